@@ -1,0 +1,55 @@
+/**
+ * A row: the kinds of a piece's holes in their order, `S S S M+clip S ! L`.
+ *
+ * A word is a kind, with what lies under its head behind plus signs, from the head down. In what somebody
+ * found, `!` stands for a bolt that is still in and `-` for a hole that was found empty.
+ */
+import type { RowItem } from '../job/types.ts';
+
+export const STILL_IN = '!';
+export const FOUND_EMPTY = '-';
+
+/** A kind's letter: a letter, then letters or digits. */
+const KIND = /^[A-Za-z][A-Za-z0-9]{0,7}$/;
+/** What lies under a head: a word, or words joined by hyphens. */
+const UNDER = /^[\p{L}0-9][\p{L}0-9.-]*$/u;
+
+export interface RowWord {
+  word: string;
+  /** Where the word starts in the text, in UTF-16 units from 0. */
+  at: number;
+}
+
+/** The words of a row and where each starts. */
+export function rowWords(text: string): RowWord[] {
+  return [...text.matchAll(/\S+/g)].map((m) => ({ word: m[0], at: m.index }));
+}
+
+/** A word of a row as an item; null when it is not one (`!` and `-` are not). */
+export function readItem(word: string): RowItem | null {
+  const [kind = '', ...under] = word.split('+');
+  if (!KIND.test(kind) || !under.every((u) => UNDER.test(u))) return null;
+  return { kind, with: under };
+}
+
+/** What a word of a row found can be; null when it is none of these. */
+export function readFound(word: string): RowItem | typeof STILL_IN | typeof FOUND_EMPTY | null {
+  if (word === STILL_IN || word === FOUND_EMPTY) return word;
+  return readItem(word);
+}
+
+/** An item as a word: `M+clip`. */
+export function printItem(item: RowItem): string {
+  return [item.kind, ...item.with].join('+');
+}
+
+/** A row as text, for the file. */
+export function printRow(row: readonly RowItem[]): string {
+  return row.map(printItem).join(' ');
+}
+
+/** The same kind with the same things under its head. */
+export function sameItem(a: RowItem | null, b: RowItem | null): boolean {
+  if (a === null || b === null) return a === b;
+  return printItem(a) === printItem(b);
+}
