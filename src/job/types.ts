@@ -356,3 +356,12 @@ export interface Refusal {
 export type Verdict =
   | { ok: true; entry: Entry | null; edits: Edit[]; warnings: Warning[] }
   | { ok: false; refused: Refusal };
+
+/** What became of a wish that was to be written. Only `ok: true` may be shown as done: it is on disk. */
+export type Recorded =
+  | { ok: true; changed: boolean; entry: Entry | null; warnings: Warning[]; job: Job }
+  | { ok: false; refused: Refusal; job: Job }
+  /** The file cannot be read as a job: nothing was written. */
+  | { ok: false; faults: Fault[] }
+  /** The mark could not be saved; the file is as it was. */
+  | { ok: false; unsaved: { code: string; say: string; fix: string } };

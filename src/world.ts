@@ -1,0 +1,15 @@
+/** What a run of the program takes from outside: made once, in putback.ts, and handed down. */
+export interface World {
+  /** RFC 3339 with offset, whole seconds: `2026-05-02T10:11:05+02:00`. */
+  now(): string;
+  /** A new id of 8 characters. */
+  id(): string;
+  /** Absolute path of the folder the program was started in. */
+  folder: string;
+  /** Environment variables that putback heeds: NO_COLOR, TERM, LANG, LC_ALL, CI, MSYSTEM, EDITOR … */
+  env: Readonly<Record<string, string | undefined>>;
+  stdin: NodeJS.ReadStream;
+  stdout: NodeJS.WriteStream;
+  stderr: NodeJS.WriteStream;
+  platform: NodeJS.Platform;
+}
