@@ -1,0 +1,30 @@
+/**
+ * The one place where text from files, git or file names is made harmless before anybody sees it.
+ *
+ * A terminal obeys control characters; bidirectional marks make a line read otherwise than it is; characters
+ * without width hide. All of these are shown as what they are, in ASCII: `\x1b`, `\u202e`. Everything that
+ * has a shape of its own stays.
+ */
+
+/** Controls, format characters, separators of lines, halves of surrogates, fillers and selectors without a shape. */
+const HIDDEN =
+  /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Cs}\u115f\u1160\u3164\uffa0]|\u034f|\u17b4|\u17b5|[\u{e0100}-\u{e01ef}]/gu;
+
+/** The text with everything that does not show itself as a token; line breaks stay, a tab becomes a space. */
+export function safe(text: string): string {
+  return text
+    .replace(/\r\n/g, '\n')
+    .replace(HIDDEN, (c) => (c === '\n' ? c : c === '\t' ? ' ' : token(c)));
+}
+
+/** The same on one line: a run of line breaks and tabs becomes one space. */
+export function safeLine(text: string): string {
+  return safe(text.replace(/[\r\n\t]*[\n\t][\r\n\t]*/g, ' '));
+}
+
+function token(c: string): string {
+  const code = c.codePointAt(0) ?? 0;
+  const hex = code.toString(16);
+  if (code <= 0xff) return `\\x${hex.padStart(2, '0')}`;
+  return code <= 0xffff ? `\\u${hex.padStart(4, '0')}` : `\\u{${hex}}`;
+}
