@@ -1,0 +1,144 @@
+/**
+ * What the screens know, what happens to them, and what they want done: types only.
+ * `update` (update.ts) goes from one to the next, `picture` (picture.ts) draws it.
+ */
+import type { Fault, Job, Recorded, Refusal, Wish } from '../job/types.ts';
+import type { Field } from './parts/field.ts';
+
+/**
+ * A key press: `space`, `enter`, `backspace`, `up`, `down`, `left`, `right`, `escape`, `tab`, `delete`,
+ * `home`, `end`, `ctrl-` and a letter, or one grapheme.
+ */
+export type Press = string;
+
+// ---------------------------------------------------------------- what comes in
+
+/** What reading a job file gave. `faults` beside a job are warnings; without one nothing could be folded. */
+export type FileState =
+  | { ok: true; job: Job; faults: Fault[] }
+  | { ok: false; faults: Fault[] }
+  | { ok: false; unread: { code: string; say: string; fix: string } };
+
+/** A job as the bench shows it; `benchRow` (bench-row.ts) makes it from a file. */
+export interface BenchRow {
+  /** What the loop opens it by. */
+  file: string;
+  job: string;
+  machine: string;
+  /** Where it stands: `open 21 days`, `tight`, `cannot be read`. */
+  stands: string;
+  /** What is next, or what is in the way. */
+  next: string;
+}
+
+export type Happening =
+  | { on: 'press'; press: Press }
+  | { on: 'paste'; text: string }
+  | { on: 'recorded'; result: Recorded; wish: Wish; file: string }
+  | { on: 'file'; file: string; read: FileState }
+  | { on: 'bench'; jobs: BenchRow[] }
+  | { on: 'size'; columns: number; rows: number }
+  /** RFC 3339 with offset; said now and then, never more than once a minute. */
+  | { on: 'time'; now: string }
+  /** A quiet line: why git did not commit, that a paste was too long. */
+  | { on: 'quiet'; say: string };
+
+// ---------------------------------------------------------------- what goes out
+
+/** Places of a piece at whose end a bench may commit. */
+export type Milestone = 'off' | 'on' | 'tight';
+
+/** What the loop carries out, in order. Each `record`, `open` and `list` is answered by exactly one happening. */
+export type Effect =
+  /** Judge, write, and answer `recorded`. */
+  | { do: 'record'; file: string; wish: Wish }
+  /** Read the file and answer `file`. */
+  | { do: 'open'; file: string }
+  /** Read the jobs of the folder and answer `bench`. */
+  | { do: 'list'; folder: string }
+  | { do: 'ring' }
+  /** The piece has come to the end of this place, and that is on disk. */
+  | { do: 'milestone'; file: string; piece: string; place: Milestone }
+  | { do: 'quit' };
+
+export interface Updated {
+  state: State;
+  effects: Effect[];
+}
+
+// ---------------------------------------------------------------- what is shown
+
+export interface State {
+  columns: number;
+  rows: number;
+  /** False: no escape sequences for colour or weight at all. */
+  colour: boolean;
+  /** True: 7-bit characters only. */
+  ascii: boolean;
+  /** RFC 3339 with offset. */
+  now: string;
+  /** The folder the program was opened on, and its jobs once they are read; null when it was opened on one file. */
+  bench: { folder: string; jobs: BenchRow[] | null } | null;
+  /** The job that is open. */
+  open: { file: string; job: Job } | null;
+  view: View;
+  /** What the loop still owes an answer for; until then presses wait in `ahead`. */
+  waiting: Waiting | null;
+  /** Pressed and pasted while waiting, in order. */
+  ahead: Input[];
+  /** Said quietly until the next press. */
+  quiet: string | null;
+  /** Ids of the entries made in this sitting. */
+  mine: string[];
+}
+
+export type Input = Extract<Happening, { on: 'press' | 'paste' }>;
+export type Waiting =
+  | { for: 'recorded'; wish: Wish; back: View | null }
+  | { for: 'file'; file: string }
+  | { for: 'bench' };
+
+/** Which screen is open. Those over another one hold it as `under`. */
+export type View =
+  /** Before the first answer. */
+  | { screen: 'wait' }
+  | { screen: 'bench'; here: string | null }
+  /** A file that cannot be opened as a job. */
+  | { screen: 'faults'; file: string; read: Extract<FileState, { ok: false }>; top: number }
+  /** Where the job stands, in words. */
+  | { screen: 'note'; top: number }
+  | { screen: 'job'; here: string | null }
+  | { screen: 'piece'; piece: string; step: Step }
+  | { screen: 'field'; asks: Asks; field: Field; under: View }
+  | { screen: 'keys'; under: View; top: number };
+
+export type PieceView = Extract<View, { screen: 'piece' }>;
+
+/** Where in a piece: one of these at a time. `here` is the hole that is lit, `typed` the digits of a hole typed so far. */
+export type Step =
+  /** The piece as it stands, with what is to be read before the next step. */
+  | { step: 'look' }
+  | { step: 'off'; here: string | null; typed: string; hand: string }
+  | { step: 'off-row'; field: Field }
+  /** All that can come out is out: counted, before anybody pries. */
+  | { step: 'off-count' }
+  | { step: 'settle'; here: string }
+  | { step: 'on'; here: string | null; typed: string; hand: string }
+  | { step: 'tight'; here: string | null; typed: string }
+  /** What is wrong with this hole: a choice. */
+  | { step: 'trouble'; hole: string; choice: number; back: Step }
+  /** A trouble that was just noted, and what to do now. */
+  | { step: 'advice'; hole: string; back: Step }
+  /** Refused, and why; `back` is where the person was. */
+  | { step: 'stop'; wish: Wish; refused: Refusal; back: Step }
+  /** A mark of an earlier sitting is about to be taken back. */
+  | { step: 'sure'; id: string; back: Step };
+
+/** What a text field is for. */
+export type Asks =
+  | { ask: 'why'; wish: Wish; refused: Refusal }
+  | { ask: 'note'; piece: string | null; hole: string | null }
+  | { ask: 'tray'; piece: string; how: 'off' | 'aside' }
+  /** What lay under the head of each word of a row that ends in `+`; `at` is the word asked about. */
+  | { ask: 'under'; words: string[]; at: number }
+  | { ask: 'belongs'; hole: string };
