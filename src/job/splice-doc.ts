@@ -1,0 +1,116 @@
+/** A job file as nodes with places, to know where to cut. Values are texts (failsafe schema). */
+import {
+  type Document,
+  isAlias,
+  isMap,
+  isScalar,
+  isSeq,
+  type Node,
+  type Pair,
+  parseDocument,
+  stringify,
+  visit,
+  type YAMLMap,
+} from 'yaml';
+
+export interface Fail {
+  fault: string;
+}
+/** A replacement of `[from, to)`. */
+export interface Cut {
+  from: number;
+  to: number;
+  put: string;
+}
+export type Value = string | Value[] | Map<string, Value>;
+
+export function isFail(x: unknown): x is Fail {
+  return typeof x === 'object' && x !== null && 'fault' in x;
+}
+
+/** The file as a document; a fault when it cannot be read without doubt. */
+export function openDoc(text: string): Document.Parsed | Fail {
+  const doc = parseDocument(text, { schema: 'failsafe', uniqueKeys: true });
+  const [error] = doc.errors;
+  if (error) return { fault: error.message.split('\n')[0] ?? 'not readable' };
+  let alias = false;
+  visit(doc, {
+    Alias() {
+      alias = true;
+    },
+    Node(_, node) {
+      if (!isAlias(node) && node.anchor) alias = true;
+    },
+  });
+  return alias ? { fault: 'anchors (&) and aliases (*) are not used in job files' } : doc;
+}
+
+/** Offset where the first document of the text ends: at `...`, at a second `---`, or at the end. */
+export function documentEnd(text: string): number {
+  const start = /^\uFEFF?(?:[ \t]*(?:#.*|%.*)?\r?\n)*(?:---(?=\s|$))?/.exec(text)?.[0].length ?? 0;
+  const mark = /^(?:\.\.\.|---)(?=\s|$)/gm;
+  mark.lastIndex = start;
+  return mark.exec(text)?.index ?? text.length;
+}
+
+export function pairOf(map: YAMLMap, key: string): Pair<Node, Node | null> | null {
+  for (const pair of map.items) {
+    if (isScalar(pair.key) && pair.key.value === key) return pair as Pair<Node, Node | null>;
+  }
+  return null;
+}
+
+/** Start and end of a node's own text, without trailing comments. */
+export function rangeOf(node: Node): [number, number] {
+  const range = node.range;
+  return range ? [range[0], range[1]] : [0, 0];
+}
+
+/** Nothing stands behind the key. */
+export function isNothing(node: Node | null): boolean {
+  return node === null || (isScalar(node) && node.source === '' && node.type === 'PLAIN');
+}
+
+export function endOfPair(pair: Pair<Node, Node | null>): number {
+  return rangeOf(pair.value ?? pair.key)[1];
+}
+
+/** Plain values, to compare what a file says before and after. */
+export function plainOf(node: unknown): Value {
+  if (isScalar(node)) return String(node.value);
+  if (isSeq(node)) return node.items.map(plainOf);
+  if (isMap(node)) {
+    return new Map(node.items.map((p) => [String(plainOf(p.key)), plainOf(p.value)]));
+  }
+  return '';
+}
+
+export function sameValue(a: Value, b: Value): boolean {
+  if (typeof a === 'string' || typeof b === 'string') return a === b;
+  if (Array.isArray(a) !== Array.isArray(b)) return false;
+  if (Array.isArray(a) && Array.isArray(b)) {
+    return a.length === b.length && a.every((x, i) => sameValue(x, b[i] ?? ''));
+  }
+  if (a instanceof Map && b instanceof Map) {
+    return (
+      a.size === b.size &&
+      [...a].every(([k, v]) => {
+        const other = b.get(k);
+        return other !== undefined && sameValue(v, other);
+      })
+    );
+  }
+  return false;
+}
+
+/** A text as YAML on one line: plain where every reader takes it for that text, else JSON-quoted. */
+export function scalarText(value: string, flow: boolean): string {
+  const plain = stringify(value, {
+    lineWidth: 0,
+    compat: 'yaml-1.1',
+    defaultKeyType: 'PLAIN',
+    defaultStringType: 'PLAIN',
+  }).trimEnd();
+  const doubtful = plain !== value || (flow && /[,[\]{}?:]/.test(value));
+  return doubtful ? JSON.stringify(value) : plain;
+}

@@ -1,0 +1,263 @@
+/** Changes of the person's part, by meaning, as cuts in the bytes of this moment. */
+import { isMap, type Node, type Pair, type YAMLMap } from 'yaml';
+import { findDiary } from './splice-diary.ts';
+import {
+  type Cut,
+  documentEnd,
+  endOfPair,
+  type Fail,
+  isFail,
+  isNothing,
+  openDoc,
+  pairOf,
+  plainOf,
+  rangeOf,
+  sameValue,
+  scalarText,
+  type Value,
+} from './splice-doc.ts';
+import { blockEnd, columnOf, endingAt, lineAt, lineStart } from './splice-lines.ts';
+import { rowCuts, wordsOf } from './splice-row.ts';
+import type { Edit } from './types.ts';
+
+/** What comes below a section that has to be made, in the order of a job file. */
+const BELOW = {
+  bolts: ['pieces', 'tasks', 'buy', 'diary'],
+  pieces: ['tasks', 'buy', 'diary'],
+} as const;
+/** Keys of a piece that its row comes behind. */
+const ABOVE_ROW = ['name', 'under'];
+
+/**
+ * The text with the edits made, one after the other. A fault, and nothing is changed, when the file cannot be
+ * read, when what an edit rests on does not stand there any more, or when reading the result shows that
+ * anything but the wanted path would change.
+ */
+export function applyEdits(text: string, edits: Edit[]): string | Fail {
+  if (edits.length === 0) return text;
+  const place = findDiary(text);
+  // The diary is long and no edit touches it: blanked, so that places stay and reading is quick.
+  const [from, to] = place ? [place.from, place.at] : [0, 0];
+  let upper = text.slice(0, from) + text.slice(from, to).replace(/[^\r\n]/g, ' ') + text.slice(to);
+  const tail = text.length - to;
+  for (const edit of edits) {
+    const next = applyOne(upper, edit);
+    if (isFail(next)) return next;
+    upper = next;
+  }
+  if (!place) return upper;
+  const end = upper.length - tail;
+  return upper.slice(0, end - (to - from)) + text.slice(from, to) + upper.slice(end);
+}
+
+function applyOne(text: string, edit: Edit): string | Fail {
+  const doc = openDoc(text);
+  if (isFail(doc)) return doc;
+  const root: unknown = doc.contents;
+  if (!isMap(root)) return { fault: 'the file has no keys' };
+  const ways = cutsFor(text, root, edit);
+  if (isFail(ways)) return ways;
+  const before = plainOf(root);
+  for (const cuts of ways) {
+    const next = cut(text, cuts);
+    const read = openDoc(next);
+    if (!isFail(read) && onlyThat(before, plainOf(read.contents), edit)) return next;
+  }
+  return { fault: 'the file is written in a way that only a hand can change' };
+}
+
+function cut(text: string, cuts: readonly Cut[]): string {
+  let out = text;
+  for (const c of [...cuts].sort((a, b) => b.from - a.from)) {
+    out = out.slice(0, c.from) + c.put + out.slice(c.to);
+  }
+  return out;
+}
+
+function cutsFor(text: string, root: YAMLMap, edit: Edit): Cut[][] | Fail {
+  if (edit.edit === 'kind') {
+    return newPair(text, root, 'bolts', edit.letter, (flow) => scalarText(edit.text, flow));
+  }
+  const pieces = pairOf(root, 'pieces')?.value;
+  const piece = isMap(pieces) ? pairOf(pieces, edit.piece) : null;
+  if (edit.edit === 'row-word') {
+    const row = isMap(piece?.value) ? pairOf(piece.value, 'bolts')?.value : null;
+    if (!row) return { fault: `${edit.piece} has no row in the file` };
+    return rowCuts(text, row, edit);
+  }
+  if (edit.edit === 'piece') {
+    return newPair(text, root, 'pieces', edit.piece, () => '{}');
+  }
+  const row = scalarText(edit.row, true);
+  if (!piece) {
+    return newPair(text, root, 'pieces', edit.piece, (flow) => (flow ? `{bolts: ${row}}` : null), [
+      `bolts: ${row}`,
+    ]);
+  }
+  return intoPiece(text, piece, row, edit.piece);
+}
+
+/** `key: value` as the last pair of a section at the top, which is made where it is missing. */
+function newPair(
+  text: string,
+  root: YAMLMap,
+  section: 'bolts' | 'pieces',
+  key: string,
+  value: (flow: boolean) => string | null,
+  nested: string[] = [],
+): Cut[][] | Fail {
+  const name = scalarText(key, false);
+  const step = stepOf(text, root);
+  const lines = (indent: string) => [
+    `${indent}${name}:${value(false) === null ? '' : ` ${value(false)}`}`,
+    ...nested.map((n) => `${indent}${' '.repeat(step)}${n}`),
+  ];
+  const pair = pairOf(root, section);
+  const column = columnOf(text, rangeOf(root)[0]);
+  if (!pair) {
+    if (root.flow) return [[intoFlow(root, `${section}: {${name}: ${value(true)}}`)]];
+    return [[newSection(text, root, section, column, lines(' '.repeat(column + step)))]];
+  }
+  if (isMap(pair.value)) {
+    if (pairOf(pair.value, key)) return { fault: `${key} stands in ${section} already` };
+    if (pair.value.flow) return [[intoFlow(pair.value, `${name}: ${value(true)}`)]];
+  } else if (!isNothing(pair.value)) {
+    return { fault: `${section} is no list of keys` };
+  }
+  if (root.flow) {
+    const at = endOfPair(pair);
+    return [[{ from: at, to: at, put: ` {${name}: ${value(true)}}` }]];
+  }
+  const below = lineAt(text, rangeOf(pair.key)[1]).next;
+  const end = blockEnd(text, below, column, false, documentEnd(text));
+  return [[insert(text, end.at, lines(' '.repeat(end.column ?? column + step)))]];
+}
+
+/** How far children are indented in this file. */
+function stepOf(text: string, root: YAMLMap): number {
+  const column = columnOf(text, rangeOf(root)[0]);
+  for (const { value } of root.items as Pair<Node, Node | null>[]) {
+    if (isMap(value) && !value.flow) return columnOf(text, rangeOf(value)[0]) - column;
+  }
+  return 2;
+}
+
+/** A section before what belongs below it, comments above that included; a blank line behind it if one is before. */
+function newSection(
+  text: string,
+  root: YAMLMap,
+  section: 'bolts' | 'pieces',
+  column: number,
+  lines: string[],
+): Cut {
+  const below = (root.items as Pair<Node, Node | null>[]).find((p) =>
+    (BELOW[section] as readonly string[]).includes(String(plainOf(p.key))),
+  );
+  const head = `${' '.repeat(column)}${section}:`;
+  if (!below) return insert(text, documentEnd(text), [head, ...lines]);
+  const at = aboveComments(text, lineStart(text, rangeOf(below.key)[0]));
+  const spaced = at > 0 && text.slice(lineStart(text, at - 1), at).trim() === '';
+  return insert(text, at, [head, ...lines, ...(spaced ? [''] : [])]);
+}
+
+/** Start of the comment lines directly above a line; the line itself when they are the file's header. */
+function aboveComments(text: string, at: number): number {
+  let start = at;
+  while (start > 0) {
+    const before = lineStart(text, start - 1);
+    if (before >= start || !/^\s*#/.test(text.slice(before, start))) return start;
+    start = before;
+  }
+  return at;
+}
+
+function intoPiece(
+  text: string,
+  piece: Pair<Node, Node | null>,
+  row: string,
+  key: string,
+): Cut[][] | Fail {
+  const put = `bolts: ${row}`;
+  if (isNothing(piece.value)) {
+    const at = rangeOf(piece.key)[1];
+    const inFlow = /[,}]/.test(text.slice(at, lineAt(text, at).end));
+    const indent = ' '.repeat(columnOf(text, rangeOf(piece.key)[0]) + 2);
+    const below = [insert(text, lineAt(text, at).next, [indent + put])];
+    const colon = piece.value ? '' : ':';
+    const end = endOfPair(piece);
+    const beside = [{ from: end, to: end, put: `${colon} {${put}}` }];
+    return inFlow ? [beside] : [below, beside];
+  }
+  if (!isMap(piece.value)) return { fault: `${key} is written as a text, not with keys` };
+  const map = piece.value;
+  const old = pairOf(map, 'bolts');
+  if (old) {
+    if (!isNothing(old.value)) return { fault: `${key} has a row already` };
+    const at = endOfPair(old);
+    return [[{ from: at, to: at, put: `${old.value ? '' : ':'} ${row}` }]];
+  }
+  if (map.flow) return [[intoFlow(map, put)]];
+  const pairs = map.items as Pair<Node, Node | null>[];
+  const indent = ' '.repeat(columnOf(text, rangeOf(map)[0]));
+  const above = pairs.filter((p, i) => i < ABOVE_ROW.length && isAbove(p)).at(-1);
+  const end = above ? endOfPair(above) : rangeOf(piece.key)[1];
+  const at = end > 0 && text[end - 1] === '\n' ? end : lineAt(text, end).next;
+  return [[insert(text, at, [indent + put])]];
+}
+
+const isAbove = (pair: Pair<Node, Node | null>): boolean =>
+  ABOVE_ROW.includes(String(plainOf(pair.key)));
+
+/** Behind the last pair of a flow map, or as its first. */
+function intoFlow(map: YAMLMap, put: string): Cut {
+  const last = map.items.at(-1) as Pair<Node, Node | null> | undefined;
+  const at = last ? endOfPair(last) : rangeOf(map)[0] + 1;
+  return { from: at, to: at, put: last ? `, ${put}` : put };
+}
+
+/** Whole lines at the start of a line or at the end of the text; see `putLines`. */
+function insert(text: string, at: number, lines: readonly string[]): Cut {
+  const ending = endingAt(text, at);
+  const open = at === text.length && !/(^\uFEFF?|\n)$/.test(text);
+  const block = lines.join(ending);
+  return { from: at, to: at, put: open ? ending + block : block + ending };
+}
+
+/** Whether the only difference between the two is what the edit wants. */
+function onlyThat(before: Value, after: Value, edit: Edit): boolean {
+  const path = pathOf(edit);
+  const now = at(after, path);
+  if (now === undefined) return false;
+  if (edit.edit === 'row-word') {
+    const old = wordsOf(at(before, path) ?? '');
+    const words = wordsOf(now);
+    if (!old || words?.join(' ') !== old.with(edit.index, edit.word).join(' ')) return false;
+  } else if (edit.edit === 'piece') {
+    if (!(now instanceof Map) || now.size > 0) return false;
+  } else if (now !== (edit.edit === 'kind' ? edit.text : edit.row)) return false;
+  return sameValue(without(before, path), without(after, path));
+}
+
+function pathOf(edit: Edit): string[] {
+  if (edit.edit === 'kind') return ['bolts', edit.letter];
+  return edit.edit === 'piece' ? ['pieces', edit.piece] : ['pieces', edit.piece, 'bolts'];
+}
+
+function at(value: Value, path: readonly string[]): Value | undefined {
+  let here: Value | undefined = value;
+  for (const key of path) here = here instanceof Map ? here.get(key) : undefined;
+  return here;
+}
+
+/** The value without the path, and without maps that are empty when it is gone. */
+function without(value: Value, path: readonly string[]): Value {
+  const [key, ...rest] = path;
+  if (key === undefined || !(value instanceof Map)) return value;
+  const copy = new Map(value);
+  const child = copy.get(key);
+  const left = child === undefined || rest.length === 0 ? '' : without(child, rest);
+  const empty = left === '' || (left instanceof Map && left.size === 0);
+  if (empty) copy.delete(key);
+  else copy.set(key, left);
+  return copy;
+}
