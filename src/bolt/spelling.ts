@@ -1,0 +1,108 @@
+/** The front of a bolt's short spelling: thread and length, `M6x1x25`, `1/4-20 x 1-1/2`, `25 mm`. */
+
+import { LENGTH_UNIT, readLength } from './length.ts';
+import { isFraction, NUMBER, readNumber } from './numbers.ts';
+import { isInch, METRIC } from './sizes.ts';
+
+export interface Front {
+  /** Normal spelling: `M10x1.25`, `1/4-20`, `10-32 UNF`; null when none is said. */
+  thread: string | null;
+  /** mm. */
+  length: number | null;
+  /** As written, with a unit that is not mm. */
+  lengthText: string | null;
+  /** What follows. */
+  rest: string;
+}
+
+const BY = String.raw`\s*[x×X*]\s*`;
+const DECIMAL = String.raw`\d+(?:[.,]\d+)?|[.,]\d+`;
+const LENGTH = String.raw`(${NUMBER})\s*(${LENGTH_UNIT})?`;
+const SERIES = '(?:UNC|UNF|UNEF|UNS|UN|BSW|BSF|BSC|BSB|BSPP?|BSPT|CEI|NPT|NPTF|TPI)';
+
+/** The first figure behind M is a pitch or a length; `1-1/2` is no pitch of 1. */
+const METRIC_FRONT = new RegExp(
+  String.raw`^M\s?(${DECIMAL})(?:(?:${BY}|-)(${DECIMAL})(?![\d/]|-\d))?(?:${BY}${LENGTH})?(\s*mm\b)?`,
+  'i',
+);
+const INCH_FRONT = new RegExp(
+  String.raw`^(?:#|no\.?\s?)?(\d+-\d+\/\d+|\d+\/\d+|\d{1,2}|\d?\.\d+)["″]?(?:\s?-\s?(\d{1,2})(?![\d/]))?\s*(${SERIES})?(?:${BY}${LENGTH}|(?=$|[\s,]))`,
+  'i',
+);
+/** A thread that putback does not know, by its ` x length`: `2BA x 1/2`. */
+const OTHER_FRONT = new RegExp(String.raw`^([^,]*\d[^,]*?)${BY}${LENGTH}(?=$|[\s,])`, 'i');
+/** A length without a thread says so: `x25`, `25 mm long`. A bare `10 mm` could be the size of the hexagon. */
+const LENGTH_FRONT = new RegExp(String.raw`^(?:[x×]\s*${LENGTH}|${LENGTH}\s+long)(?=$|[\s,])`, 'i');
+
+/** An inch bolt longer than this without a unit was meant in mm, or is a slip: not read. */
+const LONGEST_BARE_INCHES = 10;
+
+function said(figure: string | undefined, unit: string | undefined, bare: 'mm' | 'in') {
+  if (figure === undefined) return { length: null, lengthText: null };
+  const inInches = isFraction(figure) || bare === 'in';
+  const mm = /^mm$/i.test(unit ?? '');
+  const space = /^[a-z]/i.test(unit ?? '') ? ' ' : '';
+  const text = unit === undefined || (mm && !inInches) ? figure : `${figure}${space}${unit}`;
+  const value = readNumber(figure);
+  const absurd = unit === undefined && bare === 'in' && (value ?? 0) > LONGEST_BARE_INCHES;
+  return { length: absurd ? null : readLength(`${figure} ${unit ?? ''}`, bare), lengthText: text };
+}
+
+function isPitch(d: number, p: number): boolean {
+  const known = METRIC.get(d);
+  // No bolt is shorter than a quarter of its diameter: such a figure is a pitch out of the usual.
+  return known?.includes(p) === true || p <= d / 4;
+}
+
+function metric(text: string): Front | null {
+  const found = METRIC_FRONT.exec(text);
+  if (!found) return null;
+  const [all, dText = '', first, second, unit, mm] = found;
+  const d = readNumber(dText);
+  if (d === null) return null;
+  const rest = text.slice(all.length);
+  const name = `M${d}`;
+  if (first === undefined) {
+    return { thread: name, ...said(second, unit, 'mm'), rest };
+  }
+  const p = readNumber(first);
+  if (p !== null && isPitch(d, p)) {
+    return { thread: `${name}x${p}`, ...said(second, unit, 'mm'), rest };
+  }
+  if (second === undefined) return { thread: name, ...said(first, mm?.trim(), 'mm'), rest };
+  return { thread: name, length: null, lengthText: null, rest };
+}
+
+function inch(text: string): Front | null {
+  const found = INCH_FRONT.exec(text);
+  if (!found) return null;
+  const [all, size = '', tpi, series, figure, unit] = found;
+  if (tpi === undefined && series === undefined && !isFraction(size)) return null;
+  const rest = text.slice(all.length);
+  if (tpi === undefined && series === undefined && figure === undefined) return null;
+  const name = tpi === undefined ? size : `${size}-${tpi}`;
+  const thread = series === undefined ? name : `${name} ${series.toUpperCase()}`;
+  return { thread, ...said(figure, unit, 'in'), rest };
+}
+
+function other(text: string): Front | null {
+  const found = OTHER_FRONT.exec(text);
+  if (!found?.[1]) return null;
+  const [all, thread = '', figure, unit] = found;
+  const bare = isInch(thread) ? 'in' : 'mm';
+  return { thread: thread.trim(), ...said(figure, unit, bare), rest: text.slice(all.length) };
+}
+
+function lengthAlone(text: string): Front | null {
+  const found = LENGTH_FRONT.exec(text);
+  if (!found) return null;
+  const [all] = found;
+  const [figure, unit] = [found[1] ?? found[3], found[2] ?? found[4]];
+  return { thread: null, ...said(figure, unit, 'mm'), rest: text.slice(all.length) };
+}
+
+/** Thread and length at the front of a text; what cannot be read stays null, and `rest` keeps what follows. */
+export function readFront(text: string): Front {
+  const nothing = { thread: null, length: null, lengthText: null, rest: text };
+  return metric(text) ?? inch(text) ?? other(text) ?? lengthAlone(text) ?? nothing;
+}
