@@ -37,17 +37,20 @@ export function applyEdits(text: string, edits: Edit[]): string | Fail {
   if (edits.length === 0) return text;
   const place = findDiary(text);
   // The diary is long and no edit touches it: blanked, so that places stay and reading is quick.
-  const [from, to] = place ? [place.from, place.at] : [0, 0];
-  let upper = text.slice(0, from) + text.slice(from, to).replace(/[^\r\n]/g, ' ') + text.slice(to);
-  const tail = text.length - to;
+  const diary = place ? text.slice(place.from, place.at) : '';
+  let upper = place ? swap(text, place.from, diary.replace(/[^\r\n]/g, ' ')) : text;
   for (const edit of edits) {
     const next = applyOne(upper, edit);
     if (isFail(next)) return next;
     upper = next;
   }
-  if (!place) return upper;
-  const end = upper.length - tail;
-  return upper.slice(0, end - (to - from)) + text.slice(from, to) + upper.slice(end);
+  const from = place && findDiary(upper)?.from;
+  return typeof from === 'number' ? swap(upper, from, diary) : upper;
+}
+
+/** As much of the text as `put` is long, from `at`, replaced by it. */
+function swap(text: string, at: number, put: string): string {
+  return text.slice(0, at) + put + text.slice(at + put.length);
 }
 
 function applyOne(text: string, edit: Edit): string | Fail {
@@ -125,7 +128,7 @@ function newPair(
     return { fault: `${section} is no list of keys` };
   }
   if (root.flow) {
-    const at = endOfPair(pair);
+    const at = behindKey(text, pair);
     return [[{ from: at, to: at, put: ` {${name}: ${value(true)}}` }]];
   }
   const below = lineAt(text, rangeOf(pair.key)[1]).next;
@@ -184,7 +187,7 @@ function intoPiece(
     const indent = ' '.repeat(columnOf(text, rangeOf(piece.key)[0]) + 2);
     const below = [insert(text, lineAt(text, at).next, [indent + put])];
     const colon = piece.value ? '' : ':';
-    const end = endOfPair(piece);
+    const end = behindKey(text, piece);
     const beside = [{ from: end, to: end, put: `${colon} {${put}}` }];
     return inFlow ? [beside] : [below, beside];
   }
@@ -193,7 +196,7 @@ function intoPiece(
   const old = pairOf(map, 'bolts');
   if (old) {
     if (!isNothing(old.value)) return { fault: `${key} has a row already` };
-    const at = endOfPair(old);
+    const at = behindKey(text, old);
     return [[{ from: at, to: at, put: `${old.value ? '' : ':'} ${row}` }]];
   }
   if (map.flow) return [[intoFlow(map, put)]];
@@ -207,6 +210,12 @@ function intoPiece(
 
 const isAbove = (pair: Pair<Node, Node | null>): boolean =>
   ABOVE_ROW.includes(String(plainOf(pair.key)));
+
+/** Directly behind a key's colon; behind the key itself where a flow map leaves the colon out. */
+function behindKey(text: string, pair: Pair<Node, Node | null>): number {
+  const end = rangeOf(pair.key)[1];
+  return pair.value ? text.indexOf(':', end) + 1 : end;
+}
 
 /** Behind the last pair of a flow map, or as its first. */
 function intoFlow(map: YAMLMap, put: string): Cut {
