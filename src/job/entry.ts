@@ -10,8 +10,8 @@ import { BESIDE, type Entry, HOLE_STATES, VERBS, type Verb } from './types.ts';
 
 /** Key of a piece, a task or a thing to buy. */
 export const NAME = /^[a-z0-9][a-z0-9-]*$/;
-/** Name of a hole: `1`…`999`, with a letter if need be. */
-export const HOLE = /^[1-9][0-9]{0,2}[A-Za-z]?$/;
+/** Name of a hole: `1`…`999`, with a small letter if need be. */
+export const HOLE = /^[1-9][0-9]{0,2}[a-z]?$/;
 export const ID = /^[A-Za-z0-9_-]{8}$/;
 /** RFC 3339 with its offset. */
 export const TIME =
@@ -51,7 +51,7 @@ const SPEECH: ReadonlySet<string> = new Set(['note', 'says', 'because']);
 /** Words that need no quotes in a flow map: letters, digits and the signs of units, one space between. */
 const PLAIN = /^[A-Za-z0-9][A-Za-z0-9_·°µ+./-]*(?: [A-Za-z0-9_·°µ+./-]+)*$/;
 /** What some YAML reader takes for a number, a date or a time of day. */
-const NUMBER_LIKE = /^[-+]?(?:[0-9._][0-9_eE.+:-]*|0[xobXOB][0-9a-fA-F_]*)$/;
+const NUMBER_LIKE = /^(?=.*[0-9])[-+]?(?:[0-9_eE.+:-]+|0[xobXOB][0-9a-fA-F_]*)$/;
 /** What some YAML reader takes for a boolean or for nothing. */
 const SWITCH_LIKE = /^(?:y|yes|n|no|true|false|on|off|null)$/i;
 
@@ -114,12 +114,19 @@ function printHoles(holes: readonly string[]): string {
 const START = /^ *- \{/;
 const KEY = /([a-z]+): /y;
 const QUOTED =
-  /"(?:[^"\\\x00-\x1f\x7f-\x9f\u2028\u2029\ufeff\ufffe\uffff]|\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4}))*"/y;
+  /"(?:[^"\\\x00-\x1f\x7f-\x9f\u2028\u2029\ufeff\ufffd-\uffff]|\\(?:["\\/bfnrt]|u[0-9a-fA-F]{4}))*"/y;
 /** Up to the next comma or the end; what it holds is checked afterwards. */
 const BARE = /[^,{}[\]"]+/y;
-const LIST = /\[[1-9][0-9]{0,2}[A-Za-z]?(?:, [1-9][0-9]{0,2}[A-Za-z]?)*\]/y;
+const LIST = /\[[1-9][0-9]{0,2}[a-z]?(?:, [1-9][0-9]{0,2}[a-z]?)*\]/y;
 
-type Raw = Map<string, string | string[]>;
+/** The keys and values of an entry, `hole` as one name or several. */
+export type Raw = ReadonlyMap<string, string | readonly string[]>;
+
+interface Pairs {
+  raw: Map<string, string | string[]>;
+  /** Where the value of each key starts in the line. */
+  places: Map<string, number>;
+}
 
 /**
  * Reads a line as the program writes it (any indentation, its keys in any order, no line break).
@@ -127,14 +134,20 @@ type Raw = Map<string, string | string[]>;
  * is what the whole parse would give.
  */
 export function parseEntryLine(line: string): Entry | null {
-  const raw = readPairs(line);
-  return raw && entryOf(raw);
+  const pairs = readPairs(line);
+  return pairs && entryOf(pairs.raw);
 }
 
-function readPairs(line: string): Raw | null {
+/** Where the value of a key starts in a line as the program writes it; -1 when it is not there. */
+export function placeInEntry(line: string, key: string): number {
+  return readPairs(line)?.places.get(key) ?? -1;
+}
+
+function readPairs(line: string): Pairs | null {
   const start = START.exec(line);
   if (!start) return null;
-  const raw: Raw = new Map();
+  const raw: Pairs['raw'] = new Map();
+  const places: Pairs['places'] = new Map();
   let at = start[0].length;
   const take = (pattern: RegExp): string | null => {
     pattern.lastIndex = at;
@@ -146,12 +159,13 @@ function readPairs(line: string): Raw | null {
   for (;;) {
     const key = take(KEY);
     if (key === null || raw.has(key)) return null;
+    places.set(key, at);
     const quoted = take(QUOTED);
     const value = quoted !== null ? (JSON.parse(quoted) as string) : bare(key, take);
     if (value === null) return null;
     raw.set(key, value);
     if (line.startsWith(', ', at)) at += 2;
-    else return line.slice(at) === '}' ? raw : null;
+    else return line.slice(at) === '}' ? { raw, places } : null;
   }
 }
 
@@ -169,7 +183,7 @@ function bare(key: string, take: (pattern: RegExp) => string | null): string | s
 }
 
 /** An entry from its keys and values; null when it is none. `hole` is one name or several. */
-export function entryOf(raw: ReadonlyMap<string, string | string[]>): Entry | null {
+export function entryOf(raw: Raw): Entry | null {
   const text = (key: string): string | undefined => {
     const value = raw.get(key);
     return typeof value === 'string' ? value : undefined;
@@ -184,7 +198,7 @@ export function entryOf(raw: ReadonlyMap<string, string | string[]>): Entry | nu
   if (value === undefined || !goodValue(verb, value) || !goodPlaces(verb, raw)) return null;
   const entry: Entry = { at, id, verb, value };
   for (const [key, v] of raw) {
-    if (key === 'hole') entry.hole = typeof v === 'string' ? [v] : v;
+    if (key === 'hole') entry.hole = typeof v === 'string' ? [v] : [...v];
     else if (typeof v !== 'string') return null;
     else if (key === 'piece' || key === 'task' || key === 'buy') entry[key] = v;
     else if (isBeside(key)) entry[key] = v;
@@ -202,7 +216,7 @@ function goodValue(verb: Verb, value: string): boolean {
   return VERB_WORDS[verb]?.includes(value) ?? true;
 }
 
-function goodPlaces(verb: Verb, raw: ReadonlyMap<string, string | string[]>): boolean {
+function goodPlaces(verb: Verb, raw: Raw): boolean {
   for (const place of PLACES) {
     const value = raw.get(place);
     if (value === undefined) continue;

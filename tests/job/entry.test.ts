@@ -34,7 +34,18 @@ describe('an entry is one line of the file', () => {
     for (const text of ['on', 'Off', 'yes', 'NO', 'y', 'n', '~', 'null', 'true', '', ' a', 'a ']) {
       expect(isPlain(text), text).toBe(false);
     }
-    for (const text of ['1.10', '007', '1e3', '0x1F', '0o17', '1_000', '2026-05-02', '12:30']) {
+    for (const text of [
+      '1.10',
+      '007',
+      '1e3',
+      '0x1F',
+      '0o17',
+      '1_000',
+      '2026-05-02',
+      '12:30',
+      'e0',
+      'E1',
+    ]) {
       expect(isPlain(text), text).toBe(false);
     }
     for (const text of ['a #b', 'a: b', '!', '-', '- a', '<<', '*a', '&a', 'a, b', '{a}', '=']) {
@@ -72,6 +83,7 @@ describe('an entry is one line of the file', () => {
         expect(parseEntryLine(line)).toEqual(entry);
         expect(parseEntryLine(`   ${line}`)).toEqual(entry);
       }),
+      { numRuns: 500 },
     );
   });
 
@@ -87,6 +99,7 @@ describe('an entry is one line of the file', () => {
         expect(new Date(old.at as string).getTime()).toBe(new Date(entry.at).getTime());
         expect({ ...old, at: entry.at }).toEqual(texts);
       }),
+      { numRuns: 500 },
     );
   });
 
@@ -97,6 +110,7 @@ describe('an entry is one line of the file', () => {
         expect(parse(quote(text))).toBe(text);
         expect(parse(`[{a: ${quote(text)}}]`, { version: '1.1' })).toEqual([{ a: text }]);
       }),
+      { numRuns: 500 },
     );
   });
 });

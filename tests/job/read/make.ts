@@ -16,7 +16,7 @@ export const anyText = fc.oneof(
 );
 
 export const anyHole = fc
-  .tuple(fc.integer({ min: 1, max: 999 }), fc.constantFrom('', '', '', 'a', 'e', 'B'))
+  .tuple(fc.integer({ min: 1, max: 999 }), fc.constantFrom('', '', '', 'a', 'e', 'x'))
   .map(([n, letter]) => `${n}${letter}`);
 
 export const anyName = fc.oneof(

@@ -1,0 +1,97 @@
+/** What a job file says about one piece. */
+import { readDepth, readLength } from '../bolt/length.ts';
+import { isHoleName } from '../piece/names.ts';
+import { type Reading, readAt, textAt, textSpotAt, textSpotsOf, textsAt } from './read-fields.ts';
+import { readHole, torqueAt } from './read-hole.ts';
+import { type Placed, readHoleNames, readPicture, readRow } from './read-row.ts';
+import { barePiece } from './spec.ts';
+import type { BeforeStep, Care, PieceSpec } from './types.ts';
+import { type Spot, valueAt } from './yaml-spot.ts';
+
+export const CARES: readonly [Care, ...Care[]] = [
+  'head',
+  'case',
+  'cap',
+  'brake',
+  'steering',
+  'structure',
+  'spring',
+];
+
+/** A piece, and where the names and kinds in it stand. */
+export interface PlacedPiece {
+  spec: PieceSpec;
+  at: number;
+  row: Placed<string>[];
+  sequence: Placed<string>[];
+  first: Placed<string>[];
+  under: Placed<string>[];
+  holes: Placed<string>[];
+}
+
+export function readPiece(reading: Reading, key: string, at: number, spot: Spot): PlacedPiece {
+  const bare = barePiece(key);
+  const row = readRow(reading, valueAt(spot, 'bolts'));
+  const sequence = readHoleNames(reading, valueAt(spot, 'sequence'));
+  const first = readHoleNames(reading, valueAt(spot, 'first')) ?? [];
+  const under = textSpotsOf(valueAt(spot, 'under')).map((t) => ({ value: t.text, at: t.at }));
+  const holes = holePairs(spot);
+  const care = textAt(spot, 'care');
+  const spec: PieceSpec = {
+    ...bare,
+    name: textAt(spot, 'name') ?? bare.name,
+    under: under.map((u) => u.value),
+    row: row?.map((r) => r.value) ?? null,
+    torque: torqueAt(spot),
+    into: textAt(spot, 'into'),
+    thick: readAt(reading, spot, 'thick', readLength, 'bad-length'),
+    thread: readAt(reading, spot, 'thread', readDepth, 'bad-depth'),
+    joint: textsAt(spot, 'joint'),
+    loose: textsAt(spot, 'loose'),
+    caution: readSteps(valueAt(spot, 'caution')),
+    tip: readSteps(valueAt(spot, 'tip')),
+    marks: textsAt(spot, 'marks'),
+    routes: textsAt(spot, 'routes'),
+    tray: textAt(spot, 'tray'),
+    map: readPicture(reading, valueAt(spot, 'map')),
+    pitch: readPitch(reading, spot),
+    holes: new Map(holes.map((h) => [h.value, readHole(reading, h.value, h.spot)])),
+    sequence: sequence?.map((s) => s.value) ?? null,
+    care: CARES.find((c) => c === care) ?? null,
+    first: first.map((f) => f.value),
+    note: textAt(spot, 'note'),
+  };
+  const kinds = row?.map((r) => ({ value: r.value.kind, at: r.at })) ?? [];
+  return { spec, at, row: kinds, sequence: sequence ?? [], first, under, holes };
+}
+
+function holePairs(spot: Spot): (Placed<string> & { spot: Spot })[] {
+  const holes = valueAt(spot, 'holes');
+  if (holes?.is !== 'map') return [];
+  return [...holes.pairs.values()]
+    .filter((pair) => isHoleName(pair.key))
+    .map((pair) => ({ value: pair.key, at: pair.at, spot: pair.value }));
+}
+
+/** A plain text, or several, stands for both ways. */
+function readSteps(spot: Spot | null): BeforeStep {
+  if (spot?.is === 'map') {
+    return { removal: textsAt(spot, 'removal'), fitting: textsAt(spot, 'fitting') };
+  }
+  const both = textSpotsOf(spot).map((t) => t.text.trimEnd());
+  return { removal: both, fitting: both };
+}
+
+/** One figure for both directions, or one across and one down. */
+function readPitch({ report }: Reading, spot: Spot): [number, number] | null {
+  const value = valueAt(spot, 'pitch');
+  const figures = textSpotsOf(value).map((t) => {
+    const mm = readLength(t.text);
+    if (mm !== null && mm > 0) return mm;
+    report('bad-pitch', t.at, { value: t.text });
+    return null;
+  });
+  const [x, y = x] = figures;
+  if (figures.length > 2 || typeof x !== 'number' || typeof y !== 'number') return null;
+  return textSpotAt(spot, 'pitch') || figures.length > 0 ? [x, y] : null;
+}
