@@ -260,6 +260,8 @@ export interface PieceNow {
   round: number;
   /** The piece itself: on its place, away, or moved out of the way and still connected. */
   away: 'no' | 'removed' | 'aside';
+  /** Put on its place again in this round. */
+  fitted: boolean;
   holes: HoleNow[];
   /** Where its bolts lie meanwhile. */
   tray: string | null;
@@ -339,6 +341,7 @@ export interface Warning {
 
 /** A change of the upper part, by meaning; `was` is what must stand there still. */
 export type Edit =
+  | { edit: 'piece'; piece: string }
   | { edit: 'kind'; letter: string; text: string }
   | { edit: 'row'; piece: string; row: string }
   | { edit: 'row-word'; piece: string; hole: string; index: number; was: string; word: string };
@@ -359,7 +362,16 @@ export type Verdict =
 
 /** What became of a wish that was to be written. Only `ok: true` may be shown as done: it is on disk. */
 export type Recorded =
-  | { ok: true; changed: boolean; entry: Entry | null; warnings: Warning[]; job: Job }
+  | {
+      ok: true;
+      changed: boolean;
+      entry: Entry | null;
+      warnings: Warning[];
+      /** As it stands with the mark. */
+      job: Job;
+      /** As it stood just before. */
+      before: Job;
+    }
   | { ok: false; refused: Refusal; job: Job }
   /** The file cannot be read as a job: nothing was written. */
   | { ok: false; faults: Fault[] }

@@ -2,12 +2,14 @@
  * A row: the kinds of a piece's holes in their order, `S S S M+clip S ! L`.
  *
  * A word is a kind, with what lies under its head behind plus signs, from the head down. In what somebody
- * found, `!` stands for a bolt that is still in and `-` for a hole that was found empty.
+ * found, `!` stands for a bolt that is still in and `-` for a hole that was found empty; `?` is a bolt of
+ * which nobody has said yet what kind it is.
  */
 import type { RowItem } from '../job/types.ts';
 
 export const STILL_IN = '!';
 export const FOUND_EMPTY = '-';
+export const UNKNOWN = '?';
 
 /** A kind's letter: a letter, then letters or digits. */
 const KIND = /^[A-Za-z][A-Za-z0-9]{0,7}$/;
@@ -27,6 +29,7 @@ export function rowWords(text: string): RowWord[] {
 
 /** A word of a row as an item; null when it is not one (`!` and `-` are not). */
 export function readItem(word: string): RowItem | null {
+  if (word === UNKNOWN) return { kind: UNKNOWN, with: [] };
   const [kind = '', ...under] = word.split('+');
   if (!KIND.test(kind) || !under.every((u) => UNDER.test(u))) return null;
   return { kind, with: under };

@@ -1,0 +1,218 @@
+/**
+ * Where things stand: the diary folded over the upper part.
+ *
+ * Total: history is never refused. What a merge or an editor brought together and cannot be becomes a
+ * conflict on its hole; what names a piece or hole that the upper part does not have is kept beside it.
+ */
+import { holeNames } from '../piece/order.ts';
+import { lastPass, passesOf } from '../piece/passes.ts';
+import { rowWords } from '../piece/row.ts';
+import {
+  bringOut,
+  conclude,
+  freshHole,
+  known,
+  putIn,
+  setTrouble,
+  settle,
+  tighten,
+} from './fold-hole.ts';
+import { livingEntries } from './living.ts';
+import { barePiece } from './spec.ts';
+import { isTested, taskNow } from './tested.ts';
+import type {
+  Entry,
+  HoleNow,
+  Job,
+  PieceNow,
+  PieceSpec,
+  RowItem,
+  TaskNow,
+  Upper,
+  Where,
+} from './types.ts';
+
+/** A piece while the diary is read over it. */
+interface Making {
+  now: PieceNow;
+  byName: Map<string, HoleNow>;
+  settled: Map<string, RowItem>;
+  /** The pass that makes a bolt tight. */
+  last: string;
+  /** Something came off in this round. */
+  wasOff: boolean;
+}
+
+export function fold(upper: Upper, entries: readonly Entry[]): Job {
+  const pieces = new Map<string, Making>();
+  for (const spec of upper.pieces.values()) pieces.set(spec.key, begin(spec, upper));
+  const tasks = new Map<string, TaskNow>();
+  for (const spec of upper.tasks.values()) tasks.set(spec.key, taskNow(spec));
+
+  const living = livingEntries(entries);
+  for (const entry of living) {
+    if (entry.task !== undefined) finish(tasks.get(entry.task), entry);
+    if (entry.piece === undefined) continue;
+    let making = pieces.get(entry.piece);
+    if (!making) {
+      making = begin(barePiece(entry.piece), upper);
+      pieces.set(entry.piece, making);
+    }
+    apply(making, entry);
+  }
+
+  const job: Job = {
+    upper,
+    entries,
+    living: new Set(living.map((entry) => entry.id)),
+    pieces: new Map(),
+    tasks,
+    conflicts: [],
+  };
+  for (const [key, making] of pieces) job.pieces.set(key, making.now);
+  for (const making of pieces.values()) {
+    for (const hole of making.now.holes) {
+      conclude(hole, making.settled.get(hole.name));
+      if (hole.conflict) job.conflicts.push(hole.conflict);
+    }
+    making.now.where = whereIs(making.now);
+    if (isTested(making.now, tasks)) making.now.where = 'tested';
+  }
+  return job;
+}
+
+function begin(spec: PieceSpec, upper: Upper): Making {
+  const holes = holeNames(spec).map((name, i) => freshHole(name, known(spec.row?.[i] ?? null)));
+  const now: PieceNow = {
+    spec,
+    where: 'home',
+    round: 1,
+    away: 'no',
+    fitted: false,
+    holes,
+    tray: spec.tray,
+    last: null,
+  };
+  const last = lastPass(passesOf(spec, upper.kinds));
+  return {
+    now,
+    byName: new Map(holes.map((h) => [h.name, h])),
+    settled: new Map(),
+    last,
+    wasOff: false,
+  };
+}
+
+function finish(task: TaskNow | undefined, entry: Entry): void {
+  if (!task || entry.verb !== 'done') return;
+  task.done = entry.value;
+  task.was = entry.was ?? null;
+  task.set = entry.set ?? null;
+  task.result = entry.result ?? null;
+}
+
+function apply(making: Making, entry: Entry): void {
+  const { now } = making;
+  now.last = entry.at;
+  const startsRound = entry.verb === 'out' || entry.verb === 'removed';
+  if (startsRound && making.wasOff && isDone(now)) nextRound(making);
+  if (startsRound) making.wasOff = true;
+  switch (entry.verb) {
+    case 'out':
+      for (const [hole, word] of targets(making, entry)) bringOut(hole, entry, word);
+      if (entry.tray !== undefined) now.tray = entry.tray;
+      break;
+    case 'in':
+      for (const [hole, word] of targets(making, entry)) putIn(hole, entry, word);
+      // With a bolt in it, it is on its place.
+      now.away = 'no';
+      now.fitted = true;
+      break;
+    case 'tight':
+      for (const [hole] of targets(making, entry)) tighten(hole, entry, making.last);
+      break;
+    case 'state':
+      for (const [hole] of targets(making, entry)) setTrouble(hole, entry);
+      break;
+    case 'settle':
+      for (const [hole] of targets(making, entry)) settle(hole, entry, making.settled);
+      break;
+    case 'removed':
+      now.away = entry.value === 'aside' ? 'aside' : 'removed';
+      now.fitted = false;
+      if (entry.tray !== undefined) now.tray = entry.tray;
+      break;
+    case 'fitted':
+      now.away = 'no';
+      now.fitted = true;
+      break;
+    default:
+      break;
+  }
+}
+
+/** The holes that an entry is about, each with its word: one word for all, or a word for each. */
+function targets(making: Making, entry: Entry): [HoleNow, string][] {
+  const words = rowWords(entry.value).map((w) => w.word);
+  const isRow = entry.verb === 'out' || entry.verb === 'in';
+  const names = entry.hole ?? allNames(making.now, isRow ? words.length : 0);
+  const one = !isRow || words.length === 1;
+  return names.flatMap((name, i) => {
+    const word = one ? words[0] : words[i];
+    return word === undefined ? [] : [[holeOf(making, name), word] as [HoleNow, string]];
+  });
+}
+
+/** All holes of the piece; a row that came out of a piece without holes tells how many there are. */
+function allNames(now: PieceNow, words: number): string[] {
+  const names = now.holes.map((h) => h.name);
+  if (now.spec.row !== null || words < 2) return names;
+  for (let n = 1; names.length < words; n += 1) {
+    if (!names.includes(`${n}`)) names.push(`${n}`);
+  }
+  return names;
+}
+
+/** A hole by name; one that only the diary knows is added, so that nothing noted is out of sight. */
+function holeOf(making: Making, name: string): HoleNow {
+  const known = making.byName.get(name);
+  if (known) return known;
+  const hole = freshHole(name, null);
+  making.byName.set(name, hole);
+  making.now.holes.push(hole);
+  return hole;
+}
+
+/** Off and on again, with nothing left to do: what comes off now begins another round. */
+function isDone(now: PieceNow): boolean {
+  if (now.holes.length === 0) return now.fitted;
+  return whereIs(now) === 'tight';
+}
+
+function nextRound(making: Making): void {
+  const { now } = making;
+  now.round += 1;
+  now.fitted = false;
+  making.settled.clear();
+  for (const hole of now.holes) {
+    hole.found = null;
+    hole.state = 'home';
+    hole.passes = [];
+    hole.by = null;
+  }
+}
+
+function whereIs(now: PieceNow): Where {
+  const { holes } = now;
+  if (holes.length === 0) {
+    if (now.away !== 'no') return 'open';
+    return now.fitted ? 'on' : 'home';
+  }
+  const count = (state: HoleNow['state']) => holes.filter((h) => h.state === state).length;
+  const back = count('in') + count('tight');
+  const out = count('out');
+  if (count('tight') > 0 && count('tight') + count('home') === holes.length) return 'tight';
+  if (back > 0 || now.fitted) return 'on';
+  if (out === holes.length && now.away !== 'no') return 'open';
+  return out > 0 || now.away !== 'no' || count('conflict') > 0 ? 'off' : 'home';
+}

@@ -1,0 +1,38 @@
+/**
+ * The door: may this event be written into the diary? A refusal says why and what would make it right;
+ * a reason (`because`) overrules each refusal but wrong use. History is never judged again.
+ */
+import { judgeIn } from './judge/in.ts';
+import { judgeOut } from './judge/out.ts';
+import type { Stamp } from './judge/parts.ts';
+import { judgeOff, judgeOn } from './judge/piece.ts';
+import { judgeDone, judgeNote, judgeSettle, judgeState } from './judge/settle.ts';
+import { judgeTight } from './judge/tight.ts';
+import { judgeUndo } from './judge/undo.ts';
+import type { Job, Verdict, Wish } from './types.ts';
+
+export function judge(job: Job, wish: Wish, stamp: Stamp): Verdict {
+  switch (wish.do) {
+    case 'out':
+      return judgeOut(job, wish, stamp);
+    case 'in':
+      return judgeIn(job, wish, stamp);
+    case 'tight':
+      return judgeTight(job, wish, stamp);
+    case 'off':
+    case 'aside':
+      return judgeOff(job, wish, stamp);
+    case 'on':
+      return judgeOn(job, wish, stamp);
+    case 'settle':
+      return judgeSettle(job, wish, stamp);
+    case 'state':
+      return judgeState(job, wish, stamp);
+    case 'note':
+      return judgeNote(job, wish, stamp);
+    case 'done':
+      return judgeDone(job, wish, stamp);
+    case 'undo':
+      return judgeUndo(job, wish, stamp);
+  }
+}

@@ -1,0 +1,120 @@
+/** May this bolt go into this hole? The one place where a wrong bolt is stopped. */
+import { printItem, sameItem } from '../../piece/row.ts';
+import type { HoleNow, Job, PieceNow, Refusal, RowItem, Verdict, Warning } from '../types.ts';
+import { blockers } from './blocked.ts';
+import { type InHand, readHand } from './hand.ts';
+import {
+  already,
+  holeField,
+  list,
+  names,
+  noPiece,
+  pickHoles,
+  refuse,
+  type Stamp,
+  type Wished,
+  write,
+  wrong,
+} from './parts.ts';
+import { wrongBolt } from './wrong-bolt.ts';
+
+export function judgeIn(job: Job, wish: Wished<'in'>, stamp: Stamp): Verdict {
+  const piece = job.pieces.get(wish.piece);
+  if (!piece) return noPiece(job, wish.piece);
+  if (!wish.hand) {
+    return wrong('no-hand', 'Say what is in your hand: its kind, or its length.');
+  }
+  const forced = wish.because !== undefined;
+  const picked = pickHoles(piece, wish.holes);
+  if ('ok' in picked) return picked;
+  const hand = readHand(job, piece, picked, wish.hand, forced);
+  if ('ok' in hand) return hand;
+
+  const targets = wish.holes ? picked : picked.filter((h) => takes(h, hand) && !holds(h, hand));
+  if (targets.length === 0) return noneLeft(job, piece, hand);
+  const open = targets.filter((h) => !holds(h, hand));
+  if (open.length === 0) return already();
+  const stopped = forced ? null : stop(job, piece, open, hand, wish.holes !== undefined);
+  if (stopped) return stopped;
+
+  const items = open.map((hole) => goesIn(hole, hand));
+  const words = items.map(printItem);
+  const value = new Set(words).size === 1 ? (words[0] ?? '') : words.join(' ');
+  const entry = { verb: 'in', value, piece: piece.spec.key, ...holeField(piece, open) } as const;
+  return write(stamp, wish, entry, { warnings: remindUnder(open, items, hand) });
+}
+
+/** The hole belongs to what is in the hand; what lies under the head may be left unsaid. */
+function takes(hole: HoleNow, hand: InHand): boolean {
+  if (!hole.belongs) return false;
+  if (hole.belongs.kind !== hand.kind) return false;
+  return hand.with === null || sameItem(hole.belongs, { kind: hand.kind, with: hand.with });
+}
+
+function holds(hole: HoleNow, hand: InHand): boolean {
+  if (hole.state !== 'in' && hole.state !== 'tight') return false;
+  return (
+    hole.holds?.kind === hand.kind &&
+    (hand.with === null || sameItem(hole.holds, goesIn(hole, hand)))
+  );
+}
+
+function goesIn(hole: HoleNow, hand: InHand): RowItem {
+  if (hand.with !== null) return { kind: hand.kind, with: hand.with };
+  return hole.belongs?.kind === hand.kind ? hole.belongs : { kind: hand.kind, with: [] };
+}
+
+function noneLeft(job: Job, piece: PieceNow, hand: InHand): Verdict {
+  if (piece.holes.some((h) => takes(h, hand))) return already();
+  return wrongBolt(job, piece, null, hand);
+}
+
+/** The first thing that speaks against it, in the order in which one would see it at the machine. */
+function stop(
+  job: Job,
+  piece: PieceNow,
+  open: HoleNow[],
+  hand: InHand,
+  named: boolean,
+): { ok: false; refused: Refusal } | null {
+  const by = blockers(job, piece);
+  if (by.length > 0) {
+    const say = `${list(by.map((p) => p.spec.name))} must be back on first: ${piece.spec.name} goes over it.`;
+    return refuse('blocked', say, { by: by.map((p) => p.spec.key) });
+  }
+  const inside = open.filter((h) => h.state === 'home');
+  if (inside.length > 0) {
+    return refuse('not-out', `${list(names(inside))}: the bolt never came out.`, {
+      holes: names(inside),
+    });
+  }
+  const full = open.filter((h) => h.state === 'in' || h.state === 'tight');
+  const first = full[0];
+  if (first) {
+    const say = `${first.name} is full: ${first.holds ? printItem(first.holds) : 'a bolt'} is in it.`;
+    return refuse('full', say, { holes: names(full) });
+  }
+  const unclear = open.filter((h) => h.unsettled || h.conflict);
+  if (unclear.length > 0) return unsettled(unclear);
+  const odd = named ? open.find((h) => h.belongs !== null && !takes(h, hand)) : undefined;
+  return odd ? wrongBolt(job, piece, odd, hand) : null;
+}
+
+function unsettled(holes: HoleNow[]): { ok: false; refused: Refusal } {
+  const said = holes.map((h) => {
+    if (h.conflict) return `${h.name}: ${h.conflict.say}`;
+    return `${h.name}: the file says ${h.claim ? printItem(h.claim) : 'nothing'}, ${h.found ? printItem(h.found) : 'nothing'} came out`;
+  });
+  return refuse('unsettled', `${said.join('. ')}. Settle first which is true.`, {
+    holes: names(holes),
+  });
+}
+
+function remindUnder(holes: HoleNow[], items: RowItem[], hand: InHand): Warning[] {
+  if (hand.with !== null) return [];
+  return holes.flatMap((hole, i) => {
+    const under = items[i]?.with ?? [];
+    if (under.length === 0) return [];
+    return [{ code: 'under-head', say: `${hole.name} has ${list(under)} under the head.` }];
+  });
+}

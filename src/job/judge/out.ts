@@ -1,0 +1,160 @@
+/** May these bolts be noted as out? What was found is evidence: another kind than claimed is noted, never refused. */
+import { printItem, printRow, STILL_IN, sameItem, UNKNOWN } from '../../piece/row.ts';
+import { NAME } from '../entry.ts';
+import { freshHole } from '../fold-hole.ts';
+import { barePiece } from '../spec.ts';
+import type { Edit, HoleNow, Job, PieceNow, RowItem, Verdict, Warning } from '../types.ts';
+import { type FoundWord, readRowFound } from './found.ts';
+import {
+  already,
+  holeField,
+  list,
+  pickHoles,
+  refuse,
+  type Stamp,
+  type Wished,
+  write,
+  wrong,
+} from './parts.ts';
+
+export function judgeOut(job: Job, wish: Wished<'out'>, stamp: Stamp): Verdict {
+  const found = wish.row === undefined ? null : readRowFound(wish.row, job);
+  if (found && 'ok' in found) return found;
+  const warnings: Warning[] = [];
+  let piece = job.pieces.get(wish.piece) ?? null;
+  if (!piece) {
+    if (!NAME.test(wish.piece)) {
+      return wrong(
+        'bad-name',
+        `${wish.piece} cannot be a piece's name: small letters, digits and hyphens.`,
+      );
+    }
+    if (!found)
+      return wrong(
+        'no-such-piece',
+        `No piece ${wish.piece} in this job. Say the row that came out, and it is written.`,
+      );
+    warnings.push({ code: 'new-piece', say: `${wish.piece} is new in this job.` });
+    piece = emptyPiece(wish.piece);
+  }
+  const isNew = piece.spec.row === null && piece.holes.length === 0;
+  if (isNew && found && wish.holes === undefined) piece = withHoles(piece, found.words.length);
+
+  const picked = pickHoles(piece, wish.holes);
+  if ('ok' in picked) return picked;
+  if (picked.length === 0) {
+    return wrong(
+      'no-holes',
+      `${piece.spec.name}: no bolts are noted. Say the row that came out, or take the piece off.`,
+    );
+  }
+  if (found && found.words.length !== 1 && found.words.length !== picked.length) {
+    const say = `${piece.spec.name}: ${picked.length} holes, and ${found.words.length} words in the row.`;
+    return wrong('row-count', say, { holes: picked.length, words: found.words.length });
+  }
+  return note(job, piece, picked, found, wish, stamp, warnings);
+}
+
+function note(
+  job: Job,
+  piece: PieceNow,
+  picked: HoleNow[],
+  found: { words: FoundWord[]; edits: Edit[] } | null,
+  wish: Wished<'out'>,
+  stamp: Stamp,
+  warnings: Warning[],
+): Verdict {
+  const marked: { hole: HoleNow; word: FoundWord }[] = [];
+  const twice: string[] = [];
+  picked.forEach((hole, i) => {
+    const word = (found?.words.length === 1 ? found.words[0] : found?.words[i]) ?? claimed(hole);
+    if (word === STILL_IN && hole.state !== 'out') marked.push({ hole, word });
+    else if (word === STILL_IN) twice.push(hole.name);
+    else if (hole.state !== 'out') marked.push({ hole, word });
+    else if (found && typeof word !== 'string' && hole.found && !sameItem(word, hole.found)) {
+      twice.push(hole.name);
+    }
+  });
+  if (twice.length > 0 && wish.because === undefined) {
+    return refuse(
+      'already-out',
+      `${list(twice)} came out before, and another bolt was noted. Undo that mark first, or say why.`,
+      { holes: twice },
+    );
+  }
+  if (twice.length > 0) {
+    picked.forEach((hole, i) => {
+      if (!twice.includes(hole.name)) return;
+      const word = found?.words.length === 1 ? found.words[0] : found?.words[i];
+      if (word) marked.push({ hole, word });
+    });
+    marked.sort((a, b) => picked.indexOf(a.hole) - picked.indexOf(b.hole));
+  }
+  if (marked.every((m) => m.word === STILL_IN)) return already(warnings);
+
+  for (const { hole, word } of marked) {
+    if (typeof word === 'string' || !hole.claim || sameItem(word, hole.claim)) continue;
+    if (word.kind === UNKNOWN) continue;
+    const say = `${hole.name}: the file says ${printItem(hole.claim)}, and ${printItem(word)} came out. Settle which is true before anything goes back.`;
+    warnings.push({ code: 'found-other', say });
+  }
+  const value = rowValue(marked.map((m) => m.word));
+  const holes = holeField(
+    piece,
+    marked.map((m) => m.hole),
+  );
+  const edits = [...(found?.edits ?? []), ...rowEdits(piece, marked)];
+  const beside = wish.tray === undefined ? {} : { tray: wish.tray };
+  const entry = { verb: 'out', value, piece: piece.spec.key, ...holes, ...beside } as const;
+  void job;
+  return write(stamp, wish, entry, { edits, warnings });
+}
+
+function claimed(hole: HoleNow): RowItem {
+  return hole.belongs ?? { kind: UNKNOWN, with: [] };
+}
+
+/** One word where it stands for all, else a word for each hole. */
+function rowValue(words: readonly FoundWord[]): string {
+  const said = words.map((w) => (typeof w === 'string' ? w : printItem(w)));
+  return new Set(said).size === 1 && said.length > 1 && said[0] !== STILL_IN
+    ? (said[0] ?? '')
+    : said.join(' ');
+}
+
+/** What came out becomes what belongs, where the file says nothing yet. */
+function rowEdits(piece: PieceNow, marked: { hole: HoleNow; word: FoundWord }[]): Edit[] {
+  const key = piece.spec.key;
+  if (piece.spec.row === null) {
+    const words = piece.holes.map((hole) => {
+      const word = marked.find((m) => m.hole === hole)?.word;
+      return typeof word === 'object' ? word : { kind: UNKNOWN, with: [] };
+    });
+    return [{ edit: 'row', piece: key, row: printRow(words) }];
+  }
+  return marked.flatMap(({ hole, word }): Edit[] => {
+    const index = piece.holes.indexOf(hole);
+    if (typeof word === 'string' || hole.claim !== null || word.kind === UNKNOWN) return [];
+    if (index >= (piece.spec.row?.length ?? 0)) return [];
+    return [
+      { edit: 'row-word', piece: key, hole: hole.name, index, was: UNKNOWN, word: printItem(word) },
+    ];
+  });
+}
+
+function emptyPiece(key: string): PieceNow {
+  return {
+    spec: barePiece(key),
+    where: 'home',
+    round: 1,
+    away: 'no',
+    fitted: false,
+    holes: [],
+    tray: null,
+    last: null,
+  };
+}
+
+function withHoles(piece: PieceNow, count: number): PieceNow {
+  return { ...piece, holes: Array.from({ length: count }, (_, i) => freshHole(`${i + 1}`, null)) };
+}

@@ -1,0 +1,117 @@
+/** What all judges share: looking things up, refusing, and the answer's form. */
+import { near } from '../nearword.ts';
+import type {
+  Edit,
+  Entry,
+  HoleNow,
+  Job,
+  PieceNow,
+  Refusal,
+  Verb,
+  Verdict,
+  Warning,
+  WishWhat,
+} from '../types.ts';
+
+/** Time and id of the entry to be. */
+export interface Stamp {
+  at: string;
+  id: string;
+}
+
+/** A wish with what may stand beside it. */
+export type Wished<D extends WishWhat['do']> = Extract<WishWhat, { do: D }> & {
+  says?: string;
+  because?: string;
+};
+
+export function refuse(
+  code: string,
+  say: string,
+  data: Record<string, unknown> = {},
+): { ok: false; refused: Refusal } {
+  return { ok: false, refused: { code, say, data, overrulable: true } };
+}
+
+/** Wrong use: no reason in the world makes it right. */
+export function wrong(
+  code: string,
+  say: string,
+  data: Record<string, unknown> = {},
+): { ok: false; refused: Refusal } {
+  return { ok: false, refused: { code, say, data, overrulable: false } };
+}
+
+/** Already so: nothing to write. */
+export function already(warnings: Warning[] = []): Verdict {
+  return { ok: true, entry: null, edits: [], warnings };
+}
+
+export function write(
+  stamp: Stamp,
+  wish: { says?: string; because?: string },
+  what: { verb: Verb; value: string } & Partial<Entry>,
+  more: { edits?: Edit[]; warnings?: Warning[] } = {},
+): Verdict {
+  const entry: Entry = { ...what, at: stamp.at, id: stamp.id };
+  if (wish.says !== undefined) entry.says = wish.says;
+  if (wish.because !== undefined) entry.because = wish.because;
+  return { ok: true, entry, edits: more.edits ?? [], warnings: more.warnings ?? [] };
+}
+
+export function noPiece(job: Job, key: string): { ok: false; refused: Refusal } {
+  return wrong('no-such-piece', `No piece ${key} in this job.${meant(key, job.pieces.keys())}`, {
+    piece: key,
+  });
+}
+
+/** ` Did you mean alternator?`, or what there is, or nothing. */
+export function meant(word: string, words: Iterable<string>): string {
+  const all = [...words];
+  const close = near(word, all);
+  if (close) return ` Did you mean ${close}?`;
+  if (all.length === 0) return '';
+  return ` There ${all.length === 1 ? 'is' : 'are'} ${list(all)}.`;
+}
+
+/** The named holes, all of them when none is named; a refusal when one does not exist. */
+export function pickHoles(
+  piece: PieceNow,
+  names: readonly string[] | undefined,
+): HoleNow[] | { ok: false; refused: Refusal } {
+  if (names === undefined) return piece.holes;
+  const picked: HoleNow[] = [];
+  for (const name of names) {
+    const hole = piece.holes.find((h) => h.name === name);
+    if (!hole) {
+      const has = holesSaid(piece.holes.map((h) => h.name));
+      return wrong('no-such-hole', `${piece.spec.name} has no hole ${name}: ${has}.`, {
+        hole: name,
+      });
+    }
+    if (!picked.includes(hole)) picked.push(hole);
+  }
+  return picked;
+}
+
+function holesSaid(names: readonly string[]): string {
+  if (names.length === 0) return 'no holes are noted yet';
+  if (names.length === 1) return `it has ${names[0]}`;
+  return `it has ${names[0]} to ${names.at(-1)}`;
+}
+
+/** Names for an entry: absent when they are all the holes of the piece. */
+export function holeField(piece: PieceNow, holes: readonly HoleNow[]): { hole?: string[] } {
+  if (holes.length === piece.holes.length) return {};
+  return { hole: holes.map((h) => h.name) };
+}
+
+/** `1`, `1 and 2`, `1, 2 and 3`. */
+export function list(words: readonly string[]): string {
+  if (words.length < 2) return words.join('');
+  return `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
+}
+
+export function names(holes: readonly HoleNow[]): string[] {
+  return holes.map((h) => h.name);
+}

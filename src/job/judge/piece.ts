@@ -1,0 +1,67 @@
+/** May this piece come off, be moved aside, go on? A bolt that is still in stops what would pry. */
+import { NAME } from '../entry.ts';
+import type { Job, PieceNow, Verdict, Warning } from '../types.ts';
+import { blockers, stillOver } from './blocked.ts';
+import {
+  already,
+  list,
+  names,
+  noPiece,
+  refuse,
+  type Stamp,
+  type Wished,
+  write,
+  wrong,
+} from './parts.ts';
+
+export function judgeOff(job: Job, wish: Wished<'off' | 'aside' | 'on'>, stamp: Stamp): Verdict {
+  const value = wish.do === 'aside' ? 'aside' : 'all';
+  const tray = wish.tray === undefined ? {} : { tray: wish.tray };
+  const entry = { verb: 'removed', value, piece: wish.piece, ...tray } as const;
+  const piece = job.pieces.get(wish.piece);
+  if (!piece) return newPiece(wish, entry, stamp);
+  if (piece.away === (wish.do === 'aside' ? 'aside' : 'removed')) return already();
+  const inside = piece.holes.filter((h) => h.state !== 'out');
+  if (inside.length > 0 && wish.because === undefined) {
+    const [is, them] = inside.length === 1 ? ['is', 'it'] : ['are', 'them'];
+    const say = `${list(names(inside))} ${is} still in. Take ${them} out before you pry.`;
+    return refuse('still-in', say, { holes: names(inside) });
+  }
+  return write(stamp, wish, entry, { warnings: overWarnings(job, piece) });
+}
+
+function newPiece(
+  wish: Wished<'off' | 'aside' | 'on'>,
+  entry: { verb: 'removed'; value: string; piece: string },
+  stamp: Stamp,
+): Verdict {
+  if (!NAME.test(wish.piece)) {
+    return wrong(
+      'bad-name',
+      `${wish.piece} cannot be a piece's name: small letters, digits and hyphens.`,
+    );
+  }
+  return write(stamp, wish, entry, {
+    edits: [{ edit: 'piece', piece: wish.piece }],
+    warnings: [{ code: 'new-piece', say: `${wish.piece} is new in this job.` }],
+  });
+}
+
+function overWarnings(job: Job, piece: PieceNow): Warning[] {
+  return stillOver(job, piece).map((over) => ({
+    code: 'still-over',
+    say: `${over.spec.name} is noted as over it, and is still on.`,
+  }));
+}
+
+export function judgeOn(job: Job, wish: Wished<'off' | 'aside' | 'on'>, stamp: Stamp): Verdict {
+  const piece = job.pieces.get(wish.piece);
+  if (!piece) return noPiece(job, wish.piece);
+  if (piece.away === 'no') return already();
+  const by = blockers(job, piece);
+  if (by.length > 0 && wish.because === undefined) {
+    const say = `${list(by.map((p) => p.spec.name))} must be back on first: ${piece.spec.name} goes over it.`;
+    return refuse('blocked', say, { by: by.map((p) => p.spec.key) });
+  }
+  return write(stamp, wish, { verb: 'fitted', value: 'all', piece: piece.spec.key });
+}

@@ -1,0 +1,132 @@
+/** Which is true, the file or the find? And what can be wrong with a hole. */
+import { printItem, readItem, sameItem } from '../../piece/row.ts';
+import type { Edit, HoleNow, Job, RowItem, Verdict } from '../types.ts';
+import { letterOf, usedLetters } from './found.ts';
+import {
+  already,
+  meant,
+  noPiece,
+  pickHoles,
+  refuse,
+  type Stamp,
+  type Wished,
+  write,
+  wrong,
+} from './parts.ts';
+
+export function judgeSettle(job: Job, wish: Wished<'settle'>, stamp: Stamp): Verdict {
+  const piece = job.pieces.get(wish.piece);
+  if (!piece) return noPiece(job, wish.piece);
+  const picked = pickHoles(piece, [wish.hole]);
+  if ('ok' in picked) return picked;
+  const hole = picked[0];
+  const typed = readItem(wish.kind);
+  if (!hole || !typed || typed.kind === '?') {
+    return wrong(
+      'bad-word',
+      `${wish.kind} is no kind: a letter, or a letter with what is under its head (M+clip).`,
+    );
+  }
+  const used = usedLetters(job);
+  const kind = letterOf(typed.kind, job.upper.kinds, used);
+  if (!job.upper.kinds.has(kind) && !used.has(kind)) {
+    return wrong('no-such-kind', `No kind ${typed.kind} in this job.${meant(typed.kind, used)}`, {
+      kind: typed.kind,
+    });
+  }
+  const item = withUnder({ kind, with: typed.with }, hole);
+  const open = hole.unsettled || hole.conflict !== null;
+  if (!open && sameItem(item, hole.belongs)) return already();
+
+  const index = piece.holes.indexOf(hole);
+  const was = piece.spec.row?.[index];
+  const edits: Edit[] =
+    was && !sameItem(was, item)
+      ? [
+          {
+            edit: 'row-word',
+            piece: piece.spec.key,
+            hole: hole.name,
+            index,
+            was: printItem(was),
+            word: printItem(item),
+          },
+        ]
+      : [];
+  const place = { piece: piece.spec.key, hole: [hole.name] };
+  return write(stamp, wish, { verb: 'settle', value: printItem(item), ...place }, { edits });
+}
+
+/** A letter alone means the one of file and find that has this letter, with what is under its head. */
+function withUnder(item: RowItem, hole: HoleNow): RowItem {
+  if (item.with.length > 0) return item;
+  const both = [hole.claim, hole.found].filter((x): x is RowItem => x?.kind === item.kind);
+  const [only, other] = both;
+  return only && !other ? only : item;
+}
+
+export function judgeState(job: Job, wish: Wished<'state'>, stamp: Stamp): Verdict {
+  const piece = job.pieces.get(wish.piece);
+  if (!piece) return noPiece(job, wish.piece);
+  const picked = pickHoles(piece, [wish.hole]);
+  if ('ok' in picked) return picked;
+  const hole = picked[0];
+  const now = hole?.trouble ?? 'mended';
+  if (now === wish.state) return already();
+  const place = { piece: piece.spec.key, hole: [wish.hole] };
+  return write(stamp, wish, { verb: 'state', value: wish.state, ...place });
+}
+
+export function judgeNote(job: Job, wish: Wished<'note'>, stamp: Stamp): Verdict {
+  if (wish.text.trim() === '') return wrong('empty-note', 'The note is empty.');
+  if (wish.piece === undefined) return write(stamp, wish, { verb: 'note', value: wish.text });
+  const piece = job.pieces.get(wish.piece);
+  if (!piece) return noPiece(job, wish.piece);
+  const picked = pickHoles(piece, wish.hole === undefined ? undefined : [wish.hole]);
+  if ('ok' in picked) return picked;
+  const place = wish.hole === undefined ? {} : { hole: [wish.hole] };
+  return write(stamp, wish, { verb: 'note', value: wish.text, piece: piece.spec.key, ...place });
+}
+
+export function judgeDone(job: Job, wish: Wished<'done'>, stamp: Stamp): Verdict {
+  const task = job.tasks.get(wish.task);
+  if (!task) {
+    return wrong(
+      'no-such-task',
+      `No task ${wish.task} in this job.${meant(wish.task, job.tasks.keys())}`,
+      { task: wish.task },
+    );
+  }
+  const value =
+    wish.result !== undefined && /^(passed|failed)$/.test(wish.result) ? wish.result : 'done';
+  const beside = {
+    ...(wish.was === undefined ? {} : { was: wish.was }),
+    ...(wish.set === undefined ? {} : { set: wish.set }),
+    ...(wish.result === undefined ? {} : { result: wish.result }),
+  };
+  const same =
+    task.done === value &&
+    (wish.was ?? task.was) === task.was &&
+    (wish.set ?? task.set) === task.set &&
+    (wish.result ?? task.result) === task.result;
+  if (same) return already();
+  const early = task.spec.after.filter((step) => !stepDone(job, step));
+  if (early.length > 0 && wish.because === undefined) {
+    return refuse('too-early', `Before this comes ${early.join(', ')}.`, { after: early });
+  }
+  return write(stamp, wish, { verb: 'done', value, task: task.spec.key, ...beside });
+}
+
+/** `alternator off`, `alternator on`, `drain`. What the job does not know is not waited for. */
+export function stepDone(job: Job, step: string): boolean {
+  const [key = '', way] = step.split(' ');
+  if (way === undefined)
+    return (
+      (job.tasks.get(key)?.done ?? 'unknown') !== 'failed' && job.tasks.get(key)?.done !== null
+    );
+  const piece = job.pieces.get(key);
+  if (!piece) return true;
+  if (way === 'off') return piece.away !== 'no' || piece.where === 'open' || piece.fitted;
+  if (piece.holes.length === 0) return piece.fitted;
+  return piece.where === 'tight' || piece.where === 'tested';
+}

@@ -1,0 +1,98 @@
+/** May this bolt be noted as tight? Any order is let through, but leaving the maker's list is asked about. */
+import { printQuantity } from '../../bolt/units.ts';
+import { nextHole } from '../../piece/next.ts';
+import { passesOf } from '../../piece/passes.ts';
+import type { HoleNow, Job, PassSpec, PieceNow, Refusal, Verdict, Warning } from '../types.ts';
+import {
+  already,
+  holeField,
+  list,
+  meant,
+  names,
+  noPiece,
+  pickHoles,
+  refuse,
+  type Stamp,
+  type Wished,
+  write,
+  wrong,
+} from './parts.ts';
+
+export function judgeTight(job: Job, wish: Wished<'tight'>, stamp: Stamp): Verdict {
+  const piece = job.pieces.get(wish.piece);
+  if (!piece) return noPiece(job, wish.piece);
+  const picked = pickHoles(piece, wish.holes);
+  if ('ok' in picked) return picked;
+  if (picked.length === 0) return wrong('no-holes', `${piece.spec.name} has no bolts.`);
+  const passes = passesOf(piece.spec, job.upper.kinds);
+  const pass = choosePass(passes, picked, wish.pass);
+  if (pass && 'ok' in pass) return pass;
+  const open = pass ? picked.filter((h) => !h.passes.includes(pass.name)) : [];
+  const forced = wish.because !== undefined;
+  const stopped = forced ? null : stop(picked);
+  if (stopped) return stopped;
+  if (!pass || open.length === 0) return already();
+
+  const order = nextHole(piece, job.upper.kinds, pass.name);
+  const leaves = order && !startsOrder(order.rest, names(open)) ? order : null;
+  if (leaves?.printed && !forced) {
+    const say = `The maker's list says ${leaves.next} next, not ${list(names(open))}.`;
+    return refuse('out-of-order', say, { next: leaves.next });
+  }
+  const warnings: Warning[] = leaves
+    ? [{ code: 'other-order', say: `${leaves.next} would be next; the rest is ordered anew.` }]
+    : [];
+  const set = wish.set ?? (pass.torque?.quantity ? printQuantity(pass.torque.quantity) : undefined);
+  const entry = {
+    verb: 'tight',
+    value: pass.name,
+    piece: piece.spec.key,
+    ...holeField(piece, open),
+    ...(set === undefined ? {} : { set }),
+  } as const;
+  return write(stamp, wish, entry, { warnings });
+}
+
+/** The pass that was named, else the earliest that one of these holes still lacks; null when all are done. */
+function choosePass(
+  passes: readonly PassSpec[],
+  holes: readonly HoleNow[],
+  name: string | undefined,
+): PassSpec | { ok: false; refused: Refusal } | null {
+  if (name !== undefined) {
+    const pass = passes.find((p) => p.name === name);
+    const all = passes.map((p) => p.name);
+    return (
+      pass ?? wrong('no-such-pass', `No pass ${name} here.${meant(name, all)}`, { passes: all })
+    );
+  }
+  const doneTo = (h: HoleNow) => passes.findLastIndex((p) => h.passes.includes(p.name));
+  const next = Math.min(...holes.map((h) => doneTo(h) + 1));
+  return passes[next] ?? null;
+}
+
+function stop(holes: readonly HoleNow[]): { ok: false; refused: Refusal } | null {
+  const out = holes.filter((h) => h.state === 'out');
+  if (out.length > 0) {
+    return refuse('not-in', `${list(names(out))}: no bolt is in it yet.`, { holes: names(out) });
+  }
+  const bad = holes.filter((h) => h.trouble !== null || h.conflict !== null);
+  const first = bad[0];
+  if (!first) return null;
+  const what = first.conflict ? first.conflict.say : `noted as ${first.trouble}`;
+  return refuse('trouble', `${first.name}: ${what}. Mend it first, and say so.`, {
+    holes: names(bad),
+  });
+}
+
+/** These holes are the next ones of the order, in any order among themselves. */
+function startsOrder(rest: readonly string[], holes: readonly string[]): boolean {
+  const head = new Set(rest.slice(0, holes.length));
+  return holes.every((h) => head.has(h));
+}
+
+/** Used by the screens to show which pass is on: the earliest pass that a hole of the piece lacks. */
+export function passNow(piece: PieceNow, passes: readonly PassSpec[]): PassSpec | null {
+  const chosen = choosePass(passes, piece.holes, undefined);
+  return chosen && !('ok' in chosen) ? chosen : null;
+}

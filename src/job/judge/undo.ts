@@ -1,0 +1,53 @@
+/** May this entry be taken back? Not while later entries rest on it. */
+import type { Entry, Job, Verdict } from '../types.ts';
+import { already, refuse, type Stamp, type Wished, write, wrong } from './parts.ts';
+
+/** The latest entry that counts and takes nothing back itself: what a plain undo is about. */
+export function latest(job: Job): Entry | null {
+  return job.entries.findLast((e) => job.living.has(e.id) && e.verb !== 'undo') ?? null;
+}
+
+export function judgeUndo(job: Job, wish: Wished<'undo'>, stamp: Stamp): Verdict {
+  const target = wish.id === undefined ? latest(job) : job.entries.find((e) => e.id === wish.id);
+  if (!target) {
+    if (wish.id === undefined) return wrong('nothing', 'There is nothing to take back.');
+    return wrong('no-such-entry', `No entry ${wish.id} in the diary.`, { id: wish.id });
+  }
+  if (!job.living.has(target.id)) return already();
+  const rest = restingOn(job, target);
+  if (rest.length > 0 && wish.because === undefined) {
+    const one = rest.length === 1;
+    const say = `${rest.length} later ${one ? 'entry rests' : 'entries rest'} on it. Take ${one ? 'that' : 'those'} back first.`;
+    return refuse('depends', say, { ids: rest.map((e) => e.id) });
+  }
+  return write(stamp, wish, { verb: 'undo', value: target.id });
+}
+
+/** Living entries behind it that would not stand, or would mean something else, without it. */
+function restingOn(job: Job, target: Entry): Entry[] {
+  const at = job.entries.indexOf(target);
+  const on = meantBy(job, target);
+  return job.entries.slice(at + 1).filter((e) => job.living.has(e.id) && rests(e, on));
+}
+
+/** What an undo is about in the end: taking it back brings that entry back, or takes it away again. */
+function meantBy(job: Job, entry: Entry): Entry {
+  let on = entry;
+  for (let steps = job.entries.length; on.verb === 'undo' && steps > 0; steps -= 1) {
+    const id = on.value;
+    on = job.entries.find((e) => e.id === id) ?? on;
+  }
+  return on;
+}
+
+const STANDS_ALONE: readonly string[] = ['note', 'undo'];
+
+function rests(later: Entry, on: Entry): boolean {
+  if (STANDS_ALONE.includes(later.verb) || STANDS_ALONE.includes(on.verb)) return false;
+  if (on.task !== undefined) return later.task === on.task;
+  if (later.piece === undefined || later.piece !== on.piece) return false;
+  // A trouble tells of its hole only; nothing of the piece as a whole rests on it.
+  if (on.verb === 'state' && later.hole === undefined) return false;
+  if (!later.hole || !on.hole) return true;
+  return later.hole.some((h) => on.hole?.includes(h));
+}

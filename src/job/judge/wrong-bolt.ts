@@ -1,0 +1,44 @@
+/** What is said when a bolt would go where it does not belong. */
+import { printItem } from '../../piece/row.ts';
+import type { HoleNow, Job, PieceNow, Refusal, RowItem } from '../types.ts';
+import type { InHand } from './hand.ts';
+import { list, names, refuse } from './parts.ts';
+import { reasonInWords } from './reason.ts';
+
+/** `hole` null: no hole of the piece takes it. */
+export function wrongBolt(
+  job: Job,
+  piece: PieceNow,
+  hole: HoleNow | null,
+  hand: InHand,
+): { ok: false; refused: Refusal } {
+  const belongs = piece.holes.filter(
+    (h) => h.state === 'out' && h.belongs && h.belongs.kind === hand.kind,
+  );
+  const said = [
+    hole?.belongs ? `${hole.name} takes ${sayItem(job, hole.belongs)}.` : null,
+    `In your hand: ${hand.length ? hand.kind : sayItem(job, { kind: hand.kind, with: hand.with ?? [] })}.`,
+    hole ? reasonInWords(job, piece, hole, hand) : null,
+    belongsSaid(piece, names(belongs)),
+  ];
+  return refuse('wrong-bolt', said.filter((s) => s !== null).join(' '), {
+    ...(hole ? { hole: hole.name } : {}),
+    takes: hole?.belongs ? printItem(hole.belongs) : null,
+    inHand: hand.length
+      ? { length: hand.length }
+      : printItem({ kind: hand.kind, with: hand.with ?? [] }),
+    belongs: names(belongs),
+  });
+}
+
+function belongsSaid(piece: PieceNow, holes: string[]): string {
+  if (holes.length === 0) return `No empty hole of ${piece.spec.name} takes it.`;
+  return `It belongs in ${list(holes)}.`;
+}
+
+/** `M, 35 mm, clip under the head`. */
+export function sayItem(job: Job, item: RowItem): string {
+  const mm = job.upper.kinds.get(item.kind)?.length ?? null;
+  const under = item.with.length > 0 ? [`${list(item.with)} under the head`] : [];
+  return [item.kind, ...(mm === null ? [] : [`${mm} mm`]), ...under].join(', ');
+}

@@ -1,0 +1,97 @@
+/** One wish to the disk: read what is there now, judge again, splice, check, save. */
+import { parseEntryLine, printEntry } from '../entry.ts';
+import { fold } from '../fold.ts';
+import { judge } from '../judge.ts';
+import { readJob } from '../read.ts';
+import { appendEntry, applyEdits } from '../splice.ts';
+import type { Edit, Entry, Job, Recorded, Warning, Wish } from '../types.ts';
+import { type SaveOptions, saveFile } from './save.ts';
+
+/** The form of job file that this program writes. */
+const WRITES = 1;
+
+export interface Clock {
+  now(): string;
+  id(): string;
+}
+
+/**
+ * Judges a wish against the file as it is now and writes its entry. `ok: true` means that the mark is on disk,
+ * or that it was so already. Nothing is written with a refusal, with faults that hide the job, or when the
+ * result would change any other byte.
+ */
+export async function record(
+  file: string,
+  wish: Wish,
+  clock: Clock,
+  options: SaveOptions = {},
+): Promise<Recorded> {
+  const stamp = { at: clock.now(), id: clock.id() };
+  let judged: { before: Job; entry: Entry; warnings: Warning[]; text: string } | null = null;
+  const saved = await saveFile<Recorded>(
+    file,
+    (text) => {
+      const read = readJob(text, file);
+      if (read.unreadable) return { stop: { ok: false, faults: read.faults } };
+      if (read.upper.version > WRITES) {
+        const faults = read.faults.filter((f) => f.code === 'newer-version');
+        return { stop: { ok: false, faults } };
+      }
+      const before = fold(read.upper, read.entries);
+      const verdict = judge(before, wish, stamp);
+      if (!verdict.ok) return { stop: { ...verdict, job: before } };
+      const { entry, edits, warnings } = verdict;
+      if (!entry) {
+        return { stop: { ok: true, changed: false, entry: null, warnings, job: before, before } };
+      }
+      const next = spliced(text, entry, edits);
+      if (typeof next !== 'string') return { stop: next };
+      judged = { before, entry, warnings, text: next };
+      return { text: next };
+    },
+    options,
+  );
+  if (!saved.ok) {
+    return { ok: false, unsaved: { code: saved.code, say: saved.say, fix: saved.fix } };
+  }
+  if ('stopped' in saved) return saved.stopped;
+  return written(judged, file);
+}
+
+function written(
+  judged: { before: Job; entry: Entry; warnings: Warning[]; text: string } | null,
+  file: string,
+): Recorded {
+  if (!judged) throw new Error('saved without having been judged');
+  const { before, entry, warnings, text } = judged;
+  const read = readJob(text, file);
+  const job = fold(read.upper, read.entries);
+  return { ok: true, changed: true, entry, warnings, job, before };
+}
+
+/** The new text, or why it must not be written: it would say something else, or touch other bytes. */
+function spliced(text: string, entry: Entry, edits: Edit[]): string | Recorded {
+  const line = printEntry(entry);
+  if (printBack(line) !== line) return unfit(`The entry does not read back: ${line}`);
+  const edited = applyEdits(text, edits);
+  if (typeof edited !== 'string') return unfit(edited.fault);
+  const next = appendEntry(edited, line);
+  return keepsAll(edited, next) ? next : unfit('The line cannot be added without touching others.');
+}
+
+function printBack(line: string): string | null {
+  const entry = parseEntryLine(line);
+  return entry && printEntry(entry);
+}
+
+/** All of the old text stands in the new one, in one or two parts around what was put in. */
+function keepsAll(old: string, next: string): boolean {
+  let head = 0;
+  while (head < old.length && old[head] === next[head]) head += 1;
+  return next.endsWith(old.slice(head));
+}
+
+function unfit(say: string): Recorded {
+  const fix = 'Run putback check on the file and mend what it says; nothing was written.';
+  return { ok: false, unsaved: { code: 'unfit', say, fix } };
+}
