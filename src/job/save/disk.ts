@@ -1,0 +1,85 @@
+/** The part of the file system that saving uses, handed in so that a test can let any single step fail. */
+import * as fs from 'node:fs';
+
+export type Disk = Pick<
+  typeof fs,
+  | 'closeSync'
+  | 'fchmodSync'
+  | 'fchownSync'
+  | 'fstatSync'
+  | 'fsyncSync'
+  | 'ftruncateSync'
+  | 'lstatSync'
+  | 'mkdirSync'
+  | 'openSync'
+  | 'readFileSync'
+  | 'readdirSync'
+  | 'renameSync'
+  | 'statSync'
+  | 'unlinkSync'
+  | 'writeFileSync'
+  | 'writeSync'
+>;
+
+export const disk: Disk = fs;
+
+/** Code of a system error, or null. */
+export function errorCode(error: unknown): string | null {
+  const code = error instanceof Error ? (error as NodeJS.ErrnoException).code : undefined;
+  return code ?? null;
+}
+
+/** Removes a file if it is there and may be removed. */
+export function drop(d: Disk, path: string): void {
+  try {
+    d.unlinkSync(path);
+  } catch {
+    // Gone already, or not ours to remove: the next start cleans it.
+  }
+}
+
+/** Text of a small file; null when it cannot be read. */
+export function readOrNull(d: Disk, path: string): string | null {
+  try {
+    return d.readFileSync(path, 'utf8');
+  } catch {
+    return null;
+  }
+}
+
+/** A file that must not be there yet, written whole or not left behind; on disk when this returns if `sync`. */
+export function writeNew(
+  d: Disk,
+  path: string,
+  bytes: Uint8Array | string,
+  how: { mode?: number; sync: boolean },
+): void {
+  const fd = d.openSync(path, 'wx', how.mode ?? 0o666);
+  let whole = false;
+  try {
+    d.writeFileSync(fd, bytes);
+    if (how.sync) d.fsyncSync(fd);
+    whole = true;
+  } finally {
+    d.closeSync(fd);
+    if (!whole) drop(d, path);
+  }
+}
+
+/** Makes a rename last through a power cut. Where folders cannot be synced (Windows) there is nothing to do. */
+export function syncFolder(d: Disk, folder: string): void {
+  let fd: number;
+  try {
+    fd = d.openSync(folder, 'r');
+  } catch (error) {
+    if (['EPERM', 'EISDIR', 'EACCES'].includes(errorCode(error) ?? '')) return;
+    throw error;
+  }
+  try {
+    d.fsyncSync(fd);
+  } catch (error) {
+    if (!['EPERM', 'EINVAL', 'EBADF', 'ENOTSUP'].includes(errorCode(error) ?? '')) throw error;
+  } finally {
+    d.closeSync(fd);
+  }
+}

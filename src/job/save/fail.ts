@@ -1,0 +1,96 @@
+/** Why a file was not saved, in words: what a person can do something about is told as that. */
+import { basename } from 'node:path';
+import { errorCode } from './disk.ts';
+import type { Holder } from './holder.ts';
+
+export type SaveCode =
+  | 'locked' // another process holds the file
+  | 'no-space' // disk or quota full
+  | 'read-only' // file system is mounted read-only
+  | 'no-permission' // file or folder may not be written
+  | 'gone' // no such file or folder any more
+  | 'exists' // a new file's name is taken
+  | 'not-text' // bytes that are not UTF-8
+  | 'busy' // changed by somebody else again and again, or held open (Windows)
+  | 'io'; // anything else the system says
+
+export interface SaveFail {
+  ok: false;
+  code: SaveCode;
+  /** What happened, one sentence. */
+  say: string;
+  /** What to do, one sentence. */
+  fix: string;
+}
+
+export const saveFail = (code: SaveCode, say: string, fix: string): SaveFail => ({
+  ok: false,
+  code,
+  say,
+  fix,
+});
+
+/** An error of the system as an answer. Anything that is no such error is a fault of the program and goes on. */
+export function failOf(error: unknown, file: string): SaveFail {
+  const name = basename(file);
+  const code = errorCode(error);
+  if (code === null) throw error;
+  switch (code) {
+    case 'ENOSPC':
+    case 'EDQUOT':
+      return saveFail(
+        'no-space',
+        `The disk is full: ${name} is as it was.`,
+        'Make room, then try again.',
+      );
+    case 'EROFS':
+      return saveFail(
+        'read-only',
+        `${name} is on a disk that cannot be written.`,
+        'Copy the bench to a disk that can.',
+      );
+    case 'EACCES':
+    case 'EPERM':
+      return saveFail(
+        'no-permission',
+        `${name} may not be written.`,
+        'Give yourself the right to write it.',
+      );
+    case 'ENOENT':
+    case 'ENOTDIR':
+    case 'ESTALE':
+      return saveFail(
+        'gone',
+        `${name} is not there any more.`,
+        'Put the file or its disk back, then try again.',
+      );
+    case 'EBUSY':
+      return saveFail(
+        'busy',
+        `Another program keeps ${name} open.`,
+        'Close it there, then try again.',
+      );
+    case 'EISDIR':
+      return saveFail('io', `${name} is a folder.`, 'Name a job file.');
+    default:
+      return saveFail(
+        'io',
+        `${name} could not be written (${code}).`,
+        'See whether the disk is well, then try again.',
+      );
+  }
+}
+
+export function lockedBy(holder: Holder | null, file: string): SaveFail {
+  const name = basename(file);
+  if (!holder) {
+    return saveFail('locked', `${name} is held by another program.`, 'Try again in a moment.');
+  }
+  const host = holder.host.split(' ')[0] ?? '';
+  const since = holder.at.replace('T', ' ').replace(/\.\d+Z$/, ' UTC');
+  return saveFail(
+    'locked',
+    `${name} is held by process ${holder.pid} on ${host} since ${since}.`,
+    'See whether that putback hangs or is stopped, end it, then try again.',
+  );
+}

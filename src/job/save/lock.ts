@@ -1,0 +1,121 @@
+/** One save at a time on a job file, over processes: a lock file that only one can make. */
+import { randomBytes, randomInt } from 'node:crypto';
+import { type Disk, drop, errorCode, readOrNull, writeNew } from './disk.ts';
+import { type Holder, hold, letGo, lifeOf, readHolder, self } from './holder.ts';
+import type { Side } from './side.ts';
+
+export interface Lock {
+  path: string;
+  text: string;
+  nonce: string;
+}
+export interface Patience {
+  /** Longest wait for a living holder, ms. */
+  wait: number;
+  /** How long a lock stands still before it counts as left behind, if its holder is stopped or cannot be asked, ms. */
+  still: number;
+}
+/** A save takes milliseconds: who holds a lock for seconds is stopped, asleep or gone. */
+export const PATIENCE: Patience = { wait: 4000, still: 5000 };
+
+/** Longest pause between two tries, ms: eight writers then still find their turn. */
+const LONGEST_PAUSE = 40;
+/** A pause that took this much longer means that this process slept: what it saw standing still did not count. */
+const SLEPT = 1000;
+
+/** Age of a second lock that nobody can hold any more, ms. */
+const OLD = 60_000;
+
+const clock = (): number => performance.now();
+const sleep = (ms: number): Promise<void> => new Promise((done) => setTimeout(done, ms));
+
+/** The lock, or null when somebody holds it; throws the system's error where none can be made. */
+function take(d: Disk, path: string): Lock | null {
+  const nonce = randomBytes(9).toString('base64url');
+  const holder: Holder = { ...self(), nonce, at: new Date().toISOString() };
+  const text = `${JSON.stringify(holder)}\n`;
+  try {
+    writeNew(d, path, text, { sync: false });
+  } catch (error) {
+    if (errorCode(error) === 'EEXIST') return null;
+    throw error;
+  }
+  hold(nonce);
+  return { path, text, nonce };
+}
+
+/** Whether nobody has taken the lock away meanwhile. */
+export function isOurs(d: Disk, lock: Lock): boolean {
+  return readOrNull(d, lock.path) === lock.text;
+}
+
+export function release(d: Disk, lock: Lock): void {
+  if (isOurs(d, lock)) drop(d, lock.path);
+  letGo(lock.nonce);
+}
+
+function isOld(d: Disk, path: string): boolean {
+  const stat = d.statSync(path, { throwIfNoEntry: false });
+  return stat !== undefined && Math.abs(Date.now() - stat.mtimeMs) > OLD;
+}
+
+/**
+ * Takes away a lock that was found to be left behind, if it still is that same lock. Only who holds the second
+ * lock may, or two who saw the same dead lock could take away each other's new one.
+ */
+function breakLock(d: Disk, side: Side, seen: string): void {
+  const second = take(d, side.breaking);
+  if (!second) {
+    // Somebody is at it, which takes an instant, or died in that instant.
+    const text = readOrNull(d, side.breaking);
+    const life = text === null ? 'alive' : lifeOf(readHolder(text));
+    if (life === 'dead' || (life === 'unknown' && isOld(d, side.breaking))) drop(d, side.breaking);
+    return;
+  }
+  try {
+    if (readOrNull(d, side.lock) === seen) drop(d, side.lock);
+  } finally {
+    release(d, second);
+  }
+}
+
+/**
+ * Waits for the lock of a file. A dead holder's is taken away at once; that of one who is stopped or cannot be
+ * asked (another host) after it has stood still for a while; a working one's never: then the answer is who holds
+ * it. Whoever takes a lock first removes the files being written (`cleanTemps`): a holder that comes back after
+ * its lock was taken away finds nothing to rename, and begins again.
+ */
+export async function acquire(
+  d: Disk,
+  side: Side,
+  patience: Patience = PATIENCE,
+): Promise<Lock | { heldBy: Holder | null }> {
+  const begun = clock();
+  let seen: string | null = null;
+  let since = begun;
+  let pause = 1;
+  for (;;) {
+    const lock = take(d, side.lock);
+    if (lock) return lock;
+    const now = clock();
+    const text = readOrNull(d, side.lock);
+    if (text !== seen) {
+      seen = text;
+      since = now;
+    }
+    const holder = text === null ? null : readHolder(text);
+    const life = text === null ? 'alive' : lifeOf(holder);
+    if (
+      text !== null &&
+      (life === 'dead' || (life === 'unknown' && now - since > patience.still))
+    ) {
+      breakLock(d, side, text);
+      if (now - begun < patience.wait + patience.still) continue;
+    }
+    const limit = life === 'unknown' ? patience.wait + patience.still : patience.wait;
+    if (now - begun > limit) return { heldBy: holder };
+    await sleep(pause + randomInt(pause + 1));
+    if (clock() - now > SLEPT + 2 * pause) since = clock();
+    pause = Math.min(pause * 2, LONGEST_PAUSE);
+  }
+}

@@ -1,0 +1,88 @@
+/** Writing beside the file and renaming: readers see the old bytes or the new ones, never a part. */
+import { randomBytes } from 'node:crypto';
+import { basename, dirname, join } from 'node:path';
+import { type Disk, drop, errorCode, syncFolder } from './disk.ts';
+import type { Side } from './side.ts';
+
+/** Windows refuses a rename while a virus scanner or an indexer looks at the file. */
+const HELD = ['EPERM', 'EACCES', 'EBUSY'];
+
+const TEMP = /^[0-9a-f]{16}\.tmp$/;
+
+/** A name that nobody has. */
+export function tempName(side: Side): string {
+  return `${side.temp}${randomBytes(8).toString('hex')}.tmp`;
+}
+
+/**
+ * The new bytes in a file beside, synced, with mode, owner and group of the old one. False when owner or group
+ * cannot be kept: the file is then better written in place.
+ */
+export function prepare(
+  d: Disk,
+  temp: string,
+  bytes: Uint8Array,
+  like: { mode: number; uid: number; gid: number },
+): boolean {
+  const fd = d.openSync(temp, 'wx', like.mode & 0o777);
+  let kept = true;
+  try {
+    const made = d.fstatSync(fd);
+    if (made.uid !== like.uid || made.gid !== like.gid) {
+      try {
+        d.fchownSync(fd, like.uid, like.gid);
+      } catch (error) {
+        if (!['EPERM', 'EINVAL', 'ENOSYS'].includes(errorCode(error) ?? '')) throw error;
+        kept = false;
+      }
+    }
+    if (kept) {
+      // Behind the change of owner, which clears some bits; the mask took others when the file was made.
+      if ((made.mode & 0o7777) !== (like.mode & 0o7777)) d.fchmodSync(fd, like.mode & 0o7777);
+      d.writeFileSync(fd, bytes);
+      d.fsyncSync(fd);
+    }
+  } finally {
+    d.closeSync(fd);
+  }
+  if (!kept) drop(d, temp);
+  return kept;
+}
+
+/**
+ * Removes what others have half written; the lock is held. From now on nobody else can rename anything to the
+ * file: what was written before is gone, and who writes now sees that the lock is not his.
+ */
+export function cleanTemps(d: Disk, side: Side): void {
+  const start = basename(side.temp);
+  for (const name of d.readdirSync(side.folder)) {
+    if (name.startsWith(start) && TEMP.test(name.slice(start.length)))
+      drop(d, join(side.folder, name));
+  }
+}
+
+/**
+ * Renames the prepared file to the job file. `still` is asked before each try; when it says no nothing is done
+ * and the answer is false; so it is when the prepared file was taken away. Where something holds the file the rename is tried again, `tries` times in all.
+ */
+export async function renameOver(
+  d: Disk,
+  temp: string,
+  file: string,
+  tries: number,
+  still: () => boolean,
+): Promise<boolean> {
+  for (let n = 1; ; n++) {
+    if (!still()) return false;
+    try {
+      d.renameSync(temp, file);
+      break;
+    } catch (error) {
+      if (errorCode(error) === 'ENOENT') return false;
+      if (n >= tries || !HELD.includes(errorCode(error) ?? '')) throw error;
+      await new Promise((done) => setTimeout(done, 10 * n));
+    }
+  }
+  syncFolder(d, dirname(file));
+  return true;
+}

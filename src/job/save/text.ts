@@ -1,0 +1,44 @@
+/** A file's bytes as text and back, without a byte more or less. */
+import { readFileSync } from 'node:fs';
+import { basename } from 'node:path';
+import { failOf, type SaveFail, saveFail } from './fail.ts';
+
+const decoder = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true });
+
+/** The text, its byte order mark kept; a fault with its line where the bytes are not UTF-8. */
+export function textOf(bytes: Uint8Array, file: string): string | SaveFail {
+  try {
+    return decoder.decode(bytes);
+  } catch {
+    return saveFail(
+      'not-text',
+      `Line ${badLine(bytes)} of ${basename(file)} is not UTF-8 text.`,
+      'Open it in an editor and save it as UTF-8.',
+    );
+  }
+}
+
+/** First line, from 1, that is not UTF-8. A line feed is never part of another character. */
+function badLine(bytes: Uint8Array): number {
+  let start = 0;
+  for (let line = 1; ; line++) {
+    const feed = bytes.indexOf(10, start);
+    try {
+      decoder.decode(bytes.subarray(start, feed < 0 ? bytes.length : feed));
+    } catch {
+      return line;
+    }
+    if (feed < 0) return line;
+    start = feed + 1;
+  }
+}
+
+/** The text of a file. */
+export function readText(file: string): { ok: true; text: string } | SaveFail {
+  try {
+    const text = textOf(readFileSync(file), file);
+    return typeof text === 'string' ? { ok: true, text } : text;
+  } catch (error) {
+    return failOf(error, file);
+  }
+}
