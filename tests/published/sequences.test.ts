@@ -1,0 +1,79 @@
+/**
+ * Orders of tightening against what is in print. The rows are facts, each with its source and how sure it is;
+ * where a row is not seen in print it says so.
+ */
+import { describe, expect, test } from 'vitest';
+import { layout } from '../../src/piece/map.ts';
+import { sequenceFrom } from '../../src/piece/sequence/sequence.ts';
+
+const PCC = 'ASME PCC-1 (2010 to 2019), cross pattern, one tool';
+const CROSSES: [n: number, order: string, source: string][] = [
+  [4, '1-3-2-4', `${PCC}; two public copies agree`],
+  [5, '1-3-5-2-4', 'common practice, no source: the five-pointed star'],
+  [6, '1-4-2-5-3-6', 'two public workshop sheets agree'],
+  [8, '1-5-3-7-2-6-4-8', `${PCC}; two public copies agree`],
+  [10, '1-6-3-8-5-10-2-7-4-9', 'ten studs of a truck wheel, from memory'],
+  [12, '1-7-4-10-2-8-5-11-3-9-6-12', `${PCC}; three public copies agree`],
+  [16, '1-9-5-13-3-11-7-15-2-10-6-14-4-12-8-16', `${PCC}; two public copies agree`],
+  [20, '1-11-6-16-3-13-8-18-5-15-10-20-2-12-7-17-4-14-9-19', `${PCC}; from memory`],
+  [
+    24,
+    '1-13-7-19-4-16-10-22-2-14-8-20-5-17-11-23-3-15-9-21-6-18-12-24',
+    `${PCC}; two public copies agree`,
+  ],
+  [
+    28,
+    '1-15-8-22-4-18-11-25-6-20-13-27-2-16-9-23-5-19-12-26-7-21-14-28-3-17-10-24',
+    `${PCC}; from memory`,
+  ],
+  [
+    32,
+    '1-17-9-25-5-21-13-29-3-19-11-27-7-23-15-31-2-18-10-26-6-22-14-30-4-20-12-28-8-24-16-32',
+    `${PCC}; from memory`,
+  ],
+];
+
+const upTo = (n: number) => Array.from({ length: n }, (_, i) => `${i + 1}`);
+const rest = { list: null, care: null, first: [], groups: new Map(), done: [] };
+
+function ring(names: readonly string[]) {
+  return sequenceFrom({
+    ...rest,
+    names,
+    layout: layout({ map: null, pitch: null, holes: new Map() }, names),
+  });
+}
+
+describe('an evenly spaced circle is tightened as published', () => {
+  test.each(CROSSES)('%i bolts: %s (%s)', (n, order) => {
+    const found = ring(upTo(n));
+    expect(found.pattern).toBe('cross');
+    expect(found.tighten.join('-')).toBe(order);
+    expect(found.loosen).toEqual([...found.tighten].reverse());
+  });
+
+  test.each(CROSSES.filter(([n]) => n <= 12))(
+    '%i bolts: the published cross is as good as any order (%s)',
+    (n, order) => {
+      const { balance } = ring(upTo(n));
+      expect(balance.exact).toBe(true);
+      expect(balance.peak).toBeLessThanOrEqual(balance.best + 1e-9);
+      expect(balance.best).toBeCloseTo(1, 9);
+      const cost = (o: readonly string[]) => costOnRing(o.map(Number), n);
+      expect(cost(order.split('-'))).toBeCloseTo(cost(balance.computed?.order ?? []), 9);
+    },
+  );
+});
+
+/** Σ over even k of 4 b² + s², written out for n unit pulls on a ring, apart from the program. */
+function costOnRing(order: readonly number[], n: number): number {
+  let total = 0;
+  for (let k = 2; k <= n; k += 2) {
+    const turns = order.slice(0, k).map((bolt) => (2 * Math.PI * (bolt - 1)) / n);
+    const sum = (of: (turn: number) => number) => turns.reduce((s, turn) => s + of(turn), 0);
+    const b2 = sum(Math.cos) ** 2 + sum(Math.sin) ** 2;
+    const s2 = sum((t) => Math.cos(2 * t)) ** 2 + sum((t) => Math.sin(2 * t)) ** 2;
+    total += 4 * b2 + s2;
+  }
+  return total;
+}
