@@ -29,6 +29,10 @@ const INCH_FRONT = new RegExp(
   String.raw`^(?:#|no\.?\s?)?(\d+-\d+\/\d+|\d+\/\d+|\d{1,2}|\d?\.\d+)["″]?(?:\s?-\s?(\d{1,2})(?![\d/]))?\s*(${SERIES})?(?:${BY}${LENGTH}|(?=$|[\s,]))`,
   'i',
 );
+const PIPE_FRONT = new RegExp(
+  String.raw`^(Rc|R|G)\s?(\d+\/\d+)(?:${BY}${LENGTH}|(?=$|[\s,]))`,
+  'i',
+);
 /** A thread that putback does not know, by its ` x length`: `2BA x 1/2`. */
 const OTHER_FRONT = new RegExp(String.raw`^([^,]*\d[^,]*?)${BY}${LENGTH}(?=$|[\s,])`, 'i');
 /** A length without a thread says so: `x25`, `25 mm long`. A bare `10 mm` could be the size of the hexagon. */
@@ -85,6 +89,15 @@ function inch(text: string): Front | null {
   return { thread, ...said(figure, unit, 'in'), rest };
 }
 
+/** Pipe threads are named in inches and measured in mm. */
+function pipe(text: string): Front | null {
+  const found = PIPE_FRONT.exec(text);
+  if (!found) return null;
+  const [all, series = '', size = '', figure, unit] = found;
+  const name = `${series.charAt(0).toUpperCase()}${series.slice(1).toLowerCase()} ${size}`;
+  return { thread: name, ...said(figure, unit, 'mm'), rest: text.slice(all.length) };
+}
+
 function other(text: string): Front | null {
   const found = OTHER_FRONT.exec(text);
   if (!found?.[1]) return null;
@@ -104,5 +117,5 @@ function lengthAlone(text: string): Front | null {
 /** Thread and length at the front of a text; what cannot be read stays null, and `rest` keeps what follows. */
 export function readFront(text: string): Front {
   const nothing = { thread: null, length: null, lengthText: null, rest: text };
-  return metric(text) ?? inch(text) ?? other(text) ?? lengthAlone(text) ?? nothing;
+  return metric(text) ?? inch(text) ?? pipe(text) ?? other(text) ?? lengthAlone(text) ?? nothing;
 }

@@ -1,0 +1,95 @@
+/**
+ * How far a bolt reaches into its hole, from whatever little was measured. One datum, the joint face: with length L under
+ * the head, thickness t and the stack w under the head, the end comes to r = L − t − w; usable thread runs from a to b.
+ * Here x = r − a is counted from the first usable thread, and D = b − a is the usable depth. All in mm.
+ */
+import type { HoleSpec, Kind, PieceSpec } from '../job/types.ts';
+import { SAME_LENGTH } from './same.ts';
+import { stackDifference, stackOf } from './stack.ts';
+import { threadOf } from './threads.ts';
+
+/** One hole, as far as it is known. */
+export interface Place {
+  /** What belongs in it, and what lies under that head; null when nobody knows. */
+  takes: { kind: Kind; with: readonly string[] } | null;
+  /** The hole's own words; null when it has none. */
+  hole: HoleSpec | null;
+  /** The piece's words, which hold for its holes where those say nothing. */
+  piece: Pick<PieceSpec, 'thick' | 'thread' | 'into'> | null;
+  /** Thickness of things under heads by their word, mm. */
+  thickness?: ReadonlyMap<string, number>;
+}
+
+export interface Reach {
+  /** x of this bolt; it is also how far the head stands off when dropped in and not turned. Null: not known. */
+  x: number | null;
+  /** x can be no more than this, even where it is not known; null: no bound. */
+  xMost: number | null;
+  /** D; null: nobody probed. */
+  depth: number | null;
+  /** It cannot bottom, because the hole's own bolt reaches as far or farther and came out whole. */
+  clear: boolean;
+  /** How much farther it reaches than the hole's own bolt; null: not known. */
+  farther: number | null;
+  /** The things measured contradict each other, or the bolt that came out whole. */
+  disputed: boolean;
+  /** What lies under the heads keeps a figure from being known. */
+  needsStack: boolean;
+}
+
+/** Fingers count to the turn and rulers to half a millimetre: more than this apart, one of two measures is wrong. */
+const APART = 1.5;
+
+/** How much farther than the hole's own bolt, by length and stack. */
+function fartherThanOwn(kind: Kind, under: readonly string[], place: Place): number | null {
+  const own = place.takes;
+  if (!own) return null;
+  const stack = stackDifference(under, own.with, place.thickness);
+  const [mine, its] = [kind.length, own.kind.length];
+  const longer = mine !== null && its !== null ? mine - its : kind === own.kind ? 0 : null;
+  return stack === null || longer === null ? null : longer - stack;
+}
+
+function direct(
+  kind: Kind,
+  under: readonly string[],
+  place: Place,
+): { r: number | null; noStack: boolean } {
+  const thick = place.hole?.thick ?? place.piece?.thick ?? null;
+  const w = stackOf(under, place.thickness);
+  if (kind.length === null || thick === null) return { r: null, noStack: false };
+  return w === null ? { r: null, noStack: true } : { r: kind.length - thick - w, noStack: false };
+}
+
+/** x of the hole's own bolt as counted or seen on it: turns × pitch, and the height of the head. */
+function counted(place: Place): number[] {
+  const pitch = threadOf(place.takes?.kind.thread ?? null)?.pitch ?? null;
+  const { turns = null, proud = null } = place.hole ?? {};
+  const byTurns = turns !== null && pitch !== null ? turns * pitch : null;
+  return [byTurns, proud].filter((v) => v !== null);
+}
+
+/** The reach of a bolt of this kind with this under its head. */
+export function reachOf(kind: Kind, under: readonly string[], place: Place): Reach {
+  const thread = place.hole?.thread ?? place.piece?.thread ?? null;
+  const farther = fartherThanOwn(kind, under, place);
+  const { r, noStack } = direct(kind, under, place);
+  const measured = r !== null && thread !== null ? [r - thread.from] : [];
+  const seen = farther === null ? [] : counted(place).map((x0) => x0 + farther);
+  const all = [...measured, ...seen];
+  const x = all[0] ?? null;
+  const depth = thread?.to == null ? null : thread.to - thread.from;
+  const apart = all.length > 1 && Math.max(...all) - Math.min(...all) > APART;
+  const own = x !== null && farther !== null ? x - farther : null;
+  const ownBottoms = own !== null && depth !== null && own > depth + SAME_LENGTH;
+  return {
+    x,
+    xMost: x ?? r,
+    depth,
+    clear: farther !== null && farther <= SAME_LENGTH,
+    farther,
+    disputed: apart || ownBottoms,
+    needsStack:
+      x === null && (noStack || (place.takes !== null && farther === null && kind.length !== null)),
+  };
+}

@@ -1,0 +1,50 @@
+/** Whether two kinds are one bolt under two letters. */
+import type { Kind } from '../job/types.ts';
+import { headShape } from './head.ts';
+import { strengthOf } from './strength.ts';
+import { sameThread, threadOf } from './threads.ts';
+
+/** Lengths nearer than this are one length, mm. */
+export const SAME_LENGTH = 0.05;
+
+/** Threads and their hand; null when one is not known. */
+export function threadsAgree(a: Kind, b: Kind): boolean | null {
+  return a.leftHand === b.leftHand ? sameThread(a.thread, b.thread) : false;
+}
+
+/** Shapes of the heads; null when one is not known. */
+export function headsAgree(a: Kind, b: Kind): boolean | null {
+  const [s, t] = [headShape(a.head), headShape(b.head)];
+  if (s !== null && t !== null) return s === t;
+  return a.head === b.head ? true : null;
+}
+
+/** How much more tensile strength the mark of `a` means than that of `b`, MPa; null when one has no figures. */
+export function strongerBy(a: Kind, b: Kind): number | null {
+  const d = threadOf(b.thread)?.d ?? 6;
+  const [s, t] = [strengthOf(a.class, d), strengthOf(b.class, d)];
+  return s && t && s.tensile - t.tensile;
+}
+
+function marksAgree(a: Kind, b: Kind): boolean | null {
+  if (a.class === b.class) return true;
+  return a.class === null || b.class === null ? null : false;
+}
+
+function lengthsAgree(a: Kind, b: Kind): boolean | null {
+  if (a.length === null || b.length === null) return null;
+  return Math.abs(a.length - b.length) < SAME_LENGTH;
+}
+
+function shanksAgree(a: Kind, b: Kind): boolean | null {
+  return a.threaded === null || b.threaded === null || a.threaded === b.threaded;
+}
+
+/** True or false where it is known; null where a part of one of them is not said. */
+export function sameBolt(a: Kind, b: Kind): boolean | null {
+  const parts = [threadsAgree, lengthsAgree, headsAgree, marksAgree, shanksAgree].map((f) =>
+    f(a, b),
+  );
+  if (parts.includes(false)) return false;
+  return parts.includes(null) ? null : true;
+}
