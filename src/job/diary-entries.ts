@@ -19,16 +19,19 @@ export function placeOf({ at, from }: PlacedEntry, key: string): number {
   return place < 0 ? at : from.start + place;
 }
 
-/** Entries that can be read, and the indices of those that cannot. */
-export function readEntries(root: Spot | null): { entries: PlacedEntry[]; odd: number[] } {
+/** Entries that can be read, and the items that cannot. */
+export function readEntries(root: Spot | null): {
+  entries: PlacedEntry[];
+  odd: { index: number; spot: Spot }[];
+} {
   const diary = valueAt(root, 'diary');
   const entries: PlacedEntry[] = [];
-  const odd: number[] = [];
+  const odd: { index: number; spot: Spot }[] = [];
   if (diary?.is !== 'list') return { entries, odd };
   for (const [index, spot] of diary.items.entries()) {
     const entry = entryOfSpot(spot);
     if (entry) entries.push({ entry, at: spot.at, from: { spot } });
-    else odd.push(index);
+    else odd.push({ index, spot });
   }
   return { entries, odd };
 }

@@ -108,7 +108,7 @@ export const FAULTS = {
   ),
   missing: error('{key}: is missing', 'Add: {like}'),
   'unknown-key': error('{key} is no key of {owner}', '{near}Known here: {known}.'),
-  'wrong-type': error('{key} takes {wants}, and here is {what}', 'For example: {like}'),
+  'wrong-type': error('{key} takes {takes}, and here is {what}', 'For example: {like}'),
   'bad-choice': error('{value} is no word for {key}', '{near}One of: {known}.'),
   'bad-name': error(
     '{value} is no name for {owner}',

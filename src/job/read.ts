@@ -2,13 +2,18 @@
  * A job file's text as what it says and what happened, and everything that is wrong with it. Every file with
  * readable YAML opens: a fault is told, and what it does not touch is there.
  */
+import { holeNames } from '../piece/order.ts';
+import { checkDiary, type Names } from './diary-check.ts';
 import { type PlacedEntry, readEntries } from './diary-entries.ts';
 import { splitDiary } from './diary-lines.ts';
 import { collector, type Found } from './faults.ts';
 import { toFaults } from './faults-place.ts';
-import { type PlacedUpper, readUpper } from './read-upper.ts';
+import { checkCross } from './read-cross.ts';
+import { readUpper } from './read-upper.ts';
+import { checkDiaryLast, checkVersion } from './read-version.ts';
+import { checkEntry, checkShape } from './shape-check.ts';
 import type { Entry, Fault, Upper } from './types.ts';
-import { openYaml } from './yaml-doc.ts';
+import { MOST_CHARACTERS, openYaml } from './yaml-doc.ts';
 import type { Spot } from './yaml-spot.ts';
 
 export interface Read {
@@ -30,27 +35,57 @@ export function readJob(text: string, file: string): Read {
 /** The same without the fast way for diaries as the program writes them. */
 export function readWhole(text: string, file: string): Read {
   const part = readPart(text);
-  const { entries } = part.broken ? { entries: [] } : readEntries(part.root);
-  return answer(text, file, part, entries);
+  const { entries, odd } = readEntries(part.broken ? null : part.root);
+  const { found, report } = collector();
+  if (part.known) for (const { index, spot } of odd) checkEntry(index, spot, report);
+  return answer(text, file, { ...part, found: [...part.found, ...found] }, entries);
 }
 
 /** The person's part of a file, or all of it. */
-interface Part extends PlacedUpper {
+interface Part {
   root: Spot | null;
+  upper: Upper;
+  holes: Names['holes'];
   found: Found[];
   broken: boolean;
+  /** Readable, and of a form this program knows. */
+  known: boolean;
 }
 
 function readPart(text: string): Part {
   const { root, found, broken } = openYaml(text);
   const more = collector();
   const placed = readUpper({ source: text, report: more.report }, root);
-  return { ...placed, root, found: broken ? found : [...found, ...more.found], broken };
+  const { upper } = placed;
+  if (broken) return { root, upper, holes: new Map(), found, broken, known: false };
+  const version = collector();
+  const known = checkVersion(root, version.report);
+  if (known) {
+    checkDiaryLast(root, more.report);
+    checkShape(root, more.report);
+    checkCross(placed, root, more.report);
+  }
+  // What a newer form says may be right there.
+  const told = known ? more.found : [];
+  return {
+    root,
+    upper,
+    holes: holesOf(upper),
+    found: [...found, ...version.found, ...told],
+    broken,
+    known,
+  };
+}
+
+function holesOf(upper: Upper): Names['holes'] {
+  const told = [...upper.pieces.values()].filter((spec) => spec.row !== null);
+  return new Map(told.map((spec) => [spec.key, new Set(holeNames(spec))]));
 }
 
 let last: { text: string; part: Part } | null = null;
 
 function readFast(text: string, file: string): Read | null {
+  if (text.length > MOST_CHARACTERS) return null;
   const split = splitDiary(text);
   if (!split) return null;
   if (last?.text !== split.upper) last = { text: split.upper, part: readPart(split.upper) };
@@ -66,10 +101,13 @@ function endsWithDiary({ root, broken }: Part, key: number): boolean {
 }
 
 function answer(text: string, file: string, part: Part, placed: readonly PlacedEntry[]): Read {
+  const { upper, holes, broken, known } = part;
+  const { found, report } = collector();
+  if (known) checkDiary(placed, { upper, holes }, report);
   return {
-    upper: part.upper,
+    upper,
     entries: placed.map((p) => p.entry),
-    faults: toFaults(part.found, text, file),
-    unreadable: part.broken,
+    faults: toFaults([...part.found, ...found], text, file),
+    unreadable: broken,
   };
 }
