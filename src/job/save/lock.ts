@@ -23,6 +23,8 @@ const LONGEST_PAUSE = 40;
 /** A pause that took this much longer means that this process slept: what it saw standing still did not count. */
 const SLEPT = 1000;
 
+/** A lock without a word in it was made in this instant, or its maker died before writing: it counts sooner, ms. */
+const WORDLESS = 300;
 /** Age of a second lock that nobody can hold any more, ms. */
 const OLD = 60_000;
 
@@ -63,17 +65,18 @@ function isOld(d: Disk, path: string): boolean {
  * Takes away a lock that was found to be left behind, if it still is that same lock. Only who holds the second
  * lock may, or two who saw the same dead lock could take away each other's new one.
  */
-function breakLock(d: Disk, side: Side, seen: string): void {
+function breakLock(d: Disk, side: Side, seen: string): boolean {
   const second = take(d, side.breaking);
   if (!second) {
     // Somebody is at it, which takes an instant, or died in that instant.
     const text = readOrNull(d, side.breaking);
     const life = text === null ? 'alive' : lifeOf(readHolder(text));
     if (life === 'dead' || (life === 'unknown' && isOld(d, side.breaking))) drop(d, side.breaking);
-    return;
+    return false;
   }
   try {
     if (readOrNull(d, side.lock) === seen) drop(d, side.lock);
+    return true;
   } finally {
     release(d, second);
   }
@@ -105,14 +108,10 @@ export async function acquire(
     }
     const holder = text === null ? null : readHolder(text);
     const life = text === null ? 'alive' : lifeOf(holder);
-    if (
-      text !== null &&
-      (life === 'dead' || (life === 'unknown' && now - since > patience.still))
-    ) {
-      breakLock(d, side, text);
-      if (now - begun < patience.wait + patience.still) continue;
-    }
-    const limit = life === 'unknown' ? patience.wait + patience.still : patience.wait;
+    const still = text === '' ? Math.min(patience.still, WORDLESS) : patience.still;
+    const left = life === 'dead' || (life === 'unknown' && now - since > still);
+    if (left && text !== null && breakLock(d, side, text)) continue;
+    const limit = life === 'alive' ? patience.wait : patience.wait + patience.still;
     if (now - begun > limit) return { heldBy: holder };
     await sleep(pause + randomInt(pause + 1));
     if (clock() - now > SLEPT + 2 * pause) since = clock();

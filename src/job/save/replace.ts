@@ -61,9 +61,12 @@ export function cleanTemps(d: Disk, side: Side): void {
   }
 }
 
+/** `again`: not asked for any more, or the prepared file was taken away. `refused`: by the folder or the disk. */
+export type Renamed = 'done' | 'again' | 'refused';
+
 /**
- * Renames the prepared file to the job file. `still` is asked before each try; when it says no nothing is done
- * and the answer is false; so it is when the prepared file was taken away. Where something holds the file the rename is tried again, `tries` times in all.
+ * Renames the prepared file to the job file and syncs the folder. `still` is asked before each try. Where
+ * something holds the file the rename is tried again, `tries` times in all.
  */
 export async function renameOver(
   d: Disk,
@@ -71,18 +74,24 @@ export async function renameOver(
   file: string,
   tries: number,
   still: () => boolean,
-): Promise<boolean> {
+): Promise<Renamed> {
   for (let n = 1; ; n++) {
-    if (!still()) return false;
+    if (!still()) return 'again';
     try {
       d.renameSync(temp, file);
       break;
     } catch (error) {
-      if (errorCode(error) === 'ENOENT') return false;
-      if (n >= tries || !HELD.includes(errorCode(error) ?? '')) throw error;
+      const code = errorCode(error) ?? '';
+      if (code === 'ENOENT') return 'again';
+      if (code === 'EXDEV') return 'refused';
+      if (!HELD.includes(code)) throw error;
+      if (n >= tries) {
+        if (code === 'EBUSY') throw error;
+        return 'refused';
+      }
       await new Promise((done) => setTimeout(done, 10 * n));
     }
   }
   syncFolder(d, dirname(file));
-  return true;
+  return 'done';
 }

@@ -5,7 +5,7 @@ import { type Disk, disk, drop, errorCode } from './disk.ts';
 import { failOf, lockedBy, type SaveFail, saveFail } from './fail.ts';
 import { recover, writeInPlace } from './inplace.ts';
 import { acquire, isOurs, type Lock, PATIENCE, type Patience, release } from './lock.ts';
-import { cleanTemps, prepare, renameOver, tempName } from './replace.ts';
+import { cleanTemps, prepare, type Renamed, renameOver, tempName } from './replace.ts';
 import { awayOf, besideOf, isSideReady, makeSide, type Side } from './side.ts';
 import { textOf } from './text.ts';
 
@@ -156,15 +156,16 @@ async function saveOnce<T>(
   // The owner's own write protection is heeded, which a rename would walk past.
   if ((stat.mode & 0o222) === 0)
     throw Object.assign(new Error('write-protected'), { code: 'EACCES' });
-  const written =
+  const renamed =
     side.beside && stat.nlink === 1
       ? await replace(d, file, side, stat, after, still, options.renameTries ?? RENAME_TRIES)
-      : 'in place';
+      : 'refused';
   const done =
-    written === 'in place' ? writeInPlace(d, file, side, before, after, still) : written === 'done';
+    renamed === 'refused' ? writeInPlace(d, file, side, before, after, still) : renamed === 'done';
   return done ? { ok: true, changed: true, text: answer.text } : 'again';
 }
 
+/** `refused`: the folder cannot be written though ours in it can, or owner and group could not be kept. */
 async function replace(
   d: Disk,
   file: string,
@@ -173,17 +174,13 @@ async function replace(
   after: Uint8Array,
   still: () => boolean,
   tries: number,
-): Promise<'done' | 'again' | 'in place'> {
+): Promise<Renamed> {
   const temp = tempName(side);
+  let renamed: Renamed = 'refused';
   try {
-    if (!prepare(d, temp, after, stat)) return 'in place';
-    if (await renameOver(d, temp, file, tries, still)) return 'done';
-    drop(d, temp);
-    return 'again';
-  } catch (error) {
-    drop(d, temp);
-    // The folder may not be written though ours in it may, or ours is on another disk.
-    if (['EACCES', 'EPERM', 'EXDEV'].includes(errorCode(error) ?? '')) return 'in place';
-    throw error;
+    if (prepare(d, temp, after, stat)) renamed = await renameOver(d, temp, file, tries, still);
+    return renamed;
+  } finally {
+    if (renamed !== 'done') drop(d, temp);
   }
 }

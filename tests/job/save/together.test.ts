@@ -1,0 +1,117 @@
+import { beforeAll, expect, test } from 'vitest';
+import { parseDocument } from 'yaml';
+import { cleanFolder } from '../../../src/job/save/clean.ts';
+import { saveFile } from '../../../src/job/save/save.ts';
+import { appendEntry } from '../../../src/job/splice.ts';
+import { JOB, line, newJob, strays, textOf } from './folder.ts';
+import { bundle, type Marker } from './processes.ts';
+
+let run: (...args: string[]) => Marker;
+beforeAll(async () => {
+  run = await bundle('marker.ts');
+});
+
+/** Ids of the diary, in the order of the file, which must be readable. */
+function ids(file: string): string[] {
+  const doc = parseDocument(textOf(file), { schema: 'failsafe' });
+  expect(doc.errors).toEqual([]);
+  const { diary } = doc.toJS() as { diary: { id: string }[] | '' };
+  return diary === '' ? [] : diary.map((e) => e.id);
+}
+
+test('eight processes marking at once: every mark stands, once', async () => {
+  const file = newJob();
+  const markers = Array.from({ length: 8 }, (_, i) => run(file, `pro${i}`, '40'));
+  await Promise.all(markers.map((m) => m.ended));
+  const done = markers.flatMap((m) => m.done());
+  expect(markers.flatMap((m) => m.said().filter((l) => l.startsWith('failed')))).toEqual([]);
+  expect(done).toHaveLength(320);
+  expect(ids(file).toSorted()).toEqual(done.toSorted());
+  for (const m of markers) {
+    const own = m.done();
+    expect(ids(file).filter((id) => own.includes(id))).toEqual(own);
+  }
+  expect(strays(file)).toEqual([]);
+});
+
+test('two hundred kills at random times lose no mark that was shown', async () => {
+  const file = newJob();
+  let seed = 20260502;
+  const random = () => {
+    seed = (seed * 1103515245 + 12345) % 2147483648;
+    return seed / 2147483648;
+  };
+  const shown: string[] = [];
+  const one = async (n: number) => {
+    const marker = run(file, `k${String(n).padStart(3, '0')}`, '9999');
+    await marker.ready;
+    // Anywhere within the first few saves, however slow the disk is.
+    const marks = Math.floor(random() * 5);
+    while (marker.done().length < marks) await new Promise((done) => setImmediate(done));
+    const end = performance.now() + random() * 12;
+    while (performance.now() < end) await new Promise((done) => setImmediate(done));
+    marker.child.kill('SIGKILL');
+    expect(await marker.ended).toBe('SIGKILL');
+    shown.push(...marker.done());
+  };
+  let next = 0;
+  const lane = async () => {
+    while (next < 200) await one(next++);
+  };
+  await Promise.all([lane(), lane()]);
+  const there = ids(file);
+  expect(new Set(there).size).toBe(there.length);
+  expect(shown.filter((id) => !there.includes(id))).toEqual([]);
+  expect(shown.length).toBeGreaterThan(200);
+  await cleanFolder(`${file}/..`);
+  expect(strays(file)).toEqual([]);
+}, 60_000);
+
+test('a kill at any step leaves the old bytes or the new ones, and the next mark goes through at once', async () => {
+  const probe = run(newJob(), 'step', '1', '9999');
+  await probe.ended;
+  const steps = Number(/steps (\d+)/.exec(probe.said().join('\n'))?.[1]);
+  expect(steps).toBeGreaterThan(15);
+  const whole = [
+    JOB,
+    appendEntry(JOB, line('step0000').replace('hole: 4, in: M+clip', 'hole: 1, in: S')),
+  ];
+  const seen = new Set<string>();
+  const one = async (step: number) => {
+    const file = newJob();
+    const marker = run(file, 'step', '1', String(step));
+    expect(await marker.ended).toBe('SIGKILL');
+    const left = textOf(file);
+    expect(whole).toContain(left);
+    seen.add(left);
+    const begun = performance.now();
+    const saved = await saveFile(file, (text) => ({ text: appendEntry(text, line('after000')) }));
+    expect(saved).toEqual({ ok: true, changed: true, text: appendEntry(left, line('after000')) });
+    expect(strays(file)).toEqual([]);
+    return performance.now() - begun;
+  };
+  const times: number[] = [];
+  for (let step = 1; step <= steps; step += 2) {
+    times.push(...(await Promise.all([one(step), ...(step < steps ? [one(step + 1)] : [])])));
+  }
+  expect(seen.size).toBe(2);
+  expect(times.toSorted((a, b) => a - b).at(-1)).toBeLessThan(1500);
+}, 60_000);
+
+test.each(['writeFileSync', 'fsyncSync', 'renameSync', 'unlinkSync'])(
+  'a holder stopped at its %s does not keep others waiting, and loses nothing when it goes on',
+  async (step) => {
+    const file = newJob();
+    const marker = run(file, 'stop', '3', step);
+    while (!marker.said().includes('stopping')) await new Promise((done) => setImmediate(done));
+    const saved = await saveFile(file, (text) => ({ text: appendEntry(text, line('other000')) }), {
+      patience: { wait: 500, still: 300 },
+    });
+    expect(saved).toMatchObject({ ok: true, changed: true });
+    marker.child.kill('SIGCONT');
+    expect(await marker.ended).toBe(0);
+    expect(marker.done()).toEqual(['stop0000', 'stop0001', 'stop0002']);
+    expect(ids(file).toSorted()).toEqual(['other000', 'stop0000', 'stop0001', 'stop0002']);
+    expect(strays(file)).toEqual([]);
+  },
+);
