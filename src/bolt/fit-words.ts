@@ -16,6 +16,8 @@ export interface Judged {
   otherStack: readonly string[] | null;
   material: Material | null;
   need: number | null;
+  ownBites: number;
+  open: boolean;
   most: number | null;
   engagement: number | null;
   by: number | null;
@@ -29,6 +31,7 @@ export const MEASURES: Record<Measure, string> = {
   length: 'measure the bolt under the head',
   thread: 'try the thread against one that is known',
   head: 'compare the heads',
+  thick: 'measure the piece from the seat of the head to the joint face',
   turns: 'count the turns as the right bolt comes out',
   probe: 'probe the hole: depth of thread from the joint face',
   under: 'measure what lies under the head',
@@ -40,6 +43,11 @@ const MUCH_LONGER = 10;
 
 const mm = (value: number) => `${Math.round(Math.abs(value) * 10) / 10} mm`;
 
+function wanting(j: Judged): string {
+  if (j.need !== null && j.need >= j.ownBites) return 'the right one bites with';
+  return `${j.material?.name ?? 'even steel'} wants`;
+}
+
 function tooShort(j: Judged): string {
   if (j.x !== null && j.x <= 0)
     return `It would not reach the thread: ${mm(j.x)} too short to start.`;
@@ -47,7 +55,7 @@ function tooShort(j: Judged): string {
   const pitch = threadOf(j.kind.thread ?? j.own?.thread ?? null)?.pitch ?? null;
   const turns = pitch === null ? '' : ` (${Math.round(bite / pitch)} turns)`;
   const atMost = j.engagement === null ? 'At most' : 'Only';
-  const wants = j.need === null ? '' : `; ${j.material?.name ?? 'even steel'} wants ${mm(j.need)}`;
+  const wants = j.need === null ? '' : `; ${wanting(j)} ${mm(j.need)}`;
   return `${atMost} ${mm(bite)} of thread would bite${turns}${wants}.`;
 }
 
@@ -83,6 +91,7 @@ function longer(j: Judged): string {
   const by = j.farther ?? (j.kind.length ?? 0) - (j.own?.length ?? 0);
   const than = `${mm(by)} longer than the right one`;
   if (j.sure) return `${than}; it neither bottoms nor sticks out.`;
+  if (j.open) return `${than}, and reaches so much farther behind: look what lies there.`;
   return by >= MUCH_LONGER
     ? `${than}: take it that it bottoms, until the hole is probed.`
     : `${than}: probe the hole first.`;

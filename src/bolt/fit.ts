@@ -20,7 +20,7 @@ export type FitVerdict =
   | 'wrong-head';
 
 /** What would make it sure; MEASURES in fit-words.ts says how. */
-export type Measure = 'length' | 'thread' | 'head' | 'turns' | 'probe' | 'under' | 'into';
+export type Measure = 'length' | 'thread' | 'head' | 'thick' | 'turns' | 'probe' | 'under' | 'into';
 
 export interface Fit {
   /** Null when too little is known to say anything. */
@@ -63,6 +63,8 @@ interface Known {
   material: Material | null;
   /** mm of engagement that it must have; null without a diameter. */
   need: number | null;
+  /** mm that the hole's own bolt bites with; infinite where it is not known. */
+  ownBites: number;
   /** Upper bound of the engagement, mm. */
   most: number | null;
   engagement: number | null;
@@ -89,6 +91,7 @@ function gather(kind: Kind, under: readonly string[] | null, place: Place): Know
     open: isOpen(place, into),
     material,
     need: d === null ? null : Math.min((material?.atLeast ?? LEAST_OF_ALL) * d, ownBites),
+    ownBites,
     most: xMost === null ? null : bites(xMost),
     engagement: x !== null && (depth !== null || clear || x <= 0) ? bites(x) : null,
     by: x === null || depth === null ? null : x - depth,
@@ -97,7 +100,7 @@ function gather(kind: Kind, under: readonly string[] | null, place: Place): Know
 
 /** Enough is known that nothing worse can be hiding. */
 function harmless(k: Known): boolean {
-  const bottomKnown = k.open || k.by !== null || k.reach.clear;
+  const bottomKnown = k.by !== null || k.reach.clear;
   const biteKnown = (k.reach.farther ?? -1) >= 0 || (k.engagement !== null && k.material !== null);
   return bottomKnown && biteKnown && !k.reach.disputed;
 }
@@ -145,20 +148,32 @@ function lengthDifference(kind: Kind, own: Kind | null): number | null {
     : kind.length - own.length;
 }
 
-function wanted(k: Known, verdict: FitVerdict | null, sure: boolean): Measure[] {
+/** What to measure next; nothing else helps before the bolt's own length is known. */
+function wanted(k: Known, place: Place, verdict: FitVerdict | null, sure: boolean): Measure[] {
   if (sure) return [];
   const { kind, own, reach } = k;
-  const list: Measure[] = [];
-  if (reach.disputed) list.push('turns', 'probe');
-  if (kind.length === null || own?.length === null) list.push('length');
-  if (own && threadsAgree(kind, own) === null) list.push('thread');
-  if (verdict === 'same' && own && headsAgree(kind, own) === null) list.push('head');
-  if (verdict === 'same' || verdict === 'right') return [...new Set(list)];
-  if (reach.needsStack) list.push('under');
-  if (reach.x === null) list.push('turns');
-  if (k.by === null && !reach.clear && !k.open) list.push('probe');
-  if (k.material === null && (reach.farther ?? -1) < 0) list.push('into');
-  return [...new Set(list)];
+  const settled = verdict === 'same' || verdict === 'right';
+  const list: [Measure, boolean][] = [
+    ['turns', reach.disputed],
+    ['probe', reach.disputed],
+    ['length', kind.length === null || (own !== null && own.length === null)],
+    ['thread', own !== null && threadsAgree(kind, own) === null],
+    ['head', verdict === 'same' && own !== null && headsAgree(kind, own) === null],
+  ];
+  const figures: [Measure, boolean][] = [
+    ['under', reach.needsStack],
+    ['turns', reach.x === null && own !== null],
+    [
+      'thick',
+      reach.xMost === null &&
+        own === null &&
+        (place.hole?.thick ?? place.piece?.thick ?? null) === null,
+    ],
+    ['probe', k.by === null && !reach.clear && reach.depth === null],
+    ['into', k.material === null && (reach.farther ?? -1) < 0],
+  ];
+  const all = settled || kind.length === null ? list : [...list, ...figures];
+  return [...new Set(all.filter(([, missing]) => missing).map(([what]) => what))];
 }
 
 /**
@@ -172,7 +187,10 @@ export function fit(kind: Kind, under: readonly string[] | null, place: Place): 
   const k = gather(same ? taken.kind : kind, under, place);
   const { verdict, sure } = judge(k);
   const thread = threadOf(k.kind.thread ?? k.own?.thread ?? null);
-  const mm = k.engagement;
+  // Figures of a thread that does not belong there would be none.
+  const starts = verdict !== 'wrong-thread';
+  const mm = starts ? k.engagement : null;
+  const by = starts ? k.by : null;
   const judged: Judged = {
     ...k,
     verdict,
@@ -193,11 +211,11 @@ export function fit(kind: Kind, under: readonly string[] | null, place: Place): 
             turns: thread && round(mm / thread.pitch),
             d: thread && round(mm / thread.d),
           },
-    bottomsBy: k.open || k.by === null ? null : round(k.by),
-    sticksOut: !k.open || k.by === null ? null : round(k.by),
-    proud: k.reach.x === null ? null : round(k.reach.x),
+    bottomsBy: k.open ? null : roundOr(by),
+    sticksOut: k.open ? roundOr(by) : null,
+    proud: starts ? roundOr(k.reach.x) : null,
     byLength: k.kind === k.own ? 0 : roundOr(lengthDifference(k.kind, k.own)),
-    measure: wanted(k, verdict, sure),
+    measure: wanted(k, place, verdict, sure),
     why: sentence(judged),
   };
 }

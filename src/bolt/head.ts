@@ -1,5 +1,7 @@
 /** Heads by their shape, so that two wordings of one head are not taken for two. */
 
+import { remember } from './remember.ts';
+
 export type HeadShape =
   | 'hex'
   | 'flange'
@@ -24,8 +26,9 @@ const SHAPES: [HeadShape, RegExp][] = [
   ['hex', /\bhex(?:agon(?:al)?)?\b/i],
 ];
 
+const shape = remember((head) => SHAPES.find(([, pattern]) => pattern.test(head))?.[0] ?? null);
+
 /** The shape that the words of a head name; null when they name none that is known. */
 export function headShape(head: string | null): HeadShape | null {
-  if (head === null) return null;
-  return SHAPES.find(([, pattern]) => pattern.test(head))?.[0] ?? null;
+  return head === null ? null : shape(head);
 }

@@ -1,5 +1,7 @@
 /** What a bolt is screwed into: how much shear the tapped material stands, and how much engagement the trade gives it. */
 
+import { remember } from './remember.ts';
+
 export type MaterialName =
   | 'cast aluminium'
   | 'wrought aluminium'
@@ -96,14 +98,19 @@ const WORDS: readonly [MaterialName, RegExp][] = [
   ['steel', /\b(?:steel|nut)\b/i],
 ];
 
-/** The material that `into:` names; null when it says nothing, or nothing that putback knows. */
-export function materialOf(text: string | null): Material | null {
-  const said = text ?? '';
+function named(said: string): Material | null {
   const [name, pattern] = WORDS.find(([, words]) => words.test(said)) ?? [];
   const found = MATERIALS.find((m) => m.name === name);
   if (!found || !pattern || name !== 'wire insert') return found ?? null;
-  const around = materialOf(said.replace(pattern, ' '));
+  const around = named(said.replace(pattern, ' '));
   return around
     ? { ...found, shear: around.shear, source: `the insert set in ${around.name}` }
     : found;
+}
+
+const asked = remember(named);
+
+/** The material that `into:` names; null when it says nothing, or nothing that putback knows. */
+export function materialOf(text: string | null): Material | null {
+  return text === null ? null : asked(text);
 }

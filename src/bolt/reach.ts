@@ -50,15 +50,15 @@ function fartherThanOwn(kind: Kind, under: readonly string[], place: Place): num
   return stack === null || longer === null ? null : longer - stack;
 }
 
-function direct(
-  kind: Kind,
-  under: readonly string[],
-  place: Place,
-): { r: number | null; noStack: boolean } {
+/** r, and what it can be at most while the stack is not known: nothing under the head. */
+function direct(kind: Kind, under: readonly string[], place: Place) {
   const thick = place.hole?.thick ?? place.piece?.thick ?? null;
   const w = stackOf(under, place.thickness);
-  if (kind.length === null || thick === null) return { r: null, noStack: false };
-  return w === null ? { r: null, noStack: true } : { r: kind.length - thick - w, noStack: false };
+  if (kind.length === null || thick === null) return { r: null, rMost: null, noStack: false };
+  const rMost = kind.length - thick;
+  return w === null
+    ? { r: null, rMost, noStack: true }
+    : { r: rMost - w, rMost: rMost - w, noStack: false };
 }
 
 /** x of the hole's own bolt as counted or seen on it: turns × pitch, and the height of the head. */
@@ -73,7 +73,7 @@ function counted(place: Place): number[] {
 export function reachOf(kind: Kind, under: readonly string[], place: Place): Reach {
   const thread = place.hole?.thread ?? place.piece?.thread ?? null;
   const farther = fartherThanOwn(kind, under, place);
-  const { r, noStack } = direct(kind, under, place);
+  const { r, rMost, noStack } = direct(kind, under, place);
   const measured = r !== null && thread !== null ? [r - thread.from] : [];
   const seen = farther === null ? [] : counted(place).map((x0) => x0 + farther);
   const all = [...measured, ...seen];
@@ -84,7 +84,7 @@ export function reachOf(kind: Kind, under: readonly string[], place: Place): Rea
   const ownBottoms = own !== null && depth !== null && own > depth + SAME_LENGTH;
   return {
     x,
-    xMost: x ?? r,
+    xMost: x ?? (rMost === null ? null : rMost - (thread?.from ?? 0)),
     depth,
     clear: farther !== null && farther <= SAME_LENGTH,
     farther,

@@ -21,6 +21,7 @@ export function headsAgree(a: Kind, b: Kind): boolean | null {
 
 /** How much more tensile strength the mark of `a` means than that of `b`, MPa; null when one has no figures. */
 export function strongerBy(a: Kind, b: Kind): number | null {
+  if (a.class === null || b.class === null) return null;
   const d = threadOf(b.thread)?.d ?? 6;
   const [s, t] = [strengthOf(a.class, d), strengthOf(b.class, d)];
   return s && t && s.tensile - t.tensile;

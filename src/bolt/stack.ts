@@ -36,6 +36,7 @@ export function stackDifference(
   b: readonly string[],
   known?: ReadonlyMap<string, number>,
 ): number | null {
+  if (a === b) return 0;
   const rest = [...b];
   const onlyA = a.filter((word) => {
     const i = rest.indexOf(word);

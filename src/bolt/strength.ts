@@ -69,6 +69,7 @@ const STAINLESS: ReadonlyMap<string, readonly [number, number]> = new Map([
  */
 export function strengthOf(mark: string | null, d: number): Strength | null {
   const said = (mark ?? '').trim();
+  if (said === '') return null;
   const iso = CLASSES.get(said);
   if (iso) {
     const [proof, yields, tensile] = said === '8.8' && d > 16 ? THICK_8_8 : iso;

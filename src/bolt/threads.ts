@@ -1,6 +1,7 @@
 /** Threads from their basic profile: ISO 68-1 and ISO 724 (metric), ASME B1.1 (UNC, UNF). Lengths in mm, areas in mm². */
 import { INCH } from './length.ts';
 import { tidy } from './numbers.ts';
+import { remember } from './remember.ts';
 import { INCH_SIZES, METRIC } from './sizes.ts';
 import { readFront } from './spelling.ts';
 import { inchDrill, metricDrill } from './tap-drills.ts';
@@ -76,12 +77,7 @@ function inch(size: string, n: number, series: 'UNC' | 'UNF'): Thread | null {
 const METRIC_NAME = /^M([\d.]+)(?:x([\d.]+))?$/;
 const INCH_NAME = /^(\d+\/\d+|\d{1,2})(?:-(\d+))?(?: (UNC|UNF))?$/;
 
-/**
- * The thread that a text names: `M6` (coarse), `M6x1`, `1/4-20`, `1/4 UNC`, `10-32 UNF x 1/2`. Null for one that
- * putback has no figures for; such a thread is accepted everywhere and said to be unchecked.
- */
-export function threadOf(text: string | null): Thread | null {
-  const name = readFront(text ?? '').thread ?? '';
+function named(name: string): Thread | null {
   const m = METRIC_NAME.exec(name);
   if (m) {
     const d = Number(m[1]);
@@ -96,6 +92,16 @@ export function threadOf(text: string | null): Thread | null {
     if (row[s] !== null && says && Number(n ?? row[s]) === row[s]) return inch(size, row[s], s);
   }
   return null;
+}
+
+const asked = remember((text) => named(readFront(text).thread ?? ''));
+
+/**
+ * The thread that a text names: `M6` (coarse), `M6x1`, `1/4-20`, `1/4 UNC`, `10-32 UNF x 1/2`. Null for one that
+ * putback has no figures for; such a thread is accepted everywhere and said to be unchecked.
+ */
+export function threadOf(text: string | null): Thread | null {
+  return asked(text ?? '');
 }
 
 /** Every thread that putback has figures for. */
