@@ -1,7 +1,9 @@
 // Bundles src/putback.ts with all its libraries into dist/, so that the packed file needs nothing else.
-import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { dirname, join } from 'node:path';
+import { readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
 import { build } from 'esbuild';
+
+const { version } = JSON.parse(readFileSync('package.json', 'utf8'));
 
 const stubDevtools = {
   name: 'no-devtools',
@@ -24,7 +26,7 @@ const result = await build({
   keepNames: true,
   metafile: true,
   legalComments: 'none',
-  define: { 'process.env.NODE_ENV': '"production"' },
+  define: { 'process.env.NODE_ENV': '"production"', __VERSION__: JSON.stringify(version) },
   plugins: [stubDevtools],
   banner: {
     js: 'import {createRequire as __cr} from "node:module";const require=__cr(import.meta.url);',
@@ -44,5 +46,4 @@ const licences = [...packages].sort().map((folder) => {
   const text = file ? readFileSync(join(folder, file), 'utf8').trim() : '';
   return `${name} ${version} (${license})\n\n${text}\n`;
 });
-mkdirSync(dirname('dist/LICENSES.txt'), { recursive: true });
 writeFileSync('dist/LICENSES.txt', licences.join('\n----\n\n'));

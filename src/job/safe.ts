@@ -28,3 +28,13 @@ function token(c: string): string {
   if (code <= 0xff) return `\\x${hex.padStart(2, '0')}`;
   return code <= 0xffff ? `\\u${hex.padStart(4, '0')}` : `\\u{${hex}}`;
 }
+
+/** A value as JSON on one line: the same value, with what does not show itself as escapes. */
+export function harmlessJson(value: unknown): string {
+  return JSON.stringify(value).replace(HIDDEN, (c) =>
+    Array.from(
+      { length: c.length },
+      (_, i) => `\\u${c.charCodeAt(i).toString(16).padStart(4, '0')}`,
+    ).join(''),
+  );
+}

@@ -1,0 +1,27 @@
+/** What is wrong in job files: every fault, sorted, with its place and the way out. */
+import { readFileSync } from 'node:fs';
+import { resolve } from 'node:path';
+import { printFault } from '../job/faults.ts';
+import { readJob } from '../job/read.ts';
+import type { Fault } from '../job/types.ts';
+import { type Answer, type Call, faultsJson } from './command.ts';
+import { noFile } from './open-job.ts';
+
+export function run(call: Call): Answer {
+  const faults: Fault[] = [];
+  for (const name of call.words) {
+    let bytes: Buffer;
+    try {
+      bytes = readFileSync(resolve(call.world.folder, name));
+    } catch {
+      return noFile(name, call.world);
+    }
+    faults.push(...readJob(bytes.toString('utf8'), name).faults);
+  }
+  const bad = faults.some((f) => f.severity === 'error');
+  return {
+    exit: bad ? 1 : 0,
+    json: { ok: !bad, faults: faultsJson(faults) },
+    text: faults.map(printFault).join('\n\n'),
+  };
+}

@@ -1,0 +1,95 @@
+/** argv to one command, and its answer to the terminal or the pipe. */
+import { ID, TIME } from '../job/entry.ts';
+import { near } from '../job/nearword.ts';
+import { harmlessJson, safe } from '../job/safe.ts';
+import type { World } from '../world.ts';
+import { type Answer, type Call, misuse } from './command.ts';
+import { commandHelp, help } from './help.ts';
+import { COMMANDS } from './table.ts';
+import { parseWords } from './words.ts';
+
+/** Set by the bundler from package.json; run from the source it is not there. */
+declare const __VERSION__: string | undefined;
+const VERSION = typeof __VERSION__ === 'undefined' ? 'from source' : __VERSION__;
+
+/** Runs the command line and gives the exit code. */
+export async function dispatch(argv: readonly string[], world: World): Promise<number> {
+  const [name = '', ...rest] = argv;
+  const json = argv.includes('--json');
+  if (name === '--version')
+    return print({ exit: 0, json: { ok: true, version: VERSION }, text: VERSION }, json, world);
+  if (name === '--help' || name === '-h')
+    return print({ exit: 0, json: {}, text: help() }, false, world);
+  const command = COMMANDS.find((c) => c.names.includes(name));
+  if (!command) return await otherwise(name, rest, world, json);
+  const parsed = parseWords(command, name, rest);
+  if ('answer' in parsed) return print(parsed.answer, json, world);
+  if (parsed.options.help) {
+    return print({ exit: 0, json: {}, text: commandHelp(command) }, false, world);
+  }
+  const { run } = await command.load();
+  const own = pinned(world, parsed);
+  if ('exit' in own) return print(own, json, world);
+  const answer = await run({ ...parsed, world: own });
+  const exit = print(answer, json, world);
+  if (answer.open === undefined) return exit;
+  const { openScreens } = await import('../screens/open.ts');
+  return await openScreens({ folder: answer.open }, own);
+}
+
+/** No command: nothing or a path opens the screens, anything else is a slip. */
+async function otherwise(
+  name: string,
+  rest: string[],
+  world: World,
+  json: boolean,
+): Promise<number> {
+  const { pathKind } = await import('./open-path.ts');
+  const kind = name === '' ? 'folder' : pathKind(name, world);
+  if (kind === null || rest.length > 0 || name.startsWith('-')) {
+    const names = COMMANDS.flatMap((c) => c.names);
+    const close = near(name, names);
+    const hint = close ? `Did you mean ${close}?` : 'putback --help says what there is.';
+    return print(misuse('no-such-command', `No command and no file ${name}. ${hint}`), json, world);
+  }
+  const { openScreens } = await import('../screens/open.ts');
+  const path = name === '' ? world.folder : name;
+  const { resolve } = await import('node:path');
+  const full = resolve(world.folder, path);
+  return await openScreens(kind === 'folder' ? { folder: full } : { file: full }, world);
+}
+
+/** `--at` is now and `--id` the next id, for every command. */
+function pinned(world: World, call: Omit<Call, 'world'>): World | Answer {
+  const { at, id } = call.options;
+  if (typeof at === 'string' && !TIME.test(at)) {
+    return misuse(
+      'bad-time',
+      `--at ${at} is no time with its offset, like 2026-04-11T18:25:40+02:00.`,
+    );
+  }
+  if (typeof id === 'string' && !ID.test(id)) {
+    return misuse('bad-id', `--id ${id} is no id: 8 letters, digits, - or _.`);
+  }
+  let given = typeof id === 'string' ? id : null;
+  return {
+    ...world,
+    now: () => (typeof at === 'string' ? at : world.now()),
+    id: () => {
+      const next = given ?? world.id();
+      given = null;
+      return next;
+    },
+  };
+}
+
+/** Whatever a file holds, nothing that leaves here can steer a terminal. */
+function print(answer: Answer, json: boolean, world: World): number {
+  if (json) {
+    world.stdout.write(`${harmlessJson(answer.json)}\n`);
+    return answer.exit;
+  }
+  if (answer.text !== '') world.stdout.write(`${safe(answer.text)}\n`);
+  if (answer.error) world.stderr.write(`${safe(answer.error)}\n`);
+  return answer.exit;
+}

@@ -1,0 +1,16 @@
+/** A task is done, with what was and what is set. */
+import { type Call, optionText } from './command.ts';
+import { beside, mark } from './mark.ts';
+
+export async function run(call: Call) {
+  const task = call.words[1] ?? '';
+  const said = (['was', 'set', 'result'] as const).flatMap((key) => {
+    const value = optionText(call, key);
+    return value === undefined ? [] : [[key, value] as const];
+  });
+  const wish = { do: 'done', task, ...Object.fromEntries(said), ...beside(call) } as const;
+  return mark(call, wish, ({ job }) => {
+    const now = job.tasks.get(task);
+    return `${now?.spec.say}: ${now?.result ?? now?.done}.`;
+  });
+}

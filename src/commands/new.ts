@@ -1,0 +1,72 @@
+/** Starts a job: a file of five lines that editors complete and `check` passes. */
+import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { basename, dirname, extname, join, resolve } from 'node:path';
+import { SCHEMA_FILE, writeSchema } from '../diary/schema-file.ts';
+import { shipped } from '../diary/shipped.ts';
+import { near } from '../job/nearword.ts';
+import { textOfScalar } from '../job/scalar.ts';
+import { nameOfKey } from '../job/spec.ts';
+import {
+  type Answer,
+  answer,
+  type Call,
+  misuse,
+  optionText,
+  systemSays,
+  unsaved,
+} from './command.ts';
+
+export function run(call: Call) {
+  const [name = '', said] = call.words;
+  const file = resolve(call.world.folder, name);
+  if (extname(file) !== '.yaml')
+    return misuse('bad-name', 'A job file ends in .yaml.', { file: name });
+  if (existsSync(file))
+    return misuse('exists', `${name} is there already; nothing was changed.`, { file: name });
+  const job = said ?? nameOfKey(basename(file, '.yaml').replaceAll('_', '-'));
+  const machine = optionText(call, 'machine');
+  const from = optionText(call, 'from');
+  const template = from === undefined ? null : readTemplate(from);
+  if (template && 'exit' in template) return template;
+  const lines = [
+    `# yaml-language-server: $schema=./${SCHEMA_FILE}`,
+    ...(template
+      ? filledIn(template.lines, { job: said, machine })
+      : [
+          'putback: 1',
+          `job: ${textOfScalar(job)}`,
+          ...(machine === undefined ? [] : [`machine: ${textOfScalar(machine)}`]),
+          'diary:',
+          '',
+        ]),
+  ];
+  try {
+    mkdirSync(dirname(file), { recursive: true });
+    writeFileSync(file, lines.join('\n'), { flag: 'wx' });
+    writeSchema(dirname(file));
+  } catch (error) {
+    return unsaved({ code: 'unsaved', say: `${name}: ${systemSays(error)}.` });
+  }
+  return answer({ changed: true, file: name }, `${name} started. Open it with: putback ${name}`);
+}
+
+/** The lines of a template that comes with the program, or of a job file with an empty diary. */
+function readTemplate(name: string): { lines: string[] } | Answer {
+  const folder = shipped('templates');
+  const names = readdirSync(folder).map((f) => f.replace(/\.yaml$/, ''));
+  if (!names.includes(name)) {
+    const close = near(name, names);
+    const hint = close ? `Did you mean ${close}?` : `There are ${names.join(', ')}.`;
+    return misuse('no-such-template', `No template ${name}. ${hint}`, { template: name });
+  }
+  return { lines: readFileSync(join(folder, `${name}.yaml`), 'utf8').split('\n') };
+}
+
+/** A template with what was said on the command line. */
+function filledIn(lines: readonly string[], said: Record<string, string | undefined>): string[] {
+  return lines.map((line) => {
+    const key = /^([a-z]+):/.exec(line)?.[1] ?? '';
+    const value = said[key];
+    return value === undefined ? line : `${key}: ${textOfScalar(value)}`;
+  });
+}

@@ -1,0 +1,43 @@
+/** Opens a job file for reading. */
+import { readFileSync } from 'node:fs';
+import { resolve } from 'node:path';
+import { printFault } from '../job/faults.ts';
+import { fold } from '../job/fold.ts';
+import { readJob } from '../job/read.ts';
+import { safe } from '../job/safe.ts';
+import type { Fault } from '../job/types.ts';
+import type { World } from '../world.ts';
+import { type Answer, faultsJson, misuse, type Opened } from './command.ts';
+
+/** The job in a file; where it cannot be read, all its faults. */
+export function openJob(name: string, world: World): Opened {
+  const file = resolve(world.folder, name);
+  let text: string;
+  try {
+    text = readFileSync(file, 'utf8');
+  } catch {
+    return { answer: noFile(name, world) };
+  }
+  const read = readJob(text, name);
+  if (read.unreadable) return { answer: faulty(read.faults) };
+  return { job: fold(read.upper, read.entries), file, faults: read.faults };
+}
+
+export function noFile(name: string, world: World): Answer {
+  return misuse('no-such-file', `No job file ${safe(name)} in ${safe(world.folder)}.`, {
+    file: name,
+  });
+}
+
+export function faulty(faults: readonly Fault[]): Answer {
+  return {
+    exit: 1,
+    json: { ok: false, faults: faultsJson(faults) },
+    text: '',
+    error: faultsText(faults),
+  };
+}
+
+export function faultsText(faults: readonly Fault[]): string {
+  return faults.map(printFault).join('\n\n');
+}

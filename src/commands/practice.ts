@@ -1,0 +1,56 @@
+/** A practice bench in a new folder: the jobs of this program, a first commit, and the screens. */
+import {
+  existsSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  writeFileSync,
+} from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { agedTo } from '../diary/age.ts';
+import { makeBench } from '../diary/make-bench.ts';
+import { shipped } from '../diary/shipped.ts';
+import type { World } from '../world.ts';
+import { type Answer, answer, type Call, misuse, systemSays, unsaved } from './command.ts';
+
+/** So long nobody has touched the practice jobs: coming back after weeks is part of the practice. */
+const LEFT_ALONE = 21;
+
+export async function run(call: Call): Promise<Answer> {
+  const { world, words, options } = call;
+  const named = words[0] === undefined ? null : resolve(world.folder, words[0]);
+  if (named !== null && existsSync(named) && readdirSync(named).length > 0) {
+    return misuse('exists', `${named} is there already and not empty: name a new folder.`, {
+      folder: named,
+    });
+  }
+  let folder: string;
+  try {
+    folder = named ?? mkdtempSync(join(tmpdir(), 'putback-practice-'));
+    copyJobs(folder, world);
+  } catch (error) {
+    return unsaved({ code: 'unsaved', say: `The practice bench: ${systemSays(error)}.` });
+  }
+  const bench = await makeBench(folder);
+  if (!bench.ok) return unsaved({ code: bench.code, say: bench.say });
+  const { firstCommit } = await import('../diary/git/bench.ts');
+  const quiet = await firstCommit(folder, 'Practice bench');
+  const lines = [`Practice bench: ${folder}`, ...(quiet ? [quiet] : [])];
+  const done = answer({ changed: true, folder, git: quiet }, lines.join('\n'));
+  const terminal = world.stdin.isTTY && world.stdout.isTTY;
+  if (options.json || options['no-open'] || !terminal) {
+    return { ...done, text: `${done.text}\nOpen it with: putback ${folder}` };
+  }
+  return { ...done, open: folder };
+}
+
+function copyJobs(folder: string, world: World): void {
+  mkdirSync(folder, { recursive: true });
+  const jobs = shipped('jobs');
+  for (const name of readdirSync(jobs).filter((n) => n.endsWith('.yaml'))) {
+    const text = readFileSync(join(jobs, name), 'utf8');
+    writeFileSync(join(folder, name), agedTo(text, world.now(), LEFT_ALONE));
+  }
+}

@@ -1,0 +1,49 @@
+/** The words and options behind a command's name. */
+import { parseArgs } from 'node:util';
+import { near } from '../job/nearword.ts';
+import { type Answer, type Call, type Command, misuse } from './command.ts';
+import { COMMON } from './table.ts';
+
+export function parseWords(
+  command: Command,
+  name: string,
+  rest: readonly string[],
+): Omit<Call, 'world'> | { answer: Answer } {
+  const known = { ...command.options, ...COMMON };
+  const usage = `putback ${name} ${command.usage}`.trim();
+  const { tokens } = parseArgs({
+    args: [...rest],
+    options: Object.fromEntries(
+      Object.entries(known).map(([k, o]) => [
+        k,
+        { type: o.value === null ? 'boolean' : 'string' } as const,
+      ]),
+    ),
+    allowPositionals: true,
+    strict: false,
+    tokens: true,
+  });
+  const words: string[] = [];
+  const options: Record<string, string | true> = {};
+  for (const token of tokens) {
+    if (token.kind === 'positional') words.push(token.value);
+    if (token.kind !== 'option') continue;
+    const option = known[token.name];
+    if (!option) {
+      const close = near(token.name, Object.keys(known));
+      const hint = close ? ` Did you mean --${close}?` : '';
+      return { answer: misuse('no-such-option', `${name} has no option ${token.rawName}.${hint}`) };
+    }
+    if (option.value !== null && token.value === undefined) {
+      return { answer: misuse('no-value', `--${token.name} wants ${option.value}.`) };
+    }
+    if (option.value === null && token.value !== undefined) {
+      return { answer: misuse('no-value', `--${token.name} takes no value.`) };
+    }
+    options[token.name] = token.value ?? true;
+  }
+  if (!options.help && (words.length < command.words.least || words.length > command.words.most)) {
+    return { answer: misuse('usage', `Usage: ${usage}`) };
+  }
+  return { name, words, options };
+}

@@ -1,0 +1,39 @@
+/** Makes the world once, finds the command, prints its answer. */
+import { customAlphabet } from 'nanoid';
+import { dispatch } from './commands/dispatch.ts';
+import type { World } from './world.ts';
+
+const LETTERS = 'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz';
+/** An id starts with a letter, so that no YAML reader takes it for a number. */
+const first = customAlphabet(LETTERS, 1);
+const others = customAlphabet(`${LETTERS}0123456789`, 7);
+
+export function makeWorld(): World {
+  return {
+    now: () => localTime(new Date()),
+    id: () => first() + others(),
+    folder: process.cwd(),
+    env: process.env,
+    stdin: process.stdin,
+    stdout: process.stdout,
+    stderr: process.stderr,
+    platform: process.platform,
+  };
+}
+
+/** RFC 3339 with the offset of this machine's zone, whole seconds. */
+export function localTime(date: Date): string {
+  const offset = -date.getTimezoneOffset();
+  const local = new Date(date.getTime() + offset * 60_000).toISOString().slice(0, 19);
+  const two = (n: number) => String(Math.floor(Math.abs(n))).padStart(2, '0');
+  return `${local}${offset < 0 ? '-' : '+'}${two(offset / 60)}:${two(offset % 60)}`;
+}
+
+export async function main(): Promise<void> {
+  // A reader that has seen enough (`| head -1`) is no fault.
+  process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+    if (error.code === 'EPIPE') process.exit();
+    throw error;
+  });
+  process.exitCode = await dispatch(process.argv.slice(2), makeWorld());
+}

@@ -1,0 +1,148 @@
+/** What the hand should do next: one step, from where the pieces stand. */
+
+import { printQuantity } from '../bolt/units.ts';
+import { blockers } from '../job/judge/blocked.ts';
+import { list } from '../job/judge/parts.ts';
+import { passNow } from '../job/judge/tight.ts';
+import type { HoleNow, Job, PieceNow, RowItem } from '../job/types.ts';
+import { loosenNext, nextHole } from '../piece/next.ts';
+import { passesOf } from '../piece/passes.ts';
+import { printItem } from '../piece/row.ts';
+
+export interface NextStep {
+  piece: string;
+  /** Null when the step is about the whole piece. */
+  hole: string | null;
+  do: 'out' | 'off' | 'settle' | 'on' | 'in' | 'tight' | 'mend';
+  say: string;
+}
+
+/** Null when nothing of the job is on its way: all at home, or all back. */
+export function nextStep(job: Job): NextStep | null {
+  const moving = [...job.pieces.values()]
+    .filter((p) => p.where === 'off' || p.where === 'on')
+    .filter((p) => p.holes.length > 0 || p.where === 'off')
+    .sort((a, b) => (b.last ?? '').localeCompare(a.last ?? ''));
+  for (const piece of moving) {
+    const step = piece.where === 'off' ? goingOff(piece) : goingOn(job, piece);
+    if (step) return step;
+  }
+  const open = [...job.pieces.values()].filter((p) => p.where === 'open');
+  for (const piece of open) {
+    if (blockers(job, piece).length === 0) return backOn(job, piece);
+  }
+  const untouched = [...job.pieces.values()].every((p) => p.where === 'home');
+  const first = [...job.pieces.values()].find((p) => p.spec.under.length === 0);
+  return untouched && first ? goingOff(first) : null;
+}
+
+/** The step of one piece, whatever the others do; null when it is home, tight or tested. */
+export function nextOf(job: Job, piece: PieceNow): NextStep | null {
+  switch (piece.where) {
+    case 'off':
+      return goingOff(piece);
+    case 'on':
+      return goingOn(job, piece);
+    case 'open':
+      return backOn(job, piece);
+    default:
+      return null;
+  }
+}
+
+function goingOff(piece: PieceNow): NextStep {
+  const name = piece.spec.name;
+  const loose = piece.holes.filter((h) => h.state !== 'out');
+  const free = loose.filter((h) => h.trouble === null && h.conflict === null);
+  if (loose.length === 0) {
+    const count = piece.holes.length;
+    const say =
+      count === 0 ? `${name}: take it off.` : `${name}: ${count} of ${count} out, take it off.`;
+    return { piece: piece.spec.key, hole: null, do: 'off', say };
+  }
+  const hole = loosenNext(
+    piece,
+    free.map((h) => h.name),
+  );
+  if (hole !== null) {
+    return { piece: piece.spec.key, hole, do: 'out', say: `${name}: ${hole} comes out next.` };
+  }
+  const stuck = loose.map((h) => `${h.name} ${h.trouble ?? 'in conflict'}`);
+  return {
+    piece: piece.spec.key,
+    hole: loose[0]?.name ?? null,
+    do: 'mend',
+    say: `${name}: ${list(stuck)} still holds it.`,
+  };
+}
+
+function goingOn(job: Job, piece: PieceNow): NextStep | null {
+  const odd = settleFirst(piece);
+  if (odd) return odd;
+  const empty = piece.holes.filter((h) => h.state === 'out');
+  if (empty.length > 0) return putIn(job, piece, empty);
+  const bad = piece.holes.find((h) => h.trouble !== null);
+  if (bad) {
+    const say = `${piece.spec.name}: ${bad.name} is ${bad.trouble}; mend it before anything is tightened.`;
+    return { piece: piece.spec.key, hole: bad.name, do: 'mend', say };
+  }
+  return tighten(job, piece);
+}
+
+function backOn(job: Job, piece: PieceNow): NextStep {
+  const odd = settleFirst(piece);
+  if (odd) return odd;
+  if (piece.holes.length > 0)
+    return putIn(
+      job,
+      piece,
+      piece.holes.filter((h) => h.state === 'out'),
+    );
+  return { piece: piece.spec.key, hole: null, do: 'on', say: `${piece.spec.name} goes back on.` };
+}
+
+function settleFirst(piece: PieceNow): NextStep | null {
+  const hole = piece.holes.find((h) => h.unsettled || h.conflict !== null);
+  if (!hole) return null;
+  const what = hole.conflict
+    ? hole.conflict.say
+    : `the file says ${said(hole.claim)}, ${said(hole.found)} came out`;
+  const say = `${piece.spec.name}, ${hole.name}: ${what}. Settle which is true.`;
+  return { piece: piece.spec.key, hole: hole.name, do: 'settle', say };
+}
+
+function putIn(job: Job, piece: PieceNow, empty: readonly HoleNow[]): NextStep {
+  const hole = empty.find((h) => h.trouble === null) ?? empty[0];
+  const takes = hole?.belongs ? sayKind(job, hole.belongs) : 'a bolt of a kind that is not noted';
+  return {
+    piece: piece.spec.key,
+    hole: hole?.name ?? null,
+    do: 'in',
+    say: `${piece.spec.name}: ${hole?.name} takes ${takes}, by fingers.`,
+  };
+}
+
+function tighten(job: Job, piece: PieceNow): NextStep | null {
+  const passes = passesOf(piece.spec, job.upper.kinds);
+  const pass = passNow(piece, passes);
+  if (!pass) return null;
+  const hole = nextHole(piece, job.upper.kinds, pass.name)?.next ?? null;
+  const torque = pass.torque?.quantity ? `, ${printQuantity(pass.torque.quantity)}` : '';
+  return {
+    piece: piece.spec.key,
+    hole,
+    do: 'tight',
+    say: `${piece.spec.name}: tighten ${hole}, ${pass.name}${torque}.`,
+  };
+}
+
+function said(item: RowItem | null): string {
+  return item ? printItem(item) : 'nothing';
+}
+
+/** `M, M6x35 flange, 8 mm, clip under the head`. */
+export function sayKind(job: Job, item: RowItem): string {
+  const kind = job.upper.kinds.get(item.kind);
+  const under = item.with.length > 0 ? [`${list(item.with)} under the head`] : [];
+  return [item.kind, ...(kind ? [kind.text] : []), ...under].join(', ');
+}

@@ -1,0 +1,61 @@
+import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { Pinned } from './pinned.ts';
+
+/** What a file from a stranger may hold: a window title, a hidden link, reversed text, a cleared screen, C1 controls. */
+const PAYLOADS = [
+  '\\x1b]0;title\\x07',
+  '\\x1b]8;;http://example.invalid\\x1b\\\\link\\x1b]8;;\\x1b\\\\',
+  '\\u202eright to left',
+  '\\x1b[2J\\x1b[H',
+  '\\u009b31mred',
+  'zero\\u200bwidth',
+  'line\\rover',
+];
+
+let folder: string;
+beforeAll(() => {
+  folder = mkdtempSync(join(tmpdir(), 'putback-hostile-'));
+  const all = PAYLOADS.join(' ');
+  writeFileSync(
+    join(folder, 'job.yaml'),
+    `putback: 1
+job: "${all}"
+machine: "${all}"
+bolts: {S: "M6x25 ${all}"}
+pieces:
+  cover: {name: "${all}", bolts: S S, torque: "10 N·m ${all}", "odd${all}": x}
+tasks: {wash: {do: "${all}"}}
+diary:
+  - {at: 2026-04-11T18:25:40+02:00, id: aaaaaaa1, piece: cover, hole: 1, out: S, tray: "${all}"}
+  - {at: 2026-04-11T18:25:40+02:00, id: aaaaaaa2, piece: cover, hole: 1, out: S, says: "${all}"}
+`,
+  );
+});
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+describe('text from a file cannot steer the terminal', () => {
+  it.each([
+    ['status', 'job.yaml'],
+    ['check', 'job.yaml'],
+    ['out', 'job.yaml', 'cover', '2'],
+    ['off', 'job.yaml', 'cover'],
+    ['in', 'job.yaml', 'cover', '1', '--kind', 'X'],
+    ['done', 'job.yaml', 'wash'],
+    ['undo', 'job.yaml'],
+    ['status', '\x1b]0;x\x07'],
+    ['\x1b[2J'],
+    ['out', 'job.yaml', '\x1b[2J', '1'],
+  ])('putback %j', async (...argv) => {
+    const pinned = new Pinned(folder);
+    for (const json of [[], ['--json']]) {
+      const { out, err } = await pinned.run(...argv, ...json);
+      expect(`${out}${err}`).not.toMatch(
+        /[\x00-\x09\x0b-\x1f\x7f-\x9f\u200b-\u200f\u202a-\u202e\u2066-\u2069]/,
+      );
+      expect(`${out}${err}`.length).toBeGreaterThan(3);
+    }
+  });
+});

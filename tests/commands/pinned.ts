@@ -1,0 +1,57 @@
+/** putback in a pinned world: its clock, ids and folder are given, its output is caught. */
+import { Writable } from 'node:stream';
+import { dispatch } from '../../src/commands/dispatch.ts';
+import type { World } from '../../src/world.ts';
+
+class Caught extends Writable {
+  text = '';
+  override _write(chunk: unknown, _encoding: string, done: () => void): void {
+    this.text += String(chunk);
+    done();
+  }
+}
+
+export interface Ran {
+  exit: number;
+  out: string;
+  err: string;
+}
+
+/** A world that runs commands in one folder; a minute passes with each of them. */
+export class Pinned {
+  readonly folder: string;
+  private minutes = 0;
+  private ids = 0;
+
+  constructor(folder: string) {
+    this.folder = folder;
+  }
+
+  async run(...argv: string[]): Promise<Ran> {
+    const out = new Caught();
+    const err = new Caught();
+    this.minutes += 1;
+    const time = new Date(Date.UTC(2026, 3, 11, 16, this.minutes)).toISOString().slice(0, 19);
+    const world: World = {
+      now: () => `${time}+00:00`,
+      id: () => {
+        this.ids += 1;
+        return `mark${String(this.ids).padStart(4, '0')}`;
+      },
+      folder: this.folder,
+      env: {},
+      stdin: process.stdin,
+      stdout: out as unknown as NodeJS.WriteStream,
+      stderr: err as unknown as NodeJS.WriteStream,
+      platform: 'linux',
+    };
+    const exit = await dispatch(argv, world);
+    return { exit, out: out.text, err: err.text };
+  }
+
+  /** The JSON answer of a command, with its exit code. */
+  async json(...argv: string[]): Promise<{ exit: number; json: Record<string, unknown> }> {
+    const { exit, out } = await this.run(...argv, '--json');
+    return { exit, json: JSON.parse(out) };
+  }
+}
