@@ -89,6 +89,7 @@ export function tighten(hole: HoleNow, entry: Entry, last: string): void {
 
 export function setTrouble(hole: HoleNow, entry: Entry): void {
   hole.trouble = entry.value === 'mended' ? null : (entry.value as Trouble);
+  if (hole.conflict) return;
   if (entry.value === 'pulled' && hole.state === 'tight') {
     hole.state = 'in'; // what turns without tightening holds nothing
     hole.passes = [];

@@ -422,3 +422,17 @@ describe('done, note, hole', () => {
     });
   });
 });
+
+describe('undo of settle', () => {
+  it('puts the row back as it was, and a redo forward again', () => {
+    const bench = new Bench();
+    bench.mark({ do: 'out', piece: 'cover', row: 's l m+clip l s' });
+    const before = bench.text;
+    bench.mark({ do: 'settle', piece: 'cover', hole: '2', kind: 'L' });
+    const settled = bench.text;
+    const back = bench.mark({ do: 'undo' });
+    expect([bench.text === before, bench.hole('2').unsettled]).toEqual([true, true]);
+    bench.mark({ do: 'undo', id: back.id });
+    expect([bench.text === settled, bench.hole('2').belongs?.kind]).toEqual([true, 'L']);
+  });
+});

@@ -54,7 +54,10 @@ export function judgeSettle(job: Job, wish: Wished<'settle'>, stamp: Stamp): Ver
         ]
       : [];
   const place = { piece: piece.spec.key, hole: [hole.name] };
-  return write(stamp, wish, { verb: 'settle', value: printItem(item), ...place }, { edits });
+  // What the row said stands in the entry, so that taking it back can put it back.
+  const said = edits.length > 0 && was ? { was: printItem(was) } : {};
+  const entry = { verb: 'settle', value: printItem(item), ...place, ...said } as const;
+  return write(stamp, wish, entry, { edits });
 }
 
 /** A letter alone means the one of file and find that has this letter, with what is under its head. */

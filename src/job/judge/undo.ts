@@ -1,5 +1,6 @@
 /** May this entry be taken back? Not while later entries rest on it. */
-import type { Entry, Job, Verdict } from '../types.ts';
+import { printItem } from '../../piece/row.ts';
+import type { Edit, Entry, Job, Verdict } from '../types.ts';
 import { already, refuse, type Stamp, type Wished, write, wrong } from './parts.ts';
 
 /** The latest entry that counts and takes nothing back itself: what a plain undo is about. */
@@ -20,7 +21,22 @@ export function judgeUndo(job: Job, wish: Wished<'undo'>, stamp: Stamp): Verdict
     const say = `${rest.length} later ${one ? 'entry rests' : 'entries rest'} on it. Take ${one ? 'that' : 'those'} back first.`;
     return refuse('depends', say, { ids: rest.map((e) => e.id) });
   }
-  return write(stamp, wish, { verb: 'undo', value: target.id });
+  return write(stamp, wish, { verb: 'undo', value: target.id }, { edits: rowBack(job, target) });
+}
+
+/** A settled row goes back to what it said before, or forward again with a redo, if nobody changed it since. */
+function rowBack(job: Job, target: Entry): Edit[] {
+  const settled = meantBy(job, target);
+  const hole = settled.hole?.[0];
+  const piece = job.pieces.get(settled.piece ?? '');
+  if (settled.verb !== 'settle' || settled.was === undefined || !piece || hole === undefined)
+    return [];
+  const stands = job.living.has(settled.id);
+  const [was, word] = stands ? [settled.value, settled.was] : [settled.was, settled.value];
+  const index = piece.holes.findIndex((h) => h.name === hole);
+  const now = piece.spec.row?.[index];
+  if (!now || printItem(now) !== was) return [];
+  return [{ edit: 'row-word', piece: piece.spec.key, hole, index, was, word }];
 }
 
 /** Living entries behind it that would not stand, or would mean something else, without it. */
