@@ -3,4 +3,6 @@
  * say the new thing change: the YAML library tells where things stand, its printer is never used on a file.
  */
 export { appendEntry, type DiaryPlace, findDiary } from './splice-diary.ts';
+export { type Fail, isFail } from './splice-doc.ts';
+export { addEntry } from './splice-mark.ts';
 export { applyEdits } from './splice-upper.ts';
