@@ -1,0 +1,13 @@
+/** What a keyboard sends. */
+export const ESC = '\x1b';
+export const ENTER = '\r';
+export const BACKSPACE = '\x7f';
+export const UP = '\x1b[A';
+export const DOWN = '\x1b[B';
+export const RIGHT = '\x1b[C';
+export const LEFT = '\x1b[D';
+export const CTRL_C = '\x03';
+export const CTRL_W = '\x17';
+export const CTRL_Z = '\x1a';
+export const ALT_B = '\x1bb';
+export const paste = (text: string) => `\x1b[200~${text}\x1b[201~`;

@@ -1,0 +1,98 @@
+/** A small show of its own over the real loop: says what happened, and breaks when asked to. */
+import { Box, Text } from 'ink';
+import type { Show } from '../../../src/screens/open.ts';
+import type { Effect, Happening } from '../../../src/screens/state.ts';
+
+export interface Echo {
+  columns: number;
+  rows: number;
+  said: string;
+  answered: number;
+}
+
+const wish = { do: 'note', text: 'x' } as const;
+
+/** Upper-case letters ask for something; the rest is said. */
+function update(state: Echo, h: Happening): { state: Echo; effects: readonly Effect[] } {
+  const effects: Effect[] = [];
+  if (h.on === 'size') return { state: { ...state, columns: h.columns, rows: h.rows }, effects };
+  if (h.on === 'recorded') return { state: { ...state, answered: state.answered + 1 }, effects };
+  if (h.on === 'paste')
+    return { state: { ...state, said: `${state.said}<${h.text.replace(/\s/g, '|')}>` }, effects };
+  if (h.on !== 'press') return { state, effects };
+  switch (h.press) {
+    case 'Q':
+      return { state, effects: [{ do: 'quit' }] };
+    case 'R':
+      return { state, effects: [{ do: 'record', file: 'f', wish }] };
+    case 'G':
+      return { state, effects: [{ do: 'ring' }] };
+    case 'H':
+      throw new Error('a handler broke \x1b]0;owned\x07');
+    case 'J':
+      Promise.reject(new Error('nobody waited for this'));
+      return { state, effects };
+    case 'T':
+      setImmediate(() => {
+        throw new Error('a timer broke');
+      });
+      return { state, effects };
+    case 'K':
+      console.error('a library complains');
+      return { state, effects };
+    default: {
+      const word = h.press.length === 1 ? h.press : `(${h.press})`;
+      return { state: { ...state, said: state.said + word }, effects };
+    }
+  }
+}
+
+function App({ state }: { state: Echo }) {
+  if (state.said.includes('B')) throw new Error('the picture broke');
+  const lines = state.said.match(new RegExp(`.{1,${Math.max(1, state.columns - 2)}}`, 'gsu')) ?? [];
+  return (
+    <Box flexDirection="column" width={state.columns} height={state.rows} overflow="hidden">
+      <Text wrap="truncate">
+        echo {state.columns}x{state.rows} pid {process.pid}.
+      </Text>
+      <Text wrap="truncate" color="red">
+        colour
+      </Text>
+      {lines.map((line, i) => (
+        <Text key={i}>{`[${line}]`}</Text>
+      ))}
+    </Box>
+  );
+}
+
+export async function load(): Promise<Show<Echo>> {
+  return {
+    first: { columns: 0, rows: 0, said: '', answered: 0 },
+    effects: [],
+    update,
+    App,
+    hands: {
+      // A slow disk: half a second for a mark.
+      record: ({ file, wish: w }) =>
+        new Promise((done) =>
+          setTimeout(
+            () =>
+              done({
+                on: 'recorded',
+                file,
+                wish: w,
+                result: { ok: false, unsaved: { code: 'x', say: '', fix: '' } },
+              }),
+            500,
+          ),
+        ),
+      open: async () => ({ on: 'quiet', say: '' }),
+      list: async () => ({ on: 'quiet', say: '' }),
+      milestone: async () => null,
+      ring: () => {},
+    },
+    attend: () => ({ pressed: () => {}, stop: () => {} }),
+    takesCtrlZ: () => false,
+    farewell: (state) => `bye after ${state.said} and ${state.answered} marks`,
+  };
+}
