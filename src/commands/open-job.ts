@@ -3,11 +3,12 @@ import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { printFault } from '../job/faults.ts';
 import { fold } from '../job/fold.ts';
+import { noPiece } from '../job/judge/parts.ts';
 import { readJob } from '../job/read.ts';
 import { safe } from '../job/safe.ts';
-import type { Fault } from '../job/types.ts';
+import type { Fault, Job } from '../job/types.ts';
 import type { World } from '../world.ts';
-import { type Answer, faultsJson, misuse, type Opened } from './command.ts';
+import { type Answer, faultsJson, misuse, type Opened, refused } from './command.ts';
 
 /** The job in a file; where it cannot be read, all its faults. */
 export function openJob(name: string, world: World): Opened {
@@ -40,4 +41,9 @@ export function faulty(faults: readonly Fault[]): Answer {
 
 export function faultsText(faults: readonly Fault[]): string {
   return faults.map(printFault).join('\n\n');
+}
+
+export function unknownPiece(key: string, job: Job): Answer {
+  const { refused: refusal } = noPiece(job, key);
+  return refused(refusal);
 }

@@ -145,6 +145,14 @@ export const COMMANDS: readonly Command[] = [
     load: () => import('./undo.ts'),
   },
   {
+    names: ['sequence'],
+    usage: 'FILE PIECE',
+    say: 'in which order to tighten and to loosen',
+    options: { done: { value: 'HOLES', say: 'tight already: 1,7' } },
+    words: { least: 2, most: 2 },
+    load: () => import('./sequence.ts'),
+  },
+  {
     names: ['schema'],
     usage: '',
     say: 'the JSON Schema of a job file, for editors',

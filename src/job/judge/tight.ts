@@ -25,11 +25,12 @@ export function judgeTight(job: Job, wish: Wished<'tight'>, stamp: Stamp): Verdi
   if ('ok' in picked) return picked;
   if (picked.length === 0) return wrong('no-holes', `${piece.spec.name} has no bolts.`);
   const passes = passesOf(piece.spec, job.upper.kinds);
-  const pass = choosePass(passes, picked, wish.pass);
+  const meantHoles = wish.holes ? picked : worked(picked);
+  const pass = choosePass(passes, meantHoles, wish.pass);
   if (pass && 'ok' in pass) return pass;
-  const open = pass ? picked.filter((h) => !h.passes.includes(pass.name)) : [];
+  const open = pass ? meantHoles.filter((h) => !h.passes.includes(pass.name)) : [];
   const forced = wish.because !== undefined;
-  const stopped = forced ? null : stop(picked);
+  const stopped = forced ? null : stop(meantHoles);
   if (stopped) return stopped;
   if (!pass || open.length === 0) return already();
 
@@ -49,8 +50,15 @@ export function judgeTight(job: Job, wish: Wished<'tight'>, stamp: Stamp): Verdi
     piece: piece.spec.key,
     ...holeField(piece, open),
     ...(set === undefined ? {} : { set }),
+    ...(leaves ? { says: `${leaves.next} was next` } : {}),
   } as const;
   return write(stamp, wish, entry, { warnings });
+}
+
+/** The holes that were worked on in this round; all of them where none was. */
+function worked(holes: readonly HoleNow[]): readonly HoleNow[] {
+  const touched = holes.filter((h) => h.state !== 'home');
+  return touched.length > 0 ? touched : holes;
 }
 
 /** The pass that was named, else the earliest that one of these holes still lacks; null when all are done. */
@@ -93,6 +101,6 @@ function startsOrder(rest: readonly string[], holes: readonly string[]): boolean
 
 /** Used by the screens to show which pass is on: the earliest pass that a hole of the piece lacks. */
 export function passNow(piece: PieceNow, passes: readonly PassSpec[]): PassSpec | null {
-  const chosen = choosePass(passes, piece.holes, undefined);
+  const chosen = choosePass(passes, worked(piece.holes), undefined);
   return chosen && !('ok' in chosen) ? chosen : null;
 }
