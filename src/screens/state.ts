@@ -85,16 +85,18 @@ export interface State {
   /** What the loop still owes an answer for; until then presses wait in `ahead`. */
   waiting: Waiting | null;
   /** Pressed and pasted while waiting, in order. */
-  ahead: Input[];
+  ahead: readonly Input[];
   /** Said quietly until the next press. */
   quiet: string | null;
   /** Ids of the entries made in this sitting. */
-  mine: string[];
+  mine: readonly string[];
+  /** Cautions read in this sitting, by piece, round and way. */
+  read: readonly string[];
 }
 
 export type Input = Extract<Happening, { on: 'press' | 'paste' }>;
 export type Waiting =
-  | { for: 'recorded'; wish: Wish; back: View | null }
+  | { for: 'recorded'; wish: Wish }
   | { for: 'file'; file: string }
   | { for: 'bench' };
 
@@ -105,6 +107,8 @@ export type View =
   | { screen: 'bench'; here: string | null }
   /** A file that cannot be opened as a job. */
   | { screen: 'faults'; file: string; read: Extract<FileState, { ok: false }>; top: number }
+  /** A mark that could not be saved: said until it is saved or given up. */
+  | { screen: 'unsaved'; wish: Wish; why: Unsaved; under: View }
   /** Where the job stands, in words. */
   | { screen: 'note'; top: number }
   | { screen: 'job'; here: string | null }
@@ -112,14 +116,24 @@ export type View =
   | { screen: 'field'; asks: Asks; field: Field; under: View }
   | { screen: 'keys'; under: View; top: number };
 
+export interface Unsaved {
+  code: string;
+  say: string;
+  fix: string;
+}
+
 export type PieceView = Extract<View, { screen: 'piece' }>;
 
 /** Where in a piece: one of these at a time. `here` is the hole that is lit, `typed` the digits of a hole typed so far. */
 export type Step =
-  /** The piece as it stands, with what is to be read before the next step. */
-  | { step: 'look' }
+  /** The piece as it stands. */
+  | { step: 'look'; here: string | null; typed: string }
+  /** What is to be read once before it comes off or goes on. */
+  | { step: 'read'; way: 'removal' | 'fitting'; then: Step; top: number }
+  /** `hand` is what the person says it is, as typed: `m`, `m+clip`, `.35`. */
   | { step: 'off'; here: string | null; typed: string; hand: string }
-  | { step: 'off-row'; field: Field }
+  /** The row as it came out; `say` is what is wrong with it. */
+  | { step: 'off-row'; field: Field; say: string | null }
   /** All that can come out is out: counted, before anybody pries. */
   | { step: 'off-count' }
   | { step: 'settle'; here: string }
@@ -138,7 +152,9 @@ export type Step =
 export type Asks =
   | { ask: 'why'; wish: Wish; refused: Refusal }
   | { ask: 'note'; piece: string | null; hole: string | null }
+  /** The name of a piece that the file does not know yet. */
+  | { ask: 'piece' }
   | { ask: 'tray'; piece: string; how: 'off' | 'aside' }
   /** What lay under the head of each word of a row that ends in `+`; `at` is the word asked about. */
-  | { ask: 'under'; words: string[]; at: number }
+  | { ask: 'under'; words: readonly string[]; at: number }
   | { ask: 'belongs'; hole: string };

@@ -98,7 +98,11 @@ export function spread(left: Line, right: Line, columns: number): Line {
   const shown = cut(right, columns);
   const room = columns - width(shown);
   const gap = width(shown) > 0 && room > 0 ? 2 : 0;
-  return [...pad(left, Math.max(0, room - gap)), ...(gap ? [blank(Math.min(gap, room))] : []), ...shown];
+  return [
+    ...pad(left, Math.max(0, room - gap)),
+    ...(gap ? [blank(Math.min(gap, room))] : []),
+    ...shown,
+  ];
 }
 
 export function centred(what: Line, columns: number): Line {
@@ -110,7 +114,9 @@ export function wrap(text: string, columns: number, style: Style = {}): Line[] {
   const room = Math.max(1, columns);
   const lines: string[] = [];
   let now = '';
-  for (const word of safeLine(text).split(/ +/).filter((w) => w !== '')) {
+  for (const word of safeLine(text)
+    .split(/ +/)
+    .filter((w) => w !== '')) {
     if (now !== '' && width(now) + 1 + width(word) <= room) {
       now += ` ${word}`;
       continue;
@@ -130,5 +136,7 @@ export function wrap(text: string, columns: number, style: Style = {}): Line[] {
 /** Wrapped with the later lines moved in by `hang`. */
 export function hanging(first: Line, text: string, columns: number, style: Style = {}): Line[] {
   const hang = width(first);
-  return wrap(text, columns - hang, style).map((l, i) => (i === 0 ? [...first, ...l] : indent(l, hang)));
+  return wrap(text, columns - hang, style).map((l, i) =>
+    i === 0 ? [...first, ...l] : indent(l, hang),
+  );
 }

@@ -38,4 +38,3 @@ export function sayCounts(items: readonly (RowItem | null)[]): string {
   }
   return [...counts].map(([letter, n]) => `${n} ${letter}`).join(', ');
 }
-

@@ -1,0 +1,150 @@
+/** What became of a mark: done and on disk, refused, not saved, or the file can no longer be read. */
+import { milestoneOf } from '../diary/milestone.ts';
+import type { Entry, Recorded, Refusal, Wish } from '../job/types.ts';
+import { toJob } from './enter.ts';
+import { at, say, stay, stepOf, toStep } from './moves.ts';
+import { nextOff } from './off.ts';
+import { nextOn } from './on.ts';
+import { names, type PassNow, passNow, toSettle } from './parts/piece-now.ts';
+import { nextSettle } from './settle.ts';
+import type { Effect, State, Updated } from './state.ts';
+import { breaks } from './stop.ts';
+import { nextTight } from './tight.ts';
+import { ADVICE } from './trouble.ts';
+import { afterUndo } from './undo.ts';
+
+type Done = Extract<Recorded, { ok: true }>;
+
+/** `ok` tells whether what was typed ahead still means what it was meant to. */
+export function afterRecorded(
+  state: State,
+  answer: { result: Recorded; wish: Wish; file: string },
+): Updated & { ok: boolean } {
+  const { result, wish, file } = answer;
+  if (result.ok) return { ...done(state, result, wish, file), ok: true };
+  if ('faults' in result) {
+    const read = { ok: false, faults: result.faults } as const;
+    const view = { screen: 'faults', file, read, top: 0 } as const;
+    return { ...stay({ ...state, view }), ok: false };
+  }
+  if ('unsaved' in result) {
+    const under = state.view;
+    const view = { screen: 'unsaved', wish, why: result.unsaved, under } as const;
+    return { state: { ...state, view }, effects: [{ do: 'ring' }], ok: false };
+  }
+  const now: State = { ...state, open: { file, job: result.job } };
+  return { ...refused(unwrap(now), result.refused, wish), ok: false };
+}
+
+/** Out of the question that led to a mark, back to where it was asked. */
+function unwrap(state: State): State {
+  const { view } = state;
+  if (view.screen !== 'piece' || !('back' in view.step)) return state;
+  return { ...state, view: { ...view, step: view.step.back } };
+}
+
+// ---------------------------------------------------------------- done
+
+function done(before: State, result: Done, wish: Wish, file: string): Updated {
+  const pass = passBefore(before);
+  const now: State = {
+    ...unwrap(before),
+    open: { file, job: result.job },
+    mine: result.entry ? [...before.mine, result.entry.id] : before.mine,
+    quiet: null,
+  };
+  const next = follow(now, wish, result.entry, pass);
+  const said = result.warnings.map((w) => w.say);
+  const quiet = [next.state.quiet, ...said].filter((t) => t !== null).join(' ');
+  return {
+    state: { ...next.state, quiet: quiet === '' ? null : quiet },
+    effects: [...milestone(result, wish, file), ...next.effects],
+  };
+}
+
+function passBefore(state: State): PassNow | null {
+  const here = at(state);
+  return here ? passNow(here.piece, here.job.upper.kinds) : null;
+}
+
+function milestone(result: Done, wish: Wish, file: string): Effect[] {
+  const key = 'piece' in wish ? wish.piece : undefined;
+  const piece = key === undefined ? undefined : result.job.pieces.get(key);
+  if (!result.changed || key === undefined || !piece) return [];
+  const place = milestoneOf(result.before.pieces.get(key), piece);
+  return place === null ? [] : [{ do: 'milestone', file, piece: key, place }];
+}
+
+/** Where the person goes on. */
+function follow(state: State, wish: Wish, entry: Entry | null, pass: PassNow | null): Updated {
+  switch (wish.do) {
+    case 'out':
+      return nextOff(state);
+    case 'off':
+    case 'aside':
+    case 'on':
+      return say(toJob(state).state, movedSaid(state, wish));
+    case 'in':
+      return nextOn(state);
+    case 'tight':
+      return nextTight(state, pass);
+    case 'settle':
+      return nextSettle(state);
+    case 'state':
+      return afterState(state, wish);
+    case 'undo':
+      return wish.id === undefined ? stay(state) : afterUndo(state, wish.id);
+    case 'note':
+    case 'done':
+      return entry ? say(state, 'Noted.') : stay(state);
+  }
+}
+
+function movedSaid(state: State, wish: Extract<Wish, { do: 'off' | 'aside' | 'on' }>): string {
+  const piece = state.open?.job.pieces.get(wish.piece);
+  if (!piece) return '';
+  const name = piece.spec.name;
+  if (wish.do === 'on') return `${name} is back on.`;
+  if (wish.do === 'aside') return `${name} is moved aside.`;
+  const n = piece.holes.length;
+  const where = piece.tray === null ? '' : ` in ${piece.tray}`;
+  return n === 0 ? `${name} is off.` : `${name} is off, ${n} of ${n} bolts${where}.`;
+}
+
+function afterState(state: State, wish: Extract<Wish, { do: 'state' }>): Updated {
+  const back = at(state)?.view.step;
+  if (!back || wish.state === 'mended') return say(state, `${wish.hole} is mended.`);
+  if (wish.state === 'pulled' && back.step === 'tight') {
+    const advice = toStep(state, {
+      step: 'advice',
+      hole: wish.hole,
+      back: { step: 'tight', here: null, typed: '' },
+    });
+    return { ...advice, effects: [{ do: 'ring' }] };
+  }
+  const quiet = `${wish.hole} is noted as ${wish.state}. ${ADVICE[wish.state][0] ?? ''}`;
+  if (back.step === 'off') {
+    const next = nextOff(state);
+    return { state: { ...next.state, quiet }, effects: next.effects };
+  }
+  return say(
+    toStep(state, 'here' in back && back.step !== 'settle' ? { ...back, here: null } : back).state,
+    quiet,
+  );
+}
+
+// ---------------------------------------------------------------- refused
+
+function refused(state: State, why: Refusal, wish: Wish): Updated {
+  const here = at(state);
+  const row = stepOf(state, 'off-row');
+  if (row && !why.overrulable) return toStep(state, { ...row, say: why.say });
+  if (!here || !why.overrulable || why.code === 'which') return say(state, why.say);
+  if (why.code === 'unsettled') {
+    const first = names(toSettle(here.piece))[0];
+    if (first !== undefined)
+      return say(toStep(state, { step: 'settle', here: first }).state, why.say);
+  }
+  const stopped = toStep(state, { step: 'stop', wish, refused: why, back: here.view.step });
+  return breaks(why) ? { ...stopped, effects: [{ do: 'ring' }] } : stopped;
+}

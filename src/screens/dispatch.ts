@@ -1,0 +1,72 @@
+/** From a press to what it does, by the one table of keys. */
+import type { Act } from './act.ts';
+import { benchActs } from './bench.ts';
+import { countActs } from './count.ts';
+import { fieldActs, retype } from './field.ts';
+import { keysOf, placeOf } from './foot.ts';
+import { jobActs } from './job.ts';
+import { KEYS, type KeyId } from './keys.ts';
+import { leaveActs } from './leave.ts';
+import { listActs } from './lists.ts';
+import { lookActs } from './look.ts';
+import { say, stay } from './moves.ts';
+import { noteActs } from './note.ts';
+import { offActs } from './off.ts';
+import { onActs } from './on.ts';
+import { isTooSmall } from './page.ts';
+import { pasteField } from './parts/field.ts';
+import { pointActs } from './point.ts';
+import { readActs } from './read.ts';
+import { rowActs } from './row.ts';
+import { settleActs } from './settle.ts';
+import type { Press, State, Updated } from './state.ts';
+import { stopActs } from './stop.ts';
+import { typing } from './takes.ts';
+import { tightActs } from './tight.ts';
+import { troubleActs } from './trouble.ts';
+import { undoActs } from './undo.ts';
+
+const ACTS: Readonly<Record<KeyId, Act>> = {
+  ...benchActs,
+  ...countActs,
+  ...fieldActs,
+  ...jobActs,
+  ...leaveActs,
+  ...listActs,
+  ...lookActs,
+  ...noteActs,
+  ...offActs,
+  ...onActs,
+  ...pointActs,
+  ...readActs,
+  ...rowActs,
+  ...settleActs,
+  ...stopActs,
+  ...tightActs,
+  ...troubleActs,
+  ...undoActs,
+};
+
+/** The key that a press is just now; what takes letters and digits as such comes before all other keys. */
+export function keyOf(state: State, press: Press): KeyId | null {
+  const holding = new Set(keysOf(state).map((k) => k.id));
+  const here = KEYS.filter((k) => holding.has(k.id) && k.places.includes(placeOf(state)));
+  const taking = here.find((k) => k.takes?.(state, press));
+  return (taking ?? here.find((k) => k.presses.includes(press)))?.id ?? null;
+}
+
+/** Only leaving works where nothing can be shown. */
+const ALWAYS: readonly KeyId[] = ['quit', 'leave'];
+
+export function press(state: State, pressed: Press): Updated {
+  const said = state.quiet === null ? state : { ...state, quiet: null };
+  const id = keyOf(said, pressed);
+  if (id === null || (isTooSmall(state) && !ALWAYS.includes(id))) return stay(said);
+  return ACTS[id](said, pressed);
+}
+
+export function paste(state: State, text: string): Updated {
+  const field = typing(state);
+  if (field === null) return say(state, 'A paste counts only where a text is asked for.');
+  return retype({ ...state, quiet: null }, pasteField(field, text));
+}

@@ -1,0 +1,86 @@
+/** Where one comes to in a piece: straight into a step that has begun, else to the piece as it stands. */
+import type { PieceNow } from '../job/types.ts';
+import { at, record, show, toStep } from './moves.ts';
+import { field } from './parts/field.ts';
+import { toSettle } from './parts/piece-now.ts';
+import { toRead } from './parts/reading.ts';
+import { type Way, wayOf } from './parts/way.ts';
+import type { State, Step, Updated } from './state.ts';
+
+export const LOOK: Step = { step: 'look', here: null, typed: '' };
+export const OFF: Step = { step: 'off', here: null, typed: '', hand: '' };
+export const ON: Step = { step: 'on', here: null, typed: '', hand: '' };
+export const TIGHT: Step = { step: 'tight', here: null, typed: '' };
+
+export function enterPiece(state: State, key: string): Updated {
+  const opened: State = { ...state, view: { screen: 'piece', piece: key, step: LOOK } };
+  const here = at(opened);
+  return here ? toStep(opened, firstStep(here.piece)) : { state: opened, effects: [] };
+}
+
+function firstStep(piece: PieceNow): Step {
+  const way = wayOf(piece);
+  if (way === 'count') return { step: 'off-count' };
+  if (way === 'out' && piece.where === 'off') return OFF;
+  if (way === 'in' && piece.where === 'on') return ON;
+  if (way === 'tight') return TIGHT;
+  return LOOK;
+}
+
+export function emptyRow(text = ''): Step {
+  return { step: 'off-row', field: field(text), say: null };
+}
+
+export function toJob(state: State): Updated {
+  return show(state, { screen: 'job', here: null });
+}
+
+/** Goes where the piece stands: the act behind the key that does the next right thing. */
+export function goWay(state: State, way: Way): Updated {
+  const here = at(state);
+  if (!here) return toJob(state);
+  switch (way) {
+    case 'row':
+      return readFirst(state, 'removal', emptyRow());
+    case 'out':
+      return readFirst(state, 'removal', OFF);
+    case 'count':
+      return toStep(state, { step: 'off-count' });
+    case 'remove':
+      return readFirst(state, 'removal', { step: 'off-count' });
+    case 'settle':
+      return toSettleStep(state);
+    case 'in':
+      return readFirst(state, 'fitting', ON);
+    case 'fit':
+      return record(state, { do: 'on', piece: here.key });
+    case 'tight':
+      return toStep(state, TIGHT);
+    case 'done':
+      return toJob(state);
+  }
+}
+
+/** To the first hole where file and find differ, or on where none does. */
+export function toSettleStep(state: State): Updated {
+  const here = at(state);
+  const first = here ? toSettle(here.piece)[0] : undefined;
+  if (!here || !first) return readFirst(state, 'fitting', ON);
+  return toStep(state, { step: 'settle', here: first.name });
+}
+
+/** What stands in the file to be read before this way, once a sitting, and not when it is half done. */
+export function readFirst(state: State, way: 'removal' | 'fitting', then: Step): Updated {
+  const here = at(state);
+  if (!here) return toStep(state, then);
+  const mark = readMark(here.key, here.piece.round, way);
+  const begun = way === 'removal' ? here.piece.where === 'off' : here.piece.where === 'on';
+  if (begun || state.read.includes(mark) || toRead(here.piece.spec, way).length === 0) {
+    return toStep(state, then);
+  }
+  return toStep(state, { step: 'read', way, then, top: 0 });
+}
+
+export function readMark(piece: string, round: number, way: string): string {
+  return `${piece} ${round} ${way}`;
+}

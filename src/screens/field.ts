@@ -1,0 +1,144 @@
+/** A text that is asked for: a reason, a note, a tray, what lay under a head, a piece's name. */
+import type { Acts } from './act.ts';
+import { enterPiece } from './enter.ts';
+import { at, record, say, show, stay } from './moves.ts';
+import type { Page } from './page.ts';
+import { drawField, type Field, field, fieldText, pressField } from './parts/field.ts';
+import { bold, type Line, line, wrap } from './parts/text.ts';
+import { askedAt, claimUnder, nextAsked, takeUnder } from './row-under.ts';
+import type { Asks, Press, State, Updated, View } from './state.ts';
+import { typing } from './takes.ts';
+
+type FieldView = Extract<View, { screen: 'field' }>;
+
+export function ask(state: State, asks: Asks, text = ''): Updated {
+  return show(state, { screen: 'field', asks, field: field(text), under: state.view });
+}
+
+/** The field that is open, with other text in it. */
+export function retype(state: State, typed: Field): Updated {
+  const { view } = state;
+  if (view.screen === 'field') return show(state, { ...view, field: typed });
+  if (view.screen === 'piece' && view.step.step === 'off-row') {
+    return show(state, { ...view, step: { ...view.step, field: typed, say: null } });
+  }
+  return stay(state);
+}
+
+export const fieldActs = {
+  type: (state: State, press: Press) => {
+    const now = typing(state);
+    return now ? retype(state, pressField(now, press) ?? now) : stay(state);
+  },
+  done: (state) => {
+    const { view } = state;
+    return view.screen === 'field' ? done(state, view, fieldText(view.field).trim()) : stay(state);
+  },
+} satisfies Acts;
+
+function done(state: State, view: FieldView, text: string): Updated {
+  const { asks } = view;
+  const below: State = { ...state, view: view.under };
+  switch (asks.ask) {
+    case 'why':
+      if (text === '')
+        return say(state, 'A reason is needed: it stands in the diary beside the mark.');
+      return record(below, { ...asks.wish, because: text });
+    case 'note': {
+      if (text === '') return stay(below);
+      const piece = asks.piece === null ? {} : { piece: asks.piece };
+      const hole = asks.hole === null ? {} : { hole: asks.hole };
+      return record(below, { do: 'note', ...piece, ...hole, text });
+    }
+    case 'tray':
+      return record(below, {
+        do: asks.how,
+        piece: asks.piece,
+        ...(text === '' ? {} : { tray: text }),
+      });
+    case 'piece': {
+      const key = slug(text);
+      if (key === '') return stay(below);
+      return enterPiece(below, key);
+    }
+    case 'under':
+      return under(below, asks, text);
+    case 'belongs': {
+      const here = at(below);
+      if (!here || text === '') return stay(below);
+      return record(below, { do: 'settle', piece: here.key, hole: asks.hole, kind: text });
+    }
+  }
+}
+
+/** A piece's key from its name: `Left cover` is `left-cover`. */
+function slug(name: string): string {
+  return name
+    .normalize('NFD')
+    .replace(/\p{M}/gu, '')
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, '-')
+    .replace(/^-+|-+$/g, '');
+}
+
+/** The next word that ends in `+`, or the whole row once all are answered. */
+function under(below: State, asks: Extract<Asks, { ask: 'under' }>, text: string): Updated {
+  const here = at(below);
+  if (!here) return stay(below);
+  const words = takeUnder(asks.words, asks.at, text);
+  const next = nextAsked(words);
+  if (next === null) return record(below, { do: 'out', piece: here.key, row: words.join(' ') });
+  const claim = claimUnder(here.piece, next);
+  return ask(below, { ask: 'under', words, at: next }, claim);
+}
+
+// ---------------------------------------------------------------- picture
+
+export function drawAsked(state: State): Page {
+  const { view } = state;
+  if (view.screen !== 'field') return { left: [], middle: () => [] };
+  const { columns } = state;
+  const typed = drawField(view.field, columns - PROMPT.length);
+  const above = question(state, view.asks);
+  const lines: Line[] = above.flatMap((text, i) =>
+    wrap(text, columns, i === 0 ? { bold: true } : {}),
+  );
+  const name =
+    at({ ...state, view: view.under })?.piece.spec.name ?? state.open?.job.upper.job ?? '';
+  const middle = [[], ...lines, [], line(PROMPT, typed.line)];
+  return {
+    left: line(bold(name)),
+    middle: () => middle,
+    cursor: { part: 'middle', line: middle.length - 1, column: PROMPT.length + typed.column },
+  };
+}
+
+const PROMPT = '> ';
+
+/** What is asked, and what it is for. */
+function question(state: State, asks: Asks): string[] {
+  switch (asks.ask) {
+    case 'why':
+      return [
+        'Why all the same?',
+        asks.refused.say,
+        'The reason stands in the diary beside the mark.',
+      ];
+    case 'note':
+      return [asks.hole === null ? 'A note' : `A note on ${asks.hole}`];
+    case 'tray':
+      return ['Where do its bolts lie?', 'cup 2, card on the shelf. Nothing is an answer too.'];
+    case 'piece':
+      return ['What comes off?', 'Its name: left cover, fuel pipe.'];
+    case 'under':
+      return [
+        `What was under the head of ${askedAt(state, asks)}?`,
+        'From the head down, with + between: copper washer, clip + washer.',
+      ];
+    case 'belongs':
+      return [
+        `What belongs in ${asks.hole}?`,
+        'The letter of its kind, and what is under its head: M+clip.',
+      ];
+  }
+}

@@ -1,0 +1,191 @@
+/**
+ * The one table of keys. What a press does, the line at the foot and the list of keys all come from it;
+ * no other file names a key. Earlier rows matter more: the foot line keeps them longest.
+ */
+
+import { EDITING } from './parts/field.ts';
+import type { Press, State, Step, View } from './state.ts';
+import { takesChoice, takesDigit, takesHand, takesText } from './takes.ts';
+import * as when from './when.ts';
+
+export type Place = Exclude<View['screen'], 'piece'> | Step['step'];
+
+type Label = string | ((state: State) => string);
+
+export interface Key<I extends string = string> {
+  /** What it does; the screens say how. */
+  id: I;
+  places: readonly Place[];
+  /** Presses that do it; the first is the one at the foot. */
+  presses: readonly Press[];
+  /** At the foot; empty: only in the list of keys. */
+  label: Label;
+  /** In the list of keys. */
+  help: string;
+  /** Takes other presses as well: letters of kinds, digits, text. These come before all plain presses. */
+  takes?: (state: State, press: Press) => boolean;
+  /** As written in the list of keys, where `presses` alone do not say it. */
+  shown?: string;
+  /** Whether it holds just now. */
+  holds?: (state: State) => boolean;
+}
+
+type More = Pick<Key, 'takes' | 'shown' | 'holds'>;
+
+function key<I extends string>(
+  id: I,
+  places: readonly Place[],
+  presses: readonly Press[],
+  label: Label,
+  help: string,
+  more: More = {},
+): Key<I> {
+  return { id, places, presses, label, help, ...more };
+}
+
+const GO = ['space', 'enter'];
+const MAPS: readonly Place[] = ['look', 'off', 'on', 'tight'];
+const TYPED: readonly Place[] = ['field', 'off-row'];
+const PAGES: readonly Place[] = ['note', 'faults', 'read', 'keys'];
+const LISTS: readonly Place[] = ['bench', 'job', 'trouble'];
+const ASKED: readonly Place[] = ['off-count', 'settle', 'trouble', 'advice', 'stop', 'sure'];
+const UNTYPED: readonly Place[] = [
+  ...(['wait', 'bench', 'job', 'unsaved'] as const),
+  ...PAGES,
+  ...MAPS,
+  ...ASKED,
+];
+
+export const KEYS = [
+  // What is typed.
+  key('type', TYPED, EDITING, '', 'write and correct, as in a shell', {
+    takes: takesText,
+    shown: 'letters, arrows, Ctrl with a e b f w u k d z',
+  }),
+  key('hand', ['off', 'on'], [], '', 'what is in the hand: the letter of its kind, or its length', {
+    takes: takesHand,
+    shown: 'letters, + and .25',
+  }),
+  key('choose', ['trouble'], [], '', 'what is wrong, by its letter', {
+    takes: takesChoice,
+    shown: 'letters',
+  }),
+  key('point', MAPS, [], '', 'another hole, by its number', { takes: takesDigit, shown: 'digits' }),
+
+  // The next right thing.
+  key('open', ['bench'], GO, 'open', 'open the marked job'),
+  key('open-piece', ['job'], GO, 'open', 'open the marked piece'),
+  key('pieces', ['note'], GO, 'to the pieces', 'go on to the pieces of this job'),
+  key('again', ['faults'], GO, 'read it again', 'read the file again, once it is mended'),
+  key('retry', ['unsaved'], GO, 'save it again', 'try to save this mark again'),
+  key('forth', ['look'], GO, when.forthLabel, 'the next right thing for this piece'),
+  key('seen', ['read'], GO, 'read, go on', 'this has been read: go on'),
+  key('out', ['off'], GO, 'this one is out', 'the lit bolt is out, as said or as the file has it'),
+  key('came', ['off-count'], GO, 'it came off', 'the piece is off', { holds: when.nothingIn }),
+  key('to-stuck', ['off-count'], GO, 'back to that bolt', 'back to the bolts that are in', {
+    holds: when.someInside,
+  }),
+  key('in', ['on'], GO, 'in, three turns', 'what is in the hand goes into the lit hole', {
+    holds: when.handSaid,
+  }),
+  key('click', ['tight'], GO, 'clicked', 'the lit bolt has come to its torque'),
+  key('note-it', ['trouble'], GO, 'note it', 'note the marked trouble'),
+  key('go-on', ['advice'], GO, 'go on', 'read: go on with the other bolts'),
+  key('yes', ['sure'], GO, 'take it back', 'take back that mark of an earlier day'),
+  key('close', ['keys'], GO, 'close', 'close this list'),
+  key('done', ['field'], ['enter'], 'keep it', 'keep what is written'),
+  key('keep', ['off-row'], ['enter'], 'keep the row', 'note this row as what came out'),
+
+  // STOP and choices.
+  key('drop', ['stop', 'sure'], ['backspace'], when.dropLabel, 'leave it: nothing is written'),
+  key(
+    'force',
+    ['stop'],
+    ['w'],
+    'do it all the same, and write why',
+    'overrule this, with a reason that is written down',
+    {
+      holds: when.canForce,
+    },
+  ),
+  key(
+    'pry',
+    ['off-count'],
+    ['w'],
+    'it comes off all the same, and why',
+    'overrule this, with a reason that is written down',
+    {
+      holds: when.someInside,
+    },
+  ),
+  key('file', ['settle'], ['f'], 'the file is right', 'what the file says belongs there', {
+    holds: (s) => when.differs(s, 'claim'),
+  }),
+  key('find', ['settle'], ['b'], 'the bolt that came out is right', 'what came out belongs there', {
+    holds: (s) => when.differs(s, 'found'),
+  }),
+  key('other', ['settle'], ['o'], 'another', 'something else belongs there'),
+  key('later', ['settle'], ['l'], 'later', 'leave this one for later'),
+
+  // What else a hand does.
+  key('row', ['look'], ['r'], 'type the row', 'type the whole row as it came out', {
+    holds: when.comesOff,
+  }),
+  key('to-row', ['off'], ['tab'], 'type the row', 'type the whole row as it came out'),
+  key('all', ['on'], ['a', 'end'], when.allLabel, 'all of the kind in the hand are in', {
+    holds: when.handSaid,
+  }),
+  key(
+    'pulled',
+    ['tight'],
+    ['!'],
+    'turns without tightening',
+    'it turns without tightening: the thread is pulled',
+  ),
+  key('trouble', MAPS, ['-', '!'], 'trouble', 'something is wrong with the lit bolt or hole'),
+  key('mended', ['look', 'tight'], ['m'], 'mended', 'what was wrong with the lit hole is mended', {
+    holds: when.hereIsTrouble,
+  }),
+  key(
+    'undo',
+    [...MAPS, 'off-count', 'settle', 'advice'],
+    ['backspace'],
+    'back',
+    'take the last thing back',
+  ),
+  key('take-off', ['look'], ['o'], '', 'take it off, or off again'),
+  key('put-on', ['look'], ['p'], '', 'put it back on', { holds: when.goesOn }),
+  key('tighten', ['look'], ['t'], '', 'tighten its bolts', { holds: when.someIn }),
+  key('to-tight', ['on'], ['tab'], 'tighten', 'on to tightening what is in', {
+    holds: when.someIn,
+  }),
+  key('to-in', ['tight'], ['tab'], 'put more in', 'back to the bolts that are not in yet', {
+    holds: when.someToFill,
+  }),
+  key('aside', ['look', 'off-count'], ['a'], 'moved aside', 'out of the way, still connected', {
+    holds: when.goesAside,
+  }),
+  key('where', ['job'], ['w'], 'where it stands', 'where the job stands, in words'),
+  key('add', ['job'], ['a'], 'another piece', 'a piece that the file does not know yet comes off'),
+  key('note', ['job', ...MAPS], ['n'], 'note', 'write a note'),
+
+  // Moving.
+  key('up', [...LISTS, ...PAGES], ['up'], '', 'the one above, or the lines above'),
+  key('down', [...LISTS, ...PAGES], ['down'], '', 'the one below, or the lines below'),
+  key('go', MAPS, ['left', 'right', 'up', 'down'], '', 'the nearest hole in that direction', {
+    shown: 'arrows',
+  }),
+  key('back', [...UNTYPED, ...TYPED], ['escape'], '', 'back one step; nothing is lost'),
+  key('quit', UNTYPED, ['q'], when.quitLabel, 'leave; every mark is on disk already'),
+  key(
+    'leave',
+    [...UNTYPED, ...TYPED],
+    ['ctrl-c'],
+    '',
+    'leave at once; every mark is on disk already',
+  ),
+  key('keys', UNTYPED, ['?', 'h'], 'keys', 'this list'),
+  key('keys-typing', TYPED, ['tab'], 'keys', 'this list'),
+] as const;
+
+export type KeyId = (typeof KEYS)[number]['id'];

@@ -1,0 +1,50 @@
+/** Going up and down: the mark in a list, or the first line of a page. */
+import type { Acts } from './act.ts';
+import { show, stay, toStep } from './moves.ts';
+import type { State, Updated } from './state.ts';
+import { CHOICES } from './takes.ts';
+
+/** The name `by` places further on; the ends are ends. */
+export function neighbour(
+  names: readonly string[],
+  here: string | null,
+  by: number,
+): string | null {
+  const index = Math.max(0, names.indexOf(here ?? ''));
+  return names[Math.max(0, Math.min(names.length - 1, index + by))] ?? null;
+}
+
+function move(state: State, by: number): Updated {
+  const { view } = state;
+  switch (view.screen) {
+    case 'bench': {
+      const files = state.bench?.jobs?.map((j) => j.file) ?? [];
+      return show(state, { ...view, here: neighbour(files, view.here, by) });
+    }
+    case 'job': {
+      const keys = [...(state.open?.job.pieces.keys() ?? [])];
+      return show(state, { ...view, here: neighbour(keys, view.here, by) });
+    }
+    case 'note':
+    case 'faults':
+    case 'keys':
+      return show(state, { ...view, top: Math.max(0, view.top + by) });
+    case 'piece':
+      return moveStep(state, by);
+    default:
+      return stay(state);
+  }
+}
+
+function moveStep(state: State, by: number): Updated {
+  const step = state.view.screen === 'piece' ? state.view.step : null;
+  if (step?.step === 'read') return toStep(state, { ...step, top: Math.max(0, step.top + by) });
+  if (step?.step !== 'trouble') return stay(state);
+  const choice = Math.max(0, Math.min(CHOICES.length - 1, step.choice + by));
+  return toStep(state, { ...step, choice });
+}
+
+export const listActs = {
+  up: (state) => move(state, -1),
+  down: (state) => move(state, 1),
+} satisfies Acts;

@@ -1,0 +1,103 @@
+/** Off, a key a bolt: in loosening order, each out as the file has it, or as the person says it is. */
+import type { Wish } from '../job/types.ts';
+import type { Acts } from './act.ts';
+import { emptyRow } from './enter.ts';
+import { at, record, say, stay, stepOf, toStep } from './moves.ts';
+import type { Page } from './page.ts';
+import { pressHand, readHand } from './parts/hand.ts';
+import { onlyStuckLeft, stillIn } from './parts/piece-now.ts';
+import { piecePage } from './parts/piece-page.ts';
+import { sayTakes } from './parts/say-piece.ts';
+import { bold, type Line, line, wrap } from './parts/text.ts';
+import { sayItem } from './parts/words.ts';
+import { litHole } from './point.ts';
+import type { Press, State, Step, Updated } from './state.ts';
+
+type OffStep = Extract<Step, { step: 'off' }>;
+
+/** What is typed about the bolt in the hand, on the way off and on the way on. */
+export function typeHand(state: State, press: Press): Updated {
+  const here = at(state);
+  const step = here?.view.step;
+  if (!here || (step?.step !== 'off' && step?.step !== 'on')) return stay(state);
+  const hand = pressHand(step.hand, press, here.job);
+  return hand === null ? stay(state) : toStep(state, { ...step, hand, typed: '' });
+}
+
+export const offActs = {
+  out: (state) => {
+    const here = at(state);
+    const step = stepOf(state, 'off');
+    const hole = here ? litHole(here) : null;
+    if (!here || !step || hole === null) return stay(state);
+    const wish: Wish = { do: 'out', piece: here.key, holes: [hole] };
+    const read = readHand(step.hand, here.job);
+    if (read.is === 'part') return say(state, `${step.hand} is no kind and no length yet.`);
+    if (read.is === 'none') return record(state, wish);
+    const word = read.is === 'kind' ? [read.item.kind, ...read.item.with].join('+') : step.hand;
+    return record(state, { ...wish, row: word });
+  },
+  'to-row': (state) => toStep(state, emptyRow()),
+  hand: typeHand,
+} satisfies Acts;
+
+/** After a mark on the way off: the next bolt, or the count before anybody pries. */
+export function nextOff(state: State): Updated {
+  const here = at(state);
+  if (!here) return stay(state);
+  const { piece } = here;
+  if (!onlyStuckLeft(piece)) {
+    return toStep(state, { step: 'off', here: null, typed: '', hand: '' });
+  }
+  const counted = toStep(state, { step: 'off-count' });
+  return stillIn(piece).length === 0 ? counted : { ...counted, effects: [{ do: 'ring' }] };
+}
+
+export function drawOff(state: State): Page {
+  const here = at(state);
+  const step = stepOf(state, 'off');
+  if (!here || !step) return { left: [], middle: () => [] };
+  const { piece } = here;
+  const lit = litHole(here);
+  const out = piece.holes.length - stillIn(piece).length;
+  const tip = piece.spec.tip.removal[0];
+  return piecePage(
+    piece,
+    (h) => {
+      const item = h.state === 'out' ? (h.found ?? h.belongs) : h.belongs;
+      return { here: h.name === lit, label: item ? sayItem(item) : '', short: item?.kind ?? '' };
+    },
+    {
+      right: line(`off, ${out} of ${piece.holes.length} out`),
+      under: line(piece.tray ?? ''),
+      say: [
+        ...sayNext(state, lit, step),
+        ...noteOf(state, lit),
+        ...(tip === undefined ? [] : wrap(`Tip: ${tip}`, state.columns)),
+      ],
+    },
+  );
+}
+
+function sayNext(state: State, lit: string | null, step: OffStep): Line[] {
+  const here = at(state);
+  const hole = here?.piece.holes.find((h) => h.name === lit);
+  if (!here || !hole) return [];
+  const { job, piece } = here;
+  if (step.hand !== '') {
+    const read = readHand(step.hand, job);
+    const item = read.is === 'kind' ? sayTakes(job, read.item) : step.hand;
+    return wrap(`${hole.name}: you say it is ${item}.`, state.columns, { bold: true });
+  }
+  if (hole.state === 'out') return [line(bold(`${hole.name} is out.`))];
+  const is = hole.belongs ? sayTakes(job, hole.belongs) : 'Nobody has noted what it is';
+  const stuck = hole.trouble === null ? '' : ` It is ${hole.trouble}.`;
+  const which = stillIn(piece).length === 1 ? 'Last' : 'Next';
+  return wrap(`${which} out: ${hole.name}.  ${is}.${stuck}`, state.columns, { bold: true });
+}
+
+/** What the file says of this hole alone. */
+export function noteOf(state: State, lit: string | null): Line[] {
+  const note = at(state)?.piece.spec.holes.get(lit ?? '')?.note ?? null;
+  return note === null ? [] : wrap(`${lit}: ${note}.`, state.columns);
+}

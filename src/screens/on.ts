@@ -1,0 +1,122 @@
+/** On, by fingers: what is in the hand is said, where it belongs lights up, a wrong hole is stopped. */
+import type { HoleNow } from '../job/types.ts';
+import type { Acts } from './act.ts';
+import { TIGHT } from './enter.ts';
+import { type At, at, holeNamed, record, say, stay, stepOf, toStep } from './moves.ts';
+import { noteOf } from './off.ts';
+import type { Page } from './page.ts';
+import { handWish, readHand } from './parts/hand.ts';
+import { fingerTight } from './parts/job-now.ts';
+import { fitting, names, toFill } from './parts/piece-now.ts';
+import { piecePage } from './parts/piece-page.ts';
+import { sayTakes } from './parts/say-piece.ts';
+import { bold, cut, type Line, line, spread, width, wrap } from './parts/text.ts';
+import { list, many, sayCounts, sayItem } from './parts/words.ts';
+import { litHole } from './point.ts';
+import type { State, Updated } from './state.ts';
+
+export const onActs = {
+  in: (state) => {
+    const here = at(state);
+    return here ? putIn(state, here, (hole) => [hole]) : stay(state);
+  },
+  all: (state) => {
+    const here = at(state);
+    if (!here) return stay(state);
+    const fits = names(fitting(here.job, here.piece, stepOf(state, 'on')?.hand ?? ''));
+    return fits.length === 0
+      ? say(state, 'No empty hole takes it.')
+      : putIn(state, here, () => fits);
+  },
+  'to-tight': (state) => toStep(state, TIGHT),
+} satisfies Acts;
+
+function putIn(state: State, here: At, which: (lit: string) => string[]): Updated {
+  const hand = handWish(stepOf(state, 'on')?.hand ?? '', here.job);
+  if (hand === null) return stay(state);
+  // With a bolt that belongs nowhere, the first empty hole: the answer says why it does not.
+  const hole = litHole(here) ?? toFill(here.piece)[0]?.name;
+  if (hole === undefined) return say(state, 'No hole is empty.');
+  return record(state, { do: 'in', piece: here.key, holes: which(hole), hand });
+}
+
+/** After a bolt went in: the same hand while it still belongs somewhere, else an empty hand; at the end, tight. */
+export function nextOn(state: State): Updated {
+  const here = at(state);
+  const step = stepOf(state, 'on');
+  if (!here || !step) return stay(state);
+  if (toFill(here.piece).length === 0) {
+    const n = fingerTight(here.piece).length;
+    return toStep({ ...state, quiet: `All in, ${n} by fingers. Now tighten.` }, TIGHT);
+  }
+  const hand = fitting(here.job, here.piece, step.hand).length > 0 ? step.hand : '';
+  return toStep(state, { ...step, here: null, typed: '', hand });
+}
+
+export function drawOn(state: State): Page {
+  const here = at(state);
+  const step = stepOf(state, 'on');
+  if (!here || !step) return { left: [], middle: () => [] };
+  const { piece, job } = here;
+  const lit = litHole(here);
+  const fits = fitting(job, piece, step.hand);
+  const n = piece.holes.length;
+  return piecePage(
+    piece,
+    (h) => ({
+      here: h.name === lit,
+      lit: fits.includes(h),
+      label: h.belongs ? sayItem(h.belongs) : '',
+      short: h.belongs?.kind ?? '',
+    }),
+    {
+      right: line(
+        `on, by fingers, ${n - piece.holes.filter((h) => h.state === 'out').length} of ${n}`,
+      ),
+      say: [
+        ...sayHand(here, step.hand, fits, state.columns),
+        ...sayLit(here, lit, step.hand, state),
+        ...left(here, state.columns),
+        line('In means turned by fingers, three turns at least.'),
+      ],
+    },
+  );
+}
+
+function sayHand({ job, piece }: At, hand: string, fits: HoleNow[], columns: number): Line[] {
+  const read = readHand(hand, job);
+  if (read.is === 'none') {
+    const kinds = [...new Set(toFill(piece).flatMap((h) => (h.belongs ? [h.belongs.kind] : [])))];
+    const texts = kinds.map((k) => [k, job.upper.kinds.get(k)?.lengthText ?? ''].join(' ').trim());
+    return [cut(line(bold('What is in your hand?'), `   ${texts.join('   ')}   .length`), columns)];
+  }
+  if (read.is === 'part') return [line(bold(`In your hand: ${hand}_`))];
+  const what = read.is === 'kind' ? sayTakes(job, read.item) : `${read.mm} mm long`;
+  const where =
+    fits.length === 0
+      ? 'No empty hole takes it.'
+      : fits.length <= 4
+        ? `It belongs in ${list(names(fits))}.`
+        : `It belongs in ${many(fits.length, 'hole')}.`;
+  const one = line(bold(`In your hand: ${what}.`));
+  if (width(one) + width(where) + 2 <= columns) return [spread(one, line(bold(where)), columns)];
+  return [...wrap(`In your hand: ${what}.`, columns, { bold: true }), line(bold(where))];
+}
+
+/** What the lit hole takes, where the hand alone does not say it. */
+function sayLit({ job, piece }: At, lit: string | null, hand: string, state: State): Line[] {
+  const hole = holeNamed(piece, lit);
+  if (!hole) return [];
+  const under = hole.belongs?.with ?? [];
+  const said = hand === '' || under.length > 0 || !fitting(job, piece, hand).includes(hole);
+  return [
+    ...(said ? wrap(`${hole.name} takes ${sayTakes(job, hole.belongs)}.`, state.columns) : []),
+    ...noteOf(state, lit),
+  ];
+}
+
+function left({ piece }: At, columns: number): Line[] {
+  const out = toFill(piece).map((h) => h.belongs);
+  const tray = piece.tray === null ? 'Left' : `Left in ${piece.tray}`;
+  return wrap(`${tray}: ${sayCounts(out)}.`, columns);
+}

@@ -1,0 +1,23 @@
+/** Questions about a job that several screens ask. */
+import type { HoleNow, Job, PieceNow } from '../../job/types.ts';
+
+/** Time of the latest mark in the order of the diary; null when there is none. */
+export function lastMark(job: Job): string | null {
+  return job.entries.findLast((e) => job.living.has(e.id))?.at ?? null;
+}
+
+/** In by fingers only. */
+export function fingerTight(piece: PieceNow): HoleNow[] {
+  return piece.holes.filter((h) => h.state === 'in');
+}
+
+export function troubles(piece: PieceNow): HoleNow[] {
+  return piece.holes.filter((h) => h.trouble !== null);
+}
+
+/** Something of the job is off, loose or in trouble. */
+export function isUnderWay(job: Job): boolean {
+  return [...job.pieces.values()].some(
+    (p) => p.where === 'off' || p.where === 'open' || p.where === 'on' || troubles(p).length > 0,
+  );
+}

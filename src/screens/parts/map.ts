@@ -1,0 +1,166 @@
+/**
+ * The holes of a piece on the screen: its number between signs that say how it stands, and beside it what
+ * belongs there. Where they do not fit side by side as they lie, they stand in lines that scroll.
+ */
+import type { Layout } from '../../piece/map.ts';
+import { type Cell, place } from './place.ts';
+import { type Line, type Span, type Style, span, width } from './text.ts';
+
+export type Shape = 'home' | 'out' | 'in' | 'tight' | 'trouble';
+
+/** A hole as it is to be drawn. */
+export interface Mark {
+  name: string;
+  shape: Shape;
+  /** It is the one the next key is about. */
+  here: boolean;
+  /** What is in the hand belongs here. */
+  lit: boolean;
+  /** Beside it; `short` where there is less room. */
+  label: string;
+  short: string;
+}
+
+export const SIGNS: Readonly<Record<Shape | 'here', readonly [string, string]>> = {
+  home: ['|', '|'],
+  out: ['(', ')'],
+  in: ['[', ']'],
+  tight: ['{', '}'],
+  trouble: ['!', '!'],
+  here: ['<', '>'],
+};
+
+export const LOOKS: Readonly<Record<Shape, Style>> = {
+  home: {},
+  out: {},
+  in: { colour: 'cyan' },
+  tight: { colour: 'green' },
+  trouble: { colour: 'red', bold: true },
+};
+const LIT = '>';
+const LIT_LOOK: Style = { colour: 'magenta', bold: true };
+const HERE: Style = { bold: true, inverse: true };
+/** Columns of a label; longer ones are cut. */
+const LABEL = 14;
+
+type Labels = (mark: Mark) => string;
+const LEVELS: readonly Labels[] = [(m) => m.label, (m) => m.short, () => ''];
+
+/** True where the holes do not fit as they lie, not even without labels. */
+export function inLines(
+  layout: Layout,
+  names: readonly string[],
+  columns: number,
+  rows: number,
+): boolean {
+  const marks = names.map(
+    (name): Mark => ({ name, shape: 'out', here: false, lit: false, label: '', short: '' }),
+  );
+  return place(layout, cells(marks, LEVELS[2] ?? (() => '')), columns, rows) === null;
+}
+
+/** Exactly `rows` lines. */
+export function drawMap(
+  layout: Layout,
+  marks: readonly Mark[],
+  columns: number,
+  rows: number,
+): Line[] {
+  for (const labels of LEVELS) {
+    const placed = place(layout, cells(marks, labels), columns, rows);
+    if (!placed) continue;
+    const lines: { column: number; mark: Mark }[][] = Array.from({ length: rows }, () => []);
+    const byName = new Map(marks.map((m) => [m.name, m]));
+    for (const p of placed) {
+      const mark = byName.get(p.name);
+      if (mark) lines[p.row]?.push({ column: p.column, mark });
+    }
+    const room = nameRoom(marks);
+    return lines.map((there) => putTogether(there, (m) => drawMark(m, labels(m), room)));
+  }
+  return drawLines(marks, columns, rows);
+}
+
+function nameRoom(marks: readonly Mark[]): number {
+  return Math.max(1, ...marks.map((m) => width(m.name)));
+}
+
+function label(text: string): string {
+  return text.length > LABEL ? `${text.slice(0, LABEL - 2)}..` : text;
+}
+
+function cells(marks: readonly Mark[], labels: Labels): Cell[] {
+  const room = nameRoom(marks);
+  return marks.map((m) => ({
+    name: m.name,
+    columns: 3 + room + width(label(labels(m))),
+    before: 1 + Math.ceil(room / 2),
+  }));
+}
+
+/** `>( 3)S`, `<11>M clip`. */
+function drawMark(mark: Mark, labelled: string, room: number): Line {
+  const [open, close] = SIGNS[mark.here ? 'here' : mark.shape];
+  const look = mark.here
+    ? { ...LOOKS[mark.shape], ...HERE }
+    : mark.lit
+      ? LIT_LOOK
+      : LOOKS[mark.shape];
+  const spans: Span[] = [
+    span(mark.lit ? LIT : ' ', LIT_LOOK),
+    span(`${open}${mark.name.padStart(room)}${close}`, look),
+  ];
+  if (labelled !== '')
+    spans.push(span(label(labelled), mark.lit || mark.here ? { bold: true } : {}));
+  return spans;
+}
+
+function putTogether(
+  there: readonly { column: number; mark: Mark }[],
+  draw: (m: Mark) => Line,
+): Line {
+  const spans: Span[] = [];
+  let used = 0;
+  for (const { column, mark } of [...there].sort((a, b) => a.column - b.column)) {
+    if (column > used) spans.push({ text: ' '.repeat(column - used) });
+    const drawn = draw(mark);
+    spans.push(...drawn);
+    used = Math.max(used, column) + width(drawn);
+  }
+  return spans;
+}
+
+/** How many holes stand side by side where they stand in lines. */
+export function perLine(names: readonly string[], columns: number, labelColumns: number): number {
+  const room = Math.max(1, ...names.map((n) => width(n)));
+  return Math.max(1, Math.floor(columns / (3 + room + labelColumns + GAP)));
+}
+const GAP = 1;
+/** Columns of a label where holes stand in lines. */
+export const LINE_LABEL = 4;
+
+function drawLines(marks: readonly Mark[], columns: number, rows: number): Line[] {
+  const each = perLine(
+    marks.map((m) => m.name),
+    columns,
+    LINE_LABEL,
+  );
+  const room = nameRoom(marks);
+  const all: Line[] = [];
+  for (let i = 0; i < marks.length; i += each) {
+    const row = marks
+      .slice(i, i + each)
+      .map((mark, k) => ({ mark, column: k * (3 + room + LINE_LABEL + GAP) }));
+    all.push(putTogether(row, (m) => drawMark(m, m.short.slice(0, LINE_LABEL), room)));
+  }
+  const here = marks.findIndex((m) => m.here);
+  const top = window(all.length, rows, Math.floor(Math.max(0, here) / each));
+  const shown = all.slice(top, top + rows);
+  const above = Math.floor((rows - shown.length) / 2);
+  return Array.from({ length: rows }, (_, i) => shown[i - above] ?? []);
+}
+
+/** The first of `rows` lines out of `total` that keep line `at` in sight. */
+export function window(total: number, rows: number, at: number): number {
+  return Math.max(0, Math.min(total - rows, at - Math.floor(rows / 2)));
+}

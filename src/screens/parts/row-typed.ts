@@ -1,0 +1,41 @@
+/** A row as it is being typed: each word with its hole, and what is wrong with it. */
+import { readLength } from '../../bolt/length.ts';
+import type { Job, PieceNow } from '../../job/types.ts';
+import { FOUND_EMPTY, rowWords, STILL_IN, UNKNOWN } from '../../piece/row.ts';
+import { letterMeant, lettersOf } from './hand.ts';
+
+export interface TypedWord {
+  /** As it will be noted: letters as the job writes them. */
+  word: string;
+  hole: string;
+  /** New in this job, so that it is shown as such. */
+  isNew: boolean;
+}
+
+const SIGNS: readonly string[] = [STILL_IN, FOUND_EMPTY, UNKNOWN];
+
+/** The words of the text; `sss!` typed in one go are four where each letter is a kind. */
+export function readTyped(text: string, job: Job, piece: PieceNow): TypedWord[] {
+  const letters = lettersOf(job);
+  const words = rowWords(text).flatMap(({ word }) => apart(word, letters));
+  return words.map((typed, i) => {
+    const [head = '', ...unders] = typed.split('+');
+    const letter = letterMeant(head, letters);
+    const isLength = head.startsWith('.') && readLength(head.slice(1)) !== null;
+    const isNew = letter === null && !SIGNS.includes(head) && !isLength;
+    const shown = letter ?? (/^[a-z]$/.test(head) ? head.toUpperCase() : head);
+    return {
+      word: [shown, ...unders].join('+'),
+      hole: piece.holes[i]?.name ?? `${i + 1}`,
+      isNew,
+    };
+  });
+}
+
+function apart(word: string, letters: readonly string[]): string[] {
+  if (word.length < 2 || letterMeant(word, letters) !== null || /^[.]|[+]/.test(word))
+    return [word];
+  const each = [...word];
+  const all = each.every((c) => SIGNS.includes(c) || letterMeant(c, letters) !== null);
+  return all ? each : [word];
+}

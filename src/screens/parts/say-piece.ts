@@ -1,0 +1,75 @@
+/** Where a piece stands, and what a hole takes, in words. */
+import type { HoleNow, Job, PieceNow, RowItem, Trouble } from '../../job/types.ts';
+import { fingerTight } from './job-now.ts';
+import { names, stillIn, toFill } from './piece-now.ts';
+import { list, sayItem, sayUnder } from './words.ts';
+
+/** `coming off, 3 of 11 out`, `off, bolts in cup 2`, `on by fingers, 3 of 11`. */
+export function sayWhere(piece: PieceNow): string {
+  const again = piece.round > 1 ? `, round ${piece.round}` : '';
+  return `${where(piece)}${again}`;
+}
+
+function where(piece: PieceNow): string {
+  const n = piece.holes.length;
+  const out = n - stillIn(piece).length;
+  if (piece.away === 'aside') return 'moved aside, still connected';
+  if (n === 0) {
+    if (piece.where === 'open') return piece.tray === null ? 'off' : `off, ${piece.tray}`;
+    return piece.where === 'on' ? 'back on' : 'untouched';
+  }
+  switch (piece.where) {
+    case 'home':
+      return 'untouched';
+    case 'off':
+      return `coming off, ${out} of ${n} out`;
+    case 'open':
+      return piece.tray === null ? 'off' : `off, bolts in ${piece.tray}`;
+    case 'on':
+      return whereOn(piece);
+    default:
+      return piece.where;
+  }
+}
+
+function whereOn(piece: PieceNow): string {
+  const n = piece.holes.length;
+  const tight = piece.holes.filter((h) => h.state === 'tight').length;
+  const back = tight + fingerTight(piece).length;
+  if (tight > 0 || (back > 0 && toFill(piece).length === 0)) return `in, ${tight} of ${n} tight`;
+  return `on by fingers, ${back} of ${n}`;
+}
+
+const TROUBLES: Readonly<Record<Trouble, string>> = {
+  stuck: 'stuck',
+  rounded: 'head rounded',
+  sheared: 'sheared off',
+  stud: 'stud came out',
+  pulled: 'thread pulled',
+  empty: 'was empty',
+};
+
+export function sayTrouble(trouble: Trouble): string {
+  return TROUBLES[trouble];
+}
+
+/** `M, M6x35 flange, clip under the head`; what is not noted is said to be so. */
+export function sayTakes(job: Job, item: RowItem | null): string {
+  if (item === null) return 'a bolt that nobody has noted';
+  const text = job.upper.kinds.get(item.kind)?.text ?? '';
+  const under = item.with.length > 0 ? `${list(item.with.map(sayUnder))} under the head` : '';
+  return [item.kind, text, under].filter((t) => t !== '').join(', ');
+}
+
+/** What differs about a hole: `the file says M clip, S came out`. */
+export function sayDiffers(hole: HoleNow): string {
+  if (hole.conflict) return hole.conflict.say;
+  const claim = hole.claim ? sayItem(hole.claim) : 'nothing';
+  const found = hole.found ? sayItem(hole.found) : 'nothing';
+  return `the file says ${claim}, ${found} came out`;
+}
+
+/** `hole 9`, `holes 3 and 9`. */
+export function sayHoles(holes: readonly HoleNow[]): string {
+  return `${holes.length === 1 ? 'hole' : 'holes'} ${list(names(holes))}`;
+}

@@ -1,0 +1,49 @@
+/** The next right thing for a piece, as far as the piece itself can say. */
+import type { PieceNow } from '../../job/types.ts';
+import { stillIn, toFill, toSettle, toTighten } from './piece-now.ts';
+
+/**
+ * `row` type what came out, `out` its bolts, `count` them before it is pried off, `remove` it (no bolts),
+ * `settle` what differs, `in` its bolts, `fit` it (no bolts), `tight` its bolts, `done`.
+ */
+export type Way = 'row' | 'out' | 'count' | 'remove' | 'settle' | 'in' | 'fit' | 'tight' | 'done';
+
+export function wayOf(piece: PieceNow): Way {
+  const { holes, away } = piece;
+  if (holes.length === 0) {
+    if (away !== 'no') return 'fit';
+    if (piece.fitted) return 'done';
+    return piece.spec.row === null ? 'row' : 'remove';
+  }
+  switch (piece.where) {
+    case 'home':
+      return 'out';
+    case 'off':
+      if (away !== 'no') return onWay(piece);
+      return stillIn(piece).length > 0 ? 'out' : 'count';
+    case 'open':
+    case 'on':
+      return onWay(piece);
+    default:
+      return 'done';
+  }
+}
+
+function onWay(piece: PieceNow): Way {
+  if (toSettle(piece).length > 0) return 'settle';
+  if (toFill(piece).length > 0) return 'in';
+  return toTighten(piece).length > 0 ? 'tight' : 'done';
+}
+
+/** Said on a key: `take it off`. */
+export const WAY_LABELS: Readonly<Record<Way, string>> = {
+  row: 'type the row that came out',
+  out: 'take it off, a key a bolt',
+  count: 'count before you pry',
+  remove: 'it is off',
+  settle: 'settle what differs',
+  in: 'put it back',
+  fit: 'it is back on',
+  tight: 'tighten',
+  done: 'to the job',
+};

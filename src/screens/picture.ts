@@ -1,0 +1,70 @@
+/** The whole screen as lines of spans: pure, so that a picture can be looked at without a terminal. */
+import { drawBench } from './bench.ts';
+import { drawCount } from './count.ts';
+import { drawFaults, drawUnsaved } from './faults.ts';
+import { drawAsked } from './field.ts';
+import { drawKeys } from './help.ts';
+import { drawJob } from './job.ts';
+import { drawLook } from './look.ts';
+import { drawNote } from './note.ts';
+import { drawOff } from './off.ts';
+import { drawOn } from './on.ts';
+import { isTooSmall, LEAST, layPage, type Page, type Picture } from './page.ts';
+import { paint } from './parts/paint.ts';
+import { cut, line } from './parts/text.ts';
+import { drawRead } from './read.ts';
+import { drawRow } from './row.ts';
+import { drawSettle } from './settle.ts';
+import type { State, Step, View } from './state.ts';
+import { drawStop, drawSure } from './stop.ts';
+import { drawTight } from './tight.ts';
+import { drawAdvice, drawTrouble } from './trouble.ts';
+
+type Draw = (state: State) => Page;
+
+const STEPS: Readonly<Record<Step['step'], Draw>> = {
+  look: drawLook,
+  read: drawRead,
+  off: drawOff,
+  'off-row': drawRow,
+  'off-count': drawCount,
+  settle: drawSettle,
+  on: drawOn,
+  tight: drawTight,
+  trouble: drawTrouble,
+  advice: drawAdvice,
+  stop: drawStop,
+  sure: drawSure,
+};
+
+const VIEWS: Readonly<Record<Exclude<View['screen'], 'piece'>, Draw>> = {
+  wait: () => ({ left: line('putback'), middle: () => [] }),
+  bench: drawBench,
+  faults: drawFaults,
+  unsaved: drawUnsaved,
+  note: drawNote,
+  job: drawJob,
+  field: drawAsked,
+  keys: drawKeys,
+};
+
+export function picture(state: State): Picture {
+  if (isTooSmall(state)) return tooSmall(state);
+  const { view } = state;
+  const draw = view.screen === 'piece' ? STEPS[view.step.step] : VIEWS[view.screen];
+  return layPage(state, draw(state));
+}
+
+/** One line, and nothing that could be cut in a way that misleads. */
+function tooSmall({ columns, rows }: State): Picture {
+  const text = `${columns}x${rows}: too small, ${LEAST.columns}x${LEAST.rows} is enough`;
+  const lines = Array.from({ length: Math.max(1, rows) }, (_, i) =>
+    i === 0 ? cut(line(text), columns) : [],
+  );
+  return { lines, cursor: null };
+}
+
+/** The rows of the screen as a terminal takes them. */
+export function rowsOf(state: State): string[] {
+  return picture(state).lines.map((l) => paint(l, state));
+}

@@ -1,0 +1,48 @@
+/** Cautions and what else is to be read once before a piece comes off or goes back. */
+import type { Acts } from './act.ts';
+import { readMark } from './enter.ts';
+import { at, stay, stepOf, toStep } from './moves.ts';
+import type { Page } from './page.ts';
+import { toRead } from './parts/reading.ts';
+import { scrolled } from './parts/scroll.ts';
+import { bold, hanging, type Line, line, pad, type Style, span } from './parts/text.ts';
+import type { State } from './state.ts';
+
+export const readActs = {
+  seen: (state) => {
+    const here = at(state);
+    const step = stepOf(state, 'read');
+    if (!here || !step) return stay(state);
+    const mark = readMark(here.key, here.piece.round, step.way);
+    return toStep({ ...state, read: [...state.read, mark] }, step.then);
+  },
+} satisfies Acts;
+
+const LABEL = 10;
+const CAUTION: Style = { colour: 'red', bold: true };
+
+export function drawRead(state: State): Page {
+  const here = at(state);
+  const step = stepOf(state, 'read');
+  if (!here || !step) return { left: [], middle: () => [] };
+  const { spec } = here.piece;
+  const when = step.way === 'removal' ? 'before it comes off' : 'before it goes back on';
+  return {
+    left: line(bold(spec.name)),
+    right: line(when),
+    middle: (columns, rows) => {
+      const lines = toRead(spec, step.way).flatMap((r): Line[] => {
+        const style = r.what === 'Caution' ? CAUTION : {};
+        const label = r.what === 'Caution' ? CAUTION : { bold: true };
+        return r.texts.flatMap((text, i) => {
+          const first = pad(line(span(i === 0 ? r.what : '', label)), LABEL);
+          return [
+            ...hanging(first, text, columns, style),
+            ...(i === r.texts.length - 1 ? [[]] : []),
+          ];
+        });
+      });
+      return scrolled([[], ...lines], step.top, rows);
+    },
+  };
+}

@@ -1,0 +1,82 @@
+/** File and find differ, or two marks do: which is true, one hole at a time, before anything goes back. */
+
+import type { HoleNow } from '../job/types.ts';
+import { printItem } from '../piece/row.ts';
+import type { Acts } from './act.ts';
+import { ON, readFirst, toSettleStep } from './enter.ts';
+import { ask } from './field.ts';
+import { at, holeNamed, record, stay, stepOf, toStep } from './moves.ts';
+import type { Page } from './page.ts';
+import { names, toSettle } from './parts/piece-now.ts';
+import { piecePage } from './parts/piece-page.ts';
+import { sayTakes } from './parts/say-piece.ts';
+import { type Line, line, wrap } from './parts/text.ts';
+import { many, sayItem } from './parts/words.ts';
+import type { State, Updated } from './state.ts';
+
+function settleHere(state: State): HoleNow | null {
+  return holeNamed(at(state)?.piece ?? null, stepOf(state, 'settle')?.here ?? null);
+}
+
+function settle(state: State, what: 'claim' | 'found'): Updated {
+  const hole = settleHere(state);
+  const here = at(state);
+  const item = hole?.[what];
+  if (!here || !hole || !item) return stay(state);
+  return record(state, { do: 'settle', piece: here.key, hole: hole.name, kind: printItem(item) });
+}
+
+export const settleActs = {
+  file: (state) => settle(state, 'claim'),
+  find: (state) => settle(state, 'found'),
+  other: (state) => {
+    const hole = settleHere(state);
+    return hole ? ask(state, { ask: 'belongs', hole: hole.name }) : stay(state);
+  },
+  later: (state) => {
+    const here = at(state);
+    const hole = settleHere(state);
+    if (!here || !hole) return stay(state);
+    const odd = names(toSettle(here.piece));
+    const next = odd[odd.indexOf(hole.name) + 1];
+    if (next === undefined) return readFirst(state, 'fitting', ON);
+    return toStep(state, { step: 'settle', here: next });
+  },
+} satisfies Acts;
+
+/** After one is settled: the next one that differs, or on. */
+export const nextSettle = toSettleStep;
+
+export function drawSettle(state: State): Page {
+  const here = at(state);
+  const hole = settleHere(state);
+  if (!here || !hole) return { left: [], middle: () => [] };
+  const { piece, job } = here;
+  const left = toSettle(piece).length;
+  return piecePage(
+    piece,
+    (h) => ({
+      here: h.name === hole.name,
+      lit: h.unsettled || h.conflict !== null,
+      label: h.belongs ? sayItem(h.belongs) : '',
+      short: h.belongs?.kind ?? '',
+    }),
+    {
+      right: line(`before it goes back: ${many(left, 'hole')} to settle`),
+      say: hole.conflict ? sayConflict(hole, state.columns) : sayBoth(hole),
+    },
+  );
+
+  function sayBoth(odd: HoleNow): Line[] {
+    return [
+      ...wrap(`${odd.name}: which is true?`, state.columns, { bold: true }),
+      ...wrap(`The file says   ${sayTakes(job, odd.claim)}`, state.columns),
+      ...wrap(`Came out        ${sayTakes(job, odd.found)}`, state.columns),
+    ];
+  }
+}
+
+function sayConflict(hole: HoleNow, columns: number): Line[] {
+  const text = `${hole.name}: ${hole.conflict?.say ?? ''}. Look what is really in it.`;
+  return wrap(text, columns, { bold: true });
+}

@@ -1,0 +1,30 @@
+/** How the screens begin: on a bench, or on one job. */
+import type { State, Updated } from './state.ts';
+
+export interface Opening {
+  /** A job file, or a folder of them. */
+  on: { file: string } | { folder: string };
+  columns: number;
+  rows: number;
+  colour: boolean;
+  ascii: boolean;
+  /** RFC 3339 with offset. */
+  now: string;
+}
+
+export function start({ on, ...look }: Opening): Updated {
+  const state: State = {
+    ...look,
+    bench: 'folder' in on ? { folder: on.folder, jobs: null } : null,
+    open: null,
+    view: { screen: 'wait' },
+    waiting: 'folder' in on ? { for: 'bench' } : { for: 'file', file: on.file },
+    ahead: [],
+    quiet: null,
+    mine: [],
+    read: [],
+  };
+  return 'folder' in on
+    ? { state, effects: [{ do: 'list', folder: on.folder }] }
+    : { state, effects: [{ do: 'open', file: on.file }] };
+}

@@ -1,0 +1,71 @@
+/** Refused: STOP for what would break something, a plain question for the rest. */
+import type { Refusal } from '../job/types.ts';
+import type { Acts } from './act.ts';
+import { ask } from './field.ts';
+import { at, record, stay, stepOf, toStep } from './moves.ts';
+import type { Page } from './page.ts';
+import { sentences, stopBox } from './parts/box.ts';
+import { sayDate } from './parts/days.ts';
+import { bold, type Line, line, wrap } from './parts/text.ts';
+import type { State, Step } from './state.ts';
+
+/** Breaks a casting, a thread or a bolt. Nothing else rings. */
+const BREAKS: readonly string[] = ['wrong-bolt', 'still-in'];
+
+export function breaks(refused: Refusal): boolean {
+  return BREAKS.includes(refused.code);
+}
+
+export const stopActs = {
+  drop: (state) => {
+    const step = stepOf(state, 'stop') ?? stepOf(state, 'sure');
+    return step ? toStep(state, emptied(step)) : stay(state);
+  },
+  force: (state) => {
+    const step = stepOf(state, 'stop');
+    return step ? ask(state, { ask: 'why', wish: step.wish, refused: step.refused }) : stay(state);
+  },
+  yes: (state) => {
+    const step = stepOf(state, 'sure');
+    if (!step) return stay(state);
+    return record(toStep(state, step.back).state, { do: 'undo', id: step.id });
+  },
+} satisfies Acts;
+
+/** Another bolt: the hand is empty again. */
+function emptied(step: Extract<Step, { step: 'stop' | 'sure' }>): Step {
+  const { back } = step;
+  if (step.step === 'stop' && step.refused.code === 'wrong-bolt' && back.step === 'on') {
+    return { ...back, here: null, typed: '', hand: '' };
+  }
+  return back;
+}
+
+export function drawStop(state: State): Page {
+  const here = at(state);
+  const step = stepOf(state, 'stop');
+  if (!here || !step) return { left: [], middle: () => [] };
+  const said = sentences(step.refused.say);
+  return {
+    left: line(bold(here.piece.spec.name)),
+    middle: (columns) =>
+      breaks(step.refused)
+        ? [[], ...stopBox(said, columns)]
+        : [[], ...said.flatMap((s, i) => wrap(s, columns, i === 0 ? { bold: true } : {}))],
+  };
+}
+
+export function drawSure(state: State): Page {
+  const here = at(state);
+  const step = stepOf(state, 'sure');
+  const entry = here?.job.entries.find((e) => e.id === step?.id);
+  if (!here || !entry) return { left: [], middle: () => [] };
+  const holes = entry.hole ? ` ${entry.hole.join(', ')}` : '';
+  const lines: Line[] = [
+    [],
+    line(bold('Take back a mark of an earlier day?')),
+    [],
+    ...wrap(`${sayDate(entry.at, state.now)}:${holes} ${entry.verb} ${entry.value}`, state.columns),
+  ];
+  return { left: line(bold(here.piece.spec.name)), middle: () => lines };
+}

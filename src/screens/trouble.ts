@@ -1,0 +1,91 @@
+/** What is wrong with a hole or its bolt: a choice; and what to do now. */
+import type { Trouble } from '../job/types.ts';
+import type { Acts } from './act.ts';
+import { keyName } from './foot.ts';
+import { at, hereOf, holeNamed, record, say, stay, stepOf, toStep } from './moves.ts';
+import type { Page } from './page.ts';
+import { stopBox } from './parts/box.ts';
+import { sayTrouble } from './parts/say-piece.ts';
+import { bold, type Line, line, span } from './parts/text.ts';
+import { litHole } from './point.ts';
+import type { State, Updated } from './state.ts';
+import { CHOICES } from './takes.ts';
+
+/** Offered first: while tightening it is the thread, on the way off it is the bolt. */
+function likely(state: State): number {
+  const wanted: Trouble = stepOf(state, 'tight') ? 'pulled' : 'stuck';
+  return Math.max(
+    0,
+    CHOICES.findIndex((c) => c.trouble === wanted),
+  );
+}
+
+function note(state: State, trouble: Trouble | undefined): Updated {
+  const here = at(state);
+  const step = stepOf(state, 'trouble');
+  if (!here || !step || trouble === undefined) return stay(state);
+  return record(state, { do: 'state', piece: here.key, hole: step.hole, state: trouble });
+}
+
+export const troubleActs = {
+  trouble: (state) => {
+    const here = at(state);
+    const hole = here ? (litHole(here) ?? hereOf(here.view.step)) : null;
+    if (!here || hole === null) return say(state, 'Which hole? Its number first.');
+    return toStep(state, { step: 'trouble', hole, choice: likely(state), back: here.view.step });
+  },
+  choose: (state, press) => note(state, CHOICES.find((c) => c.letter === press)?.trouble),
+  'note-it': (state) => note(state, CHOICES[stepOf(state, 'trouble')?.choice ?? 0]?.trouble),
+  'go-on': (state) => {
+    const step = stepOf(state, 'advice');
+    return step ? toStep(state, step.back) : stay(state);
+  },
+} satisfies Acts;
+
+/** What to do now. Common practice, no source. */
+export const ADVICE: Readonly<Record<Trouble, readonly string[]>> = {
+  stuck: ['Leave it for now: penetrating oil, time, heat. Go on with the others.'],
+  rounded: ['Leave it for now. A six-point socket that is driven on, or grips, before the drill.'],
+  sheared: [
+    'What is left holds nothing: the piece can come off over it, and the rest can be got out then.',
+  ],
+  stud: ['Keep stud and nut together. The stud goes back into its own hole first.'],
+  pulled: [
+    'Turn no further: it holds nothing, and more turns take the rest of the thread.',
+    'Go on with the others, without this one.',
+    'Then take it out and look: an insert, or a longer bolt where the maker allows one.',
+    'The piece is not tight until this hole is mended.',
+  ],
+  empty: ['Noted as found empty. Was it always so? The piece may have been apart before.'],
+};
+
+export function drawTrouble(state: State): Page {
+  const here = at(state);
+  const step = stepOf(state, 'trouble');
+  if (!here || !step) return { left: [], middle: () => [] };
+  const rows = CHOICES.map((c, i): Line => {
+    const marked = i === step.choice;
+    const text = `${keyName(c.letter)}   ${c.say}`;
+    return line(span(marked ? '> ' : '  ', { bold: true }), marked ? bold(text) : text);
+  });
+  return {
+    left: line(bold(here.piece.spec.name)),
+    right: line(`hole ${step.hole}`),
+    middle: () => [[], line(bold(`What is wrong with ${step.hole}?`)), [], ...rows],
+  };
+}
+
+export function drawAdvice(state: State): Page {
+  const here = at(state);
+  const step = stepOf(state, 'advice');
+  const trouble = holeNamed(here?.piece ?? null, step?.hole ?? null)?.trouble ?? null;
+  if (!here || !step || trouble === null) return { left: [], middle: () => [] };
+  return {
+    left: line(bold(here.piece.spec.name)),
+    right: line(`hole ${step.hole}`),
+    middle: (columns) => [
+      [],
+      ...stopBox([`${step.hole}: ${sayTrouble(trouble)}.`, ...ADVICE[trouble]], columns),
+    ],
+  };
+}

@@ -1,0 +1,94 @@
+/**
+ * The heart of the screens: a state and what happened give the next state and what is to be done.
+ *
+ * One thing is asked of the loop at a time. What is pressed while its answer is awaited is kept, and read
+ * against the state that the answer gives: so five quick presses mark five holes, and none twice. After a
+ * refusal the rest is dropped: it was meant for a screen that did not come.
+ */
+import { afterRecorded } from './after.ts';
+import { keyOf, paste, press } from './dispatch.ts';
+import { say, show, stay } from './moves.ts';
+import { daysBetween } from './parts/days.ts';
+import { isUnderWay, lastMark } from './parts/job-now.ts';
+import type { BenchRow, Effect, FileState, Happening, Input, State, Updated } from './state.ts';
+
+export function update(state: State, happening: Happening): Updated {
+  switch (happening.on) {
+    case 'press':
+    case 'paste':
+      return input(state, happening);
+    case 'recorded': {
+      const expected = state.waiting?.for === 'recorded';
+      if (!expected) return stay(state);
+      const { ok, ...after } = afterRecorded({ ...state, waiting: null }, happening);
+      if (ok) return goOn(after);
+      return { ...after, state: { ...after.state, ahead: [] } };
+    }
+    case 'file':
+      return goOn(fileRead(state, happening.file, happening.read));
+    case 'bench':
+      return goOn(benchRead(state, happening.jobs));
+    case 'size':
+      return stay({ ...state, columns: happening.columns, rows: happening.rows });
+    case 'time':
+      return stay({ ...state, now: happening.now });
+    case 'quiet':
+      return say(state, happening.say);
+  }
+}
+
+function input(state: State, happening: Input): Updated {
+  // Leaving waits for nothing: what was asked for is being written anyway.
+  const atOnce = happening.on === 'press' && keyOf(state, happening.press) === 'leave';
+  if (state.waiting && !atOnce) return stay({ ...state, ahead: [...state.ahead, happening] });
+  return happening.on === 'press' ? press(state, happening.press) : paste(state, happening.text);
+}
+
+/** Reads what was typed ahead, until something is asked of the loop again. */
+function goOn(from: Updated): Updated {
+  let { state } = from;
+  const effects: Effect[] = [...from.effects];
+  while (state.waiting === null) {
+    const [next, ...rest] = state.ahead;
+    if (!next) break;
+    const now = input({ ...state, ahead: rest }, next);
+    state = now.state;
+    effects.push(...now.effects);
+  }
+  return { state, effects };
+}
+
+/** Days after which coming back begins with where the job stands. */
+const AWAY = 1;
+
+function fileRead(state: State, file: string, read: FileState): Updated {
+  const asked = state.waiting?.for === 'file' && state.waiting.file === file;
+  const now: State = asked ? { ...state, waiting: null } : state;
+  if (!asked && now.open?.file !== file) return stay(now);
+  if (!read.ok) {
+    // Somebody is at work in the file: until it reads again, the last that was read stands.
+    if (!asked) return say(now, 'The file was changed and cannot be read just now.');
+    return { ...show(now, { screen: 'faults', file, read, top: 0 }), effects: [] };
+  }
+  const opened: State = { ...now, open: { file, job: read.job } };
+  if (!asked) return stay(opened);
+  const warned = read.faults[0];
+  const quiet = warned ? `Line ${warned.line}: ${warned.say}` : null;
+  const last = lastMark(read.job);
+  const back = last !== null && daysBetween(last, state.now) >= AWAY && isUnderWay(read.job);
+  const view = back
+    ? ({ screen: 'note', top: 0 } as const)
+    : ({ screen: 'job', here: null } as const);
+  return show({ ...opened, quiet }, view);
+}
+
+function benchRead(state: State, jobs: BenchRow[]): Updated {
+  if (!state.bench) return stay(state);
+  const asked = state.waiting?.for === 'bench';
+  const now: State = {
+    ...state,
+    bench: { ...state.bench, jobs },
+    waiting: asked ? null : state.waiting,
+  };
+  return now.view.screen === 'wait' ? show(now, { screen: 'bench', here: null }) : stay(now);
+}

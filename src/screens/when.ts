@@ -1,0 +1,94 @@
+/** When a key holds, and what it is called just now. */
+import { at, hereOf, holeNamed, stepOf } from './moves.ts';
+import { readHand } from './parts/hand.ts';
+import { stillIn, toFill } from './parts/piece-now.ts';
+import { WAY_LABELS, wayOf } from './parts/way.ts';
+import type { State } from './state.ts';
+
+export function forthLabel(state: State): string {
+  const here = at(state);
+  return here ? WAY_LABELS[wayOf(here.piece)] : '';
+}
+
+/** Every bolt is out, or there is none. */
+export function nothingIn(state: State): boolean {
+  const here = at(state);
+  return here !== null && stillIn(here.piece).length === 0;
+}
+
+export function someInside(state: State): boolean {
+  return !nothingIn(state);
+}
+
+export function handSaid(state: State): boolean {
+  const here = at(state);
+  const read = here ? readHand(stepOf(state, 'on')?.hand ?? '', here.job) : null;
+  return read?.is === 'kind' || read?.is === 'length';
+}
+
+/** `all M in`. */
+export function allLabel(state: State): string {
+  const here = at(state);
+  const read = here ? readHand(stepOf(state, 'on')?.hand ?? '', here.job) : null;
+  if (read?.is === 'kind') return `all ${read.item.kind} in`;
+  return read?.is === 'length' ? `all ${read.mm} mm in` : 'all in';
+}
+
+export function canForce(state: State): boolean {
+  return stepOf(state, 'stop')?.refused.overrulable === true;
+}
+
+export function dropLabel(state: State): string {
+  const code = stepOf(state, 'stop')?.refused.code;
+  return code === 'wrong-bolt' ? 'another bolt' : 'leave it';
+}
+
+/** The hole to be settled has a claim of the file, or a find. */
+export function differs(state: State, what: 'claim' | 'found'): boolean {
+  const step = stepOf(state, 'settle');
+  const hole = holeNamed(at(state)?.piece ?? null, step?.here ?? null);
+  return hole !== null && hole[what] !== null && hole.conflict === null;
+}
+
+export function hereIsTrouble(state: State): boolean {
+  const here = at(state);
+  if (!here) return false;
+  return (holeNamed(here.piece, hereOf(here.view.step))?.trouble ?? null) !== null;
+}
+
+/** Its bolts can come out, or could be typed as a row. */
+export function comesOff(state: State): boolean {
+  const here = at(state);
+  return (
+    here !== null && here.piece.away === 'no' && (stillIn(here.piece).length > 0 || isBare(state))
+  );
+}
+
+function isBare(state: State): boolean {
+  const here = at(state);
+  return here !== null && here.piece.spec.row === null && here.piece.holes.length === 0;
+}
+
+export function goesOn(state: State): boolean {
+  const here = at(state);
+  return here !== null && (here.piece.away !== 'no' || toFill(here.piece).length > 0);
+}
+
+export function someIn(state: State): boolean {
+  const holes = at(state)?.piece.holes ?? [];
+  return holes.some((h) => h.state === 'in' || h.state === 'tight');
+}
+
+export function someToFill(state: State): boolean {
+  const here = at(state);
+  return here !== null && toFill(here.piece).length > 0;
+}
+
+export function goesAside(state: State): boolean {
+  return nothingIn(state) && at(state)?.piece.away === 'no';
+}
+
+export function quitLabel(state: State): string {
+  const { screen } = state.view;
+  return screen === 'bench' || screen === 'job' ? 'leave' : '';
+}

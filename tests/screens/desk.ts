@@ -1,0 +1,148 @@
+/**
+ * A person at the screens, without a terminal or a disk: keys go in, what they ask for is carried out in
+ * memory by the real judge and fold, and the state and the picture can be looked at.
+ */
+
+import type { Recorded, Wish } from '../../src/job/types.ts';
+import { benchRow } from '../../src/screens/bench-row.ts';
+import { rowsOf } from '../../src/screens/picture.ts';
+import { type Opening, start } from '../../src/screens/start.ts';
+import type { Effect, Happening, State, Step, Updated } from '../../src/screens/state.ts';
+import { update } from '../../src/screens/update.ts';
+import type { Bench } from '../job/bench.ts';
+
+export const FILE = 'cover.yaml';
+/** The clock of Bench's marks stands at 18:25 on this day. */
+export const SAME_DAY = '2026-04-11T18:40:00+02:00';
+
+export class Desk {
+  state: State;
+  /** What was asked of the loop, in order; reading and writing left out. */
+  done: string[] = [];
+  /** Answers are held back until `answer()`. */
+  holds = false;
+  /** What the disk says instead of writing. */
+  broken: Extract<Recorded, { ok: false }> | null = null;
+  private held: Effect[] = [];
+
+  readonly bench: Bench;
+
+  constructor(bench: Bench, look: Partial<Omit<Opening, 'on'>> & { on?: Opening['on'] } = {}) {
+    this.bench = bench;
+    const opening: Opening = {
+      on: { file: FILE },
+      columns: 80,
+      rows: 24,
+      colour: false,
+      ascii: false,
+      now: SAME_DAY,
+      ...look,
+    };
+    const first = start(opening);
+    this.state = first.state;
+    this.carryOut(first);
+  }
+
+  happen(happening: Happening): this {
+    this.carryOut(update(this.state, happening));
+    return this;
+  }
+
+  /** Words are presses: `space`, `s`, `escape`. */
+  press(words: string): this {
+    for (const press of words.split(' ').filter((w) => w !== ''))
+      this.happen({ on: 'press', press });
+    return this;
+  }
+
+  /** A text, character by character. */
+  type(text: string): this {
+    for (const c of text) this.happen({ on: 'press', press: c === ' ' ? 'space' : c });
+    return this;
+  }
+
+  /** Opens a piece from the list of pieces, wherever one is. */
+  open(piece: string): this {
+    this.press('escape escape escape escape');
+    if (this.state.view.screen !== 'job') this.press('space');
+    this.state = { ...this.state, view: { screen: 'job', here: piece } };
+    return this.press('space');
+  }
+
+  private carryOut({ state, effects }: Updated): void {
+    this.state = state;
+    for (const effect of effects) {
+      if (this.holds) this.held.push(effect);
+      else this.carry(effect);
+    }
+  }
+
+  /** What was held back is carried out, the oldest first. */
+  answer(): this {
+    const effect = this.held.shift();
+    if (effect) this.carry(effect);
+    return this;
+  }
+
+  private carry(effect: Effect): void {
+    switch (effect.do) {
+      case 'record':
+        this.happen({
+          on: 'recorded',
+          file: effect.file,
+          wish: effect.wish,
+          result: this.record(effect.wish),
+        });
+        break;
+      case 'open':
+        this.happen({
+          on: 'file',
+          file: effect.file,
+          read: { ok: true, job: this.bench.job, faults: [] },
+        });
+        break;
+      case 'list': {
+        const read = { ok: true, job: this.bench.job, faults: [] } as const;
+        this.happen({
+          on: 'bench',
+          jobs: [benchRow(FILE, { ...read, faults: [] }, this.state.now)],
+        });
+        break;
+      }
+      case 'milestone':
+        this.done.push(`${effect.piece} ${effect.place}`);
+        break;
+      default:
+        this.done.push(effect.do);
+    }
+  }
+
+  private record(wish: Wish): Recorded {
+    if (this.broken) return this.broken;
+    const before = this.bench.job;
+    const verdict = this.bench.ask(wish);
+    if (!verdict.ok) return { ok: false, refused: verdict.refused, job: before };
+    const { entry, warnings } = verdict;
+    if (entry) this.bench.mark(wish);
+    return { ok: true, changed: entry !== null, entry, warnings, job: this.bench.job, before };
+  }
+
+  // ---------------------------------------------------------------- what can be seen
+
+  get rows(): string[] {
+    return rowsOf(this.state);
+  }
+
+  /** The picture without blanks at the ends of lines. */
+  get frame(): string {
+    return this.rows.map((r) => r.trimEnd()).join('\n');
+  }
+
+  get step(): Step['step'] | null {
+    return this.state.view.screen === 'piece' ? this.state.view.step.step : null;
+  }
+
+  get screen(): string {
+    return this.step ?? this.state.view.screen;
+  }
+}
