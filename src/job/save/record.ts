@@ -1,9 +1,8 @@
 /** One wish to the disk: read what is there now, judge again, splice, check, save. */
-import { parseEntryLine, printEntry } from '../entry.ts';
 import { fold } from '../fold.ts';
 import { judge } from '../judge.ts';
 import { readJob } from '../read.ts';
-import { appendEntry, applyEdits } from '../splice.ts';
+import { addEntry } from '../splice.ts';
 import type { Edit, Entry, Job, Recorded, Warning, Wish } from '../types.ts';
 import { type SaveOptions, saveFile } from './save.ts';
 
@@ -71,27 +70,10 @@ function written(
 
 /** The new text, or why it must not be written: it would say something else, or touch other bytes. */
 function spliced(text: string, entry: Entry, edits: Edit[]): string | Recorded {
-  const line = printEntry(entry);
-  if (printBack(line) !== line) return unfit(`The entry does not read back: ${line}`);
-  const edited = applyEdits(text, edits);
-  if (typeof edited !== 'string') return unfit(edited.fault);
-  const next = appendEntry(edited, line);
-  return keepsAll(edited, next) ? next : unfit('The line cannot be added without touching others.');
-}
-
-function printBack(line: string): string | null {
-  const entry = parseEntryLine(line);
-  return entry && printEntry(entry);
-}
-
-/** All of the old text stands in the new one, in one or two parts around what was put in. */
-function keepsAll(old: string, next: string): boolean {
-  let head = 0;
-  while (head < old.length && old[head] === next[head]) head += 1;
-  return next.endsWith(old.slice(head));
-}
-
-function unfit(say: string): Recorded {
+  const next = addEntry(text, entry, edits);
+  if (typeof next === 'string') return next;
   const fix = 'Run putback check on the file and mend what it says; nothing was written.';
-  return { ok: false, unsaved: { code: 'unfit', say, fix } };
+  return { ok: false, unsaved: { code: 'unfit', say: sentence(next.fault), fix } };
 }
+
+const sentence = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;
