@@ -1,0 +1,121 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { paint } from '../../../src/screens/parts/paint.ts';
+import {
+  cut,
+  hanging,
+  line,
+  pad,
+  span,
+  spread,
+  width,
+  wrap,
+} from '../../../src/screens/parts/text.ts';
+import { list, many, ordinal, sayCounts } from '../../../src/screens/parts/words.ts';
+
+const plain = { colour: false, ascii: false };
+const text = (l: Parameters<typeof paint>[0]) => paint(l, plain);
+
+const NASTY = [
+  '字',
+  '👩‍🔧',
+  '🇩🇪',
+  'é',
+  'e\u0301',
+  '\u202e',
+  '\u200b',
+  '\x1b[31m',
+  '\t',
+  'ﬁ',
+  'Ø',
+  'a',
+  ' ',
+  '·',
+];
+const anyText = fc
+  .array(fc.constantFrom(...NASTY), { maxLength: 40 })
+  .map((parts) => parts.join(''));
+
+describe('a line never takes more columns than it has', () => {
+  it.each([
+    ['cut', (t: string, n: number) => cut(line(t), n)],
+    ['pad', (t: string, n: number) => pad(line(t), n)],
+    ['spread', (t: string, n: number) => spread(line(t), line(t), n)],
+  ])('%s', (_name, fit) => {
+    fc.assert(
+      fc.property(anyText, fc.nat(60), (t, n) => {
+        expect(width(fit(t, n))).toBeLessThanOrEqual(n);
+      }),
+    );
+  });
+
+  it('wrap, but for what is wider than a line', () => {
+    fc.assert(
+      fc.property(anyText, fc.integer({ min: 2, max: 60 }), (t, n) => {
+        for (const l of wrap(t, n)) expect(width(l)).toBeLessThanOrEqual(n);
+      }),
+    );
+  });
+});
+
+describe('text', () => {
+  it('from a file cannot steer the terminal', () => {
+    expect(text(line('a\x1b[2Jb', span('\u202eevil')))).toBe('a\\x1b[2Jb\\u202eevil');
+  });
+
+  it('keeps its words together', () => {
+    expect(wrap('Take it out before you pry.', 12).map(text)).toEqual([
+      'Take it out',
+      'before you',
+      'pry.',
+    ]);
+    expect(hanging(line('5:1  '), 'one two three', 13).map(text)).toEqual([
+      '5:1  one two',
+      '     three',
+    ]);
+  });
+
+  it('says that it was cut', () => {
+    expect(text(cut(line('Alternator cover'), 12))).toBe('Alternator..');
+  });
+
+  it('stands at both edges', () => {
+    expect(text(spread(line('Cover'), line('off'), 12))).toBe('Cover    off');
+    expect(text(spread(line('Alternator cover'), line('off'), 12))).toBe('Alter..  off');
+  });
+
+  it('has no escape sequence without colour, and is 7-bit where that is asked for', () => {
+    const l = line(span('10 N·m é 字', { bold: true, colour: 'red' }));
+    expect(paint(l, plain)).toBe('10 N·m é 字');
+    expect(paint(l, { colour: false, ascii: true })).toBe('10 N.m e ?');
+    expect(paint(l, { colour: true, ascii: false })).toBe('\x1b[1;31m10 N·m é 字\x1b[0m');
+  });
+});
+
+describe('words', () => {
+  it('count and list as one does', () => {
+    expect([many(1, 'bolt'), many(4, 'bolt')]).toEqual(['1 bolt', '4 bolts']);
+    expect([list([]), list(['1']), list(['1', '2', '9'])]).toEqual(['', '1', '1, 2 and 9']);
+    expect([1, 2, 3, 4, 11, 12, 13, 21, 22, 101, 111].map(ordinal)).toEqual([
+      '1st',
+      '2nd',
+      '3rd',
+      '4th',
+      '11th',
+      '12th',
+      '13th',
+      '21st',
+      '22nd',
+      '101st',
+      '111th',
+    ]);
+    expect(
+      sayCounts([
+        { kind: 'S', with: [] },
+        { kind: 'M', with: ['clip'] },
+        { kind: 'S', with: [] },
+        null,
+      ]),
+    ).toBe('2 S, 1 M, 1 unknown');
+  });
+});
