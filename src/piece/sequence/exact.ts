@@ -5,12 +5,11 @@
  * fills a set is the larger of the set's own imbalance and the least P* of the set without its last hole. Among
  * the orders that keep to 1.05 P*: fewest steps between neighbours, then least cost, then the order of the file.
  */
+import { limitOf } from './bound.ts';
 import { adjacent, EPSILON, type Task } from './vectors.ts';
 
 /** 2^16 sets × 16 last holes: some 25 ms. */
 export const MOST_EXACT = 16;
-/** What an order may lose in peak for fewer steps between neighbours. */
-export const SLACK = 1.05;
 
 export interface Computed {
   /** The holes that were left. */
@@ -130,7 +129,7 @@ export function exactOrder(task: Task): Computed {
   const n = free.length;
   const full = b.length - 1;
   const best = leastPeak(sets);
-  const limit = SLACK * best + EPSILON;
+  const limit = limitOf(task, best);
   const { steps, cost, near, none } = waysOn(task, sets, limit);
   const order: number[] = [];
   for (let set = 0, last = 0; set !== full; ) {

@@ -6,6 +6,7 @@
 import type { Care, Kind, PieceSpec } from '../../job/types.ts';
 import { type Layout, layout } from '../map.ts';
 import { holeNames } from '../order.ts';
+import { BOUND, isFree } from './bound.ts';
 import { choose, listed, type Pattern, restOf } from './choose.ts';
 import { computedOrder } from './computed.ts';
 import { remember } from './memory.ts';
@@ -28,13 +29,6 @@ export interface SequenceInput {
   /** Can not be tightened now: nothing is in, or it will not hold. */
   skip?: readonly string[];
 }
-
-/**
- * Steinitz: an order exists in which no sum of the first k pulls is longer than a constant times the longest
- * of them, however many there are. For the plane √5/2 (Bergström 1931; cited from memory, the bound attested
- * in print is 2).
- */
-export const BOUND = Math.sqrt(5) / 2;
 
 export interface Balance {
   /** Largest imbalance over the steps of the order, as a share of R; and its mean over the steps. */
@@ -141,8 +135,7 @@ function balance(
 ): Balance {
   const { peak, mean, neighbours } = measure(task, order);
   const computed = computedOrder(task);
-  const free = task.left.length === task.v.n && new Set(task.rank).size <= 1;
-  const bound = free ? BOUND : null;
+  const bound = isFree(task) ? BOUND : null;
   return {
     peak,
     mean,

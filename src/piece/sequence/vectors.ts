@@ -66,7 +66,7 @@ function sectorsOf(x: Float64Array, y: Float64Array): { sector: Int32Array; sect
 }
 
 /** Next to each other in angle round the centroid, or at the same angle. */
-export function adjacent(v: Vectors, i: number, j: number): boolean {
+export function adjacent(v: Pick<Vectors, 'sector' | 'sectors'>, i: number, j: number): boolean {
   const [a, b] = [v.sector[i] ?? -1, v.sector[j] ?? -1];
   if (a < 0 || b < 0) return false;
   const apart = Math.abs(a - b);
