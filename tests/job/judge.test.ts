@@ -436,3 +436,32 @@ describe('undo of settle', () => {
     expect([bench.text === settled, bench.hole('2').belongs?.kind]).toEqual([true, 'L']);
   });
 });
+
+describe('why a bolt is wrong', () => {
+  const say = (text: string, kind: string) => {
+    const bench = new Bench(text).openCover();
+    const verdict = bench.ask({ do: 'in', piece: 'cover', holes: ['1'], hand: { kind } });
+    return verdict.ok ? 'let in' : verdict.refused.say;
+  };
+
+  it('says the difference where nothing was measured', () => {
+    expect(say(COVER, 'M')).toBe(
+      '1 takes S, 25 mm. In your hand: M, 35 mm. 10 mm longer than the right one: take it that it bottoms, until the hole is probed. It belongs in 3.',
+    );
+  });
+
+  it('says by how much it bottoms where the hole was probed', () => {
+    const text = COVER.replace(
+      '    torque:',
+      '    holes: {1: {thick: 10, thread: 0..17}}\n    torque:',
+    );
+    expect(say(text, 'M')).toContain('It would bottom 8 mm before the head clamps.');
+  });
+
+  it('lets the same bolt in under another letter', () => {
+    const text = COVER.replace('  L:', '  T: M6x25 flange, 8 mm\n  L:').replace('L S\n', 'L T\n');
+    const bench = new Bench(text).openCover();
+    const wish: Wish = { do: 'in', piece: 'cover', holes: ['1'], hand: { kind: 'T' } };
+    expect(bench.warnings(wish)).toEqual(['other-kind']);
+  });
+});

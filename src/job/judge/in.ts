@@ -16,6 +16,7 @@ import {
   write,
   wrong,
 } from './parts.ts';
+import { fitOfHand, reasonInWords } from './reason.ts';
 import { wrongBolt } from './wrong-bolt.ts';
 
 export function judgeIn(job: Job, wish: Wished<'in'>, stamp: Stamp): Verdict {
@@ -30,7 +31,7 @@ export function judgeIn(job: Job, wish: Wished<'in'>, stamp: Stamp): Verdict {
   const hand = readHand(job, piece, picked, wish.hand, forced);
   if ('ok' in hand) return hand;
 
-  const targets = wish.holes ? picked : picked.filter((h) => takes(h, hand) && !holds(h, hand));
+  const targets = wish.holes ? picked : picked.filter((h) => takes(h, hand) && isOpen(h));
   if (targets.length === 0) return noneLeft(job, piece, hand);
   const open = targets.filter((h) => !holds(h, hand));
   if (open.length === 0) return already();
@@ -41,7 +42,8 @@ export function judgeIn(job: Job, wish: Wished<'in'>, stamp: Stamp): Verdict {
   const words = items.map(printItem);
   const value = new Set(words).size === 1 ? (words[0] ?? '') : words.join(' ');
   const entry = { verb: 'in', value, piece: piece.spec.key, ...holeField(piece, open) } as const;
-  return write(stamp, wish, entry, { warnings: remindUnder(open, items, hand) });
+  const warnings = [...remindUnder(open, items, hand), ...sayOther(job, piece, open, hand)];
+  return write(stamp, wish, entry, { warnings });
 }
 
 /** The hole belongs to what is in the hand; what lies under the head may be left unsaid. */
@@ -49,6 +51,11 @@ function takes(hole: HoleNow, hand: InHand): boolean {
   if (!hole.belongs) return false;
   if (hole.belongs.kind !== hand.kind) return false;
   return hand.with === null || sameItem(hole.belongs, { kind: hand.kind, with: hand.with });
+}
+
+/** Empty, or not known: `all` passes over what is in and what never came out. */
+function isOpen(hole: HoleNow): boolean {
+  return hole.state === 'out' || hole.state === 'conflict';
 }
 
 function holds(hole: HoleNow, hand: InHand): boolean {
@@ -65,7 +72,10 @@ function goesIn(hole: HoleNow, hand: InHand): RowItem {
 }
 
 function noneLeft(job: Job, piece: PieceNow, hand: InHand): Verdict {
-  if (piece.holes.some((h) => takes(h, hand))) return already();
+  const taking = piece.holes.filter((h) => takes(h, hand));
+  const inside = taking.filter((h) => h.state === 'home');
+  if (taking.length > 0 && inside.length === taking.length) return notOut(inside);
+  if (taking.length > 0) return already();
   return wrongBolt(job, piece, null, hand);
 }
 
@@ -83,11 +93,7 @@ function stop(
     return refuse('blocked', say, { by: by.map((p) => p.spec.key) });
   }
   const inside = open.filter((h) => h.state === 'home');
-  if (inside.length > 0) {
-    return refuse('not-out', `${list(names(inside))}: the bolt never came out.`, {
-      holes: names(inside),
-    });
-  }
+  if (inside.length > 0) return notOut(inside);
   const full = open.filter((h) => h.state === 'in' || h.state === 'tight');
   const first = full[0];
   if (first) {
@@ -96,8 +102,21 @@ function stop(
   }
   const unclear = open.filter((h) => h.unsettled || h.conflict);
   if (unclear.length > 0) return unsettled(unclear);
-  const odd = named ? open.find((h) => h.belongs !== null && !takes(h, hand)) : undefined;
+  const odd = named
+    ? open.find((h) => h.belongs !== null && !takes(h, hand) && !isSame(job, piece, h, hand))
+    : undefined;
   return odd ? wrongBolt(job, piece, odd, hand) : null;
+}
+
+/** Another letter, the same bolt, with the same under its head. */
+function isSame(job: Job, piece: PieceNow, hole: HoleNow, hand: InHand): boolean {
+  const fitted = fitOfHand(job, piece, hole, hand);
+  return fitted?.verdict === 'same' && fitted.sure;
+}
+
+function notOut(holes: HoleNow[]): { ok: false; refused: Refusal } {
+  const say = `${list(names(holes))}: the bolt never came out.`;
+  return refuse('not-out', say, { holes: names(holes) });
 }
 
 function unsettled(holes: HoleNow[]): { ok: false; refused: Refusal } {
@@ -107,6 +126,16 @@ function unsettled(holes: HoleNow[]): { ok: false; refused: Refusal } {
   });
   return refuse('unsettled', `${said.join('. ')}. Settle first which is true.`, {
     holes: names(holes),
+  });
+}
+
+/** Another letter that was let in: the same bolt, or with a reason. */
+function sayOther(job: Job, piece: PieceNow, holes: HoleNow[], hand: InHand): Warning[] {
+  return holes.flatMap((hole) => {
+    if (!hole.belongs || takes(hole, hand)) return [];
+    const why = reasonInWords(job, piece, hole, hand);
+    const say = `${hole.name} takes ${printItem(hole.belongs)}${why ? `: ${why}` : '.'}`;
+    return [{ code: 'other-kind', say }];
   });
 }
 

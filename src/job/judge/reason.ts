@@ -1,17 +1,25 @@
-/** Why a bolt does not belong in a hole, in mm where that is known. */
+/** What the figures say of a bolt in a hole where it does not belong. */
+import { type Fit, fit, fitLength } from '../../bolt/fit.ts';
+import { placeOf } from '../place.ts';
 import type { HoleNow, Job, PieceNow } from '../types.ts';
 import type { InHand } from './hand.ts';
 
-/** One sentence, or null when nothing can be said but that it is another kind. */
+/** Null when nothing is known of the kind but its letter. */
+export function fitOfHand(job: Job, piece: PieceNow, hole: HoleNow, hand: InHand): Fit | null {
+  const place = placeOf(piece, hole, job.upper.kinds);
+  if (hand.length !== undefined) return fitLength(hand.length, hand.with, place);
+  const kind = job.upper.kinds.get(hand.kind);
+  return kind && place.takes ? fit(kind, hand.with, place) : null;
+}
+
+/** The reason in mm, or null when there is none but the letter. */
 export function reasonInWords(
   job: Job,
-  _piece: PieceNow,
+  piece: PieceNow,
   hole: HoleNow,
   hand: InHand,
 ): string | null {
-  const own = hole.belongs ? job.upper.kinds.get(hole.belongs.kind)?.length : null;
-  const held = hand.length ?? job.upper.kinds.get(hand.kind)?.length;
-  if (own == null || held == null || own === held) return null;
-  const mm = Math.abs(held - own);
-  return held > own ? `It is ${mm} mm too long.` : `It is ${mm} mm too short.`;
+  const fitted = fitOfHand(job, piece, hole, hand);
+  if (!fitted || fitted.verdict === null || fitted.verdict === 'right') return null;
+  return fitted.why;
 }
