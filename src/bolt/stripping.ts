@@ -18,12 +18,21 @@ const BOLT_SHEAR = { low: 0.6, high: 0.65 };
 const ASSUMED = '8.8';
 const SOURCE = 'FED-STD-H28/2B, limits of size by ISO 965-1 (6g in 6H) or ASME B1.1 (2A in 2B)';
 
-/** Shear area per mm of engagement, mm²: of the thread in the hole (ASn) and on the bolt (ASs), at the worst limits. */
+/**
+ * Shear area per mm of engagement, mm²: π D/P (P/2 + 0.57735 Δ). D is where it shears; Δ how far the flanks overlap there:
+ * ds − En of the thread in the hole, Es − Kn of the thread on the bolt. π n Le D (1/(2n) + 0.57735 Δ) in FED-STD-H28/2B.
+ */
+export function shearArea(P: number, D: number, overlap: number): number {
+  return ((Math.PI * D) / P) * (P / 2 + 0.57735 * overlap);
+}
+
+/** Shear areas per mm of the thread in the hole (ASn) and on the bolt (ASs), both at their worst limits of size. */
 export function shearAreas(t: Thread): { internal: number; external: number } {
   const { dMin, d2Min, D2Max, D1Max } = limitsOf(t);
-  const ring = (D: number, apart: number) =>
-    ((Math.PI * D) / t.pitch) * (t.pitch / 2 + 0.57735 * apart);
-  return { internal: ring(dMin, dMin - D2Max), external: ring(D1Max, d2Min - D1Max) };
+  return {
+    internal: shearArea(t.pitch, dMin, dMin - D2Max),
+    external: shearArea(t.pitch, D1Max, d2Min - D1Max),
+  };
 }
 
 /**
@@ -31,8 +40,7 @@ export function shearAreas(t: Thread): { internal: number; external: number } {
  * outside is d + 1.299 P (ASME B18.29.2M).
  */
 function insertArea(t: Thread): number {
-  const D = t.d + 1.299038 * t.pitch;
-  return ((Math.PI * D) / t.pitch) * (t.pitch / 2 + 0.57735 * 0.649519 * t.pitch);
+  return shearArea(t.pitch, t.d + 1.299038 * t.pitch, 0.649519 * t.pitch);
 }
 
 export interface Strip {
