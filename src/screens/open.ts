@@ -1,18 +1,24 @@
 /** The screens opened on a terminal, and the terminal left clean however they end. */
+import { readdirSync, realpathSync, statSync, watch } from 'node:fs';
+import { basename, dirname } from 'node:path';
 import { PassThrough } from 'node:stream';
+import { setImmediate as breath } from 'node:timers/promises';
 import type { Instance } from 'ink';
 import { safe } from '../job/safe.ts';
 import type { World } from '../world.ts';
 import { cannotOpen, colourAllowed, drawnSize } from './guard.ts';
 import { createLoop, type Hands, type Loop, type Play } from './loop.ts';
+import type { Shelf } from './loop-files.ts';
 import type { HandOver, ViewProps } from './loop-view.tsx';
 import type { Press } from './state.ts';
 import { cleanStdin, type Timers } from './stdin-stream.ts';
 
+export type Target = { file: string } | { folder: string };
+
 /** All that is played on a terminal. */
 export interface Show<S> extends Play<S> {
   App: ViewProps<S>['App'];
-  hands: Hands;
+  hands: Omit<Hands, 'ring'>;
   /** Before each piece of input; watches the disk while the loop runs. Answers how to stop. */
   attend(loop: Loop<S>): { pressed(): void; stop(): void };
   /** Whether Ctrl-Z is a key of what is shown now; elsewhere it stops the program as everywhere. */
@@ -180,8 +186,8 @@ export async function play<S>(load: () => Promise<Show<S>>, world: World): Promi
   return code;
 }
 
-/** The line that says why not, on stderr; null when the screens can be opened. */
-export function refuse(target: { file: string } | { folder: string }, world: World): number | null {
+/** The line that says why not, on stderr, and the exit code; null when the screens can be opened. */
+export function refuse(target: Target, world: World): number | null {
   const { stdin, stdout, stderr, env } = world;
   const said = cannotOpen(
     { stdinIsTerminal: stdin.isTTY, stdoutIsTerminal: stdout.isTTY, env },
@@ -190,4 +196,53 @@ export function refuse(target: { file: string } | { folder: string }, world: Wor
   if (said === null) return null;
   stderr.write(`${said}\n`);
   return 2;
+}
+
+const shelf: Shelf = {
+  names(folder) {
+    try {
+      return readdirSync(folder);
+    } catch {
+      return null;
+    }
+  },
+  mark(path) {
+    const found = statSync(path, { bigint: true, throwIfNoEntry: false });
+    return found ? `${found.ino} ${found.size} ${found.mtimeNs}` : null;
+  },
+  watch(folder, changed) {
+    try {
+      const watcher = watch(folder, { persistent: false }, (_, name) => changed(name));
+      // A folder that goes away, or a system that has no more watches: each key looks for itself.
+      watcher.on('error', () => watcher.close());
+      return () => watcher.close();
+    } catch {
+      return () => {};
+    }
+  },
+  folderOf(path) {
+    try {
+      return dirname(realpathSync(path));
+    } catch {
+      return dirname(path);
+    }
+  },
+  breath: () => breath(),
+};
+
+/**
+ * Opens a job file or a bench, by its absolute path, and answers the exit code: 0 when it was left, 1 after a
+ * fault of the program, 2 where there is no terminal for it, 3 when it was left before a mark was on the disk.
+ */
+export async function openScreens(target: Target, world: World): Promise<number> {
+  const refused = refuse(target, world);
+  if (refused !== null) return refused;
+  return await play(async () => {
+    const { showOf } = await import('./loop-show.ts');
+    const where =
+      'file' in target
+        ? { folder: dirname(target.file), file: basename(target.file) }
+        : { folder: target.folder, file: null };
+    return showOf(where, world, { shelf, timers });
+  }, world);
 }

@@ -89,7 +89,6 @@ export async function load(): Promise<Show<Echo>> {
       open: async () => ({ on: 'quiet', say: '' }),
       list: async () => ({ on: 'quiet', say: '' }),
       milestone: async () => null,
-      ring: () => {},
     },
     attend: () => ({ pressed: () => {}, stop: () => {} }),
     takesCtrlZ: () => false,
