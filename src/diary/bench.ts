@@ -2,17 +2,11 @@
 import { existsSync, readFileSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { parse } from 'yaml';
+import { readLength } from '../bolt/length.ts';
 import { readQuantity } from '../bolt/units.ts';
+import type { Wrench } from '../bolt/wrench.ts';
 
 export const BENCH_FILE = 'bench.yaml';
-
-export interface Wrench {
-  name: string;
-  from: number | null;
-  to: number | null;
-  unit: string;
-  step: number | null;
-}
 
 export interface Bench {
   folder: string;
@@ -43,20 +37,26 @@ export function readBench(folder: string, text: string): Bench {
   return {
     folder,
     commit: map.commit === 'milestones' ? 'milestones' : 'never',
-    wrenches: wrenches.flatMap(([name, w]) => (isMap(w) ? [wrench(name, w)] : [])),
+    wrenches: wrenches.flatMap(([name, w]) => (isMap(w) ? wrench(name, w) : [])),
   };
 }
 
-function wrench(name: string, raw: Record<string, unknown>): Wrench {
-  const range = typeof raw.range === 'string' ? readQuantity(raw.range) : null;
-  const step = typeof raw.step === 'string' ? Number(raw.step) : Number.NaN;
-  return {
-    name,
-    from: range?.value ?? null,
-    to: range?.to ?? null,
-    unit: range?.unit ?? 'N·m',
-    step: Number.isFinite(step) && step > 0 ? step : null,
-  };
+/** `{range: 5..25 N·m, step: 0.5, length: 380}`; without a range it is no torque wrench. */
+function wrench(name: string, raw: Record<string, unknown>): Wrench[] {
+  const text = (key: string) => (typeof raw[key] === 'string' ? raw[key] : '');
+  const range = readQuantity(text('range'));
+  if (!range || range.to === null) return [];
+  const step = readLength(text('step'));
+  return [
+    {
+      name,
+      from: range.value,
+      to: range.to,
+      unit: range.unit,
+      step: step !== null && step > 0 ? step : null,
+      length: readLength(text('length')),
+    },
+  ];
 }
 
 function isMap(value: unknown): value is Record<string, unknown> {

@@ -11,10 +11,10 @@ const SETTINGS = `# Settings of this bench. They never name a command.
 # Write never to do it yourself.
 commit: milestones
 
-# Your torque wrenches: range and unit, and the step of the scale.
+# Your torque wrenches: range and unit, the step of the scale, and mm from the square to the middle of the grip.
 # wrenches:
-#   small: {range: 5..25 N·m, step: 0.5}
-#   large: {range: 40..200 N·m, step: 5}
+#   small: {range: 5..25 N·m, step: 0.5, length: 240}
+#   large: {range: 40..200 N·m, step: 5, length: 470}
 `;
 
 export type Made = { ok: true; lines: string[] } | { ok: false; code: string; say: string };

@@ -1,0 +1,173 @@
+/** Torque: in other units, on this wrench, against the thread. The maker's figure goes first, always. */
+import { readLength } from '../bolt/length.ts';
+import { printNumber } from '../bolt/numbers.ts';
+import { sane } from '../bolt/sane.ts';
+import { standing } from '../bolt/standing.ts';
+import { strip } from '../bolt/stripping.ts';
+import { convert, printQuantity, readQuantity } from '../bolt/units.ts';
+import { adapterSetting, aim, settings } from '../bolt/wrench.ts';
+import { findBench } from '../diary/bench.ts';
+import type { Quantity } from '../job/types.ts';
+import { type Answer, answer, type Call, misuse, optionText } from './command.ts';
+
+const CAUTION =
+  "The maker's manual goes first; brakes, steering and suspension are for a licensed mechanic.";
+
+export function run(call: Call): Answer {
+  const [what = '', said = ''] = call.words;
+  switch (what) {
+    case 'convert':
+      return withTorque(said, (q) => inUnit(call, q));
+    case 'wrench':
+      return withTorque(said, (q) => onWrench(call, q));
+    case 'sane':
+      return withTorque(said, (q) => against(call, q));
+    case 'thread':
+      return bolt(call, said);
+    case 'strip':
+      return stripping(call);
+    default:
+      return misuse('usage', 'Usage: putback torque convert|wrench|thread|sane|strip …');
+  }
+}
+
+function withTorque(text: string, then: (q: Quantity) => Answer): Answer {
+  const q = readQuantity(text);
+  if (!q) return misuse('bad-torque', `${text} is no torque: 10 N·m, 95 lbf·in.`);
+  return then(q);
+}
+
+/** An option as a number; the fallback when it is not given, null when it is no number. */
+function number(call: Call, option: string, fallback: number): number | null {
+  const text = optionText(call, option);
+  return text === undefined ? fallback : readLength(text);
+}
+
+function inUnit(call: Call, q: Quantity): Answer {
+  const wanted = optionText(call, 'to') ?? 'N·m';
+  const unit = readQuantity(`1 ${wanted}`)?.unit ?? wanted;
+  const value = convert(q.value, q.unit, unit);
+  const to = q.to === null ? null : convert(q.to, q.unit, unit);
+  if (value === null) return misuse('bad-unit', `${q.unit} cannot be turned into ${wanted}.`);
+  const text = `${printQuantity(q)} = ${printNumber(value, 4)}${to === null ? '' : `..${printNumber(to, 4)}`} ${unit}`;
+  return answer({ value, unit, ...(to === null ? {} : { to }) }, text);
+}
+
+function onWrench(call: Call, q: Quantity): Answer {
+  const length = number(call, 'length', Number.NaN);
+  const adapter = number(call, 'adapter', 0);
+  const angle = number(call, 'angle', 0);
+  if (length === null || adapter === null || angle === null) {
+    return misuse('bad-length', 'Lengths in mm, the angle in degrees.');
+  }
+  const bench = findBench(call.world.folder);
+  const fitted = adapter === 0 ? null : { length: adapter, angle };
+  const all = settings(bench?.wrenches ?? [], q, fitted);
+  const bare = fitted === null || Math.abs(Math.cos((angle * Math.PI) / 180)) < 1e-12;
+  const value = bare ? aim(q) : adapterSetting(aim(q), length, { length: adapter, angle });
+  if (value === null && all.length === 0) {
+    return misuse(
+      'no-setting',
+      'Say --length: from the square to the middle of the grip, longer than the adapter reaches back.',
+    );
+  }
+  const json = {
+    ...(value === null ? {} : { value, unit: q.unit }),
+    wrenches: all,
+    method: 'S = M L / (L + A cos a), the hand at the middle of the grip',
+    source: 'US Army TM 9-254, figure 4-6; FAA AC 43.13-1B, figure 7-2',
+  };
+  const lines = [
+    ...(value === null
+      ? []
+      : [`Set ${printNumber(value, 4)} ${q.unit} for ${printQuantity(q)} at the bolt.`]),
+    ...all.map((s) => s.say),
+    'The hand at the middle of the grip.',
+  ];
+  return answer(json, lines.join('\n'));
+}
+
+function against(call: Call, q: Quantity): Answer {
+  const thread = optionText(call, 'thread');
+  if (thread === undefined) return misuse('usage', 'Say --thread: M6x1, 1/4-20.');
+  const held = sane(q, thread, optionText(call, 'class') ?? null);
+  if (!held) return misuse('no-figures', `${thread}, or ${printQuantity(q)}, has no figures here.`);
+  const { verdict, suggest, stands, assumed, say, method, source } = held;
+  const text = [`${verdict}${say ? `: ${say}` : '.'}`, CAUTION].join('\n');
+  return answer({ verdict, suggest, stands, assumed, method, source }, text);
+}
+
+function bolt(call: Call, name: string): Answer {
+  const friction = number(call, 'friction', 0.14);
+  const use = number(call, 'use', 90);
+  if (friction === null || use === null) return misuse('bad-number', '--friction 0.14, --use 90.');
+  const stands = standing({
+    thread: name,
+    class: optionText(call, 'class') ?? null,
+    friction,
+    use,
+  });
+  if (!stands)
+    return misuse(
+      'no-figures',
+      `No figures for ${name} with these: M6x1 --class 8.8 --friction 0.14 --use 90.`,
+    );
+  const { d, pitch, d2, d3, D1, stressArea, tapDrill } = stands.thread;
+  const { loads, torque, preload, method, source, label, byNutFactor } = stands;
+  const json = {
+    thread: { d, pitch, d2, d3, D1, stressArea, tapDrill },
+    loads: loads && { proof: loads.proof, yield: loads.yield, tensile: loads.tensile },
+    torque,
+    preload,
+    byNutFactor,
+    label,
+    method,
+    source,
+  };
+  const say = (n: number) => printNumber(n, 4);
+  const drill = stands.thread.drillName ? ` (${stands.thread.drillName})` : '';
+  const lines = [
+    `${stands.thread.name}: pitch ${say(pitch)}, d2 ${say(d2)}, d3 ${say(d3)}, D1 ${say(D1)} mm; stress area ${say(stressArea)} mm²; tapping drill ${say(tapDrill)}${drill}`,
+    ...(loads
+      ? [
+          `Loads: proof ${load(loads.proof)}, yield ${load(loads.yield)}, tensile ${load(loads.tensile)}`,
+        ]
+      : []),
+    ...(torque && preload
+      ? [`${label}: ${say(torque.value)} N·m, ${load(preload.value)}`, method]
+      : ['Say --class, as the head is marked, for loads and torque.']),
+    CAUTION,
+  ];
+  return answer(json, lines.join('\n'));
+}
+
+function load(newtons: number | null): string {
+  return newtons === null ? 'not given' : `${printNumber(newtons / 1000, 3)} kN`;
+}
+
+function stripping(call: Call): Answer {
+  const thread = optionText(call, 'thread');
+  const engagement = number(call, 'engagement', Number.NaN);
+  const into = optionText(call, 'into');
+  if (
+    thread === undefined ||
+    into === undefined ||
+    engagement === null ||
+    Number.isNaN(engagement)
+  ) {
+    return misuse('usage', 'Say --thread M6x1 --engagement 9 --into "cast aluminium".');
+  }
+  const held = strip({ thread, engagement, into, class: optionText(call, 'class') ?? null });
+  if (!held) return misuse('no-figures', `${thread} or ${into} has no figures here.`);
+  const { required, shearArea, load: shears, pull, verdict, assumed, source } = held;
+  const lines = [
+    `${verdict}: the thread shears at ${load(shears.low)} to ${load(shears.high)}, the tight bolt pulls ${load(pull.low)} to ${load(pull.high)}.`,
+    `From ${printNumber(required.value, 3)} mm of engagement on it is plenty, whatever the friction.`,
+    ...(assumed ? [`Reckoned as ${assumed}: the head mark was not said.`] : []),
+    CAUTION,
+  ];
+  return answer(
+    { required, shearArea, load: shears, pull, verdict, assumed, source },
+    lines.join('\n'),
+  );
+}
