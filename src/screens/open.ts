@@ -32,7 +32,7 @@ const FRAMES_A_SECOND = 250;
 /** ms. After a stop that the kernel did not carry out, because no shell could ever continue us. */
 const NOT_STOPPED = 50;
 
-const timers: Timers = {
+export const timers: Timers = {
   later(ms, call) {
     const timer = setTimeout(call, ms);
     return () => clearTimeout(timer);
@@ -198,7 +198,7 @@ export function refuse(target: Target, world: World): number | null {
   return 2;
 }
 
-const shelf: Shelf = {
+export const shelf: Shelf = {
   names(folder) {
     try {
       return readdirSync(folder);
