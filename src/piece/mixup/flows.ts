@@ -1,0 +1,94 @@
+/**
+ * Wrong holes as a flow. Kinds are points; a hole for kind a that holds kind b is an arrow a→b: it leaves an a in the
+ * tray and takes a b out of it. A set of wrong holes explains a tray when its arrows add up to what is over and missing.
+ * One of them could be left out, with others, only where arrows run in a circle: so irreducible means without a circle.
+ */
+
+/** For each kind, by its number, what its wrong holes hold: numbers of kinds, ascending, one for each wrong hole. */
+export type Flow = readonly (readonly number[])[];
+
+export interface FlowProblem {
+  /** For each kind how many more lie in the tray than belong there; negative: fewer. Adds up to 0. */
+  over: readonly number[];
+  /** Most wrong holes. */
+  bound: number;
+  /** Whether so many holes for `from` can hold these; what is false stays false when more are added. */
+  room(from: number, holds: readonly number[]): boolean;
+}
+
+/** More than these are not explanations any more; 60 holes and 6 kinds have at most 1,551. */
+const MOST_FLOWS = 2000;
+/** Steps of the search; only reached by hundreds of bolts in dozens of kinds. */
+const MOST_STEPS = 200_000;
+
+/** Whether arrows lead from one kind to another. */
+function leads(outs: readonly (readonly number[])[], from: number, to: number): boolean {
+  const seen = new Set([from]);
+  for (const kind of seen) {
+    if (kind === to) return true;
+    for (const next of outs[kind] ?? []) seen.add(next);
+  }
+  return false;
+}
+
+/**
+ * Every irreducible flow within the bound, each once. While something is over, an arrow must leave a kind that is over:
+ * taking the first such kind each time reaches every flow without a circle. `complete` is false when a limit was met.
+ */
+export function irreducibleFlows(problem: FlowProblem): { flows: Flow[]; complete: boolean } {
+  const over = [...problem.over];
+  const outs: number[][] = over.map(() => []);
+  const flows = new Map<string, Flow>();
+  let toPlace = over.reduce((sum, n) => sum + Math.max(0, n), 0);
+  let steps = 0;
+  let complete = true;
+
+  const add = (kind: number, n: number) => {
+    over[kind] = (over[kind] ?? 0) + n;
+  };
+
+  const walk = (budget: number, lastFrom: number, lastTo: number): void => {
+    const from = over.findIndex((n) => n > 0);
+    if (from < 0) {
+      const flow = outs.map((holds) => [...holds].sort((a, b) => a - b));
+      flows.set(flow.map((holds) => holds.join()).join(';'), flow);
+      return;
+    }
+    const holds = outs[from] ?? [];
+    // Arrows that leave one kind in a row are taken in one order only.
+    for (let to = from === lastFrom ? lastTo : 0; to < over.length; to++) {
+      const wanted = (over[to] ?? 0) < 0 ? 1 : 0;
+      if (to === from || toPlace - wanted > budget - 1 || leads(outs, to, from)) continue;
+      if (flows.size >= MOST_FLOWS || ++steps > MOST_STEPS) {
+        complete = false;
+        return;
+      }
+      holds.push(to);
+      if (problem.room(from, holds)) {
+        add(from, -1);
+        add(to, 1);
+        toPlace -= wanted;
+        walk(budget - 1, from, to);
+        toPlace += wanted;
+        add(to, -1);
+        add(from, 1);
+      }
+      holds.pop();
+    }
+  };
+
+  if (over.reduce((sum, n) => sum + n, 0) === 0 && toPlace <= problem.bound)
+    walk(problem.bound, -1, 0);
+  return { flows: [...flows.values()], complete };
+}
+
+/** Kinds with wrong holes in the order in which one follows the arrows, from what is over to what is missing. */
+export function alongArrows(flow: Flow): number[] {
+  const left = flow.flatMap((holds, kind) => (holds.length > 0 ? [kind] : []));
+  const order: number[] = [];
+  while (left.length > 0) {
+    const first = left.findIndex((kind) => !left.some((other) => flow[other]?.includes(kind)));
+    order.push(...left.splice(Math.max(0, first), 1));
+  }
+  return order;
+}
