@@ -105,6 +105,19 @@ function harmless(k: Known): boolean {
   return bottomKnown && biteKnown && !k.reach.disputed;
 }
 
+/** Bites less than it must. Never said of the hole's own bolt, nor of one that reaches as far. */
+function isShort(k: Known): boolean {
+  const { most, need, reach } = k;
+  if (k.kind === k.own || most === null || (reach.farther !== null && reach.farther >= 0))
+    return false;
+  return most <= 0 || (need !== null && most < need - SAME_LENGTH);
+}
+
+/** The rule of the trade is sure only where the hole's own bolt is known to bite more than this one. */
+function shortIsSure(k: Known): boolean {
+  return k.own === null || k.reach.farther !== null || (k.most ?? 1) <= 0;
+}
+
 function byFigures(k: Known): { verdict: FitVerdict; sure: boolean } | null {
   const { x } = k.reach;
   const sure = !k.reach.disputed && (k.own === null || threadsAgree(k.kind, k.own) === true);
@@ -114,9 +127,7 @@ function byFigures(k: Known): { verdict: FitVerdict; sure: boolean } | null {
   if (!k.open && k.by !== null && k.by > SAME_LENGTH && !(k.reach.disputed && k.reach.clear)) {
     return { verdict: 'bottoms', sure };
   }
-  const short =
-    k.most !== null && (k.most <= 0 || (k.need !== null && k.most < k.need - SAME_LENGTH));
-  if (short && k.kind !== k.own) return { verdict: 'short', sure };
+  if (isShort(k)) return { verdict: 'short', sure: sure && shortIsSure(k) };
   if (k.open && k.by !== null && k.by > SAME_LENGTH) return { verdict: 'through', sure };
   return null;
 }
@@ -148,15 +159,16 @@ function lengthDifference(kind: Kind, own: Kind | null): number | null {
     : kind.length - own.length;
 }
 
-/** What to measure next; nothing else helps before the bolt's own length is known. */
+/** What to measure next; nothing else helps before the lengths are known. */
 function wanted(k: Known, place: Place, verdict: FitVerdict | null, sure: boolean): Measure[] {
   if (sure) return [];
   const { kind, own, reach } = k;
   const settled = verdict === 'same' || verdict === 'right';
+  const noLength = kind.length === null || (own !== null && own.length === null);
   const list: [Measure, boolean][] = [
     ['turns', reach.disputed],
     ['probe', reach.disputed],
-    ['length', kind.length === null || (own !== null && own.length === null)],
+    ['length', noLength],
     ['thread', own !== null && threadsAgree(kind, own) === null],
     ['head', verdict === 'same' && own !== null && headsAgree(kind, own) === null],
   ];
@@ -172,7 +184,7 @@ function wanted(k: Known, place: Place, verdict: FitVerdict | null, sure: boolea
     ['probe', k.by === null && !reach.clear && reach.depth === null],
     ['into', k.material === null && (reach.farther ?? -1) < 0],
   ];
-  const all = settled || kind.length === null ? list : [...list, ...figures];
+  const all = settled || (noLength && reach.x === null) ? list : [...list, ...figures];
   return [...new Set(all.filter(([, missing]) => missing).map(([what]) => what))];
 }
 

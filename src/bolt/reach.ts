@@ -40,14 +40,13 @@ export interface Reach {
 /** Fingers count to the turn and rulers to half a millimetre: more than this apart, one of two measures is wrong. */
 const APART = 1.5;
 
-/** How much farther than the hole's own bolt, by length and stack. */
-function fartherThanOwn(kind: Kind, under: readonly string[], place: Place): number | null {
+/** How much farther than the hole's own bolt, by length and by how much thicker the stack is. */
+function fartherThanOwn(kind: Kind, stacks: number | null, place: Place): number | null {
   const own = place.takes;
-  if (!own) return null;
-  const stack = stackDifference(under, own.with, place.thickness);
+  if (!own || stacks === null) return null;
+  if (kind === own.kind) return 0 - stacks;
   const [mine, its] = [kind.length, own.kind.length];
-  const longer = mine !== null && its !== null ? mine - its : kind === own.kind ? 0 : null;
-  return stack === null || longer === null ? null : longer - stack;
+  return mine === null || its === null ? null : mine - its - stacks;
 }
 
 /** r, and what it can be at most while the stack is not known: nothing under the head. */
@@ -72,7 +71,8 @@ function counted(place: Place): number[] {
 /** The reach of a bolt of this kind with this under its head. */
 export function reachOf(kind: Kind, under: readonly string[], place: Place): Reach {
   const thread = place.hole?.thread ?? place.piece?.thread ?? null;
-  const farther = fartherThanOwn(kind, under, place);
+  const stacks = place.takes ? stackDifference(under, place.takes.with, place.thickness) : 0;
+  const farther = fartherThanOwn(kind, stacks, place);
   const { r, rMost, noStack } = direct(kind, under, place);
   const measured = r !== null && thread !== null ? [r - thread.from] : [];
   const seen = farther === null ? [] : counted(place).map((x0) => x0 + farther);
@@ -89,7 +89,6 @@ export function reachOf(kind: Kind, under: readonly string[], place: Place): Rea
     clear: farther !== null && farther <= SAME_LENGTH,
     farther,
     disputed: apart || ownBottoms,
-    needsStack:
-      x === null && (noStack || (place.takes !== null && farther === null && kind.length !== null)),
+    needsStack: x === null && (noStack || stacks === null),
   };
 }
