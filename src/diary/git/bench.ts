@@ -1,0 +1,33 @@
+/** The first commit of a bench. */
+import { placeOf } from './place.ts';
+import { firstLine, type GitOptions, git } from './run.ts';
+import { failed, reason } from './why-not.ts';
+
+/**
+ * Commits all that lies in a folder that was just made. Only for such a folder: nothing in it is anybody
+ * else's. Null when it is done or was done before, else one quiet line.
+ */
+export async function firstCommit(
+  folder: string,
+  subject: string,
+  options: { env?: GitOptions['env'] } = {},
+): Promise<string | null> {
+  const env = { env: options.env };
+  const place = await placeOf(folder, env);
+  if ('no' in place) return `No first commit: ${reason(place.no, place.err)}.`;
+  if (place.underWay) return `No first commit: ${reason('busy', '', place.underWay)}.`;
+  const strict = ['-c', 'user.useConfigOnly=true'];
+  const name = await git(folder, [...strict, 'var', 'GIT_COMMITTER_IDENT'], { ...env, read: true });
+  if (name.code !== 0) return `No first commit: ${reason('no-name', '')}.`;
+  const added = await git(folder, ['add', '--', '.'], env);
+  if (added.code !== 0) return `No first commit: ${firstLine(added.err)}.`;
+  const status = await git(folder, ['status', '--porcelain=v2', '-z', '--', '.'], {
+    ...env,
+    read: true,
+  });
+  if (status.out === '') return null;
+  const done = await git(folder, [...strict, 'commit', '-q', '-m', subject, '--', '.'], env);
+  return done.code === 0
+    ? null
+    : failed(done).say.replace('Kept in the file. No commit', 'No first commit');
+}
