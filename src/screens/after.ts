@@ -5,7 +5,7 @@ import { toJob } from './enter.ts';
 import { at, say, stay, stepOf, toStep } from './moves.ts';
 import { nextOff } from './off.ts';
 import { nextOn } from './on.ts';
-import { names, type PassNow, passNow, toSettle } from './parts/piece-now.ts';
+import { names, type PassNow, passNow, stillIn, toSettle } from './parts/piece-now.ts';
 import { nextSettle } from './settle.ts';
 import type { Effect, State, Updated } from './state.ts';
 import { breaks } from './stop.ts';
@@ -108,7 +108,8 @@ function movedSaid(state: State, wish: Extract<Wish, { do: 'off' | 'aside' | 'on
   if (wish.do === 'aside') return `${name} is moved aside.`;
   const n = piece.holes.length;
   const where = piece.tray === null ? '' : ` in ${piece.tray}`;
-  return n === 0 ? `${name} is off.` : `${name} is off, ${n} of ${n} bolts${where}.`;
+  const out = n - stillIn(piece).length;
+  return n === 0 ? `${name} is off.` : `${name} is off, ${out} of ${n} bolts${where}.`;
 }
 
 function afterState(state: State, wish: Extract<Wish, { do: 'state' }>): Updated {

@@ -51,12 +51,22 @@ export function drawCount(state: State): Page {
       const body =
         inside.length > 0
           ? stopBox([`${out} of ${n} out.`, ...inside.map(stillSaid), 'Do not pry.'], columns)
-          : large(n === 0 ? 'no bolts to count' : `${out} of ${n} out`, columns);
+          : n === 0
+            ? unbolted(columns)
+            : large(`${out} of ${n} out`, columns);
       const above = Math.max(0, Math.floor((rows - body.length) / 2));
       return [...Array.from({ length: above }, (): Line => []), ...body];
     },
-    say: inside.length > 0 ? [] : sayAfter(here, state.columns),
+    say: inside.length > 0 || n === 0 ? [] : sayAfter(here, state.columns),
   };
+}
+
+/** Nothing to count is no leave to pry. */
+function unbolted(columns: number): Line[] {
+  return [
+    ...wrap('No bolts are noted here.', columns, { bold: true }),
+    ...wrap('Look for what holds it before you pull: clips, dowels, a hidden screw.', columns),
+  ];
 }
 
 function stillSaid(hole: {

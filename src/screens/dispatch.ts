@@ -3,9 +3,8 @@ import type { Act } from './act.ts';
 import { benchActs } from './bench.ts';
 import { countActs } from './count.ts';
 import { fieldActs, retype } from './field.ts';
-import { keysOf, placeOf } from './foot.ts';
 import { jobActs } from './job.ts';
-import { KEYS, type KeyId } from './keys.ts';
+import type { KeyId } from './keys.ts';
 import { leaveActs } from './leave.ts';
 import { listActs } from './lists.ts';
 import { lookActs } from './look.ts';
@@ -25,6 +24,7 @@ import { typing } from './takes.ts';
 import { tightActs } from './tight.ts';
 import { troubleActs } from './trouble.ts';
 import { undoActs } from './undo.ts';
+import { keyOf } from './which.ts';
 
 const ACTS: Readonly<Record<KeyId, Act>> = {
   ...benchActs,
@@ -46,14 +46,6 @@ const ACTS: Readonly<Record<KeyId, Act>> = {
   ...troubleActs,
   ...undoActs,
 };
-
-/** The key that a press is just now; what takes letters and digits as such comes before all other keys. */
-export function keyOf(state: State, press: Press): KeyId | null {
-  const holding = new Set(keysOf(state).map((k) => k.id));
-  const here = KEYS.filter((k) => holding.has(k.id) && k.places.includes(placeOf(state)));
-  const taking = here.find((k) => k.takes?.(state, press));
-  return (taking ?? here.find((k) => k.presses.includes(press)))?.id ?? null;
-}
 
 /** Only leaving works where nothing can be shown. */
 const ALWAYS: readonly KeyId[] = ['quit', 'leave'];

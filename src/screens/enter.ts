@@ -1,9 +1,8 @@
 /** Where one comes to in a piece: straight into a step that has begun, else to the piece as it stands. */
-import type { PieceNow } from '../job/types.ts';
-import { at, record, show, toStep } from './moves.ts';
+import { type At, at, record, show, toStep } from './moves.ts';
 import { field } from './parts/field.ts';
 import { toSettle } from './parts/piece-now.ts';
-import { toRead } from './parts/reading.ts';
+import { mustRead } from './parts/reading.ts';
 import { type Way, wayOf } from './parts/way.ts';
 import type { State, Step, Updated } from './state.ts';
 
@@ -15,11 +14,11 @@ export const TIGHT: Step = { step: 'tight', here: null, typed: '' };
 export function enterPiece(state: State, key: string): Updated {
   const opened: State = { ...state, view: { screen: 'piece', piece: key, step: LOOK } };
   const here = at(opened);
-  return here ? toStep(opened, firstStep(here.piece)) : { state: opened, effects: [] };
+  return here ? toStep(opened, firstStep(here)) : { state: opened, effects: [] };
 }
 
-function firstStep(piece: PieceNow): Step {
-  const way = wayOf(piece);
+function firstStep({ job, piece }: At): Step {
+  const way = wayOf(job, piece);
   if (way === 'count') return { step: 'off-count' };
   if (way === 'out' && piece.where === 'off') return OFF;
   if (way === 'in' && piece.where === 'on') return ON;
@@ -75,7 +74,7 @@ export function readFirst(state: State, way: 'removal' | 'fitting', then: Step):
   if (!here) return toStep(state, then);
   const mark = readMark(here.key, here.piece.round, way);
   const begun = way === 'removal' ? here.piece.where === 'off' : here.piece.where === 'on';
-  if (begun || state.read.includes(mark) || toRead(here.piece.spec, way).length === 0) {
+  if (begun || state.read.includes(mark) || !mustRead(here.piece.spec, way)) {
     return toStep(state, then);
   }
   return toStep(state, { step: 'read', way, then, top: 0 });

@@ -137,7 +137,7 @@ function question(state: State, asks: Asks): string[] {
       ];
     case 'belongs':
       return [
-        `What belongs in ${asks.hole}?`,
+        `What belongs in ${asks.hole}? What is really there?`,
         'The letter of its kind, and what is under its head: M+clip.',
       ];
   }

@@ -58,10 +58,14 @@ const UNTYPED: readonly Place[] = [
 
 export const KEYS = [
   // What is typed.
-  key('type', TYPED, EDITING, '', 'write and correct, as in a shell', {
-    takes: takesText,
-    shown: 'letters, arrows, Ctrl with a e b f w u k d z',
-  }),
+  key(
+    'type',
+    TYPED,
+    EDITING,
+    '',
+    'write; arrows, Ctrl-A, -E, -W, -U, -K and -Z correct it, as in a shell',
+    { takes: takesText, shown: 'text' },
+  ),
   key('hand', ['off', 'on'], [], '', 'what is in the hand: the letter of its kind, or its length', {
     takes: takesHand,
     shown: 'letters, + and .25',
@@ -102,7 +106,7 @@ export const KEYS = [
     'force',
     ['stop'],
     ['w'],
-    'do it all the same, and write why',
+    'all the same, and why',
     'overrule this, with a reason that is written down',
     {
       holds: when.canForce,
@@ -112,7 +116,7 @@ export const KEYS = [
     'pry',
     ['off-count'],
     ['w'],
-    'it comes off all the same, and why',
+    'all the same, and why',
     'overrule this, with a reason that is written down',
     {
       holds: when.someInside,
@@ -142,7 +146,9 @@ export const KEYS = [
     'turns without tightening',
     'it turns without tightening: the thread is pulled',
   ),
-  key('trouble', MAPS, ['-', '!'], 'trouble', 'something is wrong with the lit bolt or hole'),
+  key('trouble', MAPS, ['-', '!'], 'trouble', 'something is wrong with the lit bolt or hole', {
+    holds: when.isPointed,
+  }),
   key('mended', ['look', 'tight'], ['m'], 'mended', 'what was wrong with the lit hole is mended', {
     holds: when.hereIsTrouble,
   }),
@@ -153,7 +159,9 @@ export const KEYS = [
     'back',
     'take the last thing back',
   ),
-  key('take-off', ['look'], ['o'], '', 'take it off, or off again'),
+  key('take-off', ['look'], ['o'], when.offLabel, 'take it off, or off again', {
+    holds: when.isOn,
+  }),
   key('put-on', ['look'], ['p'], '', 'put it back on', { holds: when.goesOn }),
   key('tighten', ['look'], ['t'], '', 'tighten its bolts', { holds: when.someIn }),
   key('to-tight', ['on'], ['tab'], 'tighten', 'on to tightening what is in', {
@@ -175,7 +183,7 @@ export const KEYS = [
   key('go', MAPS, ['left', 'right', 'up', 'down'], '', 'the nearest hole in that direction', {
     shown: 'arrows',
   }),
-  key('back', [...UNTYPED, ...TYPED], ['escape'], '', 'back one step; nothing is lost'),
+  key('back', [...UNTYPED, ...TYPED], ['escape'], when.backLabel, 'back one step; nothing is lost'),
   key('quit', UNTYPED, ['q'], when.quitLabel, 'leave; every mark is on disk already'),
   key(
     'leave',

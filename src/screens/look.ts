@@ -1,4 +1,5 @@
 /** The piece as it stands, and the ways on from here. */
+import { blockers, stillOver } from '../job/judge/blocked.ts';
 import type { HoleNow, Job, PieceNow } from '../job/types.ts';
 import { nextStep } from '../plan/next.ts';
 import type { Acts } from './act.ts';
@@ -6,18 +7,19 @@ import { emptyRow, goWay, OFF, ON, readFirst, TIGHT, toSettleStep } from './ente
 import { ask } from './field.ts';
 import { at, hereOf, holeNamed, record, stay, toStep } from './moves.ts';
 import type { Page } from './page.ts';
-import { stillIn, toSettle } from './parts/piece-now.ts';
+import { passNow, stillIn, toSettle } from './parts/piece-now.ts';
 import { piecePage } from './parts/piece-page.ts';
 import { sayDiffers, sayTakes, sayTrouble, sayWhere } from './parts/say-piece.ts';
 import { type Line, line, wrap } from './parts/text.ts';
-import { wayOf } from './parts/way.ts';
-import { many, sayCounts, sayItem } from './parts/words.ts';
+import { type Way, wayOf } from './parts/way.ts';
+import { capital, list, many, sayCounts, sayItem } from './parts/words.ts';
 import type { State } from './state.ts';
+import { sayPass, sayPrinted } from './tight.ts';
 
 export const lookActs = {
   forth: (state) => {
     const here = at(state);
-    return here ? goWay(state, wayOf(here.piece)) : stay(state);
+    return here ? goWay(state, wayOf(here.job, here.piece)) : stay(state);
   },
   row: (state) => readFirst(state, 'removal', emptyRow()),
   'take-off': (state) => {
@@ -80,35 +82,63 @@ export function drawLook(state: State): Page {
 }
 
 function sayPiece(job: Job, piece: PieceNow, columns: number): Line[] {
-  const n = piece.holes.length;
-  const bolts =
-    n > 0
-      ? `${many(n, 'bolt')}: ${sayCounts(piece.holes.map((h) => h.belongs))}.`
-      : piece.spec.row === null
-        ? 'Nothing is noted of its bolts yet.'
-        : 'No bolts.';
-  const tray = piece.away !== 'no' && piece.tray !== null ? ` In ${piece.tray}.` : '';
+  const way = wayOf(job, piece);
   const odd = toSettle(piece).map((h) => `${h.name}: ${sayDiffers(h)}.`);
   const bad = piece.holes.flatMap((h) =>
     h.trouble ? [`${h.name}: ${sayTrouble(h.trouble)}.`] : [],
   );
-  const next = wayOf(piece) === 'done' ? nextStep(job) : null;
-  const done = wayOf(piece) === 'done' && next ? [`Next: ${next.say}`] : [];
+  const next = way === 'done' ? nextStep(job) : null;
   return [
-    ...wrap(done.join(' '), columns, { bold: true }),
-    ...wrap(`${bolts}${tray}`, columns),
+    ...wrap(way === 'done' ? doneSaid(piece) : '', columns, { bold: true }),
+    ...wrap(next ? `Next: ${next.say}` : passSaid(job, piece, way), columns, { bold: true }),
+    ...wrap(`${boltsSaid(piece)}${order(job, piece, way)}`, columns),
     ...wrap([...bad, ...odd].join(' '), columns, { bold: true }),
   ];
+}
+
+/** `Next pass, 2 of 2: full, 10 N·m (manual 2-17).` */
+function passSaid(job: Job, piece: PieceNow, way: Way): string {
+  const now = way === 'tight' ? passNow(piece, job.upper.kinds) : null;
+  if (now === null) return '';
+  const begun = now.done.length > 0 ? `, ${now.done.length} done` : '';
+  const which = `${now.number} of ${now.of}${begun}`;
+  return `Next pass, ${which}: ${sayPass(now.pass)}${sayPrinted(piece, now.pass)}.`;
+}
+
+function boltsSaid(piece: PieceNow): string {
+  const n = piece.holes.length;
+  const tray = piece.away !== 'no' && piece.tray !== null ? ` In ${piece.tray}.` : '';
+  if (n > 0) return `${many(n, 'bolt')}: ${sayCounts(piece.holes.map((h) => h.belongs))}.${tray}`;
+  return piece.spec.row === null ? 'Nothing is noted of its bolts yet.' : 'No bolts.';
+}
+
+/** Said calmly: what can be relied on now. */
+function doneSaid(piece: PieceNow): string {
+  const n = piece.holes.length;
+  if (n === 0) return 'Back on.';
+  const tight = piece.holes.filter((h) => h.state === 'tight').length;
+  if (tight < n) return `${tight} of ${n} are tight.`;
+  const torque = piece.spec.torque === null ? '' : `, ${piece.spec.torque.text}`;
+  return n === 1 ? `Its bolt is tight${torque}.` : `All ${n} are tight${torque}.`;
+}
+
+/** What has to come off before it, or go back before it. */
+function order(job: Job, piece: PieceNow, way: Way): string {
+  const comes = way === 'out' || way === 'row' || way === 'remove' || way === 'count';
+  const before = comes ? stillOver(job, piece) : way === 'done' ? [] : blockers(job, piece);
+  if (before.length === 0) return '';
+  const which = list(before.map((p) => p.spec.name));
+  return comes ? ` Over it, and still on: ${which}.` : ` To be back on before it: ${which}.`;
 }
 
 /** All that is known of one hole. */
 export function sayHole(job: Job, hole: HoleNow, piece: PieceNow, columns: number): Line[] {
   const note = piece.spec.holes.get(hole.name)?.note ?? null;
   const takes = `${hole.name} takes ${sayTakes(job, hole.belongs)}.`;
-  const bad = hole.trouble ? ` ${sayTrouble(hole.trouble)}.` : '';
-  const odd = hole.unsettled || hole.conflict ? ` ${sayDiffers(hole)}.` : '';
+  const bad = hole.trouble ? ` ${capital(sayTrouble(hole.trouble))}.` : '';
+  const odd = hole.unsettled || hole.conflict ? ` ${capital(sayDiffers(hole))}.` : '';
   return [
     ...wrap(takes, columns, { bold: true }),
-    ...wrap(`${note === null ? '' : `${note}.`}${bad}${odd}`, columns),
+    ...wrap(`${note === null ? '' : `${capital(note)}.`}${bad}${odd}`, columns),
   ];
 }

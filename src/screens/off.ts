@@ -41,12 +41,13 @@ export const offActs = {
   hand: typeHand,
 } satisfies Acts;
 
-/** After a mark on the way off: the next bolt, or the count before anybody pries. */
+/** After a mark on the way off: the next bolt; after the last one, or a whole row, the count. */
 export function nextOff(state: State): Updated {
   const here = at(state);
   if (!here) return stay(state);
   const { piece } = here;
-  if (!onlyStuckLeft(piece)) {
+  const all = stepOf(state, 'off-row') !== null;
+  if (!all && !onlyStuckLeft(piece)) {
     return toStep(state, { step: 'off', here: null, typed: '', hand: '' });
   }
   const counted = toStep(state, { step: 'off-count' });

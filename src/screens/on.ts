@@ -1,7 +1,7 @@
 /** On, by fingers: what is in the hand is said, where it belongs lights up, a wrong hole is stopped. */
 import type { HoleNow } from '../job/types.ts';
 import type { Acts } from './act.ts';
-import { TIGHT } from './enter.ts';
+import { LOOK, TIGHT } from './enter.ts';
 import { type At, at, holeNamed, record, say, stay, stepOf, toStep } from './moves.ts';
 import { noteOf } from './off.ts';
 import type { Page } from './page.ts';
@@ -40,14 +40,17 @@ function putIn(state: State, here: At, which: (lit: string) => string[]): Update
   return record(state, { do: 'in', piece: here.key, holes: which(hole), hand });
 }
 
-/** After a bolt went in: the same hand while it still belongs somewhere, else an empty hand; at the end, tight. */
+/**
+ * After a bolt went in: the same hand while it still belongs somewhere, else an empty hand.
+ * At the end one more press must not mark a bolt as tight, so the piece is looked at in between.
+ */
 export function nextOn(state: State): Updated {
   const here = at(state);
   const step = stepOf(state, 'on');
   if (!here || !step) return stay(state);
   if (toFill(here.piece).length === 0) {
     const n = fingerTight(here.piece).length;
-    return toStep({ ...state, quiet: `All in, ${n} by fingers. Now tighten.` }, TIGHT);
+    return toStep({ ...state, quiet: `All in, ${n} of them by fingers only.` }, LOOK);
   }
   const hand = fitting(here.job, here.piece, step.hand).length > 0 ? step.hand : '';
   return toStep(state, { ...step, here: null, typed: '', hand });
@@ -61,6 +64,7 @@ export function drawOn(state: State): Page {
   const lit = litHole(here);
   const fits = fitting(job, piece, step.hand);
   const n = piece.holes.length;
+  const tip = piece.spec.tip.fitting[0];
   return piecePage(
     piece,
     (h) => ({
@@ -78,6 +82,7 @@ export function drawOn(state: State): Page {
         ...sayLit(here, lit, step.hand, state),
         ...left(here, state.columns),
         line('In means turned by fingers, three turns at least.'),
+        ...(tip === undefined ? [] : wrap(`Tip: ${tip}`, state.columns)),
       ],
     },
   );

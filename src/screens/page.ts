@@ -12,7 +12,7 @@ export interface Page {
   under?: Line;
   /** Fills what is left in the middle; lines that do not fit are not shown. */
   middle: (columns: number, rows: number) => readonly Line[];
-  /** One thing at a time, under the middle; at most five lines. */
+  /** One thing at a time, under the middle; at most six lines. */
   say?: readonly Line[];
   /** Where the cursor of a field is: a line of `say` or of the middle, and its column. */
   cursor?: { part: 'say' | 'middle'; line: number; column: number };
@@ -29,7 +29,7 @@ const SAY = 6;
 /** Head, its second line, and the foot. */
 const AROUND = 3;
 /** Lines of something said quietly. */
-const QUIET = 2;
+const QUIET = 3;
 
 /** Rows that the middle has. */
 export function middleRows(rows: number): number {
@@ -45,10 +45,12 @@ export function isTooSmall(state: State): boolean {
 
 export function layPage(state: State, page: Page): Picture {
   const { columns, rows } = state;
-  const room = middleRows(rows);
-  const middle = page.middle(columns, room).slice(0, room);
   const quiet = hanging(line('- '), state.quiet ?? '', columns).slice(0, QUIET);
-  const said = fill((page.say ?? []).slice(0, SAY - quiet.length), SAY - quiet.length);
+  // Where nothing is said under it, the middle goes down to the quiet line.
+  const below = page.say ? SAY - quiet.length : 0;
+  const room = Math.max(1, rows - AROUND - quiet.length - below);
+  const middle = page.middle(columns, room).slice(0, room);
+  const said = fill((page.say ?? []).slice(0, below), below);
   const lines: Line[] = [
     spread(page.left, page.right ?? [], columns),
     spread([], page.under ?? [], columns),

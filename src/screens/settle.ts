@@ -10,7 +10,7 @@ import type { Page } from './page.ts';
 import { names, toSettle } from './parts/piece-now.ts';
 import { piecePage } from './parts/piece-page.ts';
 import { sayTakes } from './parts/say-piece.ts';
-import { type Line, line, wrap } from './parts/text.ts';
+import { hanging, type Line, line, pad, wrap } from './parts/text.ts';
 import { many, sayItem } from './parts/words.ts';
 import type { State, Updated } from './state.ts';
 
@@ -44,6 +44,8 @@ export const settleActs = {
   },
 } satisfies Acts;
 
+const LABEL = 16;
+
 /** After one is settled: the next one that differs, or on. */
 export const nextSettle = toSettleStep;
 
@@ -68,10 +70,12 @@ export function drawSettle(state: State): Page {
   );
 
   function sayBoth(odd: HoleNow): Line[] {
+    const row = (label: string, item: HoleNow['claim']) =>
+      hanging(pad(line(label), LABEL), sayTakes(job, item), state.columns);
     return [
       ...wrap(`${odd.name}: which is true?`, state.columns, { bold: true }),
-      ...wrap(`The file says   ${sayTakes(job, odd.claim)}`, state.columns),
-      ...wrap(`Came out        ${sayTakes(job, odd.found)}`, state.columns),
+      ...row('The file says', odd.claim),
+      ...row('Came out', odd.found),
     ];
   }
 }

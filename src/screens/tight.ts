@@ -2,7 +2,7 @@
 import { printQuantity } from '../bolt/units.ts';
 import type { PassSpec, PieceNow } from '../job/types.ts';
 import type { Acts } from './act.ts';
-import { LOOK } from './enter.ts';
+import { LOOK, TIGHT } from './enter.ts';
 import { at, record, say, stay, toStep } from './moves.ts';
 import { noteOf } from './off.ts';
 import type { Page } from './page.ts';
@@ -31,7 +31,10 @@ export const tightActs = {
   'to-in': (state) => toStep(state, { step: 'on', here: null, typed: '', hand: '' }),
 } satisfies Acts;
 
-/** After a bolt clicked: the next one, the next pass, or tight. */
+/**
+ * After a bolt clicked: the next one, or tight. Between two passes the piece is looked at: the wrench is set
+ * anew, and one press too many must not count for the next pass.
+ */
 export function nextTight(state: State, before: PassNow | null): Updated {
   const here = at(state);
   if (!here) return stay(state);
@@ -41,17 +44,13 @@ export function nextTight(state: State, before: PassNow | null): Updated {
     const quiet = bad.length === 0 ? null : `Tight but for ${list(names(bad))}.`;
     return toStep({ ...state, quiet }, LOOK);
   }
-  const step = toStep(state, { step: 'tight', here: null, typed: '' });
-  const changed = before !== null && before.pass.name !== now.pass.name;
-  if (!changed) return step;
-  return say(
-    step.state,
-    `${before.pass.name} is through. Now ${sayPass(now.pass)}, from the first again.`,
-  );
+  const through = before !== null && before.pass.name !== now.pass.name;
+  if (!through) return toStep(state, TIGHT);
+  return toStep({ ...state, quiet: `${before.pass.name} is through.` }, LOOK);
 }
 
 /** `full, 10 N·m`, `angle, 90°`. */
-function sayPass(pass: PassSpec): string {
+export function sayPass(pass: PassSpec): string {
   const parts = [
     pass.name,
     pass.torque?.quantity ? printQuantity(pass.torque.quantity) : (pass.torque?.text ?? null),
@@ -60,7 +59,7 @@ function sayPass(pass: PassSpec): string {
   return parts.filter((p) => p !== null && p !== '').join(', ');
 }
 
-function sayWherePrinted(piece: PieceNow, pass: PassSpec): string {
+export function sayPrinted(piece: PieceNow, pass: PassSpec): string {
   const where = pass.torque?.where ?? piece.spec.torque?.where ?? null;
   return where === null || pass.torque === null ? '' : ` (${where})`;
 }
@@ -90,7 +89,7 @@ export function drawTight(state: State): Page {
       right: now
         ? line(`tight, pass ${now.number} of ${now.of}: ${sayPass(now.pass)}`)
         : line('tight'),
-      under: now ? line(sayWherePrinted(piece, now.pass).trim()) : [],
+      under: now ? line(sayPrinted(piece, now.pass).trim()) : [],
       say: now
         ? [
             ...wrap(nextSaid(now, lit), state.columns, { bold: true }),

@@ -6,11 +6,12 @@
  * refusal the rest is dropped: it was meant for a screen that did not come.
  */
 import { afterRecorded } from './after.ts';
-import { keyOf, paste, press } from './dispatch.ts';
+import { paste, press } from './dispatch.ts';
 import { say, show, stay } from './moves.ts';
 import { daysBetween } from './parts/days.ts';
 import { isUnderWay, lastMark } from './parts/job-now.ts';
 import type { BenchRow, Effect, FileState, Happening, Input, State, Updated } from './state.ts';
+import { keyOf } from './which.ts';
 
 export function update(state: State, happening: Happening): Updated {
   switch (happening.on) {

@@ -7,7 +7,7 @@ import type { State } from './state.ts';
 
 export function forthLabel(state: State): string {
   const here = at(state);
-  return here ? WAY_LABELS[wayOf(here.piece)] : '';
+  return here ? WAY_LABELS[wayOf(here.job, here.piece)] : '';
 }
 
 /** Every bolt is out, or there is none. */
@@ -56,17 +56,35 @@ export function hereIsTrouble(state: State): boolean {
   return (holeNamed(here.piece, hereOf(here.view.step))?.trouble ?? null) !== null;
 }
 
-/** Its bolts can come out, or could be typed as a row. */
+/** The next right thing is to take it off, and its bolts can be typed as a row. */
 export function comesOff(state: State): boolean {
   const here = at(state);
-  return (
-    here !== null && here.piece.away === 'no' && (stillIn(here.piece).length > 0 || isBare(state))
-  );
+  return here !== null && wayOf(here.job, here.piece) === 'out';
 }
 
-function isBare(state: State): boolean {
+export function isOn(state: State): boolean {
   const here = at(state);
-  return here !== null && here.piece.spec.row === null && here.piece.holes.length === 0;
+  return here !== null && (here.piece.away === 'no' || stillIn(here.piece).length > 0);
+}
+
+export function offLabel(state: State): string {
+  const here = at(state);
+  if (!here) return '';
+  const way = wayOf(here.job, here.piece);
+  if (way === 'done') return 'take it off again';
+  return way === 'row' ? 'it has no bolts' : '';
+}
+
+/** A hole is lit, by the step or by pointing at it. */
+export function isPointed(state: State): boolean {
+  const step = at(state)?.view.step;
+  return step !== undefined && (step.step !== 'look' || step.here !== null);
+}
+
+export function backLabel(state: State): string {
+  const { screen } = state.view;
+  const typed = screen === 'field' || stepOf(state, 'off-row') !== null;
+  return typed || stepOf(state, 'trouble') !== null ? 'leave it' : '';
 }
 
 export function goesOn(state: State): boolean {

@@ -107,7 +107,7 @@ function drawMark(mark: Mark, labelled: string, room: number): Line {
       ? LIT_LOOK
       : LOOKS[mark.shape];
   const spans: Span[] = [
-    span(mark.lit ? LIT : ' ', LIT_LOOK),
+    span(mark.lit && !mark.here ? LIT : ' ', LIT_LOOK),
     span(`${open}${mark.name.padStart(room)}${close}`, look),
   ];
   if (labelled !== '')

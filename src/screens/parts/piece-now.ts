@@ -5,6 +5,16 @@ import { loosenNext, nextHole } from '../../piece/next.ts';
 import { passesOf } from '../../piece/passes.ts';
 import { readHand } from './hand.ts';
 
+/** The answer is kept with the piece: it is asked several times for one picture, and the piece never changes. */
+function kept<A>(question: (piece: PieceNow) => A): (piece: PieceNow) => A {
+  const answers = new WeakMap<PieceNow, { answer: A }>();
+  return (piece) => {
+    const known = answers.get(piece) ?? { answer: question(piece) };
+    answers.set(piece, known);
+    return known.answer;
+  };
+}
+
 type Kinds = ReadonlyMap<string, Kind>;
 
 export function names(holes: readonly HoleNow[]): string[] {
@@ -35,11 +45,11 @@ export function stillIn(piece: PieceNow): HoleNow[] {
 }
 
 /** What is lit next on the way off: in loosening order, bolts that are stuck last; null when all are out. */
-export function nextOut(piece: PieceNow): string | null {
+export const nextOut = kept((piece: PieceNow): string | null => {
   const inside = stillIn(piece);
   const free = names(inside.filter((h) => h.trouble === null));
   return loosenNext(piece, free.length > 0 ? free : names(inside));
-}
+});
 
 /** All that comes out without a fight is out. */
 export function onlyStuckLeft(piece: PieceNow): boolean {
@@ -95,6 +105,14 @@ export interface PassNow {
 
 /** The pass that is on: the first that some bolt lacks; null when all are through. */
 export function passNow(piece: PieceNow, kinds: Kinds): PassNow | null {
+  const known = passOf.get(piece) ?? { now: findPass(piece, kinds) };
+  passOf.set(piece, known);
+  return known.now;
+}
+
+const passOf = new WeakMap<PieceNow, { now: PassNow | null }>();
+
+function findPass(piece: PieceNow, kinds: Kinds): PassNow | null {
   const passes = passesOf(piece.spec, kinds);
   const holes = toTighten(piece);
   for (const [i, pass] of passes.entries()) {

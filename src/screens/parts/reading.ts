@@ -6,6 +6,14 @@ export interface Reading {
   texts: readonly string[];
 }
 
+/** A tip blocks nothing, and a note is no warning: alone they are not put in the way. */
+const BESIDE: readonly string[] = ['Tip', 'Note'];
+
+/** Something that is to be read before, and not merely good to know. */
+export function mustRead(spec: PieceSpec, way: 'removal' | 'fitting'): boolean {
+  return toRead(spec, way).some((r) => !BESIDE.includes(r.what));
+}
+
 export function toRead(spec: PieceSpec, way: 'removal' | 'fitting'): Reading[] {
   const joint: Reading[] = way === 'fitting' ? [{ what: 'Joint', texts: spec.joint }] : [];
   const all: Reading[] = [

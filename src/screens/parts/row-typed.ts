@@ -32,10 +32,13 @@ export function readTyped(text: string, job: Job, piece: PieceNow): TypedWord[] 
   });
 }
 
+/** `ssm+clip` typed in one go is three words: what is under a head goes with the last letter. */
 function apart(word: string, letters: readonly string[]): string[] {
-  if (word.length < 2 || letterMeant(word, letters) !== null || /^[.]|[+]/.test(word))
-    return [word];
-  const each = [...word];
+  const head = /^[^+]*/.exec(word)?.[0] ?? '';
+  if (head.length < 2 || head.startsWith('.') || letterMeant(head, letters) !== null) return [word];
+  const each = [...head];
   const all = each.every((c) => SIGNS.includes(c) || letterMeant(c, letters) !== null);
-  return all ? each : [word];
+  if (!all) return [word];
+  const last = each.length - 1;
+  return each.map((c, i) => (i === last ? c + word.slice(head.length) : c));
 }

@@ -14,6 +14,7 @@ function where(piece: PieceNow): string {
   const n = piece.holes.length;
   const out = n - stillIn(piece).length;
   if (piece.away === 'aside') return 'moved aside, still connected';
+  if (piece.away === 'removed' && out < n) return `off, ${out} of ${n} bolts out`;
   if (n === 0) {
     if (piece.where === 'open') return piece.tray === null ? 'off' : `off, ${piece.tray}`;
     return piece.where === 'on' ? 'back on' : 'untouched';

@@ -1,6 +1,6 @@
 /** The next right thing for a piece, as far as the piece itself can say. */
-import type { PieceNow } from '../../job/types.ts';
-import { stillIn, toFill, toSettle, toTighten } from './piece-now.ts';
+import type { Job, PieceNow } from '../../job/types.ts';
+import { passNow, stillIn, toFill, toSettle } from './piece-now.ts';
 
 /**
  * `row` type what came out, `out` its bolts, `count` them before it is pried off, `remove` it (no bolts),
@@ -8,7 +8,7 @@ import { stillIn, toFill, toSettle, toTighten } from './piece-now.ts';
  */
 export type Way = 'row' | 'out' | 'count' | 'remove' | 'settle' | 'in' | 'fit' | 'tight' | 'done';
 
-export function wayOf(piece: PieceNow): Way {
+export function wayOf(job: Job, piece: PieceNow): Way {
   const { holes, away } = piece;
   if (holes.length === 0) {
     if (away !== 'no') return 'fit';
@@ -19,20 +19,20 @@ export function wayOf(piece: PieceNow): Way {
     case 'home':
       return 'out';
     case 'off':
-      if (away !== 'no') return onWay(piece);
+      if (away !== 'no') return onWay(job, piece);
       return stillIn(piece).length > 0 ? 'out' : 'count';
     case 'open':
     case 'on':
-      return onWay(piece);
+      return onWay(job, piece);
     default:
       return 'done';
   }
 }
 
-function onWay(piece: PieceNow): Way {
+function onWay(job: Job, piece: PieceNow): Way {
   if (toSettle(piece).length > 0) return 'settle';
   if (toFill(piece).length > 0) return 'in';
-  return toTighten(piece).length > 0 ? 'tight' : 'done';
+  return passNow(piece, job.upper.kinds) === null ? 'done' : 'tight';
 }
 
 /** Said on a key: `take it off`. */

@@ -1,0 +1,49 @@
+/** Jobs in invented scenarios for the screens. */
+
+/** A cover with eleven holes of three lengths, a clip, a copper washer, a drawn map, cautions and tips. */
+export const LEFT_COVER = `putback: 1
+job: Left cover weeps oil
+machine: Hollin 400 Twin, 1998, 41230 km
+bolts:
+  S: M6x25 flange, 8 mm
+  M: M6x35 flange, 8 mm
+  L: M6x55 flange, 8 mm
+  P: M6x20 pinch, 5 mm Allen
+pieces:
+  gear-lever: {bolts: P, marks: dot on the shaft in line with the split}
+  sprocket-cover: {bolts: S S S}
+  alternator:
+    name: Alternator cover
+    under: [gear-lever, sprocket-cover]
+    bolts: S S S M+clip S S S+copper S S L S
+    torque: 10 N·m, manual 2-17
+    into: cast aluminium
+    joint: new gasket, dry; dowels at 2 and 8
+    loose: [2 dowels, thrust washer stays on the shaft]
+    caution: {fitting: The magnet pulls the cover in. Keep fingers off the edge.}
+    tip: {removal: "Top bolt last, so that the cover hangs."}
+    map: |
+      .  1  .  2  .
+      11 .  .  .  3
+      10 .  .  .  4
+      .  9  8  7  5
+      .  .  .  6  .
+    holes:
+      7: {note: oil passage}
+  hose:
+diary:
+`;
+
+/** A round lid with so many holes, every seventh of another kind. */
+export function lid(holes: number): string {
+  const row = Array.from({ length: holes }, (_, i) => (i % 7 === 3 ? 'M+clip' : 'S')).join(' ');
+  return `putback: 1
+job: Lid of the dividing head
+bolts:
+  S: M8x30
+  M: M8x45
+pieces:
+  lid: {bolts: ${row}}
+diary:
+`;
+}
