@@ -180,6 +180,14 @@ export const COMMANDS: readonly Command[] = [
     load: () => import('./torque.ts'),
   },
   {
+    names: ['diary'],
+    usage: 'FILE',
+    say: 'what happened, as prose, with its commits',
+    options: {},
+    words: { least: 1, most: 1 },
+    load: () => import('./diary.ts'),
+  },
+  {
     names: ['schema'],
     usage: '',
     say: 'the JSON Schema of a job file, for editors',

@@ -50,6 +50,7 @@ export function fold(upper: Upper, entries: readonly Entry[]): Job {
   for (const spec of upper.tasks.values()) tasks.set(spec.key, taskNow(spec));
 
   const living = livingEntries(entries);
+  const rounds = new Map<string, number>();
   for (const entry of living) {
     if (entry.task !== undefined) finish(tasks.get(entry.task), entry);
     if (entry.piece === undefined) continue;
@@ -59,12 +60,14 @@ export function fold(upper: Upper, entries: readonly Entry[]): Job {
       pieces.set(entry.piece, making);
     }
     apply(making, entry);
+    rounds.set(entry.id, making.now.round);
   }
 
   const job: Job = {
     upper,
     entries,
     living: new Set(living.map((entry) => entry.id)),
+    rounds,
     pieces: new Map(),
     tasks,
     conflicts: [],

@@ -284,6 +284,8 @@ export interface Job {
   entries: readonly Entry[];
   /** Ids of the entries that count (not undone). */
   living: ReadonlySet<string>;
+  /** Round of its piece in which an entry that counts stands, by the entry's id. */
+  rounds: ReadonlyMap<string, number>;
   /** In the order of the file. */
   pieces: Map<string, PieceNow>;
   tasks: Map<string, TaskNow>;

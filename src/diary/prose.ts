@@ -1,0 +1,107 @@
+/** What happened, as prose: chapters in the order of happening, a new one when another piece, round or day begins. */
+import { list } from '../job/judge/parts.ts';
+import type { Entry, Job } from '../job/types.ts';
+
+export interface Line {
+  id: string;
+  at: string;
+  /** One sentence. */
+  say: string;
+  /** Taken back later; it stays readable. */
+  undone: boolean;
+  /** Short id of the commit that brought it, null where it is in none. */
+  commit: string | null;
+}
+
+export interface Chapter {
+  /** Key of the piece, null for what is about the whole job. */
+  piece: string | null;
+  round: number | null;
+  title: string;
+  /** Times of its first and last line, RFC 3339. */
+  from: string;
+  to: string;
+  lines: Line[];
+}
+
+/** `commits`: short id by the id of an entry. */
+export function chapters(job: Job, commits: ReadonlyMap<string, string>): Chapter[] {
+  const all: Chapter[] = [];
+  const rounds = new Map<string, number>();
+  for (const entry of job.entries) {
+    const about = aboutOf(entry, job);
+    const piece = about?.piece ?? null;
+    const round = piece === null ? null : (job.rounds.get(entry.id) ?? rounds.get(piece) ?? 1);
+    if (piece !== null && round !== null) rounds.set(piece, round);
+    const line: Line = {
+      id: entry.id,
+      at: entry.at,
+      say: sentence(entry, job),
+      undone: !job.living.has(entry.id),
+      commit: commits.get(entry.id) ?? null,
+    };
+    const open = all.at(-1);
+    const sameDay = open?.to.slice(0, 10) === entry.at.slice(0, 10);
+    if (open && sameDay && open.piece === piece && open.round === round) {
+      open.lines.push(line);
+      open.to = entry.at;
+    } else {
+      const title = titleOf(piece, round, job);
+      all.push({ piece, round, title, from: entry.at, to: entry.at, lines: [line] });
+    }
+  }
+  return all;
+}
+
+/** What an undo takes back decides where it is told. */
+function aboutOf(entry: Entry, job: Job): Entry | null {
+  if (entry.verb !== 'undo') return entry;
+  const target = job.entries.find((e) => e.id === entry.value);
+  return target && target.verb !== 'undo' ? target : null;
+}
+
+function titleOf(piece: string | null, round: number | null, job: Job): string {
+  if (piece === null) return job.upper.job;
+  const name = job.pieces.get(piece)?.spec.name ?? piece;
+  return round !== null && round > 1 ? `${name}, round ${round}` : name;
+}
+
+function sentence(entry: Entry, job: Job): string {
+  const beside = [
+    entry.was === undefined || entry.verb === 'settle' ? null : `was ${entry.was}`,
+    entry.set === undefined || entry.verb === 'tight' ? null : `set to ${entry.set}`,
+    entry.result === undefined || entry.result === entry.value ? null : entry.result,
+    entry.tray === undefined ? null : `bolts in ${entry.tray}`,
+    entry.says === undefined ? null : `“${entry.says}”`,
+    entry.because === undefined ? null : `all the same, because “${entry.because}”`,
+  ].filter((part) => part !== null);
+  return [what(entry, job), ...beside].join('; ');
+}
+
+function what(entry: Entry, job: Job): string {
+  const holes = entry.hole ? list(entry.hole) : 'all';
+  switch (entry.verb) {
+    case 'out':
+      return `${holes} out: ${entry.value}`;
+    case 'in':
+      return `${holes} in by fingers: ${entry.value}`;
+    case 'tight':
+      return `${holes} ${entry.value}${entry.set === undefined ? '' : `, ${entry.set}`}`;
+    case 'state':
+      return `${holes} ${entry.value}`;
+    case 'settle':
+      return `${holes} takes ${entry.value}${entry.was === undefined ? '' : `, not ${entry.was}: the file was changed`}`;
+    case 'removed':
+      return entry.value === 'aside' ? 'Moved aside, still connected' : 'Off';
+    case 'fitted':
+      return 'On its place';
+    case 'done':
+      return `${(entry.task && job.tasks.get(entry.task)?.spec.say) ?? entry.task ?? entry.buy}: ${entry.value}`;
+    case 'note':
+      return entry.hole ? `${holes}: ${entry.value}` : entry.value;
+    case 'undo': {
+      const target = job.entries.find((e) => e.id === entry.value);
+      return target ? `Taken back: ${what(target, job)}` : `Taken back: ${entry.value}`;
+    }
+  }
+}
