@@ -1,66 +1,38 @@
 /** What a fit says to the person: one sentence a verdict, in mm. */
-import type { Kind } from '../job/types.ts';
-import type { FitVerdict, Measure } from './fit.ts';
+import type { Known } from './fit-known.ts';
+import type { FitVerdict } from './fit-types.ts';
 import { lookAlikes } from './lookalikes.ts';
-import type { Material } from './materials.ts';
 import { strongerBy } from './same.ts';
 import { threadOf } from './threads.ts';
-
-/** What the sentence is made of. */
-export interface Judged {
-  verdict: FitVerdict | null;
-  sure: boolean;
-  kind: Kind;
-  own: Kind | null;
-  /** The hole's own stack, where the bolt has another one under its head; else null. */
-  otherStack: readonly string[] | null;
-  material: Material | null;
-  need: number | null;
-  ownBites: number;
-  open: boolean;
-  most: number | null;
-  engagement: number | null;
-  by: number | null;
-  x: number | null;
-  farther: number | null;
-  wet: boolean;
-}
-
-/** How to measure what is missing. */
-export const MEASURES: Record<Measure, string> = {
-  length: 'measure the bolt under the head',
-  thread: 'try the thread against one that is known',
-  head: 'compare the heads',
-  thick: 'measure the piece from the seat of the head to the joint face',
-  turns: 'count the turns as the right bolt comes out',
-  probe: 'probe the hole: depth of thread from the joint face',
-  under: 'measure what lies under the head',
-  into: 'say what it is screwed into',
-};
 
 /** From here on a bolt that is longer is treated as bottoming until somebody has probed, mm. */
 const MUCH_LONGER = 10;
 
 const mm = (value: number) => `${Math.round(Math.abs(value) * 10) / 10} mm`;
 
-function wanting(j: Judged): string {
-  if (j.need !== null && j.need >= j.ownBites) return 'the right one bites with';
-  return `${j.material?.name ?? 'even steel'} wants`;
+/** The rule, unless the right bolt does with less. */
+function wanting(k: Known): string {
+  if (k.need === null) return '';
+  if (k.ownBites < k.need) return `; the right one bites with ${mm(k.ownBites)}`;
+  return `; ${k.material?.name ?? 'even steel'} wants ${mm(k.need)}`;
 }
 
-function tooShort(j: Judged): string {
-  if (j.x !== null && j.x <= 0)
-    return `It would not reach the thread: ${mm(j.x)} too short to start.`;
-  const bite = j.most ?? 0;
-  const pitch = threadOf(j.kind.thread ?? j.own?.thread ?? null)?.pitch ?? null;
+function tooShort(k: Known): string {
+  const bite = k.most ?? 0;
+  if (bite <= 0) {
+    const by = k.reach.xMost ?? 0;
+    const least = k.reach.x === null ? 'at least ' : '';
+    const lacks = by < 0 ? `: ${least}${mm(by)} too short to start` : '';
+    return `It would not reach the thread${lacks}.`;
+  }
+  const pitch = threadOf(k.kind.thread ?? k.own?.thread ?? null)?.pitch ?? null;
   const turns = pitch === null ? '' : ` (${Math.round(bite / pitch)} turns)`;
-  const atMost = j.engagement === null ? 'At most' : 'Only';
-  const wants = j.need === null ? '' : `; ${wanting(j)} ${mm(j.need)}`;
-  return `${atMost} ${mm(bite)} of thread would bite${turns}${wants}.`;
+  const atMost = k.engagement === null ? 'At most' : 'Only';
+  return `${atMost} ${mm(bite)} of thread would bite${turns}${wanting(k)}.`;
 }
 
-function wrongThread(j: Judged): string {
-  const [mine, its] = [j.kind, j.own];
+function wrongThread(k: Known): string {
+  const [mine, its] = [k.kind, k.own];
   if (its && mine.leftHand !== its.leftHand) {
     return mine.leftHand
       ? 'A left-hand thread in a right-hand hole.'
@@ -71,71 +43,76 @@ function wrongThread(j: Judged): string {
   return `${mine.thread} in a hole for ${its?.thread}.${warn}`;
 }
 
-function wrongHead(j: Judged): string {
-  const stronger = j.own && strongerBy(j.kind, j.own);
+function wrongHead(k: Known): string {
+  const stronger = k.own && strongerBy(k.kind, k.own);
   if (stronger !== null && stronger < 0) {
-    return `Marked ${j.kind.class}; the right one is ${j.own?.class}: too weak.`;
+    return `Marked ${k.kind.class}; the right one is ${k.own?.class}: too weak.`;
   }
-  return `Head ${j.kind.head}; the right one is ${j.own?.head}.`;
+  return `Head ${k.kind.head}; the right one is ${k.own?.head}.`;
 }
 
-function same(j: Judged): string {
-  const stronger = j.own && strongerBy(j.kind, j.own);
+function same(k: Known, sure: boolean): string {
+  const stronger = k.own && strongerBy(k.kind, k.own);
   if (stronger !== null && stronger > 0) {
-    return `The same size, marked ${j.kind.class} instead of ${j.own?.class}.`;
+    return `The same size, marked ${k.kind.class} instead of ${k.own?.class}.`;
   }
-  return j.sure ? 'The same bolt under another letter.' : 'The same as far as is known.';
+  const [mine, its] = [k.kind.threaded, k.own?.threaded ?? null];
+  if (mine !== null && its !== null && mine !== its) {
+    return `The same size, threaded over ${mm(mine)} instead of ${mm(its)}.`;
+  }
+  return sure ? 'The same bolt under another letter.' : 'The same as far as is known.';
 }
 
-function longer(j: Judged): string {
-  const by = j.farther ?? (j.kind.length ?? 0) - (j.own?.length ?? 0);
+function longer(k: Known, sure: boolean): string {
+  const by = k.reach.farther ?? (k.kind.length ?? 0) - (k.own?.length ?? 0);
   const than = `${mm(by)} longer than the right one`;
-  if (j.sure) return `${than}; it neither bottoms nor sticks out.`;
-  if (j.open) return `${than}, and reaches so much farther behind: look what lies there.`;
+  if (sure) return `${than}; it neither bottoms nor sticks out.`;
+  if (k.open) return `${than}, and reaches so much farther behind: look what lies there.`;
   return by >= MUCH_LONGER
     ? `${than}: take it that it bottoms, until the hole is probed.`
     : `${than}: probe the hole first.`;
 }
 
-function shorter(j: Judged): string {
-  const by = j.farther ?? (j.kind.length ?? 0) - (j.own?.length ?? 0);
-  const bite = j.engagement === null ? '' : `; ${mm(j.engagement)} of thread would bite`;
+function shorter(k: Known): string {
+  const by = k.reach.farther ?? (k.kind.length ?? 0) - (k.own?.length ?? 0);
+  const bite = k.engagement === null ? '' : `; ${mm(k.engagement)} of thread would bite`;
   return `${mm(by)} shorter than the right one${bite}.`;
 }
 
-function right(j: Judged): string {
-  if (!j.sure) return 'It belongs here, but the figures of this hole contradict it: measure again.';
-  if (j.otherStack === null) return 'It belongs here.';
-  return j.otherStack.length === 0
+function right(k: Known): string {
+  if (k.reach.disputed)
+    return 'It belongs here, but the figures of this hole contradict it: measure again.';
+  if (k.ownStack === null) return 'It belongs here.';
+  return k.ownStack.length === 0
     ? 'It belongs here, with nothing under the head.'
-    : `It belongs here, with ${j.otherStack.join(' and ')} under the head.`;
+    : `It belongs here, with ${k.ownStack.join(' and ')} under the head.`;
 }
 
 /** The sentence for what was judged. */
-export function sentence(j: Judged): string {
-  const by = j.by ?? 0;
-  const seal = j.wet ? ' A wet hole wants sealing.' : '';
-  switch (j.verdict) {
+export function sentence(k: Known, verdict: FitVerdict | null, sure: boolean): string {
+  const by = k.by ?? 0;
+  const seal = k.wet ? ' A wet hole wants sealing.' : '';
+  switch (verdict) {
     case 'right':
-      return right(j);
+      return right(k);
     case 'same':
-      return same(j);
+      return same(k, sure);
     case 'wrong-thread':
-      return wrongThread(j);
+      return wrongThread(k);
     case 'wrong-head':
-      return wrongHead(j);
+      return wrongHead(k);
     case 'shank':
-      return `The plain shank would jam ${mm((j.x ?? 0) - (j.kind.threaded ?? 0))} before the head clamps.`;
+      return `The plain shank would jam ${mm((k.reach.x ?? 0) - (k.kind.threaded ?? 0))} before the head clamps.`;
     case 'bottoms':
       return `It would bottom ${mm(by)} before the head clamps.`;
     case 'short':
-      return tooShort(j);
+      return tooShort(k);
     case 'through':
       return `It would stick out ${mm(by)} behind: look what lies there.${seal}`;
     case 'longer':
-      return longer(j);
+      return longer(k, sure);
     case 'shorter':
-      return shorter(j);
+      return shorter(k);
     case null:
       return 'Too little is known of this bolt and this hole.';
   }

@@ -1,102 +1,26 @@
 /** Whether a bolt may go into a hole: one verdict, from whatever is known, and what to measure where too little is. */
 import type { Kind } from '../job/types.ts';
-import { type Judged, sentence } from './fit-words.ts';
+import { gather, type Known } from './fit-known.ts';
+import { wanted } from './fit-measure.ts';
+import type { Fit, FitVerdict } from './fit-types.ts';
+import { sentence } from './fit-words.ts';
 import { withLength } from './kind.ts';
-import { type Material, materialOf } from './materials.ts';
-import { type Place, type Reach, reachOf } from './reach.ts';
-import { headsAgree, SAME_LENGTH, sameBolt, strongerBy, threadsAgree } from './same.ts';
+import type { Place } from './reach.ts';
+import {
+  headsAgree,
+  SAME_LENGTH,
+  sameBolt,
+  shanksAgree,
+  strongerBy,
+  threadsAgree,
+} from './same.ts';
 import { threadOf } from './threads.ts';
 
-export type FitVerdict =
-  | 'right'
-  | 'same'
-  | 'longer'
-  | 'shorter'
-  | 'short'
-  | 'bottoms'
-  | 'through'
-  | 'shank'
-  | 'wrong-thread'
-  | 'wrong-head';
+export type { Fit, FitVerdict, Measure } from './fit-types.ts';
 
-/** What would make it sure; MEASURES in fit-words.ts says how. */
-export type Measure = 'length' | 'thread' | 'head' | 'thick' | 'turns' | 'probe' | 'under' | 'into';
-
-export interface Fit {
-  /** Null when too little is known to say anything. */
-  verdict: FitVerdict | null;
-  /** False where the verdict stands on too little, or on figures that contradict each other. */
-  sure: boolean;
-  /** Thread that bites: mm, turns, diameters (null for a thread without figures). Null when it is not known. */
-  engagement: { mm: number; turns: number | null; d: number | null } | null;
-  /** r − b, mm: above 0 it bottoms by so much, below 0 so much is left. Null when not known, and for an open hole. */
-  bottomsBy: number | null;
-  /** The same of a hole that is open behind: above 0 the bolt sticks out by so much. */
-  sticksOut: number | null;
-  /** How far the head stands off when dropped in and not turned, mm. */
-  proud: number | null;
-  /** Length less the length of the bolt that belongs here, mm. */
-  byLength: number | null;
-  measure: Measure[];
-  /** One sentence. */
-  why: string;
-}
-
-/** The least engagement of all materials, in diameters (steel): less is too little whatever is tapped. */
-const LEAST_OF_ALL = 0.8;
 /** A length told by a ruler is the right one within this, mm. */
 const BY_RULER = 0.5;
-const round = (mm: number) => Math.round(mm * 1000) / 1000;
-
-/** Open behind: a hole that is wet, and a nut or a through hole, have no bottom. */
-function isOpen(place: Place, into: string | null): boolean {
-  return place.hole?.wet === true || /\b(?:nut|through|open)\b/i.test(into ?? '');
-}
-
-interface Known {
-  kind: Kind;
-  own: Kind | null;
-  /** Another stack under the head than the hole's own. */
-  otherStack: boolean;
-  reach: Reach;
-  open: boolean;
-  material: Material | null;
-  /** mm of engagement that it must have; null without a diameter. */
-  need: number | null;
-  /** mm that the hole's own bolt bites with; infinite where it is not known. */
-  ownBites: number;
-  /** Upper bound of the engagement, mm. */
-  most: number | null;
-  engagement: number | null;
-  by: number | null;
-}
-
-function gather(kind: Kind, under: readonly string[] | null, place: Place): Known {
-  const stack = under ?? place.takes?.with ?? [];
-  const into = place.hole?.into ?? place.piece?.into ?? null;
-  const reach = reachOf(kind, stack, place);
-  const { x, xMost, depth, clear, farther } = reach;
-  const material = materialOf(into);
-  const own = place.takes?.kind ?? null;
-  const d = threadOf(kind.thread ?? own?.thread ?? null)?.d ?? null;
-  const bites = (reaches: number) => Math.max(0, Math.min(reaches, depth ?? reaches));
-  // What the hole's own bolt bites with is enough, whatever the rule says.
-  const ownBites = x === null || farther === null ? Number.POSITIVE_INFINITY : bites(x - farther);
-  return {
-    kind,
-    own,
-    otherStack:
-      place.takes !== null && under !== null && under.join('+') !== place.takes.with.join('+'),
-    reach,
-    open: isOpen(place, into),
-    material,
-    need: d === null ? null : Math.min((material?.atLeast ?? LEAST_OF_ALL) * d, ownBites),
-    ownBites,
-    most: xMost === null ? null : bites(xMost),
-    engagement: x !== null && (depth !== null || clear || x <= 0) ? bites(x) : null,
-    by: x === null || depth === null ? null : x - depth,
-  };
-}
+const round = (mm: number) => Math.round(mm * 1000) / 1000 + 0;
 
 /** Enough is known that nothing worse can be hiding. */
 function harmless(k: Known): boolean {
@@ -135,12 +59,13 @@ function byFigures(k: Known): { verdict: FitVerdict; sure: boolean } | null {
 function judge(k: Known): { verdict: FitVerdict | null; sure: boolean } {
   const { kind, own, reach } = k;
   if (own && kind === own) {
-    const worse = k.otherStack ? byFigures(k) : null;
-    return worse?.verdict === 'bottoms' ? worse : { verdict: 'right', sure: !reach.disputed };
+    const worse = k.ownStack ? byFigures(k) : null;
+    const sure = !reach.disputed && (!k.ownStack || reach.farther !== null);
+    return worse?.verdict === 'bottoms' ? worse : { verdict: 'right', sure };
   }
   if (!own) return byFigures(k) ?? { verdict: null, sure: false };
   const same = sameBolt(kind, own);
-  if (same === true && !k.otherStack) return { verdict: 'same', sure: true };
+  if (same === true && !k.ownStack) return { verdict: 'same', sure: true };
   if (threadsAgree(kind, own) === false) return { verdict: 'wrong-thread', sure: true };
   const weaker = (strongerBy(kind, own) ?? 0) < 0;
   if (headsAgree(kind, own) === false || weaker) return { verdict: 'wrong-head', sure: true };
@@ -148,7 +73,10 @@ function judge(k: Known): { verdict: FitVerdict | null; sure: boolean } {
   if (found) return found;
   const longer = reach.farther ?? lengthDifference(kind, own);
   if (longer === null) return { verdict: null, sure: false };
-  if (Math.abs(longer) < SAME_LENGTH) return { verdict: 'same', sure: same !== null };
+  if (Math.abs(longer) < SAME_LENGTH) {
+    const jams = !shanksAgree(kind, own) && reach.x === null;
+    return { verdict: 'same', sure: same !== null && reach.farther !== null && !jams };
+  }
   const sure = harmless(k) && threadsAgree(kind, own) === true;
   return { verdict: longer > 0 ? 'longer' : 'shorter', sure };
 }
@@ -157,35 +85,6 @@ function lengthDifference(kind: Kind, own: Kind | null): number | null {
   return own === null || kind.length === null || own.length === null
     ? null
     : kind.length - own.length;
-}
-
-/** What to measure next; nothing else helps before the lengths are known. */
-function wanted(k: Known, place: Place, verdict: FitVerdict | null, sure: boolean): Measure[] {
-  if (sure) return [];
-  const { kind, own, reach } = k;
-  const settled = verdict === 'same' || verdict === 'right';
-  const noLength = kind.length === null || (own !== null && own.length === null);
-  const list: [Measure, boolean][] = [
-    ['turns', reach.disputed],
-    ['probe', reach.disputed],
-    ['length', noLength],
-    ['thread', own !== null && threadsAgree(kind, own) === null],
-    ['head', verdict === 'same' && own !== null && headsAgree(kind, own) === null],
-  ];
-  const figures: [Measure, boolean][] = [
-    ['under', reach.needsStack],
-    ['turns', reach.x === null && own !== null],
-    [
-      'thick',
-      reach.xMost === null &&
-        own === null &&
-        (place.hole?.thick ?? place.piece?.thick ?? null) === null,
-    ],
-    ['probe', k.by === null && !reach.clear && reach.depth === null],
-    ['into', k.material === null && (reach.farther ?? -1) < 0],
-  ];
-  const all = settled || (noLength && reach.x === null) ? list : [...list, ...figures];
-  return [...new Set(all.filter(([, missing]) => missing).map(([what]) => what))];
 }
 
 /**
@@ -203,15 +102,6 @@ export function fit(kind: Kind, under: readonly string[] | null, place: Place): 
   const starts = verdict !== 'wrong-thread';
   const mm = starts ? k.engagement : null;
   const by = starts ? k.by : null;
-  const judged: Judged = {
-    ...k,
-    verdict,
-    sure,
-    farther: k.reach.farther,
-    x: k.reach.x,
-    otherStack: k.otherStack ? (taken?.with ?? []) : null,
-    wet: place.hole?.wet === true,
-  };
   return {
     verdict,
     sure,
@@ -228,7 +118,7 @@ export function fit(kind: Kind, under: readonly string[] | null, place: Place): 
     proud: starts ? roundOr(k.reach.x) : null,
     byLength: k.kind === k.own ? 0 : roundOr(lengthDifference(k.kind, k.own)),
     measure: wanted(k, place, verdict, sure),
-    why: sentence(judged),
+    why: sentence(k, verdict, sure),
   };
 }
 

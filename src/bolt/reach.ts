@@ -40,13 +40,16 @@ export interface Reach {
 /** Fingers count to the turn and rulers to half a millimetre: more than this apart, one of two measures is wrong. */
 const APART = 1.5;
 
+/** Without what binary fractions add, so that 9 − 7.4 − 1.6 is 0. `+ 0` takes the sign off a nought. */
+const clean = (mm: number) => Math.round(mm * 1e6) / 1e6 + 0;
+
 /** How much farther than the hole's own bolt, by length and by how much thicker the stack is. */
 function fartherThanOwn(kind: Kind, stacks: number | null, place: Place): number | null {
   const own = place.takes;
   if (!own || stacks === null) return null;
-  if (kind === own.kind) return 0 - stacks;
+  if (kind === own.kind) return clean(-stacks);
   const [mine, its] = [kind.length, own.kind.length];
-  return mine === null || its === null ? null : mine - its - stacks;
+  return mine === null || its === null ? null : clean(mine - its - stacks);
 }
 
 /** r, and what it can be at most while the stack is not known: nothing under the head. */
@@ -76,7 +79,7 @@ export function reachOf(kind: Kind, under: readonly string[], place: Place): Rea
   const { r, rMost, noStack } = direct(kind, under, place);
   const measured = r !== null && thread !== null ? [r - thread.from] : [];
   const seen = farther === null ? [] : counted(place).map((x0) => x0 + farther);
-  const all = [...measured, ...seen];
+  const all = [...measured, ...seen].map(clean);
   const x = all[0] ?? null;
   const depth = thread?.to == null ? null : thread.to - thread.from;
   const apart = all.length > 1 && Math.max(...all) - Math.min(...all) > APART;
@@ -84,11 +87,11 @@ export function reachOf(kind: Kind, under: readonly string[], place: Place): Rea
   const ownBottoms = own !== null && depth !== null && own > depth + SAME_LENGTH;
   return {
     x,
-    xMost: x ?? (rMost === null ? null : rMost - (thread?.from ?? 0)),
+    xMost: x ?? (rMost === null ? null : clean(rMost - (thread?.from ?? 0))),
     depth,
     clear: farther !== null && farther <= SAME_LENGTH,
     farther,
     disputed: apart || ownBottoms,
-    needsStack: x === null && (noStack || stacks === null),
+    needsStack: x === null ? noStack || stacks === null : farther === null && stacks === null,
   };
 }

@@ -37,7 +37,8 @@ function lengthsAgree(a: Kind, b: Kind): boolean | null {
   return Math.abs(a.length - b.length) < SAME_LENGTH;
 }
 
-function shanksAgree(a: Kind, b: Kind): boolean | null {
+/** Plain shanks; where one is not said, nothing speaks against it. */
+export function shanksAgree(a: Kind, b: Kind): boolean {
   return a.threaded === null || b.threaded === null || a.threaded === b.threaded;
 }
 

@@ -216,6 +216,22 @@ describe('a bolt in a hole of which little is known', () => {
       },
     ],
     [
+      'only the thickness is known, and it ends inside the piece',
+      S,
+      place(M, { thick: 27 }),
+      {
+        verdict: 'short',
+        sure: true,
+        why: 'It would not reach the thread: at least 2 mm too short to start.',
+      },
+    ],
+    [
+      'it ends where the thread starts',
+      S,
+      place(M, { turns: 10 }),
+      { verdict: 'short', sure: true, why: 'It would not reach the thread.' },
+    ],
+    [
       'nobody knows what belongs there, but the figures do',
       M,
       place(null, DEEP),
@@ -255,7 +271,7 @@ describe('a bolt in a hole of which little is known', () => {
       sure: false,
       measure: ['turns', 'probe'],
     });
-    expect(fit(P, null, place(S, probedWrong))).toMatchObject({ sure: false });
+    expect(fit(P, null, place(S, probedWrong))).toMatchObject({ verdict: 'shorter', sure: false });
     const apart = { thick: 8, thread: { from: 0, to: 40 }, turns: 9 };
     expect(fit(P, null, place(S, apart))).toMatchObject({ sure: false });
   });
@@ -304,6 +320,25 @@ describe('a bolt that is not the right one', () => {
     expect(fit(kind('X', 'M6x25 12.9 flange'), null, place(strong)).verdict).toBe('same');
   });
 
+  it('another length of plain shank is not the same bolt', () => {
+    const long = { ...kind('X', 'M6x25 flange'), threaded: 10 };
+    const where = (hole = {}) => place({ ...S, threaded: 20 }, hole);
+    expect(fit(long, null, where())).toMatchObject({
+      verdict: 'same',
+      sure: false,
+      measure: ['turns'],
+      why: 'The same size, threaded over 10 mm instead of 20 mm.',
+    });
+    expect(fit(long, null, where({ turns: 9 }))).toMatchObject({ verdict: 'same', sure: true });
+    expect(fit(long, null, where({ turns: 12 }))).toMatchObject({ verdict: 'shank', sure: true });
+  });
+
+  it('less than the right one bites with is too little, where that is less than the rule', () => {
+    const f = fit(P, null, place(S, { turns: 7 }));
+    expect(f.verdict).toBe('short');
+    expect(f.why).toBe('Only 2 mm of thread would bite (2 turns); the right one bites with 7 mm.');
+  });
+
   it('its own bolt without the washer it had may bottom', () => {
     const where = place(S, { thick: 4, thread: { from: 0, to: 20 } }, ['copper-1.5mm']);
     expect(fit(S, null, where)).toMatchObject({ verdict: 'right', why: 'It belongs here.' });
@@ -337,7 +372,13 @@ describe('a bolt of which only the length is known', () => {
   });
 });
 
-/** A true hole: own bolt of length L, thickness t, thread a..b deep enough for it, as a person may have measured it. */
+/** What may lie under a head; a clip is 2.3 mm thick, which nobody needs to know. */
+const STACKS = [[], ['washer-1.6mm'], ['clip'], ['clip', 'washer-1.6mm']];
+const CLIP = 2.3;
+const high = (under: readonly string[]) =>
+  under.reduce((sum, word) => sum + (word === 'clip' ? CLIP : 1.6), 0);
+
+/** A true hole: own bolt of length L, engaged by e, thread from a, and so much of it to spare. */
 const truth = fc
   .record({
     L: fc.integer({ min: 16, max: 60 }),
@@ -345,10 +386,12 @@ const truth = fc
     a: fc.integer({ min: 0, max: 4 }),
     spare: fc.integer({ min: 0, max: 12 }),
     other: fc.integer({ min: 8, max: 80 }),
+    own: fc.constantFrom(...STACKS),
+    under: fc.constantFrom(...STACKS),
     wet: fc.boolean(),
     into: fc.constantFrom('cast aluminium', 'iron', 'steel', null),
   })
-  .map((r) => ({ ...r, t: r.L - r.e - r.a }))
+  .map((r) => ({ ...r, t: r.L - r.e - r.a - high(r.own) }))
   .filter((r) => r.t > 0);
 const told = fc.record({
   thick: fc.boolean(),
@@ -356,10 +399,13 @@ const told = fc.record({
   turns: fc.boolean(),
   proud: fc.boolean(),
   into: fc.boolean(),
+  clip: fc.boolean(),
+  length: fc.boolean(),
 });
 type Truth = typeof truth extends fc.Arbitrary<infer T> ? T : never;
 type Told = typeof told extends fc.Arbitrary<infer T> ? T : never;
 
+/** The hole as a person has measured it. */
 function placeOf(r: Truth, say: Told): Place {
   const thread = {
     none: null,
@@ -367,7 +413,7 @@ function placeOf(r: Truth, say: Told): Place {
     all: { from: r.a, to: r.a + r.e + r.spare },
   }[say.thread];
   return {
-    takes: { kind: kind('A', `M6x${r.L} hex`), with: [] },
+    takes: { kind: kind('A', say.length ? `M6x${r.L} hex` : 'M6 hex'), with: r.own },
     hole: {
       ...BARE,
       thick: say.thick ? r.t : null,
@@ -378,23 +424,35 @@ function placeOf(r: Truth, say: Told): Place {
       into: say.into ? r.into : null,
     },
     piece: null,
+    thickness: new Map(say.clip ? [['clip', CLIP]] : []),
   };
 }
-const ALL: Told = { thick: true, thread: 'all', turns: true, proud: true, into: true };
+const ALL: Told = {
+  thick: true,
+  thread: 'all',
+  turns: true,
+  proud: true,
+  into: true,
+  clip: true,
+  length: true,
+};
+const other = (r: Truth) => kind('B', `M6x${r.other} hex`);
 
 describe('whatever was measured', () => {
   it('the figures are those of the one datum', () => {
     fc.assert(
       fc.property(truth, told, (r, say) => {
-        const f = fit(kind('B', `M6x${r.other} hex`), null, placeOf(r, say));
-        const reach = r.other - r.t;
+        const f = fit(other(r), r.under, placeOf(r, say));
+        const reach = r.other - r.t - high(r.under);
         const [a, b] = [r.a, r.a + r.e + r.spare];
-        if (f.engagement !== null)
-          expect(f.engagement.mm).toBe(Math.max(0, Math.min(reach, b) - a));
-        if (f.proud !== null) expect(f.proud).toBe(reach - a);
-        if (f.bottomsBy !== null) expect(f.bottomsBy).toBe(reach - b);
-        if (f.sticksOut !== null) expect(f.sticksOut).toBe(reach - b);
-        expect(f.byLength).toBe(r.other - r.L);
+        const near = (figure: number | null | undefined, truly: number) => {
+          if (figure != null) expect(figure).toBeCloseTo(truly, 2);
+        };
+        near(f.engagement?.mm, Math.max(0, Math.min(reach, b) - a));
+        near(f.proud, reach - a);
+        near(f.bottomsBy, reach - b);
+        near(f.sticksOut, reach - b);
+        if (say.length) expect(f.byLength).toBe(r.other - r.L);
       }),
     );
   });
@@ -402,26 +460,24 @@ describe('whatever was measured', () => {
   it('what is sure from little stays so when more is measured', () => {
     fc.assert(
       fc.property(truth, told, (r, say) => {
-        const bolt = kind('B', `M6x${r.other} hex`);
-        const little = fit(bolt, null, placeOf(r, say));
-        const much = fit(bolt, null, placeOf(r, ALL));
+        const little = fit(other(r), r.under, placeOf(r, say));
+        const much = fit(other(r), r.under, placeOf(r, ALL));
         if (little.sure) expect(much.verdict).toBe(little.verdict);
       }),
-      { numRuns: 2000 },
+      { numRuns: 3000 },
     );
   });
 
   it('turns, heights, and thickness with thread are one measure', () => {
     fc.assert(
       fc.property(truth, (r) => {
-        const bolt = kind('B', `M6x${r.other} hex`);
-        const no: Told = { thick: false, thread: 'all', turns: false, proud: false, into: true };
+        const no: Told = { ...ALL, thick: false, turns: false, proud: false };
         const ways = [
           { ...no, turns: true },
           { ...no, proud: true },
           { ...no, thick: true },
         ];
-        const [first, ...others] = ways.map((say) => fit(bolt, null, placeOf(r, say)));
+        const [first, ...others] = ways.map((say) => fit(other(r), r.under, placeOf(r, say)));
         for (const f of others) expect(f).toEqual(first);
       }),
     );
@@ -445,7 +501,7 @@ describe('whatever was measured', () => {
       fc.property(truth, told, fc.integer({ min: 1, max: 30 }), (r, say, more) => {
         const where = placeOf(r, say);
         const [shorter, longer] = [r.other, r.other + more].map((mm) =>
-          fit(kind('B', `M6x${mm} hex`), null, where),
+          fit(kind('B', `M6x${mm} hex`), r.under, where),
         );
         if (shorter!.engagement && longer!.engagement) {
           expect(longer!.engagement.mm).toBeGreaterThanOrEqual(shorter!.engagement.mm);
