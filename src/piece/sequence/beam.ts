@@ -4,13 +4,13 @@
  *
  * Ways to rank partial orders. `hard`: long pulls first, as long as they fit; short ones fit at any time.
  * `even`: the same, but with Σ v² in step with how far round one is, which keeps the odd one out for the middle,
- * where it belongs. `cost`: what the order costs so far, less so much for each long pull that is in.
+ * where it belongs. `smooth`: Σ v² in step, and a small imbalance, with no regard to length. `cost`: what the order costs so far, less so much for each long pull that is in.
  */
 import type { Field } from './field.ts';
 import { Shortlist } from './shortlist.ts';
 import { adjacent, EPSILON } from './vectors.ts';
 
-export type Ranking = 'hard' | 'even' | { cost: number };
+export type Ranking = 'hard' | 'even' | 'smooth' | { cost: number };
 
 export interface Width {
   /** Partial orders kept at each step. */
@@ -118,9 +118,10 @@ export function beam(field: Field, limit: number, ranking: Ranking, width: Width
     if (ranking === 'hard') return 0.01 * bb - weight;
     const u = (now.qx[s] ?? 0) + (qx[i] ?? 0);
     const w = (now.qy[s] ?? 0) + (qy[i] ?? 0);
-    if (ranking === 'even') {
+    if (ranking === 'even' || ranking === 'smooth') {
       const share = (start.count + k + 1) / (start.count + n);
-      return (u - share * field.end.qx) ** 2 + (w - share * field.end.qy) ** 2 - weight;
+      const off = (u - share * field.end.qx) ** 2 + (w - share * field.end.qy) ** 2;
+      return ranking === 'even' ? off - weight : 4 * off + bb;
     }
     return costOf(s, i, k, bb, u, w) - ranking.cost * weight;
   }

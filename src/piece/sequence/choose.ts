@@ -1,7 +1,7 @@
 /** Which order a piece gets: the maker's list, the published cross, from the middle outward, or computed. */
 import { centreOut, elongated } from './centre-out.ts';
-import { computedOrder } from './computed.ts';
 import { circleOf, crossOrder } from './cross.ts';
+import type { Computed } from './exact.ts';
 import { type Task, type Vectors, vectors } from './vectors.ts';
 
 export type Pattern = 'list' | 'cross' | 'centre-out' | 'star';
@@ -34,8 +34,11 @@ export function restOf(
   return begun.every((i) => done.has(i)) ? counted.slice(done.size) : null;
 }
 
-/** The pattern of a piece without a list. `first` leads as given; groups come one after the other. */
-export function choose(task: Task, first: readonly number[]): Chosen {
+/**
+ * The pattern of a piece without a list. `first` leads as given; groups come one after the other; `computed` is
+ * asked only where no pattern holds.
+ */
+export function choose(task: Task, first: readonly number[], computed: () => Computed): Chosen {
   const cross = crossOf(task, first);
   if (cross !== null) {
     const order = restOf(cross.order, task);
@@ -47,8 +50,7 @@ export function choose(task: Task, first: readonly number[]): Chosen {
     const why = `${lie.shape}: from the middle outward, crosswise${inside}`;
     return { pattern: 'centre-out', why, order: centreOut(task, lie) };
   }
-  const { order } = computedOrder(task);
-  return { pattern: 'star', why: whyComputed(task, cross !== null), order };
+  return { pattern: 'star', why: whyComputed(task, cross !== null), order: computed().order };
 }
 
 function whyComputed(task: Task, circle: boolean): string {

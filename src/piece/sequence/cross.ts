@@ -28,7 +28,9 @@ function computedCircle(n: number): number[] {
   const turn = (i: number) => (2 * Math.PI * i) / n;
   const all = Array.from({ length: n }, (_, i) => i);
   const v = vectors(all.map((i) => ({ x: Math.sin(turn(i)), y: -Math.cos(turn(i)) })));
-  return computedOrder({ v, rank: all.map(() => 0), done: [], left: all }).order.map((i) => i + 1);
+  const { order } = computedOrder({ v, rank: all.map(() => 0), done: [], left: all });
+  // A turned ring is the same ring: the order is turned so that it begins at 1.
+  return order.map((i) => ((i - (order[0] ?? 0) + n) % n) + 1);
 }
 
 /** How far from the common circle, as a share of R; and from the even step, as a share of the step. */

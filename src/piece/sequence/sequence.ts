@@ -7,8 +7,9 @@ import type { Care, Kind, PieceSpec } from '../../job/types.ts';
 import { type Layout, layout } from '../map.ts';
 import { holeNames } from '../order.ts';
 import { BOUND, isFree } from './bound.ts';
-import { choose, listed, type Pattern, restOf } from './choose.ts';
+import { type Chosen, choose, listed, type Pattern, restOf } from './choose.ts';
 import { computedOrder } from './computed.ts';
+import type { Computed } from './exact.ts';
 import { remember } from './memory.ts';
 import { groupsOf, ranks } from './ranks.ts';
 import { tips } from './tips.ts';
@@ -104,10 +105,15 @@ function work(input: SequenceInput): Sequence {
     done,
     left: [...names.keys()].filter((i) => !away.has(i)),
   };
+  let made: Computed | null = null;
+  const computed = () => {
+    made ??= computedOrder(task);
+    return made;
+  };
   const list = input.list === null ? null : listed(input.list, names);
   const chosen =
     list === null
-      ? choose(task, indices(input.first))
+      ? choose(task, indices(input.first), computed)
       : {
           pattern: 'list' as const,
           why: 'the maker’s order, as the file gives it',
@@ -121,7 +127,7 @@ function work(input: SequenceInput): Sequence {
     why: asks === null ? chosen.why : `not the maker’s order, which is wanted here: ${chosen.why}`,
     tighten,
     loosen: [...tighten].reverse(),
-    balance: balance(task, chosen.pattern, chosen.order, named),
+    balance: balance(task, chosen, computed(), named),
     asks,
     tips: tips(names, points, care),
   };
@@ -129,12 +135,11 @@ function work(input: SequenceInput): Sequence {
 
 function balance(
   task: Task,
-  pattern: Pattern,
-  order: readonly number[],
+  { pattern, order }: Chosen,
+  computed: Computed,
   named: (order: readonly number[]) => string[],
 ): Balance {
   const { peak, mean, neighbours } = measure(task, order);
-  const computed = computedOrder(task);
   const bound = isFree(task) ? BOUND : null;
   return {
     peak,

@@ -9,10 +9,26 @@ import { type Field, fieldOf } from './field.ts';
 import { polish } from './polish.ts';
 import { EPSILON, measure, type Task } from './vectors.ts';
 
-const RANKINGS: readonly Ranking[] = ['hard', 'even'];
+interface Effort extends Width {
+  rankings: readonly Ranking[];
+  /** How often the limit is narrowed. */
+  rounds: number;
+  /** Weights of long pulls against cost to try. */
+  weights: readonly number[];
+  /** Partial orders kept in the last search, just below what was found; 0 for none. */
+  wide: number;
+}
 
-/** From here on less is tried, so that a thousand holes take no longer than sixty. */
-const MANY = 60;
+/** How much is tried for n holes: less for many, so that a thousand take no longer than 0.1 s. */
+function effortFor(n: number): Effort {
+  const kept = Math.round(Math.min(32, Math.max(8, 6000 / n)));
+  const wide = Math.round(Math.min(500, Math.max(200, 12_000 / n)));
+  const both = ['hard', 'even'] as const;
+  if (n <= 60) return { kept, tried: 32, rankings: both, rounds: 7, weights: [0, 1, 4, 16], wide };
+  if (n <= 200) return { kept, tried: 8, rankings: both, rounds: 4, weights: [1, 16], wide: 0 };
+  return { kept, tried: 8, rankings: ['hard'], rounds: 2, weights: [4], wide: 0 };
+}
+
 /** A peak this little above what cannot be undercut is not worth more searching. */
 const NEAR_ENOUGH = 0.02;
 
@@ -22,8 +38,12 @@ interface Found {
   peak: number;
 }
 
-function search(field: Field, limit: number, width: Width): Found | null {
-  for (const ranking of RANKINGS) {
+function search(
+  field: Field,
+  limit: number,
+  width: Width & { rankings: readonly Ranking[] },
+): Found | null {
+  for (const ranking of width.rankings) {
     const order = beam(field, limit, ranking, width);
     if (order !== null) return { order, peak: peakOf(field, order) };
   }
@@ -49,7 +69,7 @@ function floor({ n, x, y, start, to }: Field): number {
   for (let i = 0; i < n; i += 1) {
     const [vx, vy] = [x[i] ?? 0, y[i] ?? 0];
     if (i < (to[0] ?? n)) first = Math.min(first, Math.hypot(start.x + vx, start.y + vy));
-    if (start.count === 0 || i > 0) half = Math.max(half, Math.hypot(vx, vy) / 2);
+    half = Math.max(half, Math.hypot(vx, vy) / 2);
     ex += vx;
     ey += vy;
   }
@@ -58,81 +78,70 @@ function floor({ n, x, y, start, to }: Field): number {
 
 export function wideOrder(task: Task): Computed {
   const field = fieldOf(task);
-  const n = field.n;
-  const width: Width =
-    n <= MANY ? { kept: 32, tried: 32 } : { kept: clamp(6000 / n, 8, 32), tried: 8 };
+  const effort = effortFor(field.n);
   const lowest = floor(field);
-  const found = leastPeak(field, lowest, width, isFree(task));
+  const found = leastPeak(field, lowest, effort, isFree(task));
   const limit = limitOf(task, found.peak);
-  const orders = [found.order, ...cheap(field, limit, width)].map((order) =>
-    polish(
+  const orders = [found.order, ...cheap(field, limit, effort)].map((places) => {
+    const order = polish(
       task,
-      order.map((place) => field.hole[place] ?? 0),
+      [...places].map((place) => field.hole[place] ?? 0),
       limit,
-    ),
-  );
-  const [order = []] = orders
-    .map((o) => ({ o, ...measure(task, o) }))
-    .sort((a, b) => a.neighbours - b.neighbours || a.cost - b.cost)
-    .map(({ o }) => o);
-  const best = Math.min(found.peak, ...orders.map((o) => measure(task, o).peak));
-  return { order, best, exact: best <= lowest + EPSILON };
+    );
+    return { order, ...measure(task, order) };
+  });
+  orders.sort((a, b) => a.neighbours - b.neighbours || a.cost - b.cost);
+  const best = Math.min(found.peak, ...orders.map((o) => o.peak));
+  return { order: orders[0]?.order ?? [], best, exact: best <= lowest + EPSILON };
 }
 
 /** The lowest limit that the search keeps to: near the floor if it can, else by halves. */
-function leastPeak(field: Field, lowest: number, width: Width, free: boolean): Found {
-  const few = field.n <= MANY;
-  let low = lowest;
-  let found: Found | null = null;
-  for (const share of [1.0005, 1 + NEAR_ENOUGH]) {
-    if (found !== null) break;
-    found = search(field, lowest * share, width);
-    if (found === null) low = lowest * share;
-  }
-  found ??= start(field, width, free);
-  for (let round = 0; round < (few ? 7 : 4) && found.peak > low * (1 + NEAR_ENOUGH); round += 1) {
+function leastPeak(field: Field, lowest: number, effort: Effort, free: boolean): Found {
+  const near = lowest * (1 + NEAR_ENOUGH);
+  let found = search(field, near, effort);
+  let low = found === null ? near : lowest;
+  found ??= start(field, effort, free);
+  for (let round = 0; round < effort.rounds && found.peak > low * (1 + NEAR_ENOUGH); round += 1) {
     const limit = (low + found.peak) / 2;
-    const next = search(field, limit, width);
+    const next = search(field, limit, effort);
     if (next === null) low = limit;
     else found = next;
   }
-  return few
-    ? widen(field, found, lowest, { kept: clamp(12_000 / field.n, 200, 500), tried: 32 })
-    : found;
+  return effort.wide > 0 ? widen(field, found, lowest, { ...effort, kept: effort.wide }) : found;
 }
 
-/** Orders that cost little, as far as the search finds them. */
-function cheap(field: Field, limit: number, width: Width): number[][] {
-  return [0, 1, 4, 16].flatMap((weight) => {
-    const order = beam(field, limit, { cost: weight }, width);
-    return order === null ? [] : [order];
-  });
-}
-
-function clamp(value: number, least: number, most: number): number {
-  return Math.round(Math.min(most, Math.max(least, value)));
-}
-
-/** A first order: within the bound if the search finds one, however wide; else within what it can keep to. */
-function start(field: Field, width: Width, free: boolean): Found {
-  const wider = [4, 16, 64].map((times) => ({ kept: width.kept * times, tried: width.tried }));
-  for (const w of free ? [width, ...wider] : [width]) {
-    const found = search(field, BOUND, w);
+/**
+ * A first order: within the bound if the search finds one, at last with every hole tried at every step; else
+ * within what it can keep to.
+ */
+function start(field: Field, effort: Effort, free: boolean): Found {
+  const every = { tried: field.n, rankings: ['even', 'smooth'] as const };
+  const wider = [8, 32, 128].map((kept) => ({ ...every, kept }));
+  for (const width of free ? [effort, ...wider] : [effort]) {
+    const found = search(field, BOUND, width);
     if (found !== null) return found;
   }
   for (let limit = BOUND * 1.1; ; limit *= 1.25) {
-    const found = search(field, limit, width);
+    const found = search(field, limit, effort);
     if (found !== null) return found;
   }
 }
 
 /** Steps of a few per cent down, with a wide search, until one is not found. */
-function widen(field: Field, from: Found, lowest: number, width: Width): Found {
+function widen(field: Field, from: Found, lowest: number, effort: Effort): Found {
   let found = from;
   while (found.peak > lowest * (1 + NEAR_ENOUGH)) {
-    const next = search(field, Math.max(lowest, found.peak * 0.97), width);
+    const next = search(field, Math.max(lowest, found.peak * 0.97), effort);
     if (next === null) return found;
     found = next;
   }
   return found;
+}
+
+/** Orders that cost little, as far as the search finds them. */
+function cheap(field: Field, limit: number, effort: Effort): number[][] {
+  return effort.weights.flatMap((cost) => {
+    const order = beam(field, limit, { cost }, effort);
+    return order === null ? [] : [order];
+  });
 }
