@@ -14,9 +14,9 @@ export function threadsAgree(a: Kind, b: Kind): boolean | null {
 
 /** Shapes of the heads; null when one is not known. */
 export function headsAgree(a: Kind, b: Kind): boolean | null {
+  if (a.head === b.head) return true;
   const [s, t] = [headShape(a.head), headShape(b.head)];
-  if (s !== null && t !== null) return s === t;
-  return a.head === b.head ? true : null;
+  return s === null || t === null ? null : s === t;
 }
 
 /** How much more tensile strength the mark of `a` means than that of `b`, MPa; null when one has no figures. */
@@ -42,11 +42,16 @@ export function shanksAgree(a: Kind, b: Kind): boolean {
   return a.threaded === null || b.threaded === null || a.threaded === b.threaded;
 }
 
+/** Lengths first, because most bolts of a job differ in nothing else. */
+const PARTS = [lengthsAgree, shanksAgree, marksAgree, threadsAgree, headsAgree];
+
 /** True or false where it is known; null where a part of one of them is not said. */
 export function sameBolt(a: Kind, b: Kind): boolean | null {
-  const parts = [threadsAgree, lengthsAgree, headsAgree, marksAgree, shanksAgree].map((f) =>
-    f(a, b),
-  );
-  if (parts.includes(false)) return false;
-  return parts.includes(null) ? null : true;
+  let known: boolean | null = true;
+  for (const agree of PARTS) {
+    const same = agree(a, b);
+    if (same === false) return false;
+    if (same === null) known = null;
+  }
+  return known;
 }

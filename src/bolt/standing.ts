@@ -1,5 +1,6 @@
 /** What a bolt stands in steel: `putback torque thread`. Never a torque for the job: that is the maker's to give. */
 import type { Quantity } from '../job/types.ts';
+import { MAKER_FIRST } from './cautions.ts';
 import { atYield, nutFactorTorque } from './preload.ts';
 import { type Loads, loadsOf, strengthOf } from './strength.ts';
 import { type Thread, threadOf } from './threads.ts';
@@ -19,6 +20,7 @@ export interface Standing {
   label: string;
   method: string;
   source: string;
+  caution: string;
 }
 
 export interface StandingInput {
@@ -71,5 +73,6 @@ export function standing(input: StandingInput): Standing | null {
     source: [profile, strength, 'VDI 2230-1:2015, ISO 16047']
       .filter((s) => s !== undefined)
       .join('; '),
+    caution: MAKER_FIRST,
   };
 }

@@ -116,6 +116,7 @@ export function allThreads(): Thread[] {
 /** Whether two names mean one thread; null when that cannot be known. `M6` is M6x1. */
 export function sameThread(a: string | null, b: string | null): boolean | null {
   if (a === null || b === null) return null;
+  if (a === b) return true;
   const [s, t] = [threadOf(a), threadOf(b)];
   if (s && t) return s.name === t.name;
   const plain = (text: string) => text.toLowerCase().replace(/\s+/g, '');

@@ -42,6 +42,18 @@ export function adapterSetting(M: number, L: number, adapter: Adapter): number |
   return adapter.length === 0 ? M : (M * L) / arm;
 }
 
+/** A setting with an adapter for a torque as printed, on a wrench of length L, unrounded; null as for adapterSetting. */
+export function withAdapter(torque: Quantity, L: number, adapter: Adapter) {
+  const value = adapterSetting(aim(torque), L, adapter);
+  if (value === null || convert(1, torque.unit, 'N·m') === null) return null;
+  return {
+    value,
+    unit: torque.unit,
+    method: 'S = M L / (L + A cos α), the hand at the middle of the grip',
+    source: 'US Army TM 9-254, figure 4-6; FAA AC 43.13-1B, figure 7-2',
+  };
+}
+
 export interface Setting {
   wrench: string;
   /** What to set, rounded to the wrench's step; null when it cannot be set on this wrench. */

@@ -1,5 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { MAKER_FIRST, sayOnce } from '../../src/bolt/cautions.ts';
+import { readKind } from '../../src/bolt/kind.ts';
 import { sane } from '../../src/bolt/sane.ts';
 import { smeared, smearIn } from '../../src/bolt/smeared.ts';
 import { standing } from '../../src/bolt/standing.ts';
@@ -12,6 +14,7 @@ import {
   settingOn,
   settings,
   type Wrench,
+  withAdapter,
 } from '../../src/bolt/wrench.ts';
 
 const q = (text: string) => readQuantity(text)!;
@@ -81,6 +84,9 @@ describe('a torque held against its thread', () => {
 describe('what a bolt stands', () => {
   it('is labelled as no torque for the job, with both formulas', () => {
     const s = standing({ thread: 'M6x1', class: '8.8', friction: 0.14, use: 90 })!;
+    expect(s.caution).toBe(MAKER_FIRST);
+    expect(sayOnce(readKind('B', 'M10x90 once 10.9'))).toContain('never used twice');
+    expect(sayOnce(readKind('B', 'M10x90 10.9'))).toBeNull();
     expect(s.label).toBe('what the bolt stands in steel, not a torque for this job');
     expect(s.torque).toEqual({ value: expect.closeTo(11.26, 2), unit: 'N·m' });
     expect(s.preload).toEqual({ value: expect.closeTo(9907, 0), unit: 'N' });
@@ -177,6 +183,16 @@ describe('what to set on the wrench', () => {
     const s = settingOn(wrench, q(torque), adapter);
     expect(s.say).toBe(words);
     expect(s.set === null).toBe(!words.startsWith('set'));
+  });
+
+  it('without a wrench of the bench: the setting for a length, unrounded, with its source', () => {
+    expect(withAdapter(q('10 N·m'), 300, { length: 50, angle: 0 })).toMatchObject({
+      value: expect.closeTo((10 * 300) / 350, 12),
+      unit: 'N·m',
+      source: expect.stringContaining('TM 9-254'),
+    });
+    expect(withAdapter(q('10 N·m'), 300, { length: 300, angle: 180 })).toBeNull();
+    expect(withAdapter(q('10 mm'), 300, { length: 50, angle: 0 })).toBeNull();
   });
 
   it('of several wrenches those that reach it come first', () => {
