@@ -23,7 +23,7 @@ export function run(call: Call) {
     return misuse('bad-name', 'A job file ends in .yaml.', { file: name });
   if (existsSync(file))
     return misuse('exists', `${name} is there already; nothing was changed.`, { file: name });
-  const job = said ?? nameOfKey(basename(file, '.yaml').replaceAll('_', '-'));
+  const job = said || nameOfKey(basename(file, '.yaml').replaceAll('_', '-'));
   const machine = optionText(call, 'machine');
   const from = optionText(call, 'from');
   const template = from === undefined ? null : readTemplate(from);

@@ -25,9 +25,16 @@ export function parseWords(
   });
   const words: string[] = [];
   const options: Record<string, string | true> = {};
+  let text = -1;
   for (const token of tokens) {
     if (token.kind === 'positional') words.push(token.value);
-    if (token.kind !== 'option') continue;
+    if (token.kind !== 'option' || token.index === text) continue;
+    const whole = rest[token.index] ?? '';
+    if (!token.rawName.startsWith('--') && isText(whole)) {
+      words.push(whole);
+      text = token.index;
+      continue;
+    }
     const option = known[token.name];
     if (!option) {
       const close = near(token.name, Object.keys(known));
@@ -46,4 +53,9 @@ export function parseWords(
     return { answer: misuse('usage', `Usage: ${usage}`) };
   }
   return { name, words, options };
+}
+
+/** There are no short options: a hyphen before a blank or a digit begins a text (`- rust in it`, `-2 mm`). */
+function isText(word: string): boolean {
+  return /^-[\s\d]|\s/.test(word);
 }

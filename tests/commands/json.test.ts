@@ -172,6 +172,26 @@ describe('status as JSON', () => {
   });
 });
 
+describe('words of the command line', () => {
+  it('a text may begin with a hyphen, a row with an empty hole', async () => {
+    await pinned.json('note', 'job.yaml', 'cover', '- rust in 3');
+    expect(text()).toContain('note: "- rust in 3"');
+    const { json } = await pinned.json('out', 'job.yaml', 'cover', '--row', '- S M+clip L S');
+    expect(json.holes).toMatchObject([
+      { hole: '1', state: 'out', trouble: 'empty' },
+      {},
+      {},
+      {},
+      {},
+    ]);
+  });
+
+  it('holes stand one by one, with commas, or as a span', async () => {
+    const { json } = await pinned.json('out', 'job.yaml', 'cover', '1-3,5');
+    expect((json.holes as { hole: string }[]).map((h) => h.hole)).toEqual(['1', '2', '3', '5']);
+  });
+});
+
 describe('what cannot be answered', () => {
   it.each([
     [2, 'no-such-file', ['status', 'nothere.yaml']],
