@@ -1,17 +1,16 @@
 /** Torque: in other units, on this wrench, against the thread. The maker's figure goes first, always. */
+
+import { MAKER_FIRST } from '../bolt/cautions.ts';
 import { readLength } from '../bolt/length.ts';
 import { printNumber } from '../bolt/numbers.ts';
 import { sane } from '../bolt/sane.ts';
 import { standing } from '../bolt/standing.ts';
 import { strip } from '../bolt/stripping.ts';
 import { convert, printQuantity, readQuantity } from '../bolt/units.ts';
-import { adapterSetting, aim, settings } from '../bolt/wrench.ts';
+import { aim, settings, withAdapter } from '../bolt/wrench.ts';
 import { findBench } from '../diary/bench.ts';
 import type { Quantity } from '../job/types.ts';
 import { type Answer, answer, type Call, misuse, optionText } from './command.ts';
-
-const CAUTION =
-  "The maker's manual goes first; brakes, steering and suspension are for a licensed mechanic.";
 
 export function run(call: Call): Answer {
   const [what = '', said = ''] = call.words;
@@ -60,23 +59,24 @@ function onWrench(call: Call, q: Quantity): Answer {
   if (length === null || adapter === null || angle === null) {
     return misuse('bad-length', 'Lengths in mm, the angle in degrees.');
   }
-  const bench = findBench(call.world.folder);
-  const fitted = adapter === 0 ? null : { length: adapter, angle };
-  const all = settings(bench?.wrenches ?? [], q, fitted);
-  const bare = fitted === null || Math.abs(Math.cos((angle * Math.PI) / 180)) < 1e-12;
-  const value = bare ? aim(q) : adapterSetting(aim(q), length, { length: adapter, angle });
-  if (value === null && all.length === 0) {
+  const fitted = { length: adapter, angle };
+  const all = settings(
+    findBench(call.world.folder)?.wrenches ?? [],
+    q,
+    adapter === 0 ? null : fitted,
+  );
+  // An adapter square to the wrench, or none, changes nothing, however long the wrench is.
+  const plain = adapter === 0 || Number.isNaN(length) ? 1 : length;
+  const setting = withAdapter(q, plain, fitted);
+  const known = setting !== null && (!Number.isNaN(length) || setting.value === aim(q));
+  if (!known && all.length === 0) {
     return misuse(
       'no-setting',
       'Say --length: from the square to the middle of the grip, longer than the adapter reaches back.',
     );
   }
-  const json = {
-    ...(value === null ? {} : { value, unit: q.unit }),
-    wrenches: all,
-    method: 'S = M L / (L + A cos a), the hand at the middle of the grip',
-    source: 'US Army TM 9-254, figure 4-6; FAA AC 43.13-1B, figure 7-2',
-  };
+  const value = known ? setting.value : null;
+  const json = { ...(known ? setting : {}), wrenches: all };
   const lines = [
     ...(value === null
       ? []
@@ -93,7 +93,7 @@ function against(call: Call, q: Quantity): Answer {
   const held = sane(q, thread, optionText(call, 'class') ?? null);
   if (!held) return misuse('no-figures', `${thread}, or ${printQuantity(q)}, has no figures here.`);
   const { verdict, suggest, stands, assumed, say, method, source } = held;
-  const text = [`${verdict}${say ? `: ${say}` : '.'}`, CAUTION].join('\n');
+  const text = [`${verdict}${say ? `: ${say}` : '.'}`, MAKER_FIRST].join('\n');
   return answer({ verdict, suggest, stands, assumed, method, source }, text);
 }
 
@@ -136,7 +136,7 @@ function bolt(call: Call, name: string): Answer {
     ...(torque && preload
       ? [`${label}: ${say(torque.value)} N·m, ${load(preload.value)}`, method]
       : ['Say --class, as the head is marked, for loads and torque.']),
-    CAUTION,
+    MAKER_FIRST,
   ];
   return answer(json, lines.join('\n'));
 }
@@ -164,7 +164,7 @@ function stripping(call: Call): Answer {
     `${verdict}: the thread shears at ${load(shears.low)} to ${load(shears.high)}, the tight bolt pulls ${load(pull.low)} to ${load(pull.high)}.`,
     `From ${printNumber(required.value, 3)} mm of engagement on it is plenty, whatever the friction.`,
     ...(assumed ? [`Reckoned as ${assumed}: the head mark was not said.`] : []),
-    CAUTION,
+    MAKER_FIRST,
   ];
   return answer(
     { required, shearArea, load: shears, pull, verdict, assumed, source },
