@@ -1,4 +1,5 @@
 /** Where one comes to in a piece: straight into a step that has begun, else to the piece as it stands. */
+import { draftOfRow } from './drafts.ts';
 import { type At, at, record, show, toStep } from './moves.ts';
 import { field } from './parts/field.ts';
 import { toSettle } from './parts/piece-now.ts';
@@ -26,7 +27,10 @@ function firstStep({ job, piece }: At): Step {
   return LOOK;
 }
 
-export function emptyRow(text = ''): Step {
+/** The row to be typed, or typed by half before. */
+export function rowStep(state: State): Step {
+  const { view } = state;
+  const text = view.screen === 'piece' ? draftOfRow(state, view.piece) : '';
   return { step: 'off-row', field: field(text), say: null };
 }
 
@@ -40,7 +44,7 @@ export function goWay(state: State, way: Way): Updated {
   if (!here) return toJob(state);
   switch (way) {
     case 'row':
-      return readFirst(state, 'removal', emptyRow());
+      return readFirst(state, 'removal', rowStep(state));
     case 'out':
       return readFirst(state, 'removal', OFF);
     case 'count':

@@ -1,5 +1,6 @@
 /** A text that is asked for: a reason, a note, a tray, what lay under a head, a piece's name. */
 import type { Acts } from './act.ts';
+import { draftFor, dropDraft } from './drafts.ts';
 import { enterPiece } from './enter.ts';
 import { at, record, say, show, stay } from './moves.ts';
 import type { Page } from './page.ts';
@@ -12,7 +13,12 @@ import { typing } from './takes.ts';
 type FieldView = Extract<View, { screen: 'field' }>;
 
 export function ask(state: State, asks: Asks, text = ''): Updated {
-  return show(state, { screen: 'field', asks, field: field(text), under: state.view });
+  return show(state, {
+    screen: 'field',
+    asks,
+    field: field(draftFor(state, asks) ?? text),
+    under: state.view,
+  });
 }
 
 /** The field that is open, with other text in it. */
@@ -32,7 +38,9 @@ export const fieldActs = {
   },
   done: (state) => {
     const { view } = state;
-    return view.screen === 'field' ? done(state, view, fieldText(view.field).trim()) : stay(state);
+    return view.screen === 'field'
+      ? done(dropDraft(state), view, fieldText(view.field).trim())
+      : stay(state);
   },
 } satisfies Acts;
 

@@ -125,7 +125,7 @@ export const KEYS = [
   key('file', ['settle'], ['f'], 'the file is right', 'what the file says belongs there', {
     holds: (s) => when.differs(s, 'claim'),
   }),
-  key('find', ['settle'], ['b'], 'the bolt that came out is right', 'what came out belongs there', {
+  key('find', ['settle'], ['b'], 'what came out is right', 'what came out belongs there', {
     holds: (s) => when.differs(s, 'found'),
   }),
   key('other', ['settle'], ['o'], 'another', 'something else belongs there'),

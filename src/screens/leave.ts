@@ -1,10 +1,12 @@
 /** Back one step, out of the program, the list of keys, and what a screen without a piece does. */
 import type { Acts } from './act.ts';
+import { keepDraft } from './drafts.ts';
 import { LOOK } from './enter.ts';
 import { record, say, show, stay, toStep } from './moves.ts';
 import type { State, Step, Updated } from './state.ts';
 
-function back(state: State): Updated {
+function back(from: State): Updated {
+  const state = keepDraft(from);
   const { view } = state;
   switch (view.screen) {
     case 'wait':

@@ -1,6 +1,7 @@
 /** Going up and down: the mark in a list, or the first line of a page. */
 import type { Acts } from './act.ts';
 import { show, stay, toStep } from './moves.ts';
+import { rowsOf } from './picture.ts';
 import type { State, Updated } from './state.ts';
 import { CHOICES } from './takes.ts';
 
@@ -28,7 +29,7 @@ function move(state: State, by: number): Updated {
     case 'note':
     case 'faults':
     case 'keys':
-      return show(state, { ...view, top: Math.max(0, view.top + by) });
+      return scroll(state, show(state, { ...view, top: Math.max(0, view.top + by) }));
     case 'piece':
       return moveStep(state, by);
     default:
@@ -36,9 +37,17 @@ function move(state: State, by: number): Updated {
   }
 }
 
+/** A page that has come to its end stays where it is, however often one presses. */
+function scroll(from: State, to: Updated): Updated {
+  const plain = (state: State) => rowsOf({ ...state, colour: false }).join('\n');
+  return plain(from) === plain(to.state) ? stay(from) : to;
+}
+
 function moveStep(state: State, by: number): Updated {
   const step = state.view.screen === 'piece' ? state.view.step : null;
-  if (step?.step === 'read') return toStep(state, { ...step, top: Math.max(0, step.top + by) });
+  if (step?.step === 'read') {
+    return scroll(state, toStep(state, { ...step, top: Math.max(0, step.top + by) }));
+  }
   if (step?.step !== 'trouble') return stay(state);
   const choice = Math.max(0, Math.min(CHOICES.length - 1, step.choice + by));
   return toStep(state, { ...step, choice });

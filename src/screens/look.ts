@@ -3,7 +3,7 @@ import { blockers, stillOver } from '../job/judge/blocked.ts';
 import type { HoleNow, Job, PieceNow } from '../job/types.ts';
 import { nextStep } from '../plan/next.ts';
 import type { Acts } from './act.ts';
-import { emptyRow, goWay, OFF, ON, readFirst, TIGHT, toSettleStep } from './enter.ts';
+import { goWay, OFF, ON, readFirst, rowStep, TIGHT, toSettleStep } from './enter.ts';
 import { ask } from './field.ts';
 import { at, hereOf, holeNamed, record, stay, toStep } from './moves.ts';
 import type { Page } from './page.ts';
@@ -21,7 +21,7 @@ export const lookActs = {
     const here = at(state);
     return here ? goWay(state, wayOf(here.job, here.piece)) : stay(state);
   },
-  row: (state) => readFirst(state, 'removal', emptyRow()),
+  row: (state) => readFirst(state, 'removal', rowStep(state)),
   'take-off': (state) => {
     const here = at(state);
     if (!here) return stay(state);

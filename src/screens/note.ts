@@ -76,8 +76,7 @@ function noteLines(job: Job, now: string, columns: number): Line[] {
 
 function off(pieces: readonly PieceNow[]): string[] {
   const away = pieces.filter((p) => p.away === 'removed');
-  const said = away.map((p) => (p.tray === null ? p.spec.name : `${p.spec.name} (${p.tray})`));
-  return said.length === 0 ? [] : [said.join(', ')];
+  return away.map((p) => (p.tray === null ? p.spec.name : `${p.spec.name} (${p.tray})`));
 }
 
 function coming(pieces: readonly PieceNow[]): string[] {

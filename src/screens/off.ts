@@ -1,7 +1,8 @@
 /** Off, a key a bolt: in loosening order, each out as the file has it, or as the person says it is. */
 import type { Wish } from '../job/types.ts';
 import type { Acts } from './act.ts';
-import { emptyRow } from './enter.ts';
+import { rowStep } from './enter.ts';
+import { litHole } from './lit.ts';
 import { at, record, say, stay, stepOf, toStep } from './moves.ts';
 import type { Page } from './page.ts';
 import { pressHand, readHand } from './parts/hand.ts';
@@ -10,7 +11,6 @@ import { piecePage } from './parts/piece-page.ts';
 import { sayTakes } from './parts/say-piece.ts';
 import { bold, type Line, line, wrap } from './parts/text.ts';
 import { sayItem } from './parts/words.ts';
-import { litHole } from './point.ts';
 import type { Press, State, Step, Updated } from './state.ts';
 
 type OffStep = Extract<Step, { step: 'off' }>;
@@ -37,7 +37,7 @@ export const offActs = {
     const word = read.is === 'kind' ? [read.item.kind, ...read.item.with].join('+') : step.hand;
     return record(state, { ...wish, row: word });
   },
-  'to-row': (state) => toStep(state, emptyRow()),
+  'to-row': (state) => toStep(state, rowStep(state)),
   hand: typeHand,
 } satisfies Acts;
 

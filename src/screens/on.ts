@@ -2,6 +2,7 @@
 import type { HoleNow } from '../job/types.ts';
 import type { Acts } from './act.ts';
 import { LOOK, TIGHT } from './enter.ts';
+import { litHole } from './lit.ts';
 import { type At, at, holeNamed, record, say, stay, stepOf, toStep } from './moves.ts';
 import { noteOf } from './off.ts';
 import type { Page } from './page.ts';
@@ -12,7 +13,6 @@ import { piecePage } from './parts/piece-page.ts';
 import { sayTakes } from './parts/say-piece.ts';
 import { bold, cut, type Line, line, spread, width, wrap } from './parts/text.ts';
 import { list, many, sayCounts, sayItem } from './parts/words.ts';
-import { litHole } from './point.ts';
 import type { State, Updated } from './state.ts';
 
 export const onActs = {

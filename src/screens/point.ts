@@ -2,30 +2,13 @@
 import type { PieceNow } from '../job/types.ts';
 import { DIRECTIONS, toward } from '../piece/toward.ts';
 import type { Acts } from './act.ts';
-import { type At, at, say, stay, toStep } from './moves.ts';
+import { litHole } from './lit.ts';
+import { at, say, stay, toStep } from './moves.ts';
 import { middleRows } from './page.ts';
 import { pressDigit } from './parts/digits.ts';
 import { inLines, LINE_LABEL, perLine } from './parts/map.ts';
-import { fitting, layoutOf, names, nextOut, passNow, toFill } from './parts/piece-now.ts';
+import { layoutOf, names, toFill } from './parts/piece-now.ts';
 import type { Press, State, Step, Updated } from './state.ts';
-
-/** The lit hole of a step: the one pointed at, else the one that comes next. Null where none is. */
-export function litHole({ job, piece, view }: Pick<At, 'job' | 'piece' | 'view'>): string | null {
-  const { step } = view;
-  if ('here' in step && step.here !== null) return step.here;
-  switch (step.step) {
-    case 'off':
-      return nextOut(piece);
-    case 'on': {
-      const fits = fitting(job, piece, step.hand)[0];
-      return fits?.name ?? null;
-    }
-    case 'tight':
-      return passNow(piece, job.upper.kinds)?.rest[0] ?? null;
-    default:
-      return null;
-  }
-}
 
 export const pointActs = {
   point: (state, press) => {

@@ -2,13 +2,14 @@
 import type { PieceNow } from '../job/types.ts';
 import { STILL_IN } from '../piece/row.ts';
 import type { Acts } from './act.ts';
+import { dropDraft } from './drafts.ts';
 import { ask } from './field.ts';
 import { at, record, stay, stepOf, toStep } from './moves.ts';
 import type { Page } from './page.ts';
 import { drawField, fieldText } from './parts/field.ts';
 import { readTyped, type TypedWord } from './parts/row-typed.ts';
 import { around } from './parts/scroll.ts';
-import { bold, type Line, line, pad, width, wrap } from './parts/text.ts';
+import { bold, cut, type Line, line, pad, width, wrap } from './parts/text.ts';
 import { list, sayUnder } from './parts/words.ts';
 import { claimUnder, nextAsked } from './row-under.ts';
 import type { State } from './state.ts';
@@ -27,7 +28,7 @@ export const rowActs = {
     if (next !== null) {
       return ask(state, { ask: 'under', words, at: next }, claimUnder(here.piece, next));
     }
-    return record(state, { do: 'out', piece: here.key, row: words.join(' ') });
+    return record(dropDraft(state), { do: 'out', piece: here.key, row: words.join(' ') });
   },
 } satisfies Acts;
 
@@ -105,7 +106,7 @@ function underLines(words: readonly TypedWord[], columns: number): Line[] {
     const what = unders.filter((u) => u !== '').map(sayUnder);
     return [`${w.hole} + ${what.length === 0 ? '?' : what.join(' + ')}`];
   });
-  return said.length === 0 ? [] : wrap(said.join('    '), columns);
+  return said.length === 0 ? [] : [cut(line(said.join('    ')), columns)];
 }
 
 /** Numbers over words, in as many pairs of lines as are needed. */

@@ -22,6 +22,7 @@ export function start({ on, ...look }: Opening): Updated {
     ahead: [],
     quiet: null,
     mine: [],
+    drafts: {},
     read: [],
   };
   return 'folder' in on

@@ -90,6 +90,8 @@ export interface State {
   quiet: string | null;
   /** Ids of the entries made in this sitting. */
   mine: readonly string[];
+  /** Texts that were left half written, by what they were for. */
+  drafts: Readonly<Record<string, string>>;
   /** Cautions read in this sitting, by piece, round and way. */
   read: readonly string[];
 }

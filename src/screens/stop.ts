@@ -6,6 +6,7 @@ import { at, record, stay, stepOf, toStep } from './moves.ts';
 import type { Page } from './page.ts';
 import { sentences, stopBox } from './parts/box.ts';
 import { sayDate } from './parts/days.ts';
+import { sayEntry } from './parts/say-entry.ts';
 import { bold, type Line, line, wrap } from './parts/text.ts';
 import type { State, Step } from './state.ts';
 
@@ -60,12 +61,11 @@ export function drawSure(state: State): Page {
   const step = stepOf(state, 'sure');
   const entry = here?.job.entries.find((e) => e.id === step?.id);
   if (!here || !entry) return { left: [], middle: () => [] };
-  const holes = entry.hole ? ` ${entry.hole.join(', ')}` : '';
   const lines: Line[] = [
     [],
     line(bold('Take back a mark of an earlier day?')),
     [],
-    ...wrap(`${sayDate(entry.at, state.now)}:${holes} ${entry.verb} ${entry.value}`, state.columns),
+    ...wrap(`${sayDate(entry.at, state.now)}: ${sayEntry(entry)}.`, state.columns),
   ];
   return { left: line(bold(here.piece.spec.name)), middle: () => lines };
 }

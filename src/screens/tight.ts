@@ -3,6 +3,7 @@ import { printQuantity } from '../bolt/units.ts';
 import type { PassSpec, PieceNow } from '../job/types.ts';
 import type { Acts } from './act.ts';
 import { LOOK, TIGHT } from './enter.ts';
+import { litHole } from './lit.ts';
 import { at, record, say, stay, toStep } from './moves.ts';
 import { noteOf } from './off.ts';
 import type { Page } from './page.ts';
@@ -10,7 +11,6 @@ import { names, type PassNow, passNow, toFill } from './parts/piece-now.ts';
 import { piecePage, shapeOf } from './parts/piece-page.ts';
 import { bold, line, wrap } from './parts/text.ts';
 import { list, many, ordinal } from './parts/words.ts';
-import { litHole } from './point.ts';
 import type { State, Updated } from './state.ts';
 
 export const tightActs = {
@@ -108,7 +108,9 @@ function nextSaid(now: PassNow, lit: string | null): string {
   if (lit === null) return '';
   if (!now.rest.includes(lit)) return `${lit} has had this pass.`;
   const first = now.rest[0];
-  return lit === first ? `Next: ${lit}.` : `${lit}. In order it would be ${first}.`;
+  return lit === first
+    ? `Next: ${lit}, ${sayPass(now.pass)}.`
+    : `${lit}. In order it would be ${first}.`;
 }
 
 function missing(piece: PieceNow): string {

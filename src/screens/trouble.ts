@@ -2,12 +2,12 @@
 import type { Trouble } from '../job/types.ts';
 import type { Acts } from './act.ts';
 import { keyName } from './foot.ts';
+import { litHole } from './lit.ts';
 import { at, hereOf, holeNamed, record, say, stay, stepOf, toStep } from './moves.ts';
 import type { Page } from './page.ts';
 import { stopBox } from './parts/box.ts';
 import { sayTrouble } from './parts/say-piece.ts';
 import { bold, type Line, line, span } from './parts/text.ts';
-import { litHole } from './point.ts';
 import type { State, Updated } from './state.ts';
 import { CHOICES } from './takes.ts';
 

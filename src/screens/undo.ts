@@ -4,6 +4,7 @@ import type { Acts } from './act.ts';
 import { LOOK } from './enter.ts';
 import { at, record, say, stay, toStep } from './moves.ts';
 import { lessHand } from './parts/hand.ts';
+import { sayEntry } from './parts/say-entry.ts';
 import type { State, Step, Updated } from './state.ts';
 
 /** The last mark of a piece that counts; notes of undone marks are no marks. */
@@ -36,8 +37,7 @@ export function afterUndo(state: State, id: string): Updated {
   const here = at(state);
   const entry = here?.job.entries.find((e) => e.id === id);
   if (!here || !entry) return stay(state);
-  const holes = entry.hole ? ` ${entry.hole.join(', ')}` : '';
-  const quiet = `Taken back:${holes} ${entry.verb === 'state' ? entry.value : entry.verb}.`;
+  const quiet = `Taken back: ${sayEntry(entry)}.`;
   const step = stepFor(entry, here.view.step);
   return toStep({ ...state, quiet }, step);
 }

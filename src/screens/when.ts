@@ -1,4 +1,6 @@
 /** When a key holds, and what it is called just now. */
+
+import { litHole } from './lit.ts';
 import { at, hereOf, holeNamed, stepOf } from './moves.ts';
 import { readHand } from './parts/hand.ts';
 import { stillIn, toFill } from './parts/piece-now.ts';
@@ -77,13 +79,14 @@ export function offLabel(state: State): string {
 
 /** A hole is lit, by the step or by pointing at it. */
 export function isPointed(state: State): boolean {
-  const step = at(state)?.view.step;
-  return step !== undefined && (step.step !== 'look' || step.here !== null);
+  const here = at(state);
+  return here !== null && litHole(here) !== null;
 }
 
 export function backLabel(state: State): string {
   const { screen } = state.view;
   const typed = screen === 'field' || stepOf(state, 'off-row') !== null;
+  if (screen === 'unsaved') return 'give it up';
   return typed || stepOf(state, 'trouble') !== null ? 'leave it' : '';
 }
 

@@ -1,6 +1,6 @@
 /** Jobs in invented scenarios for the screens. */
 
-/** A cover with eleven holes of three lengths, a clip, a copper washer, a drawn map, cautions and tips. */
+/** A cover with eleven holes of three lengths, a clip, a copper washer, a drawn map, the maker's list, cautions and tips. */
 export const LEFT_COVER = `putback: 1
 job: Left cover weeps oil
 machine: Hollin 400 Twin, 1998, 41230 km
@@ -17,6 +17,7 @@ pieces:
     under: [gear-lever, sprocket-cover]
     bolts: S S S M+clip S S S+copper S S L S
     torque: 10 N·m, manual 2-17
+    sequence: [9, 2, 11, 5, 8, 3, 10, 1, 7, 4, 6]
     into: cast aluminium
     joint: new gasket, dry; dowels at 2 and 8
     loose: [2 dowels, thrust washer stays on the shaft]

@@ -3,7 +3,7 @@ import { Bench } from '../job/bench.ts';
 import { LEFT_COVER } from './covers.ts';
 import { Desk } from './desk.ts';
 
-const row = (text = LEFT_COVER) => new Desk(new Bench(text)).open('alternator').press('r space');
+const row = (text = LEFT_COVER) => new Desk(new Bench(text)).open('alternator').press('r');
 const found = (desk: Desk) =>
   desk.bench
     .piece('alternator')
@@ -68,6 +68,16 @@ describe('off, the whole row typed at once', () => {
       .press('enter');
     expect(desk.screen).toBe('off-count');
     expect(desk.bench.entries).toHaveLength(1);
+  });
+
+  it('stands there again when it was left by half, until it is kept', () => {
+    const desk = row().type('s s s').press('escape escape');
+    expect(desk.screen).toBe('job');
+    desk.open('alternator').press('r');
+    expect(desk.frame).toContain('> s s s');
+    desk.type(' m+clip s s s+copper s s l s').press('enter').press('backspace tab');
+    expect(desk.screen).toBe('off-row');
+    expect(desk.frame).not.toContain('> s s s');
   });
 
   it('comes back from the list of keys with everything that was typed', () => {

@@ -5,7 +5,7 @@ import { Desk } from './desk.ts';
 /** All bolts are in by fingers. */
 const tight = (text = COVER) => new Desk(new Bench(text).openCover().fillCover()).open('cover');
 const LISTED = COVER.replace('torque:', 'sequence: [1, 3, 5, 2, 4]\n    torque:');
-const lit = (desk: Desk) => /Next: (\d+)\./.exec(desk.frame)?.[1] ?? '';
+const lit = (desk: Desk) => /Next: (\d+), /.exec(desk.frame)?.[1] ?? '';
 
 describe('tight', () => {
   it('shows the order on the map, and pass and torque as printed', () => {

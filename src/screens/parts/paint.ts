@@ -23,7 +23,9 @@ function styled(text: string, s: Span): string {
     ...(s.inverse ? [INVERSE] : []),
     ...(s.colour ? [COLOURS[s.colour]] : []),
   ];
-  return codes.length === 0 ? text : `${ESC}${codes.join(';')}m${text}${ESC}0m`;
+  // Blanks look the same in bold and in colour: nothing to send.
+  const empty = !s.inverse && text.trim() === '';
+  return codes.length === 0 || empty ? text : `${ESC}${codes.join(';')}m${text}${ESC}0m`;
 }
 
 /** What stands in for signs that are common on a bench; each as wide as the sign. */

@@ -6,12 +6,15 @@ export interface Reading {
   texts: readonly string[];
 }
 
-/** A tip blocks nothing, and a note is no warning: alone they are not put in the way. */
-const BESIDE: readonly string[] = ['Tip', 'Note'];
+/** What is put in the way. A tip blocks nothing, a note is no warning, what falls out is said when it does. */
+const FIRST: Readonly<Record<'removal' | 'fitting', readonly Reading['what'][]>> = {
+  removal: ['Caution', 'Marks', 'Routes'],
+  fitting: ['Caution', 'Joint', 'Loose', 'Marks', 'Routes'],
+};
 
 /** Something that is to be read before, and not merely good to know. */
 export function mustRead(spec: PieceSpec, way: 'removal' | 'fitting'): boolean {
-  return toRead(spec, way).some((r) => !BESIDE.includes(r.what));
+  return toRead(spec, way).some((r) => FIRST[way].includes(r.what));
 }
 
 export function toRead(spec: PieceSpec, way: 'removal' | 'fitting'): Reading[] {

@@ -1,0 +1,44 @@
+/** Texts that were left half written: they stand there again when the same thing is asked. */
+import { fieldText } from './parts/field.ts';
+import type { Asks, State } from './state.ts';
+import { typing } from './takes.ts';
+
+/** What a text is for, as a name; null for what is short enough to be typed again. */
+function nameOf(asks: Asks): string | null {
+  if (asks.ask === 'note') return `note ${asks.piece ?? ''} ${asks.hole ?? ''}`;
+  return asks.ask === 'why' ? 'why' : null;
+}
+
+function rowName(piece: string): string {
+  return `row ${piece}`;
+}
+
+function hereName(state: State): string | null {
+  const { view } = state;
+  if (view.screen === 'field') return nameOf(view.asks);
+  return view.screen === 'piece' && view.step.step === 'off-row' ? rowName(view.piece) : null;
+}
+
+export function draftFor(state: State, asks: Asks): string | null {
+  const name = nameOf(asks);
+  return name === null ? null : (state.drafts[name] ?? null);
+}
+
+export function draftOfRow(state: State, piece: string): string {
+  return state.drafts[rowName(piece)] ?? '';
+}
+
+/** Keeps what is written in the field that is left. */
+export function keepDraft(state: State): State {
+  const [name, field] = [hereName(state), typing(state)];
+  if (name === null || field === null) return state;
+  return { ...state, drafts: { ...state.drafts, [name]: fieldText(field) } };
+}
+
+/** It was kept, or noted: nothing is left half written. */
+export function dropDraft(state: State): State {
+  const name = hereName(state);
+  if (name === null || state.drafts[name] === undefined) return state;
+  const { [name]: _, ...drafts } = state.drafts;
+  return { ...state, drafts };
+}

@@ -1,0 +1,133 @@
+/** One state of every screen there is, reached by keys. */
+import type { Place } from '../../src/screens/keys.ts';
+import type { Opening } from '../../src/screens/start.ts';
+import type { State } from '../../src/screens/state.ts';
+import { placeOf } from '../../src/screens/which.ts';
+import { Bench } from '../job/bench.ts';
+import { LEFT_COVER } from './covers.ts';
+import { Desk, FILE } from './desk.ts';
+
+type Look = Partial<Omit<Opening, 'on'>> & { on?: Opening['on'] };
+export const LATER = '2026-05-02T10:00:00+02:00';
+
+function leversOff(): Bench {
+  const bench = new Bench(LEFT_COVER);
+  for (const piece of ['gear-lever', 'sprocket-cover']) {
+    bench.mark({ do: 'out', piece });
+    bench.mark({ do: 'off', piece, tray: 'cup 1' });
+  }
+  return bench;
+}
+
+function coverOff(row = 'S S S M+clip S S S+copper S S L S'): Bench {
+  const bench = leversOff();
+  bench.mark({ do: 'out', piece: 'alternator', row });
+  bench.mark({ do: 'off', piece: 'alternator', tray: 'cup 2' });
+  return bench;
+}
+
+function coverIn(): Bench {
+  const bench = coverOff();
+  for (const kind of ['S', 'M', 'L']) bench.mark({ do: 'in', piece: 'alternator', hand: { kind } });
+  return bench;
+}
+
+function coverTight(): Bench {
+  const bench = coverIn();
+  for (const pass of ['snug', 'full']) bench.mark({ do: 'tight', piece: 'alternator', pass });
+  return bench;
+}
+
+const cover = (bench: Bench, look: Look, keys: string) =>
+  new Desk(bench, look).open('alternator').press(keys);
+
+const MAKERS: Record<string, (look: Look) => Desk> = {
+  bench: (look) =>
+    new Desk(leversOff(), { ...look, on: { folder: '/home/me/Repairs' }, now: LATER }),
+  job: (look) => new Desk(leversOff(), look),
+  note: (look) => new Desk(coverOff('S S S M+clip S S S+copper S S M S'), { ...look, now: LATER }),
+  look: (look) => cover(leversOff(), look, ''),
+  'look at a hole': (look) => cover(leversOff(), look, '7'),
+  read: (look) => cover(coverOff(), look, 'space'),
+  off: (look) => cover(leversOff(), look, 'space space space'),
+  'off, in the hand': (look) => cover(leversOff(), look, 'space 3 m'),
+  'off, stuck': (look) => cover(leversOff(), look, 'space 9 - s'),
+  trouble: (look) => cover(leversOff(), look, 'space 9 -'),
+  row: (look) => cover(leversOff(), look, 'r').type('s s s m+ s s s+ s ! l s'),
+  'under the head': (look) =>
+    cover(leversOff(), look, 'r').type('s s s m+ s s s s s l s').press('enter'),
+  count: (look) => cover(leversOff(), look, `space ${'space '.repeat(11)}`),
+  'count, stuck': (look) => cover(leversOff(), look, `space 9 - s ${'space '.repeat(10)}`),
+  'no bolts': (look) => new Desk(leversOff(), look).open('hose').press('o'),
+  tray: (look) => cover(leversOff(), look, `space ${'space '.repeat(12)}`).type('cup 2'),
+  'look, mended': (look) => {
+    const bench = coverOff();
+    bench.mark({ do: 'state', piece: 'alternator', hole: '9', state: 'pulled' });
+    return cover(bench, look, '9');
+  },
+  'tight, some out': (look) => {
+    const bench = coverOff();
+    bench.mark({ do: 'in', piece: 'alternator', hand: { kind: 'S' } });
+    return cover(bench, look, 'tab');
+  },
+  settle: (look) => cover(coverOff('S S S M+clip S S S+copper S S M S'), look, 'space'),
+  on: (look) => cover(coverOff(), look, 'space space'),
+  'on, in the hand': (look) => cover(coverOff(), look, 'space space s space space m'),
+  stop: (look) => cover(coverOff(), look, 'space space m 3 space'),
+  why: (look) => cover(coverOff(), look, 'space space m 3 space w').type('chased the thread'),
+  tight: (look) => cover(coverIn(), look, 'space space space'),
+  'tight, second pass': (look) =>
+    cover(coverIn(), look, `${'space '.repeat(11)} space space space`),
+  advice: (look) => cover(coverIn(), look, 'space space !'),
+  'tight, done': (look) => cover(coverTight(), look, ''),
+  sure: (look) => cover(coverTight(), { ...look, now: LATER }, 'backspace'),
+  faults: faulty,
+  unsaved: (look) => {
+    const desk = cover(leversOff(), look, 'space');
+    desk.broken = {
+      ok: false,
+      unsaved: {
+        code: 'no-space',
+        say: 'There is no room on the disk.',
+        fix: 'Make room, then save it again.',
+      },
+    };
+    return desk.press('space');
+  },
+  keys: (look) => cover(coverOff(), look, 'space space s ?'),
+};
+
+/** A file with two faults, instead of a mark. */
+function faulty(look: Look): Desk {
+  const desk = cover(leversOff(), look, 'space');
+  const fault = { code: 'x', severity: 'error', file: FILE, line: 7, column: 3 } as const;
+  desk.broken = {
+    ok: false,
+    faults: [
+      {
+        ...fault,
+        say: 'cover stands here twice',
+        fix: 'Take one of them away.',
+        excerpt: '  cover:\n  ^',
+      },
+      { ...fault, line: 31, say: 'no kind Q', fix: 'Write it under bolts:', excerpt: 'Q\n^' },
+    ],
+  };
+  return desk.press('space');
+}
+export interface Screen {
+  name: string;
+  place: Place;
+  state: State;
+  desk: Desk;
+}
+
+export function everyScreen(look: Look = {}): Screen[] {
+  const made = Object.entries(MAKERS).map(([name, make]) => {
+    const desk = make(look);
+    return { name, desk, state: desk.state, place: placeOf(desk.state) };
+  });
+  const desk = new Desk(new Bench(), look);
+  const state: State = { ...desk.state, view: { screen: 'wait' }, open: null };
+  return [...made, { name: 'wait', place: 'wait', state, desk }];
+}
