@@ -1,0 +1,134 @@
+/** What comes on the list by itself: whatever is used once at a piece that comes off, and what its joint asks for. */
+import type { BuySpec, Job, Kind, PieceNow } from '../../job/types.ts';
+import { type Consumable, consumablesIn, readJoint } from '../joint.ts';
+
+export interface Itself extends BuySpec {
+  /** Why it is on the list. */
+  why: string;
+  /** A bolt or part known to be used once holds its piece up; what was only read out of a text does not. */
+  sure: boolean;
+}
+
+/** Sealing washers under a head: flattened once, they seal once (common practice, no source). */
+const SEALING = /^(?:copper|crush|alumin(?:iu|u)m|alu|fibre|fiber|bonded|seal(?:ing)?|o-ring)\b/i;
+
+/** `pieces` are those that come off and are not back; `listed` is what the file lists already. */
+export function itselfOf(
+  job: Job,
+  pieces: readonly PieceNow[],
+  listed: readonly BuySpec[],
+): Itself[] {
+  const own = pieces.flatMap((piece) => {
+    const here = listed.filter((buy) => isFor(buy, piece.spec.key));
+    const said = (word: string) => here.some((buy) => speaksOf(buy, word));
+    return [
+      ...usedBolts(piece, job.upper.kinds, said),
+      ...sealingWashers(piece, said),
+      ...renewed(piece, said),
+    ];
+  });
+  return [...own, ...consumables(job, pieces, listed)];
+}
+
+function isFor(buy: BuySpec, piece: string): boolean {
+  return buy.for.some((step) => step.trim().split(/\s+/)[0] === piece);
+}
+
+function speaksOf(buy: BuySpec, word: string): boolean {
+  const plain = (text: string) => text.toLowerCase().replaceAll('×', 'x');
+  return `${plain(buy.key)} ${plain(buy.what)}`.includes(plain(word));
+}
+
+function counted<T>(items: readonly T[]): Map<T, number> {
+  const counts = new Map<T, number>();
+  for (const item of items) counts.set(item, (counts.get(item) ?? 0) + 1);
+  return counts;
+}
+
+function row(piece: PieceNow, tail: string, what: string, count: number | null): BuySpec {
+  return {
+    key: `${piece.spec.key}-${slug(tail)}`,
+    what,
+    price: null,
+    count: count === null ? null : `${count}`,
+    from: null,
+    once: true,
+    for: [`${piece.spec.key} on`],
+    note: null,
+  };
+}
+
+function slug(text: string): string {
+  return text
+    .toLowerCase()
+    .replace(/[^a-z0-9]+/g, '-')
+    .replace(/^-|-$/g, '');
+}
+
+function usedBolts(
+  piece: PieceNow,
+  kinds: ReadonlyMap<string, Kind>,
+  said: (word: string) => boolean,
+): Itself[] {
+  const letters = counted(piece.holes.flatMap((h) => h.belongs?.kind ?? []));
+  return [...letters].flatMap(([letter, count]) => {
+    const kind = kinds.get(letter);
+    if (!kind?.once || said(kind.text.split(/[\s,]/)[0] || letter)) return [];
+    const what = kind.text === '' ? `bolt ${letter}` : kind.text;
+    const why = `used once, comes off with ${piece.spec.name}`;
+    return [{ ...row(piece, letter, what, count), why, sure: true }];
+  });
+}
+
+function sealingWashers(piece: PieceNow, said: (word: string) => boolean): Itself[] {
+  const under = counted(piece.holes.flatMap((h) => h.belongs?.with ?? []));
+  return [...under].flatMap(([word, count]) => {
+    if (!SEALING.test(word) || said(word)) return [];
+    const what = /washer|ring/i.test(word) ? word : `${word} washer`;
+    const why = `seals once, under a head of ${piece.spec.name}`;
+    return [{ ...row(piece, word, what, count), why, sure: false }];
+  });
+}
+
+function renewed(piece: PieceNow, said: (word: string) => boolean): Itself[] {
+  return readJoint(piece.spec.joint).renew.flatMap((what) => {
+    if (said(what.split(' ').at(-1) ?? what)) return [];
+    const why = `to be new, says the joint of ${piece.spec.name}`;
+    return [{ ...row(piece, what, what, null), why, sure: false }];
+  });
+}
+
+/** One tube serves all pieces. */
+function consumables(job: Job, pieces: readonly PieceNow[], listed: readonly BuySpec[]): Itself[] {
+  const found = new Map<string, { consumable: Consumable; pieces: PieceNow[] }>();
+  for (const piece of pieces) {
+    const kinds = new Set(piece.holes.flatMap((h) => h.belongs?.kind ?? []));
+    const notes = [...kinds].flatMap((letter) => job.upper.kinds.get(letter)?.note ?? []);
+    const texts = [...piece.spec.joint.flatMap((t) => t.split(/[;,]/)), ...notes];
+    for (const consumable of consumablesIn(texts)) {
+      const { what, grade } = consumable;
+      const key = grade === null ? what : `${what}-${grade}`;
+      const there = found.get(key) ?? { consumable, pieces: [] };
+      there.pieces.push(piece);
+      found.set(key, there);
+    }
+  }
+  return [...found].flatMap(([key, { consumable, pieces: at }]) => {
+    const { what, grade } = consumable;
+    if (listed.some((buy) => speaksOf(buy, what))) return [];
+    return [
+      {
+        key,
+        what: grade === null ? what : `${what}, ${grade} strength`,
+        price: null,
+        count: null,
+        from: null,
+        once: false,
+        for: at.map((piece) => `${piece.spec.key} on`),
+        note: null,
+        why: `the joint of ${at.map((piece) => piece.spec.name).join(', ')} takes it`,
+        sure: false,
+      },
+    ];
+  });
+}

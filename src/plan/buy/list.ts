@@ -1,0 +1,96 @@
+/** What must be had for this job: as the file lists it, and what comes on the list by itself. */
+import type { BuySpec, Job } from '../../job/types.ts';
+import type { Line } from '../lines.ts';
+import { isBack } from '../needed.ts';
+import { spoken } from '../relations.ts';
+import { type Standing, standingOf } from '../standing.ts';
+import { isDate, readDay } from '../time.ts';
+import { type Itself, itselfOf } from './itself.ts';
+import { type Bought, boughtOf, isHere } from './state.ts';
+
+export interface Buy extends Bought {
+  /** Its name in the diary, whether it stands in the file or not. */
+  buy: string;
+  what: string;
+  count: string | null;
+  price: string | null;
+  from: string | null;
+  once: boolean;
+  /** Steps it is for. */
+  for: string[];
+  /** Steps that are open and wait for it. */
+  holds: string[];
+  /** Promised for a day that is over. */
+  late: boolean;
+  /** Why it is on the list, where the file does not list it; else null. */
+  why: string | null;
+}
+
+/** In the order of the file, then what comes by itself in the order of the pieces. */
+export function buyList(job: Job, now: string): Buy[] {
+  return buysOf(standingOf(job, now));
+}
+
+export function buysOf(standing: Standing): Buy[] {
+  const { job, lines, pieces } = standing;
+  const listed = [...job.upper.buys.values()];
+  const coming = pieces.filter((piece) => !isBack(piece));
+  const marks = Map.groupBy(
+    lines.all.filter((line) => line.buy !== undefined),
+    (line) => line.buy ?? '',
+  );
+  const known = new Set(listed.map((buy) => buy.key));
+  const itself = itselfOf(job, coming, listed).filter((buy) => !known.has(buy.key));
+  return [
+    ...listed.map((spec) => buyOf(standing, spec, marks.get(spec.key) ?? [], null)),
+    ...itself.map((spec) => buyOf(standing, spec, marks.get(spec.key) ?? [], spec)),
+  ];
+}
+
+function buyOf(
+  standing: Standing,
+  spec: BuySpec,
+  marks: readonly Line[],
+  itself: Itself | null,
+): Buy {
+  const { job, relations, finished, rounds } = standing;
+  const steps = [...new Set(spec.for.map((said) => stepFor(job, said)))];
+  const used = spec.once
+    ? Math.max(-1, ...steps.map((step) => rounds(step.split(' ')[0] ?? '').start))
+    : -1;
+  const bought = boughtOf(marks, used);
+  const open = steps.filter((step) => {
+    const place = relations.at.get(step);
+    return place !== undefined && !finished.done[place];
+  });
+  const wentIn = steps.length > 0 && open.length === 0 && steps.some((s) => relations.at.has(s));
+  const state = wentIn && isHere(bought.state) ? 'fitted' : bought.state;
+  return {
+    ...bought,
+    state,
+    buy: spec.key,
+    what: spec.what,
+    count: spec.count,
+    price: spec.price,
+    from: spec.from,
+    once: spec.once,
+    for: steps,
+    holds: isHere(state) || itself?.sure === false ? [] : open,
+    late: isLate(bought, standing),
+    why: itself?.why ?? null,
+  };
+}
+
+/** A piece as such means that it goes on. */
+function stepFor(job: Job, said: string): string {
+  const step = spoken(said);
+  return !job.tasks.has(step) && job.pieces.has(step) ? `${step} on` : step;
+}
+
+const DAY = 86_400;
+
+function isLate({ promised, state }: Bought, { now }: Standing): boolean {
+  if (promised === null || isHere(state)) return false;
+  const day = readDay(promised, now.offset);
+  return day !== null && now.seconds >= day.seconds + (isDate(promised) ? DAY : 0);
+}

@@ -1,0 +1,58 @@
+/** How far a thing to buy has come, by the diary's lines about it. */
+import type { Line } from '../lines.ts';
+
+export const BUY_STATES = [
+  'wanted',
+  'ordered',
+  'here',
+  'compared', // held against the old one, and the same
+  'fitted',
+  'wrong', // came, and does not fit
+  'short', // fewer came than are needed
+  'superseded', // the number is no longer sold; another stands beside it
+] as const;
+export type BuyState = (typeof BUY_STATES)[number];
+
+export interface Bought {
+  state: BuyState;
+  /** Since when; null while it is only wanted. */
+  at: string | null;
+  /** When it is to come, as somebody wrote it: a date or a time. */
+  promised: string | null;
+  /** Where it lies. */
+  tray: string | null;
+  says: string | null;
+}
+
+const WANTED: Bought = { state: 'wanted', at: null, promised: null, tray: null, says: null };
+/** It is on the bench, and can go on. */
+const HERE: readonly BuyState[] = ['here', 'compared', 'fitted'];
+
+export function isHere(state: BuyState): boolean {
+  return HERE.includes(state);
+}
+
+/**
+ * `lines` are those about this one thing, in their order. `used` is the line with which the piece it is for came off
+ * again: what is used once and was here before then went in with it, and is wanted anew.
+ */
+export function boughtOf(lines: readonly Line[], used: number): Bought {
+  let now = WANTED;
+  for (const line of lines) {
+    const state = BUY_STATES.find((s) => s === line.value);
+    if (line.verb !== 'done' || state === undefined) continue;
+    if (isHere(state) && line.index < used) {
+      now = WANTED;
+      continue;
+    }
+    const awaited = state === 'ordered' || state === 'short' || state === 'superseded';
+    now = {
+      state,
+      at: line.at,
+      promised: line.promised ?? (awaited && state !== 'ordered' ? now.promised : null),
+      tray: line.tray ?? now.tray,
+      says: line.says ?? line.result ?? null,
+    };
+  }
+  return now;
+}

@@ -1,0 +1,85 @@
+/** How long the calendar makes a job, and which steps make it so long. */
+import { readDuration } from './duration.ts';
+import type { Holds } from './holds.ts';
+import { more } from './more.ts';
+import { type Activity, schedule } from './schedule.ts';
+import type { Standing } from './standing.ts';
+import { printInstant } from './time.ts';
+
+export interface Calendar {
+  /** Open steps without slack, each behind what it waits for. */
+  critical: string[] | null;
+  /** RFC 3339: when all is done at the earliest. */
+  finish: string | null;
+}
+
+const NOTHING: Calendar = { critical: null, finish: null };
+
+/**
+ * Work by hand takes no time here unless the file says how long; what makes a job long is waiting. Nothing is said
+ * when a wait, or a part that a step waits for, has no date, or when no time is known at all.
+ */
+export function calendarOf(standing: Standing, holds: Holds): Calendar {
+  const { relations, finished, open, order, now } = standing;
+  const after = new Map<number, string[]>();
+  for (const [from, tos] of open.next.entries()) {
+    const name = relations.steps[from]?.step ?? '';
+    for (const to of tos) after.set(to, [...(after.get(to) ?? []), name]);
+  }
+  const activities: Activity[] = [];
+  let known = false;
+  for (const place of order) {
+    if (finished.done[place]) continue;
+    const timed = timeOf(standing, holds, place);
+    if (timed === null) return NOTHING;
+    known ||= timed.known;
+    activities.push({ ...timed, after: after.get(place) ?? [] });
+  }
+  if (!known) return NOTHING;
+  const { length, critical } = schedule(activities);
+  const seconds = now.seconds + length;
+  if (!Number.isFinite(seconds)) return NOTHING;
+  return { critical, finish: printInstant({ ...now, seconds }) };
+}
+
+interface Timed {
+  key: string;
+  duration: number;
+  release: number;
+  /** Some time or date of it is known. */
+  known: boolean;
+}
+
+/** Null when it takes or awaits something of which nobody knows how long. */
+function timeOf(
+  { job, relations, finished, now }: Standing,
+  holds: Holds,
+  place: number,
+): Timed | null {
+  const step = relations.steps[place];
+  if (!step) return null;
+  const parts = holds.of(place).filter((hold) => hold.by === 'buy');
+  let release = 0;
+  for (const { seconds } of parts) {
+    if (seconds === null) return null;
+    release = Math.max(release, seconds - now.seconds);
+  }
+  const until = finished.running.get(place)?.until ?? null;
+  if (until !== null) {
+    return {
+      key: step.step,
+      duration: 0,
+      release: Math.max(release, until - now.seconds),
+      known: true,
+    };
+  }
+  const isPiece = step.kind === 'off' || step.kind === 'on';
+  const spec = (isPiece ? job.pieces.get(step.key) : job.tasks.get(step.key))?.spec;
+  const said =
+    step.kind === 'wait'
+      ? readDuration(job.tasks.get(step.key)?.spec.say ?? '')?.seconds
+      : spec && more(spec).takes;
+  if (step.kind === 'wait' && said === undefined) return null;
+  const known = parts.length > 0 || said != null;
+  return { key: step.step, duration: said ?? 0, release, known };
+}

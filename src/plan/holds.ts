@@ -1,0 +1,91 @@
+/** What stands in the way of a step, beside the steps before it: parts, things left inside, time. */
+import { type Buy, buysOf } from './buy/list.ts';
+import { turned } from './graph.ts';
+import { type Inside, insideOf } from './inside.ts';
+import { isAway } from './needed.ts';
+import type { Standing } from './standing.ts';
+import { printInstant, readDay } from './time.ts';
+
+export interface Hold {
+  by: 'step' | 'buy' | 'inside' | 'time';
+  /** A step, a thing to buy, a thing inside; null where nothing but time is waited for. */
+  name: string | null;
+  /** Until when, as a time or a date; null when nobody knows. */
+  until: string | null;
+  /** The same in seconds since 1970. */
+  seconds: number | null;
+}
+
+export interface Holds {
+  /** By place in `relations.steps`: what holds an open step that could come next otherwise. */
+  of: (place: number) => Hold[];
+  buys: readonly Buy[];
+  inside: readonly Inside[];
+}
+
+export function holdsOf(standing: Standing): Holds {
+  const { relations, finished, open } = standing;
+  const before = turned(open);
+  const buys = buysOf(standing);
+  const inside = insideOf(standing.lines);
+  const byStep = new Map<number, Hold[]>();
+  const add = (place: number | undefined, hold: Hold): void => {
+    if (place === undefined || finished.done[place]) return;
+    byStep.set(place, [...(byStep.get(place) ?? []), hold]);
+  };
+  for (const buy of buys) {
+    for (const step of buy.holds) add(relations.at.get(step), promiseOf(buy, standing));
+  }
+  for (const thing of inside) {
+    const hold = { by: 'inside', name: thing.what, until: null, seconds: null } as const;
+    for (const place of closedBy(thing, standing)) add(place, hold);
+  }
+  for (const [place, { until }] of finished.running) {
+    if (until === null) continue; // it is over when somebody says so
+    const at = printInstant({ seconds: until, offset: standing.now.offset });
+    add(place, { by: 'time', name: null, until: at, seconds: until });
+  }
+  for (const [place, name] of againOver(standing)) {
+    add(place, { by: 'step', name, until: null, seconds: null });
+  }
+  const waitsFor = (place: number) =>
+    (before.next[place] ?? []).map((other) => stepHold(standing, other));
+  return { of: (place) => [...waitsFor(place), ...(byStep.get(place) ?? [])], buys, inside };
+}
+
+/** A step before this one; when it ends is known where it is a wait that runs. */
+function stepHold({ relations, finished, now }: Standing, place: number): Hold {
+  const name = relations.steps[place]?.step ?? '';
+  const seconds = finished.running.get(place)?.until ?? null;
+  const until = seconds === null ? null : printInstant({ seconds, offset: now.offset });
+  return { by: 'step', name, until, seconds };
+}
+
+function promiseOf(buy: Buy, { now }: Standing): Hold {
+  const day = buy.promised === null || buy.late ? null : readDay(buy.promised, now.offset);
+  return { by: 'buy', name: buy.buy, until: day && buy.promised, seconds: day?.seconds ?? null };
+}
+
+/** Steps that would shut a thing in or run the machine with it inside: its piece, what goes over that, every test. */
+function closedBy({ piece }: Inside, { relations, allOvers }: Standing): number[] {
+  const tests = relations.steps.flatMap((s, i) => (s.kind === 'test' ? [i] : []));
+  if (piece === null) return tests;
+  const closing = new Set([piece]);
+  for (const key of closing) for (const over of allOvers.get(key) ?? []) closing.add(over);
+  return [...[...closing].flatMap((key) => relations.at.get(`${key} on`) ?? []), ...tests];
+}
+
+/** Pieces that cannot come off because one that was off already lies over them again. */
+function againOver({ job, relations, finished, pieces, overs }: Standing): [number, string][] {
+  return pieces.flatMap(({ spec }) => {
+    const place = relations.at.get(`${spec.key} off`);
+    if (place === undefined || finished.done[place]) return [];
+    return [...(overs.get(spec.key) ?? [])].flatMap((over): [number, string][] => {
+      const off = relations.at.get(`${over} off`);
+      const now = job.pieces.get(over);
+      return off !== undefined && finished.done[off] && now && !isAway(now)
+        ? [[place, `${over} off`]]
+        : [];
+    });
+  });
+}

@@ -1,0 +1,73 @@
+/**
+ * What the words of `joint:` ask for. The words themselves are shown as they stand; only what has to be had, and
+ * what has to be hurried or waited for, is read out of them.
+ */
+import { readDuration } from './duration.ts';
+
+export interface Joint {
+  /** What stands between semicolons, as written. */
+  parts: string[];
+  /** What is to be new: `gasket`, `flange O-ring`. */
+  renew: string[];
+  /** Tubes and tins it takes. */
+  consumables: Consumable[];
+  /** Seconds in which the joint must be closed once the sealant is on; null when not said. */
+  open: number | null;
+  /** Seconds until it may be loaded; null when not said. */
+  cure: number | null;
+  /** Something with a lip or a side that can be put in the wrong way. */
+  lip: boolean;
+}
+
+export interface Consumable {
+  what: 'sealant' | 'threadlocker' | 'grease' | 'anti-seize';
+  /** Of threadlocker: low, medium or high strength. */
+  grade: string | null;
+}
+
+const CONSUMABLES: readonly [Consumable['what'], RegExp][] = [
+  ['sealant', /\bseal(?:ant|ed with|er)\b|\bsealing (?:compound|paste)\b|\bsilicone\b/i],
+  ['threadlocker', /\bthread[ -]?lock(?:er|ing)?\b/i],
+  ['grease', /\bgreas(?:e|ed)\b/i],
+  ['anti-seize', /\banti[ -]?seize\b/i],
+];
+const NONE = /\b(?:no|not|never|without)\b[^,;]*$/i;
+
+export function readJoint(joint: readonly string[]): Joint {
+  const parts = joint.flatMap((text) => text.split(';')).map((p) => p.trim());
+  const words = parts.flatMap((part) => part.split(',')).map((w) => w.trim());
+  const timed = (said: RegExp) => {
+    const found = words.find((word) => said.test(word) && readDuration(word));
+    return found === undefined ? null : (readDuration(found)?.seconds ?? null);
+  };
+  return {
+    parts: parts.filter((p) => p !== ''),
+    renew: words.flatMap(renewed),
+    consumables: consumablesIn(words),
+    open: timed(/\bopen|\bwithin\b|\bskin/i),
+    cure: timed(/\bcur(?:e|es|ed|ing)\b|\bset(?:s|ting)?\b/i),
+    lip: words.some((word) => /\blips?\b|\bseals?\b/i.test(word)),
+  };
+}
+
+/** `new gasket, dry` is a gasket; `new O-ring at the flange` is an O-ring. */
+function renewed(words: string): string[] {
+  const found = /^(?:an? |the )?new (.+?)(?= (?:at|on|in|under|for|behind|to|with|of)\b|$)/i.exec(
+    words,
+  );
+  return found?.[1] ? [found[1]] : [];
+}
+
+/** Tubes and tins named in texts, but not where they are forbidden (`no grease on the lip`). */
+export function consumablesIn(texts: readonly string[]): Consumable[] {
+  return CONSUMABLES.flatMap(([what, said]) => {
+    const hits = texts.filter((text) => {
+      const found = said.exec(text);
+      return found !== null && !NONE.test(text.slice(0, found.index));
+    });
+    const [first] = hits;
+    if (first === undefined) return [];
+    const grade = /\b(low|medium|high)\b/i.exec(first)?.[1]?.toLowerCase() ?? null;
+    return [{ what, grade: what === 'threadlocker' ? grade : null }];
+  });
+}

@@ -1,0 +1,74 @@
+/** What can be done next at a step, in words. */
+import { list } from '../job/judge/parts.ts';
+import type { HoleNow, PieceNow, TaskSpec } from '../job/types.ts';
+import type { Step } from './relations.ts';
+import type { Standing } from './standing.ts';
+
+export function sayStep({ job }: Standing, { kind, key }: Step): string {
+  if (kind === 'off' || kind === 'on') {
+    const piece = job.pieces.get(key);
+    if (!piece) return key;
+    return kind === 'off' ? sayOff(piece) : sayOn(piece);
+  }
+  const task = job.tasks.get(key);
+  return task ? sayTask(task.spec, task.done === 'failed') : key;
+}
+
+function sayOff(piece: PieceNow): string {
+  const { name } = piece.spec;
+  const all = piece.holes.length;
+  const out = piece.holes.filter((h) => h.state === 'out').length;
+  if (all === 0) return `${name} comes off.`;
+  if (out === 0 && troubles(piece.holes) === '') return `${name} comes off: ${bolts(all)}.`;
+  if (out === all) return `${name}: ${all} of ${all} out. Take it off.`;
+  return `${name} comes off: ${out} of ${all} out${troubles(piece.holes)}.`;
+}
+
+function sayOn(piece: PieceNow): string {
+  const { name } = piece.spec;
+  const all = piece.holes.length;
+  const odd = piece.holes.filter((h) => h.unsettled || h.conflict !== null);
+  if (odd.length > 0) return `${name}: settle first what belongs in ${names(odd)}.`;
+  const inside = piece.holes.filter((h) => h.state !== 'out').length;
+  const hurt = troubles(piece.holes);
+  if (hurt !== '') return `${name} goes back on: mend first${hurt.replace(/^,/, '')}.`;
+  if (all === 0) return `${name} goes back on.`;
+  if (inside === 0) return `${name} goes back on: ${bolts(all)}.`;
+  if (inside < all) return `${name}: ${inside} of ${all} in; the rest by fingers.`;
+  const tight = piece.holes.filter((h) => h.state === 'tight').length;
+  return `${name}: ${tight} of ${all} tight; tighten the rest.`;
+}
+
+/** `, 9 stuck`; empty for none. */
+function troubles(holes: readonly HoleNow[]): string {
+  const bad = holes.filter((h) => h.trouble !== null);
+  return bad.length === 0 ? '' : `, ${list(bad.map((h) => `${h.name} ${h.trouble}`))}`;
+}
+
+function names(holes: readonly HoleNow[]): string {
+  return list(holes.map((h) => h.name));
+}
+
+function bolts(count: number): string {
+  return count === 1 ? '1 bolt' : `${count} bolts`;
+}
+
+function sayTask({ verb, say, limit }: TaskSpec, failed: boolean): string {
+  const text = say.replace(/[.\s]+$/, '');
+  const within = limit === null ? '' : ` (${limit})`;
+  const end = /[?!]$/.test(text) && within === '' ? '' : '.';
+  switch (verb) {
+    case 'do':
+      return `${text}${within}${end}`;
+    case 'wait':
+      return `Wait: ${text}. Say when it is over.`;
+    case 'adjust':
+      return `Adjust: ${text}${within}${end}`;
+    case 'test':
+      return failed
+        ? `Test again, it failed: ${text}${within}${end}`
+        : `Test: ${text}${within}${end}`;
+    case 'decide':
+      return `Decide: ${text}${within}${end}`;
+  }
+}
