@@ -65,6 +65,112 @@ describe('an evenly spaced circle is tightened as published', () => {
   );
 });
 
+describe('the layout of published flanges', () => {
+  /**
+   * ASME B16.5, class 150: nominal size, holes, diameter of the bolt circle in mm, as printed in a public table of
+   * class 150 flange dimensions (123docz.net 6634371) and a public data file of the same standard. That the holes
+   * straddle the centre lines: from memory.
+   */
+  test.each([
+    ['1/2', 4, 60.5],
+    ['4', 8, 190.5],
+    ['10', 12, 362],
+    ['16', 16, 539.5],
+    ['20', 20, 635],
+    ['24', 20, 749.5],
+  ])('NPS %s, %i holes on %d mm, drawn to a tenth of a mm: crosswise', (_, n, diameter) => {
+    const names = upTo(n);
+    const at = (i: number): [number, number] => {
+      const turn = (2 * Math.PI * (i + 0.5)) / n;
+      const r = diameter / 2;
+      return [Math.round(r * Math.sin(turn) * 10) / 10, Math.round(-r * Math.cos(turn) * 10) / 10];
+    };
+    const holes = new Map(names.map((name, i) => [name, { at: at(i) }]));
+    const found = sequenceFrom({
+      ...{ ...rest, names },
+      layout: layout({ map: null, pitch: null, holes }, names),
+    });
+    expect(found.pattern).toBe('cross');
+    expect(found.tighten.join('-')).toBe(CROSSES.find(([bolts]) => bolts === n)?.[1]);
+    expect(found.balance.peak).toBeCloseTo(1, 2);
+  });
+});
+
+describe('cylinder heads in two rows', () => {
+  /**
+   * Orders of service sheets for four cylinders in line (from memory, no two printed alike): the turn of each
+   * hole. What they have in common is tested, not one of them.
+   */
+  const SHEETS: [bolts: number, turns: number[][]][] = [
+    [
+      10,
+      [
+        [8, 4, 1, 5, 9],
+        [10, 6, 2, 3, 7],
+      ],
+    ],
+    [
+      10,
+      [
+        [9, 5, 1, 3, 7],
+        [10, 6, 2, 4, 8],
+      ],
+    ],
+    [
+      8,
+      [
+        [7, 3, 1, 5],
+        [8, 4, 2, 6],
+      ],
+    ],
+  ];
+
+  /** Columns from the middle, in the order of tightening. */
+  const outward = (turns: readonly (readonly number[])[]) => {
+    const columns = turns[0]?.length ?? 0;
+    return turns
+      .flatMap((row) => row.map((turn, c) => ({ turn, out: Math.abs(c - (columns - 1) / 2) })))
+      .sort((a, b) => a.turn - b.turn)
+      .map((hole) => hole.out);
+  };
+  const rising = (steps: readonly number[]) => steps.every((s, k) => s >= (steps[k - 1] ?? 0));
+
+  const ours = (columns: number) => {
+    const names = upTo(2 * columns);
+    const map = [0, columns]
+      .map((start) => names.slice(start, start + columns).join(' '))
+      .join('\n');
+    const found = sequenceFrom({
+      ...rest,
+      names,
+      layout: layout({ map, pitch: null, holes: new Map() }, names),
+    });
+    const turn = (name: string) => found.tighten.indexOf(name) + 1;
+    return { found, turns: [names.slice(0, columns).map(turn), names.slice(columns).map(turn)] };
+  };
+
+  test.each(SHEETS)(
+    '%i bolts: service sheets begin in the middle and never go inward',
+    (_, turns) => {
+      expect(Math.min(...outward(turns))).toBe(outward(turns)[0]);
+      expect(rising(outward(turns))).toBe(true);
+    },
+  );
+
+  test.each([3, 4, 5, 6, 7, 9])('two rows of %i: ours does the same, crosswise', (columns) => {
+    const { found, turns } = ours(columns);
+    expect(found.pattern).toBe('centre-out');
+    expect(rising(outward(turns))).toBe(true);
+    // Crosswise: after the odd steps the two halves of the head differ by at most the bolt in hand.
+    const sides = found.tighten.map((name) =>
+      Math.sign(((Number(name) - 1) % columns) - (columns - 1) / 2),
+    );
+    const tilt = sides.map((_, k) => Math.abs(sides.slice(0, k + 1).reduce((a, b) => a + b, 0)));
+    expect(Math.max(...tilt)).toBe(1);
+    expect(found.balance.peak).toBeLessThanOrEqual(1 + 1e-9);
+  });
+});
+
 /** Σ over even k of 4 b² + s², written out for n unit pulls on a ring, apart from the program. */
 function costOnRing(order: readonly number[], n: number): number {
   let total = 0;

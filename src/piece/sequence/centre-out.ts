@@ -6,8 +6,8 @@
 import { insideHull } from './hull.ts';
 import { EPSILON, type Task, type Vectors } from './vectors.ts';
 
-/** Long: twice as long as wide. */
-const LONG = 2;
+/** Long: clearly more than twice as long as wide; a plain triangle of bolts is just twice. */
+const LONG = 2.2;
 /** Two rows: neither wider than this share of the distance between them. */
 const ROW_WIDTH = 0.15;
 const LEAST_IN_ROW = 3;

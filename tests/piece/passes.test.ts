@@ -1,0 +1,198 @@
+/** Passes: how they are written, which are usual, at what torque and in which order. */
+import { describe, expect, test } from 'vitest';
+import { readKind } from '../../src/bolt/kind.ts';
+import { readTorque } from '../../src/bolt/units.ts';
+import type { Kind, PassSpec } from '../../src/job/types.ts';
+import { lastPass, passes, passesOf, passPlan, readPass } from '../../src/piece/passes.ts';
+import { sequence } from '../../src/piece/sequence/sequence.ts';
+import { hole, piece, upTo } from './pieces.ts';
+
+const kinds = (text: string): Map<string, Kind> => new Map([['S', readKind('S', text)]]);
+const M6 = kinds('M6x25 flange, 8 mm');
+const M8 = kinds('M8x30 flange, 12 mm');
+const read = (...texts: string[]): PassSpec[] =>
+  texts.map((text) => {
+    const pass = readPass(text);
+    if (pass === null) throw new Error(text);
+    return pass;
+  });
+const figure = (p: PassSpec | undefined) => p?.torque?.quantity ?? null;
+
+describe('a pass as written', () => {
+  test.each([
+    ['snug', 'snug', null, null, null],
+    ['full', 'full', null, null, null],
+    ['Full 10 N·m', 'full', '10 N·m', null, null],
+    ['part 5 Nm', 'part', '5 N·m', null, null],
+    ['part 50 %', 'part', '50 %', null, null],
+    ['angle 90°', 'angle', null, 90, null],
+    ['angle +45 deg', 'angle', null, 45, null],
+    ['angle 30', 'angle', null, 30, null],
+    ['final', 'final', null, null, null],
+    ['again after 50 km', 'again', null, null, '50 km'],
+    ['again 12 N·m after the first run', 'again', '12 N·m', null, 'the first run'],
+  ])('%s', (text, name, torque, angle, after) => {
+    const pass = readPass(text);
+    const q = pass?.torque?.quantity;
+    expect([pass?.name, q ? `${q.value} ${q.unit}` : null, pass?.angle, pass?.after]).toEqual([
+      ...[name, torque, angle, after],
+    ]);
+  });
+
+  test.each(
+    [
+      ['', 'tighten', 'fullest', 'angle', 'angle 0°', 'angle 10 N·m', 'again', 'snug after 5 km'],
+      ['part 0 %', 'part 120 %', 'full soon', 'angle 10..20°', '10 N·m'],
+    ].flat(),
+  )('%j is none', (text) => {
+    expect(readPass(text)).toBeNull();
+  });
+});
+
+describe('the usual passes', () => {
+  const spec = piece(4, { torque: readTorque('10 N·m, manual 2-17') });
+
+  test('up to M7: snug and full', () => {
+    const plan = passPlan(spec, M6);
+    expect(plan.passes.map((p) => p.name)).toEqual(['snug', 'full']);
+    expect(plan.why).toBe('M6: snug and full will do');
+    expect(figure(plan.passes[1])).toEqual({ value: 10, to: null, unit: 'N·m' });
+    expect(plan.passes[1]?.torque?.where).toBe('manual 2-17');
+    expect(figure(plan.passes[0])).toBeNull();
+  });
+
+  test.each([
+    ['M8x30', true],
+    ['M10x1.25x40', true],
+    ['5/16-18 x 1', true],
+    ['1/4-20 x 1', false],
+    ['M7x20', false],
+    ['10-32 UNF x 1/2', false],
+  ])('%s: a part pass between? %s', (text, part) => {
+    const names = passesOf(spec, kinds(text)).map((p) => p.name);
+    expect(names).toEqual(part ? ['snug', 'part', 'full'] : ['snug', 'full']);
+  });
+
+  test('part is half of the torque, also of a range', () => {
+    expect(figure(passesOf(spec, M8)[1])).toEqual({ value: 5, to: null, unit: 'N·m' });
+    const range = piece(4, { torque: readTorque('22..26 N·m') });
+    expect(figure(passesOf(range, M8)[1])).toEqual({ value: 11, to: 13, unit: 'N·m' });
+    expect(figure(passesOf(piece(4), M8)[1])).toBeNull();
+  });
+
+  test('nothing known of the bolts: snug and full', () => {
+    expect(passPlan(spec, new Map()).passes.map((p) => p.name)).toEqual(['snug', 'full']);
+    expect(passPlan(piece(0), M8).passes.map((p) => p.name)).toEqual(['snug', 'full']);
+  });
+});
+
+describe('passes of the file', () => {
+  const torque = readTorque('40 N·m');
+
+  test('go first, shares and bare passes at the piece’s torque', () => {
+    const spec = piece(4, {
+      torque,
+      passes: read('snug', 'part 25 %', 'part 30 N·m', 'full', 'final'),
+    });
+    const plan = passPlan(spec, M6);
+    expect(plan.why).toBe('as the file says');
+    expect(plan.passes.map((p) => [p.name, figure(p)?.value])).toEqual([
+      ...[
+        ['snug', undefined],
+        ['part', 10],
+        ['part 2', 30],
+        ['full', 40],
+        ['final', 40],
+      ],
+    ]);
+  });
+
+  test('several angles have names of their own', () => {
+    const spec = piece(4, {
+      torque,
+      passes: read('full 40 N·m', 'angle 45°', 'angle 45°', 'angle 30°'),
+    });
+    const { rounds } = passes(spec, M8, upTo(4));
+    expect(rounds.map((p) => [p.name, p.angle])).toEqual([
+      ...[
+        ['full', null],
+        ['angle', 45],
+        ['angle 2', 45],
+        ['angle 3', 30],
+      ],
+    ]);
+    expect(rounds[1]?.say).toMatch(/never click them again/i);
+  });
+
+  test('a bolt is tight after the last one that does not wait for later', () => {
+    expect(lastPass(read('snug', 'full', 'again after 50 km'))).toBe('full');
+    expect(lastPass(read('full 40 N·m', 'angle 90°'))).toBe('angle');
+    expect(lastPass(passesOf(piece(4), M6))).toBe('full');
+  });
+});
+
+describe('each pass with its order', () => {
+  const cover = piece(8, { torque: readTorque('10 N·m') });
+  const of = (spec: typeof cover, bolts = M6) => passes(spec, bolts, sequence(spec).tighten);
+
+  test('is the order of the piece; the final pass goes once round', () => {
+    const spec = { ...cover, passes: read('snug', 'full', 'final') };
+    expect(of(spec).rounds.map((p) => [p.name, p.torque?.value, p.order.join('-')])).toEqual([
+      ['snug', undefined, '1-5-3-7-2-6-4-8'],
+      ['full', 10, '1-5-3-7-2-6-4-8'],
+      ['final', 10, '1-2-3-4-5-6-7-8'],
+    ]);
+  });
+
+  test('with the maker’s list is the list in every pass', () => {
+    const spec = { ...cover, sequence: upTo(8).reverse(), passes: read('full', 'final') };
+    expect(new Set(of(spec).rounds.map((p) => p.order.join('-')))).toEqual(
+      new Set(['8-7-6-5-4-3-2-1']),
+    );
+  });
+
+  test('holes with a torque of their own are a round of their own', () => {
+    const torque = readTorque('22 N·m');
+    const spec = { ...cover, holes: new Map([hole('3', { torque }), hole('7', { torque })]) };
+    const { rounds } = of(spec, M8);
+    expect(rounds.map((p) => [p.name, p.torque?.value, p.order.length])).toEqual([
+      ...[
+        ['snug', undefined, 8],
+        ['part', 11, 2],
+        ['part', 5, 6],
+        ['full', 22, 2],
+        ['full', 10, 6],
+      ],
+    ]);
+    expect(rounds[3]?.order).toEqual(['3', '7']);
+  });
+
+  test('a printed list that goes to and fro between two torques is kept to', () => {
+    const torque = readTorque('22 N·m');
+    const spec = piece(4, {
+      ...{ torque: readTorque('10 N·m'), sequence: ['1', '3', '2', '4'] },
+      holes: new Map([hole('3', { torque })]),
+    });
+    const full = of(spec).rounds.filter((p) => p.name === 'full');
+    expect(full.map((p) => [p.torque?.value, p.order.join('-')])).toEqual([
+      ...[
+        [10, '1'],
+        [22, '3'],
+        [10, '2-4'],
+      ],
+    ]);
+  });
+
+  test('leaves out what is done', () => {
+    const { tighten } = sequence(cover, M6, upTo(8), ['1', '5']);
+    expect(passes(cover, M6, tighten).rounds.map((p) => p.order.length)).toEqual([6, 6]);
+  });
+
+  test('says what to watch for', () => {
+    const spec = { ...cover, passes: read('snug', 'full', 'final', 'again after 50 km') };
+    const say = of(spec).rounds.map((p) => p.say);
+    expect(say[0]).toMatch(/dowels/);
+    expect(say[2]).toMatch(/keeps turning is a fault/);
+    expect(say[3]).toMatch(/stone cold/i);
+  });
+});
