@@ -4,7 +4,7 @@
  * between git's markers.
  */
 import { isMap, type Node, type Pair, type YAMLMap } from 'yaml';
-import { mergeFlow, mergeWords } from './merge-line.ts';
+import { mergeFlow, mergeRow, three } from './merge-line.ts';
 import { byText, interleave } from './merge-order.ts';
 import { endOfPair, isFail, openDoc, plainOf, rangeOf } from './splice-doc.ts';
 import { lineAt, lineStart } from './splice-lines.ts';
@@ -110,12 +110,6 @@ function withComments(text: string, from: number, column: number, end: number): 
   return to;
 }
 
-/** What only one side changed; null when both did, each in its way. */
-function three<T>(base: T | undefined, ours: T, theirs: T): T | null {
-  if (ours === theirs || theirs === base) return ours;
-  return ours === base ? theirs : null;
-}
-
 class Merge {
   clean = true;
   readonly lines: LineMerge;
@@ -153,9 +147,8 @@ class Merge {
       if (head === null) return null;
       return head + this.blocks(b?.below ?? EMPTY, o.below, t.below);
     }
-    if (!b) return null;
-    const words = o.key === 'bolts' ? mergeWords(b.text, o.text, t.text) : null;
-    return words ?? mergeFlow(b.text, o.text, t.text);
+    const row = o.key === 'bolts' && b ? mergeRow(b.text, o.text, t.text) : null;
+    return row ?? mergeFlow(b?.text ?? '', o.text, t.text);
   }
 
   /** By lines where a text has several: a picture, a note. A single line differs as a whole. */

@@ -1,10 +1,11 @@
 /** Two versions of a job file, grown from one, brought together: see `mergeJob`. */
+import { isMap } from 'yaml';
 import { printEntry } from './entry.ts';
 import { type Item, itemsOf, uniteItems } from './merge-diary.ts';
 import { byText, byTime, interleave } from './merge-order.ts';
 import { type LineMerge, type Merged, marked, mergeUpper } from './merge-upper.ts';
 import { findDiary } from './splice-diary.ts';
-import { isFail, openDoc } from './splice-doc.ts';
+import { isFail, openDoc, pairOf } from './splice-doc.ts';
 import type { Entry } from './types.ts';
 
 export type { LineMerge, Merged } from './merge-upper.ts';
@@ -113,7 +114,10 @@ function partsOf(text: string): Parts | null {
   }
   const bare = text.replace(/^(["']?diary["']?[ \t]*:)[ \t]*\[[ \t]*\]/m, '$1');
   if (bare !== text) return partsOf(bare);
-  return /^\s*["']?diary["']?\s*:/m.test(text) ? null : { upper: text, block: '', column: 2 };
+  const doc = openDoc(text);
+  const root: unknown = isFail(doc) ? null : doc.contents;
+  const other = isMap(root) ? pairOf(root, 'diary') !== null : text.trim() !== '';
+  return other ? null : { upper: text, block: '', column: 2 };
 }
 
 /** The diary's lines with their dashes in another column. */

@@ -24,6 +24,15 @@ export interface Cut {
 }
 export type Value = string | Value[] | Map<string, Value>;
 
+/** The text with all cuts made; they do not overlap. */
+export function cut(text: string, cuts: readonly Cut[]): string {
+  let out = text;
+  for (const c of [...cuts].sort((a, b) => b.from - a.from)) {
+    out = out.slice(0, c.from) + c.put + out.slice(c.to);
+  }
+  return out;
+}
+
 export function isFail(x: unknown): x is Fail {
   return typeof x === 'object' && x !== null && 'fault' in x;
 }

@@ -3,6 +3,7 @@ import { isMap, type Node, type Pair, type YAMLMap } from 'yaml';
 import { findDiary } from './splice-diary.ts';
 import {
   type Cut,
+  cut,
   documentEnd,
   endOfPair,
   type Fail,
@@ -67,14 +68,6 @@ function applyOne(text: string, edit: Edit): string | Fail {
     if (!isFail(read) && onlyThat(before, plainOf(read.contents), edit)) return next;
   }
   return { fault: 'the file is written in a way that only a hand can change' };
-}
-
-function cut(text: string, cuts: readonly Cut[]): string {
-  let out = text;
-  for (const c of [...cuts].sort((a, b) => b.from - a.from)) {
-    out = out.slice(0, c.from) + c.put + out.slice(c.to);
-  }
-  return out;
 }
 
 function cutsFor(text: string, root: YAMLMap, edit: Edit): Cut[][] | Fail {

@@ -182,6 +182,17 @@ test.each<[string, [string, string], [string, string], string[]]>([
   for (const text of has) expect(there.text).toContain(text);
 });
 
+test('different holes of a row, spelled in two ways, come together in the spelling of ours', () => {
+  const list = file(changed('bolts: S S S M', 'bolts: [S, L, S, M]'));
+  const words = file(changed('bolts: S S S M', 'bolts: S S S M+clip'));
+  expect(merge(file(), list, words).text).toBe(
+    file(changed('bolts: S S S M', 'bolts: [S, L, S, M+clip]')),
+  );
+  expect(merge(file(), words, list).text).toBe(
+    file(changed('bolts: S S S M', 'bolts: S L S M+clip')),
+  );
+});
+
 test('the same key changed on two benches is left between git’s markers, the diary united all the same', () => {
   const ours = file(changed('10 N·m', '12 N·m'), line(1, 'aaaaaaa1'));
   const theirs = file(changed('10 N·m', '9 N·m'), line(2, 'bbbbbbb2'));
