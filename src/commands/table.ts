@@ -204,6 +204,14 @@ export const COMMANDS: readonly Command[] = [
     load: () => import('./bench.ts'),
   },
   {
+    names: ['merge'],
+    usage: 'BASE OURS THEIRS',
+    say: "git's merge driver for job files",
+    options: {},
+    words: { least: 3, most: 3 },
+    load: () => import('./merge.ts'),
+  },
+  {
     names: ['practice'],
     usage: '[FOLDER]',
     say: 'a practice bench in a new folder, opened',
