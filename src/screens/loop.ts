@@ -31,6 +31,8 @@ export interface Loop<S> {
   happen(...happenings: Happening[]): void;
   /** Asked for from outside `update`; its answer happens in turn. */
   ask(effect: Effect): void;
+  /** Settles when all that was asked for so far is done, commits apart. */
+  idle(): Promise<unknown>;
   /** Ends by a fault of the program, at once. */
   fail(error: unknown): void;
   /** Takes no more keys and ends when all that was asked for is done; called again, it ends at once. */
@@ -128,6 +130,7 @@ export function createLoop<S>(play: Play<S>, hands: Hands): Loop<S> {
     },
     happen,
     ask: carryOut,
+    idle: () => work,
     fail,
     quit,
     ended: end.promise,

@@ -2,7 +2,7 @@
 import { readdirSync, realpathSync, statSync, watch } from 'node:fs';
 import { basename, dirname } from 'node:path';
 import { PassThrough } from 'node:stream';
-import { setImmediate as breath } from 'node:timers/promises';
+import { setImmediate as breath, setTimeout as later } from 'node:timers/promises';
 import type { Instance } from 'ink';
 import { safe } from '../job/safe.ts';
 import type { World } from '../world.ts';
@@ -29,6 +29,8 @@ export interface Show<S> extends Play<S> {
 
 /** A frame at most every 4 ms: the answer to a key must not wait for the end of a longer pause. */
 const FRAMES_A_SECOND = 250;
+/** ms. So long the first frame waits for what it is to show; a slow disk gets an empty one. */
+const FIRST_WAIT = 100;
 /** ms. After a stop that the kernel did not carry out, because no shell could ever continue us. */
 const NOT_STOPPED = 50;
 
@@ -71,6 +73,8 @@ export async function play<S>(load: () => Promise<Show<S>>, world: World): Promi
   stdin.setRawMode(true);
   // biome-ignore lint/style/noProcessEnv: Ink's colours know NO_COLOR only by this name.
   if (!colourAllowed(env)) process.env.FORCE_COLOR = '0';
+  // The layout library would load Node's whole network to read its own bytes: a tenth of the start.
+  Reflect.deleteProperty(globalThis, 'fetch');
   const [{ mount }, show] = await Promise.all([import('./loop-view.tsx'), load()]).catch(
     (error) => {
       stdin.setRawMode(false);
@@ -141,6 +145,7 @@ export async function play<S>(load: () => Promise<Show<S>>, world: World): Promi
   let last = '';
   let code = 0;
   try {
+    await Promise.race([loop.idle(), later(FIRST_WAIT, null, { ref: false })]);
     stdout.write(modeReset(env.TERM));
     size();
     // Before Ink's own listener: the frame it draws then is already one for the new size.

@@ -4,7 +4,8 @@ import { rmSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { afterAll, beforeAll, expect, it } from 'vitest';
 import { bundle } from './bundle.ts';
-import { newFolder, pinnedEnv, start } from './pty.ts';
+import { newFolder, start } from './pty.ts';
+import { pinnedEnv } from './world.ts';
 
 let program = '';
 beforeAll(async () => {

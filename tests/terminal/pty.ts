@@ -4,14 +4,13 @@
  */
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join, resolve } from 'node:path';
+import { join } from 'node:path';
 import { setTimeout as pass } from 'node:timers/promises';
 import { type IPty, spawn } from '@lydell/node-pty';
 import headless from '@xterm/headless';
 import { onTestFinished } from 'vitest';
+import { pinnedEnv } from './world.ts';
 
-/** The built program; `pretest` builds it. */
-export const PUTBACK = resolve(import.meta.dirname, '../../dist/putback.js');
 /** ms. Only how long a failing test takes. */
 const GIVE_UP = 10_000;
 
@@ -54,23 +53,6 @@ export function newFolder(name = 'putback-terminal-'): string {
   const folder = mkdtempSync(join(tmpdir(), name));
   onTestFinished(() => rmSync(folder, { recursive: true, force: true }));
   return folder;
-}
-
-/** The same world for every run: home, zone, language, git's author; nothing of whoever runs the tests. */
-export function pinnedEnv(home: string): Record<string, string> {
-  return {
-    PATH: `${resolve(process.execPath, '..')}:${process.env.PATH ?? ''}`,
-    HOME: home,
-    TZ: 'Europe/Berlin',
-    LANG: 'C.UTF-8',
-    TERM: 'xterm-256color',
-    GIT_AUTHOR_NAME: 'Ada Bench',
-    GIT_AUTHOR_EMAIL: 'ada@bench.example',
-    GIT_COMMITTER_NAME: 'Ada Bench',
-    GIT_COMMITTER_EMAIL: 'ada@bench.example',
-    GIT_CONFIG_GLOBAL: '/dev/null',
-    GIT_CONFIG_NOSYSTEM: '1',
-  };
 }
 
 /** Starts Node with these arguments in a terminal; whatever is left of it is killed when the test is over. */

@@ -1,0 +1,109 @@
+/** The whole practice job in a real terminal: from a bench left alone for weeks to the last bolt tight. */
+import { execFileSync } from 'node:child_process';
+import { readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, it } from 'vitest';
+import { BACKSPACE, ENTER } from './keys.ts';
+import { newFolder, start } from './pty.ts';
+import { PUTBACK, pinnedEnv } from './world.ts';
+
+const SPACE = ' ';
+
+it('the alternator cover comes off, a wrong bolt is stopped, and all goes back tight', async () => {
+  const folder = newFolder();
+  const bench = join(folder, 'bench');
+  const job = join(bench, 'hollin-left-cover.yaml');
+  const run = (program: string, ...args: string[]) =>
+    execFileSync(program, args, { cwd: bench, env: pinnedEnv(folder), encoding: 'utf8' });
+  const person = start([PUTBACK, 'practice', bench], { folder });
+
+  // The bench, then the note of a good workmate, then the pieces.
+  await person.until(/> Left cover weeps oil/);
+  person.press(ENTER);
+  await person.until(/since the last mark[\s\S]*9: stuck/);
+  person.press(SPACE);
+  await person.until(/> Alternator cover +coming off, 7 of 11 out/);
+
+  // The last bolts out; the stuck one is in the way.
+  person.press(SPACE);
+  await person.until('Next out: 10');
+  person.press(SPACE);
+  await person.until('Next out: 11');
+  person.press(SPACE);
+  await person.until('Next out: 1.');
+  person.press(SPACE);
+  await person.until(/STOP[\s\S]*10 of 11 out[\s\S]*9 is still in: stuck[\s\S]*Do not pry/);
+  expect(readFileSync(job, 'utf8')).toMatch(/hole: 1, out: S\}\n$/);
+  person.press(SPACE);
+  await person.until('Last out: 9');
+  person.press(SPACE);
+  await person.until(/11 of 11 out[\s\S]*it came off/);
+  person.press(SPACE);
+  await person.until(/Where do its bolts lie\?[\s\S]*> cup 2/);
+  person.press(ENTER);
+  await person.until('Alternator cover is off, 11 of 11 bolts in cup 2');
+
+  // File and find differ at one hole; then what is to be read before it goes back.
+  person.press(SPACE);
+  await person.until('5: the file says S, M came out.');
+  person.press(SPACE);
+  await person.until('5: which is true?');
+  person.press('f');
+  await person.until(/Caution +The magnet pulls the cover in/);
+  person.press(SPACE);
+  await person.until('What is in your hand?');
+
+  // The wrong bolt, the right one, and that taken back and put in again.
+  person.press('m5', SPACE);
+  await person.until(
+    /STOP[\s\S]*5 takes S, 25 mm[\s\S]*In your hand: M, 35 mm[\s\S]*It belongs in 4/,
+  );
+  expect(person.bytes()).toContain('\x07');
+  expect(readFileSync(job, 'utf8'), 'a refusal writes nothing').not.toMatch(/hole: 5, in:/);
+  person.press(BACKSPACE);
+  await person.until('on, by fingers, 0 of 11');
+  person.press('m', SPACE);
+  await person.until('on, by fingers, 1 of 11');
+  person.press(BACKSPACE);
+  await person.until(/on, by fingers, 0 of 11[\s\S]*Taken back: 4 in/);
+  person.press('m', SPACE);
+  await person.until('on, by fingers, 1 of 11');
+  person.press('.55', SPACE);
+  await person.until('on, by fingers, 2 of 11');
+  person.press('s');
+  await person.until('It belongs in 9 holes');
+  person.press('a');
+  await person.until('All in, 11 of them by fingers only.');
+
+  // Two passes, a key a bolt.
+  for (const pass of [/pass 1 of 2: snug/, /pass 2 of 2: full, 10 N·m\s+\(manual 2-17\)/]) {
+    person.press(SPACE);
+    await person.until(pass);
+    for (let done = 0; done < 11; done++) {
+      await person.until(`${done} of 11 done in this pass`);
+      person.press(SPACE);
+    }
+    await person.until((s) => !s.includes('done in this pass'));
+  }
+  await person.until(/Alternator cover +.*tight/);
+  person.press('q');
+  expect(await person.exit()).toEqual({ code: 0, signal: 0 });
+
+  // It is all in the file and in git.
+  expect(run(process.execPath, PUTBACK, 'check', job)).toBe('');
+  const status = JSON.parse(run(process.execPath, PUTBACK, 'status', job, '--json'));
+  expect(status.pieces.find((p: { piece: string }) => p.piece === 'alternator')).toMatchObject({
+    where: 'tight',
+    holes: 11,
+    tight: 11,
+    trouble: [],
+    conflicts: [],
+  });
+  expect(run('git', 'log', '--format=%s').split('\n').slice(0, 4)).toEqual([
+    'Alternator cover tight: 11 bolts',
+    'Alternator cover on: 11 bolts in by fingers',
+    'Alternator cover off: 11 bolts',
+    'Practice bench',
+  ]);
+  expect(run('git', 'status', '--porcelain')).toBe('');
+}, 60_000);

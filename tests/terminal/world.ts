@@ -1,0 +1,21 @@
+/** The same world for every run: home, zone, language, git's author; nothing of whoever runs the tests. */
+import { resolve } from 'node:path';
+
+/** The built program; `pretest` builds it. */
+export const PUTBACK = resolve(import.meta.dirname, '../../dist/putback.js');
+
+export function pinnedEnv(home: string): Record<string, string> {
+  return {
+    PATH: `${resolve(process.execPath, '..')}:${process.env.PATH ?? ''}`,
+    HOME: home,
+    TZ: 'Europe/Berlin',
+    LANG: 'C.UTF-8',
+    TERM: 'xterm-256color',
+    GIT_AUTHOR_NAME: 'Ada Bench',
+    GIT_AUTHOR_EMAIL: 'ada@bench.example',
+    GIT_COMMITTER_NAME: 'Ada Bench',
+    GIT_COMMITTER_EMAIL: 'ada@bench.example',
+    GIT_CONFIG_GLOBAL: '/dev/null',
+    GIT_CONFIG_NOSYSTEM: '1',
+  };
+}
