@@ -62,8 +62,8 @@ const compare = (a: Item, b: Item): number =>
 
 /**
  * All items of both sides, each side's order kept and interleaved by time. An entry whose text was changed on one
- * side has the changed text; changed on both, it stands twice, for `check` to show. Nothing is dropped, even if
- * one side took it out: a diary only grows.
+ * side has the changed text; changed on both, it stands twice, and the fold heeds the first.
+ * Nothing is dropped, even if one side took it out: a diary only grows.
  */
 export function uniteItems(
   base: readonly Item[],

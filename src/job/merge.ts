@@ -8,7 +8,7 @@ import { findDiary } from './splice-diary.ts';
 import { isFail, openDoc, pairOf } from './splice-doc.ts';
 import type { Entry } from './types.ts';
 
-export type { LineMerge, Merged } from './merge-upper.ts';
+export { type LineMerge, type Merged, marked } from './merge-upper.ts';
 
 /**
  * All entries of both diaries, each once: by id, each side's order kept, interleaved by time. The same result
