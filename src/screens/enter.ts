@@ -9,7 +9,7 @@ import type { State, Step, Updated } from './state.ts';
 
 export const LOOK: Step = { step: 'look', here: null, typed: '' };
 export const OFF: Step = { step: 'off', here: null, typed: '', hand: '' };
-export const ON: Step = { step: 'on', here: null, typed: '', hand: '' };
+export const ON: Step = { step: 'on', here: null, typed: '', hand: '', fresh: false };
 export const TIGHT: Step = { step: 'tight', here: null, typed: '' };
 
 export function enterPiece(state: State, key: string): Updated {

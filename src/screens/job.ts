@@ -40,7 +40,8 @@ export function drawJob(state: State): Page {
     left: line(bold(job.upper.job)),
     right: line(job.upper.machine ?? ''),
     middle: (columns, rows) => {
-      if (pieces.length === 0) return [[], line('No piece is noted yet.')];
+      if (pieces.length === 0)
+        return [[], line('No piece is noted yet: taking one off writes it.')];
       const name = Math.max(...pieces.map((p) => width(line(p.spec.name))));
       const lines = pieces.map((p) => rowOf(p, p.spec.key === here, Math.min(name, columns / 2)));
       return [

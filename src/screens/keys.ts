@@ -78,7 +78,7 @@ export const KEYS = [
 
   // The next right thing.
   key('open', ['bench'], GO, 'open', 'open the marked job'),
-  key('open-piece', ['job'], GO, 'open', 'open the marked piece'),
+  key('open-piece', ['job'], GO, 'open', 'open the marked piece', { holds: when.hasPieces }),
   key('pieces', ['note'], GO, 'to the pieces', 'go on to the pieces of this job'),
   key('again', ['faults'], GO, 'read it again', 'read the file again, once it is mended'),
   key('retry', ['unsaved'], GO, 'save it again', 'try to save this mark again'),
@@ -95,7 +95,7 @@ export const KEYS = [
   key('click', ['tight'], GO, 'clicked', 'the lit bolt has come to its torque'),
   key('note-it', ['trouble'], GO, 'note it', 'note the marked trouble'),
   key('go-on', ['advice'], GO, 'go on', 'read: go on with the other bolts'),
-  key('yes', ['sure'], GO, 'take it back', 'take back that mark of an earlier day'),
+  key('yes', ['sure'], ['t'], 'take it back', 'take back that mark of an earlier day'),
   key('close', ['keys'], GO, 'close', 'close this list'),
   key('done', ['field'], ['enter'], 'keep it', 'keep what is written'),
   key('keep', ['off-row'], ['enter'], 'keep the row', 'note this row as what came out'),
@@ -174,7 +174,7 @@ export const KEYS = [
     holds: when.goesAside,
   }),
   key('where', ['job'], ['w'], 'where it stands', 'where the job stands, in words'),
-  key('add', ['job'], ['a'], 'another piece', 'a piece that the file does not know yet comes off'),
+  key('add', ['job'], ['a'], when.addLabel, 'a piece that the file does not know yet comes off'),
   key('note', ['job', ...MAPS], ['n'], 'note', 'write a note'),
 
   // Moving.

@@ -21,7 +21,9 @@ export function typeHand(state: State, press: Press): Updated {
   const step = here?.view.step;
   if (!here || (step?.step !== 'off' && step?.step !== 'on')) return stay(state);
   const hand = pressHand(step.hand, press, here.job);
-  return hand === null ? stay(state) : toStep(state, { ...step, hand, typed: '' });
+  if (hand === null) return stay(state);
+  const typed = { ...step, hand, typed: '' };
+  return toStep(state, typed.step === 'on' ? { ...typed, fresh: true } : typed);
 }
 
 export const offActs = {

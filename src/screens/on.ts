@@ -53,7 +53,7 @@ export function nextOn(state: State): Updated {
     return toStep({ ...state, quiet: `All in, ${n} of them by fingers only.` }, LOOK);
   }
   const hand = fitting(here.job, here.piece, step.hand).length > 0 ? step.hand : '';
-  return toStep(state, { ...step, here: null, typed: '', hand });
+  return toStep(state, { ...step, here: null, typed: '', hand, fresh: false });
 }
 
 export function drawOn(state: State): Page {

@@ -46,7 +46,7 @@ export function drawRow(state: State): Page {
   const { piece, job } = here;
   const words = readTyped(fieldText(step.field), job, piece);
   const typed = drawField(step.field, state.columns - PROMPT.length);
-  const how = piece.spec.map === null ? ', clockwise from 12 o\u2019clock' : ', hole by hole';
+  const how = piece.spec.map === null ? ", clockwise from 12 o'clock" : ', hole by hole';
   const inside = words.filter((w) => w.word === STILL_IN).map((w) => w.hole);
   return {
     left: line(bold(piece.spec.name)),

@@ -139,7 +139,8 @@ export type Step =
   /** All that can come out is out: counted, before anybody pries. */
   | { step: 'off-count' }
   | { step: 'settle'; here: string }
-  | { step: 'on'; here: string | null; typed: string; hand: string }
+  /** `fresh`: the hand was filled after the last mark, so it is what is taken back first. */
+  | { step: 'on'; here: string | null; typed: string; hand: string; fresh: boolean }
   | { step: 'tight'; here: string | null; typed: string }
   /** What is wrong with this hole: a choice. */
   | { step: 'trouble'; hole: string; choice: number; back: Step }

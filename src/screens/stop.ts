@@ -1,6 +1,7 @@
 /** Refused: STOP for what would break something, a plain question for the rest. */
 import type { Refusal } from '../job/types.ts';
 import type { Acts } from './act.ts';
+import { ON } from './enter.ts';
 import { ask } from './field.ts';
 import { at, record, stay, stepOf, toStep } from './moves.ts';
 import type { Page } from './page.ts';
@@ -37,7 +38,7 @@ export const stopActs = {
 function emptied(step: Extract<Step, { step: 'stop' | 'sure' }>): Step {
   const { back } = step;
   if (step.step === 'stop' && step.refused.code === 'wrong-bolt' && back.step === 'on') {
-    return { ...back, here: null, typed: '', hand: '' };
+    return ON;
   }
   return back;
 }

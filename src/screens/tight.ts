@@ -2,7 +2,7 @@
 import { printQuantity } from '../bolt/units.ts';
 import type { PassSpec, PieceNow } from '../job/types.ts';
 import type { Acts } from './act.ts';
-import { LOOK, TIGHT } from './enter.ts';
+import { LOOK, ON, TIGHT } from './enter.ts';
 import { litHole } from './lit.ts';
 import { at, record, say, stay, toStep } from './moves.ts';
 import { noteOf } from './off.ts';
@@ -28,7 +28,7 @@ export const tightActs = {
     if (!here || hole === null) return stay(state);
     return record(state, { do: 'state', piece: here.key, hole, state: 'pulled' });
   },
-  'to-in': (state) => toStep(state, { step: 'on', here: null, typed: '', hand: '' }),
+  'to-in': (state) => toStep(state, ON),
 } satisfies Acts;
 
 /**

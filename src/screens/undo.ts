@@ -1,7 +1,7 @@
 /** Taking back: what is in the hand first, then the last mark of this piece, one after the other. */
 import type { Entry, Job } from '../job/types.ts';
 import type { Acts } from './act.ts';
-import { LOOK } from './enter.ts';
+import { LOOK, ON } from './enter.ts';
 import { at, record, say, stay, toStep } from './moves.ts';
 import { lessHand } from './parts/hand.ts';
 import { sayEntry } from './parts/say-entry.ts';
@@ -20,7 +20,8 @@ export const undoActs = {
     const here = at(state);
     if (!here) return stay(state);
     const { step } = here.view;
-    if ((step.step === 'on' || step.step === 'off') && step.hand !== '') {
+    const inHand = step.step === 'off' || (step.step === 'on' && step.fresh);
+    if (inHand && step.hand !== '') {
       return toStep(state, { ...step, hand: lessHand(step.hand) });
     }
     const last = lastMarkOn(here.job, here.key);
@@ -48,7 +49,7 @@ function stepFor(entry: Entry, now: Step): Step {
     case 'out':
       return { step: 'off', here, typed: '', hand: '' };
     case 'in':
-      return { step: 'on', here: null, typed: '', hand: '' };
+      return now.step === 'on' ? { ...now, here: null, typed: '', fresh: false } : ON;
     case 'tight':
       return { step: 'tight', here, typed: '' };
     case 'removed':

@@ -12,6 +12,14 @@ export function forthLabel(state: State): string {
   return here ? WAY_LABELS[wayOf(here.job, here.piece)] : '';
 }
 
+export function hasPieces(state: State): boolean {
+  return (state.open?.job.pieces.size ?? 0) > 0;
+}
+
+export function addLabel(state: State): string {
+  return hasPieces(state) ? 'another piece' : 'say what comes off first';
+}
+
 /** Every bolt is out, or there is none. */
 export function nothingIn(state: State): boolean {
   const here = at(state);

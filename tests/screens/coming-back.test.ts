@@ -63,7 +63,9 @@ describe('coming back after days', () => {
     desk.press('backspace');
     expect(desk.screen).toBe('off');
     expect(desk.bench.hole('9', 'alternator').trouble).toBe('stuck');
-    desk.press('backspace space');
+    desk.press('backspace space enter');
+    expect(desk.screen).toBe('sure');
+    desk.press('t');
     expect(desk.bench.hole('9', 'alternator').trouble).toBeNull();
     expect(desk.screen).toBe('off');
   });

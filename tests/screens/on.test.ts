@@ -113,6 +113,14 @@ describe('on, by fingers', () => {
     expect(desk.frame).toContain('No empty hole of Cover takes it.');
   });
 
+  it('takes back the bolt that just went in, and the next one can go in at once', () => {
+    const desk = on().press('s space space backspace');
+    expect(desk.bench.states()).toBe('in out out out out');
+    expect(desk.frame).toContain('In your hand: S');
+    desk.press('space');
+    expect(desk.bench.states()).toBe('in in out out out');
+  });
+
   it('takes back what is in the hand first, then the last bolt', () => {
     const desk = on().press('s space m backspace');
     expect(desk.bench.states()).toBe('in out out out out');
