@@ -1,7 +1,7 @@
 /** What the diary names and the job has not. History is never refused: these are warnings. */
 import { readFound, readItem, rowWords } from '../piece/row.ts';
 import { type PlacedEntry, placeOf } from './diary-entries.ts';
-import type { Report } from './faults.ts';
+import type { Data, Report } from './faults.ts';
 import { near } from './nearword.ts';
 import { list } from './read-cross.ts';
 import { meant } from './shape-issues.ts';
@@ -29,32 +29,37 @@ export function checkDiary(placed: readonly PlacedEntry[], names: Names, report:
   for (const one of placed) {
     const { verb, value } = one.entry;
     if (verb !== 'undo' || ids.has(value)) continue;
-    const close = meant(near(value, ids.keys()));
-    report('undo-unknown', placeOf(one, 'undo'), { value, near: close });
+    report('undo-unknown', placeOf(one, 'undo'), () => {
+      return { value, near: meant(near(value, ids.keys())) };
+    });
   }
 }
 
 function checkNames(one: PlacedEntry, { upper, holes }: Names, report: Report): void {
   const { piece, hole, task, buy } = one.entry;
   if (piece !== undefined && !upper.pieces.has(piece)) {
-    report('entry-piece', placeOf(one, 'piece'), unknown(piece, [...upper.pieces.keys()]));
+    report('entry-piece', placeOf(one, 'piece'), unknown(piece, upper.pieces));
   }
   if (task !== undefined && !upper.tasks.has(task)) {
-    report('entry-task', placeOf(one, 'task'), unknown(task, [...upper.tasks.keys()]));
+    report('entry-task', placeOf(one, 'task'), unknown(task, upper.tasks));
   }
   if (buy !== undefined && !upper.buys.has(buy)) {
-    report('entry-buy', placeOf(one, 'buy'), unknown(buy, [...upper.buys.keys()]));
+    report('entry-buy', placeOf(one, 'buy'), unknown(buy, upper.buys));
   }
   const known = piece === undefined ? undefined : holes.get(piece);
   const odd = known && hole?.find((name) => !known.has(name));
   if (known && odd !== undefined) {
-    const words = { value: odd, piece: piece ?? '', known: list([...known]) };
-    report('entry-hole', placeOf(one, 'hole'), words);
+    report('entry-hole', placeOf(one, 'hole'), () => {
+      return { value: odd, piece: piece ?? '', known: list([...known]) };
+    });
   }
 }
 
-function unknown(value: string, names: readonly string[]): Record<string, string> {
-  return { value, near: meant(near(value, names)), known: list(names) };
+function unknown(value: string, all: ReadonlyMap<string, unknown>): () => Data {
+  return () => {
+    const names = [...all.keys()];
+    return { value, near: meant(near(value, names)), known: list(names) };
+  };
 }
 
 /** The first word of a row that cannot be read; entries are shared between reads, so each is looked at once. */

@@ -24,7 +24,8 @@ function toFault(found: Found, text: string, file: string, starts: readonly numb
   const start = starts[line - 1] ?? 0;
   const words = lineText(text, start);
   const { severity, say, fix } = FAULTS[found.code];
-  const data: Record<string, string | number> = { ...found.data };
+  const said = typeof found.data === 'function' ? found.data() : found.data;
+  const data: Record<string, string | number> = { ...said };
   for (const [key, place] of Object.entries(found.lines ?? {})) data[key] = lineOf(starts, place);
   return {
     code: found.code,
@@ -38,9 +39,9 @@ function toFault(found: Found, text: string, file: string, starts: readonly numb
   };
 }
 
-/** Offsets of the lines' first characters. A byte order mark is no part of the first line. */
+/** Offsets of the lines' first characters. */
 export function lineStarts(text: string): number[] {
-  const starts = [text.startsWith('\uFEFF') ? 1 : 0];
+  const starts = [0];
   for (let at = text.indexOf('\n'); at >= 0; at = text.indexOf('\n', at + 1)) starts.push(at + 1);
   return starts;
 }

@@ -30,11 +30,11 @@ export const FAULTS = {
     'If it is a job, start a second file for what comes next.',
   ),
   'too-deep': error(
-    'lists or mappings stand inside each other too deeply here',
+    'lists or mappings stand inside each other too deeply here, or one is too long',
     'A job file needs seven levels. Take out the brackets or the indentation that is too much.',
   ),
   conflict: error(
-    'git left two versions here: one from line {ours}, the other from line {theirs} to line {end}',
+    'git left two versions here: one below this line, the other between lines {theirs} and {end}',
     'Keep what is true of both, then delete the marker lines.',
   ),
   tab: error(
@@ -106,7 +106,7 @@ export const FAULTS = {
     'this file has form {value}, and this putback knows form 1: it reads the file and writes nothing into it',
     'Get a newer putback to go on with this job.',
   ),
-  missing: error('{key}: is missing', 'Add: {like}'),
+  missing: error('{key}: is missing', 'Write, for example: {like}'),
   'unknown-key': error('{key} is no key of {owner}', '{near}Known here: {known}.'),
   'wrong-type': error('{key} takes {takes}, and here is {what}', 'For example: {like}'),
   'bad-choice': error('{value} is no word for {key}', '{near}One of: {known}.'),
@@ -211,7 +211,10 @@ export const FAULTS = {
     'an entry says one thing that happened, and here is {what}',
     '{near}One of: {known}.',
   ),
-  'entry-place': error('{verb} {what}', 'It is about {places}.'),
+  'entry-place': error(
+    'this entry names {what}, and {verb} is about {places}',
+    'For example: {like}',
+  ),
   'bad-time': error(
     '{value} is no time',
     'Write date, time and offset: 2026-04-11T18:25:40+02:00.',
@@ -249,23 +252,21 @@ export const FAULTS = {
 
 export type Code = keyof typeof FAULTS;
 
+/** What fills the braces of the table; made when the fault is shown, if it costs something. */
+export type Data = Readonly<Record<string, string | number>>;
+export type LazyData = Data | (() => Data);
+
 /** A fault where it was found: its place as an offset into the text of the file. */
 export interface Found {
   code: Code;
   at: number;
-  /** What fills the braces of the table. */
-  data: Readonly<Record<string, string | number>>;
+  data: LazyData;
   /** What fills braces with the number of another line: offsets in that line. */
   lines?: Readonly<Record<string, number>>;
 }
 
 /** Collects faults while a file is read. */
-export type Report = (
-  code: Code,
-  at: number,
-  data?: Found['data'],
-  lines?: NonNullable<Found['lines']>,
-) => void;
+export type Report = (code: Code, at: number, data?: LazyData, lines?: Found['lines']) => void;
 
 /** A list of faults, and what adds to it. */
 export function collector(): { found: Found[]; report: Report } {
@@ -277,8 +278,11 @@ export function collector(): { found: Found[]; report: Report } {
 }
 
 /** A text of the table with its braces filled; what comes from the file is made harmless and kept short. */
-export function fillText(text: string, data: Found['data']): string {
-  return text.replace(/\{(\w+)\}/g, (_, key: string) => short(String(data[key] ?? '')));
+export function fillText(text: string, data: Data): string {
+  return text.replace(/\{(\w+)\}/g, (_, key: string) => {
+    const words = short(String(data[key] ?? ''));
+    return words === '' && key === 'value' ? '""' : words;
+  });
 }
 
 const LONGEST = 160;

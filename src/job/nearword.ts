@@ -7,6 +7,8 @@
 const allowed = (length: number): number => (length < 3 ? 0 : Math.max(1, Math.floor(length / 3)));
 /** Longer words are not compared: nobody typed them by mistake. */
 const LONGEST = 40;
+/** A list longer than this was made by no person; its first words must do. */
+const MOST_WORDS = 2000;
 
 /** The nearest of `known`, the first of equals; null when none is near. Capitals do not count. */
 export function near(word: string, known: Iterable<string>): string | null {
@@ -14,7 +16,10 @@ export function near(word: string, known: Iterable<string>): string | null {
   const typed = word.toLowerCase();
   let best: string | null = null;
   let least = Number.POSITIVE_INFINITY;
+  let left = MOST_WORDS;
   for (const option of known) {
+    left -= 1;
+    if (left < 0) break;
     const other = option.toLowerCase();
     if (other === typed) return option === word ? null : option;
     const most = allowed(Math.max(typed.length, other.length));

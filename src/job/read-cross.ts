@@ -31,13 +31,20 @@ function checkUnder({ under }: PlacedPiece, upper: Upper, report: Report): void 
 }
 
 function unknownPiece(value: string, at: number, upper: Upper, report: Report): void {
-  const names = [...upper.pieces.keys()];
-  report('unknown-piece', at, { value, near: meant(near(value, names)), known: list(names) });
+  report('unknown-piece', at, () => {
+    const names = [...upper.pieces.keys()];
+    return { value, near: meant(near(value, names)), known: list(names) };
+  });
 }
 
-/** Names for a message; a long list is cut where messages are. */
+/** More names than these help nobody. */
+const MOST_NAMES = 20;
+
+/** Names for a message. */
 export function list(names: readonly string[]): string {
-  return names.length === 0 ? 'none' : names.join(', ');
+  if (names.length === 0) return 'none';
+  const more = names.length > MOST_NAMES ? [`and ${names.length - MOST_NAMES} more`] : [];
+  return [...names.slice(0, MOST_NAMES), ...more].join(', ');
 }
 
 /** A job without `bolts:` has rows all the same; once kinds are listed, a letter that is not is a slip. */
@@ -50,8 +57,10 @@ function checkKinds({ row }: PlacedPiece, upper: Upper, report: Report): void {
       continue;
     said.add(value);
     const other = letters.find((l) => l.toLowerCase() === value.toLowerCase());
-    const word = meant(other ?? near(value, letters));
-    report('unknown-kind', at, { value, near: word, like: `${value}: M6x25` });
+    report('unknown-kind', at, () => {
+      const word = meant(other ?? near(value, letters));
+      return { value, near: word, like: `${value}: M6x25` };
+    });
   }
 }
 
@@ -85,7 +94,7 @@ function unknownHole(
   report: Report,
 ): void {
   if (known.has(value)) return;
-  report('unknown-hole', at, { piece: key, value, near: '', known: list([...known]) });
+  report('unknown-hole', at, () => ({ piece: key, value, near: '', known: list([...known]) }));
 }
 
 function checkSequence({ spec, sequence }: PlacedPiece, report: Report): void {
@@ -123,8 +132,9 @@ function checkCircles(pieces: readonly PlacedPiece[], report: Report): void {
       if (!below || finished.has(link.value)) continue;
       if (onWay.has(link.value)) {
         const from = way.findIndex((w) => w.piece.spec.key === link.value);
-        const circle = way.slice(from).map((w) => w.piece.spec.key);
-        report('circle', link.at, { value: [...circle, link.value].join(' → ') });
+        const circle = way.slice(from, from + MOST_NAMES).map((w) => w.piece.spec.key);
+        const rest = way.length - from > MOST_NAMES ? ['…'] : [];
+        report('circle', link.at, { value: [...circle, ...rest, link.value].join(' → ') });
         continue;
       }
       way.push({ piece: below, next: 0 });
@@ -158,15 +168,13 @@ function checkStep(text: string, at: number, upper: Upper, bare: boolean, report
   const [, piece = said, way] = STEP.exec(said) ?? [];
   if (way === undefined ? upper.tasks.has(said) : upper.pieces.has(piece)) return;
   if (way === undefined && upper.pieces.has(said)) {
-    if (!bare) {
-      const word = `${said} off or ${said} on`;
-      report('unknown-step', at, { value: said, near: meant(word) });
-    }
+    const word = meant(`${said} off or ${said} on`);
+    if (!bare) report('unknown-step', at, { value: said, near: word });
     return;
   }
-  const names =
-    way === undefined ? [...upper.tasks.keys(), ...upper.pieces.keys()] : [...upper.pieces.keys()];
-  const close = near(piece, names);
-  const word = close === null ? null : way === undefined ? close : `${close} ${way}`;
-  report('unknown-step', at, { value: said, near: meant(word) });
+  report('unknown-step', at, () => {
+    const steps = [...upper.pieces.keys()].flatMap((p) => [`${p} off`, `${p} on`]);
+    const known = [...upper.tasks.keys(), ...steps, ...(bare ? upper.pieces.keys() : [])];
+    return { value: said, near: meant(near(said, known)) };
+  });
 }

@@ -32,22 +32,46 @@ export function isTrueAt(spot: Spot | null, key: string): boolean {
   return textAt(spot, key) === 'true';
 }
 
-/** Offset in the file of a character of a text; the text's own start where quotes or folding hide it. */
-export function placeIn(source: string, spot: TextSpot, index: number): number {
-  if (spot.style === 'literal') return placeInBlock(source, spot, index);
-  const lead = spot.style === 'quoted' ? 1 : 0;
-  return source.startsWith(spot.text, spot.at + lead) ? spot.at + lead + index : spot.at;
+/**
+ * From the index of a character in a text to its offset in the file; the text's own start where quotes or
+ * folding hide it.
+ */
+export function placer(source: string, spot: TextSpot): (index: number) => number {
+  if (spot.style === 'literal') return blockPlacer(source, spot);
+  const start = spot.at + (spot.style === 'quoted' ? 1 : 0);
+  const same = source.startsWith(spot.text, start);
+  return (index) => (same ? start + index : spot.at);
 }
 
-function placeInBlock(source: string, spot: TextSpot, index: number): number {
-  const before = spot.text.slice(0, index).split('\n');
+function blockPlacer(source: string, spot: TextSpot): (index: number) => number {
+  const lines: { index: number; at: number }[] = [];
+  let index = 0;
   let start = source.indexOf('\n', spot.at) + 1;
-  for (let n = 1; n < before.length; n += 1) start = source.indexOf('\n', start) + 1;
-  const words = spot.text.split('\n')[before.length - 1] ?? '';
-  const line = source.slice(start, source.indexOf('\n', start) >>> 0);
-  // What a block text leaves out of a line is its indentation.
-  const indent = Math.max(0, line.replace(/\r$/, '').length - words.length);
-  return start + indent + (before.at(-1)?.length ?? 0);
+  for (const words of spot.text.split('\n')) {
+    const feed = source.indexOf('\n', start);
+    const end = feed < 0 ? source.length : feed;
+    const length = end - start - (source[end - 1] === '\r' ? 1 : 0);
+    // What a block text leaves out of a line is its indentation.
+    lines.push({ index, at: start + Math.max(0, length - words.length) });
+    index += words.length + 1;
+    start = end + 1;
+  }
+  return (at) => {
+    const line = lines[lineOf(lines, at)];
+    return line ? line.at + at - line.index : spot.at;
+  };
+}
+
+/** The last line that starts at or before an index. */
+function lineOf(lines: readonly { index: number }[], index: number): number {
+  let low = 0;
+  let high = lines.length;
+  while (low < high) {
+    const middle = (low + high) >> 1;
+    if ((lines[middle]?.index ?? 0) <= index) low = middle + 1;
+    else high = middle;
+  }
+  return low - 1;
 }
 
 /** Reads a text by one of the small languages; what it cannot read is a fault and null. */

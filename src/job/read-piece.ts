@@ -1,11 +1,12 @@
 /** What a job file says about one piece. */
 import { readDepth, readLength } from '../bolt/length.ts';
 import { isHoleName } from '../piece/names.ts';
+import { readPass } from '../piece/passes.ts';
 import { type Reading, readAt, textAt, textSpotAt, textSpotsOf, textsAt } from './read-fields.ts';
 import { readHole, torqueAt } from './read-hole.ts';
 import { type Placed, readHoleNames, readPicture, readRow } from './read-row.ts';
 import { barePiece } from './spec.ts';
-import type { BeforeStep, Care, PieceSpec } from './types.ts';
+import type { BeforeStep, Care, PassSpec, PieceSpec } from './types.ts';
 import { type Spot, valueAt } from './yaml-spot.ts';
 
 export const CARES: readonly [Care, ...Care[]] = [
@@ -57,6 +58,7 @@ export function readPiece(reading: Reading, key: string, at: number, spot: Spot)
     pitch: readPitch(reading, spot),
     holes: new Map(holes.map((h) => [h.value, readHole(reading, h.value, h.spot)])),
     sequence: sequence?.map((s) => s.value) ?? null,
+    passes: readPasses(reading, valueAt(spot, 'passes')),
     care: CARES.find((c) => c === care) ?? null,
     first: first.map((f) => f.value),
     note: textAt(spot, 'note'),
@@ -80,6 +82,27 @@ function readSteps(spot: Spot | null): BeforeStep {
   }
   const both = textSpotsOf(spot).map((t) => t.text.trimEnd());
   return { removal: both, fitting: both };
+}
+
+/** Each pass a text, or a mapping of its parts; what is none is left out. */
+function readPasses({ report }: Reading, spot: Spot | null): PassSpec[] | null {
+  if (spot === null) return null;
+  const items = spot.is === 'list' ? spot.items : [spot];
+  return items.flatMap((item) => {
+    const text = item.is === 'text' ? item.text : passText(item);
+    if (text === null) return [];
+    const pass = readPass(text);
+    if (pass === null) report('bad-pass', item.at, { value: text });
+    return pass ?? [];
+  });
+}
+
+function passText(spot: Spot): string | null {
+  const name = textAt(spot, 'name');
+  if (name === null) return null;
+  const after = textAt(spot, 'after');
+  const parts = [name, textAt(spot, 'torque'), textAt(spot, 'angle'), after && `after ${after}`];
+  return parts.filter((part) => part !== null && part !== '').join(' ');
 }
 
 /** One figure for both directions, or one across and one down. */

@@ -3,7 +3,7 @@
 import { readMap } from '../piece/map.ts';
 import { isHoleName } from '../piece/names.ts';
 import { readItem, rowWords } from '../piece/row.ts';
-import { placeIn, type Reading, textSpotsOf, textsAt } from './read-fields.ts';
+import { placer, type Reading, textSpotsOf, textsAt } from './read-fields.ts';
 import type { RowItem } from './types.ts';
 import { type Spot, type TextSpot, valueAt } from './yaml-spot.ts';
 
@@ -27,9 +27,9 @@ export function readRow(reading: Reading, spot: Spot | null): Placed<RowItem>[] 
 }
 
 function wordsOf(reading: Reading, spot: TextSpot): Placed<RowItem>[] {
+  const place = placer(reading.source, spot);
   return rowWords(spot.text).map(({ word, at }) => {
-    const place = placeIn(reading.source, spot, at);
-    return { value: itemOf(reading, word, place), at: place };
+    return { value: itemOf(reading, word, place(at)), at: place(at) };
   });
 }
 
@@ -44,14 +44,15 @@ function itemOf({ report }: Reading, word: string, at: number): RowItem {
 /** Names of holes in a list or in one text with blanks or commas between. */
 export function readHoleNames(reading: Reading, spot: Spot | null): Placed<string>[] | null {
   if (spot === null) return null;
-  return textSpotsOf(spot).flatMap((text) =>
-    [...text.text.matchAll(/[^\s,;]+/g)].flatMap((word) => {
-      const at = placeIn(reading.source, text, word.index);
+  return textSpotsOf(spot).flatMap((text) => {
+    const place = placer(reading.source, text);
+    return [...text.text.matchAll(/[^\s,;]+/g)].flatMap((word) => {
+      const at = place(word.index);
       if (isHoleName(word[0])) return [{ value: word[0], at }];
       reading.report('bad-hole', at, { value: word[0] });
       return [];
-    }),
-  );
+    });
+  });
 }
 
 /** The picture of the holes. */
@@ -67,11 +68,16 @@ export function readPicture(reading: Reading, spot: Spot | null): string | null 
     }
   }
   const lines = spot.text.split('\n');
+  const starts: number[] = [];
+  lines.reduce((at, line) => {
+    starts.push(at);
+    return at + line.length + 1;
+  }, 0);
+  const place = placer(source, spot);
   for (const fault of readMap(spot.text).faults) {
-    const start = lines.slice(0, fault.line - 1).reduce((n, line) => n + line.length + 1, 0);
-    const column = [...(lines[fault.line - 1] ?? '')].slice(0, fault.column - 1).join('').length;
-    const at = fault.code === 'map-empty' ? spot.at : placeIn(source, spot, start + column);
-    report(fault.code, at, mapData(fault.say));
+    const line = [...(lines[fault.line - 1] ?? '')];
+    const index = (starts[fault.line - 1] ?? 0) + line.slice(0, fault.column - 1).join('').length;
+    report(fault.code, fault.code === 'map-empty' ? spot.at : place(index), mapData(fault.say));
   }
   return spot.text;
 }

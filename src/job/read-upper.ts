@@ -1,6 +1,6 @@
 /** The person's part of a job file: kinds, pieces, tasks, what to buy. Filled as well as the file allows. */
 import { type KindParts, kindFromParts, readKind } from '../bolt/kind.ts';
-import { readItem } from '../piece/row.ts';
+import { readItem, UNKNOWN } from '../piece/row.ts';
 import { NAME } from './entry.ts';
 import { isTrueAt, type Reading, textAt, textSpotAt, textsAt } from './read-fields.ts';
 import { type PlacedPiece, readPiece } from './read-piece.ts';
@@ -61,7 +61,7 @@ export function readVersion(root: Spot | null): number {
 }
 
 export function isKind(letter: string): boolean {
-  return readItem(letter)?.with.length === 0;
+  return letter !== UNKNOWN && readItem(letter)?.with.length === 0;
 }
 
 export function pairsAt(root: Spot | null, key: string): PairSpot[] {

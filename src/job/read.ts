@@ -29,11 +29,17 @@ export interface Read {
 
 /** Reads the text of a job file; never throws. `file` is only named in the faults. */
 export function readJob(text: string, file: string): Read {
-  return readFast(text, file) ?? readWhole(text, file);
+  return readFast(withoutMark(text), file) ?? readWhole(text, file);
+}
+
+/** A byte order mark is no part of the first line. */
+function withoutMark(text: string): string {
+  return text.startsWith('\uFEFF') ? text.slice(1) : text;
 }
 
 /** The same without the fast way for diaries as the program writes them. */
-export function readWhole(text: string, file: string): Read {
+export function readWhole(marked: string, file: string): Read {
+  const text = withoutMark(marked);
   const part = readPart(text);
   const { entries, odd } = readEntries(part.broken ? null : part.root);
   const { found, report } = collector();

@@ -97,11 +97,18 @@ function checkPlaces(verb: Verb, spot: Spot & { is: 'map' }, report: Report): vo
       set.every((p) => !p.endsWith('!') || has.includes(p.slice(0, -1))),
   );
   if (fits) return;
-  const named = has.length === 0 ? 'names no place' : `names ${has.join(' and ')}`;
+  const [set = []] = sets;
+  const like = [...set.map((p) => p.replace('!', '')), verb].map(
+    (key) => HELP.entry[key as 'at'].like,
+  );
   report('entry-place', spot.at, {
     verb: `${verb}:`,
-    what: named,
+    what:
+      has.length === 0
+        ? 'no place'
+        : has.map((key) => (key === 'buy' ? 'a thing to buy' : `a ${key}`)).join(' and '),
     places: sets.map(sayPlaces).join(', or '),
+    like: like.join(', '),
   });
 }
 

@@ -2,10 +2,11 @@
  * A job file's YAML as data with places. Every scalar is a text (failsafe schema): `1.10` and `007` stay what
  * they are. Whatever comes in, this answers: what cannot be read is a fault, never an exception.
  */
-import { parseDocument, type YAMLError } from 'yaml';
-import { type Code, collector, type Found, type Report } from './faults.ts';
+import { Composer, type Document, Lexer, Parser, type YAMLError, YAMLParseError } from 'yaml';
+import { collector, type Found, type Report } from './faults.ts';
+import { explain } from './yaml-errors.ts';
 import type { Spot } from './yaml-spot.ts';
-import { walk } from './yaml-walk.ts';
+import { DEEPEST, walk } from './yaml-walk.ts';
 
 /** A job file of 20,000 diary lines has two million characters; beyond twice that it is something else. */
 export const MOST_CHARACTERS = 4_000_000;
@@ -35,27 +36,72 @@ export function openYaml(text: string): YamlDoc {
 }
 
 function parse(text: string, found: Found[], report: Report): YamlDoc {
-  let errors: YAMLError[];
-  let contents: unknown;
-  try {
-    const doc = parseDocument(text, {
-      schema: 'failsafe',
-      version: '1.2',
-      merge: false,
-      uniqueKeys: false,
-      prettyErrors: false,
-      logLevel: 'error',
-    });
-    errors = doc.errors;
-    contents = doc.contents;
-  } catch (thrown) {
-    // The library's own recursion; nothing else of a text makes it throw.
-    if (!(thrown instanceof RangeError)) throw thrown;
-    report('too-deep', 0);
+  const doc = parseFirst(text);
+  if (typeof doc === 'number') {
+    report('too-deep', doc);
     return { root: null, found, broken: true };
   }
-  const broken = reportErrors(errors, text, report);
-  return { root: walk(contents, text, report), found, broken };
+  const broken = reportErrors(doc.errors, text, report);
+  return { root: walk(doc.contents, text, report), found, broken };
+}
+
+/**
+ * The library's own way from text to document, with an eye on its tokens: it would build a tree of millions of
+ * levels before it says that they are too many. An offset, where they are.
+ */
+function parseFirst(text: string): Document.Parsed | number {
+  const parser = new Parser();
+  const composer = new Composer({
+    schema: 'failsafe',
+    version: '1.2',
+    merge: false,
+    uniqueKeys: false,
+    logLevel: 'error',
+  });
+  let deep = -1;
+  function* tokens() {
+    const depth = new Depth();
+    for (const lexeme of new Lexer().lex(text)) {
+      if (depth.isTooDeep(lexeme)) {
+        deep = depth.at;
+        return;
+      }
+      yield* parser.next(lexeme);
+    }
+    yield* parser.end();
+  }
+  let first: Document.Parsed | null = null;
+  for (const doc of composer.compose(tokens(), true, text.length)) {
+    if (first === null) first = doc;
+    else {
+      const at = doc.range[0];
+      first.errors.push(new YAMLParseError([at, at + 1], 'MULTIPLE_DOCS', ''));
+      break;
+    }
+  }
+  return first === null || deep >= 0 ? Math.max(deep, 0) : first;
+}
+
+/** The lexer's own signs, which stand for no character of the text: a document, a scalar, a flow error. */
+const SIGNS = new Set(['\x02', '\x18', '\x1f']);
+
+/** Levels that stand in one line or in brackets; those by indentation cost as many characters as they are deep. */
+class Depth {
+  #brackets = 0;
+  #inLine = 0;
+  #next = 0;
+  /** Where the lexeme starts. */
+  at = 0;
+
+  isTooDeep(lexeme: string): boolean {
+    this.at = this.#next;
+    if (!SIGNS.has(lexeme)) this.#next += lexeme.length;
+    if (lexeme === '[' || lexeme === '{') this.#brackets += 1;
+    else if (lexeme === ']' || lexeme === '}') this.#brackets -= 1;
+    else if (lexeme === '-' || lexeme === '?' || lexeme === ':') this.#inLine += 1;
+    else if (lexeme === '\n' || lexeme === '\r\n') this.#inLine = 0;
+    return this.#brackets > DEEPEST || (this.#brackets <= 0 && this.#inLine > DEEPEST);
+  }
 }
 
 function lostCharacters(text: string, report: Report): void {
@@ -81,8 +127,7 @@ function reportConflicts(text: string, report: Report): boolean {
     } else if (mark.startsWith('=')) {
       if (ours >= 0 && theirs < 0) theirs = index;
     } else if (ours >= 0 && theirs >= 0) {
-      const below = (at: number) => text.indexOf('\n', at) + 1;
-      report('conflict', ours, {}, { ours: below(ours), theirs: below(theirs), end: index - 1 });
+      report('conflict', ours, {}, { theirs, end: index });
       any = true;
       ours = -1;
     }
@@ -104,63 +149,4 @@ function reportErrors(errors: readonly YAMLError[], text: string, report: Report
     report(code, at, data);
   }
   return broken;
-}
-
-interface Explained {
-  code: Code;
-  data: Found['data'];
-}
-
-/** The library's codes in the words of somebody who writes YAML by hand. */
-function explain(error: YAMLError, text: string): Explained {
-  const not = (what: string, way: string): Explained => ({ code: 'not-yaml', data: { what, way } });
-  switch (error.code) {
-    case 'MULTIPLE_DOCS':
-      return { code: 'two-files', data: {} };
-    case 'RESOURCE_EXHAUSTION':
-      return { code: 'too-deep', data: {} };
-    case 'TAB_AS_INDENT':
-      return { code: 'tab', data: {} };
-    case 'BLOCK_AS_IMPLICIT_KEY':
-      return { code: 'colon', data: { like: quotedLine(text, error.pos[0]) } };
-    case 'BAD_INDENT':
-      return not(
-        'this line stands too far left or right',
-        'Keys that belong together start in the same column, with blanks before them.',
-      );
-    case 'MULTILINE_IMPLICIT_KEY':
-    case 'MISSING_CHAR':
-      return not(
-        sentence(error.message),
-        'Look for a missing colon, comma, quote or bracket in this line or the one above.',
-      );
-    case 'BAD_SCALAR_START':
-      return not('a text cannot start with this sign', 'Put the text in quotes.');
-    case 'BAD_DQ_ESCAPE':
-      return not(
-        'a backslash in double quotes starts an escape, and this is none',
-        'Write two backslashes, or use single quotes.',
-      );
-    case 'BAD_DIRECTIVE':
-      return not(
-        'a line that starts with % is a directive',
-        'Put the text in quotes, or take the line out.',
-      );
-    default:
-      return not(
-        sentence(error.message),
-        'Look at quotes, brackets and indentation here and in the line above.',
-      );
-  }
-}
-
-function sentence(message: string): string {
-  return message.charAt(0).toLowerCase() + message.slice(1);
-}
-
-/** The rest of the line with its text in quotes, as an example that fits. */
-function quotedLine(text: string, at: number): string {
-  const end = text.indexOf('\n', at);
-  const rest = text.slice(at, end < 0 ? text.length : end).trim();
-  return `"${rest.replace(/(\s#.*)$/, '').replace(/["\\]/g, '\\$&')}"`;
 }

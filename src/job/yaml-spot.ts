@@ -55,7 +55,7 @@ export function plainOf(spot: Spot): Plain {
 export function whatIs(spot: Spot): string {
   switch (spot.is) {
     case 'text':
-      return spot.text === '' ? 'an empty text' : `the text ${spot.text}`;
+      return spot.text === '' ? 'an empty text' : `the text "${spot.text}"`;
     case 'nothing':
       return 'nothing';
     case 'list':

@@ -8,7 +8,7 @@ import type { Report } from './faults.ts';
 import type { MapSpot, Spot, TextSpot } from './yaml-spot.ts';
 
 /** A job file needs seven levels. */
-const DEEPEST = 24;
+export const DEEPEST = 40;
 
 /** The contents of a document; null when it has none. */
 export function walk(contents: unknown, text: string, report: Report): Spot | null {
