@@ -109,6 +109,11 @@ describe('all of them alike', () => {
     expect(judge('S:6=16 M:6=16 S:6=16').notDown?.say).not.toContain('another kind');
   });
 
+  test('all off, but not alike: each is odd', () => {
+    expect(judge('S:6=10 S:6=16 S:6=26').notDown).toBeNull();
+    expect(odd('S:6=10 S:6=16 S:6=26')).toEqual(['1', '2', '3']);
+  });
+
   test('two are not all', () => {
     expect(judge('S:6=10 S:6=10').notDown).toBeNull();
     expect(odd('S:6=10 S:6=10')).toEqual(['1', '2']);

@@ -1,7 +1,7 @@
 /** Where to look first, and for what. */
 import { compareHoles } from '../names.ts';
 import type { Tray } from './tray.ts';
-import type { Explanation, Mixup } from './types.ts';
+import type { Explanation, Mixup, WrongHole } from './types.ts';
 import { mm } from './words.ts';
 
 /** Looks of each hole, in the order in which they came. */
@@ -19,14 +19,14 @@ class Looks {
 
 /** The holes that the explanations with the fewest wrong holes name, best first. */
 function ofExplanations(list: readonly Explanation[], looks: Looks): void {
-  // Explanations of a large tray share their lists of holes.
-  const seen = new Map<readonly string[], Set<string>>();
+  // Explanations of one tray share their wrong holes.
+  const seen = new Set<WrongHole>();
   for (const { wrong, holes } of list) {
-    if (wrong !== list[0]?.wrong) continue;
-    for (const { takes, holds, among, look } of holes) {
-      const told = seen.get(among) ?? new Set();
-      if (told.has(holds)) continue;
-      seen.set(among, told.add(holds));
+    if (wrong !== list[0]?.wrong) break;
+    for (const it of holes) {
+      if (seen.has(it)) continue;
+      seen.add(it);
+      const { takes, holds, among, look } = it;
       for (const hole of among) looks.add(hole, `${holds} instead of ${takes}? ${look}`);
     }
   }

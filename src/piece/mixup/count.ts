@@ -77,7 +77,8 @@ function noWay(tray: Tray, surplus: string, missing: string): string {
 
 /**
  * Why wrong holes cannot be the whole of it: a bolt missing, one too many, one from elsewhere, or a hole of which nobody
- * knows what it takes. Null when the count adds up. `explained`: wrong holes that make this tray were found.
+ * knows what it takes. Null when the count adds up. `explained`: wrong holes that
+ * make this tray were found, or there were too many ways to try them all.
  */
 export function countFault(
   tray: Tray,

@@ -4,6 +4,8 @@
  * One of them could be left out, with others, only where arrows run in a circle: so irreducible means without a circle.
  */
 
+import { tables } from './tables.ts';
+
 /** For each kind, by its number, what its wrong holes hold: numbers of kinds, ascending, one for each wrong hole. */
 export type Flow = readonly (readonly number[])[];
 
@@ -16,8 +18,8 @@ export interface FlowProblem {
   room(from: number, holds: readonly number[]): boolean;
 }
 
-/** More than these are not explanations any more; 60 holes and 6 kinds have at most 1,551. */
-const MOST_FLOWS = 2000;
+/** More than these explain nothing any more; 60 holes in 6 kinds, half of them full and all wrong, have 2,211. */
+export const MOST_FLOWS = 2500;
 /** Steps of the search; only reached by hundreds of bolts in dozens of kinds. */
 const MOST_STEPS = 200_000;
 
@@ -31,15 +33,31 @@ function leads(outs: readonly (readonly number[])[], from: number, to: number): 
   return false;
 }
 
+/** Flows, and whether they are all: false when a limit was met. */
+export interface Flows {
+  flows: Flow[];
+  complete: boolean;
+}
+
+const plus = (numbers: readonly number[]) => numbers.reduce((sum, n) => sum + Math.max(0, n), 0);
+
+/** Every irreducible flow within the bound, each once; none where what is over and what is missing differ in number. */
+export function irreducibleFlows(problem: FlowProblem): Flows {
+  const { over, bound } = problem;
+  const D = plus(over);
+  if (D !== plus(over.map((n) => -n)) || D > bound) return { flows: [], complete: true };
+  return D === bound ? tables(problem, MOST_FLOWS, MOST_STEPS) : walks(problem, D);
+}
+
 /**
- * Every irreducible flow within the bound, each once. While something is over, an arrow must leave a kind that is over:
- * taking the first such kind each time reaches every flow without a circle. `complete` is false when a limit was met.
+ * While something is over, an arrow must leave a kind that is over: taking the first such kind each time reaches every
+ * flow without a circle. One flow may be reached in several orders, and counts once.
  */
-export function irreducibleFlows(problem: FlowProblem): { flows: Flow[]; complete: boolean } {
+function walks(problem: FlowProblem, D: number): Flows {
   const over = [...problem.over];
   const outs: number[][] = over.map(() => []);
   const flows = new Map<string, Flow>();
-  let toPlace = over.reduce((sum, n) => sum + Math.max(0, n), 0);
+  let toPlace = D;
   let steps = 0;
   let complete = true;
 
@@ -47,7 +65,7 @@ export function irreducibleFlows(problem: FlowProblem): { flows: Flow[]; complet
     over[kind] = (over[kind] ?? 0) + n;
   };
 
-  const walk = (budget: number, lastFrom: number, lastTo: number): void => {
+  const walk = (budget: number): void => {
     const from = over.findIndex((n) => n > 0);
     if (from < 0) {
       const flow = outs.map((holds) => [...holds].sort((a, b) => a - b));
@@ -55,8 +73,7 @@ export function irreducibleFlows(problem: FlowProblem): { flows: Flow[]; complet
       return;
     }
     const holds = outs[from] ?? [];
-    // Arrows that leave one kind in a row are taken in one order only.
-    for (let to = from === lastFrom ? lastTo : 0; to < over.length; to++) {
+    for (let to = 0; to < over.length; to++) {
       const wanted = (over[to] ?? 0) < 0 ? 1 : 0;
       if (to === from || toPlace - wanted > budget - 1 || leads(outs, to, from)) continue;
       if (flows.size >= MOST_FLOWS || ++steps > MOST_STEPS) {
@@ -68,7 +85,7 @@ export function irreducibleFlows(problem: FlowProblem): { flows: Flow[]; complet
         add(from, -1);
         add(to, 1);
         toPlace -= wanted;
-        walk(budget - 1, from, to);
+        walk(budget - 1);
         toPlace += wanted;
         add(to, -1);
         add(from, 1);
@@ -77,8 +94,7 @@ export function irreducibleFlows(problem: FlowProblem): { flows: Flow[]; complet
     }
   };
 
-  if (over.reduce((sum, n) => sum + n, 0) === 0 && toPlace <= problem.bound)
-    walk(problem.bound, -1, 0);
+  walk(problem.bound);
   return { flows: [...flows.values()], complete };
 }
 

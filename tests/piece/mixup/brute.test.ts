@@ -5,7 +5,10 @@ import { mixup } from '../../../src/piece/mixup/mixup.ts';
 import type { Explanation, TrayHole } from '../../../src/piece/mixup/types.ts';
 import { hole, kindsOf } from './make.ts';
 
-const LENGTHS: Record<string, number> = { A: 20, B: 30, C: 40, D: 50 };
+/** B and C are too near each other for a height to tell them apart. */
+const LENGTHS: Record<string, number> = { A: 20, B: 30, C: 31, D: 50 };
+/** Heights nearer than this are one height, mm. */
+const NEAR = 2;
 const KINDS = kindsOf(
   Object.fromEntries(Object.entries(LENGTHS).map(([k, mm]) => [k, `M6x${mm} flange`])),
 );
@@ -62,7 +65,7 @@ function holesOf(piece: Piece): TrayHole[] {
 /** Three heads measured and none as it should be: the piece may not be down, and heights then say nothing. */
 function mayNotBeDown(piece: Piece): boolean {
   const heights = piece.full.filter((h) => h.height !== null);
-  return heights.length > 2 && heights.every((h) => h.height !== OWN);
+  return heights.length > 2 && heights.every((h) => Math.abs((h.height ?? 0) - OWN) > NEAR);
 }
 
 const ask = (piece: Piece) =>
@@ -75,7 +78,8 @@ const ask = (piece: Piece) =>
   });
 
 const may = (h: Piece['full'][number], kind: string) =>
-  h.height === null || h.height === OWN + (LENGTHS[kind] ?? 0) - (LENGTHS[h.takes] ?? 0);
+  h.height === null ||
+  Math.abs(h.height - OWN - (LENGTHS[kind] ?? 0) + (LENGTHS[h.takes] ?? 0)) <= NEAR;
 const isSure = (h: Piece['full'][number]) => !may(h, h.takes);
 
 /** For each kind how many more lie there than belong there. */

@@ -123,6 +123,7 @@ describe('bolts left over', () => {
       kinds: SML,
     });
     expect(empty.explanations).toEqual([]);
+    expect(empty.count?.over).toBe(0);
     expect(empty.count?.say).toBe(
       'Nobody has said what hole 9 takes: settle that first, then count.',
     );
@@ -214,6 +215,44 @@ describe('heights and marks narrow it', () => {
         /^It stands 25 mm off, as no kind here would: measure it again\./,
       ),
     });
+  });
+
+  test('a height as of a kind that no hole here takes is no kind of this piece', () => {
+    const answer = measured({ 1: 16 }, 'S S S l', 'S');
+    expect(answer.explanations.map(short)).toEqual(['S<L in 1 2 3']);
+    expect(answer.check[0]?.look).toMatch(/^It stands 16 mm off, as no kind here would/);
+    const both = measured({ 1: 16 }, 'S S s l', 'S L M');
+    expect(both.explanations).toEqual([]);
+    expect(both.count?.over).toBe(1);
+    expect(both.check[0]?.look).toMatch(/^It stands 16 mm off, as no kind here would/);
+  });
+
+  test('a height typed for an empty hole says nothing of the full ones', () => {
+    const mm: Record<string, number> = { 1: 10, 2: 40, 4: 40 };
+    const holes = row('L L s l').map((h) => ({ ...h, proud: mm[h.name] ?? null }));
+    const answer = mixup({ holes, left: tray('L L'), kinds: SML });
+    expect(answer.explanations.map(short)).toEqual(['L<S in 1 2']);
+  });
+
+  test('twelve heads that can each be one of two: not every way is listed, and that is said', () => {
+    const kinds = kindsOf({ A: 'M6x20', B: 'M6x30', C: 'M6x31' });
+    const a = Array.from({ length: 12 }, (_, i) => ({ ...hole(`${i + 1}`, 'A', 'in'), proud: 15 }));
+    const right = { ...hole('13', 'A', 'in'), proud: 5 };
+    const [b, c] = ['B', 'C'].map((k) =>
+      Array.from({ length: 6 }, (_, i) => hole(`${k === 'B' ? 14 + i : 20 + i}`, k, 'out')),
+    );
+    const answer = mixup({
+      ...{ holes: [...a, right, ...(b ?? []), ...(c ?? [])], kinds },
+      left: new Map([['A', 12]]),
+      fitOf: () => ({
+        ...{ verdict: 'right', sure: true, engagement: null, bottomsBy: null, sticksOut: null },
+        ...{ proud: 5, byLength: null, measure: [], why: '' },
+      }),
+    });
+    expect(answer.complete).toBe(false);
+    expect(answer.count).toBeNull();
+    expect(answer.explanations.length).toBeGreaterThan(0);
+    for (const e of answer.explanations) expect(e.wrong).toBe(12);
   });
 
   test('without measures of the holes, the others that take the same show the odd one', () => {

@@ -1,0 +1,118 @@
+/** A flow as an explanation: holes by name, how one look settles each, and its rank. */
+import type { Fit } from '../../bolt/fit.ts';
+import { among } from './among.ts';
+import { alongArrows, type Flow } from './flows.ts';
+import { hardToMiss, longerBy } from './hard.ts';
+import { look } from './look.ts';
+import type { SureHole, Tray } from './tray.ts';
+import type { Explanation, TrayInput, WrongHole } from './types.ts';
+import { byLetter, mm } from './words.ts';
+
+/** A wrong hole that is certain, with one kind that it can hold. */
+export type Sure = SureHole & { kind: number };
+
+/** Wrong holes of one kind; explanations of one tray share them. */
+type Part = Omit<Explanation, 'wrong'>;
+
+/** Figures and words for a wrong bolt. */
+interface Arrow {
+  hard: number;
+  difference: number;
+  look: string;
+}
+
+function arrow(tray: Tray, input: TrayInput, from: number, to: number): Arrow {
+  const [a = '', b = ''] = [tray.letters[from], tray.letters[to]];
+  const [takes, holds] = [input.kinds.get(a), input.kinds.get(b)];
+  const names = [...(tray.full[from] ?? []), ...tray.sure.filter((h) => h.from === from)];
+  const fits: Fit[] = names.flatMap((hole) => input.fitOf?.(b, hole.name) ?? []);
+  const hard = takes && holds ? (input.hard ?? hardToMiss)(takes, holds, fits) : 1;
+  const by = takes && holds ? longerBy(holds, takes) : null;
+  return { hard, difference: Math.abs(by ?? 0), look: look(takes, holds, fits) };
+}
+
+/** Remembers what a function of a text answered. */
+function once<T>(make: (key: string) => T): (key: string) => T {
+  const made = new Map<string, T>();
+  return (key) => {
+    const there = made.get(key);
+    if (there !== undefined) return there;
+    const value = make(key);
+    made.set(key, value);
+    return value;
+  };
+}
+
+const numbers = (key: string) => key.split(',').map(Number);
+
+function saySure(hole: Sure, told: string): string {
+  if (hole.mm === null) return 'Marked so when it went in.';
+  return `It stands ${mm(hole.mm)} off. ${told}`;
+}
+
+/** Makes explanations of one tray out of what is certain and a flow. */
+export function explainer(
+  tray: Tray,
+  input: TrayInput,
+): (sure: readonly Sure[], flow: Flow) => Explanation {
+  const letter = (kind: number) => tray.letters[kind] ?? '';
+  const arrows = once((key) => {
+    const [from = 0, to = 0] = numbers(key);
+    return arrow(tray, input, from, to);
+  });
+  const wrong = (from: number, to: number, names: readonly string[]): WrongHole => ({
+    ...{ takes: letter(from), holds: letter(to), among: names },
+    look: arrows(`${from},${to}`).look,
+  });
+  const sum = (from: number, holds: readonly number[], by: 'hard' | 'difference') =>
+    holds.reduce((total, to) => total + arrows(`${from},${to}`)[by], 0);
+  const part = (from: number, holds: readonly number[], holes: WrongHole[]): Part => ({
+    ...{ holes, hard: sum(from, holds, 'hard'), difference: sum(from, holds, 'difference') },
+  });
+  const byKey = once((key) => {
+    const [from = 0, ...holds] = numbers(key);
+    const where = among(holds, tray.full[from] ?? []);
+    const each = new Map([...where].map(([to, names]) => [to, wrong(from, to, names)]));
+    const holes = holds.flatMap((to) => each.get(to) ?? []);
+    return part(from, holds, holes);
+  });
+  // The flows of one table share their rows: the same list is asked for hundreds of times.
+  const byRow = new WeakMap<readonly number[], Part>();
+  const parts = (from: number, holds: readonly number[]): Part => {
+    const made = byRow.get(holds) ?? byKey(`${from},${holds.join()}`);
+    byRow.set(holds, made);
+    return made;
+  };
+  const surePart = (hole: Sure): Part => {
+    const it = wrong(hole.from, hole.kind, [hole.name]);
+    return part(hole.from, [hole.kind], [{ ...it, look: saySure(hole, it.look) }]);
+  };
+  return (sure, flow) => {
+    const all = [
+      ...sure.map(surePart),
+      ...alongArrows(flow).map((from) => parts(from, flow[from] ?? [])),
+    ];
+    const holes = all.flatMap((p) => p.holes);
+    return {
+      ...{ wrong: holes.length, holes },
+      hard: all.reduce((total, p) => total + p.hard, 0),
+      difference: all.reduce((total, p) => total + p.difference, 0),
+    };
+  };
+}
+
+function byHoles(a: Explanation, b: Explanation): number {
+  for (const [i, h] of a.holes.entries()) {
+    const other = b.holes[i];
+    if (!other || h === other) continue;
+    const first = byLetter(h.takes, other.takes) || byLetter(h.holds, other.holds);
+    const differ = first || byLetter(h.among[0] ?? '', other.among[0] ?? '');
+    if (differ !== 0) return differ;
+  }
+  return 0;
+}
+
+/** Fewest wrong holes, then the hardest to see, then the smallest difference in length; then by letter, to be the same every time. */
+export function byRank(a: Explanation, b: Explanation): number {
+  return a.wrong - b.wrong || a.hard - b.hard || a.difference - b.difference || byHoles(a, b);
+}

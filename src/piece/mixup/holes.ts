@@ -1,0 +1,23 @@
+/** The holes of a piece as its tray sees them. */
+import type { HoleNow, Trouble } from '../../job/types.ts';
+import type { TrayHole } from './types.ts';
+
+/** Troubles of a hole whose bolt does not lie in the tray: there was none, or half of it is still in the hole. */
+const NO_BOLT: readonly (Trouble | null)[] = ['empty', 'sheared'];
+
+/**
+ * Holes for `mixup` and `shouldHave`. What came out of an empty hole is what its tray should hold, whatever the file
+ * claims; a full one should hold what belongs there. `proud`: heights measured now, by name, mm.
+ */
+export function trayHoles(
+  holes: readonly HoleNow[],
+  proud: ReadonlyMap<string, number> = new Map(),
+): TrayHole[] {
+  return holes
+    .filter((hole) => hole.state !== 'out' || !NO_BOLT.includes(hole.trouble))
+    .map(({ name, state, belongs, found, holds }) => ({
+      ...{ name, state, holds },
+      takes: state === 'out' ? (found ?? belongs) : belongs,
+      proud: proud.get(name) ?? null,
+    }));
+}
