@@ -105,9 +105,10 @@ describe('swaps of a piece, worst first', () => {
 
   test('one that holds there as well breaks nothing there, and comes last', () => {
     const more = { thick: 10, thread: { from: 0, to: 60 } };
-    const list = ask({ A: 'M6x30', B: 'M6x35', C: 'M6x15' }, [{ name: '1', takes: 'A', more }]);
-    expect(told(list)).toEqual(['C in 1: short', 'B in 1: longer']);
-    expect(list[1]?.danger).toMatch(/^It holds here; but its own hole is left/);
+    const kinds = { A: 'M6x30 10.9', B: 'M6x35 10.9', C: 'M6x15 10.9', D: 'M6x30 8.8' };
+    const list = ask(kinds, [{ name: '1', takes: 'A', more }]);
+    expect(told(list)).toEqual(['C in 1: short', 'D in 1: wrong-head', 'B in 1: longer']);
+    expect(list[2]?.danger).toMatch(/^It holds here; but its own hole is left/);
   });
 
   test('the right bolt, the same bolt under another letter and holes that nobody has named are left out', () => {
