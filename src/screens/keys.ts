@@ -96,7 +96,7 @@ export const KEYS = [
   key('note-it', ['trouble'], GO, 'note it', 'note the marked trouble'),
   key('go-on', ['advice'], GO, 'go on', 'read: go on with the other bolts'),
   key('yes', ['sure'], ['t'], 'take it back', 'take back that mark of an earlier day'),
-  key('close', ['keys'], GO, 'close', 'close this list'),
+  key('close', ['keys'], [...GO, 'tab'], 'close', 'close this list'),
   key('done', ['field'], ['enter'], 'keep it', 'keep what is written'),
   key('keep', ['off-row'], ['enter'], 'keep the row', 'note this row as what came out'),
 
