@@ -109,6 +109,13 @@ describe('bolts left over', () => {
     expect(answer.explanations.map(short)).toEqual(['S<X in 1 2']);
   });
 
+  test('no holes, no bolts, or a count that is no number: an answer all the same', () => {
+    const none = { surplus: {}, missing: {}, count: null, explanations: [], check: [] };
+    expect(mixup({ holes: [], left: new Map(), kinds: new Map() })).toMatchObject(none);
+    const left = new Map([...tray('S'), ['M', Number.NaN] as const, ['L', -2] as const]);
+    expect(mixup({ holes: row('S s'), left, kinds: SML })).toMatchObject(none);
+  });
+
   test('a hole that nobody has named is left out, and said; while it is empty nothing can be counted', () => {
     const full = mixup({
       holes: [...row('S S l'), hole('9', null, 'in')],
