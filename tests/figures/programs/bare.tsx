@@ -15,7 +15,6 @@ function Bare() {
   return (
     <Box flexDirection="column" height={ROWS} overflow="hidden">
       {Array.from({ length: ROWS }, (_, row) => (
-        // biome-ignore lint/suspicious/noArrayIndexKey: a row is its place on the screen.
         <Row key={row} text={`${row === at ? '>' : ' '} ${String(row).padEnd(WIDE - 4, '.')}`} />
       ))}
     </Box>
