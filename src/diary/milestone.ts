@@ -1,34 +1,8 @@
-/** The end of a place of a piece, and its one commit where the bench asks for it. */
+/** One commit of the job file at the end of a place of a piece, where the bench asks for it. */
 import { dirname } from 'node:path';
 import type { Job, PieceNow } from '../job/types.ts';
+import { type Milestone, milestoneOf, milestoneSubject } from '../plan/milestone.ts';
 import { findBench } from './bench.ts';
-
-export type Milestone = 'off' | 'on' | 'tight';
-
-/** The place that a piece has come to the end of by a mark; null when it is still on its way. */
-export function milestoneOf(before: PieceNow | undefined, after: PieceNow): Milestone | null {
-  const is = placeDone(after);
-  return is !== null && (before === undefined || placeDone(before) !== is) ? is : null;
-}
-
-function placeDone(piece: PieceNow): Milestone | null {
-  if (piece.where === 'open') return 'off';
-  if (piece.where === 'tight' || piece.where === 'tested') return 'tight';
-  const back = piece.holes.every(
-    (h) => h.state === 'in' || h.state === 'tight' || h.state === 'home',
-  );
-  return piece.where === 'on' && back ? 'on' : null;
-}
-
-/** `Alternator cover off: 11 bolts, hole 9 stuck`. */
-export function milestoneSubject(piece: PieceNow, place: Milestone): string {
-  const n = piece.holes.length;
-  const parts =
-    n > 0 ? [`${n} ${n === 1 ? 'bolt' : 'bolts'}${place === 'on' ? ' in by fingers' : ''}`] : [];
-  for (const h of piece.holes) if (h.trouble) parts.push(`hole ${h.name} ${h.trouble}`);
-  const round = piece.round > 1 ? ` again (round ${piece.round})` : '';
-  return `${piece.spec.name} ${place}${round}${parts.length > 0 ? `: ${parts.join(', ')}` : ''}`;
-}
 
 /**
  * Commits the job file alone if its bench asks for it and this mark ended a place of the piece.

@@ -1,7 +1,7 @@
 /** What the hand should do next: one step, from where the pieces stand. */
 
 import { printQuantity } from '../bolt/units.ts';
-import { blockers } from '../job/judge/blocked.ts';
+import { blockers, stillOver } from '../job/judge/blocked.ts';
 import { list } from '../job/judge/parts.ts';
 import { passNow } from '../job/judge/tight.ts';
 import type { HoleNow, Job, PieceNow, RowItem } from '../job/types.ts';
@@ -19,21 +19,50 @@ export interface NextStep {
 
 /** Null when nothing of the job is on its way: all at home, or all back. */
 export function nextStep(job: Job): NextStep | null {
-  const moving = [...job.pieces.values()]
-    .filter((p) => p.where === 'off' || p.where === 'on')
-    .filter((p) => p.holes.length > 0 || p.where === 'off')
-    .sort((a, b) => (b.last ?? '').localeCompare(a.last ?? ''));
-  for (const piece of moving) {
+  const pieces = byLastMark(job);
+  for (const piece of pieces) {
+    if (piece.where !== 'off' && (piece.where !== 'on' || piece.holes.length === 0)) continue;
     const step = piece.where === 'off' ? goingOff(piece) : goingOn(job, piece);
     if (step) return step;
   }
-  const open = [...job.pieces.values()].filter((p) => p.where === 'open');
-  for (const piece of open) {
-    if (blockers(job, piece).length === 0) return backOn(job, piece);
-  }
-  const untouched = [...job.pieces.values()].every((p) => p.where === 'home');
+  const down = furtherDown(job, pieces);
+  if (down) return goingOff(down);
+  const back = pieces.find((p) => p.where === 'open' && blockers(job, p).length === 0);
+  if (back) return backOn(job, back);
+  const untouched = pieces.every((p) => p.where === 'home');
   const first = [...job.pieces.values()].find((p) => p.spec.under.length === 0);
   return untouched && first ? goingOff(first) : null;
+}
+
+/** The piece that was worked on last comes first; the others in the order of the file. */
+function byLastMark(job: Job): PieceNow[] {
+  const last = new Map<string, number>();
+  job.entries.forEach((entry, i) => {
+    if (entry.piece !== undefined && job.living.has(entry.id)) last.set(entry.piece, i);
+  });
+  const at = (piece: PieceNow) => last.get(piece.spec.key) ?? -1;
+  return [...job.pieces.values()].sort((a, b) => at(b) - at(a));
+}
+
+/** On the way down, the next piece that lies free: untouched, under pieces that are all away. */
+function furtherDown(job: Job, byLast: readonly PieceNow[]): PieceNow | null {
+  if (byLast.some((p) => p.fitted)) return null;
+  const free = [...job.pieces.values()].filter(
+    (p) => p.where === 'home' && p.spec.under.length > 0 && stillOver(job, p).length === 0,
+  );
+  return free[0] ?? waiting(job);
+}
+
+/** What still lies over a piece whose other covers are away: that one is on the way down too. */
+function waiting(job: Job): PieceNow | null {
+  for (const piece of job.pieces.values()) {
+    if (piece.where !== 'home') continue;
+    const over = stillOver(job, piece);
+    if (over.length > 0 && over.length < piece.spec.under.length) {
+      return over.find((p) => p.where === 'home') ?? null;
+    }
+  }
+  return null;
 }
 
 /** The step of one piece, whatever the others do; null when it is home, tight or tested. */

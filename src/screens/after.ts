@@ -1,6 +1,7 @@
 /** What became of a mark: done and on disk, refused, not saved, or the file can no longer be read. */
-import { milestoneOf } from '../diary/milestone.ts';
+
 import type { Entry, Recorded, Refusal, Wish } from '../job/types.ts';
+import { milestoneOf } from '../plan/milestone.ts';
 import { toJob } from './enter.ts';
 import { at, say, stay, stepOf, toStep } from './moves.ts';
 import { nextOff } from './off.ts';
