@@ -2,6 +2,7 @@
 import { isMap } from 'yaml';
 import { printEntry } from './entry.ts';
 import { type Item, itemsOf, uniteItems } from './merge-diary.ts';
+import { three } from './merge-line.ts';
 import { byText, byTime, interleave } from './merge-order.ts';
 import { type LineMerge, type Merged, marked, mergeUpper } from './merge-upper.ts';
 import { findDiary } from './splice-diary.ts';
@@ -84,12 +85,17 @@ function mergeParts(b: Parts, o: Parts, t: Parts, lines: LineMerge): Merged {
   const column = o.block === '' ? t.column : o.column;
   const [base, ours, theirs] = [b, o, t].map((p) => itemsOf(shifted(p, column), column));
   const items = uniteItems(base ?? [], ours ?? [], theirs ?? []);
-  let upper = mergeUpper(b.upper, o.upper, t.upper, lines) ?? lines(b.upper, o.upper, t.upper);
-  // On any doubt: a person's part that reads on both sides must read when it is merged.
-  if (upper.clean && reads(o.upper) && reads(t.upper) && !reads(upper.text)) {
-    upper = marked(b.upper, o.upper, t.upper);
-  }
+  const upper = mergeUppers(b.upper, o.upper, t.upper, lines);
   return { text: withDiary(upper.text, items), clean: upper.clean };
+}
+
+function mergeUppers(base: string, ours: string, theirs: string, lines: LineMerge): Merged {
+  const taken = three(base, ours, theirs);
+  if (taken !== null) return { text: taken, clean: true };
+  const merged = mergeUpper(base, ours, theirs, lines);
+  if (!merged) return lines(base, ours, theirs);
+  // On any doubt: a person's part that reads on both sides must read when it is merged.
+  return merged.clean && !reads(merged.text) ? marked(base, ours, theirs) : merged;
 }
 
 const reads = (text: string): boolean => !isFail(openDoc(text));
@@ -98,8 +104,14 @@ function withDiary(upper: string, items: readonly Item[]): string {
   const block = items.map((i) => i.text + i.below.join('')).join('');
   if (block === '') return upper;
   const place = findDiary(upper);
+  if (!place && opened(upper) !== upper) return withDiary(opened(upper), items);
   if (place) return upper.slice(0, place.from) + block + upper.slice(place.from);
   return `${upper}diary:\n${block}`;
+}
+
+/** Without the empty list behind the key: entries can stand below it. */
+function opened(text: string): string {
+  return text.replace(/^(["']?diary["']?[ \t]*:)[ \t]*\[[ \t]*\]/m, '$1');
 }
 
 /** Null when there is a diary that is no block of lines. */
@@ -112,12 +124,10 @@ function partsOf(text: string): Parts | null {
       column: place.indent.length,
     };
   }
-  const bare = text.replace(/^(["']?diary["']?[ \t]*:)[ \t]*\[[ \t]*\]/m, '$1');
-  if (bare !== text) return partsOf(bare);
   const doc = openDoc(text);
   const root: unknown = isFail(doc) ? null : doc.contents;
   const other = isMap(root) ? pairOf(root, 'diary') !== null : text.trim() !== '';
-  return other ? null : { upper: text, block: '', column: 2 };
+  return other && opened(text) === text ? null : { upper: text, block: '', column: 2 };
 }
 
 /** The diary's lines with their dashes in another column. */

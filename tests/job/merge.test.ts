@@ -259,7 +259,7 @@ test('a file that cannot be read by keys is merged by lines, its diary still by 
   const result = mergeJob(
     file(),
     broken(file(UPPER, line(2, 'bbbbbbb2'))),
-    file(UPPER, line(1, 'aaaaaaa1')),
+    file(changed('10 N', '12 N'), line(1, 'aaaaaaa1')),
     lines,
   );
   expect(result).toEqual({
