@@ -1,8 +1,10 @@
 /** Every kind of a job against every hole of a piece: what would go wrong, before it does. */
-import { type Fit, fit } from '../bolt/fit.ts';
-import { placeOf } from '../job/place.ts';
-import type { HoleNow, Job, Kind, PieceNow } from '../job/types.ts';
+import type { Fit } from '../bolt/fit.ts';
+import { MEASURES } from '../bolt/fit-measure.ts';
+import { fitOfPiece, kindsIn } from '../job/fit-of.ts';
+import type { Job, Kind, PieceNow } from '../job/types.ts';
 import { printItem } from '../piece/row.ts';
+import { type Swap, sayWorst, swaps } from '../piece/swaps.ts';
 import { answer, type Call } from './command.ts';
 import { openJob, unknownPiece } from './open-job.ts';
 
@@ -18,25 +20,38 @@ export function run(call: Call) {
   const key = call.words[1] ?? '';
   const piece = opened.job.pieces.get(key);
   if (!piece) return unknownPiece(key, opened.job);
-  const kinds = kindsOf(opened.job);
-  const holes = piece.holes.map((hole) => fitsOf(opened.job, piece, hole, kinds));
-  return answer({ piece: key, holes }, fitText(piece, kinds, holes));
-}
-
-function kindsOf(job: Job): Kind[] {
-  return [...job.upper.kinds.values()];
-}
-
-function fitsOf(job: Job, piece: PieceNow, hole: HoleNow, kinds: readonly Kind[]): HoleFits {
-  const place = placeOf(piece, hole, job.upper.kinds);
-  return {
+  const kinds = [...opened.job.upper.kinds.values()];
+  const fitOf = fitOfPiece(opened.job, piece);
+  const holes = piece.holes.map((hole) => ({
     hole: hole.name,
     takes: hole.belongs ? printItem(hole.belongs) : null,
-    fits: kinds.map((kind) => ({ kind: kind.letter, ...fit(kind, null, place) })),
-  };
+    fits: kinds.flatMap((kind) => {
+      const judged = fitOf(kind.letter, hole.name);
+      return judged ? [{ kind: kind.letter, ...judged }] : [];
+    }),
+  }));
+  const worst = swapsOf(opened.job, piece);
+  return answer({ piece: key, holes, swaps: worst.list }, fitText(piece, kinds, holes, worst.say));
 }
 
-function fitText(piece: PieceNow, kinds: readonly Kind[], holes: readonly HoleFits[]): string {
+/** Which wrong bolt of the piece's own tray would go in unnoticed, worst first. */
+function swapsOf(job: Job, piece: PieceNow): { list: Swap[]; say: string | null } {
+  const holes = piece.holes.map((h) => ({ name: h.name, takes: h.belongs?.kind ?? null }));
+  const list = swaps({
+    holes,
+    tray: kindsIn(piece),
+    kinds: job.upper.kinds,
+    fitOf: fitOfPiece(job, piece),
+  });
+  return { list, say: sayWorst(list, holes) };
+}
+
+function fitText(
+  piece: PieceNow,
+  kinds: readonly Kind[],
+  holes: readonly HoleFits[],
+  worst: string | null,
+): string {
   if (holes.length === 0) return `${piece.spec.name} has no bolts.`;
   const head = ['hole', 'takes', ...kinds.map((k) => k.letter)];
   const rows = holes.map((h) => [h.hole, h.takes ?? '?', ...h.fits.map(cell)]);
@@ -53,7 +68,9 @@ function fitText(piece: PieceNow, kinds: readonly Kind[], holes: readonly HoleFi
     line(head),
     ...rows.map(line),
     '',
-    `? not sure yet${measure.size > 0 ? `; to know more: ${[...measure].join(', ')}` : ''}`,
+    'A question mark: not sure yet.',
+    ...[...measure].map((m) => `To know more, ${MEASURES[m]}.`),
+    ...(worst === null ? [] : ['', worst]),
   ].join('\n');
 }
 

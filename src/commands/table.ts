@@ -161,6 +161,17 @@ export const COMMANDS: readonly Command[] = [
     load: () => import('./fit.ts'),
   },
   {
+    names: ['mixup'],
+    usage: 'FILE PIECE',
+    say: 'what is left over, and what that means',
+    options: {
+      left: { value: 'TRAY', say: 'what lies in the tray: "2 S, M"' },
+      proud: { value: 'HEIGHTS', say: 'how far heads stand off, mm: 4=12.5,7=3' },
+    },
+    words: { least: 2, most: 2 },
+    load: () => import('./mixup.ts'),
+  },
+  {
     names: ['torque'],
     usage: 'convert|wrench|thread|sane|strip …',
     say: 'a figure in other units, on this wrench, against its thread',
