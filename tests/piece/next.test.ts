@@ -61,6 +61,7 @@ describe('the next hole', () => {
   test('takes bolts that never came out as tight', () => {
     const home = { state: 'home' } as const;
     expect(rest(standing(piece(8), 8, { 1: home, 5: home }))).toBe('3-7-2-6-4-8');
+    expect(nextHole(standing(piece(8), 8, { 2: home }), KINDS, 'snug')?.next).toBe('6');
     const all = Object.fromEntries(upTo(8).map((name) => [name, home]));
     expect(nextHole(standing(piece(8), 8, all), KINDS, 'full')).toBeNull();
   });

@@ -212,6 +212,21 @@ describe('the bound of the plane, √5/2', () => {
     }
   });
 
+  test.each([110, 140, 180])(
+    'is kept where the odd one out is hard to find among %i holes',
+    (n) => {
+      const random = seeded(n);
+      for (const shake of [0.003, 0.01, 0.02, 0.05]) {
+        const points = extremal(n / 2).map(({ x, y }) => ({
+          x: x + shake * (random() - 0.5),
+          y: y + shake * (random() - 0.5),
+        }));
+        const { task, order } = compute(points);
+        expect(measure(task, order).peak, `${shake}`).toBeLessThanOrEqual(BOUND + 1e-9);
+      }
+    },
+  );
+
   test.each([1, 2, 3, 5, 7, 10, 20, 50, 200])('is kept by the extremal family, k = %i', (k) => {
     const { task, order } = compute(extremal(k));
     expect(measure(task, order).peak).toBeLessThanOrEqual(BOUND + 1e-9);

@@ -101,22 +101,28 @@ describe('a circle', () => {
     expect([found.pattern, found.tighten.join('-')]).toEqual(['cross', '1-4-2-5-3-6']);
   });
 
-  test('with one hole a fifth farther in is none', () => {
+  test.each([
+    [0.95, 'cross'],
+    [0.93, 'star'],
+  ])('with two holes across from each other at %d of its radius: %s', (share, pattern) => {
     const at: Record<string, [number, number]> = {};
     for (const [i, name] of upTo(6).entries()) {
-      const r = i === 2 ? 40 : 50;
+      const r = i % 3 === 2 ? 50 * share : 50;
       at[name] = [r * Math.sin((i * Math.PI) / 3), -r * Math.cos((i * Math.PI) / 3)];
     }
-    expect(ask({ names: upTo(6), at }).pattern).toBe('star');
+    expect(ask({ names: upTo(6), at }).pattern).toBe(pattern);
   });
 
-  test('with one hole a third of a step off is none', () => {
+  test.each([
+    [0.15, 'cross'],
+    [0.2, 'star'],
+  ])('with every other hole %d of a step ahead and the others behind: %s', (off, pattern) => {
     const at: Record<string, [number, number]> = {};
     for (const [i, name] of upTo(8).entries()) {
-      const turn = ((i + (i === 3 ? 0.4 : 0)) * Math.PI) / 4;
+      const turn = ((i + (i % 2 === 0 ? off : -off)) * Math.PI) / 4;
       at[name] = [50 * Math.sin(turn), -50 * Math.cos(turn)];
     }
-    expect(ask({ names: upTo(8), at }).pattern).not.toBe('cross');
+    expect(ask({ names: upTo(8), at }).pattern).toBe(pattern);
   });
 
   test('of three needs no star', () => {
@@ -157,6 +163,17 @@ describe('two rows, and long pieces', () => {
     ['in one line', '1 2 3 4 5 6 7'],
   ])('%s goes from the middle outward', (_, map) => {
     expect(ask({ map }).pattern).toBe('centre-out');
+  });
+
+  test('a hole only a little inside the rim belongs to the rim', () => {
+    const at: Record<string, [number, number]> = {
+      ...{ 1: [0, 0], 2: [50, 4], 3: [100, 0], 4: [150, 0], 5: [200, 0] },
+      ...{ 6: [0, 60], 7: [50, 60], 8: [100, 60], 9: [150, 60], 10: [200, 60], 11: [50, 30] },
+    };
+    const found = ask({ names: upTo(11), at });
+    expect(found.why).toMatch(/inside before the rim/);
+    expect(found.tighten[0]).toBe('11');
+    expect(found.tighten.slice(1, 3).sort()).toEqual(['3', '8']);
   });
 
   test('a cover nearly as wide as long does not', () => {
