@@ -50,15 +50,20 @@ export function choose(task: Task, first: readonly number[], computed: () => Com
     const why = `${lie.shape}: from the middle outward, crosswise${inside}`;
     return { pattern: 'centre-out', why, order: centreOut(task, lie) };
   }
-  return { pattern: 'star', why: whyComputed(task, cross !== null), order: computed().order };
+  return {
+    pattern: 'star',
+    why: whyComputed(task, first, cross !== null),
+    order: computed().order,
+  };
 }
 
-function whyComputed(task: Task, circle: boolean): string {
-  if (circle)
-    return 'other bolts of the circle were done first: the rest as it tilts the piece least';
-  return task.done.length > 0
-    ? 'the rest as it tilts the piece least'
-    : 'no regular shape: the order that tilts the piece least';
+function whyComputed({ done, rank }: Task, first: readonly number[], circle: boolean): string {
+  const least = 'as it tilts the piece least';
+  if (circle) return `other bolts of the circle were done first: the rest ${least}`;
+  if (done.length > 0) return `the rest ${least}`;
+  if (first.length > 0) return `what comes first, then the rest ${least}`;
+  if (new Set(rank).size > 1) return `one group after the other, each ${least}`;
+  return 'no regular shape: the order that tilts the piece least';
 }
 
 /** All holes crosswise, where they lie on a circle, or each group of them does. */

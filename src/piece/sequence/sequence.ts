@@ -3,6 +3,7 @@
  *
  * Pure and deterministic. The screens show order numbers; the figures are for the JSON and those who ask.
  */
+import { tidy } from '../../bolt/numbers.ts';
 import type { Care, Kind, PieceSpec } from '../../job/types.ts';
 import { type Layout, layout } from '../map.ts';
 import { holeNames } from '../order.ts';
@@ -116,7 +117,7 @@ function work(input: SequenceInput): Sequence {
       ? choose(task, indices(input.first), computed)
       : {
           pattern: 'list' as const,
-          why: 'the maker’s order, as the file gives it',
+          why: "the maker's order, as the file gives it",
           order: restOf(list, task) ?? list.filter((i) => task.left.includes(i)),
         };
   const named = (order: readonly number[]) => order.flatMap((i) => names[i] ?? []);
@@ -124,7 +125,7 @@ function work(input: SequenceInput): Sequence {
   const tighten = named(chosen.order);
   return {
     pattern: chosen.pattern,
-    why: asks === null ? chosen.why : `not the maker’s order, which is wanted here: ${chosen.why}`,
+    why: asks === null ? chosen.why : `not the maker's order, which is wanted here: ${chosen.why}`,
     tighten,
     loosen: [...tighten].reverse(),
     balance: balance(task, chosen, computed(), named),
@@ -142,9 +143,9 @@ function balance(
   const { peak, mean, neighbours } = measure(task, order);
   const bound = isFree(task) ? BOUND : null;
   return {
-    peak,
-    mean,
-    best: computed.best,
+    peak: tidy(peak),
+    mean: tidy(mean),
+    best: tidy(computed.best),
     exact: computed.exact,
     bound,
     over: bound !== null && peak > bound + EPSILON,
@@ -152,6 +153,6 @@ function balance(
     computed:
       pattern === 'star'
         ? null
-        : { order: named(computed.order), peak: measure(task, computed.order).peak },
+        : { order: named(computed.order), peak: tidy(measure(task, computed.order).peak) },
   };
 }

@@ -65,7 +65,7 @@ describe('what the maker alone can order', () => {
   test('is asked for, and the computed order is marked as such', () => {
     const found = ask({ map: HEAD, care: 'head' });
     expect(found.asks).toBe('head');
-    expect(found.why).toMatch(/^not the maker’s order, which is wanted here: /);
+    expect(found.why).toMatch(/^not the maker's order, which is wanted here: /);
     expect(found.tighten).toHaveLength(10);
   });
 
@@ -192,6 +192,7 @@ describe('what comes first, groups, and what is done', () => {
   test('dowels lead in the order given', () => {
     const found = ask({ map: COVER, first: ['8', '2'] });
     expect(found.tighten.slice(0, 2)).toEqual(['8', '2']);
+    expect(found.why).toBe('what comes first, then the rest as it tilts the piece least');
     expect(found.balance.bound).toBeNull();
     expect(found.balance.over).toBe(false);
   });
@@ -201,6 +202,7 @@ describe('what comes first, groups, and what is done', () => {
     const found = ask({ map: COVER, groups });
     expect(found.tighten.slice(0, 2).sort()).toEqual(['6', '9']);
     expect(found.tighten.slice(2, 4).sort()).toEqual(['2', '4']);
+    expect(found.why).toBe('one group after the other, each as it tilts the piece least');
     expect(found.balance.bound).toBeNull();
   });
 
