@@ -10,35 +10,49 @@ export interface Inside {
   piece: string | null;
   /** Said of one: `rag`. */
   what: string;
+  /** How many went in since the opening was last empty of them, and how many of those are inside still. */
+  total: number;
   count: number;
-  /** When the first of those still inside went in. */
+  /** When the first of them went in. */
   since: string;
 }
 
+/** What is inside now. */
 export function insideOf(lines: Lines): Inside[] {
-  const inside = new Map<string, Inside>();
+  return countsOf(lines).filter((thing) => thing.count > 0);
+}
+
+/** What went in, whether it is out again or not: the last count of each thing in each opening. */
+export function countsOf(lines: Lines): Inside[] {
+  const counts = new Map<string, Inside>();
+  const clear = (key: string, count: number): void => {
+    const there = counts.get(key);
+    if (there) counts.set(key, { ...there, count: Math.max(0, there.count - count) });
+  };
   for (const { verb, value, piece, at } of lines.all) {
     if (verb === 'inside') {
       for (const { what, count } of readThings(value)) {
         const key = placeOf(piece, what);
-        const there = inside.get(key) ?? { piece: piece ?? null, what, count: 0, since: at };
-        inside.set(key, { ...there, count: there.count + count });
+        const there = counts.get(key);
+        const since = there && there.count > 0 ? there : { total: 0, count: 0, since: at };
+        counts.set(key, {
+          piece: piece ?? null,
+          what,
+          total: since.total + count,
+          count: since.count + count,
+          since: since.since,
+        });
       }
     } else if (verb === 'cleared' && value.trim() === 'all') {
       // Said of no opening, it is said of all of them.
-      for (const [key, thing] of inside) {
-        if (piece === undefined || thing.piece === piece) inside.delete(key);
+      for (const [key, thing] of counts) {
+        if (piece === undefined || thing.piece === piece) clear(key, thing.count);
       }
     } else if (verb === 'cleared') {
-      for (const { what, count } of readThings(value)) {
-        const key = placeOf(piece, what);
-        const there = inside.get(key);
-        if (there && there.count > count) inside.set(key, { ...there, count: there.count - count });
-        else inside.delete(key);
-      }
+      for (const { what, count } of readThings(value)) clear(placeOf(piece, what), count);
     }
   }
-  return [...inside.values()];
+  return [...counts.values()];
 }
 
 function placeOf(piece: string | undefined, what: string): string {

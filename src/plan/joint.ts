@@ -27,7 +27,7 @@ export interface Consumable {
 
 const CONSUMABLES: readonly [Consumable['what'], RegExp][] = [
   ['sealant', /\bseal(?:ant|ed with|er)\b|\bsealing (?:compound|paste)\b|\bsilicone\b/i],
-  ['threadlocker', /\bthread[ -]?lock(?:er|ing)?\b/i],
+  ['threadlocker', /\bthread[ -]?lock(?:er|ing|ed)?\b/i],
   ['grease', /\bgreas(?:e|ed)\b/i],
   ['anti-seize', /\banti[ -]?seize\b/i],
 ];
@@ -43,7 +43,7 @@ export function readJoint(joint: readonly string[]): Joint {
   return {
     parts: parts.filter((p) => p !== ''),
     renew: words.flatMap(renewed),
-    consumables: consumablesIn(words),
+    consumables: consumablesIn(parts),
     open: timed(/\bopen|\bwithin\b|\bskin/i),
     cure: timed(/\bcur(?:e|es|ed|ing)\b|\bset(?:s|ting)?\b/i),
     lip: words.some((word) => /\blips?\b|\bseals?\b/i.test(word)),
@@ -61,13 +61,12 @@ function renewed(words: string): string[] {
 /** Tubes and tins named in texts, but not where they are forbidden (`no grease on the lip`). */
 export function consumablesIn(texts: readonly string[]): Consumable[] {
   return CONSUMABLES.flatMap(([what, said]) => {
-    const hits = texts.filter((text) => {
+    const named = texts.find((text) => {
       const found = said.exec(text);
       return found !== null && !NONE.test(text.slice(0, found.index));
     });
-    const [first] = hits;
-    if (first === undefined) return [];
-    const grade = /\b(low|medium|high)\b/i.exec(first)?.[1]?.toLowerCase() ?? null;
+    if (named === undefined) return [];
+    const grade = /\b(low|medium|high)\b/i.exec(named)?.[1]?.toLowerCase() ?? null;
     return [{ what, grade: what === 'threadlocker' ? grade : null }];
   });
 }

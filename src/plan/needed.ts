@@ -1,5 +1,5 @@
 /** Which pieces the plan is about: those that came off, and those that may still have to. */
-import type { Job, PieceNow, TaskNow } from '../job/types.ts';
+import type { HoleNow, Job, PieceNow, TaskNow } from '../job/types.ts';
 import { oversOf, spoken } from './relations.ts';
 
 /** It came off, or moved aside, in this round; a piece whose bolts are tight need not come off any more. */
@@ -16,6 +16,11 @@ export function isBack(piece: PieceNow): boolean {
 /** Not on the machine at this moment. */
 export function isAway(piece: PieceNow): boolean {
   return piece.away !== 'no' || piece.where === 'open';
+}
+
+/** Holes that no bolt holds in until they are mended; every other trouble is over once a bolt is in. */
+export function hurtHoles(piece: PieceNow): HoleNow[] {
+  return piece.holes.filter((h) => h.trouble === 'pulled' || h.trouble === 'sheared');
 }
 
 /**

@@ -1,6 +1,7 @@
 /** What can be done next at a step, in words. */
 import { list } from '../job/judge/parts.ts';
 import type { HoleNow, PieceNow, TaskSpec } from '../job/types.ts';
+import { hurtHoles } from './needed.ts';
 import type { Step } from './relations.ts';
 import type { Standing } from './standing.ts';
 
@@ -30,7 +31,7 @@ function sayOn(piece: PieceNow): string {
   const odd = piece.holes.filter((h) => h.unsettled || h.conflict !== null);
   if (odd.length > 0) return `${name}: settle first what belongs in ${names(odd)}.`;
   const inside = piece.holes.filter((h) => h.state !== 'out').length;
-  const hurt = troubles(piece.holes);
+  const hurt = troubles(hurtHoles(piece));
   if (hurt !== '') return `${name} goes back on: mend first${hurt.replace(/^,/, '')}.`;
   if (all === 0) return `${name} goes back on.`;
   if (inside === 0) return `${name} goes back on: ${bolts(all)}.`;

@@ -31,10 +31,13 @@ export function buyList(job: Job, now: string): Buy[] {
   return buysOf(standingOf(job, now));
 }
 
-export function buysOf(standing: Standing): Buy[] {
-  const { job, lines, pieces } = standing;
+/** `coming` are the pieces that come off, or are off: what is used once at them is on the list by itself. */
+export function buysOf(
+  standing: Standing,
+  coming = standing.pieces.filter((piece) => !isBack(piece)),
+): Buy[] {
+  const { job, lines } = standing;
   const listed = [...job.upper.buys.values()];
-  const coming = pieces.filter((piece) => !isBack(piece));
   const marks = Map.groupBy(
     lines.all.filter((line) => line.buy !== undefined),
     (line) => line.buy ?? '',

@@ -1,0 +1,53 @@
+/**
+ * What can hurt somebody at a step, beside what the file itself says. Common practice of the trade, no source: the
+ * maker's manual, local rules and licensed mechanics go first, and the screens say so.
+ */
+import type { Care, PieceSpec } from '../job/types.ts';
+import { sortsOf } from './disturbed.ts';
+
+export interface Caution {
+  /** Read once for each key, piece and round. */
+  key: string;
+  say: string;
+}
+
+const BY_CARE: Readonly<Record<Care, string>> = {
+  head: 'Only cold, and only in the maker’s order: a head warps.',
+  case: 'Only in the maker’s order: a case cracks or leaks where it is pulled down askew.',
+  cap: 'Each cap in its own place and the same way round, in the maker’s order.',
+  brake: 'Brakes: keep fluid off paint and skin. Nothing moves before the lever is firm again.',
+  steering:
+    'Steering: what is let go here keeps the rider upright. A licensed mechanic looks at it.',
+  structure: 'It carries weight: hold the machine up by a stand or straps before a bolt is out.',
+  spring:
+    'A spring pushes behind it: half a turn each, all round, and never a face in front of it.',
+};
+const FUEL: Caution = {
+  key: 'fuel',
+  say: 'Fuel: no flame, no spark, no smoking; air through the room; a closed can for what runs out.',
+};
+
+/** For a piece that comes off or goes on: the file's own first. */
+export function cautionsFor(spec: PieceSpec, way: 'off' | 'on'): Caution[] {
+  const own = (way === 'off' ? spec.caution.removal : spec.caution.fitting).map(
+    (say, i): Caution => ({ key: `caution-${i + 1}`, say }),
+  );
+  const care = spec.care === null ? [] : [{ key: spec.care, say: BY_CARE[spec.care] }];
+  return [...own, ...care, ...(sortsOf(spec).includes('fuel') ? [FUEL] : [])];
+}
+
+/** For a task that lets something out. */
+export const HOT: Caution = {
+  key: 'hot',
+  say: 'What runs out may be hot: let it cool, wear gloves, catch all of it.',
+};
+
+/** Before an engine runs. */
+export const RUNNING: readonly Caution[] = [
+  { key: 'air', say: 'Outdoors, or the exhaust led out: exhaust gas kills in a closed room.' },
+  {
+    key: 'stand',
+    say: 'It stands firm, in neutral, and nothing that is driven touches the floor.',
+  },
+  { key: 'near', say: 'Nothing is near what turns: hands, sleeves, hair, rags, tools, cables.' },
+];

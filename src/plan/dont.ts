@@ -1,0 +1,52 @@
+/** What must not be done as things stand. */
+import { list } from '../job/judge/parts.ts';
+import type { Job, PieceNow } from '../job/types.ts';
+import { sortsOf } from './disturbed.ts';
+import { fluidsOf } from './fluids.ts';
+import { insideOf, sayThing } from './inside.ts';
+import { isAway, isBack } from './needed.ts';
+import type { Standing } from './standing.ts';
+
+/** Sentences, the worst first. */
+export function dontOf(standing: Standing): string[] {
+  const { job, lines } = standing;
+  const pieces = [...job.pieces.values()];
+  const inside = insideOf(lines);
+  const out = fluidsOf(standing).filter((fluid) => fluid.out);
+  const loose = pieces.filter((p) => p.holes.some((h) => h.state === 'in'));
+  const pulled = pieces.filter((p) => p.holes.some((h) => h.trouble === 'pulled'));
+  const moving = pieces.filter((p) => isUndone(p) && sortsOf(p.spec).some(stopsOrSteers));
+  const carried = pieces.filter((p) => isUndone(p) && p.spec.care === 'structure');
+  const why = [
+    ...out.map((fluid) => `${fluid.what} is out`),
+    ...inside.map(
+      (thing) =>
+        `${sayThing(thing)} ${thing.count === 1 ? 'is' : 'are'} inside${at(job, thing.piece)}`,
+    ),
+    ...(loose.length > 0
+      ? [`${names(loose)} ${loose.length === 1 ? 'is' : 'are'} only finger-tight`]
+      : []),
+    ...(pulled.length > 0 ? [`a thread is pulled in ${names(pulled)}`] : []),
+  ];
+  return [
+    ...(why.length > 0 ? [`Don't run the engine: ${list(why)}.`] : []),
+    ...(moving.length > 0 ? [`Don't move it under its own weight: ${names(moving)} undone.`] : []),
+    ...(carried.length > 0 ? [`Don't take it off its stand: ${names(carried)} undone.`] : []),
+  ];
+}
+
+function isUndone(piece: PieceNow): boolean {
+  return isAway(piece) || (piece.where !== 'home' && !isBack(piece));
+}
+
+function stopsOrSteers(sort: string): boolean {
+  return sort === 'brake' || sort === 'steering';
+}
+
+function names(pieces: readonly PieceNow[]): string {
+  return list(pieces.map((p) => p.spec.name));
+}
+
+function at(job: Job, piece: string | null): string {
+  return piece === null ? '' : ` (${job.pieces.get(piece)?.spec.name ?? piece})`;
+}

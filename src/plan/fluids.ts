@@ -1,0 +1,32 @@
+/** What was let out and has to be filled in again, by the words of the job's tasks. */
+import type { Standing } from './standing.ts';
+
+export interface Fluid {
+  /** As the task says it: `the oil`. */
+  what: string;
+  /** The task that let it out. */
+  drained: string;
+  /** The task that fills it in again; null when the file has none. */
+  fill: string | null;
+  /** Let out, and not in again as far as anybody noted. */
+  out: boolean;
+}
+
+const DRAIN =
+  /^\s*(?:drain|empty|let out|run off)\s+(?:off\s+|out\s+)?(.+?)(?=\s+(?:into|from|out|and|until|by|with|at|through)\b|[,.;()]|$)/i;
+const FILL = /\b(?:fill|refill|top up|pour)\b/i;
+
+/** Each task that lets something out and is done, in the order of the file. */
+export function fluidsOf({ job, relations, finished, lines }: Standing): Fluid[] {
+  const isDone = (key: string) => finished.done[relations.at.get(key) ?? -1] === true;
+  const tasks = [...job.tasks.values()].map((task) => task.spec);
+  return tasks.flatMap((task): Fluid[] => {
+    const what = DRAIN.exec(task.say)?.[1]?.trim();
+    const out = lines.done.get(task.key);
+    if (what === undefined || !out || !isDone(task.key)) return [];
+    const noun = what.split(' ').at(-1)?.toLowerCase() ?? what;
+    const fill = tasks.find((t) => FILL.test(t.say) && t.say.toLowerCase().includes(noun));
+    const back = fill && isDone(fill.key) ? (lines.done.get(fill.key)?.index ?? -1) : -1;
+    return [{ what, drained: task.key, fill: fill?.key ?? null, out: back < out.index }];
+  });
+}

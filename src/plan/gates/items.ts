@@ -1,0 +1,63 @@
+/**
+ * The items of a gate: what is worked out from the job, and what somebody has to look at and tick.
+ *
+ * Three lines of the diary belong to a gate, each with its moment and a name behind it: `seen: sealing faces` ticks an
+ * item (`seen: sealing all` every one that does not stop), `struck: sealing wrench` leaves one out, `added: sealing`
+ * with `says` puts one on.
+ */
+import type { Line } from '../lines.ts';
+
+export const MOMENTS = ['prying', 'sealing', 'closing', 'start'] as const;
+export type Moment = (typeof MOMENTS)[number];
+
+export interface GateItem {
+  /** Its name in the diary. */
+  key: string;
+  say: string;
+  done: boolean;
+  /** STOP until it is done: no tick for all passes it. */
+  stops: boolean;
+}
+
+/** `done: null` where only somebody's eyes can tell. */
+export interface Asked {
+  key: string;
+  say: string;
+  done: boolean | null;
+  stops: boolean;
+}
+
+export const look = (key: string, say: string): Asked => ({ key, say, done: null, stops: false });
+export const known = (key: string, say: string, done: boolean, stops = false): Asked => ({
+  key,
+  say,
+  done,
+  stops,
+});
+
+/** Ticks, strikes and additions that count at this moment, from the line behind `since` on. */
+export function withTicks(
+  asked: readonly Asked[],
+  lines: readonly Line[],
+  at: { moment: Moment; piece: string | null; since: number },
+): GateItem[] {
+  const own = lines.filter(
+    (line) => (line.piece ?? null) === at.piece && line.value.split(' ')[0] === at.moment,
+  );
+  const wordsOf = (verb: string, from = -1) =>
+    own.filter((line) => line.verb === verb && line.index > from).map((l) => l.value.split(' ')[1]);
+  const seen = new Set(wordsOf('seen', at.since));
+  const struck = new Set(wordsOf('struck'));
+  const added = own
+    .filter((line) => line.verb === 'added' && line.says !== undefined)
+    .map((line, i) => look(`added-${i + 1}`, line.says ?? ''));
+  return [...asked, ...added]
+    .filter((item) => !struck.has(item.key) || (item.stops && item.done === false))
+    .map(({ key, say, done, stops }) => ({
+      key,
+      say,
+      // What the job knows to be undone no tick can do.
+      done: done ?? (seen.has(key) || (!stops && seen.has('all'))),
+      stops,
+    }));
+}

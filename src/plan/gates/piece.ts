@@ -1,0 +1,183 @@
+/** The three gates of a piece: before prying, before the joint is made, before it closes what is behind it. */
+import { printQuantity } from '../../bolt/units.ts';
+import { list } from '../../job/judge/parts.ts';
+import type { HoleNow, PieceNow } from '../../job/types.ts';
+import type { Buy } from '../buy/list.ts';
+import { isHere } from '../buy/state.ts';
+import { cautionsFor } from '../cautions.ts';
+import { sayDuration } from '../duration.ts';
+import { countsOf, type Inside, sayThing } from '../inside.ts';
+import { readJoint } from '../joint.ts';
+import { hurtHoles, isAway, isBack } from '../needed.ts';
+import { spoken } from '../relations.ts';
+import type { Standing } from '../standing.ts';
+import { type Asked, known, look } from './items.ts';
+
+/** Every bolt out, counted, before anything is pried. */
+export function beforePrying(standing: Standing, piece: PieceNow): Asked[] {
+  const { spec, holes } = piece;
+  const still = holes.filter((h) => h.state !== 'out');
+  const rest = still.length === 0 ? '' : `: ${names(still)} still in`;
+  const count = `${holes.length - still.length} of ${holes.length} out${rest}.`;
+  const over = [...(standing.overs.get(spec.key) ?? [])]
+    .flatMap((key) => standing.job.pieces.get(key) ?? [])
+    .filter((p) => !isAway(p));
+  return [
+    ...(holes.length > 0 ? [known('bolts', count, still.length === 0, true)] : []),
+    ...(over.length > 0 ? [known('over', `Still over it: ${pieceNames(over)}.`, false)] : []),
+    ...(spec.marks.length > 0 ? [look('marks', `Marked: ${list(spec.marks)}.`)] : []),
+    ...(spec.loose.length > 0
+      ? [look('loose', `Falls out or stays in: ${list(spec.loose)}.`)]
+      : []),
+    ...(spec.routes.length > 0 ? [look('routes', `Seen how it runs: ${list(spec.routes)}.`)] : []),
+    ...cautionsFor(spec, 'off').map(({ key, say }) => look(key, say)),
+  ];
+}
+
+/** All that must be ready before the sealant tube is opened or the gasket laid on. */
+export function beforeSealing(standing: Standing, piece: PieceNow, buys: readonly Buy[]): Asked[] {
+  const { spec, holes } = piece;
+  const joint = readJoint(spec.joint);
+  const odd = holes.filter((h) => h.unsettled || h.conflict !== null);
+  const hurt = hurtHoles(piece);
+  const wet = [...spec.holes.values()].filter((h) => h.wet);
+  const clear = asideOver(standing, piece);
+  const torque = spec.torque?.quantity;
+  const hurry = joint.open === null ? [] : [`All within ${sayDuration(joint.open)} from then on.`];
+  return [
+    ...underOpen(standing, piece),
+    ...insideItems(standing, [spec.key]),
+    ...(odd.length > 0
+      ? [known('settled', `Settle what belongs in ${names(odd)}.`, false, true)]
+      : []),
+    ...(hurt.length > 0 ? [known('threads', `Mend first: ${troubles(hurt)}.`, false, true)] : []),
+    ...partItems(buys, spec.key),
+    look('faces', 'Both faces clean and dry, nothing scraped into what is open.'),
+    ...(holes.length > 0
+      ? [look('blind', 'Blind holes blown dry, eyes covered: oil under a bolt cracks the boss.')]
+      : []),
+    ...(wet.length > 0
+      ? [
+          look(
+            'wet',
+            `Sealant on the threads of ${list(wet.map((h) => h.name))}: open to a liquid.`,
+          ),
+        ]
+      : []),
+    ...spec.loose.map((thing, i) => look(`loose-${i + 1}`, `Counted and in its place: ${thing}.`)),
+    ...joint.parts.map((part, i) => look(`joint-${i + 1}`, `Joint: ${part}.`)),
+    ...(joint.lip ? [look('lip', 'Seals: the lip the right way round, not turned over.')] : []),
+    ...(spec.marks.length > 0 ? [look('marks', `Lined up: ${list(spec.marks)}.`)] : []),
+    ...(clear.length > 0 ? [look('clear', `Held clear of the joint: ${pieceNames(clear)}.`)] : []),
+    ...(holes.length > 0 ? [look('bolts', `Bolts sorted: ${sorted(piece)}.`)] : []),
+    ...(torque ? [look('wrench', `Wrench set for ${printQuantity(torque)}.`)] : []),
+    ...cautionsFor(spec, 'on').map(({ key, say }) => look(key, say)),
+    ...hurry.map((say) => look('hurry', say)),
+  ];
+}
+
+/** What went in must come out before it is closed. */
+export function beforeClosing(standing: Standing, piece: PieceNow): Asked[] {
+  const { job, finished, relations } = standing;
+  const { spec } = piece;
+  const open = [...job.tasks.values()].filter(
+    (task) =>
+      task.spec.while.some((step) => spoken(step) === `${spec.key} off`) &&
+      finished.done[relations.at.get(task.spec.key) ?? -1] !== true,
+  );
+  const tangs = insertsFitted(standing);
+  return [
+    ...insideItems(standing, [spec.key, ...belowOf(standing, spec.key)]),
+    ...underOpen(standing, piece),
+    ...open.map((task) => known(`task-${task.spec.key}`, `Still to do: ${task.spec.say}`, false)),
+    ...(tangs > 0 ? [look('tangs', `Insert tangs counted: ${tangs}.`)] : []),
+    ...spec.loose.map((thing, i) => look(`loose-${i + 1}`, `In its place: ${thing}.`)),
+    look('tools', 'Tools, magnets and what blocked something: counted and out.'),
+    look('lamp', 'Looked in with a lamp, felt along the bottom.'),
+  ];
+}
+
+/** Each thing that went into these openings; what is still inside stops. */
+export function insideItems(standing: Standing, pieces: readonly (string | null)[]): Asked[] {
+  const counts = countsOf(standing.lines).filter((thing) => pieces.includes(thing.piece));
+  return counts.map((thing) => {
+    const key = ['inside', thing.piece, thing.what.replace(/[^a-z0-9]+/g, '-')]
+      .filter((part) => part !== null)
+      .join('-');
+    return known(key, sayInside(standing, thing), thing.count === 0, true);
+  });
+}
+
+function sayInside({ job }: Standing, thing: Inside): string {
+  const where =
+    thing.piece === null ? '' : ` (${job.pieces.get(thing.piece)?.spec.name ?? thing.piece})`;
+  if (thing.count === 0)
+    return `${sayThing({ ...thing, count: thing.total })} in, and out again${where}.`;
+  return `${sayThing(thing)} still inside${where}.`;
+}
+
+/** Pieces under this one, at any depth. */
+function belowOf({ allOvers }: Standing, key: string): string[] {
+  const below = new Set([key]);
+  for (const over of below) {
+    for (const [lower, overs] of allOvers) if (overs.has(over)) below.add(lower);
+  }
+  below.delete(key);
+  return [...below];
+}
+
+function underOpen(standing: Standing, { spec }: PieceNow): Asked[] {
+  const open = belowOf(standing, spec.key)
+    .flatMap((key) => standing.job.pieces.get(key) ?? [])
+    .filter((p) => p.where !== 'home' && !isBack(p));
+  return open.length > 0
+    ? [known('under', `Under it and not back: ${pieceNames(open)}.`, false)]
+    : [];
+}
+
+/** Moved aside and still hanging there: what the faces could catch. */
+function asideOver({ job, overs }: Standing, { spec }: PieceNow): PieceNow[] {
+  return [...(overs.get(spec.key) ?? [])]
+    .flatMap((key) => job.pieces.get(key) ?? [])
+    .filter((p) => p.away === 'aside');
+}
+
+function partItems(buys: readonly Buy[], piece: string): Asked[] {
+  const own = buys.filter((buy) => buy.for.includes(`${piece} on`));
+  return own.map((buy) => {
+    const key = `part-${buy.buy}`;
+    // What was only read out of the joint's words may well stand on the shelf.
+    if (!isHere(buy.state) && buy.holds.length === 0) return look(key, `To hand: ${buy.what}.`);
+    if (!isHere(buy.state)) return known(key, `${buy.what}: ${buy.state}.`, false);
+    const same = buy.state !== 'here';
+    return { ...look(key, `Here, and the same as the old one: ${buy.what}.`), done: same || null };
+  });
+}
+
+/** `7 S, 3 M, 1 L`, with what lies under their heads. */
+function sorted(piece: PieceNow): string {
+  const words = piece.holes.map((h) =>
+    h.belongs ? [h.belongs.kind, ...h.belongs.with].join('+') : '?',
+  );
+  const counts = [...Map.groupBy(words, (word) => word)];
+  return counts.map(([word, all]) => `${all.length} ${word}`).join(', ');
+}
+
+/** Holes that were mended with a wire insert, by what was said then. */
+function insertsFitted({ lines }: Standing): number {
+  return lines.all.filter(
+    (l) => l.verb === 'state' && l.value === 'mended' && /\binsert/i.test(l.says ?? ''),
+  ).length;
+}
+
+function names(holes: readonly HoleNow[]): string {
+  return list(holes.map((h) => h.name));
+}
+
+function troubles(holes: readonly HoleNow[]): string {
+  return list(holes.map((h) => `${h.name} ${h.trouble}`));
+}
+
+function pieceNames(pieces: readonly PieceNow[]): string {
+  return list(pieces.map((p) => p.spec.name));
+}

@@ -1,0 +1,162 @@
+/**
+ * What has to be tested and looked at again: the file's own tests and adjustments, and those that follow from what
+ * was disturbed. These are common practice of the trade, no source; what the maker says goes first.
+ */
+import { testsOf } from '../job/tested.ts';
+import type { Job, PieceNow, TaskNow } from '../job/types.ts';
+import { passesOf } from '../piece/passes.ts';
+import { disturbedOf, sortsOf } from './disturbed.ts';
+import { dueAt, isDue } from './due.ts';
+import { more } from './more.ts';
+import { isBack } from './needed.ts';
+import { type Standing, standingOf } from './standing.ts';
+import { RULES, type Rule } from './test-rules.ts';
+
+/**
+ * `waits`: something before it is not finished. `later`: its day has not come, or it waits for a distance or an oil
+ * change, which no clock knows. `due`: now.
+ */
+export type TestState = 'waits' | 'later' | 'due' | 'passed' | 'failed';
+
+export interface TestItem {
+  /** Its name in the diary: the task's, or `cover-weeps`. */
+  test: string;
+  /** Pieces that it tests. */
+  pieces: string[];
+  say: string;
+  limit: string | null;
+  /** `hot`, `next day`, `after 100 km`; null for at once. */
+  when: string | null;
+  /** A date or RFC 3339, where the calendar can tell. */
+  due: string | null;
+  state: TestState;
+  was: string | null;
+  set: string | null;
+  result: string | null;
+  /** It stands in the file. */
+  listed: boolean;
+}
+
+/** The file's own in its order, then by piece. `now` is RFC 3339. */
+export function testList(job: Job, now: string): TestItem[] {
+  return testListOf(standingOf(job, now));
+}
+
+export function testListOf(standing: Standing): TestItem[] {
+  const { job, lines } = standing;
+  const disturbed = disturbedOf(job, lines);
+  const byPiece = new Map(disturbed.map((p) => [p.spec.key, testsOf(p.spec.key, job.tasks)]));
+  const listed = [...job.tasks.values()].filter(({ spec }) => isTest(spec.verb));
+  const piecesOf = (task: TaskNow) =>
+    [...byPiece].flatMap(([key, tests]) => (tests.includes(task) ? [key] : []));
+  const own = listed.map((task) => listedItem(standing, task, piecesOf(task)));
+  const found = disturbed.flatMap((piece) => {
+    const said = (byPiece.get(piece.spec.key) ?? []).map(
+      (t) => `${t.spec.say} ${t.spec.limit ?? ''}`,
+    );
+    const rules = RULES.filter((r) => sortsOf(piece.spec).includes(r.sort));
+    return [
+      ...rules
+        .filter((r) => !said.some((text) => r.covers.test(text)))
+        .map((r) => byRule(standing, piece, r)),
+      ...lookAgain(standing, piece),
+    ];
+  });
+  return [...own, ...found.filter((item) => !job.tasks.has(item.test))];
+}
+
+/** Tests of pieces that are back, which nobody has passed yet: said where a job is called finished. */
+export function untested(items: readonly TestItem[]): TestItem[] {
+  return items.filter((item) => item.state !== 'passed' && item.state !== 'waits');
+}
+
+function isTest(verb: string): boolean {
+  return verb === 'test' || verb === 'adjust';
+}
+
+function listedItem(standing: Standing, task: TaskNow, pieces: string[]): TestItem {
+  const { relations, finished, lines, rounds } = standing;
+  const { spec } = task;
+  const when = more(spec).when;
+  const backs = pieces.flatMap((key) => lines.on.get(key)?.at ?? []).sort();
+  const due = dueAt(when, backs.at(-1) ?? null);
+  // What it found belongs to the round in which it was done.
+  const round = Math.max(-1, ...pieces.map((key) => rounds(key).start));
+  const passed = finished.done[relations.at.get(spec.key) ?? -1] === true;
+  const told = passed || (lines.done.get(spec.key)?.index ?? -1) > round;
+  const open = openState(standing, task, pieces, isDue(standing.now, when, due));
+  return {
+    test: spec.key,
+    pieces,
+    say: spec.say,
+    limit: spec.limit,
+    when,
+    due,
+    state: passed ? 'passed' : told && task.done === 'failed' ? 'failed' : open,
+    was: told ? task.was : null,
+    set: told ? task.set : null,
+    result: told ? task.result : null,
+    listed: true,
+  };
+}
+
+function openState(
+  { job, relations, open }: Standing,
+  { spec }: TaskNow,
+  pieces: readonly string[],
+  due: 'due' | 'later',
+): TestState {
+  const place = relations.at.get(spec.key) ?? -1;
+  const isOut = (piece: PieceNow | undefined) =>
+    piece !== undefined && piece.where !== 'home' && !isBack(piece);
+  const waits =
+    open.next.some((tos) => tos.includes(place)) ||
+    pieces.some((key) => isOut(job.pieces.get(key)));
+  return waits ? 'waits' : due;
+}
+
+function byRule(standing: Standing, piece: PieceNow, rule: Rule): TestItem {
+  const say = `${piece.spec.name}: ${rule.say}`;
+  return itself(standing, piece, { key: rule.key, say, when: rule.when });
+}
+
+/** Bolts that the maker wants looked at again. */
+function lookAgain(standing: Standing, piece: PieceNow): TestItem[] {
+  const passes = passesOf(piece.spec, standing.job.upper.kinds);
+  return passes.flatMap((pass) => {
+    if (pass.after === null) return [];
+    const torque = pass.torque ? `, ${pass.torque.text}` : '';
+    const say = `${piece.spec.name}: tighten again, cold${torque}.`;
+    const item = itself(standing, piece, { key: 'again', say, when: `after ${pass.after}` });
+    const through =
+      piece.holes.length > 0 && piece.holes.every((h) => h.passes.includes(pass.name));
+    return [through ? { ...item, state: 'passed' as const } : item];
+  });
+}
+
+function itself(
+  standing: Standing,
+  piece: PieceNow,
+  { key, say, when }: { key: string; say: string; when: string | null },
+): TestItem {
+  const { lines, rounds } = standing;
+  const { key: name } = piece.spec;
+  const test = `${name}-${key}`;
+  const done = lines.done.get(test);
+  const line = done && done.index > rounds(name).start ? lines.all[done.index] : undefined;
+  const due = dueAt(when, lines.on.get(name)?.at ?? null);
+  const marked = line && (line.value === 'failed' ? ('failed' as const) : ('passed' as const));
+  return {
+    test,
+    pieces: [name],
+    say,
+    limit: null,
+    when,
+    due,
+    state: marked ?? (isBack(piece) ? isDue(standing.now, when, due) : 'waits'),
+    was: line?.was ?? null,
+    set: line?.set ?? null,
+    result: line?.result ?? null,
+    listed: false,
+  };
+}

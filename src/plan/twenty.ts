@@ -1,0 +1,119 @@
+/**
+ * What can be done in a given time and left safe. Nothing is begun that could not be finished, but bolts of a piece
+ * that nothing hangs on. How long a thing takes is the file's word (`takes:`), or a rule of thumb for bolts; of
+ * everything else nobody knows, and it is offered apart.
+ */
+import type { Job, PieceNow } from '../job/types.ts';
+import { turned } from './graph.ts';
+import { type Holds, holdsOf } from './holds.ts';
+import { more } from './more.ts';
+import { hurtHoles } from './needed.ts';
+import type { Step } from './relations.ts';
+import { sayStep } from './say.ts';
+import { type Standing, standingOf } from './standing.ts';
+
+export interface Doable {
+  step: string;
+  say: string;
+  /** About, whole minutes; null when nobody knows. */
+  minutes: number | null;
+  /** Half of it can be left as it is. */
+  partly: boolean;
+  /** How it is left safe. */
+  leave: string | null;
+}
+
+export interface Within {
+  minutes: number;
+  /** One after the other, in the time there is. */
+  can: Doable[];
+  /** If they are short: how long they take is not noted. */
+  maybe: Doable[];
+}
+
+/** `now` is RFC 3339. */
+export function within(job: Job, minutes: number, now: string): Within {
+  const standing = standingOf(job, now);
+  return withinOf(standing, holdsOf(standing), minutes);
+}
+
+export function withinOf(standing: Standing, holds: Holds, minutes: number): Within {
+  const { relations, finished, order } = standing;
+  const before = turned(standing.open);
+  const chosen = new Set<number>();
+  const can: Doable[] = [];
+  const maybe: Doable[] = [];
+  let left = minutes;
+  for (const place of order) {
+    const step = relations.steps[place];
+    if (!step || finished.done[place] || !isQuiet(standing, step)) continue;
+    const others = holds.of(place).filter((hold) => hold.by !== 'step');
+    const waits = (before.next[place] ?? []).filter((other) => !chosen.has(other));
+    const again = holds.of(place).length - others.length > (before.next[place] ?? []).length;
+    if (others.length > 0 || waits.length > 0 || again) continue;
+    const takes = minutesOf(standing, step);
+    const doable = { step: step.step, say: sayStep(standing, step), minutes: takes };
+    const leave = leaveOf(standing, step);
+    if (takes === null) {
+      maybe.push({ ...doable, partly: false, leave });
+    } else if (takes <= left) {
+      can.push({ ...doable, partly: false, leave });
+      chosen.add(place);
+      left -= takes;
+    } else if (canBreakOff(standing, step, left)) {
+      const half = 'Two bolts opposite each other stay in and hold it; note which are out.';
+      can.push({ ...doable, minutes: left, partly: true, leave: half });
+      left = 0;
+    }
+  }
+  return { minutes, can, maybe };
+}
+
+/**
+ * Not for a short while: what only a clock ends, what has to run, and pieces that carry, push, stop or steer, unless
+ * the file says how long they take.
+ */
+function isQuiet({ job }: Standing, step: Step): boolean {
+  if (step.kind === 'wait' || step.kind === 'test') return false;
+  if (step.kind !== 'off' && step.kind !== 'on') return true;
+  const spec = job.pieces.get(step.key)?.spec;
+  return spec !== undefined && (spec.care === null || more(spec).takes !== null);
+}
+
+/** Minutes; rules of thumb of ours, no source, on the slow side. */
+const TO_BEGIN = 3;
+const BOLT_OUT = 1;
+/** Sorted, in by fingers, and tightened in passes. */
+const BOLT_IN = 2;
+/** Faces cleaned and looked at. */
+const JOINT = 10;
+
+function minutesOf({ job }: Standing, step: Step): number | null {
+  const isPiece = step.kind === 'off' || step.kind === 'on';
+  const now = isPiece ? job.pieces.get(step.key) : job.tasks.get(step.key);
+  const said = now ? more(now.spec).takes : null;
+  if (said !== null) return Math.ceil(said / 60);
+  const piece = isPiece ? job.pieces.get(step.key) : undefined;
+  if (!piece || piece.holes.some((h) => h.conflict !== null)) return null;
+  const hard = step.kind === 'off' ? piece.holes.filter((h) => h.trouble) : hurtHoles(piece);
+  if (hard.length > 0) return null;
+  if (step.kind === 'off') return TO_BEGIN + BOLT_OUT * stillIn(piece);
+  const open = piece.holes.filter((h) => h.state !== 'tight').length;
+  return TO_BEGIN + BOLT_IN * open + (piece.spec.joint.length > 0 ? JOINT : 0);
+}
+
+function stillIn(piece: PieceNow): number {
+  return piece.holes.filter((h) => h.state !== 'out').length;
+}
+
+function canBreakOff({ job }: Standing, step: Step, left: number): boolean {
+  const piece = step.kind === 'off' ? job.pieces.get(step.key) : undefined;
+  return piece !== undefined && stillIn(piece) > 2 && left >= TO_BEGIN + BOLT_OUT;
+}
+
+function leaveOf({ job }: Standing, step: Step): string | null {
+  const spec = step.kind === 'off' ? job.pieces.get(step.key)?.spec : undefined;
+  if (!spec) return null;
+  const opens = spec.joint.length > 0 || [...spec.holes.values()].some((h) => h.wet);
+  return opens ? 'Cover what is open; note what you cover it with.' : null;
+}
