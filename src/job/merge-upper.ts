@@ -3,11 +3,10 @@
  * taken from that side with its comments, byte by byte; what both changed in the same key differs, and is left
  * between git's markers.
  */
-import { isMap, type Node, type Pair, type YAMLMap } from 'yaml';
+import { type Block, below, blockOf, type Chunk, EMPTY } from './merge-blocks.ts';
 import { mergeFlow, mergeRow, three } from './merge-line.ts';
 import { byText, interleave } from './merge-order.ts';
-import { endOfPair, isFail, openDoc, plainOf, rangeOf } from './splice-doc.ts';
-import { lineAt, lineStart } from './splice-lines.ts';
+import { isFail, openDoc } from './splice-doc.ts';
 
 export interface Merged {
   text: string;
@@ -23,28 +22,10 @@ export const marked: LineMerge = (_, ours, theirs) => ({
   clean: false,
 });
 
-export function markers(ours: string, theirs: string): string {
+function markers(ours: string, theirs: string): string {
   const closed = (text: string) => (text === '' || text.endsWith('\n') ? text : `${text}\n`);
   return `<<<<<<< ours\n${closed(ours)}=======\n${closed(theirs)}>>>>>>> theirs\n`;
 }
-
-/** A map in block style: its pairs with the comments above each, and what is left below the last. */
-interface Block {
-  chunks: Map<string, Chunk>;
-  rest: string;
-}
-interface Chunk {
-  key: string;
-  /** Comments and blank lines above the key's line. */
-  lead: string;
-  /** The key's line, and what belongs to it. */
-  text: string;
-  /** The key's line alone, when a block map stands below it. */
-  head: string;
-  below: Block | null;
-}
-
-const EMPTY: Block = { chunks: new Map(), rest: '' };
 
 /** Texts have line feeds only, and end with one. Null when one of them cannot be taken apart by keys. */
 export function mergeUpper(
@@ -53,65 +34,23 @@ export function mergeUpper(
   theirs: string,
   lines: LineMerge,
 ): Merged | null {
-  const [b, o, t] = [base, ours, theirs].map(blockOf);
-  if (!b || !o || !t) return null;
+  const [b, o, t] = [base, ours, theirs].map((text) => blockOf(text, true));
+  if (!b || !o || !t || !alike(o, t)) return null;
   const merge = new Merge(lines);
   const text = merge.blocks(b, o, t);
-  return { text, clean: merge.clean };
+  // Whole keys of files that read, in one column, read; what was put together otherwise must show it.
+  const doubt = merge.clean && !merge.sure && isFail(openDoc(text));
+  return doubt ? marked(base, ours, theirs) : { text, clean: merge.clean };
 }
 
-function blockOf(text: string): Block | null {
-  if (text.trim() === '') return { chunks: new Map(), rest: text };
-  const doc = openDoc(text);
-  if (isFail(doc)) return null;
-  const root: unknown = doc.contents;
-  if (root === null) return { chunks: new Map(), rest: text };
-  return isMap(root) ? block(text, root, 0, text.length) : null;
-}
-
-/** The block between two line starts; null for a map in flow style, or one that does not begin its lines. */
-function block(text: string, map: YAMLMap, start: number, end: number): Block | null {
-  if (map.flow) return null;
-  const chunks = new Map<string, Chunk>();
-  let at = start;
-  for (const pair of map.items as Pair<Node, Node | null>[]) {
-    const line = lineStart(text, rangeOf(pair.key)[0]);
-    const column = rangeOf(pair.key)[0] - line;
-    const key = String(plainOf(pair.key));
-    if (text.slice(line, line + column).trim() !== '' || line < at || chunks.has(key)) return null;
-    const to = withComments(text, endOf(text, pair), column, end);
-    const first = lineAt(text, line).next;
-    const inner = isMap(pair.value) && rangeOf(pair.value)[0] >= first ? pair.value : null;
-    const below = inner ? block(text, inner, first, to) : null;
-    const head = below ? text.slice(line, first) : '';
-    chunks.set(key, { key, lead: text.slice(at, line), text: text.slice(line, to), head, below });
-    at = to;
-  }
-  return { chunks, rest: text.slice(at, end) };
-}
-
-/** Start of the line below a pair. */
-function endOf(text: string, pair: Pair<Node, Node | null>): number {
-  const end = endOfPair(pair);
-  return end > 0 && text[end - 1] === '\n' ? end : lineAt(text, end).next;
-}
-
-/** Comments below that are deeper than the key belong to it still. */
-function withComments(text: string, from: number, column: number, end: number): number {
-  let to = from;
-  for (let at = from; at < end; ) {
-    const line = lineAt(text, at);
-    const words = text.slice(line.start, line.end);
-    const indent = words.search(/[^ ]/);
-    if (words.trim() !== '' && (words[indent] !== '#' || indent <= column)) break;
-    if (words.trim() !== '') to = line.next;
-    at = line.next;
-  }
-  return to;
-}
+/** Their keys can stand in one block. */
+const alike = (a: Block, b: Block): boolean =>
+  a.chunks.size === 0 || b.chunks.size === 0 || a.column === b.column;
 
 class Merge {
   clean = true;
+  /** Put together of whole keys alone. */
+  sure = true;
   readonly lines: LineMerge;
 
   constructor(lines: LineMerge) {
@@ -128,33 +67,38 @@ class Merge {
   }
 
   private chunk(b: Chunk | undefined, o: Chunk | undefined, t: Chunk | undefined): string {
-    const whole = (c: Chunk | undefined) => (c ? c.lead + c.text : '');
+    const whole = (c: Chunk | undefined) => (c ? c.lead + c.head + c.body : '');
     const taken = three(whole(b), whole(o), whole(t));
     if (taken !== null) return taken;
     // Taken out on one side, changed on the other.
     if (!o || !t) return this.differ(whole(o), whole(t));
     const lead = three(b?.lead ?? '', o.lead, t.lead);
-    const body = this.body(b, o, t);
-    if (body === null) return this.byLines(whole(b), whole(o), whole(t));
-    return (lead ?? this.byLines(b?.lead ?? '', o.lead, t.lead)) + body;
+    const value = this.value(b, o, t);
+    if (value === null) return this.byLines(whole(b), whole(o), whole(t));
+    return (lead ?? this.byLines(b?.lead ?? '', o.lead, t.lead)) + value;
   }
 
-  private body(b: Chunk | undefined, o: Chunk, t: Chunk): string | null {
-    const text = three(b?.text ?? '', o.text, t.text);
-    if (text !== null) return text;
-    if (o.below && t.below) {
+  /** The key's line and what belongs to it; null when that differs as a whole. */
+  private value(b: Chunk | undefined, o: Chunk, t: Chunk): string | null {
+    const text = (c: Chunk | undefined) => (c ? c.head + c.body : '');
+    const taken = three(text(b), text(o), text(t));
+    if (taken !== null) return taken;
+    const [mine, yours] = [below(o), below(t)];
+    if (mine && yours && alike(mine, yours)) {
       const head = three(b?.head, o.head, t.head);
-      if (head === null) return null;
-      return head + this.blocks(b?.below ?? EMPTY, o.below, t.below);
+      return head === null ? null : head + this.blocks((b && below(b)) ?? EMPTY, mine, yours);
     }
-    const row = o.key === 'bolts' && b ? mergeRow(b.text, o.text, t.text) : null;
-    return row ?? mergeFlow(b?.text ?? '', o.text, t.text);
+    const row = o.key === 'bolts' && b ? mergeRow(text(b), text(o), text(t)) : null;
+    if (row !== null) return row;
+    this.sure = false;
+    return mergeFlow(text(b), text(o), text(t));
   }
 
   /** By lines where a text has several: a picture, a note. A single line differs as a whole. */
   private byLines(base: string, ours: string, theirs: string): string {
     const several = [base, ours, theirs].every((text) => text.split('\n').length > 2);
     if (!several) return this.differ(ours, theirs);
+    this.sure = false;
     const { text, clean } = this.lines(base, ours, theirs);
     this.clean &&= clean;
     return text;

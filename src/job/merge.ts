@@ -92,13 +92,8 @@ function mergeParts(b: Parts, o: Parts, t: Parts, lines: LineMerge): Merged {
 function mergeUppers(base: string, ours: string, theirs: string, lines: LineMerge): Merged {
   const taken = three(base, ours, theirs);
   if (taken !== null) return { text: taken, clean: true };
-  const merged = mergeUpper(base, ours, theirs, lines);
-  if (!merged) return lines(base, ours, theirs);
-  // On any doubt: a person's part that reads on both sides must read when it is merged.
-  return merged.clean && !reads(merged.text) ? marked(base, ours, theirs) : merged;
+  return mergeUpper(base, ours, theirs, lines) ?? lines(base, ours, theirs);
 }
-
-const reads = (text: string): boolean => !isFail(openDoc(text));
 
 function withDiary(upper: string, items: readonly Item[]): string {
   const block = items.map((i) => i.text + i.below.join('')).join('');

@@ -42,6 +42,7 @@ export function openDoc(text: string): Document.Parsed | Fail {
   const doc = parseDocument(text, { schema: 'failsafe', uniqueKeys: true });
   const [error] = doc.errors;
   if (error) return { fault: error.message.split('\n')[0] ?? 'not readable' };
+  if (!/[&*]/.test(text)) return doc;
   let alias = false;
   visit(doc, {
     Alias() {

@@ -254,7 +254,7 @@ test('a picture changed on two benches is given to the merge by lines', () => {
 });
 
 test('a file that cannot be read by keys is merged by lines, its diary still by entry', () => {
-  const broken = (text: string) => text.replace('job: Left', 'job: "Left');
+  const broken = (text: string) => text.replace('job:', '<<<<<<< left from last time\njob:');
   const lines = (_: string, ours: string) => ({ text: ours, clean: false });
   const result = mergeJob(
     file(),
