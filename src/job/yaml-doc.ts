@@ -4,7 +4,7 @@
  */
 import { Composer, type Document, Lexer, Parser, type YAMLError, YAMLParseError } from 'yaml';
 import { collector, type Found, type Report } from './faults.ts';
-import { explain } from './yaml-errors.ts';
+import { explain, placeOf } from './yaml-errors.ts';
 import type { Spot } from './yaml-spot.ts';
 import { DEEPEST, walk } from './yaml-walk.ts';
 
@@ -98,9 +98,9 @@ class Depth {
     if (!SIGNS.has(lexeme)) this.#next += lexeme.length;
     if (lexeme === '[' || lexeme === '{') this.#brackets += 1;
     else if (lexeme === ']' || lexeme === '}') this.#brackets -= 1;
-    else if (lexeme === '-' || lexeme === '?' || lexeme === ':') this.#inLine += 1;
     else if (lexeme === '\n' || lexeme === '\r\n') this.#inLine = 0;
-    return this.#brackets > DEEPEST || (this.#brackets <= 0 && this.#inLine > DEEPEST);
+    else if (this.#brackets <= 0 && /^[-?:]$/.test(lexeme)) this.#inLine += 1;
+    return this.#brackets > DEEPEST || this.#inLine > DEEPEST;
   }
 }
 
@@ -139,8 +139,8 @@ function reportConflicts(text: string, report: Report): boolean {
 function reportErrors(errors: readonly YAMLError[], text: string, report: Report): boolean {
   let broken = false;
   let lineEnd = -1;
-  for (const error of [...errors].sort((a, b) => a.pos[0] - b.pos[0])) {
-    const at = error.pos[0];
+  for (const error of [...errors].sort((a, b) => placeOf(a, text) - placeOf(b, text))) {
+    const at = placeOf(error, text);
     if (error.code !== 'MULTIPLE_DOCS') broken = true;
     if (at <= lineEnd) continue;
     lineEnd = text.indexOf('\n', at);

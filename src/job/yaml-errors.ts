@@ -78,6 +78,34 @@ export function explain(error: YAMLError, text: string): Explained {
   }
 }
 
+/** Where a person would look: the quote that was left open, the word and not the blank before it. */
+export function placeOf({ code, message, pos: [at] }: YAMLError, text: string): number {
+  if (code === 'TAB_AS_INDENT') return at;
+  const quote = /^Missing closing (["'])/.exec(message)?.[1];
+  if (quote !== undefined) return openQuote(text, at, quote);
+  const blank = /\s*/y;
+  blank.lastIndex = at;
+  blank.test(text);
+  return blank.lastIndex < text.length ? blank.lastIndex : at;
+}
+
+/** The last quote before the end that is no escape: any other behind it would have closed the text. */
+function openQuote(text: string, end: number, quote: string): number {
+  for (let at = text.lastIndexOf(quote, end - 1); at >= 0; at = text.lastIndexOf(quote, at - 1)) {
+    if (quote === "'" && text[at - 1] === "'") at -= 1;
+    else if (quote === "'" || !isEscaped(text, at)) return at;
+    if (at === 0) break;
+  }
+  return end;
+}
+
+/** An odd number of backslashes stands before it. */
+function isEscaped(text: string, at: number): boolean {
+  let start = at;
+  while (text[start - 1] === '\\') start -= 1;
+  return (at - start) % 2 === 1;
+}
+
 function inWords(message: string): { what: string; way: string } {
   const [, what, way] = WORDS.find(([pattern]) => pattern.test(message)) ?? [];
   return {

@@ -34,7 +34,7 @@ class Walk {
       return { is: 'nothing', at };
     }
     this.#props(node as Node, at);
-    if (isScalar(node)) return this.#scalar(node, at);
+    if (isScalar(node)) return this.#scalar(node, at, near);
     if (depth > DEEPEST) {
       this.#report('too-deep', at);
       return { is: 'nothing', at };
@@ -61,12 +61,14 @@ class Walk {
     }
   }
 
-  #scalar(node: Scalar, at: number): Spot {
+  #scalar(node: Scalar, at: number, near: number): Spot {
     const { type, value } = node;
     const end = node.range?.[1] ?? at;
     const text = String(value ?? '');
     if (type === 'PLAIN' && text === '') {
-      this.#cut(at, /^ #(?=[0-9])/);
+      // Behind the key, which ends at `near`; the library puts the empty place behind the comment.
+      const colon = this.#text[near] === ':' ? 1 : 0;
+      this.#cut(near + colon, /^ #(?=[0-9])/);
       return { is: 'nothing', at };
     }
     const style: TextSpot['style'] =
