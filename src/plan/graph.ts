@@ -9,9 +9,9 @@ export interface Graph {
 export type Pair = readonly [from: number, to: number];
 
 export function graphOf(size: number, pairs: Iterable<Pair>): Graph {
-  const next = Array.from({ length: size }, () => new Set<number>());
-  for (const [from, to] of pairs) next[from]?.add(to);
-  return { size, next: next.map((set) => [...set]) };
+  const next = Array.from({ length: size }, (): number[] => []);
+  for (const [from, to] of pairs) next[from]?.push(to);
+  return { size, next: next.map((tos) => (tos.length < 2 ? tos : [...new Set(tos)])) };
 }
 
 export function pairsOf(graph: Graph): Pair[] {

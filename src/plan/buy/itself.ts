@@ -1,6 +1,7 @@
 /** What comes on the list by itself: whatever is used once at a piece that comes off, and what its joint asks for. */
 import type { BuySpec, Job, Kind, PieceNow } from '../../job/types.ts';
 import { type Consumable, consumablesIn, readJoint } from '../joint.ts';
+import { spoken } from '../relations.ts';
 
 export interface Itself extends BuySpec {
   /** Why it is on the list. */
@@ -18,8 +19,14 @@ export function itselfOf(
   pieces: readonly PieceNow[],
   listed: readonly BuySpec[],
 ): Itself[] {
+  const byPiece = new Map<string, BuySpec[]>();
+  for (const buy of listed) {
+    for (const key of new Set(buy.for.map((step) => spoken(step).split(' ')[0] ?? ''))) {
+      byPiece.set(key, [...(byPiece.get(key) ?? []), buy]);
+    }
+  }
   const own = pieces.flatMap((piece) => {
-    const here = listed.filter((buy) => isFor(buy, piece.spec.key));
+    const here = byPiece.get(piece.spec.key) ?? [];
     const said = (word: string) => here.some((buy) => speaksOf(buy, word));
     return [
       ...usedBolts(piece, job.upper.kinds, said),
@@ -28,10 +35,6 @@ export function itselfOf(
     ];
   });
   return [...own, ...consumables(job, pieces, listed)];
-}
-
-function isFor(buy: BuySpec, piece: string): boolean {
-  return buy.for.some((step) => step.trim().split(/\s+/)[0] === piece);
 }
 
 function speaksOf(buy: BuySpec, word: string): boolean {
