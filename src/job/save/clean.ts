@@ -27,8 +27,7 @@ async function cleanFile(d: Disk, path: string): Promise<void> {
   const lock = await acquire(d, side, { wait: 0, still: Number.POSITIVE_INFINITY });
   if ('heldBy' in lock) return;
   try {
-    cleanTemps(d, side);
-    if (d.statSync(side.journal, { throwIfNoEntry: false })) recover(d, realpathSync(path), side);
+    if (cleanTemps(d, side)) recover(d, realpathSync(path), side);
   } finally {
     release(d, lock);
   }

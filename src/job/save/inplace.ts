@@ -3,7 +3,7 @@
  * cannot be written. What is to be written goes to a journal first, so that a write cut short is finished by
  * whoever takes the lock next.
  */
-import { type Disk, drop, errorCode, writeNew } from './disk.ts';
+import { type Disk, drop, writeNew } from './disk.ts';
 import type { Side } from './side.ts';
 
 /** First line: length of the old bytes; then the old bytes, the new bytes, and a mark that it is whole. */
@@ -77,14 +77,7 @@ function isTorn(bytes: Buffer, before: Buffer, after: Buffer): boolean {
 
 /** Finishes what a process that died has begun; the file's lock is held. A file edited since stays as it is. */
 export function recover(d: Disk, file: string, side: Side): void {
-  let bytes: Buffer;
-  try {
-    bytes = d.readFileSync(side.journal);
-  } catch (error) {
-    if (errorCode(error) === 'ENOENT') return;
-    throw error;
-  }
-  const journal = readJournal(bytes);
+  const journal = readJournal(d.readFileSync(side.journal));
   if (journal) {
     const now = d.readFileSync(file);
     const { before, after } = journal;

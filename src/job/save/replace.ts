@@ -51,14 +51,17 @@ export function prepare(
 
 /**
  * Removes what others have half written; the lock is held. From now on nobody else can rename anything to the
- * file: what was written before is gone, and who writes now sees that the lock is not his.
+ * file: what was written before is gone, and who writes now sees that the lock is not his. True when a journal
+ * of a write in place was left.
  */
-export function cleanTemps(d: Disk, side: Side): void {
+export function cleanTemps(d: Disk, side: Side): boolean {
   const start = basename(side.temp);
-  for (const name of d.readdirSync(side.folder)) {
+  const names = d.readdirSync(side.folder);
+  for (const name of names) {
     if (name.startsWith(start) && TEMP.test(name.slice(start.length)))
       drop(d, join(side.folder, name));
   }
+  return names.includes(basename(side.journal));
 }
 
 /** `again`: not asked for any more, or the prepared file was taken away. `refused`: by the folder or the disk. */

@@ -134,8 +134,7 @@ async function saveOnce<T>(
   change: Change<T>,
   options: SaveOptions,
 ): Promise<Saved<T> | 'again'> {
-  cleanTemps(d, side);
-  recover(d, file, side);
+  if (cleanTemps(d, side)) recover(d, file, side);
   const stat = d.statSync(file);
   if (!stat.isFile()) return saveFail('io', `${basename(file)} is not a file.`, 'Name a job file.');
   const before = d.readFileSync(file);
