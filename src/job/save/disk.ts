@@ -3,6 +3,8 @@ import * as fs from 'node:fs';
 
 export type Disk = Pick<
   typeof fs,
+  | 'accessSync'
+  | 'chmodSync'
   | 'closeSync'
   | 'fchmodSync'
   | 'fchownSync'

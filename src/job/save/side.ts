@@ -7,6 +7,7 @@
  * private one in the system's folder for temporary files serves, for this host alone; renaming is then out.
  */
 import { createHash } from 'node:crypto';
+import { constants } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { basename, dirname, join } from 'node:path';
 import { type Disk, errorCode } from './disk.ts';
@@ -61,6 +62,8 @@ export function awayOf(file: string, temp = tmpdir()): Side {
 export function makeSide(d: Disk, side: Side): void {
   try {
     d.mkdirSync(side.folder, side.beside ? 0o777 : 0o700);
+    // Whoever may write the bench may write here: several people can share one.
+    if (side.beside) d.chmodSync(side.folder, d.statSync(dirname(side.folder)).mode & 0o777);
   } catch (error) {
     if (errorCode(error) !== 'EEXIST') throw error;
   }
@@ -71,6 +74,7 @@ export function makeSide(d: Disk, side: Side): void {
       code: 'EACCES',
     });
   }
+  d.accessSync(side.folder, constants.W_OK);
   if (side.beside) d.writeFileSync(join(side.folder, '.gitignore'), '*\n');
 }
 
@@ -78,6 +82,11 @@ export function makeSide(d: Disk, side: Side): void {
 export function isSideReady(d: Disk, side: Side): boolean {
   const stat = d.lstatSync(side.folder, { throwIfNoEntry: false });
   if (!stat?.isDirectory()) return false;
+  try {
+    d.accessSync(side.folder, constants.W_OK);
+  } catch {
+    return false;
+  }
   if (!side.beside) return process.getuid === undefined || stat.uid === process.getuid();
   return (d.statSync(join(side.folder, '.gitignore'), { throwIfNoEntry: false })?.size ?? 0) > 0;
 }

@@ -339,6 +339,27 @@ test('a fault of the program is thrown, and leaves no lock', async () => {
   expect(await saveFile(file, mark('aaaaaaa1'))).toMatchObject({ ok: true });
 });
 
+test('whoever may write a shared bench may write beside its files too', async () => {
+  const file = newJob();
+  chmodSync(dirname(file), 0o777);
+  await saveFile(file, mark('aaaaaaa1'));
+  expect(statSync(join(dirname(file), '.putback')).mode & 0o777).toBe(0o777);
+});
+
+test('a folder beside that is somebody else’s and closed is no hindrance', async () => {
+  const file = newJob();
+  const temp = newFolder();
+  await saveFile(file, mark('aaaaaaa1'));
+  const closed = failing({
+    accessSync: (path: string) => (path.endsWith('.putback') ? 'EACCES' : null),
+  });
+  expect(await saveFile(file, mark('aaaaaaa2'), { disk: closed, temp })).toMatchObject({
+    ok: true,
+    changed: true,
+  });
+  expect(textOf(file)).toContain('aaaaaaa2');
+});
+
 test('a folder beside that leads elsewhere is not used', async () => {
   const file = newJob();
   const elsewhere = newFolder();
