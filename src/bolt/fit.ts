@@ -77,7 +77,8 @@ function judge(k: Known): { verdict: FitVerdict | null; sure: boolean } {
     const jams = !shanksAgree(kind, own) && reach.x === null;
     return { verdict: 'same', sure: same !== null && reach.farther !== null && !jams };
   }
-  const sure = harmless(k) && threadsAgree(kind, own) === true;
+  // By length alone, with another stack under the head, not even the direction is sure.
+  const sure = reach.farther !== null && harmless(k) && threadsAgree(kind, own) === true;
   return { verdict: longer > 0 ? 'longer' : 'shorter', sure };
 }
 
