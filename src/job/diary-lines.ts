@@ -15,8 +15,8 @@ export interface Split {
   entries: PlacedEntry[];
 }
 
-/** The key at the start of its line, nothing behind it but a comment. */
-const KEY = /diary:(?:[ \t]+#[^\r\n]*|[ \t]*)(?:\r?\n|$)/y;
+/** The key at the start of its line, nothing behind it but a comment; `#5` could be a text that was cut. */
+const KEY = /diary:(?:[ \t]+#(?![0-9])[^\r\n]*|[ \t]*)(?:\r?\n|$)/y;
 
 /** Lines of the file read last; a mark adds one line to them. */
 let known = new Map<string, Entry>();

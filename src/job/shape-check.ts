@@ -3,7 +3,7 @@ import { VERB_PLACES } from './entry.ts';
 import { collector, type Report } from './faults.ts';
 import { near } from './nearword.ts';
 import { TASK_VERBS } from './read-upper.ts';
-import { entryShapes, fileShape, taskShape } from './shape.ts';
+import { entryShapes, taskShape, upperShape } from './shape.ts';
 import { HELP } from './shape-help.ts';
 import { type Issue, meant, reportIssues, type Within } from './shape-issues.ts';
 import { VERBS, type Verb } from './types.ts';
@@ -17,8 +17,7 @@ export function checkShape(root: Spot | null, report: Report): void {
   }
   const file: Spot = root ?? { is: 'map', at: 0, flow: false, pairs: new Map() };
   const data = plainOf(file) as Record<string, Plain>;
-  if (Array.isArray(data.diary)) data.diary = [];
-  const { error } = fileShape().safeParse(data);
+  const { error } = upperShape().safeParse(data);
   const within: Within = { root: file, base: [], report };
   within.onTask = (name) => checkTask(within, name);
   // The version has checks of its own.

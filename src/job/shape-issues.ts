@@ -74,9 +74,16 @@ function unknownKey({ root, base, report }: Within, path: Path, key: string): vo
   report('unknown-key', spotAt(root, [...path, key]).key, {
     key,
     owner: OWNERS[owner],
-    near: meant(near(key, known)),
+    near: meant(near(key, known)) || elsewhere(key),
     known: known.join(', '),
   });
+}
+
+/** `It belongs to a piece or a hole.`, where the key is known there and its meaning is not everywhere another. */
+function elsewhere(key: string): string {
+  const owners = (Object.keys(OWNERS) as Owner[]).filter((owner) => helpFor(owner, key));
+  if (owners.length === 0 || owners.length > 3) return '';
+  return `It belongs to ${owners.map((owner) => OWNERS[owner]).join(' or ')}. `;
 }
 
 export function meant(word: string | null): string {

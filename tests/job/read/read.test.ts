@@ -214,6 +214,22 @@ describe('a file of a newer form opens for reading', () => {
   });
 });
 
+describe('a key that stands in the wrong place', () => {
+  it.each([
+    ['torque: 10 N·m', 'It belongs to a piece or a hole or a pass. '],
+    ['price: 3', 'It belongs to a thing to buy. '],
+    ['peices:', 'Did you mean pieces? '],
+    ['note: x', ''],
+    ['wheels: 2', ''],
+  ])('%s', (line, hint) => {
+    const [fault] = read(`${HEAD}${line}\n`).faults;
+    expect(fault?.code).toBe('unknown-key');
+    expect(fault?.fix).toBe(
+      `${hint}Known here: putback, job, machine, complaint, found, done, bolts, pieces, tasks, buy, diary.`,
+    );
+  });
+});
+
 describe('any file with readable YAML opens, whatever is wrong in it', () => {
   it('what a fault does not touch is there', () => {
     const { upper, entries, faults, unreadable } = read(`putback: 1
