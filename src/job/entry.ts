@@ -10,7 +10,7 @@ import { BESIDE, type Entry, HOLE_STATES, VERBS, type Verb } from './types.ts';
 
 /** Key of a piece, a task or a thing to buy. */
 export const NAME = /^[a-z0-9][a-z0-9-]*$/;
-/** Name of a hole: `1`…`999`, with a small letter if need be. */
+/** Name of a hole, as in piece/names: `1`…`999`, with a small letter if need be. */
 export const HOLE = /^[1-9][0-9]{0,2}[a-z]?$/;
 export const ID = /^[A-Za-z0-9_-]{8}$/;
 /** RFC 3339 with its offset. */

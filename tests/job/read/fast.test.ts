@@ -104,12 +104,12 @@ describe('reading line by line gives what the whole parse gives', () => {
       fc.property(fc.constantFrom(...UPPERS), anyDiary, (upper, [indent, entries]) => {
         same(`${upper}diary:\n${entries.map((e) => `${indent}${printEntry(e)}\n`).join('')}`);
       }),
-      { numRuns: 300 },
+      { numRuns: 200 },
     );
   });
 
   it('for files put together anyhow', () => {
-    fc.assert(fc.property(anyFile, same), { numRuns: 1000 });
+    fc.assert(fc.property(anyFile, same), { numRuns: 400 });
   });
 
   it('for files with a character changed, put in or taken out', () => {
@@ -136,7 +136,7 @@ describe('reading line by line gives what the whole parse gives', () => {
         }
         same(text);
       }),
-      { numRuns: 1000 },
+      { numRuns: 400 },
     );
   });
 
