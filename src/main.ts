@@ -1,4 +1,6 @@
 /** Makes the world once, finds the command, prints its answer. */
+import { realpathSync } from 'node:fs';
+import { delimiter, join } from 'node:path';
 import { customAlphabet } from 'nanoid';
 import { dispatch } from './commands/dispatch.ts';
 import type { World } from './world.ts';
@@ -18,7 +20,25 @@ export function makeWorld(): World {
     stdout: process.stdout,
     stderr: process.stderr,
     platform: process.platform,
+    program: ownName(),
   };
+}
+
+function ownName(): string {
+  const file = realpathSync(process.argv[1] ?? '.');
+  const onPath = (process.env.PATH ?? '').split(delimiter).some((folder) => {
+    try {
+      return folder !== '' && realpathSync(join(folder, 'putback')) === file;
+    } catch {
+      return false;
+    }
+  });
+  return onPath ? 'putback' : [process.execPath, file].map(quoted).join(' ');
+}
+
+/** A word for a shell. */
+function quoted(word: string): string {
+  return `'${word.replaceAll("'", "'\\''")}'`;
 }
 
 /** RFC 3339 with the offset of this machine's zone, whole seconds. */

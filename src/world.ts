@@ -12,4 +12,6 @@ export interface World {
   stdout: NodeJS.WriteStream;
   stderr: NodeJS.WriteStream;
   platform: NodeJS.Platform;
+  /** How a shell calls this program: `putback` where that is on the path, else Node and its file, quoted. */
+  program: string;
 }

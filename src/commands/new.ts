@@ -1,9 +1,10 @@
 /** Starts a job: a file of five lines that editors complete and `check` passes. */
-import { existsSync, mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync, readFileSync } from 'node:fs';
 import { basename, dirname, extname, join, resolve } from 'node:path';
 import { SCHEMA_FILE, writeSchema } from '../diary/schema-file.ts';
 import { shipped } from '../diary/shipped.ts';
 import { near } from '../job/nearword.ts';
+import { createFile } from '../job/save/create.ts';
 import { textOfScalar } from '../job/scalar.ts';
 import { nameOfKey } from '../job/spec.ts';
 import {
@@ -42,7 +43,8 @@ export function run(call: Call) {
   ];
   try {
     mkdirSync(dirname(file), { recursive: true });
-    writeFileSync(file, lines.join('\n'), { flag: 'wx' });
+    const made = createFile(file, lines.join('\n'));
+    if (!made.ok) return unsaved({ code: made.code, say: made.say, fix: made.fix });
     writeSchema(dirname(file));
   } catch (error) {
     return unsaved({ code: 'unsaved', say: `${name}: ${systemSays(error)}.` });

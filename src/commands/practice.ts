@@ -33,7 +33,7 @@ export async function run(call: Call): Promise<Answer> {
   } catch (error) {
     return unsaved({ code: 'unsaved', say: `The practice bench: ${systemSays(error)}.` });
   }
-  const bench = await makeBench(folder);
+  const bench = await makeBench(folder, world.program);
   if (!bench.ok) return unsaved({ code: bench.code, say: bench.say });
   const { firstCommit } = await import('../diary/git/bench.ts');
   const quiet = await firstCommit(folder, 'Practice bench');

@@ -19,7 +19,8 @@ commit: milestones
 
 export type Made = { ok: true; lines: string[] } | { ok: false; code: string; say: string };
 
-export async function makeBench(folder: string): Promise<Made> {
+/** `program`: how git calls putback to merge job files, a shell's words. */
+export async function makeBench(folder: string, program: string): Promise<Made> {
   const lines: string[] = [];
   try {
     if (!existsSync(folder)) {
@@ -35,6 +36,6 @@ export async function makeBench(folder: string): Promise<Made> {
     const say = `${folder} could not be made a bench: ${error instanceof Error ? error.message : error}.`;
     return { ok: false, code: 'unsaved', say };
   }
-  const git = await initBench(folder);
+  const git = await initBench(folder, { program });
   return { ok: true, lines: [...lines, ...git.lines] };
 }

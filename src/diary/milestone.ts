@@ -30,5 +30,6 @@ export async function commitPlace(
     Piece: piece.spec.key,
     Round: String(piece.round),
   });
-  return done.ok ? null : done.say;
+  // Nothing to commit: somebody else committed this mark already.
+  return !done.ok && done.why === 'nothing' ? null : done.say;
 }

@@ -18,7 +18,7 @@ export type Target = { file: string } | { folder: string };
 /** All that is played on a terminal. */
 export interface Show<S> extends Play<S> {
   App: ViewProps<S>['App'];
-  hands: Omit<Hands, 'ring'>;
+  hands: Omit<Hands, 'ring' | 'soon'>;
   /** Before each piece of input; watches the disk while the loop runs. Answers how to stop. */
   attend(loop: Loop<S>): { pressed(): void; stop(): void };
   /** Whether Ctrl-Z is a key of what is shown now; elsewhere it stops the program as everywhere. */
@@ -82,7 +82,12 @@ export async function play<S>(load: () => Promise<Show<S>>, world: World): Promi
     },
   );
 
-  const loop = createLoop(show, { ...show.hands, ring: () => void stdout.write('\x07') });
+  const hands: Hands = {
+    ...show.hands,
+    ring: () => void stdout.write('\x07'),
+    soon: timers.soon,
+  };
+  const loop = createLoop(show, hands);
   const disk = show.attend(loop);
   const clean = cleanStdin(stdin, new PassThrough(), timers, loop.quit);
   let ink: Instance | null = null;
@@ -243,11 +248,16 @@ export async function openScreens(target: Target, world: World): Promise<number>
   const refused = refuse(target, world);
   if (refused !== null) return refused;
   return await play(async () => {
-    const { showOf } = await import('./loop-show.ts');
+    const [{ showOf }, { cleanFolder }] = await Promise.all([
+      import('./loop-show.ts'),
+      import('../job/save/clean.ts'),
+    ]);
     const where =
       'file' in target
         ? { folder: dirname(target.file), file: basename(target.file) }
         : { folder: target.folder, file: null };
+    // What a killed run left beside the files is put right before anything is shown.
+    await cleanFolder(where.folder);
     return showOf(where, world, { shelf, timers });
   }, world);
 }

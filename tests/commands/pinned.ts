@@ -44,6 +44,7 @@ export class Pinned {
       stdout: out as unknown as NodeJS.WriteStream,
       stderr: err as unknown as NodeJS.WriteStream,
       platform: 'linux',
+      program: 'putback',
     };
     const exit = await dispatch(argv, world);
     return { exit, out: out.text, err: err.text };

@@ -10,6 +10,7 @@ const world = {
   stdout: process.stdout,
   stderr: process.stderr,
   platform: process.platform,
+  program: 'putback',
 };
 
 const refused = refuse({ file: 'job.yaml' }, world);
