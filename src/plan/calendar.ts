@@ -20,12 +20,7 @@ const NOTHING: Calendar = { critical: null, finish: null };
  * when a wait, or a part that a step waits for, has no date, or when no time is known at all.
  */
 export function calendarOf(standing: Standing, holds: Holds): Calendar {
-  const { relations, finished, open, order, now } = standing;
-  const after = new Map<number, string[]>();
-  for (const [from, tos] of open.next.entries()) {
-    const name = relations.steps[from]?.step ?? '';
-    for (const to of tos) after.set(to, [...(after.get(to) ?? []), name]);
-  }
+  const { relations, finished, before, order, now } = standing;
   const activities: Activity[] = [];
   let known = false;
   for (const place of order) {
@@ -33,7 +28,8 @@ export function calendarOf(standing: Standing, holds: Holds): Calendar {
     const timed = timeOf(standing, holds, place);
     if (timed === null) return NOTHING;
     known ||= timed.known;
-    activities.push({ ...timed, after: after.get(place) ?? [] });
+    const after = (before.next[place] ?? []).map((other) => relations.steps[other]?.step ?? '');
+    activities.push({ ...timed, after });
   }
   if (!known) return NOTHING;
   const { length, critical } = schedule(activities);

@@ -19,10 +19,11 @@ export function pairsOf(graph: Graph): Pair[] {
 }
 
 export function turned(graph: Graph): Graph {
-  return graphOf(
-    graph.size,
-    pairsOf(graph).map(([from, to]): Pair => [to, from]),
-  );
+  const next = Array.from({ length: graph.size }, (): number[] => []);
+  for (let from = 0; from < graph.size; from += 1) {
+    for (const to of graph.next[from] ?? []) next[to]?.push(from);
+  }
+  return { size: graph.size, next };
 }
 
 /**

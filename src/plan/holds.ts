@@ -1,6 +1,5 @@
 /** What stands in the way of a step, beside the steps before it: parts, things left inside, time. */
 import { type Buy, buysOf } from './buy/list.ts';
-import { turned } from './graph.ts';
 import { type Inside, insideOf } from './inside.ts';
 import { isAway } from './needed.ts';
 import type { Standing } from './standing.ts';
@@ -24,8 +23,7 @@ export interface Holds {
 }
 
 export function holdsOf(standing: Standing): Holds {
-  const { relations, finished, open } = standing;
-  const before = turned(open);
+  const { relations, finished, before } = standing;
   const buys = buysOf(standing);
   const inside = insideOf(standing.lines);
   const byStep = new Map<number, Hold[]>();

@@ -1,6 +1,6 @@
 /** Which pieces the plan is about: those that came off, and those that may still have to. */
 import type { HoleNow, Job, PieceNow, TaskNow } from '../job/types.ts';
-import { oversOf, spoken } from './relations.ts';
+import { type Overs, spoken } from './relations.ts';
 
 /** It came off, or moved aside, in this round; a piece whose bolts are tight need not come off any more. */
 export function cameOff(piece: PieceNow): boolean {
@@ -28,9 +28,8 @@ export function hurtHoles(piece: PieceNow): HoleNow[] {
  * something over it has gone back already, or when all that lies under it came off without it; never when a task
  * that is still open speaks of it, or of something under it that would have to come off.
  */
-export function neededPieces(job: Job): PieceNow[] {
+export function neededPieces(job: Job, overs: Overs): PieceNow[] {
   const pieces = [...job.pieces.values()];
-  const overs = oversOf(pieces.map((p) => p.spec));
   const unders = new Map(pieces.map((p) => [p.spec.key, [] as PieceNow[]]));
   for (const piece of pieces) {
     for (const over of overs.get(piece.spec.key) ?? []) unders.get(over)?.push(piece);

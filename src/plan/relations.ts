@@ -6,7 +6,15 @@
  * and from each piece being off before it is on. What really happened is added in `standing.ts`.
  */
 import type { PieceSpec, TaskSpec, TaskVerb } from '../job/types.ts';
-import { circleThrough, components, type Graph, graphOf, type Pair, pairsOf } from './graph.ts';
+import {
+  circleThrough,
+  components,
+  type Graph,
+  graphOf,
+  type Pair,
+  pairsOf,
+  topological,
+} from './graph.ts';
 import { more } from './more.ts';
 
 export type StepKind = 'off' | 'on' | TaskVerb;
@@ -66,8 +74,11 @@ export function relationsOf({ pieces, tasks }: Parts, overs = oversOf(pieces)): 
     for (const step of task.after) add(pairs, spoken(step), task.key);
     for (const step of task.while.map(spoken)) {
       const piece = /^(\S+) off$/.exec(step)?.[1];
-      add(pairs, step, task.key);
+      const meanwhile = tasks.find((other) => other.key === step);
       if (piece !== undefined) add(pairs, task.key, `${piece} on`);
+      // While another task goes on, which may well be a wait: not before that one can begin.
+      const from = meanwhile ? [...meanwhile.after, ...meanwhile.while].map(spoken) : [step];
+      for (const earlier of from) add(pairs, earlier, task.key);
     }
   }
   return { steps, at, ...apart(steps, pairs, own) };
@@ -83,9 +94,11 @@ function stepsOf({ pieces, tasks }: Parts): Step[] {
   ];
 }
 
+const SPACED = /^\s|\s\s|\s$|[^\S ]/;
+
 /** A step as the file may space it. */
 export function spoken(step: string): string {
-  return step.trim().replace(/\s+/g, ' ');
+  return SPACED.test(step) ? step.trim().replace(/\s+/g, ' ') : step;
 }
 
 /**
@@ -118,9 +131,10 @@ export function oversAmong(overs: Overs, keys: ReadonlySet<string>): Overs {
 /** Circles found, named and opened: of the relations inside one, only those of a piece with itself stay. */
 function apart(steps: readonly Step[], pairs: Pair[], own: Pair[]) {
   const whole = graphOf(steps.length, [...own, ...pairs]);
+  const anyOrder = steps.map((_, i) => i);
+  if (topological(whole, anyOrder).length === steps.length) return { graph: whole, circles: [] };
   const part = components(whole);
   const inside = pairsOf(whole).filter(([a, b]) => part[a] === part[b]);
-  if (inside.length === 0) return { graph: whole, circles: [] };
   const knot = graphOf(steps.length, inside);
   const circles: Circle[] = [];
   const named = new Set<string>();

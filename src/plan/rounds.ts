@@ -26,40 +26,36 @@ export function roundsOf(job: Job, lines: Lines): (piece: string) => Round {
   return (piece) => rounds.get(piece) ?? FIRST;
 }
 
+/** Rounds only grow along the diary: the start is the one line with which the last of them is reached. */
 function roundOf(job: Job, piece: PieceNow, own: readonly Line[]): Round {
-  const starts = possibleStarts(own);
-  // As many as there were rounds after the first: each of them began one.
-  const start =
-    starts.length === piece.round - 1 ? (starts.at(-1) ?? 0) : foldedStart(job, piece, own);
-  return { start: own[start]?.index ?? -1, before: own[start - 1]?.index ?? -1 };
-}
-
-/** Something comes off, and since the last time that something did, something was tightened or put on. */
-function possibleStarts(own: readonly Line[]): number[] {
-  const starts: number[] = [];
-  let back = false;
-  for (const [i, { verb }] of own.entries()) {
-    if (verb === 'tight' || verb === 'fitted' || verb === 'in') back = true;
-    if (verb !== 'out' && verb !== 'removed') continue;
-    if (back) starts.push(i);
-    back = false;
-  }
-  return starts;
-}
-
-/** Rounds only grow along the diary: halving finds the first line that is in the last of them. */
-function foldedStart(job: Job, piece: PieceNow, own: readonly Line[]): number {
   const { key } = piece.spec;
   const alone = { ...job.upper, pieces: new Map([[key, piece.spec]]), tasks: new Map() };
   const entries = own.map((line) => line.entry);
-  const roundAfter = (count: number) =>
-    fold(alone, entries.slice(0, count)).pieces.get(key)?.round ?? 1;
-  let low = 0;
-  let high = own.length;
-  while (high - low > 1) {
-    const middle = (low + high) >> 1;
-    if (roundAfter(middle) >= piece.round) high = middle;
+  const reached = (count: number) =>
+    (fold(alone, entries.slice(0, count)).pieces.get(key)?.round ?? 1) >= piece.round;
+  const guess = likelyStart(own);
+  const start = reached(guess + 1) && !reached(guess) ? guess : halved(own.length, reached) - 1;
+  return { start: own[start]?.index ?? -1, before: own[start - 1]?.index ?? -1 };
+}
+
+/** The last time that something came off after something had been put on. */
+function likelyStart(own: readonly Line[]): number {
+  const back = (line: Line | undefined) => line?.verb === 'tight' || line?.verb === 'fitted';
+  const isOff = (line: Line) => line.verb === 'out' || line.verb === 'removed';
+  return own.findLastIndex((line, i) => isOff(line) && back(own.slice(0, i).findLast(counts)));
+}
+
+function counts({ verb }: Line): boolean {
+  return verb !== 'note' && verb !== 'state' && verb !== 'settle';
+}
+
+/** The least number up to `high` that reaches it. */
+function halved(high: number, reaches: (count: number) => boolean): number {
+  let [low, top] = [0, high];
+  while (top - low > 1) {
+    const middle = (low + top) >> 1;
+    if (reaches(middle)) top = middle;
     else low = middle;
   }
-  return high - 1;
+  return top;
 }

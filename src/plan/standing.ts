@@ -33,6 +33,8 @@ export interface Standing {
   finished: Finished;
   /** Relations among steps that are still open, with what going back owes to how things came off. */
   open: Graph;
+  /** The same turned round: what each open step waits for. */
+  before: Graph;
   /** Places in `relations.steps`. */
   order: readonly number[];
 }
@@ -42,8 +44,8 @@ export function standingOf(job: Job, now: string): Standing {
   const instant = readInstant(now) ?? { seconds: Number.NEGATIVE_INFINITY, offset: 0 };
   const lines = linesOf(job);
   const rounds = roundsOf(job, lines);
-  const pieces = neededPieces(job);
   const allOvers = oversOf([...job.pieces.values()].map((p) => p.spec));
+  const pieces = neededPieces(job, allOvers);
   const overs = oversAmong(allOvers, new Set(pieces.map((p) => p.spec.key)));
   const specs = pieces.map((p) => p.spec);
   const tasks = [...job.tasks.values()].map((t) => t.spec);
@@ -53,13 +55,16 @@ export function standingOf(job: Job, now: string): Standing {
   const rank = rankOf(relations, finished, declared);
   const first = topological(declared, rank);
   const happened = happenedPairs(overs, relations, finished, declared, first);
-  const open = graphOf(declared.size, [...pairsOf(declared), ...happened]);
+  const open =
+    happened.length === 0 ? declared : graphOf(declared.size, [...pairsOf(declared), ...happened]);
   const order = [
     ...doneInOrder(finished),
-    ...topological(open, rank).filter((place) => !finished.done[place]),
+    ...(open === declared ? first : topological(open, rank)).filter(
+      (place) => !finished.done[place],
+    ),
   ];
   const place = { lines, pieces, overs, allOvers, rounds };
-  return { job, now: instant, ...place, relations, finished, open, order };
+  return { job, now: instant, ...place, relations, finished, open, before: turned(open), order };
 }
 
 /**
@@ -68,13 +73,15 @@ export function standingOf(job: Job, now: string): Standing {
  */
 function openGraph({ steps, graph }: Relations, { done }: Finished): Graph {
   const early = (place: number) => done[place] === true && steps[place]?.kind !== 'off';
-  const pairs = pairsOf(graph).flatMap(([a, b]): Pair[] => {
-    if (done[a]) return [];
-    if (!done[b]) return [[a, b]];
-    if (!early(b)) return [];
-    const behind = [...reachable(graph, [b], early)].filter((place) => !done[place]);
-    return behind.map((place): Pair => [a, place]);
-  });
+  const pairs: Pair[] = [];
+  for (const [a, tos] of graph.next.entries()) {
+    if (done[a]) continue;
+    for (const b of tos) {
+      if (!done[b]) pairs.push([a, b]);
+      if (!early(b)) continue;
+      for (const place of reachable(graph, [b], early)) if (!done[place]) pairs.push([a, place]);
+    }
+  }
   return graphOf(graph.size, pairs);
 }
 
@@ -128,9 +135,11 @@ function happenedPairs(
   declared: Graph,
   first: readonly number[],
 ): Pair[] {
-  const placed = new Set(
-    [...overs].flatMap(([key, over]) => (over.size > 0 ? [key, ...over] : [])),
-  );
+  const placed = new Set<string>();
+  for (const [key, over] of overs) {
+    if (over.size > 0) placed.add(key);
+    for (const upper of over) placed.add(upper);
+  }
   const offs = new Set(steps.flatMap((s, i) => (s.kind === 'off' && done[i] ? [s.key] : [])));
   const pairs: Pair[] = [];
   let silent: number | null = null;

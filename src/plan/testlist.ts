@@ -7,6 +7,7 @@ import type { Job, PieceNow, TaskNow } from '../job/types.ts';
 import { passesOf } from '../piece/passes.ts';
 import { disturbedOf, sortsOf } from './disturbed.ts';
 import { dueAt, isDue } from './due.ts';
+import { type Graph, reachable, turned } from './graph.ts';
 import { more } from './more.ts';
 import { isBack } from './needed.ts';
 import { type Standing, standingOf } from './standing.ts';
@@ -45,19 +46,23 @@ export function testList(job: Job, now: string): TestItem[] {
 export function testListOf(standing: Standing): TestItem[] {
   const { job, lines } = standing;
   const disturbed = disturbedOf(job, lines);
+  const before = turned(standing.relations.graph);
   const byPiece = new Map(disturbed.map((p) => [p.spec.key, testsOf(p.spec.key, job.tasks)]));
   const listed = [...job.tasks.values()].filter(({ spec }) => isTest(spec.verb));
   const piecesOf = (task: TaskNow) =>
     [...byPiece].flatMap(([key, tests]) => (tests.includes(task) ? [key] : []));
   const own = listed.map((task) => listedItem(standing, task, piecesOf(task)));
+  const behind = listed.map((task) => ({
+    text: textOf(task),
+    steps: stepsBefore(standing, before, task),
+  }));
   const found = disturbed.flatMap((piece) => {
-    const said = (byPiece.get(piece.spec.key) ?? []).map(
-      (t) => `${t.spec.say} ${t.spec.limit ?? ''}`,
-    );
+    const on = standing.relations.at.get(`${piece.spec.key} on`) ?? -1;
+    const said = behind.filter(({ steps }) => steps.has(on));
     const rules = RULES.filter((r) => sortsOf(piece.spec).includes(r.sort));
     return [
       ...rules
-        .filter((r) => !said.some((text) => r.covers.test(text)))
+        .filter((r) => !said.some(({ text }) => r.covers.test(text)))
         .map((r) => byRule(standing, piece, r)),
       ...lookAgain(standing, piece),
     ];
@@ -68,6 +73,15 @@ export function testListOf(standing: Standing): TestItem[] {
 /** Tests of pieces that are back, which nobody has passed yet: said where a job is called finished. */
 export function untested(items: readonly TestItem[]): TestItem[] {
   return items.filter((item) => item.state !== 'passed' && item.state !== 'waits');
+}
+
+function textOf({ spec }: TaskNow): string {
+  return `${spec.say} ${spec.limit ?? ''}`;
+}
+
+/** Everything that is finished before a test begins: it tests what lies underneath as well. */
+function stepsBefore({ relations }: Standing, before: Graph, { spec }: TaskNow): Set<number> {
+  return reachable(before, [relations.at.get(spec.key) ?? -1]);
 }
 
 function isTest(verb: string): boolean {

@@ -4,7 +4,6 @@
  * everything else nobody knows, and it is offered apart.
  */
 import type { Job, PieceNow } from '../job/types.ts';
-import { turned } from './graph.ts';
 import { type Holds, holdsOf } from './holds.ts';
 import { more } from './more.ts';
 import { hurtHoles } from './needed.ts';
@@ -38,8 +37,7 @@ export function within(job: Job, minutes: number, now: string): Within {
 }
 
 export function withinOf(standing: Standing, holds: Holds, minutes: number): Within {
-  const { relations, finished, order } = standing;
-  const before = turned(standing.open);
+  const { relations, finished, order, before } = standing;
   const chosen = new Set<number>();
   const can: Doable[] = [];
   const maybe: Doable[] = [];

@@ -135,6 +135,15 @@ tasks:
   });
 });
 
+describe('a task while another goes on', () => {
+  it('can be done as soon as that one has begun', () => {
+    const text = `pieces: {a: {}}
+tasks: {soak: {wait: 12 h, while: a off}, clean: {do: Clean, while: soak}}`;
+    expect(plan(jobOf(text), NOW).heldBy.find((h) => h.step === 'clean')?.for).toEqual(['a off']);
+    expect(plan(jobOf(text, [off('a')]), NOW).canDo.map((c) => c.step)).toEqual(['clean']);
+  });
+});
+
 describe('pieces that turned out not to be in the way', () => {
   it('are left out once all under them is off without them', () => {
     const text = 'pieces: {lever: {}, cover: {under: lever}}';

@@ -75,6 +75,13 @@ tasks:
     expect(list.map((i) => [i.test, i.pieces, i.listed])).toEqual([['idle', ['cover'], true]]);
   });
 
+  it('a test of what lies over it stands for it too', () => {
+    const text = `pieces: {carburettor: {}, float-bowl: {under: carburettor, joint: gasket}}
+tasks: {leak: {test: Fuel on, limit: no smell and no drop, after: carburettor on}}`;
+    const list = testList(jobOf(text, there('carburettor', 'float-bowl')), NOW);
+    expect(list.map((i) => i.test)).toEqual(['leak']);
+  });
+
   it('what the maker wants tightened again comes with its when', () => {
     const job = jobOf('bolts: {S: M8x30}\npieces: {head: {bolts: S, torque: 20 N·m}}', [
       ...boltsOff('head', 'S'),

@@ -73,10 +73,13 @@ function usedBolts(
   kinds: ReadonlyMap<string, Kind>,
   said: (word: string) => boolean,
 ): Itself[] {
-  const letters = counted(piece.holes.flatMap((h) => h.belongs?.kind ?? []));
-  return [...letters].flatMap(([letter, count]) => {
+  const used = piece.holes.flatMap(({ belongs }) =>
+    belongs && kinds.get(belongs.kind)?.once ? belongs.kind : [],
+  );
+  if (used.length === 0) return [];
+  return [...counted(used)].flatMap(([letter, count]) => {
     const kind = kinds.get(letter);
-    if (!kind?.once || said(kind.text.split(/[\s,]/)[0] || letter)) return [];
+    if (!kind || said(kind.text.split(/[\s,]/)[0] || letter)) return [];
     const what = kind.text === '' ? `bolt ${letter}` : kind.text;
     const why = `used once, comes off with ${piece.spec.name}`;
     return [{ ...row(piece, letter, what, count), why, sure: true }];
@@ -84,8 +87,9 @@ function usedBolts(
 }
 
 function sealingWashers(piece: PieceNow, said: (word: string) => boolean): Itself[] {
-  const under = counted(piece.holes.flatMap((h) => h.belongs?.with ?? []));
-  return [...under].flatMap(([word, count]) => {
+  const under = piece.holes.flatMap((h) => h.belongs?.with ?? []);
+  if (under.length === 0) return [];
+  return [...counted(under)].flatMap(([word, count]) => {
     if (!SEALING.test(word) || said(word)) return [];
     const what = /washer|ring/i.test(word) ? word : `${word} washer`;
     const why = `seals once, under a head of ${piece.spec.name}`;
@@ -94,6 +98,7 @@ function sealingWashers(piece: PieceNow, said: (word: string) => boolean): Itsel
 }
 
 function renewed(piece: PieceNow, said: (word: string) => boolean): Itself[] {
+  if (piece.spec.joint.length === 0) return [];
   return readJoint(piece.spec.joint).renew.flatMap((what) => {
     if (said(what.split(' ').at(-1) ?? what)) return [];
     const why = `to be new, says the joint of ${piece.spec.name}`;
