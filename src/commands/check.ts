@@ -1,8 +1,9 @@
 /** What is wrong in job files: every fault, sorted, with its place and the way out. */
 import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
+import { checkJob } from '../job/check.ts';
 import { printFault } from '../job/faults.ts';
-import { readJob } from '../job/read.ts';
+
 import type { Fault } from '../job/types.ts';
 import { type Answer, type Call, faultsJson } from './command.ts';
 import { noFile } from './open-job.ts';
@@ -16,7 +17,7 @@ export function run(call: Call): Answer {
     } catch {
       return noFile(name, call.world);
     }
-    faults.push(...readJob(bytes.toString('utf8'), name).faults);
+    faults.push(...checkJob(bytes.toString('utf8'), name));
   }
   const bad = faults.some((f) => f.severity === 'error');
   return {

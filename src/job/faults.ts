@@ -176,6 +176,7 @@ export const FAULTS = {
     'the map has no hole in it',
     'Draw the holes by their numbers, or leave the map out.',
   ),
+  'odd-torque': warning('{say}', 'Look at the manual again: figure, point and unit.'),
   'row-length': error(
     'the row has {bolts}, and {other} {holes}',
     'Count them on the piece, and correct the one that is wrong.',
@@ -193,7 +194,7 @@ export const FAULTS = {
   // ------------------------------------------------------------ one part of the file and another
   'unknown-kind': warning(
     'no kind {value} is listed under bolts:',
-    '{near}Or add it there: {like}',
+    '{near}If it is a kind of its own, add it there: {like}',
   ),
   'unknown-piece': error('no piece is called {value}', '{near}Pieces: {known}.'),
   'unknown-step': error(
@@ -239,6 +240,10 @@ export const FAULTS = {
   'entry-buy': warning(
     'the diary speaks of {value} to buy, which this job has not',
     '{near}To buy: {known}.',
+  ),
+  'two-truths': error(
+    '{name}, hole {hole}: {say}',
+    'Look which bolt is in it, then say so: putback settle FILE {piece} {hole} KIND.',
   ),
   'same-id': warning(
     'another entry has the id {value}, in line {line}',

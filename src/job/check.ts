@@ -1,0 +1,69 @@
+/** All that is wrong with a job file: what the reader finds, what stands in the diary and cannot be, and torques no bolt stands. */
+import { sane } from '../bolt/sane.ts';
+import { collector, type Report } from './faults.ts';
+import { toFaults } from './faults-place.ts';
+import { fold } from './fold.ts';
+import { readJob } from './read.ts';
+import type { Fault, Job, PieceSpec, Torque } from './types.ts';
+import { openYaml } from './yaml-doc.ts';
+import { type Spot, spotAt } from './yaml-spot.ts';
+
+/** Faults of a text, by line and column; never throws. `file` is only named in them. */
+export function checkJob(text: string, file: string): Fault[] {
+  const read = readJob(text, file);
+  if (read.unreadable) return read.faults;
+  const job = fold(read.upper, read.entries);
+  const { found, report } = collector();
+  for (const { piece, hole, say, ids } of job.conflicts) {
+    const name = job.pieces.get(piece)?.spec.name ?? piece;
+    report('two-truths', placeOfEntry(text, ids.at(-1) ?? ''), { piece, hole, say, name });
+  }
+  checkTorques(job, text, report);
+  if (found.length === 0) return read.faults;
+  return [...read.faults, ...toFaults(found, text, file)].sort(
+    (a, b) => a.line - b.line || a.column - b.column,
+  );
+}
+
+/** Where an entry's id stands; the end of the file for one that is not there. */
+function placeOfEntry(text: string, id: string): number {
+  const found = new RegExp(`\\bid: *"?${id.replace(/[^\w-]/g, '')}\\b`).exec(text);
+  return found ? found.index : text.length;
+}
+
+function checkTorques(job: Job, text: string, report: Report): void {
+  const odd = [...job.upper.pieces.values()].flatMap((spec) => oddTorques(spec, job));
+  if (odd.length === 0) return;
+  const { root } = openYaml(text);
+  for (const { path, say } of odd) report('odd-torque', placeOf(root, path), { say });
+}
+
+interface Odd {
+  path: string[];
+  say: string;
+}
+
+function oddTorques(spec: PieceSpec, job: Job): Odd[] {
+  const row = spec.row ?? [];
+  const threads = new Map(
+    row.flatMap(({ kind }) => {
+      const { thread = null, class: mark = null } = job.upper.kinds.get(kind) ?? {};
+      return thread === null ? [] : [[`${thread} ${mark}`, { thread, mark }] as const];
+    }),
+  );
+  const odd = (torque: Torque | null, path: string[]): Odd[] => {
+    for (const { thread, mark } of threads.values()) {
+      const held = torque?.quantity ? sane(torque.quantity, thread, mark) : null;
+      if (held?.verdict === 'insane' && held.say !== null) return [{ path, say: held.say }];
+    }
+    return [];
+  };
+  const own = [...spec.holes.values()].flatMap((hole) =>
+    odd(hole.torque, ['pieces', spec.key, 'holes', hole.name, 'torque']),
+  );
+  return [...odd(spec.torque, ['pieces', spec.key, 'torque']), ...own];
+}
+
+function placeOf(root: Spot | null, path: readonly string[]): number {
+  return root ? spotAt(root, path).spot.at : 0;
+}
