@@ -5,6 +5,7 @@ import { OFF } from './enter.ts';
 import { ask } from './field.ts';
 import { type At, at, record, stay, toStep } from './moves.ts';
 import type { Page } from './page.ts';
+import { worstSwap } from './parts/answers.ts';
 import { stopBox } from './parts/box.ts';
 import { large } from './parts/large.ts';
 import { names, stillIn } from './parts/piece-now.ts';
@@ -77,10 +78,11 @@ function stillSaid(hole: {
   return `${hole.name} is still in${why}.`;
 }
 
-function sayAfter({ piece }: At, columns: number): Line[] {
+function sayAfter({ job, piece }: At, columns: number): Line[] {
   const loose = piece.spec.loose;
   return [
     ...wrap('Now it may come off.', columns, { bold: true }),
     ...(loose.length > 0 ? wrap(`Loose in it: ${list(loose)}.`, columns) : []),
+    ...wrap(worstSwap(job, piece) ?? '', columns),
   ];
 }

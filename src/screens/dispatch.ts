@@ -1,5 +1,7 @@
 /** From a press to what it does, by the one table of keys. */
 import type { Act } from './act.ts';
+import { nameAlikes } from './alike.ts';
+import { answerActs } from './answer.ts';
 import { benchActs } from './bench.ts';
 import { countActs } from './count.ts';
 import { fieldActs, retype } from './field.ts';
@@ -27,6 +29,7 @@ import { undoActs } from './undo.ts';
 import { keyOf } from './which.ts';
 
 const ACTS: Readonly<Record<KeyId, Act>> = {
+  ...answerActs,
   ...benchActs,
   ...countActs,
   ...fieldActs,
@@ -54,7 +57,7 @@ export function press(state: State, pressed: Press): Updated {
   const said = state.quiet === null ? state : { ...state, quiet: null };
   const id = keyOf(said, pressed);
   if (id === null || (isTooSmall(state) && !ALWAYS.includes(id))) return stay(said);
-  return ACTS[id](said, pressed);
+  return nameAlikes(ACTS[id](said, pressed));
 }
 
 export function paste(state: State, text: string): Updated {

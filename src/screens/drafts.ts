@@ -6,6 +6,7 @@ import { typing } from './takes.ts';
 /** What a text is for, as a name; null for what is short enough to be typed again. */
 function nameOf(asks: Asks): string | null {
   if (asks.ask === 'note') return `note ${asks.piece ?? ''} ${asks.hole ?? ''}`;
+  if (asks.ask === 'left' || asks.ask === 'heights') return `${asks.ask} ${asks.piece}`;
   return asks.ask === 'why' ? 'why' : null;
 }
 

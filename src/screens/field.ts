@@ -2,12 +2,13 @@
 import type { Acts } from './act.ts';
 import { draftFor, dropDraft } from './drafts.ts';
 import { enterPiece } from './enter.ts';
-import { at, record, say, show, stay } from './moves.ts';
+import { at, record, say, show, stay, toStep } from './moves.ts';
 import type { Page } from './page.ts';
+import { answerTo, shouldSaid } from './parts/answers.ts';
 import { drawField, type Field, field, fieldText, pressField } from './parts/field.ts';
 import { bold, type Line, line, wrap } from './parts/text.ts';
 import { askedAt, claimUnder, nextAsked, takeUnder } from './row-under.ts';
-import type { Asks, Press, State, Updated, View } from './state.ts';
+import type { About, Asks, Press, State, Updated, View } from './state.ts';
 import { typing } from './takes.ts';
 
 type FieldView = Extract<View, { screen: 'field' }>;
@@ -71,6 +72,9 @@ function done(state: State, view: FieldView, text: string): Updated {
     }
     case 'under':
       return under(below, asks, text);
+    case 'left':
+    case 'heights':
+      return answered(state, below, asks, text);
     case 'belongs': {
       const here = at(below);
       if (!here || text === '') return stay(below);
@@ -87,6 +91,22 @@ function slug(name: string): string {
     .toLowerCase()
     .replace(/[^a-z0-9]+/g, '-')
     .replace(/^-+|-+$/g, '');
+}
+
+/** To the answer, or the question again with what is wrong. */
+function answered(
+  state: State,
+  below: State,
+  asks: Extract<Asks, { ask: About }>,
+  text: string,
+): Updated {
+  const here = at(below);
+  const { view } = state;
+  if (!here || view.screen !== 'field') return stay(below);
+  const found = answerTo(here.job, here.piece, asks.ask, text);
+  if ('fault' in found) return show(state, { ...view, asks: { ...asks, say: found.fault } });
+  const { step } = here.view;
+  return toStep(below, { step: 'answer', about: asks.ask, text, top: 0, back: step });
 }
 
 /** The next word that ends in `+`, or the whole row once all are answered. */
@@ -123,6 +143,13 @@ export function drawAsked(state: State): Page {
 
 const PROMPT = '> ';
 
+/** What the empty holes of the piece under the question take. */
+function shouldLie(state: State): string | null {
+  const { view } = state;
+  const here = view.screen === 'field' ? at({ ...state, view: view.under }) : null;
+  return here ? shouldSaid(here.job, here.piece) : null;
+}
+
 /** What is asked, and what it is for. */
 function question(state: State, asks: Asks): string[] {
   switch (asks.ask) {
@@ -142,6 +169,20 @@ function question(state: State, asks: Asks): string[] {
       return [
         `What was under the head of ${askedAt(state, asks)}?`,
         'From the head down, with + between: copper washer, clip + washer.',
+      ];
+    case 'left':
+      return [
+        'What is left in the tray?',
+        shouldLie(state) ?? 'No hole is empty: nothing should be.',
+        'How many and which: 2 S, M. Nothing is an answer too.',
+        asks.say ?? '',
+      ];
+    case 'heights':
+      return [
+        'How high do the heads stand?',
+        'Bolts dropped in and not turned; mm from seat to head, one for each hole in its order.',
+        '12.5 12 - 12.5, with - where it was not measured.',
+        asks.say ?? '',
       ];
     case 'belongs':
       return [

@@ -6,6 +6,7 @@
 import { EDITING } from './parts/field.ts';
 import type { Press, State, Step, View } from './state.ts';
 import { takesChoice, takesDigit, takesHand, takesText } from './takes.ts';
+import { canRedo } from './undo.ts';
 import * as when from './when.ts';
 
 export type Place = Exclude<View['screen'], 'piece'> | Step['step'];
@@ -46,7 +47,7 @@ function key<I extends string>(
 const GO = ['space', 'enter'];
 const MAPS: readonly Place[] = ['look', 'off', 'on', 'tight'];
 const TYPED: readonly Place[] = ['field', 'off-row'];
-const PAGES: readonly Place[] = ['note', 'faults', 'read', 'keys'];
+const PAGES: readonly Place[] = ['note', 'faults', 'read', 'answer', 'keys'];
 const LISTS: readonly Place[] = ['bench', 'job', 'trouble'];
 const ASKED: readonly Place[] = ['off-count', 'settle', 'trouble', 'advice', 'stop', 'sure'];
 const UNTYPED: readonly Place[] = [
@@ -94,7 +95,7 @@ export const KEYS = [
   }),
   key('click', ['tight'], GO, 'clicked', 'the lit bolt has come to its torque'),
   key('note-it', ['trouble'], GO, 'note it', 'note the marked trouble'),
-  key('go-on', ['advice'], GO, 'go on', 'read: go on with the other bolts'),
+  key('go-on', ['advice', 'answer'], GO, 'go on', 'read: go on with the other bolts'),
   key('yes', ['sure'], ['t'], 'take it back', 'take back that mark of an earlier day'),
   key('close', ['keys'], [...GO, 'tab'], 'close', 'close this list'),
   key('done', ['field'], ['enter'], 'keep it', 'keep what is written'),
@@ -143,15 +144,9 @@ export const KEYS = [
     'pulled',
     ['tight'],
     ['!'],
-    'turns without tightening',
+    when.pulledLabel,
     'it turns without tightening: the thread is pulled',
   ),
-  key('trouble', MAPS, ['-', '!'], 'trouble', 'something is wrong with the lit bolt or hole', {
-    holds: when.isPointed,
-  }),
-  key('mended', ['look', 'tight'], ['m'], 'mended', 'what was wrong with the lit hole is mended', {
-    holds: when.hereIsTrouble,
-  }),
   key(
     'undo',
     [...MAPS, 'off-count', 'settle', 'advice'],
@@ -159,6 +154,20 @@ export const KEYS = [
     'back',
     'take the last thing back',
   ),
+  key(
+    'redo',
+    [...MAPS, 'off-count', 'settle', 'advice'],
+    ['y', ','],
+    'redo',
+    'what was just taken back in this sitting stands again',
+    { holds: canRedo },
+  ),
+  key('trouble', MAPS, ['-', '!'], 'trouble', 'something is wrong with the lit bolt or hole', {
+    holds: when.isPointed,
+  }),
+  key('mended', ['look', 'tight'], ['m'], 'mended', 'what was wrong with the lit hole is mended', {
+    holds: when.hereIsTrouble,
+  }),
   key('take-off', ['look'], ['o'], when.offLabel, 'take it off, or off again', {
     holds: when.isOn,
   }),
@@ -170,6 +179,24 @@ export const KEYS = [
   key('to-in', ['tight'], ['tab'], 'put more in', 'back to the bolts that are not in yet', {
     holds: when.someToFill,
   }),
+  // A letter that is a kind of this job is in the hand first: so each has a second press.
+  key(
+    'left',
+    ['look', 'on', 'tight'],
+    ['l', 'delete'],
+    when.leftLabel,
+    'say what is left in the tray: which hole may hold the wrong bolt',
+    { holds: when.someMoved },
+  ),
+  key(
+    'heights',
+    ['look', 'on'],
+    ['d', 'home'],
+    when.heightsLabel,
+    'heights of the heads, dropped in and not turned: which bolt may be the wrong one',
+    { holds: when.someMoved },
+  ),
+  key('correct', ['answer'], ['r'], 'type it again', 'type it again, with what was typed'),
   key('aside', ['look', 'off-count'], ['a'], 'moved aside', 'out of the way, still connected', {
     holds: when.goesAside,
   }),

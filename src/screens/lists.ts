@@ -45,7 +45,7 @@ function scroll(from: State, to: Updated): Updated {
 
 function moveStep(state: State, by: number): Updated {
   const step = state.view.screen === 'piece' ? state.view.step : null;
-  if (step?.step === 'read') {
+  if (step?.step === 'read' || step?.step === 'answer') {
     return scroll(state, toStep(state, { ...step, top: Math.max(0, step.top + by) }));
   }
   if (step?.step !== 'trouble') return stay(state);

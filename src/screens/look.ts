@@ -7,6 +7,7 @@ import { goWay, OFF, ON, readFirst, rowStep, TIGHT, toSettleStep } from './enter
 import { ask } from './field.ts';
 import { at, hereOf, holeNamed, record, stay, toStep } from './moves.ts';
 import type { Page } from './page.ts';
+import { shouldSaid } from './parts/answers.ts';
 import { passNow, stillIn, toSettle } from './parts/piece-now.ts';
 import { piecePage } from './parts/piece-page.ts';
 import { sayDiffers, sayTakes, sayTrouble, sayWhere } from './parts/say-piece.ts';
@@ -91,7 +92,7 @@ function sayPiece(job: Job, piece: PieceNow, columns: number): Line[] {
   return [
     ...wrap(way === 'done' ? doneSaid(piece) : '', columns, { bold: true }),
     ...wrap(next ? `Next: ${next.say}` : passSaid(job, piece, way), columns, { bold: true }),
-    ...wrap(`${boltsSaid(piece)}${order(job, piece, way)}`, columns),
+    ...wrap(`${traySaid(job, piece) ?? boltsSaid(piece)}${order(job, piece, way)}`, columns),
     ...wrap([...bad, ...odd].join(' '), columns, { bold: true }),
   ];
 }
@@ -103,6 +104,13 @@ function passSaid(job: Job, piece: PieceNow, way: Way): string {
   const begun = now.done.length > 0 ? `, ${now.done.length} done` : '';
   const which = `${now.number} of ${now.of}${begun}`;
   return `Next pass, ${which}: ${sayPass(now.pass)}${sayPrinted(piece, now.pass)}.`;
+}
+
+/** Read over the tray before anything goes back; null when nothing lies in one. */
+function traySaid(job: Job, piece: PieceNow): string | null {
+  const should = piece.away === 'no' ? null : shouldSaid(job, piece);
+  if (should === null) return null;
+  return piece.tray === null ? should : `In ${piece.tray}: ${should.replace(/^You/, 'you')}`;
 }
 
 function boltsSaid(piece: PieceNow): string {

@@ -1,4 +1,5 @@
 /** What the screens want of job files, carried out: reading, marking, listing, committing. */
+import type { Wrench } from '../bolt/wrench.ts';
 import { findBench } from '../diary/bench.ts';
 import { commitPlace } from '../diary/milestone.ts';
 import { fold } from '../job/fold.ts';
@@ -26,10 +27,19 @@ export interface Shelf {
 }
 
 export interface Files {
-  hands: Omit<Hands, 'ring'>;
+  hands: Omit<Hands, 'ring' | 'soon'>;
   pathOf(file: string): string;
   /** Whether the file is another than when it was last read or written here. */
   changed(file: string): boolean;
+}
+
+/** None where the settings of the bench cannot be read: a job opens all the same. */
+function wrenchesOf(folder: string): readonly Wrench[] {
+  try {
+    return findBench(folder)?.wrenches ?? [];
+  } catch {
+    return [];
+  }
 }
 
 /** A key at the top of the file makes it a job; other YAML in the folder is none of ours. */
@@ -77,7 +87,7 @@ export function filesIn(folder: string, world: Pick<World, 'now' | 'id'>, shelf:
     async open({ file }) {
       const state = read(file, true);
       if (state === null) throw new Error(`${file} was asked for as a job and is none`);
-      return { on: 'file', file, read: state };
+      return { on: 'file', file, read: state, wrenches: wrenchesOf(folder) };
     },
     async list() {
       const names = (shelf.names(folder) ?? []).filter((n) => IS_YAML.test(n)).sort();

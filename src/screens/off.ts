@@ -3,12 +3,13 @@ import type { Wish } from '../job/types.ts';
 import type { Acts } from './act.ts';
 import { rowStep } from './enter.ts';
 import { litHole } from './lit.ts';
-import { at, record, say, stay, stepOf, toStep } from './moves.ts';
+import { type At, at, record, say, stay, stepOf, toStep } from './moves.ts';
 import type { Page } from './page.ts';
 import { pressHand, readHand } from './parts/hand.ts';
-import { onlyStuckLeft, stillIn } from './parts/piece-now.ts';
+import { onlyStuckLeft, stillIn, tipsOf } from './parts/piece-now.ts';
 import { piecePage } from './parts/piece-page.ts';
 import { sayTakes } from './parts/say-piece.ts';
+import { turnSaid } from './parts/say-tight.ts';
 import { bold, type Line, line, wrap } from './parts/text.ts';
 import { sayItem } from './parts/words.ts';
 import type { Press, State, Step, Updated } from './state.ts';
@@ -63,7 +64,6 @@ export function drawOff(state: State): Page {
   const { piece } = here;
   const lit = litHole(here);
   const out = piece.holes.length - stillIn(piece).length;
-  const tip = piece.spec.tip.removal[0];
   return piecePage(
     piece,
     (h) => {
@@ -76,10 +76,26 @@ export function drawOff(state: State): Page {
       say: [
         ...sayNext(state, lit, step),
         ...noteOf(state, lit),
-        ...(tip === undefined ? [] : wrap(`Tip: ${tip}`, state.columns)),
+        ...tipsSaid(here).flatMap((t) => wrap(t, state.columns)),
       ],
     },
   );
+}
+
+/** The file's tip; before the first bolt is out also what is said beside the order, and for a spring all the way. */
+function tipsSaid({ piece }: At): string[] {
+  const { care, sequence } = piece.spec;
+  const own = piece.spec.tip.removal[0];
+  const begun = piece.holes.some((h) => h.state === 'out');
+  const [first, ...hang] = tipsOf(piece).loosen;
+  const beside = care === 'spring' || !begun ? [first] : [];
+  // Whoever wrote a tip knows better which bolt is left until last.
+  const all = own === undefined ? [...beside, ...(begun ? [] : hang)] : [`Tip: ${own}`, ...beside];
+  const list = care !== null && care !== 'spring' && sequence === null && !begun;
+  return [
+    ...(list ? ["Not the maker's order: its list, from the end, goes first."] : []),
+    ...all.filter((t) => t !== undefined),
+  ];
 }
 
 function sayNext(state: State, lit: string | null, step: OffStep): Line[] {
@@ -90,13 +106,21 @@ function sayNext(state: State, lit: string | null, step: OffStep): Line[] {
   if (step.hand !== '') {
     const read = readHand(step.hand, job);
     const item = read.is === 'kind' ? sayTakes(job, read.item) : step.hand;
-    return wrap(`${hole.name}: you say it is ${item}.`, state.columns, { bold: true });
+    const turn = turnSaid(read.is === 'kind' ? (read.kind ?? undefined) : undefined);
+    return [
+      ...wrap(`${hole.name}: you say it is ${item}.`, state.columns, { bold: true }),
+      ...wrap(turn ?? '', state.columns, { bold: true }),
+    ];
   }
   if (hole.state === 'out') return [line(bold(`${hole.name} is out.`))];
   const is = hole.belongs ? sayTakes(job, hole.belongs) : 'Nobody has noted what it is';
   const stuck = hole.trouble === null ? '' : ` It is ${hole.trouble}.`;
   const which = stillIn(piece).length === 1 ? 'Last' : 'Next';
-  return wrap(`${which} out: ${hole.name}.  ${is}.${stuck}`, state.columns, { bold: true });
+  const turn = turnSaid(job.upper.kinds.get(hole.belongs?.kind ?? ''));
+  return [
+    ...wrap(`${which} out: ${hole.name}.  ${is}.${stuck}`, state.columns, { bold: true }),
+    ...wrap(turn ?? '', state.columns, { bold: true }),
+  ];
 }
 
 /** What the file says of this hole alone. */

@@ -1,4 +1,5 @@
 /** On, by fingers: what is in the hand is said, where it belongs lights up, a wrong hole is stopped. */
+import { sayOnce } from '../bolt/cautions.ts';
 import type { HoleNow } from '../job/types.ts';
 import type { Acts } from './act.ts';
 import { LOOK, TIGHT } from './enter.ts';
@@ -11,6 +12,7 @@ import { fingerTight } from './parts/job-now.ts';
 import { fitting, names, toFill } from './parts/piece-now.ts';
 import { piecePage } from './parts/piece-page.ts';
 import { sayTakes } from './parts/say-piece.ts';
+import { turnSaid } from './parts/say-tight.ts';
 import { bold, cut, type Line, line, spread, width, wrap } from './parts/text.ts';
 import { list, many, sayCounts, sayItem } from './parts/words.ts';
 import type { State, Updated } from './state.ts';
@@ -113,9 +115,12 @@ function sayLit({ job, piece }: At, lit: string | null, hand: string, state: Sta
   const hole = holeNamed(piece, lit);
   if (!hole) return [];
   const under = hole.belongs?.with ?? [];
+  const kind = job.upper.kinds.get(hole.belongs?.kind ?? '');
   const said = hand === '' || under.length > 0 || !fitting(job, piece, hand).includes(hole);
   return [
     ...(said ? wrap(`${hole.name} takes ${sayTakes(job, hole.belongs)}.`, state.columns) : []),
+    ...wrap(turnSaid(kind) ?? '', state.columns, { bold: true }),
+    ...wrap((kind && sayOnce(kind)) ?? '', state.columns),
     ...noteOf(state, lit),
   ];
 }

@@ -12,8 +12,9 @@ export interface Page {
   under?: Line;
   /** Fills what is left in the middle; lines that do not fit are not shown. */
   middle: (columns: number, rows: number) => readonly Line[];
-  /** One thing at a time, under the middle; at most six lines. */
+  /** One thing at a time, under the middle; at most six lines, or `most` where the screen is high enough. */
   say?: readonly Line[];
+  most?: number;
   /** Where the cursor of a field is: a line of `say` or of the middle, and its column. */
   cursor?: { part: 'say' | 'middle'; line: number; column: number };
 }
@@ -36,6 +37,14 @@ export function middleRows(rows: number): number {
   return Math.max(1, rows - SAY - AROUND);
 }
 
+/** Rows from which more may be said than six lines. */
+const HIGH = 22;
+
+/** Rows under the middle. What is said in more lines takes them from the middle where there are enough. */
+function sayRows({ say = [], most = SAY }: Page, rows: number): number {
+  return rows < HIGH ? SAY : Math.max(SAY, Math.min(most, say.length));
+}
+
 /** Below this nothing sensible can be shown. */
 export const LEAST = { columns: 60, rows: 16 } as const;
 
@@ -47,10 +56,10 @@ export function layPage(state: State, page: Page): Picture {
   const { columns, rows } = state;
   const quiet = hanging(line('- '), state.quiet ?? '', columns).slice(0, QUIET);
   // Where nothing is said under it, the middle goes down to the quiet line.
-  const below = page.say ? SAY - quiet.length : 0;
+  const below = page.say ? sayRows(page, rows) - quiet.length : 0;
   const room = Math.max(1, rows - AROUND - quiet.length - below);
   const middle = page.middle(columns, room).slice(0, room);
-  const said = fill((page.say ?? []).slice(0, below), below);
+  const said = fill(shortened(page.say ?? [], below), below);
   const lines: Line[] = [
     spread(page.left, page.right ?? [], columns),
     spread([], page.under ?? [], columns),
@@ -60,6 +69,13 @@ export function layPage(state: State, page: Page): Picture {
     foot(state, columns),
   ].map((l) => pad(cut(l, columns), columns));
   return { lines, cursor: cursorOf(page, columns, room) };
+}
+
+/** Nothing is left out without a word. */
+function shortened(lines: readonly Line[], rows: number): readonly Line[] {
+  if (lines.length <= rows) return lines;
+  const room = Math.max(0, rows - 1);
+  return [...lines.slice(0, room), line(`(${lines.length - room} lines more on a higher screen)`)];
 }
 
 function fill(lines: readonly Line[], rows: number): Line[] {

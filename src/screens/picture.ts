@@ -1,4 +1,5 @@
 /** The whole screen as lines of spans: pure, so that a picture can be looked at without a terminal. */
+import { drawAnswer } from './answer.ts';
 import { drawBench } from './bench.ts';
 import { drawCount } from './count.ts';
 import { drawFaults, drawUnsaved } from './faults.ts';
@@ -33,6 +34,7 @@ const STEPS: Readonly<Record<Step['step'], Draw>> = {
   tight: drawTight,
   trouble: drawTrouble,
   advice: drawAdvice,
+  answer: drawAnswer,
   stop: drawStop,
   sure: drawSure,
 };

@@ -2,6 +2,7 @@
  * What the screens know, what happens to them, and what they want done: types only.
  * `update` (update.ts) goes from one to the next, `picture` (picture.ts) draws it.
  */
+import type { Wrench } from '../bolt/wrench.ts';
 import type { Fault, Job, Recorded, Refusal, Wish } from '../job/types.ts';
 import type { Field } from './parts/field.ts';
 
@@ -35,7 +36,8 @@ export type Happening =
   | { on: 'press'; press: Press }
   | { on: 'paste'; text: string }
   | { on: 'recorded'; result: Recorded; wish: Wish; file: string }
-  | { on: 'file'; file: string; read: FileState }
+  /** `wrenches`: those of the bench that the file lies on, where they were read with it. */
+  | { on: 'file'; file: string; read: FileState; wrenches?: readonly Wrench[] }
   | { on: 'bench'; jobs: BenchRow[] }
   | { on: 'size'; columns: number; rows: number }
   /** RFC 3339 with offset; said now and then, never more than once a minute. */
@@ -81,6 +83,8 @@ export interface State {
   bench: { folder: string; jobs: BenchRow[] | null } | null;
   /** The job that is open. */
   open: { file: string; job: Job } | null;
+  /** Torque wrenches of the bench. */
+  wrenches: readonly Wrench[];
   view: View;
   /** What the loop still owes an answer for; until then presses wait in `ahead`. */
   waiting: Waiting | null;
@@ -148,8 +152,13 @@ export type Step =
   | { step: 'advice'; hole: string; back: Step }
   /** Refused, and why; `back` is where the person was. */
   | { step: 'stop'; wish: Wish; refused: Refusal; back: Step }
+  /** What was typed of the tray, or of the heights of the heads, and what it says of the holes. */
+  | { step: 'answer'; about: About; text: string; top: number; back: Step }
   /** A mark of an earlier sitting is about to be taken back. */
   | { step: 'sure'; id: string; back: Step };
+
+/** What lies in the tray; the heights at which the heads stand. */
+export type About = 'left' | 'heights';
 
 /** What a text field is for. */
 export type Asks =
@@ -160,4 +169,6 @@ export type Asks =
   | { ask: 'tray'; piece: string; how: 'off' | 'aside' }
   /** What lay under the head of each word of a row that ends in `+`; `at` is the word asked about. */
   | { ask: 'under'; words: readonly string[]; at: number }
-  | { ask: 'belongs'; hole: string };
+  | { ask: 'belongs'; hole: string }
+  /** `say` is what is wrong with what was typed. */
+  | { ask: About; piece: string; say: string | null };

@@ -1,15 +1,19 @@
 /** Tight: in its order, pass by pass, at the torque as printed. */
 import { printQuantity } from '../bolt/units.ts';
-import type { PassSpec, PieceNow } from '../job/types.ts';
+import type { PassSpec, PieceNow, Wish } from '../job/types.ts';
 import type { Acts } from './act.ts';
 import { LOOK, ON, TIGHT } from './enter.ts';
 import { litHole } from './lit.ts';
-import { at, record, say, stay, toStep } from './moves.ts';
+import { type At, at, holeNamed, record, say, stay, toStep } from './moves.ts';
 import { noteOf } from './off.ts';
 import type { Page } from './page.ts';
-import { names, type PassNow, passNow, toFill } from './parts/piece-now.ts';
+import { howFar } from './parts/how-far.ts';
+import { onWrench } from './parts/on-wrench.ts';
+import { passFor } from './parts/pass-of.ts';
+import { layoutOf, names, type PassNow, passNow, tipsOf, toFill } from './parts/piece-now.ts';
 import { piecePage, shapeOf } from './parts/piece-page.ts';
-import { bold, line, wrap } from './parts/text.ts';
+import { besideTorque, ordered, passSaid, turnSaid } from './parts/say-tight.ts';
+import { bold, type Line, line, spread, width, wrap } from './parts/text.ts';
 import { list, many, ordinal } from './parts/words.ts';
 import type { State, Updated } from './state.ts';
 
@@ -18,9 +22,15 @@ export const tightActs = {
     const here = at(state);
     const hole = here ? litHole(here) : null;
     if (!here || hole === null) return say(state, 'Nothing here is left to tighten.');
-    const now = passNow(here.piece, here.job.upper.kinds);
-    const pass = now?.rest.includes(hole) ? { pass: now.pass.name } : {};
-    return record(state, { do: 'tight', piece: here.key, holes: [hole], ...pass });
+    const { kinds } = here.job.upper;
+    const now = passNow(here.piece, kinds);
+    const wish: Wish = { do: 'tight', piece: here.key, holes: [hole] };
+    if (!now?.rest.includes(hole)) return record(state, wish);
+    const pass = now.pass.name;
+    // A hole with a torque of its own was set to that, and not to the one of the piece.
+    const own = passFor(here.piece, kinds, now.pass, hole).torque?.quantity;
+    const set = own && now.pass.torque?.quantity !== own ? { set: printQuantity(own) } : {};
+    return record(state, { ...wish, pass, ...set });
   },
   pulled: (state) => {
     const here = at(state);
@@ -70,9 +80,17 @@ export function drawTight(state: State): Page {
   const { piece, job } = here;
   const now = passNow(piece, job.upper.kinds);
   const lit = litHole(here);
+  if (!now) {
+    return piecePage(piece, (h) => ({ here: h.name === lit }), {
+      right: line('tight'),
+      say: [line(bold('Nothing is left to tighten.'))],
+    });
+  }
+  const pass = passFor(piece, job.upper.kinds, now.pass, lit);
+  const before = lastDone(here, now);
   const number = (name: string) => {
-    const index = now?.rest.indexOf(name) ?? -1;
-    return index < 0 || !now ? '' : ordinal(now.done.length + index + 1);
+    const index = now.rest.indexOf(name);
+    return index < 0 ? '' : ordinal(now.done.length + index + 1);
   };
   return piecePage(
     piece,
@@ -80,40 +98,86 @@ export function drawTight(state: State): Page {
       const shape = shapeOf(h);
       const inPass = shape === 'in' || shape === 'tight';
       return {
-        shape: inPass ? (now?.rest.includes(h.name) ? 'in' : 'tight') : shape,
+        shape: inPass ? (now.rest.includes(h.name) ? 'in' : 'tight') : shape,
         here: h.name === lit,
         label: number(h.name),
       };
     },
     {
-      right: now
-        ? line(`tight, pass ${now.number} of ${now.of}: ${sayPass(now.pass)}`)
-        : line('tight'),
-      under: now ? line(sayPrinted(piece, now.pass).trim()) : [],
-      say: now
-        ? [
-            ...wrap(nextSaid(now, lit), state.columns, { bold: true }),
-            ...noteOf(state, lit),
-            ...wrap(
-              `${now.done.length} of ${now.done.length + now.rest.length} done in this pass.${missing(piece)}`,
-              state.columns,
-            ),
-          ]
-        : [line(bold('Nothing is left to tighten.'))],
+      right: line(`tight, pass ${now.number} of ${now.of}: ${sayPass(pass)}`),
+      under: line(settingSaid(state, piece, pass)),
+      say: tightSaid(state, here, { now, pass, lit, before }),
+      most: MOST,
     },
+    before !== null && lit !== null && lit === now.rest[0] ? { from: before, to: lit } : null,
   );
 }
 
-function nextSaid(now: PassNow, lit: string | null): string {
+/** Lines that may be said here where the screen is high enough: cautions are not cut for the map. */
+const MOST = 9;
+
+/** `(manual 2-17)   set 10 on the small wrench`. */
+function settingSaid(state: State, piece: PieceNow, pass: PassSpec): string {
+  const quantity = pass.torque?.quantity;
+  const on = quantity ? onWrench(quantity, state.wrenches) : null;
+  return [sayPrinted(piece, pass).trim(), on?.set ?? ''].filter((t) => t !== '').join('   ');
+}
+
+/** The hole that this pass came from: the last that was done in it, where one was done alone. */
+function lastDone({ job, key }: At, now: PassNow): string | null {
+  const last = job.entries.findLast(
+    (e) => e.piece === key && e.verb === 'tight' && job.living.has(e.id),
+  );
+  const hole = last?.value === now.pass.name && last.hole?.length === 1 ? last.hole[0] : undefined;
+  return hole !== undefined && now.done.includes(hole) ? hole : null;
+}
+
+interface Turn {
+  now: PassNow;
+  pass: PassSpec;
+  lit: string | null;
+  before: string | null;
+}
+
+function tightSaid(state: State, { job, piece }: At, turn: Turn): Line[] {
+  const { now, pass, lit } = turn;
+  const { columns } = state;
+  const hole = holeNamed(piece, lit);
+  const kind = job.upper.kinds.get(hole?.holds?.kind ?? hole?.belongs?.kind ?? '');
+  const quantity = pass.torque?.quantity;
+  const on = quantity ? onWrench(quantity, state.wrenches) : null;
+  const texts = [
+    ...ordered(piece, tipsOf(piece).tighten),
+    on?.converted ?? null,
+    passSaid(pass),
+    on?.off ?? null,
+    ...(lit === null ? [] : besideTorque(job, piece, lit, pass)),
+  ].filter((t) => t !== null);
+  const done = `${now.done.length} of ${now.done.length + now.rest.length} done in this pass`;
+  const next = nextSaid(piece, turn);
+  const first = line(bold(next));
+  const beside = width(first) + width(done) + 2 <= columns;
+  return [
+    ...(beside
+      ? [spread(first, line(done), columns)]
+      : [...wrap(next, columns, { bold: true }), line(`${done}.`)]),
+    ...wrap(turnSaid(kind) ?? '', columns, { bold: true }),
+    ...texts.flatMap((t) => wrap(t, columns)),
+    ...noteOf(state, lit),
+    ...wrap(missing(piece), columns),
+  ];
+}
+
+function nextSaid(piece: PieceNow, { now, lit, before }: Turn): string {
   if (lit === null) return '';
   if (!now.rest.includes(lit)) return `${lit} has had this pass.`;
   const first = now.rest[0];
-  return lit === first
-    ? `Next: ${lit}, ${sayPass(now.pass)}.`
-    : `${lit}. In order it would be ${first}.`;
+  if (lit !== first) return `${lit}. In order it would be ${first}.`;
+  if (before === null) return `Next: ${lit}, to begin with.`;
+  return `Next: ${[lit, howFar(layoutOf(piece), before, lit)].filter((t) => t !== null).join(', ')}.`;
 }
 
 function missing(piece: PieceNow): string {
   const empty = toFill(piece).length;
-  return empty === 0 ? '' : ` ${many(empty, 'hole')} still empty.`;
+  return empty === 0 ? '' : `${many(empty, 'hole')} still empty.`;
 }

@@ -37,7 +37,7 @@ export const troubleActs = {
   choose: (state, press) => note(state, CHOICES.find((c) => c.letter === press)?.trouble),
   'note-it': (state) => note(state, CHOICES[stepOf(state, 'trouble')?.choice ?? 0]?.trouble),
   'go-on': (state) => {
-    const step = stepOf(state, 'advice');
+    const step = stepOf(state, 'advice') ?? stepOf(state, 'answer');
     return step ? toStep(state, step.back) : stay(state);
   },
 } satisfies Acts;

@@ -1,9 +1,10 @@
 /** Taking back: what is in the hand first, then the last mark of this piece, one after the other. */
 import type { Entry, Job } from '../job/types.ts';
 import type { Acts } from './act.ts';
-import { LOOK, ON } from './enter.ts';
-import { at, record, say, stay, toStep } from './moves.ts';
+import { LOOK, OFF, ON, TIGHT } from './enter.ts';
+import { type At, at, record, say, stay, toStep } from './moves.ts';
 import { lessHand } from './parts/hand.ts';
+import { onlyStuckLeft, passNow, toFill } from './parts/piece-now.ts';
 import { sayEntry } from './parts/say-entry.ts';
 import type { State, Step, Updated } from './state.ts';
 
@@ -15,7 +16,34 @@ export function lastMarkOn(job: Job, piece: string): Entry | null {
   );
 }
 
+/** What an undo of this sitting took back on this piece, if nothing was marked on it since: the latest first. */
+function redoable(state: State): { undo: Entry; took: Entry } | null {
+  const here = at(state);
+  if (!here) return null;
+  const { entries, living } = here.job;
+  for (let i = entries.length - 1; i >= 0; i -= 1) {
+    const e = entries[i];
+    if (!e || !living.has(e.id)) continue;
+    if (e.verb !== 'undo') {
+      if (e.piece === here.key) return null;
+      continue;
+    }
+    const took = entries.find((t) => t.id === e.value);
+    if (took?.piece !== here.key) continue;
+    return state.mine.includes(e.id) ? { undo: e, took } : null;
+  }
+  return null;
+}
+
+export function canRedo(state: State): boolean {
+  return redoable(state) !== null;
+}
+
 export const undoActs = {
+  redo: (state) => {
+    const last = redoable(state);
+    return last ? record(state, { do: 'undo', id: last.undo.id }) : stay(state);
+  },
   undo: (state) => {
     const here = at(state);
     if (!here) return stay(state);
@@ -38,9 +66,36 @@ export function afterUndo(state: State, id: string): Updated {
   const here = at(state);
   const entry = here?.job.entries.find((e) => e.id === id);
   if (!here || !entry) return stay(state);
+  if (entry.verb === 'undo') return afterRedo(state, entry.value);
   const quiet = `Taken back: ${sayEntry(entry)}.`;
   const step = stepFor(entry, here.view.step);
   return toStep({ ...state, quiet }, step);
+}
+
+/** After a mark stands again: on from there, as after the mark itself. */
+function afterRedo(state: State, id: string): Updated {
+  const here = at(state);
+  const entry = here?.job.entries.find((e) => e.id === id);
+  if (!here || !entry) return stay(state);
+  const quiet = `It stands again: ${sayEntry(entry)}.`;
+  return toStep({ ...state, quiet }, stepOn(entry, here));
+}
+
+function stepOn(entry: Entry, { job, piece, view }: At): Step {
+  switch (entry.verb) {
+    case 'out':
+      return onlyStuckLeft(piece) ? { step: 'off-count' } : OFF;
+    case 'in':
+      return toFill(piece).length === 0 ? LOOK : ON;
+    case 'tight':
+      return passNow(piece, job.upper.kinds) === null ? LOOK : TIGHT;
+    case 'removed':
+    case 'fitted':
+    case 'settle':
+      return LOOK;
+    default:
+      return 'back' in view.step ? view.step.back : view.step;
+  }
 }
 
 function stepFor(entry: Entry, now: Step): Step {

@@ -10,7 +10,7 @@ import { paste, press } from './dispatch.ts';
 import { say, show, stay } from './moves.ts';
 import { daysBetween } from './parts/days.ts';
 import { isUnderWay, lastMark } from './parts/job-now.ts';
-import type { BenchRow, Effect, FileState, Happening, Input, State, Updated } from './state.ts';
+import type { BenchRow, Effect, Happening, Input, State, Updated } from './state.ts';
 import { keyOf } from './which.ts';
 
 export function update(state: State, happening: Happening): Updated {
@@ -26,7 +26,7 @@ export function update(state: State, happening: Happening): Updated {
       return { ...after, state: { ...after.state, ahead: [] } };
     }
     case 'file':
-      return goOn(fileRead(state, happening.file, happening.read));
+      return goOn(fileRead(state, happening));
     case 'bench':
       return goOn(benchRead(state, happening.jobs));
     case 'size':
@@ -62,7 +62,10 @@ function goOn(from: Updated): Updated {
 /** Days after which coming back begins with where the job stands. */
 const AWAY = 1;
 
-function fileRead(state: State, file: string, read: FileState): Updated {
+function fileRead(
+  state: State,
+  { file, read, wrenches }: Extract<Happening, { on: 'file' }>,
+): Updated {
   const asked = state.waiting?.for === 'file' && state.waiting.file === file;
   const now: State = asked ? { ...state, waiting: null } : state;
   if (!asked && now.open?.file !== file) return stay(now);
@@ -71,7 +74,11 @@ function fileRead(state: State, file: string, read: FileState): Updated {
     if (!asked) return say(now, 'The file was changed and cannot be read just now.');
     return { ...show(now, { screen: 'faults', file, read, top: 0 }), effects: [] };
   }
-  const opened: State = { ...now, open: { file, job: read.job } };
+  const opened: State = {
+    ...now,
+    open: { file, job: read.job },
+    wrenches: wrenches ?? now.wrenches,
+  };
   if (!asked) return stay(opened);
   const warned = read.faults[0];
   const quiet = warned ? `Line ${warned.line}: ${warned.say}` : null;

@@ -3,7 +3,7 @@
 import { litHole } from './lit.ts';
 import { at, hereOf, holeNamed, stepOf } from './moves.ts';
 import { readHand } from './parts/hand.ts';
-import { stillIn, toFill } from './parts/piece-now.ts';
+import { passNow, stillIn, toFill } from './parts/piece-now.ts';
 import { WAY_LABELS, wayOf } from './parts/way.ts';
 import type { State } from './state.ts';
 
@@ -101,6 +101,30 @@ export function backLabel(state: State): string {
 export function goesOn(state: State): boolean {
   const here = at(state);
   return here !== null && (here.piece.away !== 'no' || toFill(here.piece).length > 0);
+}
+
+/** Some bolt of it has been out: there is a tray to count, and heads to look at. */
+export function someMoved(state: State): boolean {
+  const holes = at(state)?.piece.holes ?? [];
+  return holes.some((h) => h.state === 'out' || h.state === 'in' || h.state === 'tight');
+}
+
+/** At the end of putting in it is what one does next; before that it is in the list of keys. */
+export function leftLabel(state: State): string {
+  const here = at(state);
+  const looks = stepOf(state, 'look') !== null;
+  return looks && here !== null && someIn(state) ? 'what is left over' : '';
+}
+
+export function heightsLabel(state: State): string {
+  return stepOf(state, 'look') !== null ? 'heights' : '';
+}
+
+/** Once round at the end, a bolt that turns on is what is looked for. */
+export function pulledLabel(state: State): string {
+  const here = at(state);
+  const pass = here ? passNow(here.piece, here.job.upper.kinds)?.pass.name : undefined;
+  return pass?.startsWith('final') ? 'keeps turning' : 'turns without tightening';
 }
 
 export function someIn(state: State): boolean {

@@ -48,3 +48,27 @@ pieces:
 diary:
 `;
 }
+
+/** Pieces whose torques want words: other units, oil and threadlocker, bolts used once, left-hand threads, care. */
+export const GRINDER = `putback: 1
+job: Wheel guard rattles
+machine: Ostrell bench grinder 200
+bolts:
+  S: M6x25 flange, 8 mm
+  R: M6x25 LH flange, 8 mm
+  T: M8x30 10.9 once, 13 mm
+  U: 10-32 UNF x 1/2, 5/16 in
+  V: M5x12, 8 mm
+pieces:
+  guard:
+    bolts: S S R S S S
+    torque: 95 lbf·in, manual 4-3
+    joint: [new paper gasket, threadlocker on the threads]
+  yoke: {name: Steering yoke, care: steering, bolts: T T T T, torque: "25 N·m, manual 6-1"}
+  lid: {care: head, bolts: S S S S S S S S, torque: 10 N·m, "passes": [snug, full, final]}
+  cap: {name: Bearing cap, care: cap, sequence: [1, 3, 2, 4], bolts: T T T T, torque: 25 N·m, "passes": [snug, full, angle 90°]}
+  plate: {name: Spring plate, care: spring, bolts: S S S S}
+  tag: {bolts: U V, torque: 70 N·m}
+  hub: {bolts: S S S, torque: 10 N·m, holes: {2: {torque: "8 N·m, manual 4-9"}, 3: {note: oil the threads}}}
+diary:
+`;

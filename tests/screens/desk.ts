@@ -3,6 +3,7 @@
  * memory by the real judge and fold, and the state and the picture can be looked at.
  */
 
+import type { Wrench } from '../../src/bolt/wrench.ts';
 import type { Recorded, Wish } from '../../src/job/types.ts';
 import { benchRow } from '../../src/screens/bench-row.ts';
 import { rowsOf } from '../../src/screens/picture.ts';
@@ -27,8 +28,16 @@ export class Desk {
 
   readonly bench: Bench;
 
-  constructor(bench: Bench, look: Partial<Omit<Opening, 'on'>> & { on?: Opening['on'] } = {}) {
+  /** Those of the bench's settings. */
+  readonly wrenches: readonly Wrench[];
+
+  constructor(
+    bench: Bench,
+    look: Partial<Omit<Opening, 'on'>> & { on?: Opening['on'] } = {},
+    wrenches: readonly Wrench[] = [],
+  ) {
     this.bench = bench;
+    this.wrenches = wrenches;
     const opening: Opening = {
       on: { file: FILE },
       columns: 80,
@@ -99,6 +108,7 @@ export class Desk {
           on: 'file',
           file: effect.file,
           read: { ok: true, job: this.bench.job, faults: [] },
+          wrenches: this.wrenches,
         });
         break;
       case 'list': {

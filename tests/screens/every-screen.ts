@@ -6,6 +6,7 @@ import { placeOf } from '../../src/screens/which.ts';
 import { Bench } from '../job/bench.ts';
 import { LEFT_COVER } from './covers.ts';
 import { Desk, FILE } from './desk.ts';
+import { MORE } from './more-screens.ts';
 
 type Look = Partial<Omit<Opening, 'on'>> & { on?: Opening['on'] };
 export const LATER = '2026-05-02T10:00:00+02:00';
@@ -123,7 +124,7 @@ export interface Screen {
 }
 
 export function everyScreen(look: Look = {}): Screen[] {
-  const made = Object.entries(MAKERS).map(([name, make]) => {
+  const made = Object.entries({ ...MAKERS, ...MORE }).map(([name, make]) => {
     const desk = make(look);
     return { name, desk, state: desk.state, place: placeOf(desk.state) };
   });

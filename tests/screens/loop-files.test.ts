@@ -1,4 +1,4 @@
-import { mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
+import { mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it, onTestFinished } from 'vitest';
@@ -61,6 +61,22 @@ describe('a job file', () => {
     expect(JSON.stringify(gone)).toContain('x.yaml is not there');
   });
 
+  it('comes with the torque wrenches of its bench, and opens without them', async () => {
+    const wrench = 'wrenches:\n  small: {range: 2..12 N·m, step: 0.5}\n';
+    const folder = newFolder({ 'a.yaml': JOB, 'bench.yaml': wrench });
+    const open = { do: 'open', file: 'a.yaml' } as const;
+    const small = { name: 'small', from: 2, to: 12, unit: 'N·m', step: 0.5 };
+    expect(await filesOf(folder).hands.open(open)).toMatchObject({ wrenches: [small] });
+    const bare = filesOf(newFolder({ 'a.yaml': JOB }));
+    expect(await bare.hands.open(open)).toMatchObject({ read: { ok: true }, wrenches: [] });
+    rmSync(join(folder, 'bench.yaml'));
+    mkdirSync(join(folder, 'bench.yaml'));
+    expect(await filesOf(folder).hands.open(open)).toMatchObject({
+      read: { ok: true },
+      wrenches: [],
+    });
+  });
+
   it('is marked on disk before the answer, and is then not changed by anybody else', async () => {
     const folder = newFolder({ 'a.yaml': JOB });
     const files = filesOf(folder);
@@ -107,7 +123,7 @@ async function opened(
     ascii: false,
     now: NOW,
   });
-  const hands = { ...files.hands, ring: () => {} };
+  const hands = { ...files.hands, ring: () => {}, soon: setImmediate };
   const loop = createLoop<State>({ first: state, effects, update }, hands);
   let clock = NOW;
   const timers = {

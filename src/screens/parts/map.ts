@@ -3,6 +3,7 @@
  * belongs there. Where they do not fit side by side as they lie, they stand in lines that scroll.
  */
 import type { Layout } from '../../piece/map.ts';
+import { dotted } from './dotted.ts';
 import { type Cell, place } from './place.ts';
 import { type Line, type Span, type Style, span, width } from './text.ts';
 
@@ -37,6 +38,7 @@ export const LOOKS: Readonly<Record<Shape, Style>> = {
   tight: { colour: 'green' },
   trouble: { colour: 'red', bold: true },
 };
+const DOT = '.';
 const LIT = '>';
 const LIT_LOOK: Style = { colour: 'magenta', bold: true };
 const HERE: Style = { bold: true, inverse: true };
@@ -59,12 +61,19 @@ export function inLines(
   return place(layout, cells(marks, LEVELS[2] ?? (() => '')), columns, rows) === null;
 }
 
+/** From one hole to another: drawn as a dotted line where holes stand as they lie. */
+export interface Way {
+  from: string;
+  to: string;
+}
+
 /** Exactly `rows` lines. */
 export function drawMap(
   layout: Layout,
   marks: readonly Mark[],
   columns: number,
   rows: number,
+  way: Way | null = null,
 ): Line[] {
   for (const labels of LEVELS) {
     const placed = place(layout, cells(marks, labels), columns, rows);
@@ -76,7 +85,15 @@ export function drawMap(
       if (mark) lines[p.row]?.push({ column: p.column, mark });
     }
     const room = nameRoom(marks);
-    return lines.map((there) => putTogether(there, (m) => drawMark(m, labels(m), room)));
+    const before = 1 + Math.ceil(room / 2);
+    const end = (name: string | undefined) => {
+      const p = placed.find((q) => q.name === name);
+      return p ? { row: p.row, column: p.column + before } : null;
+    };
+    const dots = dotted(end(way?.from), end(way?.to));
+    return lines.map((there, row) =>
+      putTogether(there, (m) => drawMark(m, labels(m), room), dots.get(row)),
+    );
   }
   return drawLines(marks, columns, rows);
 }
@@ -118,15 +135,24 @@ function drawMark(mark: Mark, labelled: string, room: number): Line {
 function putTogether(
   there: readonly { column: number; mark: Mark }[],
   draw: (m: Mark) => Line,
+  dots: readonly number[] = [],
 ): Line {
   const spans: Span[] = [];
   let used = 0;
+  const fillTo = (column: number) => {
+    const free = Array.from({ length: column - used }, (_, i) =>
+      dots.includes(used + i) ? DOT : ' ',
+    );
+    spans.push({ text: free.join('') });
+  };
   for (const { column, mark } of [...there].sort((a, b) => a.column - b.column)) {
-    if (column > used) spans.push({ text: ' '.repeat(column - used) });
+    if (column > used) fillTo(column);
     const drawn = draw(mark);
     spans.push(...drawn);
     used = Math.max(used, column) + width(drawn);
   }
+  const last = Math.max(-1, ...dots);
+  if (last >= used) fillTo(last + 1);
   return spans;
 }
 

@@ -40,6 +40,7 @@ const SIGNS: Readonly<Record<string, string>> = {
   '“': '"',
   '”': '"',
   '…': '.',
+  '→': '>',
   '°': 'd',
   µ: 'u',
   μ: 'u',

@@ -3,6 +3,7 @@ import type { HoleNow, Job, Kind, PassSpec, PieceNow, PieceSpec } from '../../jo
 import { type Layout, layout } from '../../piece/map.ts';
 import { loosenNext, nextHole } from '../../piece/next.ts';
 import { passesOf } from '../../piece/passes.ts';
+import { tips } from '../../piece/sequence/tips.ts';
 import { readHand } from './hand.ts';
 
 /** The answer is kept with the piece: it is asked several times for one picture, and the piece never changes. */
@@ -37,6 +38,13 @@ export function layoutOf(piece: PieceNow): Layout {
   layouts.set(piece.spec, { names: joined, layout: made });
   return made;
 }
+
+/** What is said beside the order of the whole piece. */
+export const tipsOf = kept((piece: PieceNow): { tighten: string[]; loosen: string[] } => {
+  const places = new Map(layoutOf(piece).places.map((p) => [p.name, p]));
+  const points = piece.holes.map((h) => places.get(h.name) ?? { x: 0, y: 0 });
+  return tips(names(piece.holes), points, piece.spec.care);
+});
 
 // ---------------------------------------------------------------- off
 

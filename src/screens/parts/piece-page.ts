@@ -1,7 +1,7 @@
 /** What the screens of a piece have in common: its name, its holes in the middle. */
 import type { HoleNow, PieceNow } from '../../job/types.ts';
 import type { Page } from '../page.ts';
-import { drawMap, type Mark, type Shape } from './map.ts';
+import { drawMap, type Mark, type Shape, type Way } from './map.ts';
 import { layoutOf } from './piece-now.ts';
 import { bold, type Line, line } from './text.ts';
 
@@ -16,7 +16,8 @@ export type Marking = (hole: HoleNow) => Partial<Omit<Mark, 'name'>>;
 export function piecePage(
   piece: PieceNow,
   marking: Marking,
-  rest: Pick<Page, 'right' | 'under' | 'say'>,
+  rest: Pick<Page, 'right' | 'under' | 'say' | 'most'>,
+  way: Way | null = null,
 ): Page {
   const marks = piece.holes.map((hole): Mark => {
     const how = marking(hole);
@@ -34,7 +35,7 @@ export function piecePage(
   return {
     left: line(bold(piece.spec.name)),
     middle: (columns, rows): readonly Line[] =>
-      marks.length === 0 ? [] : drawMap(layoutOf(piece), marks, columns, rows),
+      marks.length === 0 ? [] : drawMap(layoutOf(piece), marks, columns, rows, way),
     ...rest,
   };
 }

@@ -1,5 +1,7 @@
 /** What the file gives to read before a piece comes off or goes back. */
 import type { PieceSpec } from '../../job/types.ts';
+import { cautionsFor } from '../../plan/cautions.ts';
+import { licensed } from './say-tight.ts';
 
 export interface Reading {
   what: 'Caution' | 'Tip' | 'Joint' | 'Loose' | 'Marks' | 'Routes' | 'Note';
@@ -17,10 +19,16 @@ export function mustRead(spec: PieceSpec, way: 'removal' | 'fitting'): boolean {
   return toRead(spec, way).some((r) => FIRST[way].includes(r.what));
 }
 
+/** The file's own first, then what is said of such a piece anywhere; the maker's manual before all of it. */
+function cautions(spec: PieceSpec, way: 'removal' | 'fitting'): string[] {
+  const said = cautionsFor(spec, way === 'removal' ? 'off' : 'on').map((c) => c.say);
+  return [...said, licensed(spec.care) ?? ''].filter((t) => t !== '');
+}
+
 export function toRead(spec: PieceSpec, way: 'removal' | 'fitting'): Reading[] {
   const joint: Reading[] = way === 'fitting' ? [{ what: 'Joint', texts: spec.joint }] : [];
   const all: Reading[] = [
-    { what: 'Caution', texts: spec.caution[way] },
+    { what: 'Caution', texts: cautions(spec, way) },
     ...joint,
     { what: 'Loose', texts: spec.loose },
     { what: 'Marks', texts: spec.marks },
