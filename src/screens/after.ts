@@ -24,6 +24,9 @@ export function afterRecorded(
   const { result, wish, file } = answer;
   if (result.ok) return { ...done(state, result, wish, file), ok: true };
   if ('faults' in result) {
+    const newer = result.faults.find((f) => f.code === 'newer-version');
+    // Such a job is read, only not written: what is shown stays.
+    if (newer) return { ...say(state, `${newer.say}. ${newer.fix}`), ok: false };
     const read = { ok: false, faults: result.faults } as const;
     const view = { screen: 'faults', file, read, top: 0 } as const;
     return { ...stay({ ...state, view }), ok: false };

@@ -1,4 +1,6 @@
 /** The last bolt is out: counted before anybody pries, or STOP with what is still in. */
+import { sayOnce } from '../bolt/cautions.ts';
+import { kindsIn } from '../job/fit-of.ts';
 import type { Refusal } from '../job/types.ts';
 import type { Acts } from './act.ts';
 import { OFF } from './enter.ts';
@@ -79,10 +81,15 @@ function stillSaid(hole: {
 }
 
 function sayAfter({ job, piece }: At, columns: number): Line[] {
+  const once = kindsIn(piece).flatMap((k) => {
+    const kind = job.upper.kinds.get(k);
+    return kind ? (sayOnce(kind) ?? []) : [];
+  });
   const loose = piece.spec.loose;
   return [
     ...wrap('Now it may come off.', columns, { bold: true }),
     ...(loose.length > 0 ? wrap(`Loose in it: ${list(loose)}.`, columns) : []),
+    ...once.flatMap((t) => wrap(t, columns)),
     ...wrap(worstSwap(job, piece) ?? '', columns),
   ];
 }

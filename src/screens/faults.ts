@@ -46,6 +46,7 @@ export function drawUnsaved(state: State): Page {
       ...wrap(view.why.fix, columns),
       [],
       ...wrap('The mark is not on disk. The file is as it was.', columns),
+      ...wrap('It is kept here, and tried again every few seconds.', columns),
     ],
   };
 }

@@ -71,11 +71,11 @@ export function layPage(state: State, page: Page): Picture {
   return { lines, cursor: cursorOf(page, columns, room) };
 }
 
-/** Nothing is left out without a word. */
+/** Nothing is left out without a word: a quiet line goes with the next press, a low screen can be made higher. */
 function shortened(lines: readonly Line[], rows: number): readonly Line[] {
   if (lines.length <= rows) return lines;
   const room = Math.max(0, rows - 1);
-  return [...lines.slice(0, room), line(`(${lines.length - room} lines more on a higher screen)`)];
+  return [...lines.slice(0, room), line(`(${lines.length - room} lines more)`)];
 }
 
 function fill(lines: readonly Line[], rows: number): Line[] {

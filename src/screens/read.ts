@@ -1,9 +1,10 @@
 /** Cautions and what else is to be read once before a piece comes off or goes back. */
 import type { Acts } from './act.ts';
 import { readMark } from './enter.ts';
-import { at, stay, stepOf, toStep } from './moves.ts';
+import { type At, at, stay, stepOf, toStep } from './moves.ts';
 import type { Page } from './page.ts';
-import { toRead } from './parts/reading.ts';
+import { shouldSaid } from './parts/answers.ts';
+import { type Reading, toRead } from './parts/reading.ts';
 import { scrolled } from './parts/scroll.ts';
 import { bold, hanging, type Line, line, pad, type Style, span } from './parts/text.ts';
 import type { State } from './state.ts';
@@ -18,6 +19,19 @@ export const readActs = {
   },
 } satisfies Acts;
 
+/** Before it goes back on, what should lie in the tray comes after the cautions. */
+function readings({ job, piece }: At, way: 'removal' | 'fitting'): Reading[] {
+  const all = toRead(piece.spec, way);
+  const should = way === 'fitting' ? shouldSaid(job, piece) : null;
+  if (should === null) return all;
+  const cautions = all.filter((r) => r.what === 'Caution');
+  return [
+    ...cautions,
+    { what: 'Bolts', texts: [should] },
+    ...all.filter((r) => !cautions.includes(r)),
+  ];
+}
+
 const LABEL = 10;
 const CAUTION: Style = { colour: 'red', bold: true };
 
@@ -31,7 +45,7 @@ export function drawRead(state: State): Page {
     left: line(bold(spec.name)),
     right: line(when),
     middle: (columns, rows) => {
-      const lines = toRead(spec, step.way).flatMap((r): Line[] => {
+      const lines = readings(here, step.way).flatMap((r): Line[] => {
         const style = r.what === 'Caution' ? CAUTION : {};
         const label = r.what === 'Caution' ? CAUTION : { bold: true };
         return r.texts.flatMap((text, i) => {

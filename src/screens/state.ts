@@ -36,12 +36,14 @@ export type Happening =
   | { on: 'press'; press: Press }
   | { on: 'paste'; text: string }
   | { on: 'recorded'; result: Recorded; wish: Wish; file: string }
-  /** `wrenches`: those of the bench that the file lies on, where they were read with it. */
-  | { on: 'file'; file: string; read: FileState; wrenches?: readonly Wrench[] }
+  /** `wrenches`: those of the bench that the file lies on, where they were read with it. `say`: what had to be done for it. */
+  | { on: 'file'; file: string; read: FileState; wrenches?: readonly Wrench[]; say?: string }
   | { on: 'bench'; jobs: BenchRow[] }
   | { on: 'size'; columns: number; rows: number }
   /** RFC 3339 with offset; said now and then, never more than once a minute. */
   | { on: 'time'; now: string }
+  /** Time to try again what could not be saved. */
+  | { on: 'again' }
   /** A quiet line: why git did not commit, that a paste was too long. */
   | { on: 'quiet'; say: string };
 
@@ -102,9 +104,8 @@ export interface State {
 
 export type Input = Extract<Happening, { on: 'press' | 'paste' }>;
 export type Waiting =
-  | { for: 'recorded'; wish: Wish }
-  | { for: 'file'; file: string }
-  | { for: 'bench' };
+  /** `again`: tried once more by itself, while the screen says that it is not saved. */
+  { for: 'recorded'; wish: Wish; again?: true } | { for: 'file'; file: string } | { for: 'bench' };
 
 /** Which screen is open. Those over another one hold it as `under`. */
 export type View =

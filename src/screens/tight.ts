@@ -8,7 +8,7 @@ import { type At, at, holeNamed, record, say, stay, toStep } from './moves.ts';
 import { noteOf } from './off.ts';
 import type { Page } from './page.ts';
 import { howFar } from './parts/how-far.ts';
-import { onWrench } from './parts/on-wrench.ts';
+import { type OnWrench, onWrench } from './parts/on-wrench.ts';
 import { passFor } from './parts/pass-of.ts';
 import { layoutOf, names, type PassNow, passNow, tipsOf, toFill } from './parts/piece-now.ts';
 import { piecePage, shapeOf } from './parts/piece-page.ts';
@@ -88,6 +88,11 @@ export function drawTight(state: State): Page {
   }
   const pass = passFor(piece, job.upper.kinds, now.pass, lit);
   const before = lastDone(here, now);
+  const set = settingOf(state, pass)?.set ?? null;
+  const where = sayPrinted(piece, pass).trim();
+  const both = [where, set ?? ''].filter((t) => t !== '');
+  const fits = width(both.join('   ')) <= state.columns;
+  const under = fits ? both : [where];
   const number = (name: string) => {
     const index = now.rest.indexOf(name);
     return index < 0 ? '' : ordinal(now.done.length + index + 1);
@@ -105,8 +110,8 @@ export function drawTight(state: State): Page {
     },
     {
       right: line(`tight, pass ${now.number} of ${now.of}: ${sayPass(pass)}`),
-      under: line(settingSaid(state, piece, pass)),
-      say: tightSaid(state, here, { now, pass, lit, before }),
+      under: line(under.join('   ')),
+      say: tightSaid(state, here, { now, pass, lit, before, set: fits ? null : set }),
       most: MOST,
     },
     before !== null && lit !== null && lit === now.rest[0] ? { from: before, to: lit } : null,
@@ -116,11 +121,9 @@ export function drawTight(state: State): Page {
 /** Lines that may be said here where the screen is high enough: cautions are not cut for the map. */
 const MOST = 9;
 
-/** `(manual 2-17)   set 10 on the small wrench`. */
-function settingSaid(state: State, piece: PieceNow, pass: PassSpec): string {
+function settingOf(state: State, pass: PassSpec): OnWrench | null {
   const quantity = pass.torque?.quantity;
-  const on = quantity ? onWrench(quantity, state.wrenches) : null;
-  return [sayPrinted(piece, pass).trim(), on?.set ?? ''].filter((t) => t !== '').join('   ');
+  return quantity ? onWrench(quantity, state.wrenches) : null;
 }
 
 /** The hole that this pass came from: the last that was done in it, where one was done alone. */
@@ -137,6 +140,8 @@ interface Turn {
   pass: PassSpec;
   lit: string | null;
   before: string | null;
+  /** What to set, where there is no room for it at the head. */
+  set: string | null;
 }
 
 function tightSaid(state: State, { job, piece }: At, turn: Turn): Line[] {
@@ -162,6 +167,7 @@ function tightSaid(state: State, { job, piece }: At, turn: Turn): Line[] {
       ? [spread(first, line(done), columns)]
       : [...wrap(next, columns, { bold: true }), line(`${done}.`)]),
     ...wrap(turnSaid(kind) ?? '', columns, { bold: true }),
+    ...wrap(turn.set ?? '', columns, { bold: true }),
     ...texts.flatMap((t) => wrap(t, columns)),
     ...noteOf(state, lit),
     ...wrap(missing(piece), columns),

@@ -18,13 +18,10 @@ export function update(state: State, happening: Happening): Updated {
     case 'press':
     case 'paste':
       return input(state, happening);
-    case 'recorded': {
-      const expected = state.waiting?.for === 'recorded';
-      if (!expected) return stay(state);
-      const { ok, ...after } = afterRecorded({ ...state, waiting: null }, happening);
-      if (ok) return goOn(after);
-      return { ...after, state: { ...after.state, ahead: [] } };
-    }
+    case 'recorded':
+      return recorded(state, happening);
+    case 'again':
+      return tryAgain(state);
     case 'file':
       return goOn(fileRead(state, happening));
     case 'bench':
@@ -36,6 +33,28 @@ export function update(state: State, happening: Happening): Updated {
     case 'quiet':
       return say(state, happening.say);
   }
+}
+
+function recorded(state: State, happening: Extract<Happening, { on: 'recorded' }>): Updated {
+  const { waiting, view } = state;
+  if (waiting?.for !== 'recorded') return stay(state);
+  const again = waiting.again === true && view.screen === 'unsaved';
+  const from: State = { ...state, waiting: null, ...(again ? { view: view.under } : {}) };
+  const { ok, ...after } = afterRecorded(from, happening);
+  if (!again && ok) return goOn(after);
+  if (!again || ok) return { ...after, state: { ...after.state, ahead: [] } };
+  // It rang the first time; what was pressed meanwhile was meant for this screen, which is still there.
+  return goOn({ ...after, effects: after.effects.filter((e) => e.do !== 'ring') });
+}
+
+function tryAgain(state: State): Updated {
+  const { view, waiting, open } = state;
+  if (view.screen !== 'unsaved' || waiting !== null || open === null) return stay(state);
+  const { wish } = view;
+  return {
+    state: { ...state, waiting: { for: 'recorded', wish, again: true } },
+    effects: [{ do: 'record', file: open.file, wish }],
+  };
 }
 
 function input(state: State, happening: Input): Updated {
@@ -64,7 +83,7 @@ const AWAY = 1;
 
 function fileRead(
   state: State,
-  { file, read, wrenches }: Extract<Happening, { on: 'file' }>,
+  { file, read, wrenches, say: told }: Extract<Happening, { on: 'file' }>,
 ): Updated {
   const asked = state.waiting?.for === 'file' && state.waiting.file === file;
   const now: State = asked ? { ...state, waiting: null } : state;
@@ -79,9 +98,9 @@ function fileRead(
     open: { file, job: read.job },
     wrenches: wrenches ?? now.wrenches,
   };
-  if (!asked) return stay(opened);
+  if (!asked) return told === undefined ? stay(opened) : say(opened, told);
   const warned = read.faults[0];
-  const quiet = warned ? `Line ${warned.line}: ${warned.say}` : null;
+  const quiet = told ?? (warned ? `Line ${warned.line}: ${warned.say}` : null);
   const last = lastMark(read.job);
   const back = last !== null && daysBetween(last, state.now) >= AWAY && isUnderWay(read.job);
   const view = back

@@ -124,6 +124,16 @@ describe('before anything goes back', () => {
   });
 });
 
+describe('the page before it goes back on', () => {
+  it('asks which bolt is missing, after the cautions', () => {
+    const desk = new Desk(coverOf(LEFT_COVER)).open('alternator').press('space');
+    expect(desk.screen).toBe('read');
+    expect(said(desk)).toMatch(
+      /Caution The magnet .* Bolts You should have 9 S \(25 mm\), 1 M \(35 mm\) and 1 L \(55 mm\), 11 bolts in all: which is missing\? Joint/,
+    );
+  });
+});
+
 describe('the heights of the heads', () => {
   const row = '12 12.5 12 12 12 12 12 22 12 12 12';
   const typed = (text: string) => cover().press('escape d').type(text).press('enter');

@@ -28,6 +28,21 @@ describe('a torque on the wrenches of this bench', () => {
     );
   });
 
+  it('is said under the map where the head has no room for it', () => {
+    const desk = tightening('guard', ['snug'], { columns: 60, rows: 16 });
+    expect(desk.rows[1]?.trim()).toBe('(manual 4-3)');
+    expect(said(desk)).toContain('set 10.5 N·m on the small wrench, in its steps of 0.5');
+  });
+
+  it('cannot be steered by the name of a wrench', () => {
+    const [small] = WRENCHES;
+    const name = 'a\x1b[31m\u202eb';
+    const evil = small ? [{ ...small, name }] : [];
+    const desk = new Desk(inAgain('hub', ['snug']), {}, evil).open('hub');
+    expect(desk.frame).toContain('set 8 on the a');
+    expect(desk.frame).not.toMatch(/[\x1b\u202e]/);
+  });
+
   it('is turned into N·m on a bench without wrenches, and nothing is to be set', () => {
     const desk = new Desk(inAgain('guard', ['snug'])).open('guard').press('space');
     expect(desk.frame).toContain('95 lbf·in as printed → set 10.7 N·m');
@@ -69,10 +84,13 @@ describe('what is said beside a torque', () => {
     expect(desk.frame).not.toContain('With oil');
   });
 
-  it('says which bolts are never used twice, going in and tightening', () => {
+  it('says which bolts are never used twice, coming out, going in and tightening', () => {
     const once = 'T is never used twice: stretched or coated, it needs a new one.';
     expect(tightening('yoke').frame).toContain(once);
     expect(tightening('guard').frame).not.toContain('twice');
+    const bench = new Bench(GRINDER);
+    bench.mark({ do: 'out', piece: 'yoke' });
+    expect(new Desk(bench).open('yoke').frame).toContain(once);
     const desk = new Desk(off('yoke')).open('yoke').press('space space t');
     expect(desk.step).toBe('on');
     expect(desk.frame).toContain(once);

@@ -4,7 +4,7 @@ import { cautionsFor } from '../../plan/cautions.ts';
 import { licensed } from './say-tight.ts';
 
 export interface Reading {
-  what: 'Caution' | 'Tip' | 'Joint' | 'Loose' | 'Marks' | 'Routes' | 'Note';
+  what: 'Caution' | 'Bolts' | 'Tip' | 'Joint' | 'Loose' | 'Marks' | 'Routes' | 'Note';
   texts: readonly string[];
 }
 
