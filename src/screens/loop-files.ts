@@ -6,10 +6,11 @@ import { fold } from '../job/fold.ts';
 import { readJob } from '../job/read.ts';
 import { record } from '../job/save/record.ts';
 import { readText } from '../job/save/text.ts';
-import type { Job } from '../job/types.ts';
+import type { Job, Recorded, Wish } from '../job/types.ts';
 import type { World } from '../world.ts';
 import { benchRow } from './bench-row.ts';
 import type { Hands } from './loop.ts';
+import { keepShown } from './loop-shown.ts';
 import type { FileState } from './state.ts';
 
 /** What is asked of the file system beside the files' texts. */
@@ -22,6 +23,11 @@ export interface Shelf {
   watch(folder: string, changed: (name: string | null) => void): () => void;
   /** The folder where the file really is, behind links. */
   folderOf(path: string): string;
+  /**
+   * What a name in the folder is: a file there, one that a link out of the folder leads to, or nothing that
+   * could be read to its end (a folder, a pipe, a device, a link to nowhere).
+   */
+  leadsTo(folder: string, name: string): 'file' | 'elsewhere' | null;
   /** Waits until what has been pressed meanwhile was read. */
   breath(): Promise<void>;
 }
@@ -46,10 +52,18 @@ function wrenchesOf(folder: string): readonly Wrench[] {
 const IS_JOB = /^\uFEFF?["']?putback["']?\s*:/m;
 const IS_YAML = /\.ya?ml$/i;
 
+const leadsOut = (name: string) => ({
+  say: `${name} is a link that leads out of this bench.`,
+  fix: 'Open it by its own path, if you trust it.',
+});
+
 /** `file` in all effects is a name in `folder`. */
 export function filesIn(folder: string, world: Pick<World, 'now' | 'id'>, shelf: Shelf): Files {
   const seen = new Map<string, { mark: string | null; read: FileState }>();
   const pathOf = (file: string) => `${folder}/${file}`;
+  const shown = keepShown(pathOf, world.now);
+  /** Links in the bench that lead out of it: what they lead to is nobody's business before they are named. */
+  const elsewhere = new Set<string>();
 
   /** What the text of the file says; null: it is no job file. Read again only after a change. */
   function read(file: string, asJob: boolean): FileState | null {
@@ -78,23 +92,66 @@ export function filesIn(folder: string, world: Pick<World, 'now' | 'id'>, shelf:
     seen.set(file, { mark: shelf.mark(pathOf(file)), read: { ok: true, job, faults } });
   }
 
+  /** The same, with all that was shown of it back in the file; `say` when something had to be done for that. */
+  async function readKept(file: string, asJob: boolean) {
+    const state = read(file, asJob);
+    if (state === null || !state.ok || !shown.has(file)) return { state, say: null };
+    const missed = await shown.mend(file, state.job.entries);
+    if (missed === null || missed.mended === null) return { state, say: missed?.say ?? null };
+    const mended: FileState = { ok: true, ...missed.mended };
+    seen.set(file, { mark: shelf.mark(pathOf(file)), read: mended });
+    return { state: mended, say: missed.say };
+  }
+
+  /** The mark, and what an editor swept away in the instant before it. */
+  async function recordKept(file: string, wish: Wish): Promise<Recorded> {
+    const before = isChanged(file) && shown.has(file) ? (await readKept(file, true)).say : null;
+    const result = await record(pathOf(file), wish, world);
+    if (!('job' in result)) return result;
+    const missed = await shown.mend(file, result.job.entries);
+    const job = missed?.mended?.job ?? result.job;
+    keep(file, job);
+    if (missed === null) shown.saw(file, job.entries);
+    else shown.also(file, job.entries);
+    if (!result.ok) return { ...result, job };
+    const said = [before, missed?.say ?? null].filter((say) => say !== null);
+    const warnings = [...result.warnings, ...said.map((say) => ({ code: 'written-again', say }))];
+    return { ...result, job, warnings };
+  }
+
+  function isChanged(file: string): boolean {
+    const before = seen.get(file);
+    return before !== undefined && shelf.mark(pathOf(file)) !== before.mark;
+  }
+
   const hands: Files['hands'] = {
     async record({ file, wish }) {
-      const result = await record(pathOf(file), wish, world);
-      if ('job' in result) keep(file, result.job);
-      return { on: 'recorded', file, wish, result };
+      return { on: 'recorded', file, wish, result: await recordKept(file, wish) };
     },
     async open({ file }) {
-      const state = read(file, true);
+      const wrenches = wrenchesOf(folder);
+      if (elsewhere.has(file)) {
+        const unread = { code: 'elsewhere', ...leadsOut(file) };
+        return { on: 'file', file, read: { ok: false, unread }, wrenches };
+      }
+      const { state, say } = await readKept(file, true);
       if (state === null) throw new Error(`${file} was asked for as a job and is none`);
-      return { on: 'file', file, read: state, wrenches: wrenchesOf(folder) };
+      if (state.ok && say === null) shown.saw(file, state.job.entries);
+      return { on: 'file', file, read: state, wrenches, ...(say === null ? {} : { say }) };
     },
     async list() {
       const names = (shelf.names(folder) ?? []).filter((n) => IS_YAML.test(n)).sort();
       const jobs = [];
       for (const name of names) {
-        const state = read(name, false);
-        if (state !== null) jobs.push(benchRow(name, state, world.now()));
+        const where = shelf.leadsTo(folder, name);
+        if (where === 'elsewhere') {
+          elsewhere.add(name);
+          const unread = { code: 'elsewhere', ...leadsOut(name) };
+          jobs.push(benchRow(name, { ok: false, unread }, world.now()));
+        } else if (where === 'file') {
+          const { state } = await readKept(name, false);
+          if (state !== null) jobs.push(benchRow(name, state, world.now()));
+        }
         await shelf.breath();
       }
       return { on: 'bench', jobs };
@@ -111,9 +168,6 @@ export function filesIn(folder: string, world: Pick<World, 'now' | 'id'>, shelf:
   return {
     hands,
     pathOf,
-    changed(file) {
-      const before = seen.get(file);
-      return before !== undefined && shelf.mark(pathOf(file)) !== before.mark;
-    },
+    changed: isChanged,
   };
 }

@@ -6,10 +6,12 @@ import type { Timers } from './stdin-stream.ts';
 
 /** ms. An editor or git touches a file several times for one change. */
 const SETTLED = 50;
+/** ms. Until a mark that could not be saved is tried again. */
+const AGAIN = 2000;
 
 /**
  * Watches from the first state on. `pressed` looks for itself, since not every file system tells of changes;
- * while nothing happens no timer runs.
+ * while nothing happens, and all is saved, no timer runs.
  */
 export function attendFiles(
   loop: Loop<State>,
@@ -21,6 +23,7 @@ export function attendFiles(
 ): { pressed(): void; stop(): void } {
   const watched = new Map<string, () => void>();
   let takeBack: (() => void) | null = null;
+  let again: (() => void) | null = null;
   let minute = loop.state().now.slice(0, 16);
 
   function look(): void {
@@ -42,7 +45,14 @@ export function attendFiles(
 
   watch(folder);
   let opened: string | null = null;
+  function tryAgain(): void {
+    again = null;
+    loop.happen({ on: 'again' });
+  }
+
   const unsubscribe = loop.subscribe(() => {
+    const { view, waiting } = loop.state();
+    if (view.screen === 'unsaved' && waiting === null) again ??= timers.later(AGAIN, tryAgain);
     const file = loop.state().open?.file ?? null;
     if (file === null || file === opened) return;
     opened = file;
@@ -62,6 +72,7 @@ export function attendFiles(
     stop() {
       unsubscribe();
       takeBack?.();
+      again?.();
       for (const stop of watched.values()) stop();
     },
   };

@@ -1,6 +1,6 @@
 /** The screens opened on a terminal, and the terminal left clean however they end. */
 import { readdirSync, realpathSync, statSync, watch } from 'node:fs';
-import { basename, dirname } from 'node:path';
+import { basename, dirname, join, sep } from 'node:path';
 import { PassThrough } from 'node:stream';
 import { setImmediate as breath, setTimeout as later } from 'node:timers/promises';
 import type { Instance } from 'ink';
@@ -235,6 +235,16 @@ export const shelf: Shelf = {
       return dirname(realpathSync(path));
     } catch {
       return dirname(path);
+    }
+  },
+  leadsTo(folder, name) {
+    const path = join(folder, name);
+    try {
+      if (!statSync(path).isFile()) return null;
+      const inside = realpathSync(folder) + sep;
+      return realpathSync(path).startsWith(inside) ? 'file' : 'elsewhere';
+    } catch {
+      return null;
     }
   },
   breath: () => breath(),

@@ -1,0 +1,45 @@
+/** Marks that were shown, and that somebody's old text has swept out of the file, written again. */
+import { fold } from '../fold.ts';
+import { lostEntries } from '../lost.ts';
+import { readJob } from '../read.ts';
+import { addEntry } from '../splice.ts';
+import type { Entry, Fault, Job } from '../types.ts';
+import { type SaveOptions, saveFile } from './save.ts';
+
+export type Again =
+  /** All of `shown` is on disk; `written` is what had to be written, oldest first. */
+  | { ok: true; written: Entry[]; job: Job; faults: Fault[] }
+  /** Nothing was written; `say` is why, a sentence. */
+  | { ok: false; say: string };
+
+/**
+ * Adds those of `shown` that the file lacks behind what it has now, under its lock and in their order, each
+ * checked as any mark is. All of them or none. What somebody changed elsewhere in the file stays.
+ */
+export async function writeAgain(
+  file: string,
+  shown: readonly Entry[],
+  options: SaveOptions = {},
+): Promise<Again> {
+  let written: Entry[] = [];
+  const saved = await saveFile<string>(
+    file,
+    (text) => {
+      const read = readJob(text, file);
+      if (read.unreadable) return { stop: 'The file cannot be read just now.' };
+      written = lostEntries(shown, read.entries);
+      let next = text;
+      for (const entry of written) {
+        const more = addEntry(next, entry);
+        if (typeof more !== 'string') return { stop: 'The diary has no room for them.' };
+        next = more;
+      }
+      return { text: next };
+    },
+    options,
+  );
+  if (!saved.ok) return { ok: false, say: `${saved.say} ${saved.fix}` };
+  if ('stopped' in saved) return { ok: false, say: saved.stopped };
+  const read = readJob(saved.text, file);
+  return { ok: true, written, job: fold(read.upper, read.entries), faults: read.faults };
+}
