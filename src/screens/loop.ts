@@ -21,11 +21,16 @@ export interface Hands {
   /** Null: nothing to say about it. */
   milestone(effect: Asked<'milestone'>): Promise<Happening | null>;
   ring(): void;
+  /** Calls as soon as what is done without waiting is done. */
+  soon(call: () => void): void;
 }
 
 export interface Loop<S> {
   state(): S;
-  /** Calls after every change, with all that happened at once in one call; answers how to stop that. */
+  /**
+   * Calls after every change, with all that happened at once in one call; a mark that a quick disk takes at
+   * once is one change with the key that made it. Answers how to stop that.
+   */
   subscribe(changed: () => void): () => void;
   /** All of these one after the other, and one call of the subscribers at the end. */
   happen(...happenings: Happening[]): void;
@@ -45,8 +50,11 @@ export function createLoop<S>(play: Play<S>, hands: Hands): Loop<S> {
   let state = play.first;
   let quitting = false;
   let failed = false;
-  /** Effects on their way. */
+  /** Effects on their way, and those of them whose answer will change what is shown. */
   let under = 0;
+  let asked = 0;
+  /** Changed, and the subscribers not yet told. */
+  let stale = false;
   const subscribers = new Set<() => void>();
   const end = Promise.withResolvers<boolean>();
   /** Marks and reading keep their order. */
@@ -79,6 +87,15 @@ export function createLoop<S>(play: Play<S>, hands: Hands): Loop<S> {
       });
   }
 
+  function ask(does: () => Promise<Happening>): void {
+    asked += 1;
+    work = after(work, async () => {
+      const answer = await does();
+      asked -= 1;
+      return answer;
+    });
+  }
+
   function carryOut(effect: Effect): void {
     switch (effect.do) {
       case 'ring':
@@ -92,13 +109,13 @@ export function createLoop<S>(play: Play<S>, hands: Hands): Loop<S> {
         commits = after(Promise.all([work, commits]), () => hands.milestone(effect));
         break;
       case 'record':
-        work = after(work, () => hands.record(effect));
+        ask(() => hands.record(effect));
         break;
       case 'open':
-        work = after(work, () => hands.open(effect));
+        ask(() => hands.open(effect));
         break;
       case 'list':
-        work = after(work, () => hands.list(effect));
+        ask(() => hands.list(effect));
         break;
     }
   }
@@ -118,7 +135,16 @@ export function createLoop<S>(play: Play<S>, hands: Hands): Loop<S> {
       fail(error);
       return;
     }
-    if (state !== before) for (const changed of subscribers) changed();
+    if (state === before) return;
+    stale = true;
+    if (asked === 0) tell();
+    else hands.soon(tell);
+  }
+
+  function tell(): void {
+    if (!stale) return;
+    stale = false;
+    for (const changed of subscribers) changed();
   }
 
   for (const effect of play.effects) carryOut(effect);

@@ -6,7 +6,7 @@ import { bundle } from '../terminal/bundle.ts';
 import { DOWN, LEFT, RIGHT, UP } from '../terminal/keys.ts';
 import { PUTBACK } from '../terminal/world.ts';
 import { bigJob } from './job.ts';
-import { type Figures, median, ms, quantile } from './measure.ts';
+import { type Figures, median, ms, quantile, type Row } from './measure.ts';
 import { aFrame, open, type Terminal } from './terminal.ts';
 
 const KEYS = 200;
@@ -31,20 +31,33 @@ export const figures: Figures = async () => {
     }
     await plain.until(aFrame);
 
-    const moves = { ours: await type(putback, ROUND), bare: await type(plain, ['x']) };
-    const marks = await type(putback, [' ']);
+    const move = newSeries();
+    const bareMove = newSeries();
+    const mark = newSeries();
+    // In the order that is shown, as one does; the piece is not done with half of its holes.
+    for (let i = 0; i < KEYS / 2; i++) await type(putback, ' ', mark);
+    for (let i = 0; i < KEYS; i++) {
+      await type(putback, ROUND[i % ROUND.length] ?? '', move);
+      await type(plain, 'x', bareMove);
+    }
     await Promise.all([putback.end('q'), plain.end('q')]);
 
-    const p95 = quantile(moves.ours.ms, 0.95);
-    const bareMs = median(moves.bare.ms);
-    const moveMs = median(moves.ours.ms);
-    const bytes = median(moves.ours.bytes);
-    const markBytes = median(marks.bytes);
+    const p95 = quantile(move.ms, 0.95);
+    const [moveMs, bareMs, markMs] = [median(move.ms), median(bareMove.ms), median(mark.ms)];
+    const [bytes, markBytes] = [quantile(move.bytes, 0.95), quantile(mark.bytes, 0.95)];
     return [
       row('key to frame at 200 holes, p95', 'a sixtieth of a second', p95, FRAME, ms, 1),
       row('key to frame at 200 holes, median', 'bare Ink program', moveMs, bareMs, ms, 2),
-      row('bytes of a key that moves', '1 kB', bytes, BYTES, count, 1),
-      row('bytes of a key that marks', '1 kB', markBytes, BYTES, count, 1),
+      row(
+        'key that marks to frame, disk included, median',
+        'bare Ink program',
+        markMs,
+        bareMs,
+        ms,
+        2,
+      ),
+      row('bytes of a key that moves, p95', '1 kB', bytes, BYTES, count, 1),
+      row('bytes of a key that marks, p95', '1 kB', markBytes, BYTES, count, 1),
     ];
   } finally {
     rmSync(folder, { recursive: true, force: true });
@@ -59,16 +72,18 @@ const TO_TIGHT: readonly (readonly [string, string])[] = [
 ];
 const ROUND = [RIGHT, DOWN, LEFT, UP];
 
-async function type(terminal: Terminal, keys: readonly string[]) {
-  const took: number[] = [];
-  const bytes: number[] = [];
-  for (let i = 0; i < KEYS / 2; i++) {
-    terminal.press(keys[i % keys.length] ?? '');
-    const frame = await terminal.until(aFrame);
-    took.push(frame.ms);
-    bytes.push(Buffer.byteLength(frame.bytes));
-  }
-  return { ms: took, bytes };
+interface Series {
+  ms: number[];
+  bytes: number[];
+}
+const newSeries = (): Series => ({ ms: [], bytes: [] });
+
+/** One key and its frame. */
+async function type(terminal: Terminal, key: string, into: Series): Promise<void> {
+  terminal.press(key);
+  const frame = await terminal.until(aFrame);
+  into.ms.push(frame.ms);
+  into.bytes.push(Buffer.byteLength(frame.bytes));
 }
 
 const count = (n: number): string => `${Math.round(n)} bytes`;
@@ -80,6 +95,6 @@ function row(
   other: number,
   say: (n: number) => string,
   goal: number,
-) {
+): Row {
   return { what, against, ratio: one / other, goal, measured: `${say(one)} / ${say(other)}` };
 }

@@ -45,6 +45,7 @@ function slowHands() {
     list: slow('list', { on: 'bench', jobs: [] }),
     milestone: slow('milestone', { on: 'quiet', say: '' }),
     ring: () => begun.push('ring'),
+    soon: setImmediate,
   };
   return { hands, begun, finish };
 }
@@ -73,6 +74,23 @@ describe('what happens', () => {
 });
 
 describe('what is asked for', () => {
+  it('and answered at once is one drawing with the key that asked; a slow disk shows the key first', async () => {
+    const { loop, finish } = open();
+    const drawn: string[] = [];
+    loop.subscribe(() => drawn.push(loop.state()));
+    loop.happen(press('m'));
+    await Promise.resolve();
+    finish.record?.(null);
+    await settled();
+    expect(drawn).toEqual(['m recorded']);
+    loop.happen(press('o'));
+    await settled();
+    expect(drawn).toEqual(['m recorded', 'm recordedo']);
+    finish.open?.(null);
+    await settled();
+    expect(drawn.at(-1)).toBe('m recordedo file');
+  });
+
   it('is carried out in order, each after the answer to the one before', async () => {
     const { loop, begun, finish } = open([{ do: 'open', file: 'f' }]);
     loop.happen(press('m'), press('l'), press('r'));
