@@ -93,7 +93,13 @@ export const KEYS = [
   key('in', ['on'], GO, 'in, three turns', 'what is in the hand goes into the lit hole', {
     holds: when.handSaid,
   }),
-  key('click', ['tight'], GO, 'clicked', 'the lit bolt has come to its torque'),
+  key(
+    'click',
+    ['tight'],
+    GO,
+    when.clickLabel,
+    'the lit bolt has had this pass: its torque, or its angle',
+  ),
   key('note-it', ['trouble'], GO, 'note it', 'note the marked trouble'),
   key('go-on', ['advice', 'answer'], GO, 'go on', 'read: go on with the other bolts'),
   key('yes', ['sure'], ['t'], 'take it back', 'take back that mark of an earlier day'),
@@ -194,7 +200,7 @@ export const KEYS = [
     ['d', 'home'],
     when.heightsLabel,
     'heights of the heads, dropped in and not turned: which bolt may be the wrong one',
-    { holds: when.someMoved },
+    { holds: when.someLoose },
   ),
   key('correct', ['answer'], ['r'], 'type it again', 'type it again, with what was typed'),
   key('aside', ['look', 'off-count'], ['a'], 'moved aside', 'out of the way, still connected', {

@@ -1,5 +1,6 @@
 /** When a key holds, and what it is called just now. */
 
+import type { PassSpec } from '../job/types.ts';
 import { litHole } from './lit.ts';
 import { at, hereOf, holeNamed, stepOf } from './moves.ts';
 import { readHand } from './parts/hand.ts';
@@ -109,6 +110,12 @@ export function someMoved(state: State): boolean {
   return holes.some((h) => h.state === 'out' || h.state === 'in' || h.state === 'tight');
 }
 
+/** Heads can still be looked at before they are down. */
+export function someLoose(state: State): boolean {
+  const holes = at(state)?.piece.holes ?? [];
+  return holes.some((h) => h.state === 'out' || h.state === 'in');
+}
+
 /** At the end of putting in it is what one does next; before that it is in the list of keys. */
 export function leftLabel(state: State): string {
   const here = at(state);
@@ -120,11 +127,23 @@ export function heightsLabel(state: State): string {
   return stepOf(state, 'look') !== null ? 'heights' : '';
 }
 
+/** What the hand felt, in the words of the pass. */
+export function clickLabel(state: State): string {
+  const pass = passHere(state);
+  const [kind] = (pass?.name ?? '').split(' ');
+  if (kind === 'snug') return 'snug';
+  if (kind === 'final') return 'holds';
+  return kind === 'angle' && pass?.angle ? `turned ${pass.angle}\u00b0` : 'clicked';
+}
+
+function passHere(state: State): PassSpec | null {
+  const here = at(state);
+  return here ? (passNow(here.piece, here.job.upper.kinds)?.pass ?? null) : null;
+}
+
 /** Once round at the end, a bolt that turns on is what is looked for. */
 export function pulledLabel(state: State): string {
-  const here = at(state);
-  const pass = here ? passNow(here.piece, here.job.upper.kinds)?.pass.name : undefined;
-  return pass?.startsWith('final') ? 'keeps turning' : 'turns without tightening';
+  return passHere(state)?.name.startsWith('final') ? 'keeps turning' : 'turns without tightening';
 }
 
 export function someIn(state: State): boolean {

@@ -171,6 +171,14 @@ describe('the heights of the heads', () => {
     expect(said(typed(row.replace('22', 'x')))).toContain('x is no height for hole 8');
   });
 
+  it('are not asked once every head is down', () => {
+    const bench = coverBut();
+    for (const pass of ['snug', 'full']) bench.mark({ do: 'tight', piece: 'alternator', pass });
+    const desk = new Desk(bench).open('alternator').press('d');
+    expect(desk.screen).toBe('look');
+    expect(desk.press('l').screen).toBe('field');
+  });
+
   it('are one key on the way in as well, though D may be a kind', () => {
     const text = GRINDER.replaceAll('S:', 'D:').replaceAll(/\bS\b(?=[ \],])/g, 'D');
     const desk = new Desk(off('hub', text)).open('hub').press('space d');

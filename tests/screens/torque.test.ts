@@ -180,7 +180,7 @@ describe('how the piece is gone round', () => {
     expect(desk.frame).toContain(
       'Once round: a bolt that keeps turning is STOP, not another round.',
     );
-    expect(desk.frame).toContain('! keeps turning');
+    expect(desk.frame).toContain('Space holds   ! keeps turning');
     desk.press('- enter');
     expect(desk.step).toBe('advice');
     expect(desk.frame).toContain('STOP');
@@ -194,6 +194,12 @@ describe('how the piece is gone round', () => {
       '90° further each, by angle. Such bolts are often used once. Never click them again afterwards.',
     );
     expect(desk.frame).not.toContain('wrench');
+    expect(desk.rows.at(-1)).toContain('Space turned 90°');
+  });
+
+  it('names its key by what the hand feels', () => {
+    expect(tightening('guard').rows.at(-1)).toContain('Space snug');
+    expect(tightening('guard', ['snug']).rows.at(-1)).toContain('Space clicked');
   });
 });
 
