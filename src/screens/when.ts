@@ -120,7 +120,7 @@ export function someLoose(state: State): boolean {
 export function leftLabel(state: State): string {
   const here = at(state);
   const looks = stepOf(state, 'look') !== null;
-  return looks && here !== null && someIn(state) ? 'what is left over' : '';
+  return looks && here !== null && someIn(state) ? 'left over' : '';
 }
 
 export function heightsLabel(state: State): string {

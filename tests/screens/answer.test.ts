@@ -14,7 +14,7 @@ describe('what is left over, at the end of putting in', () => {
   it('is one key on the piece, on the way in, and while tightening', () => {
     const looks = cover('10').press('escape');
     expect(looks.screen).toBe('look');
-    expect(looks.rows.at(-1)).toContain('l what is left over');
+    expect(looks.rows.at(-1)).toContain('l left over');
     for (const desk of [looks, cover('10'), cover('10').press('tab')]) {
       const from = desk.screen;
       desk.press('delete');
@@ -31,6 +31,13 @@ describe('what is left over, at the end of putting in', () => {
     expect(desk.screen).toBe('look');
     expect(desk.frame).toContain('All in, 11 of them by fingers only.');
     expect(desk.press('l').screen).toBe('field');
+  });
+
+  it('stands at the foot of the narrowest screen', () => {
+    const desk = new Desk(coverBut(), { columns: 60, rows: 16 }).open('alternator').press('escape');
+    if (desk.screen === 'job') desk.press('space');
+    expect(desk.screen).toBe('look');
+    expect(desk.rows.at(-1)).toContain('l left over');
   });
 
   it('says what should be there while it asks', () => {
