@@ -43,6 +43,13 @@ describe('coming back after days', () => {
     ]);
   });
 
+  it('lists what is off as it came off', () => {
+    expect(note([off('hose'), off('gear-lever')]).off.map((p) => p.piece)).toEqual([
+      'hose',
+      'gear-lever',
+    ]);
+  });
+
   it('says what is inside, in trouble, awaited and here', () => {
     const now = note(lines);
     expect(now.inside).toMatchObject([{ piece: 'cover', what: 'rag', count: 1, since: LONG_AGO }]);
@@ -74,6 +81,14 @@ describe('coming back after days', () => {
       "Don't run the engine: the oil is out, 1 rag is inside (Left cover) and a thread is pulled in Left cover.",
     ]);
     expect(note([]).dont).toEqual([]);
+    expect(
+      note([
+        done('drain'),
+        ...boltsOff('cover', 'S S M'),
+        ...boltsOn('cover', 'S S M'),
+        done('fill'),
+      ]).dont,
+    ).toEqual([]);
   });
 
   it('says what can be done in the next twenty minutes', () => {

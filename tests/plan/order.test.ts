@@ -82,6 +82,14 @@ describe('the order on', () => {
     ]);
   });
 
+  it('makes a piece wait for one that came off after it and of which the file says nothing', () => {
+    const text = 'pieces: {pipe: {}, cover: {under: pipe}, fairing: {}}';
+    const lines = [off('pipe'), off('cover'), off('fairing')];
+    const { heldBy, canDo } = plan(jobOf(text, lines), NOW);
+    expect(canDo.map((c) => c.step)).toEqual(['fairing on']);
+    expect(heldBy[0]).toEqual({ step: 'cover on', for: ['fairing on'], until: null });
+  });
+
   it('lets pieces go on in any order that the file says are only over another', () => {
     const lines = ['hose', 'sprocket-cover', 'gear-lever', 'alternator'].map((p) => off(p));
     const { canDo } = plan(jobOf(COVER, [...lines, on('alternator')]), NOW);
@@ -112,6 +120,19 @@ tasks:
       'sprocket-cover on',
       'fill',
       'weep',
+    ]);
+  });
+
+  it('work that something waits for comes before anything goes back on', () => {
+    const text =
+      'pieces: {a: {}, b: {}}\ntasks: {look: {do: Look}, drain: {do: Drain, before: b off}}';
+    expect(plan(jobOf(text), NOW).steps.map((s) => s.step)).toEqual([
+      'a off',
+      'drain',
+      'b off',
+      'a on',
+      'b on',
+      'look',
     ]);
   });
 
@@ -148,6 +169,13 @@ describe('pieces that turned out not to be in the way', () => {
   it('are left out once all under them is off without them', () => {
     const text = 'pieces: {lever: {}, cover: {under: lever}}';
     expect(order(text, [off('cover')])).toEqual({ down: ['cover'], up: ['cover'] });
+  });
+
+  it('still lie between what is over and what is under them', () => {
+    const text = 'pieces: {lid: {}, lever: {under: lid}, cover: {under: lever}}';
+    const { off: down, heldBy } = plan(jobOf(text, [off('lid'), off('cover')]), NOW);
+    expect(down).toEqual(['lid', 'cover']);
+    expect(heldBy).toEqual([{ step: 'lid on', for: ['cover on'], until: null }]);
   });
 
   it('are left out once what lies over them is back', () => {

@@ -205,6 +205,18 @@ describe('before closing', () => {
     ]);
   });
 
+  it('more counted out than in is out', () => {
+    const lines = [
+      ...away,
+      { piece: 'cover', inside: 'rag' },
+      { piece: 'cover', cleared: '3 rags' },
+    ];
+    expect(said('closing', lines)['inside-cover-rag']).toMatchObject({
+      say: '1 rag in, and out again (Left cover).',
+      done: true,
+    });
+  });
+
   it('names the work that was to be done while it is off, and counts insert tangs', () => {
     const lines: Said[] = [
       ...away,
