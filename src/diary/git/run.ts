@@ -52,7 +52,7 @@ export function gitEnv(
     GIT_TERMINAL_PROMPT: '0',
     GIT_EDITOR: ':',
     GIT_PAGER: 'cat',
-    ...(read ? { GIT_OPTIONAL_LOCKS: '0' } : {}),
+    ...(read ? { GIT_OPTIONAL_LOCKS: '0', GIT_NO_LAZY_FETCH: '1' } : {}),
   };
 }
 

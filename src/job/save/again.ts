@@ -1,9 +1,11 @@
 /** Marks that were shown, and that somebody's old text has swept out of the file, written again. */
 import { fold } from '../fold.ts';
 import { lostEntries } from '../lost.ts';
+import { withMark } from '../mark.ts';
 import { readJob } from '../read.ts';
-import { addEntry } from '../splice.ts';
+import { isFail } from '../splice.ts';
 import type { Entry, Fault, Job } from '../types.ts';
+import { WRITES } from './record.ts';
 import { type SaveOptions, saveFile } from './save.ts';
 
 export type Again =
@@ -25,14 +27,15 @@ export async function writeAgain(
   const saved = await saveFile<string>(
     file,
     (text) => {
-      const read = readJob(text, file);
+      let read = readJob(text, file);
       if (read.unreadable) return { stop: 'The file cannot be read just now.' };
+      if (read.upper.version > WRITES) return { stop: 'The file has a newer form now.' };
       written = lostEntries(shown, read.entries);
       let next = text;
       for (const entry of written) {
-        const more = addEntry(next, entry);
-        if (typeof more !== 'string') return { stop: 'The diary has no room for them.' };
-        next = more;
+        const more = withMark(next, read, entry, [], file);
+        if (isFail(more)) return { stop: 'Its diary has no room for them.' };
+        ({ text: next, read } = more);
       }
       return { text: next };
     },

@@ -1,13 +1,14 @@
 /** One wish to the disk: read what is there now, judge again, splice, check, save. */
 import { fold } from '../fold.ts';
 import { judge } from '../judge.ts';
-import { readJob } from '../read.ts';
-import { addEntry } from '../splice.ts';
-import type { Edit, Entry, Job, Recorded, Warning, Wish } from '../types.ts';
+import { withMark } from '../mark.ts';
+import { type Read, readJob } from '../read.ts';
+import { isFail } from '../splice.ts';
+import type { Entry, Job, Recorded, Warning, Wish } from '../types.ts';
 import { type SaveOptions, saveFile } from './save.ts';
 
 /** The form of job file that this program writes. */
-const WRITES = 1;
+export const WRITES = 1;
 
 export interface Clock {
   now(): string;
@@ -26,7 +27,7 @@ export async function record(
   options: SaveOptions = {},
 ): Promise<Recorded> {
   const stamp = { at: clock.now(), id: clock.id() };
-  let judged: { before: Job; entry: Entry; warnings: Warning[]; text: string } | null = null;
+  let judged: { before: Job; entry: Entry; warnings: Warning[]; read: Read } | null = null;
   const saved = await saveFile<Recorded>(
     file,
     (text) => {
@@ -43,10 +44,10 @@ export async function record(
       if (!entry) {
         return { stop: { ok: true, changed: false, entry: null, warnings, job: before, before } };
       }
-      const next = spliced(text, entry, edits);
-      if (typeof next !== 'string') return { stop: next };
-      judged = { before, entry, warnings, text: next };
-      return { text: next };
+      const next = withMark(text, read, entry, edits, file);
+      if (isFail(next)) return { stop: unfit(next.fault) };
+      judged = { before, entry, warnings, read: next.read };
+      return { text: next.text };
     },
     options,
   );
@@ -54,26 +55,22 @@ export async function record(
     return { ok: false, unsaved: { code: saved.code, say: saved.say, fix: saved.fix } };
   }
   if ('stopped' in saved) return saved.stopped;
-  return written(judged, file);
+  return written(judged);
 }
 
 function written(
-  judged: { before: Job; entry: Entry; warnings: Warning[]; text: string } | null,
-  file: string,
+  judged: { before: Job; entry: Entry; warnings: Warning[]; read: Read } | null,
 ): Recorded {
   if (!judged) throw new Error('saved without having been judged');
-  const { before, entry, warnings, text } = judged;
-  const read = readJob(text, file);
+  const { before, entry, warnings, read } = judged;
   const job = fold(read.upper, read.entries);
   return { ok: true, changed: true, entry, warnings, job, before };
 }
 
-/** The new text, or why it must not be written: it would say something else, or touch other bytes. */
-function spliced(text: string, entry: Entry, edits: Edit[]): string | Recorded {
-  const next = addEntry(text, entry, edits);
-  if (typeof next === 'string') return next;
+/** It would say something else, or touch other bytes. */
+function unfit(fault: string): Recorded {
   const fix = 'Run putback check on the file and mend what it says; nothing was written.';
-  return { ok: false, unsaved: { code: 'unfit', say: sentence(next.fault), fix } };
+  return { ok: false, unsaved: { code: 'unfit', say: sentence(fault), fix } };
 }
 
 const sentence = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;

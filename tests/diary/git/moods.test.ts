@@ -308,6 +308,7 @@ test('the names that say who commits stay, those that redirect and ask go', () =
     GIT_EDITOR: ':',
     GIT_PAGER: 'cat',
     GIT_OPTIONAL_LOCKS: '0',
+    GIT_NO_LAZY_FETCH: '1',
   });
 });
 

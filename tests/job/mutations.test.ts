@@ -1,0 +1,196 @@
+/**
+ * Good job files, changed at random: whatever comes of it is read, told about and marked, and nothing breaks.
+ * A few thousand each time; `MUTATIONS=100000` for more, `SEED=1` and so on for others.
+ */
+import { readdirSync, readFileSync } from 'node:fs';
+import { join, resolve } from 'node:path';
+import { expect, it } from 'vitest';
+import { printFault } from '../../src/job/faults.ts';
+import { fold } from '../../src/job/fold.ts';
+import { judge } from '../../src/job/judge.ts';
+import { withMark } from '../../src/job/mark.ts';
+import { readJob } from '../../src/job/read.ts';
+import { isFail } from '../../src/job/splice.ts';
+import type { Entry } from '../../src/job/types.ts';
+import { nextStep } from '../../src/plan/next.ts';
+import { COVER } from './bench.ts';
+
+const MUTATIONS = Number(process.env.MUTATIONS ?? 2000);
+/** ms. A good file takes a few; this is a hang. */
+const HANGS = 3000;
+/** Bytes of growth between a tenth of the way and the end. */
+const GROWS = 200e6;
+
+const root = resolve(import.meta.dirname, '../..');
+const yamlIn = (folder: string) =>
+  readdirSync(join(root, folder))
+    .filter((name) => name.endsWith('.yaml'))
+    .map((name) => readFileSync(join(root, folder, name), 'utf8'));
+const GOOD = [COVER, ...yamlIn('jobs'), ...yamlIn('templates')];
+
+/** Pieces of other files, and what breaks readers. */
+const TOKENS = [
+  ...[
+    '{',
+    '}',
+    '[',
+    ']',
+    ':',
+    ': ',
+    ' #',
+    '- ',
+    '\n',
+    '\t',
+    '\r\n',
+    '|',
+    '>',
+    '"',
+    "'",
+    '&a ',
+    '*a',
+  ],
+  ...[
+    '!!set ',
+    '? ',
+    '---\n',
+    '...\n',
+    '%YAML 1.1\n',
+    '<<: ',
+    '~',
+    '\0',
+    '\x1b[2J',
+    '\u202e',
+    '\ufeff',
+  ],
+  ...[
+    '__proto__: ',
+    'constructor: ',
+    'diary:\n',
+    'undo: ',
+    'hole: 999',
+    'hole: [1, 1]',
+    'out: "! - ?"',
+  ],
+  ...['9'.repeat(400), '-1', '1e999', 'NaN', '[[[[[[[[', '{{{{{{{{', '🔩', 'e\u0301', '\ud800'],
+  ...[
+    '<<<<<<< ours\n',
+    '=======\n',
+    '>>>>>>> theirs\n',
+    '2026-02-30T99:99:99Z',
+    'thread: 9..1',
+    'S*99999',
+  ],
+];
+
+function random(seed: number): (below: number) => number {
+  let s = seed;
+  return (below) => {
+    s ^= s << 13;
+    s ^= s >>> 17;
+    s ^= s << 5;
+    return (s >>> 0) % below;
+  };
+}
+
+type Mutator = (text: string, r: (below: number) => number) => string;
+
+const cut = (text: string, from: number, to: number, put: string) =>
+  text.slice(0, from) + put + text.slice(to);
+const pick = <T>(list: readonly T[], r: (below: number) => number): T => list[r(list.length)] as T;
+
+const MUTATORS: Mutator[] = [
+  (t, r) => cut(t, r(t.length + 1), 0, '').concat(t.slice(r(t.length + 1))),
+  (t, r) => {
+    const at = r(t.length + 1);
+    return cut(t, at, at, pick(TOKENS, r));
+  },
+  (t, r) => {
+    const at = r(t.length + 1);
+    return cut(t, at, at + r(40), '');
+  },
+  (t, r) => {
+    const at = r(t.length + 1);
+    return cut(t, at, at + 1, String.fromCharCode(r(256)));
+  },
+  (t, r) => {
+    const from = r(t.length + 1);
+    const at = r(t.length + 1);
+    return cut(t, at, at, t.slice(from, from + r(200)));
+  },
+  (t, r) => {
+    const lines = t.split('\n');
+    const [a, b] = [r(lines.length), r(lines.length)];
+    [lines[a], lines[b]] = [lines[b] ?? '', lines[a] ?? ''];
+    return lines.join('\n');
+  },
+  (t, r) => {
+    const lines = t.split('\n');
+    const at = r(lines.length);
+    lines[at] = ' '.repeat(r(9)) + (lines[at] ?? '').trimStart();
+    return lines.join('\n');
+  },
+  (t, r) => {
+    const bytes = Buffer.from(t);
+    for (let n = r(8); n >= 0 && bytes.length > 0; n--) bytes[r(bytes.length)] = r(256);
+    return bytes.toString('utf8');
+  },
+  (t, r) => {
+    const other = pick(GOOD, r);
+    return t.slice(0, r(t.length + 1)) + other.slice(r(other.length + 1));
+  },
+];
+
+const stamp = { at: '2026-05-02T10:11:05+02:00', id: 'mutant01' };
+
+let marked = 0;
+let readable = 0;
+
+/** Read, told, folded, asked what is next, and marked if that can be. */
+function through(text: string): void {
+  const read = readJob(text, 'job.yaml');
+  const told = read.faults.map(printFault).join('\n');
+  if (/^\s+at .*:\d+:\d+\)?$/m.test(told)) throw new Error('a stack trace');
+  if (read.unreadable) return;
+  readable += 1;
+  const job = fold(read.upper, read.entries);
+  nextStep(job);
+  const verdict = judge(job, { do: 'note', text: 'x' }, stamp);
+  if (!verdict.ok || !verdict.entry) throw new Error('a note was refused');
+  const next = withMark(text, read, verdict.entry, verdict.edits, 'job.yaml');
+  if (isFail(next)) return;
+  marked += 1;
+  const ids = (entries: readonly Entry[]) => entries.map((e) => e.id).join(' ');
+  if (ids(next.read.entries) !== `${ids(read.entries)} mutant01`.trim()) {
+    throw new Error('a mark changed others');
+  }
+}
+
+it(
+  `${MUTATIONS} changed files are read, told about and marked`,
+  () => {
+    let early = 0;
+    let worst = 0;
+    for (let n = 0; n < MUTATIONS; n++) {
+      const seed = 1 + n + Number(process.env.SEED ?? 0) * 1e7;
+      const r = random(Math.imul(seed, 2654435761) || 1);
+      let text = pick(GOOD, r);
+      for (let times = r(4); times >= 0; times--)
+        text = pick(MUTATORS, r)(text, r).slice(0, 60_000);
+      const begun = performance.now();
+      try {
+        through(text);
+      } catch (error) {
+        throw new Error(`seed ${seed}: ${JSON.stringify(text.slice(0, 2000))}`, { cause: error });
+      }
+      worst = Math.max(worst, performance.now() - begun);
+      if (n === Math.floor(MUTATIONS / 10)) early = process.memoryUsage().rss;
+    }
+    expect(worst).toBeLessThan(HANGS);
+    expect(process.memoryUsage().rss - early).toBeLessThan(GROWS);
+    // Neither all broken nor all good, or nothing was tried.
+    expect(readable).toBeGreaterThan(MUTATIONS / 20);
+    expect(readable).toBeLessThan(MUTATIONS);
+    expect(marked).toBeGreaterThan(readable / 2);
+  },
+  20_000 + MUTATIONS * 30,
+);
