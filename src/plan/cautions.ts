@@ -2,8 +2,9 @@
  * What can hurt somebody at a step, beside what the file itself says. Common practice of the trade, no source: the
  * maker's manual, local rules and licensed mechanics go first, and the screens say so.
  */
-import type { Care, PieceSpec } from '../job/types.ts';
+import type { Care, PieceSpec, TaskSpec } from '../job/types.ts';
 import { sortsOf } from './disturbed.ts';
+import { letOut } from './fluids.ts';
 
 export interface Caution {
   /** Read once for each key, piece and round. */
@@ -36,11 +37,25 @@ export function cautionsFor(spec: PieceSpec, way: 'off' | 'on'): Caution[] {
   return [...own, ...care, ...(sortsOf(spec).includes('fuel') ? [FUEL] : [])];
 }
 
-/** For a task that lets something out. */
-export const HOT: Caution = {
+const HOT: Caution = {
   key: 'hot',
   say: 'What runs out may be hot: let it cool, wear gloves, catch all of it.',
 };
+const RAISED: Caution = {
+  key: 'raised',
+  say: 'Raised: on stands, never on a jack alone; rocked by hand before anybody reaches under it.',
+};
+
+/** For a task, by its words. */
+export function cautionsForTask({ say }: TaskSpec): Caution[] {
+  const out = letOut(say);
+  const fuel = out !== null && /\b(?:fuel|petrol|gasoline|diesel)\b/i.test(out);
+  return [
+    ...(out !== null && !fuel ? [HOT] : []),
+    ...(fuel ? [FUEL] : []),
+    ...(/\b(?:raise|jack|lift)\b/i.test(say) ? [RAISED] : []),
+  ];
+}
 
 /** Before an engine runs. */
 export const RUNNING: readonly Caution[] = [

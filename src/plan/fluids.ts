@@ -16,14 +16,19 @@ const DRAIN =
   /^\s*(?:drain|empty|let out|run off)\s+(?:off\s+|out\s+)?(.+?)(?=\s+(?:into|from|out|and|until|by|with|at|through)\b|[,.;()]|$)/i;
 const FILL = /\b(?:fill|refill|top up|pour)\b/i;
 
+/** What a task lets out: `the oil`; null when it is no such task. */
+export function letOut(say: string): string | null {
+  return DRAIN.exec(say)?.[1]?.trim() ?? null;
+}
+
 /** Each task that lets something out and is done, in the order of the file. */
 export function fluidsOf({ job, relations, finished, lines }: Standing): Fluid[] {
   const isDone = (key: string) => finished.done[relations.at.get(key) ?? -1] === true;
   const tasks = [...job.tasks.values()].map((task) => task.spec);
   return tasks.flatMap((task): Fluid[] => {
-    const what = DRAIN.exec(task.say)?.[1]?.trim();
+    const what = letOut(task.say);
     const out = lines.done.get(task.key);
-    if (what === undefined || !out || !isDone(task.key)) return [];
+    if (what === null || !out || !isDone(task.key)) return [];
     const noun = what.split(' ').at(-1)?.toLowerCase() ?? what;
     const fill = tasks.find((t) => FILL.test(t.say) && t.say.toLowerCase().includes(noun));
     const back = fill && isDone(fill.key) ? (lines.done.get(fill.key)?.index ?? -1) : -1;
