@@ -26,7 +26,11 @@ export function afterRecorded(
   if ('faults' in result) {
     const newer = result.faults.find((f) => f.code === 'newer-version');
     // Such a job is read, only not written: what is shown stays.
-    if (newer) return { ...say(state, `${newer.say}. ${newer.fix}`), ok: false };
+    if (newer)
+      return {
+        ...say(state, `${newer.say.replace(/^./, (c) => c.toUpperCase())}. ${newer.fix}`),
+        ok: false,
+      };
     const read = { ok: false, faults: result.faults } as const;
     const view = { screen: 'faults', file, read, top: 0 } as const;
     return { ...stay({ ...state, view }), ok: false };
@@ -100,6 +104,10 @@ function follow(state: State, wish: Wish, entry: Entry | null, pass: PassNow | n
       return wish.id === undefined ? stay(state) : afterUndo(state, wish.id);
     case 'note':
     case 'done':
+    case 'inside':
+    case 'cleared':
+    case 'gate':
+    case 'buy':
       return entry ? say(state, 'Noted.') : stay(state);
   }
 }

@@ -78,6 +78,8 @@ function goOn(from: Updated): Updated {
   return { state, effects };
 }
 
+const BROKEN = 'The file was changed and cannot be read just now.';
+
 /** Days after which coming back begins with where the job stands. */
 const AWAY = 1;
 
@@ -90,7 +92,7 @@ function fileRead(
   if (!asked && now.open?.file !== file) return stay(now);
   if (!read.ok) {
     // Somebody is at work in the file: until it reads again, the last that was read stands.
-    if (!asked) return say(now, 'The file was changed and cannot be read just now.');
+    if (!asked) return say(now, BROKEN);
     return { ...show(now, { screen: 'faults', file, read, top: 0 }), effects: [] };
   }
   const opened: State = {
@@ -98,7 +100,9 @@ function fileRead(
     open: { file, job: read.job },
     wrenches: wrenches ?? now.wrenches,
   };
-  if (!asked) return told === undefined ? stay(opened) : say(opened, told);
+  // Readable again: that it was not is no news any more.
+  const before = opened.quiet === BROKEN ? null : opened.quiet;
+  if (!asked) return stay({ ...opened, quiet: told ?? before });
   const warned = read.faults[0];
   const quiet = told ?? (warned ? `Line ${warned.line}: ${warned.say}` : null);
   const last = lastMark(read.job);

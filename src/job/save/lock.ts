@@ -12,7 +12,7 @@ export interface Lock {
 export interface Patience {
   /** Longest wait for a living holder, ms. */
   wait: number;
-  /** How long a lock stands still before it counts as left behind, if its holder is stopped or cannot be asked, ms. */
+  /** How long a lock stands still before it counts as left behind, if its holder is stopped or cannot be asked, ms; infinite: it never does. */
   still: number;
 }
 /** A save takes milliseconds: who holds a lock for seconds is stopped, asleep or gone. */
@@ -111,7 +111,9 @@ export async function acquire(
     const still = text === '' ? Math.min(patience.still, WORDLESS) : patience.still;
     const left = life === 'dead' || (life === 'unknown' && now - since > still);
     if (left && text !== null && breakLock(d, side, text)) continue;
-    const limit = life === 'alive' ? patience.wait : patience.wait + patience.still;
+    // Who will not see a lock as left behind has nothing to wait for.
+    const longer = Number.isFinite(patience.still) ? patience.wait + patience.still : patience.wait;
+    const limit = life === 'alive' ? patience.wait : longer;
     if (now - begun > limit) return { heldBy: holder };
     await sleep(pause + randomInt(pause + 1));
     if (clock() - now > SLEPT + 2 * pause) since = clock();

@@ -123,6 +123,19 @@ test('the start clears what dead processes left, and touches nothing of living o
   expect(textOf(file)).toBe(JOB);
 });
 
+test.each<[string, Partial<Holder> | string]>([
+  ['another host', { host: 'elsewhere' }],
+  ['nobody knows whom', 'scribble'],
+  ['nobody yet', ''],
+])('the start never waits for a lock of %s', async (_, holder) => {
+  const file = newJob();
+  leave(file, holder);
+  const begun = performance.now();
+  await cleanFolder(dirname(file));
+  expect(performance.now() - begun).toBeLessThan(200);
+  expect(strays(file)).toEqual(['cover.yaml.lock']);
+});
+
 test('cleaning a folder that is not there does nothing', async () => {
   await expect(cleanFolder(join(dirname(newJob()), 'no', 'such'))).resolves.toBeUndefined();
 });
