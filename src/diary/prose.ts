@@ -99,6 +99,15 @@ function what(entry: Entry, job: Job): string {
       return `${(entry.task && job.tasks.get(entry.task)?.spec.say) ?? entry.task ?? entry.buy}: ${entry.value}`;
     case 'note':
       return entry.hole ? `${holes}: ${entry.value}` : entry.value;
+    case 'inside':
+      return `${entry.value} went inside`;
+    case 'cleared':
+      return `${entry.value} came out again`;
+    case 'seen':
+    case 'struck':
+      return `Before ${entry.value}: ${entry.verb}`;
+    case 'added':
+      return `Before ${entry.value}: one thing more to look at`;
     case 'undo': {
       const target = job.entries.find((e) => e.id === entry.value);
       return target ? `Taken back: ${what(target, job)}` : `Taken back: ${entry.value}`;

@@ -35,6 +35,11 @@ export const VERB_PLACES: Record<Verb, readonly (readonly string[])[]> = {
   fitted: [['piece!']],
   done: [['task!'], ['buy!']],
   note: [['piece!', 'hole'], ['task!'], ['buy!'], []],
+  inside: [['piece!'], []],
+  cleared: [['piece!'], []],
+  seen: [['piece!'], []],
+  struck: [['piece!'], []],
+  added: [['piece!'], []],
   undo: [[]],
 };
 

@@ -34,7 +34,7 @@ function toFault(found: Found, text: string, file: string, starts: readonly numb
     line,
     column: [...text.slice(start, at)].length + 1,
     say: fillText(say, data),
-    fix: fillText(fix, data),
+    fix: fillText(fix, data).trim(),
     excerpt: excerptOf(words, at - start),
   };
 }

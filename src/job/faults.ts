@@ -107,7 +107,7 @@ export const FAULTS = {
     'Get a newer putback to go on with this job.',
   ),
   missing: error('{key}: is missing', 'Write, for example: {like}'),
-  'unknown-key': error('{key} is no key of {owner}', '{near}Known here: {known}.'),
+  'unknown-key': error('{key} is no key of {owner}', '{near}{known}'),
   'wrong-type': error('{key} takes {takes}, and here is {what}', 'For example: {like}'),
   'bad-choice': error('{value} is no word for {key}', '{near}One of: {known}.'),
   'bad-name': error(

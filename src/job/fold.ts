@@ -17,9 +17,10 @@ import {
   settle,
   tighten,
 } from './fold-hole.ts';
+import { countsOf } from './inside.ts';
 import { livingEntries } from './living.ts';
 import { barePiece } from './spec.ts';
-import { isTested, taskNow } from './tested.ts';
+import { isTested, reopen, taskNow } from './tested.ts';
 import type {
   Entry,
   HoleNow,
@@ -59,7 +60,7 @@ export function fold(upper: Upper, entries: readonly Entry[]): Job {
       making = begin(barePiece(entry.piece), upper);
       pieces.set(entry.piece, making);
     }
-    apply(making, entry);
+    apply(making, entry, tasks);
     rounds.set(entry.id, making.now.round);
   }
 
@@ -70,6 +71,7 @@ export function fold(upper: Upper, entries: readonly Entry[]): Job {
     rounds,
     pieces: new Map(),
     tasks,
+    inside: countsOf(living).filter((thing) => thing.count > 0),
     conflicts: [],
   };
   for (const [key, making] of pieces) job.pieces.set(key, making.now);
@@ -114,11 +116,14 @@ function finish(task: TaskNow | undefined, entry: Entry): void {
   task.result = entry.result ?? null;
 }
 
-function apply(making: Making, entry: Entry): void {
+function apply(making: Making, entry: Entry, tasks: ReadonlyMap<string, TaskNow>): void {
   const { now } = making;
   now.last = entry.at;
   const startsRound = entry.verb === 'out' || entry.verb === 'removed';
-  if (startsRound && making.wasOff && isDone(now)) nextRound(making);
+  if (startsRound && making.wasOff && isDone(now)) {
+    nextRound(making);
+    reopen(now.spec.key, tasks);
+  }
   if (startsRound) making.wasOff = true;
   switch (entry.verb) {
     case 'out':

@@ -3,6 +3,7 @@
  * a reason (`because`) overrules each refusal but wrong use. History is never judged again.
  */
 import { judgeIn } from './judge/in.ts';
+import { judgeBuy, judgeGate, judgeInside } from './judge/inside.ts';
 import { judgeOut } from './judge/out.ts';
 import type { Stamp } from './judge/parts.ts';
 import { judgeOff, judgeOn } from './judge/piece.ts';
@@ -32,6 +33,13 @@ export function judge(job: Job, wish: Wish, stamp: Stamp): Verdict {
       return judgeNote(job, wish, stamp);
     case 'done':
       return judgeDone(job, wish, stamp);
+    case 'inside':
+    case 'cleared':
+      return judgeInside(job, wish, stamp);
+    case 'gate':
+      return judgeGate(job, wish, stamp);
+    case 'buy':
+      return judgeBuy(job, wish, stamp);
     case 'undo':
       return judgeUndo(job, wish, stamp);
   }

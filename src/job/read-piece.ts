@@ -61,6 +61,9 @@ export function readPiece(reading: Reading, key: string, at: number, spot: Spot)
     passes: readPasses(reading, valueAt(spot, 'passes')),
     care: CARES.find((c) => c === care) ?? null,
     first: first.map((f) => f.value),
+    along: textsAt(spot, 'along'),
+    bridges: textsAt(spot, 'bridges'),
+    takes: textAt(spot, 'takes'),
     note: textAt(spot, 'note'),
   };
   const kinds = row?.map((r) => ({ value: r.value.kind, at: r.at })) ?? [];

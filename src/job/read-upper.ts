@@ -94,6 +94,8 @@ function readTask({ key, value }: PairSpot): TaskSpec {
     after: textsAt(value, 'after'),
     while: textsAt(value, 'while'),
     limit: textAt(value, 'limit'),
+    when: textAt(value, 'when'),
+    takes: textAt(value, 'takes'),
     note: textAt(value, 'note'),
   };
 }

@@ -28,6 +28,14 @@ function sayVerb(entry: Entry): string {
       return entry.value === 'aside' ? 'aside' : 'off';
     case 'fitted':
       return 'on its place';
+    case 'inside':
+      return `${entry.value} went in`;
+    case 'cleared':
+      return `${entry.value} came out again`;
+    case 'seen':
+    case 'struck':
+    case 'added':
+      return `${entry.verb}: ${entry.value}`;
     case 'undo':
       return `taken back: ${entry.value}`;
     case 'state':

@@ -71,11 +71,13 @@ function choicesOf(issue: Issue): string[] {
 function unknownKey({ root, base, report }: Within, path: Path, key: string): void {
   const owner = ownerOf([...base, ...path]);
   const known = Object.keys(HELP[owner]);
+  const word = meant(near(key, known)) || elsewhere(key);
   report('unknown-key', spotAt(root, [...path, key]).key, {
     key,
     owner: OWNERS[owner],
-    near: meant(near(key, known)) || elsewhere(key),
-    known: known.join(', '),
+    near: word,
+    // Where one word is meant, the whole list would only hide it.
+    known: word === '' ? `Known here: ${known.join(', ')}.` : '',
   });
 }
 

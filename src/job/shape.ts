@@ -93,6 +93,9 @@ function pieceShape(told: Told): z.ZodType {
       passes: z.union([z.string(), z.array(z.union([z.string(), pass]))]),
       care: z.enum(CARES),
       first: texts,
+      along: texts,
+      bridges: texts,
+      takes: text,
       note: text,
     }),
   );
@@ -107,7 +110,8 @@ function holeShape(told: Told): z.ZodType {
 
 /** A task with this verb. */
 export function taskShape(verb: TaskVerb, told: Told = false): z.ZodType {
-  const more = { before: texts, after: texts, while: texts, limit: text, note: text };
+  const order = { before: texts, after: texts, while: texts };
+  const more = { ...order, limit: text, when: text, takes: text, note: text };
   return z.strictObject({
     ...required(told, 'task', verb, text),
     ...keysOf(told, 'task', more),

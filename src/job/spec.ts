@@ -30,6 +30,9 @@ export function barePiece(key: string): PieceSpec {
     sequence: null,
     passes: null,
     care: null,
+    along: [],
+    bridges: [],
+    takes: null,
     first: [],
     note: null,
   };

@@ -19,6 +19,11 @@ const values: Record<Verb, string[]> = {
   fitted: ['all'],
   done: ['done', 'failed'],
   note: ['a note'],
+  inside: ['2 rags', 'plug', ''],
+  cleared: ['1 rag', 'all', '7 rags'],
+  seen: ['sealing faces', 'sealing all'],
+  struck: ['sealing wrench'],
+  added: ['sealing'],
   undo: [...ids, 'nosuchid'],
 };
 

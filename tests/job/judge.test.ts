@@ -383,16 +383,12 @@ describe('done, note, hole', () => {
     const bench = new Bench(
       COVER.replace('diary:', 'tasks:\n  slack: {adjust: Slack, after: cover on}\ndiary:'),
     );
-    expect(bench.refusal({ do: 'done', task: 'slack' })).toEqual({
-      code: 'too-early',
-      after: ['cover on'],
-    });
+    expect(bench.warnings({ do: 'done', task: 'slack' })).toEqual(['early']);
     const entry = bench.mark({
       do: 'done',
       task: 'slack',
       was: '40 mm',
       set: '25 mm',
-      because: 'it was easy now',
     });
     expect(entry).toMatchObject({ task: 'slack', value: 'done', was: '40 mm', set: '25 mm' });
     expect(bench.refusal({ do: 'done', task: 'slack' })).toEqual({ ok: true, entry: null });
@@ -463,5 +459,64 @@ describe('why a bolt is wrong', () => {
     const bench = new Bench(text).openCover();
     const wish: Wish = { do: 'in', piece: 'cover', holes: ['1'], hand: { kind: 'T' } };
     expect(bench.warnings(wish)).toEqual(['other-kind']);
+  });
+});
+
+describe('what went in must come out', () => {
+  it('a piece does not go on over what is still inside, by either way', () => {
+    const bench = new Bench().openCover();
+    bench.mark({ do: 'inside', piece: 'cover', what: '2 rags' });
+    bench.mark({ do: 'cleared', piece: 'cover', what: '1 rag' });
+    const stopped = { code: 'inside', things: [{ what: 'rag', count: 1 }] };
+    expect(bench.refusal({ do: 'on', piece: 'cover' })).toEqual(stopped);
+    expect(bench.refusal({ do: 'in', piece: 'cover', holes: ['1'], hand: { kind: 'S' } })).toEqual(
+      stopped,
+    );
+    expect(bench.refusal({ do: 'cleared', piece: 'cover', what: '2 rags' })).toMatchObject({
+      code: 'not-inside',
+    });
+    bench.mark({ do: 'cleared', what: 'all' });
+    expect(bench.mark({ do: 'on', piece: 'cover' }).verb).toBe('fitted');
+  });
+});
+
+describe('what is to be had', () => {
+  const text = COVER.replace(
+    'diary:',
+    'buy:\n  gasket: {what: cover gasket, once: true, for: cover on}\ndiary:',
+  );
+
+  it('holds the piece while the diary knows it is not here, and only then', () => {
+    const bench = new Bench(text).openCover();
+    expect(bench.refusal({ do: 'on', piece: 'cover' })).toMatchObject({ ok: true });
+    bench.mark({ do: 'buy', buy: 'gasket', state: 'ordered', promised: '2026-04-25' });
+    expect(bench.refusal({ do: 'on', piece: 'cover' })).toEqual({
+      code: 'blocked',
+      by: ['gasket'],
+    });
+    expect(bench.warnings({ do: 'in', piece: 'cover', holes: ['1'], hand: { kind: 'S' } })).toEqual(
+      ['not-here'],
+    );
+    bench.mark({ do: 'buy', buy: 'gasket', state: 'here', tray: 'shelf' });
+    expect(bench.mark({ do: 'on', piece: 'cover' }).verb).toBe('fitted');
+  });
+});
+
+describe('a second round', () => {
+  it('asks for the tests of the piece anew', () => {
+    const text = COVER.replace(
+      'diary:',
+      'tasks:\n  fill: {do: Fill, after: cover on}\n  weep: {test: Idle, after: fill}\ndiary:',
+    );
+    const bench = new Bench(text).openCover().fillCover().tightenCover();
+    bench.mark({ do: 'done', task: 'fill' });
+    bench.mark({ do: 'done', task: 'weep', result: 'passed' });
+    expect(bench.piece().where).toBe('tested');
+    bench.mark({ do: 'out', piece: 'cover' });
+    expect([...bench.job.tasks.values()].map((t) => t.done)).toEqual([null, null]);
+    bench.mark({ do: 'off', piece: 'cover' });
+    bench.fillCover().tightenCover();
+    expect(bench.piece().where).toBe('tight');
+    expect(bench.mark({ do: 'done', task: 'fill' }).value).toBe('done');
   });
 });

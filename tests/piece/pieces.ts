@@ -27,6 +27,7 @@ export function piece(n: number, given: Partial<PieceSpec> = {}): PieceSpec {
     row: upTo(n).map(() => ({ kind: 'S', with: [] })),
     ...{ caution: { removal: [], fitting: [] }, tip: { removal: [], fitting: [] } },
     ...{ holes: new Map(), sequence: null, passes: null, care: null, first: [], note: null },
+    ...{ along: [], bridges: [], takes: null },
     ...given,
   };
 }

@@ -3,6 +3,7 @@ import { printItem, sameItem } from '../../piece/row.ts';
 import type { HoleNow, Job, PieceNow, Refusal, RowItem, Verdict, Warning } from '../types.ts';
 import { blockers } from './blocked.ts';
 import { type InHand, readHand } from './hand.ts';
+import { insideUnder, notHere } from './inside.ts';
 import {
   already,
   holeField,
@@ -16,6 +17,7 @@ import {
   write,
   wrong,
 } from './parts.ts';
+import { stillInside } from './piece.ts';
 import { fitOfHand, reasonInWords } from './reason.ts';
 import { wrongBolt } from './wrong-bolt.ts';
 
@@ -42,7 +44,12 @@ export function judgeIn(job: Job, wish: Wished<'in'>, stamp: Stamp): Verdict {
   const words = items.map(printItem);
   const value = new Set(words).size === 1 ? (words[0] ?? '') : words.join(' ');
   const entry = { verb: 'in', value, piece: piece.spec.key, ...holeField(piece, open) } as const;
-  const warnings = [...remindUnder(open, items, hand), ...sayOther(job, piece, open, hand)];
+  const lacks = notHere(job, piece.spec.key);
+  const warnings = [
+    ...remindUnder(open, items, hand),
+    ...sayOther(job, piece, open, hand),
+    ...lacks.map((l) => ({ code: 'not-here', say: `Not here yet: ${l.what} (${l.state}).` })),
+  ];
   return write(stamp, wish, entry, { warnings });
 }
 
@@ -92,6 +99,8 @@ function stop(
     const say = `${list(by.map((p) => p.spec.name))} must be back on first: ${piece.spec.name} goes over it.`;
     return refuse('blocked', say, { by: by.map((p) => p.spec.key) });
   }
+  const things = insideUnder(job, piece.spec.key);
+  if (things.length > 0) return stillInside(piece, things);
   const inside = open.filter((h) => h.state === 'home');
   if (inside.length > 0) return notOut(inside);
   const full = open.filter((h) => h.state === 'in' || h.state === 'tight');

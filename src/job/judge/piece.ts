@@ -1,7 +1,9 @@
 /** May this piece come off, be moved aside, go on? A bolt that is still in stops what would pry. */
 import { NAME } from '../entry.ts';
-import type { Job, PieceNow, Verdict, Warning } from '../types.ts';
+import { sayThing } from '../inside.ts';
+import type { Inside, Job, PieceNow, Verdict, Warning } from '../types.ts';
 import { blockers, stillOver } from './blocked.ts';
+import { insideUnder, notHere } from './inside.ts';
 import {
   already,
   list,
@@ -54,6 +56,13 @@ function overWarnings(job: Job, piece: PieceNow): Warning[] {
   }));
 }
 
+/** STOP: what went in must come out before something closes over it. */
+export function stillInside(piece: PieceNow, inside: Inside[]) {
+  const said = list(inside.map(sayThing));
+  const say = `Still inside: ${said}. ${piece.spec.name} closes over it: take it out first.`;
+  return refuse('inside', say, { things: inside.map(({ what, count }) => ({ what, count })) });
+}
+
 export function judgeOn(job: Job, wish: Wished<'off' | 'aside' | 'on'>, stamp: Stamp): Verdict {
   const piece = job.pieces.get(wish.piece);
   if (!piece) return noPiece(job, wish.piece);
@@ -62,6 +71,13 @@ export function judgeOn(job: Job, wish: Wished<'off' | 'aside' | 'on'>, stamp: S
   if (by.length > 0 && wish.because === undefined) {
     const say = `${list(by.map((p) => p.spec.name))} must be back on first: ${piece.spec.name} goes over it.`;
     return refuse('blocked', say, { by: by.map((p) => p.spec.key) });
+  }
+  const inside = insideUnder(job, piece.spec.key);
+  if (inside.length > 0 && wish.because === undefined) return stillInside(piece, inside);
+  const lacks = notHere(job, piece.spec.key);
+  if (lacks.length > 0 && wish.because === undefined) {
+    const said = lacks.map((l) => `${l.what} (${l.state})`);
+    return refuse('blocked', `Not here yet: ${list(said)}.`, { by: lacks.map((l) => l.buy) });
   }
   return write(stamp, wish, { verb: 'fitted', value: 'all', piece: piece.spec.key });
 }

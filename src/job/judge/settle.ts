@@ -4,10 +4,10 @@ import type { Edit, HoleNow, Job, RowItem, Verdict } from '../types.ts';
 import { letterOf, usedLetters } from './found.ts';
 import {
   already,
+  list,
   meant,
   noPiece,
   pickHoles,
-  refuse,
   type Stamp,
   type Wished,
   write,
@@ -114,19 +114,18 @@ export function judgeDone(job: Job, wish: Wished<'done'>, stamp: Stamp): Verdict
     (wish.result ?? task.result) === task.result;
   if (same) return already();
   const early = task.spec.after.filter((step) => !stepDone(job, step));
-  if (early.length > 0 && wish.because === undefined) {
-    return refuse('too-early', `Before this comes ${early.join(', ')}.`, { after: early });
-  }
-  return write(stamp, wish, { verb: 'done', value, task: task.spec.key, ...beside });
+  const warnings =
+    early.length === 0 ? [] : [{ code: 'early', say: `Before this comes ${list(early)}.` }];
+  return write(stamp, wish, { verb: 'done', value, task: task.spec.key, ...beside }, { warnings });
 }
 
-/** `alternator off`, `alternator on`, `drain`. What the job does not know is not waited for. */
+/** `alternator off`, `alternator on`, `drain`. What the job does not know, and a wait that runs by itself, is not waited for. */
 export function stepDone(job: Job, step: string): boolean {
   const [key = '', way] = step.split(' ');
-  if (way === undefined)
-    return (
-      (job.tasks.get(key)?.done ?? 'unknown') !== 'failed' && job.tasks.get(key)?.done !== null
-    );
+  if (way === undefined) {
+    const task = job.tasks.get(key);
+    return !task || task.spec.verb === 'wait' || (task.done !== null && task.done !== 'failed');
+  }
   const piece = job.pieces.get(key);
   if (!piece) return true;
   if (way === 'off') return piece.away !== 'no' || piece.where === 'open' || piece.fitted;

@@ -1,6 +1,6 @@
 /** A file's bytes as text and back, without a byte more or less. */
-import { readFileSync } from 'node:fs';
 import { basename } from 'node:path';
+import { readBounded } from './bounded.ts';
 import { failOf, type SaveFail, saveFail } from './fail.ts';
 
 const decoder = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true });
@@ -36,7 +36,7 @@ function badLine(bytes: Uint8Array): number {
 /** The text of a file. */
 export function readText(file: string): { ok: true; text: string } | SaveFail {
   try {
-    const text = textOf(readFileSync(file), file);
+    const text = textOf(readBounded(file), file);
     return typeof text === 'string' ? { ok: true, text } : text;
   } catch (error) {
     return failOf(error, file);

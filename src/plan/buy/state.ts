@@ -1,17 +1,8 @@
 /** How far a thing to buy has come, by the diary's lines about it. */
+import { BUY_STATES, type BuyState } from '../../job/types.ts';
 import type { Line } from '../lines.ts';
 
-export const BUY_STATES = [
-  'wanted',
-  'ordered',
-  'here',
-  'compared', // held against the old one, and the same
-  'fitted',
-  'wrong', // came, and does not fit
-  'short', // fewer came than are needed
-  'superseded', // the number is no longer sold; another stands beside it
-] as const;
-export type BuyState = (typeof BUY_STATES)[number];
+export { BUY_STATES, type BuyState } from '../../job/types.ts';
 
 export interface Bought {
   state: BuyState;

@@ -5,10 +5,10 @@
  * item (`seen: sealing all` every one that does not stop), `struck: sealing wrench` leaves one out, `added: sealing`
  * with `says` puts one on.
  */
+import type { Moment } from '../../job/types.ts';
 import type { Line } from '../lines.ts';
 
-export const MOMENTS = ['prying', 'sealing', 'closing', 'start'] as const;
-export type Moment = (typeof MOMENTS)[number];
+export { MOMENTS, type Moment } from '../../job/types.ts';
 
 export interface GateItem {
   /** Its name in the diary. */

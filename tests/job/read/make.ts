@@ -71,6 +71,12 @@ function places(verb: Verb): fc.Arbitrary<Partial<Entry>> {
       return piece;
     case 'done':
       return fc.oneof(task, buy);
+    case 'inside':
+    case 'cleared':
+    case 'seen':
+    case 'struck':
+    case 'added':
+      return fc.oneof(piece, fc.constant({}));
     case 'note':
       return fc.oneof(piece, some, task, buy, fc.constant({}));
     case 'undo':

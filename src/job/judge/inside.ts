@@ -1,0 +1,74 @@
+/** What goes into the machine and must come out, what is seen to before a step, and how far a thing to buy has come. */
+import { NAME } from '../entry.ts';
+import { readThings, sayThing } from '../inside.ts';
+import type { Inside, Job, Verdict } from '../types.ts';
+import { already, list, meant, noPiece, type Stamp, type Wished, write, wrong } from './parts.ts';
+
+export function judgeInside(job: Job, wish: Wished<'inside' | 'cleared'>, stamp: Stamp): Verdict {
+  if (wish.piece !== undefined && !job.pieces.has(wish.piece)) return noPiece(job, wish.piece);
+  const place = wish.piece === undefined ? {} : { piece: wish.piece };
+  const what = wish.what.trim();
+  const things = what === 'all' && wish.do === 'cleared' ? [] : readThings(what);
+  if (what === '' || (what !== 'all' && things.length === 0)) {
+    return wrong('no-thing', 'Say how many of what: 2 rags, 1 plug.');
+  }
+  if (wish.do === 'inside') return write(stamp, wish, { verb: 'inside', value: what, ...place });
+  const there = job.inside.filter((i) => wish.piece === undefined || i.piece === wish.piece);
+  if (what === 'all' && there.length === 0) return already();
+  const odd = things.find((t) => !there.some((i) => i.what === t.what && i.count >= t.count));
+  if (odd) {
+    const has =
+      there.length === 0 ? 'nothing is noted as inside' : `inside is ${list(there.map(sayThing))}`;
+    return wrong('not-inside', `${sayThing(odd)}: ${has}.`, { what: odd.what });
+  }
+  return write(stamp, wish, { verb: 'cleared', value: what, ...place });
+}
+
+/** What is inside an opening that this piece closes. */
+export function insideUnder(job: Job, piece: string): Inside[] {
+  return job.inside.filter((i) => i.piece === piece);
+}
+
+export function judgeGate(job: Job, wish: Wished<'gate'>, stamp: Stamp): Verdict {
+  if (wish.piece !== undefined && !job.pieces.has(wish.piece)) return noPiece(job, wish.piece);
+  const place = wish.piece === undefined ? {} : { piece: wish.piece };
+  const item = wish.item.trim();
+  if (item === '') return wrong('no-item', 'Say what was looked at.');
+  if (wish.how === 'added') {
+    return write(stamp, { ...wish, says: item }, { verb: 'added', value: wish.moment, ...place });
+  }
+  return write(stamp, wish, { verb: wish.how, value: `${wish.moment} ${item}`, ...place });
+}
+
+export function judgeBuy(job: Job, wish: Wished<'buy'>, stamp: Stamp): Verdict {
+  if (!NAME.test(wish.buy)) {
+    const known = meant(wish.buy, job.upper.buys.keys());
+    return wrong('no-such-buy', `${wish.buy} is not on the list.${known}`, { buy: wish.buy });
+  }
+  const beside = {
+    ...(wish.promised === undefined ? {} : { promised: wish.promised }),
+    ...(wish.tray === undefined ? {} : { tray: wish.tray }),
+  };
+  const last = lastOf(job, wish.buy);
+  if (last?.value === wish.state && Object.keys(beside).length === 0) return already();
+  return write(stamp, wish, { verb: 'done', value: wish.state, buy: wish.buy, ...beside });
+}
+
+function lastOf(job: Job, buy: string) {
+  return job.entries.findLast((e) => e.buy === buy && e.verb === 'done' && job.living.has(e.id));
+}
+
+const HERE: readonly string[] = ['here', 'compared', 'fitted'];
+
+/**
+ * What a piece needs to go on and the diary knows not to be here: ordered, wrong, short. A thing that nobody ever
+ * noted is not waited for.
+ */
+export function notHere(job: Job, piece: string): { buy: string; what: string; state: string }[] {
+  return [...job.upper.buys.values()].flatMap((spec) => {
+    if (!spec.for.some((step) => step === piece || step === `${piece} on`)) return [];
+    const last = lastOf(job, spec.key);
+    if (!last || HERE.includes(last.value)) return [];
+    return [{ buy: spec.key, what: spec.what, state: last.value }];
+  });
+}

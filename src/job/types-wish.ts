@@ -1,0 +1,89 @@
+/** What can be wrong with a file, what somebody wants noted, and what became of it. Types only. */
+import type { BuyState, Entry, HoleSays, Job, Moment } from './types.ts';
+export type Severity = 'error' | 'warning';
+
+/** Something wrong in a file, with its place and the way out. */
+export interface Fault {
+  /** A code of the closed set in job/faults. */
+  code: string;
+  severity: Severity;
+  file: string;
+  /** From 1. */
+  line: number;
+  /** From 1, in characters. */
+  column: number;
+  /** What is wrong, in the trade's words. */
+  say: string;
+  /** The way out. */
+  fix: string;
+  /** The line of the file, and a caret below the place. */
+  excerpt: string;
+}
+
+/** What is in the hand: a kind (with what lies under its head, if said) or only a length in mm. */
+export type Hand = { kind: string; with?: string[] } | { length: number };
+
+/** What somebody wants to have noted; `judge` answers. Holes absent: all of the piece. */
+export type Wish = WishWhat & {
+  says?: string;
+  /** Overrules a refusal, and stands in the entry. */
+  because?: string;
+};
+export type WishWhat =
+  | { do: 'out'; piece: string; holes?: string[]; row?: string; tray?: string }
+  | { do: 'in'; piece: string; holes?: string[]; hand?: Hand }
+  | { do: 'tight'; piece: string; holes?: string[]; pass?: string; set?: string }
+  | { do: 'off' | 'aside' | 'on'; piece: string; tray?: string }
+  | { do: 'state'; piece: string; hole: string; state: HoleSays }
+  | { do: 'settle'; piece: string; hole: string; kind: string }
+  | { do: 'done'; task: string; was?: string; set?: string; result?: string }
+  | { do: 'note'; piece?: string; hole?: string; text: string }
+  | { do: 'inside' | 'cleared'; piece?: string; what: string }
+  /** `item` is its name, or for `added` what is to be looked at. */
+  | { do: 'gate'; moment: Moment; piece?: string; how: 'seen' | 'struck' | 'added'; item: string }
+  | { do: 'buy'; buy: string; state: BuyState; promised?: string; tray?: string }
+  | { do: 'undo'; id?: string };
+
+export interface Warning {
+  code: string;
+  say: string;
+}
+
+/** A change of the upper part, by meaning; `was` is what must stand there still. */
+export type Edit =
+  | { edit: 'piece'; piece: string }
+  | { edit: 'kind'; letter: string; text: string }
+  | { edit: 'row'; piece: string; row: string }
+  | { edit: 'row-word'; piece: string; hole: string; index: number; was: string; word: string };
+
+export interface Refusal {
+  code: string;
+  say: string;
+  /** What the code carries beside it: `takes`, `inHand`, `belongs`, `holes`, `by`, `kinds`, `next`, `ids`. */
+  data: Record<string, unknown>;
+  /** False for wrong use (no such piece, hole, entry): exit 2, `because` does not help. */
+  overrulable: boolean;
+}
+
+/** What `judge` answers. `entry: null` with `ok`: already so, nothing to write. */
+export type Verdict =
+  | { ok: true; entry: Entry | null; edits: Edit[]; warnings: Warning[] }
+  | { ok: false; refused: Refusal };
+
+/** What became of a wish that was to be written. Only `ok: true` may be shown as done: it is on disk. */
+export type Recorded =
+  | {
+      ok: true;
+      changed: boolean;
+      entry: Entry | null;
+      warnings: Warning[];
+      /** As it stands with the mark. */
+      job: Job;
+      /** As it stood just before. */
+      before: Job;
+    }
+  | { ok: false; refused: Refusal; job: Job }
+  /** The file cannot be read as a job: nothing was written. */
+  | { ok: false; faults: Fault[] }
+  /** The mark could not be saved; the file is as it was. */
+  | { ok: false; unsaved: { code: string; say: string; fix: string } };

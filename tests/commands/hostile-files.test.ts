@@ -1,0 +1,70 @@
+/** Files that nobody's putback wrote, given to the real program with little memory to spare. */
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, rmSync, symlinkSync, truncateSync, writeFileSync } from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join } from 'node:path';
+import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { PUTBACK, pinnedEnv } from '../terminal/world.ts';
+
+const HEAD = 'putback: 1\njob: Left cover\n';
+const bomb = `${HEAD}a: &a [x,x,x,x,x,x,x,x,x]\n${[...'bcdefghij']
+  .map((c, i) => `${c}: &${c} [${Array(9).fill(`*${'abcdefghi'[i]}`).join(',')}]`)
+  .join('\n')}\n`;
+
+let folder: string;
+beforeAll(() => {
+  folder = mkdtempSync(join(tmpdir(), 'putback-files-'));
+  const files: Record<string, string | Buffer> = {
+    'bomb.yaml': bomb,
+    'deep.yaml': `${HEAD}machine: ${'['.repeat(200_000)}`,
+    'nul.yaml': `${HEAD}machine: a\0b\n`,
+    'bytes.yaml': Buffer.from([...Buffer.from(`${HEAD}machine: M`), 0xfc, 0xff, 0x0a]),
+    'twice.yaml': `${HEAD}job: Right cover\n`,
+    'proto.yaml': `${HEAD}pieces: {__proto__: {bolts: S}, constructor: {bolts: S}}\n__proto__: {a: b}\n`,
+    'big.yaml': Buffer.alloc(100_000_000, 'a: b\n'),
+    'empty.yaml': '',
+    'paths.yaml': `${HEAD}pieces: {"../../etc/passwd": {bolts: S}}\n`,
+  };
+  for (const [name, text] of Object.entries(files)) writeFileSync(join(folder, name), text);
+  writeFileSync(join(folder, 'huge.yaml'), '');
+  truncateSync(join(folder, 'huge.yaml'), 5_000_000_000);
+  symlinkSync('/dev/zero', join(folder, 'endless.yaml'));
+});
+afterAll(() => rmSync(folder, { recursive: true, force: true }));
+
+function run(...args: string[]) {
+  const ran = spawnSync(process.execPath, ['--max-old-space-size=256', PUTBACK, ...args], {
+    cwd: folder,
+    env: pinnedEnv(folder),
+    encoding: 'utf8',
+    timeout: 15_000,
+  });
+  return { code: ran.status, said: `${ran.stdout}${ran.stderr}` };
+}
+
+describe('a file that is', () => {
+  it.each([
+    ['a bomb of aliases', 'bomb.yaml', 1, 'anchor'],
+    ['nested without end', 'deep.yaml', 1, 'too-deep'],
+    ['cut by a NUL', 'nul.yaml', 1, 'not-text'],
+    ['no UTF-8', 'bytes.yaml', 1, 'not-utf8'],
+    ['twice the same key', 'twice.yaml', 1, 'twice'],
+    ['names that every object has', 'proto.yaml', 1, 'bad-name'],
+    ['a hundred megabytes', 'big.yaml', 1, 'too-big'],
+    ['five gigabytes of nothing', 'huge.yaml', 1, 'too-big'],
+    ['a device without end', 'endless.yaml', 1, 'too-big'],
+    ['empty', 'empty.yaml', 1, 'not-a-job'],
+    ['a path for a name', 'paths.yaml', 1, 'bad-name'],
+  ])('%s is told as that, in seconds, without a stack trace', (_, name, code, word) => {
+    const checked = run('check', name);
+    expect(checked.said).toContain(`[${word}]`);
+    expect(checked.code).toBe(code);
+    for (const command of [['status'], ['diary'], ['plan'], ['note'], ['out']]) {
+      const [verb = ''] = command;
+      const rest = { note: ['x'], out: ['cover', '1'] }[verb] ?? [];
+      const { said, code: exit } = run(verb, name, ...rest);
+      expect([0, 1, 2, 3], `${verb}: ${said.slice(0, 500)}`).toContain(exit);
+      expect(said).not.toMatch(/^\s+at .*:\d+:\d+\)?$/m);
+    }
+  });
+});
