@@ -1,9 +1,9 @@
 /** What is wrong in job files: every fault, sorted, with its place and the way out. */
-import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { checkJob } from '../job/check.ts';
 import { printFault } from '../job/faults.ts';
 
+import { readBounded } from '../job/save/bounded.ts';
 import type { Fault } from '../job/types.ts';
 import { type Answer, type Call, faultsJson } from './command.ts';
 import { noFile } from './open-job.ts';
@@ -13,7 +13,7 @@ export function run(call: Call): Answer {
   for (const name of call.words) {
     let bytes: Buffer;
     try {
-      bytes = readFileSync(resolve(call.world.folder, name));
+      bytes = readBounded(resolve(call.world.folder, name));
     } catch {
       return noFile(name, call.world);
     }

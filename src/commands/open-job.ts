@@ -1,11 +1,11 @@
 /** Opens a job file for reading. */
-import { readFileSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { printFault } from '../job/faults.ts';
 import { fold } from '../job/fold.ts';
 import { noPiece } from '../job/judge/parts.ts';
 import { readJob } from '../job/read.ts';
 import { safe } from '../job/safe.ts';
+import { readBounded } from '../job/save/bounded.ts';
 import type { Fault, Job } from '../job/types.ts';
 import type { World } from '../world.ts';
 import { type Answer, faultsJson, misuse, type Opened, refused } from './command.ts';
@@ -15,7 +15,7 @@ export function openJob(name: string, world: World): Opened {
   const file = resolve(world.folder, name);
   let text: string;
   try {
-    text = readFileSync(file, 'utf8');
+    text = readBounded(file).toString('utf8');
   } catch {
     return { answer: noFile(name, world) };
   }
