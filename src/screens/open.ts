@@ -9,6 +9,7 @@ import type { World } from '../world.ts';
 import { cannotOpen, colourAllowed, drawnSize } from './guard.ts';
 import { createLoop, type Hands, type Loop, type Play } from './loop.ts';
 import type { Shelf } from './loop-files.ts';
+import { thinned } from './loop-output.ts';
 import type { HandOver, ViewProps } from './loop-view.tsx';
 import type { Press } from './state.ts';
 import { cleanStdin, type Timers } from './stdin-stream.ts';
@@ -163,7 +164,7 @@ export async function play<S>(load: () => Promise<Show<S>>, world: World): Promi
       { loop, App: show.App, own, onReady },
       {
         stdin: clean,
-        stdout,
+        stdout: thinned(stdout),
         stderr,
         // CI=1 in somebody's shell does not make a terminal less of one.
         interactive: true,

@@ -35,8 +35,6 @@ async function mark(holes: number, goal: number): Promise<Row> {
   try {
     const text = bigJob(holes);
     const job = join(folder, 'cover.yaml');
-    const beside = join(folder, 'beside');
-    const bare = join(folder, 'bare.yaml');
     writeFileSync(job, text);
     let n = 0;
     const read = readJob(text, job);
@@ -54,15 +52,8 @@ async function mark(holes: number, goal: number): Promise<Row> {
       next = following(result);
       return ms;
     };
-    const times = await byTurns(holes - 2, marked, () =>
-      time(() => {
-        const file = openSync(beside, 'w');
-        writeFileSync(file, text);
-        fsyncSync(file);
-        closeSync(file);
-        renameSync(beside, bare);
-      }),
-    );
+    const bare = () => time(() => bareWrite(folder, text));
+    const times = await byTurns(holes - 2, marked, bare);
     const [one, other] = [median(times.one), median(times.other)];
     return {
       what: `mark to disk at ${holes} holes`,
@@ -80,4 +71,14 @@ async function mark(holes: number, goal: number): Promise<Row> {
 function following(result: Recorded | null): string {
   if (!result?.ok || !result.changed) throw new Error(JSON.stringify(result).slice(0, 500));
   return nextStep(result.job)?.hole ?? '';
+}
+
+/** Write, sync, rename, and nothing else. */
+export function bareWrite(folder: string, text: string): void {
+  const beside = join(folder, 'beside');
+  const file = openSync(beside, 'w');
+  writeFileSync(file, text);
+  fsyncSync(file);
+  closeSync(file);
+  renameSync(beside, join(folder, 'bare.txt'));
 }

@@ -1,0 +1,40 @@
+/** What Ink writes, in fewer bytes: a slow line or tmux pays for each. */
+
+/** A line from where it was erased on. */
+const ERASED = /\x1b\[K[^\r\n]*/g;
+/** Shorter runs of blanks cost less than the sequence that jumps over them. */
+const BLANKS = / {7,}/g;
+/** With it blanks are seen. */
+const INVERSE = /\x1b\[([\d;]*;)?7(;[\d;]*)?m/;
+/** The same run of colours and weights more than once, and nothing shown between. */
+const AGAIN = /((?:\x1b\[[\d;]*m)+?)\1+/g;
+
+/** Texts of one colour with nothing but blanks between them; a blank has no colour to be seen. */
+const SAME = /\x1b\[(3\d)m[^\x1b]*(?:\x1b\[39m *\x1b\[\1m[^\x1b]*)+/g;
+const BETWEEN = /\x1b\[39m( *)\x1b\[3\dm/g;
+
+/**
+ * The same screen: behind an erased line blanks are there already (Ink erases before it sets a look), so they
+ * are jumped over; colours that are set twice are set once, since each sets what it sets whatever was before.
+ */
+export function thin(text: string): string {
+  return text
+    .replace(ERASED, (line) =>
+      INVERSE.test(line) ? line : line.replace(BLANKS, (run) => `\x1b[${run.length}C`),
+    )
+    .replace(AGAIN, '$1')
+    .replace(SAME, (run) => run.replace(BETWEEN, '$1'));
+}
+
+/** The terminal, thinned; everything else about it is itself. */
+export function thinned<T extends NodeJS.WriteStream>(stdout: T): T {
+  const write = (chunk: unknown, ...rest: unknown[]) =>
+    Reflect.apply(stdout.write, stdout, [typeof chunk === 'string' ? thin(chunk) : chunk, ...rest]);
+  return new Proxy(stdout, {
+    get(target, name) {
+      if (name === 'write') return write;
+      const value = Reflect.get(target, name);
+      return typeof value === 'function' ? value.bind(target) : value;
+    },
+  });
+}
