@@ -19,6 +19,7 @@ import {
 } from './fold-hole.ts';
 import { countsOf } from './inside.ts';
 import { livingEntries } from './living.ts';
+import { oneLine } from './safe.ts';
 import { barePiece } from './spec.ts';
 import { isTested, reopen, taskNow } from './tested.ts';
 import type {
@@ -110,7 +111,7 @@ function begin(spec: PieceSpec, upper: Upper): Making {
 
 function finish(task: TaskNow | undefined, entry: Entry): void {
   if (!task || entry.verb !== 'done') return;
-  task.done = entry.value;
+  task.done = oneLine(entry.value);
   task.was = entry.was ?? null;
   task.set = entry.set ?? null;
   task.result = entry.result ?? null;
@@ -128,7 +129,7 @@ function apply(making: Making, entry: Entry, tasks: ReadonlyMap<string, TaskNow>
   switch (entry.verb) {
     case 'out':
       for (const [hole, word] of targets(making, entry)) bringOut(hole, entry, word);
-      if (entry.tray !== undefined) now.tray = entry.tray;
+      if (entry.tray !== undefined) now.tray = oneLine(entry.tray);
       break;
     case 'in':
       for (const [hole, word] of targets(making, entry)) putIn(hole, entry, word);
@@ -148,7 +149,7 @@ function apply(making: Making, entry: Entry, tasks: ReadonlyMap<string, TaskNow>
     case 'removed':
       now.away = entry.value === 'aside' ? 'aside' : 'removed';
       now.fitted = false;
-      if (entry.tray !== undefined) now.tray = entry.tray;
+      if (entry.tray !== undefined) now.tray = oneLine(entry.tray);
       break;
     case 'fitted':
       now.away = 'no';

@@ -2,12 +2,14 @@
  * The door: may this event be written into the diary? A refusal says why and what would make it right;
  * a reason (`because`) overrules each refusal but wrong use. History is never judged again.
  */
+
+import { judgeDone } from './judge/done.ts';
 import { judgeIn } from './judge/in.ts';
 import { judgeBuy, judgeGate, judgeInside } from './judge/inside.ts';
 import { judgeOut } from './judge/out.ts';
 import type { Stamp } from './judge/parts.ts';
 import { judgeOff, judgeOn } from './judge/piece.ts';
-import { judgeDone, judgeNote, judgeSettle, judgeState } from './judge/settle.ts';
+import { judgeNote, judgeSettle, judgeState } from './judge/settle.ts';
 import { judgeTight } from './judge/tight.ts';
 import { judgeUndo } from './judge/undo.ts';
 import type { Job, Verdict, Wish } from './types.ts';

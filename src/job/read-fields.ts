@@ -1,5 +1,6 @@
 /** Values of the job file's form taken from its data: whatever stands there, each of these answers. */
 import type { Report } from './faults.ts';
+import { oneLine } from './safe.ts';
 import { type Spot, type TextSpot, valueAt } from './yaml-spot.ts';
 
 /** The text of the file, for places inside a value, and where faults go. */
@@ -8,9 +9,10 @@ export interface Reading {
   report: Report;
 }
 
-/** The text behind a key; null when there is none. Line breaks at the end do not count. */
+/** The text behind a key, on one line; null when there is none. */
 export function textAt(spot: Spot | null, key: string): string | null {
-  return textSpotAt(spot, key)?.text.trimEnd() ?? null;
+  const found = textSpotAt(spot, key);
+  return found ? oneLine(found.text) : null;
 }
 
 export function textSpotAt(spot: Spot | null, key: string): TextSpot | null {
@@ -25,7 +27,7 @@ export function textSpotsOf(value: Spot | null): TextSpot[] {
 }
 
 export function textsAt(spot: Spot | null, key: string): string[] {
-  return textSpotsOf(valueAt(spot, key)).map((t) => t.text.trimEnd());
+  return textSpotsOf(valueAt(spot, key)).map((t) => oneLine(t.text));
 }
 
 export function isTrueAt(spot: Spot | null, key: string): boolean {

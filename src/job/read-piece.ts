@@ -5,6 +5,7 @@ import { readPass } from '../piece/passes.ts';
 import { type Reading, readAt, textAt, textSpotAt, textSpotsOf, textsAt } from './read-fields.ts';
 import { readHole, torqueAt } from './read-hole.ts';
 import { type Placed, readHoleNames, readPicture, readRow } from './read-row.ts';
+import { oneLine } from './safe.ts';
 import { barePiece } from './spec.ts';
 import type { BeforeStep, Care, PassSpec, PieceSpec } from './types.ts';
 import { type Spot, valueAt } from './yaml-spot.ts';
@@ -83,7 +84,7 @@ function readSteps(spot: Spot | null): BeforeStep {
   if (spot?.is === 'map') {
     return { removal: textsAt(spot, 'removal'), fitting: textsAt(spot, 'fitting') };
   }
-  const both = textSpotsOf(spot).map((t) => t.text.trimEnd());
+  const both = textSpotsOf(spot).map((t) => oneLine(t.text));
   return { removal: both, fitting: both };
 }
 

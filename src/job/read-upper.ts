@@ -4,6 +4,7 @@ import { readItem, UNKNOWN } from '../piece/row.ts';
 import { NAME } from './entry.ts';
 import { isTrueAt, type Reading, textAt, textSpotAt, textsAt } from './read-fields.ts';
 import { type PlacedPiece, readPiece } from './read-piece.ts';
+import { oneLine } from './safe.ts';
 import { nameOfKey } from './spec.ts';
 import type { BuySpec, Kind, TaskSpec, TaskVerb, Upper } from './types.ts';
 import { type PairSpot, type Spot, valueAt } from './yaml-spot.ts';
@@ -74,7 +75,7 @@ function mapOf<T>(pairs: readonly PairSpot[], read: (pair: PairSpot) => T): Map<
 }
 
 function readKindAt({ key, value }: PairSpot): Kind {
-  if (value.is !== 'map') return readKind(key, value.is === 'text' ? value.text.trimEnd() : '');
+  if (value.is !== 'map') return readKind(key, value.is === 'text' ? oneLine(value.text) : '');
   const parts: KindParts = {};
   for (const part of KIND_PARTS) {
     const text = textAt(value, part);
@@ -101,7 +102,7 @@ function readTask({ key, value }: PairSpot): TaskSpec {
 }
 
 function readBuy({ key, value }: PairSpot): BuySpec {
-  const short = value.is === 'text' ? value.text.trimEnd() : null;
+  const short = value.is === 'text' ? oneLine(value.text) : null;
   return {
     key,
     what: short ?? textAt(value, 'what') ?? nameOfKey(key),

@@ -22,6 +22,11 @@ export function safeLine(text: string): string {
   return safe(text.replace(/[\r\n\t]*[\n\t][\r\n\t]*/g, ' '));
 }
 
+/** A text as it is said: on one line, so that no part of it looks like another line of what is shown. */
+export function oneLine(text: string): string {
+  return text.replace(/[^\S\r\n]*(?:\r?\n\s*)+/g, ' ').trimEnd();
+}
+
 function token(c: string): string {
   const code = c.codePointAt(0) ?? 0;
   const hex = code.toString(16);

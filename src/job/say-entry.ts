@@ -1,5 +1,6 @@
 /** An entry in a few words, for a line that speaks of it: `Alternator cover, 4: M+clip in`. */
 import { list } from './judge/parts.ts';
+import { oneLine } from './safe.ts';
 import type { Entry, Job } from './types.ts';
 
 export function sayEntry(entry: Entry, job: Job): string {
@@ -9,7 +10,7 @@ export function sayEntry(entry: Entry, job: Job): string {
     entry.task === undefined ? null : (job.tasks.get(entry.task)?.spec.say ?? entry.task);
   const holes = entry.hole ? list(entry.hole) : null;
   const place = [piece ?? task ?? entry.buy ?? null, holes].filter((p) => p !== null).join(', ');
-  const what = sayVerb(entry);
+  const what = oneLine(sayVerb(entry));
   return place === '' ? what : `${place}: ${what}`;
 }
 

@@ -8,7 +8,12 @@ import { columnOf, endingAt, lineStart } from './splice-lines.ts';
 const BELOW = {
   bolts: ['pieces', 'tasks', 'buy', 'diary'],
   pieces: ['tasks', 'buy', 'diary'],
+  tasks: ['buy', 'diary'],
+  buy: ['diary'],
 } as const;
+
+export type Section = keyof typeof BELOW;
+
 /** How far children are indented in this file. */
 export function stepOf(text: string, root: YAMLMap): number {
   const column = columnOf(text, rangeOf(root)[0]);
@@ -22,7 +27,7 @@ export function stepOf(text: string, root: YAMLMap): number {
 export function newSection(
   text: string,
   root: YAMLMap,
-  section: 'bolts' | 'pieces',
+  section: Section,
   column: number,
   lines: string[],
 ): Cut {

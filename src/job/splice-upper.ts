@@ -17,7 +17,7 @@ import {
   scalarText,
   type Value,
 } from './splice-doc.ts';
-import { behindKey, insert, intoFlow, newSection, stepOf } from './splice-insert.ts';
+import { behindKey, insert, intoFlow, newSection, type Section, stepOf } from './splice-insert.ts';
 import { blockEnd, columnOf, lineAt } from './splice-lines.ts';
 import { rowCuts, wordsOf } from './splice-row.ts';
 import type { Edit } from './types.ts';
@@ -70,6 +70,9 @@ function cutsFor(text: string, root: YAMLMap, edit: Edit): Cut[][] | Fail {
   if (edit.edit === 'kind') {
     return newPair(text, root, 'bolts', edit.letter, (flow) => scalarText(edit.text, flow));
   }
+  if (edit.edit === 'named') {
+    return newPair(text, root, edit.section, edit.key, () => flowOf(edit.fields));
+  }
   const pieces = pairOf(root, 'pieces')?.value;
   const piece = isMap(pieces) ? pairOf(pieces, edit.piece) : null;
   if (edit.edit === 'row-word') {
@@ -89,11 +92,16 @@ function cutsFor(text: string, root: YAMLMap, edit: Edit): Cut[][] | Fail {
   return intoPiece(text, piece, row, edit.piece);
 }
 
+function flowOf(fields: Record<string, string>): string {
+  const pairs = Object.entries(fields).map(([key, value]) => `${key}: ${scalarText(value, true)}`);
+  return `{${pairs.join(', ')}}`;
+}
+
 /** `key: value` as the last pair of a section at the top, which is made where it is missing. */
 function newPair(
   text: string,
   root: YAMLMap,
-  section: 'bolts' | 'pieces',
+  section: Section,
   key: string,
   value: (flow: boolean) => string | null,
   nested: string[] = [],
@@ -171,6 +179,9 @@ function onlyThat(before: Value, after: Value, edit: Edit): boolean {
     const old = wordsOf(at(before, path) ?? '');
     const words = wordsOf(now);
     if (!old || words?.join(' ') !== old.with(edit.index, edit.word).join(' ')) return false;
+  } else if (edit.edit === 'named') {
+    const wanted: Value = new Map(Object.entries(edit.fields));
+    if (!sameValue(now, wanted)) return false;
   } else if (edit.edit === 'piece') {
     if (!(now instanceof Map) || now.size > 0) return false;
   } else if (now !== (edit.edit === 'kind' ? edit.text : edit.row)) return false;
@@ -179,6 +190,7 @@ function onlyThat(before: Value, after: Value, edit: Edit): boolean {
 
 function pathOf(edit: Edit): string[] {
   if (edit.edit === 'kind') return ['bolts', edit.letter];
+  if (edit.edit === 'named') return [edit.section, edit.key];
   return edit.edit === 'piece' ? ['pieces', edit.piece] : ['pieces', edit.piece, 'bolts'];
 }
 

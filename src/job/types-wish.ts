@@ -36,13 +36,27 @@ export type WishWhat =
   | { do: 'off' | 'aside' | 'on'; piece: string; tray?: string }
   | { do: 'state'; piece: string; hole: string; state: HoleSays }
   | { do: 'settle'; piece: string; hole: string; kind: string }
-  | { do: 'done'; task: string; was?: string; set?: string; result?: string }
+  /** `add` writes a task that follows from the work and is not in the file yet. */
+  | { do: 'done'; task: string; was?: string; set?: string; result?: string; add?: NewTask }
   | { do: 'note'; piece?: string; hole?: string; text: string }
   | { do: 'inside' | 'cleared'; piece?: string; what: string }
   /** `item` is its name, or for `added` what is to be looked at. */
   | { do: 'gate'; moment: Moment; piece?: string; how: 'seen' | 'struck' | 'added'; item: string }
-  | { do: 'buy'; buy: string; state: BuyState; promised?: string; tray?: string }
+  | { do: 'buy'; buy: string; state: BuyState; promised?: string; tray?: string; add?: NewBuy }
   | { do: 'undo'; id?: string };
+
+/** A task that follows from what was disturbed: `{test: Weeps when hot?, after: cover on}`. */
+export interface NewTask {
+  verb: 'test' | 'adjust' | 'do';
+  say: string;
+  after: string;
+}
+
+/** A thing to buy that follows from what came off. */
+export interface NewBuy {
+  what: string;
+  for: string;
+}
 
 export interface Warning {
   code: string;
@@ -52,6 +66,8 @@ export interface Warning {
 /** A change of the upper part, by meaning; `was` is what must stand there still. */
 export type Edit =
   | { edit: 'piece'; piece: string }
+  /** A task or a thing to buy that is not in the file yet, with its fields. */
+  | { edit: 'named'; section: 'tasks' | 'buy'; key: string; fields: Record<string, string> }
   | { edit: 'kind'; letter: string; text: string }
   | { edit: 'row'; piece: string; row: string }
   | { edit: 'row-word'; piece: string; hole: string; index: number; was: string; word: string };

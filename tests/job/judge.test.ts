@@ -520,3 +520,27 @@ describe('a second round', () => {
     expect(bench.mark({ do: 'done', task: 'fill' }).value).toBe('done');
   });
 });
+
+describe('what follows from the work and is not in the file yet', () => {
+  it('is written there with its first mark', () => {
+    const bench = new Bench();
+    const add = { verb: 'test', say: 'Cover weeps when hot?', after: 'cover on' } as const;
+    bench.mark({ do: 'done', task: 'cover-weeps', result: 'passed', add });
+    expect(bench.text).toContain(
+      'tasks:\n  cover-weeps: {test: "Cover weeps when hot?", after: cover on}\n',
+    );
+    expect(bench.job.tasks.get('cover-weeps')?.done).toBe('passed');
+    bench.mark({
+      do: 'buy',
+      buy: 'cover-gasket',
+      state: 'ordered',
+      add: { what: 'cover gasket, new', for: 'cover on' },
+    });
+    expect(bench.text).toContain(
+      'buy:\n  cover-gasket: {what: "cover gasket, new", for: cover on}\n',
+    );
+    expect(bench.refusal({ do: 'buy', buy: 'nothere', state: 'here' })).toMatchObject({
+      code: 'no-such-buy',
+    });
+  });
+});

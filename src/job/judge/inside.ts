@@ -1,7 +1,7 @@
 /** What goes into the machine and must come out, what is seen to before a step, and how far a thing to buy has come. */
 import { NAME } from '../entry.ts';
 import { readThings, sayThing } from '../inside.ts';
-import type { Inside, Job, Verdict } from '../types.ts';
+import type { Edit, Inside, Job, Verdict } from '../types.ts';
 import { already, list, meant, noPiece, type Stamp, type Wished, write, wrong } from './parts.ts';
 
 export function judgeInside(job: Job, wish: Wished<'inside' | 'cleared'>, stamp: Stamp): Verdict {
@@ -41,7 +41,11 @@ export function judgeGate(job: Job, wish: Wished<'gate'>, stamp: Stamp): Verdict
 }
 
 export function judgeBuy(job: Job, wish: Wished<'buy'>, stamp: Stamp): Verdict {
-  if (!NAME.test(wish.buy)) {
+  const edits: Edit[] =
+    wish.add && !job.upper.buys.has(wish.buy)
+      ? [{ edit: 'named', section: 'buy', key: wish.buy, fields: { ...wish.add } }]
+      : [];
+  if ((edits.length === 0 && !job.upper.buys.has(wish.buy)) || !NAME.test(wish.buy)) {
     const known = meant(wish.buy, job.upper.buys.keys());
     return wrong('no-such-buy', `${wish.buy} is not on the list.${known}`, { buy: wish.buy });
   }
@@ -51,7 +55,8 @@ export function judgeBuy(job: Job, wish: Wished<'buy'>, stamp: Stamp): Verdict {
   };
   const last = lastOf(job, wish.buy);
   if (last?.value === wish.state && Object.keys(beside).length === 0) return already();
-  return write(stamp, wish, { verb: 'done', value: wish.state, buy: wish.buy, ...beside });
+  const what = { verb: 'done', value: wish.state, buy: wish.buy, ...beside } as const;
+  return write(stamp, wish, what, { edits });
 }
 
 function lastOf(job: Job, buy: string) {

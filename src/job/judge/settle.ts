@@ -4,7 +4,6 @@ import type { Edit, HoleNow, Job, RowItem, Verdict } from '../types.ts';
 import { letterOf, usedLetters } from './found.ts';
 import {
   already,
-  list,
   meant,
   noPiece,
   pickHoles,
@@ -89,46 +88,4 @@ export function judgeNote(job: Job, wish: Wished<'note'>, stamp: Stamp): Verdict
   if ('ok' in picked) return picked;
   const place = wish.hole === undefined ? {} : { hole: [wish.hole] };
   return write(stamp, wish, { verb: 'note', value: wish.text, piece: piece.spec.key, ...place });
-}
-
-export function judgeDone(job: Job, wish: Wished<'done'>, stamp: Stamp): Verdict {
-  const task = job.tasks.get(wish.task);
-  if (!task) {
-    return wrong(
-      'no-such-task',
-      `No task ${wish.task} in this job.${meant(wish.task, job.tasks.keys())}`,
-      { task: wish.task },
-    );
-  }
-  const value =
-    wish.result !== undefined && /^(passed|failed)$/.test(wish.result) ? wish.result : 'done';
-  const beside = {
-    ...(wish.was === undefined ? {} : { was: wish.was }),
-    ...(wish.set === undefined ? {} : { set: wish.set }),
-    ...(wish.result === undefined ? {} : { result: wish.result }),
-  };
-  const same =
-    task.done === value &&
-    (wish.was ?? task.was) === task.was &&
-    (wish.set ?? task.set) === task.set &&
-    (wish.result ?? task.result) === task.result;
-  if (same) return already();
-  const early = task.spec.after.filter((step) => !stepDone(job, step));
-  const warnings =
-    early.length === 0 ? [] : [{ code: 'early', say: `Before this comes ${list(early)}.` }];
-  return write(stamp, wish, { verb: 'done', value, task: task.spec.key, ...beside }, { warnings });
-}
-
-/** `alternator off`, `alternator on`, `drain`. What the job does not know, and a wait that runs by itself, is not waited for. */
-export function stepDone(job: Job, step: string): boolean {
-  const [key = '', way] = step.split(' ');
-  if (way === undefined) {
-    const task = job.tasks.get(key);
-    return !task || task.spec.verb === 'wait' || (task.done !== null && task.done !== 'failed');
-  }
-  const piece = job.pieces.get(key);
-  if (!piece) return true;
-  if (way === 'off') return piece.away !== 'no' || piece.where === 'open' || piece.fitted;
-  if (piece.holes.length === 0) return piece.fitted;
-  return piece.where === 'tight' || piece.where === 'tested';
 }
