@@ -1,5 +1,6 @@
 /** What happened, as prose: chapters in the order of happening, a new one when another piece, round or day begins. */
 import { list } from '../job/judge/parts.ts';
+import { oneLine } from '../job/safe.ts';
 import type { Entry, Job } from '../job/types.ts';
 
 export interface Line {
@@ -36,7 +37,7 @@ export function chapters(job: Job, commits: ReadonlyMap<string, string>): Chapte
     const line: Line = {
       id: entry.id,
       at: entry.at,
-      say: sentence(entry, job),
+      say: oneLine(sentence(entry, job)),
       undone: !job.living.has(entry.id),
       commit: commits.get(entry.id) ?? null,
     };

@@ -112,9 +112,9 @@ function begin(spec: PieceSpec, upper: Upper): Making {
 function finish(task: TaskNow | undefined, entry: Entry): void {
   if (!task || entry.verb !== 'done') return;
   task.done = oneLine(entry.value);
-  task.was = entry.was ?? null;
-  task.set = entry.set ?? null;
-  task.result = entry.result ?? null;
+  task.was = oneLine(entry.was ?? '') || null;
+  task.set = oneLine(entry.set ?? '') || null;
+  task.result = oneLine(entry.result ?? '') || null;
 }
 
 function apply(making: Making, entry: Entry, tasks: ReadonlyMap<string, TaskNow>): void {

@@ -13,6 +13,12 @@ const PAYLOADS = [
   '\\u009b31mred',
   'zero\\u200bwidth',
   'line\\rover',
+  '\\x1bPq#0~\\x1b\\\\',
+  '\\x1b]52;c;b3duZWQ=\\a',
+  '\\x1b[8mhidden\\x1b[0m',
+  '\\u2066isolate\\u2069\\u200e\\u200f\\ufeff',
+  '\\x00nul\\x08\\x7f\\u0085\\u2028',
+  'fake\\nCover: 2 of 2 tight.',
 ];
 
 let folder: string;
@@ -34,6 +40,7 @@ diary:
 `,
   );
 });
+beforeAll(() => writeFileSync(join(folder, 'odd\x1b[2J.yaml'), 'putback: [\n'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 describe('text from a file cannot steer the terminal', () => {
@@ -45,6 +52,20 @@ describe('text from a file cannot steer the terminal', () => {
     ['in', 'job.yaml', 'cover', '1', '--kind', 'X'],
     ['done', 'job.yaml', 'wash'],
     ['undo', 'job.yaml'],
+    ['undo', 'job.yaml', '\x1b[2J'],
+    ['diary', 'job.yaml'],
+    ['sequence', 'job.yaml', 'cover'],
+    ['fit', 'job.yaml', 'cover'],
+    ['mixup', 'job.yaml', 'cover', '--left', 'S'],
+    ['mixup', 'job.yaml', 'cover', '--left', '\x1b[2J'],
+    ['hole', 'job.yaml', 'cover', '1', 'stuck', '--says', '\x1b[2J'],
+    ['settle', 'job.yaml', 'cover', '1', '\x1b[2J'],
+    ['note', 'job.yaml', 'cover', '\u202e\x1b]0;x\x07'],
+    ['torque', 'convert', '\x1b[2J'],
+    ['new', '\x1b[2J.yaml', '\x1b[2J'],
+    ['bench', '\x1b[2J'],
+    ['merge', '\x1b[2J', 'job.yaml', 'job.yaml'],
+    ['check', 'odd\x1b[2J.yaml'],
     ['status', '\x1b]0;x\x07'],
     ['\x1b[2J'],
     ['out', 'job.yaml', '\x1b[2J', '1'],
@@ -55,6 +76,8 @@ describe('text from a file cannot steer the terminal', () => {
       expect(`${out}${err}`).not.toMatch(
         /[\x00-\x09\x0b-\x1f\x7f-\x9f\u200b-\u200f\u202a-\u202e\u2066-\u2069]/,
       );
+      expect(`${out}${err}`).not.toMatch(/[\ud800-\udfff](?![\udc00-\udfff])|[\u2028\u2029\ufeff]/);
+      expect(`${out}${err}`).not.toMatch(/^Cover: 2 of 2 tight\./m);
       expect(`${out}${err}`.length).toBeGreaterThan(3);
     }
   });
