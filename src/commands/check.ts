@@ -1,10 +1,9 @@
 /** What is wrong in job files: every fault, sorted, with its place and the way out. */
 import { resolve } from 'node:path';
-import { checkJob } from '../job/check.ts';
 import { printFault } from '../job/faults.ts';
-
 import { readBounded } from '../job/save/bounded.ts';
 import type { Fault } from '../job/types.ts';
+import { checkAll } from '../plan/check.ts';
 import { type Answer, type Call, faultsJson } from './command.ts';
 import { noFile } from './open-job.ts';
 
@@ -17,7 +16,7 @@ export function run(call: Call): Answer {
     } catch {
       return noFile(name, call.world);
     }
-    faults.push(...checkJob(bytes.toString('utf8'), name));
+    faults.push(...checkAll(bytes.toString('utf8'), name));
   }
   const bad = faults.some((f) => f.severity === 'error');
   return {

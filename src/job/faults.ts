@@ -205,6 +205,10 @@ export const FAULTS = {
     'these pieces lie under each other in a circle: {value}',
     'One of them comes off first: take it out of the other one’s under:.',
   ),
+  'circle-steps': error(
+    'these steps wait for each other in a circle: {value}',
+    'One of them can be done first: take what it waits for out of its before:, after: or while:.',
+  ),
 
   // ------------------------------------------------------------ the diary
   'bad-entry': error('this is no entry of the diary: {what}', 'An entry is one mapping: {like}'),

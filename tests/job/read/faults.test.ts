@@ -1,9 +1,9 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { checkJob } from '../../../src/job/check.ts';
 import { type Code, FAULTS, printFault } from '../../../src/job/faults.ts';
 import { readWhole } from '../../../src/job/read.ts';
+import { checkAll } from '../../../src/plan/check.ts';
 
 /** One minimal file for each fault, and beside it all that is said about it. */
 const FOLDER = join(import.meta.dirname, '../../faults');
@@ -22,7 +22,7 @@ function textOf(code: Code): string {
 
 describe('every fault is told whole: place, what is wrong, the line, the way out', () => {
   it.each(CODES)('%s', (code) => {
-    const faults = checkJob(textOf(code), `${code}.yaml`);
+    const faults = checkAll(textOf(code), `${code}.yaml`);
     const said = `${faults.map(printFault).join('\n\n')}\n`;
     const known = readFileSync(join(FOLDER, `${code}.txt`), 'utf8');
     // Five hundred times the same is compared by its ends.

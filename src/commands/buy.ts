@@ -1,0 +1,56 @@
+/** What is to be had, how far each has come and what it holds up; and marks how far one has come. */
+
+import { near } from '../job/nearword.ts';
+import { BUY_STATES, type BuyState } from '../job/types.ts';
+import { buyRows, printCsv } from '../plan/buy/csv.ts';
+import { type Buy, buyList } from '../plan/buy/list.ts';
+import { type Answer, answer, type Call, misuse, optionText } from './command.ts';
+import { beside, mark } from './mark.ts';
+import { openJob } from './open-job.ts';
+
+export async function run(call: Call): Promise<Answer> {
+  const [file = '', key, state] = call.words;
+  const opened = openJob(file, call.world);
+  if ('answer' in opened) return opened.answer;
+  const list = buyList(opened.job, call.world.now());
+  if (key === undefined) return listed(call, list);
+  const known = BUY_STATES.find((s): s is BuyState => s === state);
+  if (!known) {
+    const close = near(state ?? '', BUY_STATES);
+    const hint = close ? `Did you mean ${close}?` : `There are ${BUY_STATES.join(', ')}.`;
+    return misuse('no-such-state', `No state ${state ?? ''} of a thing to buy. ${hint}`);
+  }
+  const itself = list.find((b) => b.buy === key && b.why !== null);
+  const promised = optionText(call, 'promised');
+  const tray = optionText(call, 'tray');
+  const wish = {
+    do: 'buy',
+    buy: key,
+    state: known,
+    ...(promised === undefined ? {} : { promised }),
+    ...(tray === undefined ? {} : { tray }),
+    ...(itself ? { add: { what: itself.what, for: itself.for[0] ?? '' } } : {}),
+    ...beside(call),
+  } as const;
+  return mark(call, wish, () => `${key}: ${known}.`);
+}
+
+function listed(call: Call, list: readonly Buy[]): Answer {
+  const raw = call.options.raw === true;
+  // One line more would be an empty row.
+  if (call.options.csv === true || raw) {
+    return answer({ buy: list }, printCsv(buyRows(list), { raw }).trimEnd());
+  }
+  const lines = list.map((b) => {
+    const parts = [
+      b.state,
+      b.promised === null ? null : `promised ${b.promised}${b.late ? ', late' : ''}`,
+      b.tray === null ? null : `in ${b.tray}`,
+      b.holds.length === 0 ? null : `holds ${b.holds.join(', ')}`,
+      b.why,
+    ].filter((p) => p !== null);
+    const price = [b.count, b.price, b.from].filter((p) => p !== null).join(', ');
+    return `${b.buy}: ${b.what}${price === '' ? '' : ` (${price})`}: ${parts.join('; ')}`;
+  });
+  return answer({ buy: list }, lines.join('\n') || 'Nothing is to be had.');
+}

@@ -1,0 +1,42 @@
+/** What to look at before one of the four moments where jobs go wrong, and what was seen to. */
+import { near } from '../job/nearword.ts';
+import { MOMENTS, type Moment } from '../job/types.ts';
+import { gate, isPassed } from '../plan/gates/gate.ts';
+import { type Answer, answer, type Call, misuse, optionText } from './command.ts';
+import { beside, mark } from './mark.ts';
+import { openJob, unknownPiece } from './open-job.ts';
+
+const HOW = ['seen', 'struck', 'added'] as const;
+
+export async function run(call: Call): Promise<Answer> {
+  const [file = '', said = '', piece] = call.words;
+  const opened = openJob(file, call.world);
+  if ('answer' in opened) return opened.answer;
+  const moment = MOMENTS.find((m): m is Moment => m === said);
+  if (!moment) {
+    const close = near(said, MOMENTS);
+    const hint = close ? `Did you mean ${close}?` : `There are ${MOMENTS.join(', ')}.`;
+    return misuse('no-such-moment', `No moment ${said}. ${hint}`);
+  }
+  if (moment !== 'start' && piece === undefined)
+    return misuse('usage', `Which piece? gate FILE ${moment} PIECE`);
+  if (piece !== undefined && !opened.job.pieces.has(piece)) return unknownPiece(piece, opened.job);
+  const how = HOW.find((h) => optionText(call, h) !== undefined);
+  const place = moment === 'start' || piece === undefined ? {} : { piece };
+  if (how !== undefined) {
+    const item = optionText(call, how) ?? '';
+    return mark(
+      call,
+      { do: 'gate', moment, how, item, ...place, ...beside(call) },
+      () => `Before ${moment}: ${item} ${how}.`,
+    );
+  }
+  const found = gate(opened.job, moment, piece ?? null, call.world.now());
+  const passed = isPassed(found);
+  const lines = found.items.map(
+    (i) => `${i.done ? '[x]' : i.stops ? 'STOP' : '[ ]'} ${i.key}: ${i.say}`,
+  );
+  const text = lines.join('\n') || 'Nothing to look at.';
+  const json = { ok: passed, moment, piece: piece ?? null, passed, items: found.items };
+  return { ...answer(json, text), exit: passed ? 0 : 1, json };
+}

@@ -1,0 +1,30 @@
+/** All that is wrong with a job file, and with its order: what `putback check` tells. */
+import { checkJob } from '../job/check.ts';
+import { collector } from '../job/faults.ts';
+import { toFaults } from '../job/faults-place.ts';
+import { readJob } from '../job/read.ts';
+import type { Fault } from '../job/types.ts';
+import { openYaml } from '../job/yaml-doc.ts';
+import { spotAt } from '../job/yaml-spot.ts';
+import { circlesOf } from './relations.ts';
+
+/** Faults of a text, by line and column; never throws. `file` is only named in them. */
+export function checkAll(text: string, file: string): Fault[] {
+  const faults = checkJob(text, file);
+  const { upper, unreadable } = readJob(text, file);
+  // A circle among pieces alone is told where the pieces are read.
+  const circles = unreadable
+    ? []
+    : circlesOf(upper).filter((c) => c.keys.some((key) => upper.tasks.has(key)));
+  if (circles.length === 0) return faults;
+  const { found, report } = collector();
+  const { root } = openYaml(text);
+  for (const { steps, keys } of circles) {
+    const task = keys.find((key) => upper.tasks.has(key)) ?? '';
+    const at = root ? spotAt(root, ['tasks', task]).key : 0;
+    report('circle-steps', at, { value: [...steps, steps[0] ?? ''].join(' → ') });
+  }
+  return [...faults, ...toFaults(found, text, file)].sort(
+    (a, b) => a.line - b.line || a.column - b.column,
+  );
+}
