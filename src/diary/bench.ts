@@ -1,10 +1,11 @@
 /** The settings of a bench: `bench.yaml` in the folder of the job files or above it, never a command. */
-import { existsSync, readFileSync } from 'node:fs';
+import { existsSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { parse } from 'yaml';
 import { readLength } from '../bolt/length.ts';
 import { readQuantity } from '../bolt/units.ts';
 import type { Wrench } from '../bolt/wrench.ts';
+import { readBounded } from '../job/save/bounded.ts';
 
 export const BENCH_FILE = 'bench.yaml';
 
@@ -19,8 +20,17 @@ export interface Bench {
 export function findBench(folder: string): Bench | null {
   for (let at = folder; ; at = dirname(at)) {
     const file = join(at, BENCH_FILE);
-    if (existsSync(file)) return readBench(at, readFileSync(file, 'utf8'));
+    if (existsSync(file)) return readBench(at, textOrNothing(file));
     if (existsSync(join(at, '.git')) || dirname(at) === at) return null;
+  }
+}
+
+/** Settings that cannot be read (a folder of that name, no permission) are as if they were not there. */
+function textOrNothing(file: string): string {
+  try {
+    return readBounded(file).toString('utf8');
+  } catch {
+    return '';
   }
 }
 

@@ -86,6 +86,24 @@ describe('a milestone reached in the screens', () => {
     expect(git('status', '--porcelain')).toBe(' M job.yaml\nM  other.txt\n');
   });
 
+  it('that a slow hook holds up keeps no mark waiting', async () => {
+    const { folder, git, write, env } = repository();
+    const go = join(folder, '.git', 'go');
+    write('.git/hooks/pre-commit', `#!/bin/sh\nuntil [ -e '${go}' ]; do sleep 0.1; done\n`, 0o755);
+    const person = await takeOff(folder, env);
+    await person.until(/is off, 3 of 3 bolts/);
+    person.press('n');
+    await person.until('> ');
+    person.press('meanwhile', ENTER);
+    await person.until('Noted.');
+    expect(readFileSync(join(folder, 'job.yaml'), 'utf8')).toContain('note: "meanwhile"');
+    expect(git('log', '--format=%s').trim()).toBe('start');
+    writeFileSync(go, '');
+    person.press('q');
+    expect((await person.exit()).code).toBe(0);
+    expect(git('log', '--format=%s').trim().split('\n')).toHaveLength(2);
+  });
+
   it('under a rebase, from another repository’s hook, or with a lock held: marked, told, nothing committed', () => {
     const { folder, git, run } = repository();
     const elsewhere = repository();
