@@ -35,17 +35,18 @@ export function drawBench(state: State): Page {
       if (jobs.length === 0) {
         return [[], line('No job file here yet. putback new FILE starts one.')];
       }
-      const lines = jobs.flatMap((j) => rowOf(j, j.file === here, columns));
-      const at = 3 * jobs.findIndex((j) => j.file === here);
-      return around(lines, at, rows);
+      const blocks = jobs.map((j) => rowOf(j, j.file === here, columns));
+      const marked = jobs.findIndex((j) => j.file === here);
+      return around(blocks.flat(), blocks.slice(0, marked).flat().length, rows);
     },
   };
 }
 
+const LOUD = { colour: 'red', bold: true } as const;
 const MARK = 2;
 const GAP = 2;
 
-/** Two lines and a blank: what it is and where it stands; what is next. */
+/** What it is and where it stands; what may not be forgotten; what is next; a blank. */
 function rowOf(row: BenchRow, marked: boolean, columns: number): Line[] {
   const mark = line(span(marked ? '> ' : '  ', { bold: true }));
   const stands = line(row.stands);
@@ -55,6 +56,7 @@ function rowOf(row: BenchRow, marked: boolean, columns: number): Line[] {
   const machine = pad(line(row.machine.split(',')[0] ?? ''), room - name - GAP);
   return [
     [...mark, ...job, ...line('  '), ...machine, ...line('  '), ...stands],
+    ...(row.loud === '' ? [] : [line('    ', span(`! ${row.loud}`, LOUD))]),
     [...line('    '), ...cut(line(row.next), columns - 4)],
     [],
   ];

@@ -1,15 +1,20 @@
-/** Where the job stands, in words: what one reads on coming back after days. */
+/** The note of a good workmate: where the job stands, in words, as one reads it on coming back after days. */
 import type { Job, PieceNow } from '../job/types.ts';
+import type { Back } from '../plan/back.ts';
+import { sayThing } from '../plan/inside.ts';
 import { nextStep } from '../plan/next.ts';
 import type { Acts } from './act.ts';
 import { show } from './moves.ts';
 import type { Page } from './page.ts';
 import { daysBetween, sayDate, sayDays } from './parts/days.ts';
-import { fingerTight, lastMark, troubles } from './parts/job-now.ts';
-import { names, stillIn, toSettle } from './parts/piece-now.ts';
+import { lastMark } from './parts/job-now.ts';
+import { toSettle } from './parts/piece-now.ts';
+import { backNow } from './parts/plan-now.ts';
+import { sayBought } from './parts/say-buy.ts';
 import { sayDiffers, sayTrouble } from './parts/say-piece.ts';
+import { sayWait } from './parts/say-wait.ts';
 import { scrolled } from './parts/scroll.ts';
-import { bold, hanging, type Line, line, pad, wrap } from './parts/text.ts';
+import { bold, hanging, type Line, line, pad, type Style, span, wrap } from './parts/text.ts';
 import { list } from './parts/words.ts';
 import type { State } from './state.ts';
 
@@ -30,79 +35,103 @@ export function drawNote(state: State): Page {
   const days = last === null ? 0 : daysBetween(last, state.now);
   const since =
     last === null ? '' : days === 0 ? 'last mark today' : `${sayDays(days)} since the last mark`;
+  const back = backNow(job, state.now);
   return {
     left: line(bold(job.upper.job)),
     right: line(since),
     under: line(job.upper.machine ?? ''),
-    middle: (columns, rows) => scrolled(noteLines(job, state.now, columns), view.top, rows),
-    say: nextLines(job, state.columns),
+    middle: (columns, rows) => scrolled(noteLines(job, back, state.now, columns), view.top, rows),
+    say: sayNext(job, back, state.columns),
+    most: 8,
   };
 }
 
-function nextLines(job: Job, columns: number): Line[] {
-  const next = nextStep(job);
-  return wrap(next ? `Next: ${next.say}` : 'Nothing is on its way.', columns, { bold: true });
+/** Things offered for the next twenty minutes. */
+const OFFERED = 2;
+
+/** What to do first, and what must not be done. */
+function sayNext(job: Job, back: Back, columns: number): Line[] {
+  const dont = back.dont.flatMap((text) => wrap(text, columns, { colour: 'red', bold: true }));
+  const next = nextSaid(job, back).flatMap((text) => wrap(text, columns, { bold: true }));
+  return [...next, ...dont];
 }
 
-const LABEL = 15;
-
-function noteLines(job: Job, now: string, columns: number): Line[] {
-  const pieces = [...job.pieces.values()];
-  const row = (label: string, texts: readonly string[], none: string | null): Line[] => {
-    if (texts.length === 0 && none === null) return [];
-    const shown = texts.length === 0 ? [none ?? ''] : texts;
-    return shown.flatMap((text, i) =>
-      hanging(pad(line(i === 0 ? bold(label) : ''), LABEL), text, columns),
-    );
-  };
+/** Twenty minutes of work, and the next step where that is at another piece. */
+function nextSaid(job: Job, { next }: Back): string[] {
+  const offered = next.can.slice(0, OFFERED);
+  const step = nextStep(job);
+  const same = offered.some((d) => d.step.split(' ')[0] === step?.piece);
+  const [maybe] = next.maybe;
+  const idle = maybe ? `Next: ${maybe.say}` : 'Nothing is on its way.';
   return [
-    ...row('Off', off(pieces), 'nothing'),
-    ...row(
-      'Aside',
-      pieces.filter((p) => p.away === 'aside').map((p) => p.spec.name),
-      null,
-    ),
-    ...row('Coming off', coming(pieces), null),
-    ...row(
-      'Trouble',
-      perHole(pieces, troubles, (h) => (h.trouble ? sayTrouble(h.trouble) : '')),
-      null,
-    ),
-    ...row('Differs', perHole(pieces, toSettle, sayDiffers), null),
-    ...row('Finger-tight', fingers(pieces), 'nothing'),
-    ...row('Last note', lastNote(job, now), null),
+    ...(step && !same ? [`Next: ${step.say}`] : []),
+    ...(offered.length > 0 ? [`Twenty minutes: ${offered.map((d) => d.say).join(' Then: ')}`] : []),
+    ...(step || offered.length > 0 ? [] : [idle]),
   ];
 }
 
-function off(pieces: readonly PieceNow[]): string[] {
-  const away = pieces.filter((p) => p.away === 'removed');
-  return away.map((p) => (p.tray === null ? p.spec.name : `${p.spec.name} (${p.tray})`));
+const LABEL = 15;
+const LOUD: Style = { colour: 'red', bold: true };
+
+type Row = [label: string, texts: readonly string[], none: string | null, style?: Style];
+
+function noteLines(job: Job, back: Back, now: string, columns: number): Line[] {
+  const pieces = [...job.pieces.values()];
+  const { off, half } = back;
+  const loud = (texts: readonly unknown[]) => (texts.length > 0 ? LOUD : {});
+  const inside = back.inside.map((i) => sayThing(i) + placeOf(job, i.piece) + since(i.since, now));
+  const rows: Row[] = [
+    ['Off', off.filter((p) => !p.aside).map(lies), 'nothing'],
+    ['Aside', off.filter((p) => p.aside).map((p) => p.name), null],
+    ['Coming off', half.map((p) => `${p.name}: ${p.out} of ${p.of} out`), null],
+    ['Inside', inside, null, loud(inside)],
+    ['Trouble', back.trouble.map((t) => troubleSaid(t, now)), null],
+    ['Differs', pieces.flatMap(differing), null],
+    ['Finger-tight', fingers(back), 'nothing', loud(back.fingerTight)],
+    ['Awaited', back.awaited.map((b) => `${b.what}, ${sayBought(b, now)}`), null],
+    ['Here', back.here.map((b) => (b.tray === null ? b.what : `${b.what} (${b.tray})`)), null],
+    ['Waits', back.waits.map((w) => sayWait(w, now)), null],
+    ['Test now', back.due.map((t) => (t.state === 'failed' ? `${t.say}, failed` : t.say)), null],
+    ['Last note', lastNote(job, now), null],
+  ];
+  return rows.flatMap(([label, texts, none, style]): Line[] => {
+    const shown = texts.length === 0 && none !== null ? [none] : texts;
+    return shown.flatMap((text, i) =>
+      hanging(pad(line(i === 0 ? bold(label) : span('')), LABEL), text, columns, style),
+    );
+  });
 }
 
-function coming(pieces: readonly PieceNow[]): string[] {
-  return pieces
-    .filter((p) => p.where === 'off' && p.away === 'no')
-    .map((p) => `${p.spec.name}: ${p.holes.length - stillIn(p).length} of ${p.holes.length} out`);
+function lies({ name, tray }: Back['off'][number]): string {
+  return tray === null ? name : `${name} (${tray})`;
 }
 
-function perHole(
-  pieces: readonly PieceNow[],
-  which: (piece: PieceNow) => PieceNow['holes'],
-  text: (hole: PieceNow['holes'][number]) => string,
-): string[] {
-  return pieces.flatMap((p) => which(p).map((h) => `${p.spec.name}, ${h.name}: ${text(h)}`));
+function placeOf(job: Job, piece: string | null): string {
+  return piece === null ? '' : ` (${job.pieces.get(piece)?.spec.name ?? piece})`;
+}
+
+/** ` since 11 April`, where that is another day. */
+function since(at: string | null, now: string): string {
+  return at === null || daysBetween(at, now) === 0 ? '' : ` since ${sayDate(at, now)}`;
+}
+
+function troubleSaid(t: Back['trouble'][number], now: string): string {
+  const trouble = sayTrouble(t.trouble as Parameters<typeof sayTrouble>[0]);
+  const says = t.says === null ? '' : ` (${t.says})`;
+  return `${t.name}, ${t.hole}: ${trouble}${since(t.since, now)}${says}`;
+}
+
+function differing(piece: PieceNow): string[] {
+  return toSettle(piece).map((h) => `${piece.spec.name}, ${h.name}: ${sayDiffers(h)}`);
 }
 
 /** More names than this are counted instead. */
 const NAMED = 6;
 
-function fingers(pieces: readonly PieceNow[]): string[] {
-  return pieces.flatMap((p) => {
-    const loose = fingerTight(p);
-    if (loose.length === 0) return [];
-    const of = `${loose.length} of ${p.holes.length}`;
-    return [`${p.spec.name}: ${loose.length <= NAMED ? list(names(loose)) : of}`];
-  });
+function fingers({ fingerTight }: Back): string[] {
+  return fingerTight.map(({ name, holes }) =>
+    holes.length <= NAMED ? `${name}: ${list(holes)}` : `${name}: ${holes.length} bolts`,
+  );
 }
 
 function lastNote(job: Job, now: string): string[] {

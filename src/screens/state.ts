@@ -28,6 +28,8 @@ export interface BenchRow {
   machine: string;
   /** Where it stands: `open 21 days`, `tight`, `cannot be read`. */
   stands: string;
+  /** What may not be forgotten: `2 bolts only by fingers`, `1 rag inside`; mostly empty. */
+  loud: string;
   /** What is next, or what is in the way. */
   next: string;
 }

@@ -5,11 +5,13 @@
  * against the state that the answer gives: so five quick presses mark five holes, and none twice. After a
  * refusal the rest is dropped: it was meant for a screen that did not come.
  */
+import type { Job } from '../job/types.ts';
 import { afterRecorded } from './after.ts';
 import { paste, press } from './dispatch.ts';
 import { say, show, stay } from './moves.ts';
 import { daysBetween } from './parts/days.ts';
 import { isUnderWay, lastMark } from './parts/job-now.ts';
+import { backNow } from './parts/plan-now.ts';
 import type { BenchRow, Effect, Happening, Input, State, Updated } from './state.ts';
 import { keyOf } from './which.ts';
 
@@ -78,6 +80,11 @@ function goOn(from: Updated): Updated {
   return { state, effects };
 }
 
+/** Nothing is off, but something was left inside, or is to be looked at again. */
+function isDue(job: Job, now: string): boolean {
+  return job.inside.length > 0 || backNow(job, now).due.length > 0;
+}
+
 const BROKEN = 'The file was changed and cannot be read just now.';
 
 /** Days after which coming back begins with where the job stands. */
@@ -106,7 +113,8 @@ function fileRead(
   const warned = read.faults[0];
   const quiet = told ?? (warned ? `Line ${warned.line}: ${warned.say}` : null);
   const last = lastMark(read.job);
-  const back = last !== null && daysBetween(last, state.now) >= AWAY && isUnderWay(read.job);
+  const away = last !== null && daysBetween(last, state.now) >= AWAY;
+  const back = away && (isUnderWay(read.job) || isDue(read.job, state.now));
   const view = back
     ? ({ screen: 'note', top: 0 } as const)
     : ({ screen: 'job', here: null } as const);

@@ -7,6 +7,7 @@ import { Bench } from '../job/bench.ts';
 import { LEFT_COVER } from './covers.ts';
 import { Desk, FILE } from './desk.ts';
 import { MORE } from './more-screens.ts';
+import { OF_THE_JOB } from './plan-screens.ts';
 
 type Look = Partial<Omit<Opening, 'on'>> & { on?: Opening['on'] };
 export const LATER = '2026-05-02T10:00:00+02:00';
@@ -124,7 +125,7 @@ export interface Screen {
 }
 
 export function everyScreen(look: Look = {}): Screen[] {
-  const made = Object.entries({ ...MAKERS, ...MORE }).map(([name, make]) => {
+  const made = Object.entries({ ...MAKERS, ...MORE, ...OF_THE_JOB }).map(([name, make]) => {
     const desk = make(look);
     return { name, desk, state: desk.state, place: placeOf(desk.state) };
   });

@@ -93,6 +93,7 @@ describe('a row of the bench', () => {
       job: 'Cover weeps',
       machine: '',
       stands: 'not begun',
+      loud: '',
       next: expect.stringContaining('Lever'),
     });
     expect(row(outOf(new Bench(), 'lever'), '2026-04-18T08:00:00+02:00').stands).toBe(

@@ -1,0 +1,26 @@
+/** Screens of the whole job: coming back, gates, parts, tasks, tests; reached by keys. */
+import type { Opening } from '../../src/screens/start.ts';
+import type { Bench } from '../job/bench.ts';
+import { Desk } from './desk.ts';
+import { caseOpen } from './plan-jobs.ts';
+
+type Look = Partial<Omit<Opening, 'on'>> & { on?: Opening['on'] };
+const LATER = '2026-05-02T10:00:00+02:00';
+
+/** Left for three weeks with a rag inside, a pulled thread, and a gasket that is late. */
+export function leftAlone(): Bench {
+  const bench = caseOpen();
+  bench.mark({ do: 'inside', piece: 'case-cover', what: '2 rags' });
+  bench.mark({ do: 'cleared', piece: 'case-cover', what: '1 rag' });
+  const hole = { do: 'state', piece: 'case-cover', hole: '3' } as const;
+  bench.mark({ ...hole, state: 'pulled', says: 'insert M6 x 9' });
+  bench.mark({ do: 'buy', buy: 'gasket', state: 'ordered', promised: '2026-04-25' });
+  bench.mark({ do: 'buy', buy: 'insert', state: 'here', tray: 'shelf' });
+  return bench;
+}
+
+export const OF_THE_JOB: Record<string, (look: Look) => Desk> = {
+  'note, left alone': (look) => new Desk(leftAlone(), { ...look, now: LATER }),
+  'bench, loud': (look) =>
+    new Desk(leftAlone(), { ...look, on: { folder: '/Repairs' }, now: LATER }),
+};
