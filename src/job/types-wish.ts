@@ -43,7 +43,8 @@ export type WishWhat =
   /** `item` is its name, or for `added` what is to be looked at. */
   | { do: 'gate'; moment: Moment; piece?: string; how: 'seen' | 'struck' | 'added'; item: string }
   | { do: 'buy'; buy: string; state: BuyState; promised?: string; tray?: string; add?: NewBuy }
-  | { do: 'undo'; id?: string };
+  /** `row`: that mark gave the piece its row, which goes with it if nobody changed it since. */
+  | { do: 'undo'; id?: string; row?: true };
 
 /** A task that follows from what was disturbed: `{test: Weeps when hot?, after: cover on}`. */
 export interface NewTask {
@@ -70,6 +71,8 @@ export type Edit =
   | { edit: 'named'; section: 'tasks' | 'buy'; key: string; fields: Record<string, string> }
   | { edit: 'kind'; letter: string; text: string }
   | { edit: 'row'; piece: string; row: string }
+  /** The key stays, with nothing behind it. */
+  | { edit: 'row-gone'; piece: string; was: string }
   | { edit: 'row-word'; piece: string; hole: string; index: number; was: string; word: string };
 
 export interface Refusal {

@@ -98,7 +98,10 @@ function note(
     const say = `${hole.name}: the file says ${printItem(hole.claim)}, and ${printItem(word)} came out. Settle which is true before anything goes back.`;
     warnings.push({ code: 'found-other', say });
   }
-  const value = rowValue(marked.map((m) => m.word));
+  const value = rowValue(
+    marked.map((m) => m.word),
+    piece.spec.row !== null,
+  );
   const holes = holeField(
     piece,
     marked.map((m) => m.hole),
@@ -114,10 +117,10 @@ function claimed(hole: HoleNow): RowItem {
   return hole.belongs ?? { kind: UNKNOWN, with: [] };
 }
 
-/** One word where it stands for all, else a word for each hole. */
-function rowValue(words: readonly FoundWord[]): string {
+/** One word where it stands for all of a row that the file has, else a word for each hole. */
+function rowValue(words: readonly FoundWord[], known: boolean): string {
   const said = words.map((w) => (typeof w === 'string' ? w : printItem(w)));
-  return new Set(said).size === 1 && said.length > 1 && said[0] !== STILL_IN
+  return known && new Set(said).size === 1 && said.length > 1 && said[0] !== STILL_IN
     ? (said[0] ?? '')
     : said.join(' ');
 }
