@@ -4,46 +4,15 @@
  * Total: history is never refused. What a merge or an editor brought together and cannot be becomes a
  * conflict on its hole; what names a piece or hole that the upper part does not have is kept beside it.
  */
-import { holeNames } from '../piece/order.ts';
-import { lastPass, passesOf } from '../piece/passes.ts';
-import { rowWords } from '../piece/row.ts';
-import {
-  bringOut,
-  conclude,
-  freshHole,
-  known,
-  putIn,
-  setTrouble,
-  settle,
-  tighten,
-} from './fold-hole.ts';
+import { apply, begin, close, finish, type Making, reopened } from './fold-piece.ts';
 import { countsOf } from './inside.ts';
 import { livingEntries } from './living.ts';
-import { oneLine } from './safe.ts';
 import { barePiece } from './spec.ts';
-import { isTested, reopen, taskNow } from './tested.ts';
-import type {
-  Entry,
-  HoleNow,
-  Job,
-  PieceNow,
-  PieceSpec,
-  RowItem,
-  TaskNow,
-  Upper,
-  Where,
-} from './types.ts';
+import { taskNow } from './tested.ts';
+import type { Entry, Job, TaskNow, Upper } from './types.ts';
 
-/** A piece while the diary is read over it. */
-interface Making {
-  now: PieceNow;
-  byName: Map<string, HoleNow>;
-  settled: Map<string, RowItem>;
-  /** The pass that makes a bolt tight. */
-  last: string;
-  /** Something came off in this round. */
-  wasOff: boolean;
-}
+/** What each fold was made of, so that one more entry need not read all the others again. */
+const made = new WeakMap<Job, ReadonlyMap<string, Making>>();
 
 export function fold(upper: Upper, entries: readonly Entry[]): Job {
   const pieces = new Map<string, Making>();
@@ -64,164 +33,56 @@ export function fold(upper: Upper, entries: readonly Entry[]): Job {
     apply(making, entry, tasks);
     rounds.set(entry.id, making.now.round);
   }
+  for (const making of pieces.values()) close(making, tasks);
+  const inside = countsOf(living).filter((thing) => thing.count > 0);
+  const ids = new Set(living.map((entry) => entry.id));
+  return jobOf({ upper, entries, living: ids, rounds, tasks, inside }, pieces);
+}
 
-  const job: Job = {
-    upper,
-    entries,
-    living: new Set(living.map((entry) => entry.id)),
-    rounds,
-    pieces: new Map(),
-    tasks,
-    inside: countsOf(living).filter((thing) => thing.count > 0),
-    conflicts: [],
-  };
-  for (const [key, making] of pieces) job.pieces.set(key, making.now);
-  for (const making of pieces.values()) {
-    for (const hole of making.now.holes) {
-      conclude(hole, making.settled.get(hole.name));
-      if (hole.conflict) job.conflicts.push(hole.conflict);
-    }
-    making.now.where = whereIs(making.now);
-    if (isTested(making.now, tasks)) making.now.where = 'tested';
+/**
+ * The same as the fold of all entries of `job` and one more, `entries` being all of them: only the piece that the
+ * entry is about is read on. What takes others back or speaks of the whole machine is folded anew.
+ */
+export function foldOn(job: Job, entries: readonly Entry[], entry: Entry): Job {
+  const before = made.get(job);
+  const making = before?.get(entry.piece ?? '');
+  if (!before || !making || !isPlainMark(entry) || job.entries.some((e) => e.id === entry.id)) {
+    return fold(job.upper, entries);
   }
+  const next = reopened(making);
+  const tasks = new Map([...job.tasks].map(([key, task]) => [key, { ...task }]));
+  apply(next, entry, tasks);
+  close(next, tasks);
+  const pieces = new Map(before).set(next.now.spec.key, next);
+  if (next.now.round !== making.now.round) {
+    // Another round opens tests that other pieces wait for too.
+    return fold(job.upper, entries);
+  }
+  const living = new Set(job.living).add(entry.id);
+  const rounds = new Map(job.rounds).set(entry.id, next.now.round);
+  return jobOf({ upper: job.upper, entries, living, rounds, tasks, inside: job.inside }, pieces);
+}
+
+const ON_A_PIECE: readonly string[] = [
+  'out',
+  'in',
+  'tight',
+  'state',
+  'settle',
+  'removed',
+  'fitted',
+];
+
+function isPlainMark(entry: Entry): boolean {
+  return ON_A_PIECE.includes(entry.verb);
+}
+
+function jobOf(rest: Omit<Job, 'pieces' | 'conflicts'>, pieces: ReadonlyMap<string, Making>): Job {
+  const job: Job = { ...rest, pieces: new Map(), conflicts: [] };
+  for (const [key, { now }] of pieces) {
+    job.pieces.set(key, now);
+    for (const hole of now.holes) if (hole.conflict) job.conflicts.push(hole.conflict);
+  }
+  made.set(job, pieces);
   return job;
-}
-
-function begin(spec: PieceSpec, upper: Upper): Making {
-  const holes = holeNames(spec).map((name, i) => freshHole(name, known(spec.row?.[i] ?? null)));
-  const now: PieceNow = {
-    spec,
-    where: 'home',
-    round: 1,
-    away: 'no',
-    fitted: false,
-    holes,
-    tray: spec.tray,
-    last: null,
-  };
-  const last = lastPass(passesOf(spec, upper.kinds));
-  return {
-    now,
-    byName: new Map(holes.map((h) => [h.name, h])),
-    settled: new Map(),
-    last,
-    wasOff: false,
-  };
-}
-
-function finish(task: TaskNow | undefined, entry: Entry): void {
-  if (!task || entry.verb !== 'done') return;
-  task.done = oneLine(entry.value);
-  task.was = oneLine(entry.was ?? '') || null;
-  task.set = oneLine(entry.set ?? '') || null;
-  task.result = oneLine(entry.result ?? '') || null;
-}
-
-function apply(making: Making, entry: Entry, tasks: ReadonlyMap<string, TaskNow>): void {
-  const { now } = making;
-  now.last = entry.at;
-  const startsRound = entry.verb === 'out' || entry.verb === 'removed';
-  if (startsRound && making.wasOff && isDone(now)) {
-    nextRound(making);
-    reopen(now.spec.key, tasks);
-  }
-  if (startsRound) making.wasOff = true;
-  switch (entry.verb) {
-    case 'out':
-      for (const [hole, word] of targets(making, entry)) bringOut(hole, entry, word);
-      if (entry.tray !== undefined) now.tray = oneLine(entry.tray);
-      break;
-    case 'in':
-      for (const [hole, word] of targets(making, entry)) putIn(hole, entry, word);
-      // With a bolt in it, it is on its place.
-      now.away = 'no';
-      now.fitted = true;
-      break;
-    case 'tight':
-      for (const [hole] of targets(making, entry)) tighten(hole, entry, making.last);
-      break;
-    case 'state':
-      for (const [hole] of targets(making, entry)) setTrouble(hole, entry);
-      break;
-    case 'settle':
-      for (const [hole] of targets(making, entry)) settle(hole, entry, making.settled);
-      break;
-    case 'removed':
-      now.away = entry.value === 'aside' ? 'aside' : 'removed';
-      now.fitted = false;
-      if (entry.tray !== undefined) now.tray = oneLine(entry.tray);
-      break;
-    case 'fitted':
-      now.away = 'no';
-      now.fitted = true;
-      break;
-    default:
-      break;
-  }
-}
-
-/** The holes that an entry is about, each with its word: one word for all, or a word for each. */
-function targets(making: Making, entry: Entry): [HoleNow, string][] {
-  const words = rowWords(entry.value).map((w) => w.word);
-  const isRow = entry.verb === 'out' || entry.verb === 'in';
-  const names = entry.hole ?? allNames(making.now, isRow ? words.length : 0);
-  const one = !isRow || words.length === 1;
-  return names.flatMap((name, i) => {
-    const word = one ? words[0] : words[i];
-    return word === undefined ? [] : [[holeOf(making, name), word] as [HoleNow, string]];
-  });
-}
-
-/** All holes of the piece; a row that came out of a piece without holes tells how many there are. */
-function allNames(now: PieceNow, words: number): string[] {
-  const names = now.holes.map((h) => h.name);
-  if (now.spec.row !== null || words < 2) return names;
-  for (let n = 1; names.length < words; n += 1) {
-    if (!names.includes(`${n}`)) names.push(`${n}`);
-  }
-  return names;
-}
-
-/** A hole by name; one that only the diary knows is added, so that nothing noted is out of sight. */
-function holeOf(making: Making, name: string): HoleNow {
-  const known = making.byName.get(name);
-  if (known) return known;
-  const hole = freshHole(name, null);
-  making.byName.set(name, hole);
-  making.now.holes.push(hole);
-  return hole;
-}
-
-/** Off and on again, with nothing left to do: what comes off now begins another round. */
-function isDone(now: PieceNow): boolean {
-  if (now.holes.length === 0) return now.fitted;
-  return whereIs(now) === 'tight';
-}
-
-function nextRound(making: Making): void {
-  const { now } = making;
-  now.round += 1;
-  now.fitted = false;
-  making.settled.clear();
-  for (const hole of now.holes) {
-    hole.found = null;
-    hole.state = 'home';
-    hole.passes = [];
-    hole.by = null;
-  }
-}
-
-function whereIs(now: PieceNow): Where {
-  const { holes } = now;
-  if (holes.length === 0) {
-    if (now.away !== 'no') return 'open';
-    return now.fitted ? 'on' : 'home';
-  }
-  const count = (state: HoleNow['state']) => holes.filter((h) => h.state === state).length;
-  const back = count('in') + count('tight');
-  const out = count('out');
-  if (count('tight') > 0 && count('tight') + count('home') === holes.length) return 'tight';
-  if (back > 0 || now.fitted) return 'on';
-  if (out === holes.length && now.away !== 'no') return 'open';
-  return out > 0 || now.away !== 'no' || count('conflict') > 0 ? 'off' : 'home';
 }

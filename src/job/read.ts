@@ -25,6 +25,8 @@ export interface Read {
   faults: Fault[];
   /** No YAML, no text, two versions at once: nothing can be said about the job. */
   unreadable: boolean;
+  /** The diary stands last, each line as the program writes it. */
+  plain: boolean;
 }
 
 /** Reads the text of a job file; never throws. `file` is only named in the faults. */
@@ -96,7 +98,8 @@ function readFast(text: string, file: string): Read | null {
   if (!split) return null;
   if (last?.text !== split.upper) last = { text: split.upper, part: readPart(split.upper) };
   const { part } = last;
-  return endsWithDiary(part, split.key) ? answer(text, file, part, split.entries) : null;
+  if (!endsWithDiary(part, split.key)) return null;
+  return { ...answer(text, file, part, split.entries), plain: true };
 }
 
 /** Whether the line that looked like the key is the last key of the file, with nothing behind it yet. */
@@ -115,5 +118,6 @@ function answer(text: string, file: string, part: Part, placed: readonly PlacedE
     entries: placed.map((p) => p.entry),
     faults: toFaults([...part.found, ...found], text, file),
     unreadable: broken,
+    plain: false,
   };
 }

@@ -1,10 +1,10 @@
 /** One wish to the disk: read what is there now, judge again, splice, check, save. */
-import { fold } from '../fold.ts';
+import { fold, foldOn } from '../fold.ts';
 import { judge } from '../judge.ts';
 import { withMark } from '../mark.ts';
 import { type Read, readJob } from '../read.ts';
 import { isFail } from '../splice.ts';
-import type { Entry, Job, Recorded, Warning, Wish } from '../types.ts';
+import type { Edit, Entry, Job, Recorded, Warning, Wish } from '../types.ts';
 import { type SaveOptions, saveFile } from './save.ts';
 
 /** The form of job file that this program writes. */
@@ -27,17 +27,18 @@ export async function record(
   options: SaveOptions = {},
 ): Promise<Recorded> {
   const stamp = { at: clock.now(), id: clock.id() };
-  let judged: { before: Job; entry: Entry; warnings: Warning[]; read: Read } | null = null;
+  let judged: Judged | null = null;
   const saved = await saveFile<Recorded>(
     file,
     (text) => {
-      const read = readJob(text, file);
+      const known = last?.text === text && last.file === file ? last : null;
+      const read = known?.read ?? readJob(text, file);
       if (read.unreadable) return { stop: { ok: false, faults: read.faults } };
       if (read.upper.version > WRITES) {
         const faults = read.faults.filter((f) => f.code === 'newer-version');
         return { stop: { ok: false, faults } };
       }
-      const before = fold(read.upper, read.entries);
+      const before = known?.job ?? fold(read.upper, read.entries);
       const verdict = judge(before, wish, stamp);
       if (!verdict.ok) return { stop: { ...verdict, job: before } };
       const { entry, edits, warnings } = verdict;
@@ -46,7 +47,7 @@ export async function record(
       }
       const next = withMark(text, read, entry, edits, file);
       if (isFail(next)) return { stop: unfit(next.fault) };
-      judged = { before, entry, warnings, read: next.read };
+      judged = { before, entry, edits, warnings, ...next };
       return { text: next.text };
     },
     options,
@@ -55,15 +56,27 @@ export async function record(
     return { ok: false, unsaved: { code: saved.code, say: saved.say, fix: saved.fix } };
   }
   if ('stopped' in saved) return saved.stopped;
-  return written(judged);
+  return written(judged, file);
 }
 
-function written(
-  judged: { before: Job; entry: Entry; warnings: Warning[]; read: Read } | null,
-): Recorded {
+interface Judged {
+  before: Job;
+  entry: Entry;
+  edits: Edit[];
+  warnings: Warning[];
+  text: string;
+  read: Read;
+}
+
+/** The file as this process wrote it last: the next mark goes on from there if nobody else has written it. */
+let last: { file: string; text: string; read: Read; job: Job } | null = null;
+
+function written(judged: Judged | null, file: string): Recorded {
   if (!judged) throw new Error('saved without having been judged');
-  const { before, entry, warnings, read } = judged;
-  const job = fold(read.upper, read.entries);
+  const { before, entry, edits, warnings, text, read } = judged;
+  const job =
+    edits.length === 0 ? foldOn(before, read.entries, entry) : fold(read.upper, read.entries);
+  last = { file, text, read, job };
   return { ok: true, changed: true, entry, warnings, job, before };
 }
 
