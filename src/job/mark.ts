@@ -1,4 +1,5 @@
 /** A mark in the text of a job file as the reader will find it again. */
+import { parseEntryLine, printEntry } from './entry.ts';
 import { type Read, readJob } from './read.ts';
 import { addEntry, type Fail, isFail } from './splice.ts';
 import type { Edit, Entry } from './types.ts';
@@ -14,12 +15,11 @@ export function withMark(
   edits: Edit[],
   file: string,
 ): { text: string; read: Read } | Fail {
+  const more = before.plain && edits.length === 0 ? atTheEnd(text, entry) : null;
+  // The reader takes such a diary line by line: with this line behind it, it says this entry more.
+  if (more) return { text: more, read: { ...before, entries: [...before.entries, entry] } };
   const next = addEntry(text, entry, edits);
   if (isFail(next)) return next;
-  if (before.plain && edits.length === 0 && isAtEnd(text, next)) {
-    // The reader takes such a diary line by line, and addEntry has read this line back.
-    return { text: next, read: { ...before, entries: [...before.entries, entry] } };
-  }
   const read = readJob(next, file);
   const { entries, unreadable } = read;
   const found = !unreadable && entries.length === before.entries.length + 1;
@@ -27,11 +27,14 @@ export function withMark(
   return { fault: 'the file is written in a way that hides a new entry' };
 }
 
-/** One line more, as deep as the one before it, and nothing else. */
-function isAtEnd(text: string, next: string): boolean {
-  if (!text.endsWith('\n') || !next.endsWith('\n') || !next.startsWith(text)) return false;
-  const last = text.slice(text.lastIndexOf('\n', text.length - 2) + 1);
-  const added = next.slice(text.length);
-  const depth = last.indexOf('- {');
-  return depth >= 0 && depth === added.indexOf('- {') && added.indexOf('\n') === added.length - 1;
+const LAST = /(?:^|\n)( *)- \{[^\n]*\}\n$/;
+
+/** One line more behind an entry that ends the file, as deep as that one; null for every other end of a file. */
+function atTheEnd(text: string, entry: Entry): string | null {
+  const from = text.lastIndexOf('\n', text.length - 2);
+  const indent = from > 0 ? LAST.exec(text.slice(from))?.[1] : undefined;
+  const line = printEntry(entry);
+  const back = parseEntryLine(line);
+  if (indent === undefined || !back || printEntry(back) !== line) return null;
+  return `${text}${indent}${line}\n`;
 }
