@@ -7,6 +7,8 @@ if (tooOld) {
   process.stderr.write(`${tooOld}\n`);
   process.exitCode = 2;
 } else {
+  const { keepCompiled } = await import('./compiled.ts');
+  await keepCompiled(process.env);
   const { main } = await import('./main.ts');
   await main();
 }

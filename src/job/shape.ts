@@ -12,6 +12,9 @@ import { TASK_VERBS } from './read-upper.ts';
 import { helpFor, type Owner } from './shape-help.ts';
 import { BESIDE, type TaskVerb, VERBS, type Verb } from './types.ts';
 
+// A shape is used once or twice in a run: compiling it first costs more than it saves.
+z.config({ jitless: true });
+
 /** A kind's letter, as in piece/row. */
 const LETTER = /^[A-Za-z][A-Za-z0-9]{0,7}$/;
 
