@@ -1,5 +1,5 @@
 /** Takes a mark back; taking back an undo brings the mark back. */
-import { sayEntry } from '../job/say-entry.ts';
+import { sayEntryOf } from '../job/say-entry.ts';
 import type { Call } from './command.ts';
 import { beside, mark } from './mark.ts';
 
@@ -8,7 +8,7 @@ export async function run(call: Call) {
   const wish = { do: 'undo', ...(id === undefined ? {} : { id }), ...beside(call) } as const;
   return mark(call, wish, ({ entry, job }) => {
     const was = job.entries.find((e) => e.id === entry?.value);
-    const what = was ? sayEntry(was, job) : entry?.value;
+    const what = was ? sayEntryOf(was, job) : entry?.value;
     return `Taken back: ${what}. To have it again: undo ${entry?.id}.`;
   });
 }

@@ -1,6 +1,7 @@
 /** What happened, as prose: chapters in the order of happening, a new one when another piece, round or day begins. */
-import { list } from '../job/judge/parts.ts';
+
 import { oneLine } from '../job/safe.ts';
+import { sayEntry } from '../job/say-entry.ts';
 import type { Entry, Job } from '../job/types.ts';
 
 export interface Line {
@@ -76,42 +77,5 @@ function sentence(entry: Entry, job: Job): string {
     entry.says === undefined ? null : `“${entry.says}”`,
     entry.because === undefined ? null : `all the same, because “${entry.because}”`,
   ].filter((part) => part !== null);
-  return [what(entry, job), ...beside].join('; ');
-}
-
-function what(entry: Entry, job: Job): string {
-  const holes = entry.hole ? list(entry.hole) : 'all';
-  switch (entry.verb) {
-    case 'out':
-      return `${holes} out: ${entry.value}`;
-    case 'in':
-      return `${holes} in by fingers: ${entry.value}`;
-    case 'tight':
-      return `${holes} ${entry.value}${entry.set === undefined ? '' : `, ${entry.set}`}`;
-    case 'state':
-      return `${holes} ${entry.value}`;
-    case 'settle':
-      return `${holes} takes ${entry.value}${entry.was === undefined ? '' : `, not ${entry.was}: the file was changed`}`;
-    case 'removed':
-      return entry.value === 'aside' ? 'Moved aside, still connected' : 'Off';
-    case 'fitted':
-      return 'On its place';
-    case 'done':
-      return `${(entry.task && job.tasks.get(entry.task)?.spec.say) ?? entry.task ?? entry.buy}: ${entry.value}`;
-    case 'note':
-      return entry.hole ? `${holes}: ${entry.value}` : entry.value;
-    case 'inside':
-      return `${entry.value} went inside`;
-    case 'cleared':
-      return `${entry.value} came out again`;
-    case 'seen':
-    case 'struck':
-      return `Before ${entry.value}: ${entry.verb}`;
-    case 'added':
-      return `Before ${entry.value}: one thing more to look at`;
-    case 'undo': {
-      const target = job.entries.find((e) => e.id === entry.value);
-      return target ? `Taken back: ${what(target, job)}` : `Taken back: ${entry.value}`;
-    }
-  }
+  return [sayEntry(entry, job), ...beside].join('; ');
 }

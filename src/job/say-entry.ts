@@ -1,47 +1,47 @@
-/** An entry in a few words, for a line that speaks of it: `Alternator cover, 4: M+clip in`. */
+/** An entry of the diary in words. */
 import { list } from './judge/parts.ts';
-import { oneLine } from './safe.ts';
 import type { Entry, Job } from './types.ts';
 
+/** `4 out: M+clip`, `all full, 10 N·m`, `Off`; without the piece, which the reader knows. */
 export function sayEntry(entry: Entry, job: Job): string {
-  const piece =
-    entry.piece === undefined ? null : (job.pieces.get(entry.piece)?.spec.name ?? entry.piece);
-  const task =
-    entry.task === undefined ? null : (job.tasks.get(entry.task)?.spec.say ?? entry.task);
-  const holes = entry.hole ? list(entry.hole) : null;
-  const place = [piece ?? task ?? entry.buy ?? null, holes].filter((p) => p !== null).join(', ');
-  const what = oneLine(sayVerb(entry));
-  return place === '' ? what : `${place}: ${what}`;
-}
-
-function sayVerb(entry: Entry): string {
+  const holes = entry.hole ? list(entry.hole) : 'all';
   switch (entry.verb) {
     case 'out':
+      return `${holes} out: ${entry.value}`;
     case 'in':
-      return `${entry.value} ${entry.verb}`;
+      return `${holes} in by fingers: ${entry.value}`;
     case 'tight':
-      return entry.set === undefined
-        ? `tight, ${entry.value}`
-        : `tight, ${entry.value}, ${entry.set}`;
+      return `${holes} ${entry.value}${entry.set === undefined ? '' : `, ${entry.set}`}`;
+    case 'state':
+      return `${holes} ${entry.value}`;
     case 'settle':
-      return `${entry.value} belongs there`;
+      return `${holes} takes ${entry.value}${entry.was === undefined ? '' : `, not ${entry.was}: the file was changed`}`;
     case 'removed':
-      return entry.value === 'aside' ? 'aside' : 'off';
+      return entry.value === 'aside' ? 'Moved aside, still connected' : 'Off';
     case 'fitted':
-      return 'on its place';
+      return 'On its place';
+    case 'done':
+      return `${(entry.task && job.tasks.get(entry.task)?.spec.say) ?? entry.task ?? entry.buy}: ${entry.value}`;
+    case 'note':
+      return entry.hole ? `${holes}: ${entry.value}` : entry.value;
     case 'inside':
-      return `${entry.value} went in`;
+      return `${entry.value} went inside`;
     case 'cleared':
       return `${entry.value} came out again`;
     case 'seen':
     case 'struck':
+      return `Before ${entry.value}: ${entry.verb}`;
     case 'added':
-      return `${entry.verb}: ${entry.value}`;
-    case 'undo':
-      return `taken back: ${entry.value}`;
-    case 'state':
-    case 'done':
-    case 'note':
-      return entry.value;
+      return `Before ${entry.value}: one thing more to look at`;
+    case 'undo': {
+      const target = job.entries.find((e) => e.id === entry.value);
+      return target ? `Taken back: ${sayEntry(target, job)}` : `Taken back: ${entry.value}`;
+    }
   }
+}
+
+/** The same with the piece before it. */
+export function sayEntryOf(entry: Entry, job: Job): string {
+  if (entry.piece === undefined) return sayEntry(entry, job);
+  return `${job.pieces.get(entry.piece)?.spec.name ?? entry.piece}: ${sayEntry(entry, job)}`;
 }
