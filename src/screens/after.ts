@@ -2,10 +2,14 @@
 
 import type { Entry, Recorded, Refusal, Wish } from '../job/types.ts';
 import { milestoneOf } from '../plan/milestone.ts';
-import { toJob } from './enter.ts';
+import { openGate, toJob } from './enter.ts';
+import { afterGate } from './gate.ts';
+import { afterInside } from './inside.ts';
 import { at, say, stay, stepOf, toStep } from './moves.ts';
 import { nextOff } from './off.ts';
 import { nextOn } from './on.ts';
+import { isStartAsked } from './parts/gate-now.ts';
+import { isAllBack } from './parts/job-now.ts';
 import { names, type PassNow, passNow, stillIn, toSettle } from './parts/piece-now.ts';
 import { nextSettle } from './settle.ts';
 import type { Effect, State, Updated } from './state.ts';
@@ -61,13 +65,19 @@ function done(before: State, result: Done, wish: Wish, file: string): Updated {
     mine: result.entry ? [...before.mine, result.entry.id] : before.mine,
     quiet: null,
   };
-  const next = follow(now, wish, result.entry, pass);
+  const next = toStart(follow(now, wish, result.entry, pass), result);
   const said = result.warnings.map((w) => w.say);
   const quiet = [next.state.quiet, ...said].filter((t) => t !== null).join(' ');
   return {
     state: { ...next.state, quiet: quiet === '' ? null : quiet },
     effects: [...milestone(result, wish, file), ...next.effects],
   };
+}
+
+/** The last piece is on: what is to be seen to before it runs comes by itself. */
+function toStart({ state, effects }: Updated, { before, job }: Done): Updated {
+  const last = !isAllBack(before) && isStartAsked(job, state.now, state.read);
+  return last ? { ...openGate(state, 'start', 'back'), effects } : { state, effects };
 }
 
 function passBefore(state: State): PassNow | null {
@@ -102,13 +112,15 @@ function follow(state: State, wish: Wish, entry: Entry | null, pass: PassNow | n
       return afterState(state, wish);
     case 'undo':
       return wish.id === undefined ? stay(state) : afterUndo(state, wish.id);
-    case 'note':
-    case 'done':
     case 'inside':
     case 'cleared':
+      return afterInside(afterGate(state, wish).state, wish);
     case 'gate':
+      return afterGate(state, wish);
     case 'buy':
-      return entry ? say(state, 'Noted.') : stay(state);
+    case 'note':
+    case 'done':
+      return entry ? say(afterGate(state, wish).state, 'Noted.') : stay(state);
   }
 }
 

@@ -5,6 +5,8 @@ import { answerActs } from './answer.ts';
 import { benchActs } from './bench.ts';
 import { countActs } from './count.ts';
 import { fieldActs, retype } from './field.ts';
+import { gateActs } from './gate.ts';
+import { insideActs } from './inside.ts';
 import { jobActs } from './job.ts';
 import type { KeyId } from './keys.ts';
 import { leaveActs } from './leave.ts';
@@ -33,6 +35,8 @@ const ACTS: Readonly<Record<KeyId, Act>> = {
   ...benchActs,
   ...countActs,
   ...fieldActs,
+  ...gateActs,
+  ...insideActs,
   ...jobActs,
   ...leaveActs,
   ...listActs,

@@ -1,7 +1,9 @@
 /** Where one comes to in a piece: straight into a step that has begun, else to the piece as it stands. */
+import type { Moment } from '../job/types.ts';
 import { draftOfRow } from './drafts.ts';
-import { type At, at, record, show, toStep } from './moves.ts';
+import { type At, at, record, show, stay, toStep } from './moves.ts';
 import { field } from './parts/field.ts';
+import { gateMark, gatesOn } from './parts/gate-now.ts';
 import { toSettle } from './parts/piece-now.ts';
 import { mustRead } from './parts/reading.ts';
 import { type Way, wayOf } from './parts/way.ts';
@@ -54,9 +56,8 @@ export function goWay(state: State, way: Way): Updated {
     case 'settle':
       return toSettleStep(state);
     case 'in':
-      return readFirst(state, 'fitting', ON);
     case 'fit':
-      return record(state, { do: 'on', piece: here.key });
+      return goOn(state);
     case 'tight':
       return toStep(state, TIGHT);
     case 'done':
@@ -68,8 +69,28 @@ export function goWay(state: State, way: Way): Updated {
 export function toSettleStep(state: State): Updated {
   const here = at(state);
   const first = here ? toSettle(here.piece)[0] : undefined;
-  if (!here || !first) return readFirst(state, 'fitting', ON);
+  if (!here || !first) return goOn(state);
   return toStep(state, { step: 'settle', here: first.name });
+}
+
+/** On with a piece: through the gates that are not passed yet, then what is to be read, then its bolts. */
+export function goOn(state: State): Updated {
+  const here = at(state);
+  if (!here) return stay(state);
+  const { job, piece, key } = here;
+  const [gate] = gatesOn(job, piece, state.now, state.read);
+  if (gate !== undefined) return openGate(state, gate, 'on');
+  if (piece.holes.length === 0) return record(state, { do: 'on', piece: key });
+  // A joint's gate has said all that stands to be read, but how things run.
+  const said = state.read.includes(gateMark('sealing', piece)) && piece.spec.routes.length === 0;
+  return said ? toStep(state, ON) : readFirst(state, 'fitting', ON);
+}
+
+export function openGate(state: State, moment: Moment, goes: 'on' | 'back'): Updated {
+  const here = at(state);
+  const piece = moment === 'start' ? null : (here?.key ?? null);
+  const base = { screen: 'gate', moment, piece, here: null, ticked: false, goes } as const;
+  return show(state, { ...base, under: state.view });
 }
 
 /** What stands in the file to be read before this way, once a sitting, and not when it is half done. */

@@ -2,6 +2,7 @@
 import type { Acts } from './act.ts';
 import { draftFor, dropDraft } from './drafts.ts';
 import { enterPiece } from './enter.ts';
+import { doneOfJob, questionOfJob } from './field-job.ts';
 import { at, record, say, show, stay, toStep } from './moves.ts';
 import type { Page } from './page.ts';
 import { answerTo, shouldSaid } from './parts/answers.ts';
@@ -75,6 +76,10 @@ function done(state: State, view: FieldView, text: string): Updated {
     case 'left':
     case 'heights':
       return answered(state, below, asks, text);
+    case 'inside':
+    case 'cleared':
+    case 'item':
+      return doneOfJob(below, asks, text);
     case 'belongs': {
       const here = at(below);
       if (!here || text === '') return stay(below);
@@ -184,6 +189,10 @@ function question(state: State, asks: Asks): string[] {
         '12.5 12 - 12.5, with - where it was not measured.',
         asks.say ?? '',
       ];
+    case 'inside':
+    case 'cleared':
+    case 'item':
+      return questionOfJob(state, asks);
     case 'belongs':
       return [
         `What belongs in ${asks.hole}? What is really there?`,

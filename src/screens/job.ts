@@ -4,6 +4,8 @@ import { nextStep } from '../plan/next.ts';
 import type { Acts } from './act.ts';
 import { enterPiece } from './enter.ts';
 import { ask } from './field.ts';
+import { insideSaid } from './inside.ts';
+import { hereInJob } from './marked.ts';
 import { show, stay } from './moves.ts';
 import type { Page } from './page.ts';
 import { troubles } from './parts/job-now.ts';
@@ -20,15 +22,6 @@ export const jobActs = {
   where: (state) => show(state, { screen: 'note', top: 0 }),
   add: (state) => ask(state, { ask: 'piece' }),
 } satisfies Acts;
-
-/** The piece that is marked; the next one where none is. */
-export function hereInJob(state: State): string | null {
-  const job = state.open?.job;
-  if (!job || state.view.screen !== 'job') return null;
-  const { here } = state.view;
-  if (here !== null && job.pieces.has(here)) return here;
-  return nextStep(job)?.piece ?? job.pieces.keys().next().value ?? null;
-}
 
 export function drawJob(state: State): Page {
   const job = state.open?.job;
@@ -53,7 +46,10 @@ export function drawJob(state: State): Page {
         ),
       ];
     },
-    say: next ? wrap(`Next: ${next.say}`, state.columns, { bold: true }) : [],
+    say: [
+      ...wrap(insideSaid(job) ?? '', state.columns, { colour: 'red', bold: true }),
+      ...wrap(next ? `Next: ${next.say}` : '', state.columns, { bold: true }),
+    ],
   };
 }
 

@@ -3,6 +3,7 @@
  * no other file names a key. Earlier rows matter more: the foot line keeps them longest.
  */
 
+import { gateStops, oneLabel, seenLabel } from './gate.ts';
 import { EDITING } from './parts/field.ts';
 import type { Press, State, Step, View } from './state.ts';
 import { takesChoice, takesDigit, takesHand, takesText } from './takes.ts';
@@ -48,10 +49,10 @@ const GO = ['space', 'enter'];
 const MAPS: readonly Place[] = ['look', 'off', 'on', 'tight'];
 const TYPED: readonly Place[] = ['field', 'off-row'];
 const PAGES: readonly Place[] = ['note', 'faults', 'read', 'answer', 'keys'];
-const LISTS: readonly Place[] = ['bench', 'job', 'trouble'];
+const LISTS: readonly Place[] = ['bench', 'job', 'gate', 'trouble'];
 const ASKED: readonly Place[] = ['off-count', 'settle', 'trouble', 'advice', 'stop', 'sure'];
 const UNTYPED: readonly Place[] = [
-  ...(['wait', 'bench', 'job', 'unsaved'] as const),
+  ...(['wait', 'bench', 'job', 'gate', 'unsaved'] as const),
   ...PAGES,
   ...MAPS,
   ...ASKED,
@@ -106,6 +107,22 @@ export const KEYS = [
   key('close', ['keys'], [...GO, 'tab'], 'close', 'close this list'),
   key('done', ['field'], ['enter'], 'keep it', 'keep what is written'),
   key('keep', ['off-row'], ['enter'], 'keep the row', 'note this row as what came out'),
+
+  // Gates.
+  key(
+    'all-seen',
+    ['gate'],
+    ['space'],
+    seenLabel,
+    'all of this is seen to, as far as it does not stop',
+  ),
+  key('one-seen', ['gate'], ['enter'], oneLabel, 'the marked one is seen to, is out, is here'),
+  key('past', ['gate'], ['w'], 'all the same, and why', 'on in spite of STOP, with a reason', {
+    holds: gateStops,
+  }),
+  key('strike', ['gate'], ['x', 'delete'], 'strike', 'the marked one does not count here'),
+  key('add-item', ['gate'], ['a'], 'add', 'something else that is to be seen to here'),
+  key('untick', ['gate'], ['backspace'], '', 'take the last mark of this sitting back'),
 
   // STOP and choices.
   key('drop', ['stop', 'sure'], ['backspace'], when.dropLabel, 'leave it: nothing is written'),
@@ -205,6 +222,20 @@ export const KEYS = [
   key('correct', ['answer'], ['r'], 'type it again', 'type it again, with what was typed'),
   key('aside', ['look', 'off-count'], ['a'], 'moved aside', 'out of the way, still connected', {
     holds: when.goesAside,
+  }),
+  key('gates', ['look', 'off-count'], ['g'], '', 'what is to be seen to here, one by one', {
+    holds: when.hasGate,
+  }),
+  key(
+    'start-gate',
+    ['job'],
+    ['s'],
+    when.startLabel,
+    'what is to be seen to before the first start',
+  ),
+  key('inside', ['job', 'look', 'off-count'], ['i'], '', 'what goes in and must come out: 2 rags'),
+  key('cleared', ['job', 'look'], ['x'], 'it is out', 'what was inside came out again', {
+    holds: when.someThingInside,
   }),
   key('where', ['job'], ['w'], 'where it stands', 'where the job stands, in words'),
   key('add', ['job'], ['a'], when.addLabel, 'a piece that the file does not know yet comes off'),

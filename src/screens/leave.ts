@@ -19,6 +19,7 @@ function back(from: State): Updated {
     case 'note':
       return show(state, { screen: 'job', here: null });
     case 'unsaved':
+    case 'gate':
     case 'field':
     case 'keys':
       return show(state, view.under);

@@ -1,5 +1,6 @@
 /** Going up and down: the mark in a list, or the first line of a page. */
 import type { Acts } from './act.ts';
+import { moveGate } from './gate.ts';
 import { show, stay, toStep } from './moves.ts';
 import { rowsOf } from './picture.ts';
 import type { State, Updated } from './state.ts';
@@ -26,6 +27,8 @@ function move(state: State, by: number): Updated {
       const keys = [...(state.open?.job.pieces.keys() ?? [])];
       return show(state, { ...view, here: neighbour(keys, view.here, by) });
     }
+    case 'gate':
+      return moveGate(state, by);
     case 'note':
     case 'faults':
     case 'keys':

@@ -1,9 +1,10 @@
 /** The piece as it stands, and the ways on from here. */
 import { blockers, stillOver } from '../job/judge/blocked.ts';
 import type { HoleNow, Job, PieceNow } from '../job/types.ts';
+import { sayThing } from '../plan/inside.ts';
 import { nextStep } from '../plan/next.ts';
 import type { Acts } from './act.ts';
-import { goWay, OFF, ON, readFirst, rowStep, TIGHT, toSettleStep } from './enter.ts';
+import { goWay, OFF, readFirst, rowStep, TIGHT, toSettleStep } from './enter.ts';
 import { ask } from './field.ts';
 import { at, hereOf, holeNamed, record, stay, toStep } from './moves.ts';
 import type { Page } from './page.ts';
@@ -32,8 +33,7 @@ export const lookActs = {
   'put-on': (state) => {
     const here = at(state);
     if (!here) return stay(state);
-    if (here.piece.holes.length === 0) return record(state, { do: 'on', piece: here.key });
-    return toSettle(here.piece).length > 0 ? toSettleStep(state) : readFirst(state, 'fitting', ON);
+    return toSettleStep(state);
   },
   tighten: (state) => toStep(state, TIGHT),
   aside: (state) => {
@@ -82,6 +82,8 @@ export function drawLook(state: State): Page {
   );
 }
 
+const LOUD = { colour: 'red', bold: true } as const;
+
 function sayPiece(job: Job, piece: PieceNow, columns: number): Line[] {
   const way = wayOf(job, piece);
   const odd = toSettle(piece).map((h) => `${h.name}: ${sayDiffers(h)}.`);
@@ -89,7 +91,9 @@ function sayPiece(job: Job, piece: PieceNow, columns: number): Line[] {
     h.trouble ? [`${h.name}: ${sayTrouble(h.trouble)}.`] : [],
   );
   const next = way === 'done' ? nextStep(job) : null;
+  const inside = job.inside.filter((i) => i.piece === piece.spec.key).map(sayThing);
   return [
+    ...wrap(inside.length > 0 ? `Inside: ${list(inside)}.` : '', columns, LOUD),
     ...wrap(way === 'done' ? doneSaid(piece) : '', columns, { bold: true }),
     ...wrap(next ? `Next: ${next.say}` : passSaid(job, piece, way), columns, { bold: true }),
     ...wrap(`${traySaid(job, piece) ?? boltsSaid(piece)}${order(job, piece, way)}`, columns),

@@ -37,8 +37,12 @@ export interface At {
 export function at(state: State): At | null {
   const { open, view } = state;
   if (!open || view.screen !== 'piece') return null;
-  const piece = open.job.pieces.get(view.piece) ?? newPiece(view.piece);
+  const piece = pieceNamed(open.job, view.piece);
   return { ...open, key: view.piece, piece, view };
+}
+
+export function pieceNamed(job: Job, key: string): PieceNow {
+  return job.pieces.get(key) ?? newPiece(key);
 }
 
 function newPiece(key: string): PieceNow {

@@ -13,6 +13,7 @@ import { fitting, names, toFill } from './parts/piece-now.ts';
 import { piecePage } from './parts/piece-page.ts';
 import { sayTakes } from './parts/say-piece.ts';
 import { turnSaid } from './parts/say-tight.ts';
+import { sealantSaid } from './parts/sealant.ts';
 import { bold, cut, type Line, line, spread, width, wrap } from './parts/text.ts';
 import { list, many, sayCounts, sayItem } from './parts/words.ts';
 import type { State, Updated } from './state.ts';
@@ -79,6 +80,7 @@ export function drawOn(state: State): Page {
       right: line(
         `on, by fingers, ${n - piece.holes.filter((h) => h.state === 'out').length} of ${n}`,
       ),
+      under: line(sealantSaid(job, piece, state.now) ?? ''),
       say: [
         ...sayHand(here, step.hand, fits, state.columns),
         ...sayLit(here, lit, step.hand, state),

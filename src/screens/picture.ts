@@ -4,6 +4,7 @@ import { drawBench } from './bench.ts';
 import { drawCount } from './count.ts';
 import { drawFaults, drawUnsaved } from './faults.ts';
 import { drawAsked } from './field.ts';
+import { drawGate } from './gate.ts';
 import { drawKeys } from './help.ts';
 import { drawJob } from './job.ts';
 import { drawLook } from './look.ts';
@@ -45,6 +46,7 @@ const VIEWS: Readonly<Record<Exclude<View['screen'], 'piece'>, Draw>> = {
   faults: drawFaults,
   unsaved: drawUnsaved,
   note: drawNote,
+  gate: drawGate,
   job: drawJob,
   field: drawAsked,
   keys: drawKeys,

@@ -3,7 +3,7 @@
 import type { HoleNow } from '../job/types.ts';
 import { printItem } from '../piece/row.ts';
 import type { Acts } from './act.ts';
-import { ON, readFirst, toSettleStep } from './enter.ts';
+import { goOn, toSettleStep } from './enter.ts';
 import { ask } from './field.ts';
 import { at, holeNamed, record, stay, stepOf, toStep } from './moves.ts';
 import type { Page } from './page.ts';
@@ -39,7 +39,7 @@ export const settleActs = {
     if (!here || !hole) return stay(state);
     const odd = names(toSettle(here.piece));
     const next = odd[odd.indexOf(hole.name) + 1];
-    if (next === undefined) return readFirst(state, 'fitting', ON);
+    if (next === undefined) return goOn(state);
     return toStep(state, { step: 'settle', here: next });
   },
 } satisfies Acts;

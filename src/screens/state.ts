@@ -3,7 +3,7 @@
  * `update` (update.ts) goes from one to the next, `picture` (picture.ts) draws it.
  */
 import type { Wrench } from '../bolt/wrench.ts';
-import type { Fault, Job, Recorded, Refusal, Wish } from '../job/types.ts';
+import type { Fault, Job, Moment, Recorded, Refusal, Wish } from '../job/types.ts';
 import type { Field } from './parts/field.ts';
 
 /**
@@ -122,6 +122,16 @@ export type View =
   | { screen: 'note'; top: number }
   | { screen: 'job'; here: string | null }
   | { screen: 'piece'; piece: string; step: Step }
+  /** What is to be seen before a step; `goes` on with the piece, or back. `ticked`: all was seen that only eyes can see. */
+  | {
+      screen: 'gate';
+      moment: Moment;
+      piece: string | null;
+      here: string | null;
+      ticked: boolean;
+      goes: 'on' | 'back';
+      under: View;
+    }
   | { screen: 'field'; asks: Asks; field: Field; under: View }
   | { screen: 'keys'; under: View; top: number };
 
@@ -174,4 +184,12 @@ export type Asks =
   | { ask: 'under'; words: readonly string[]; at: number }
   | { ask: 'belongs'; hole: string }
   /** `say` is what is wrong with what was typed. */
-  | { ask: About; piece: string; say: string | null };
+  | { ask: About; piece: string; say: string | null }
+  | JobAsks;
+
+/** What is asked about the whole job. */
+export type JobAsks =
+  /** What went in through an opening, and what came out again. */
+  | { ask: 'inside' | 'cleared'; piece: string | null }
+  /** Something to be looked at, at a gate. */
+  | { ask: 'item'; moment: Moment; piece: string | null };

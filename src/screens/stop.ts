@@ -11,8 +11,8 @@ import { sayEntry } from './parts/say-entry.ts';
 import { bold, type Line, line, wrap } from './parts/text.ts';
 import type { State, Step } from './state.ts';
 
-/** Breaks a casting, a thread or a bolt. Nothing else rings. */
-const BREAKS: readonly string[] = ['wrong-bolt', 'still-in'];
+/** Breaks a casting, a thread, a bolt or what turns. Nothing else rings. */
+const BREAKS: readonly string[] = ['wrong-bolt', 'still-in', 'inside'];
 
 export function breaks(refused: Refusal): boolean {
   return BREAKS.includes(refused.code);

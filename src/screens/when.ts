@@ -4,6 +4,7 @@ import type { PassSpec } from '../job/types.ts';
 import { litHole } from './lit.ts';
 import { at, hereOf, holeNamed, stepOf } from './moves.ts';
 import { readHand } from './parts/hand.ts';
+import { isAllBack } from './parts/job-now.ts';
 import { passNow, stillIn, toFill } from './parts/piece-now.ts';
 import { WAY_LABELS, wayOf } from './parts/way.ts';
 import type { State } from './state.ts';
@@ -158,6 +159,24 @@ export function someToFill(state: State): boolean {
 
 export function goesAside(state: State): boolean {
   return nothingIn(state) && at(state)?.piece.away === 'no';
+}
+
+/** It is about to be pried off, or it lies away. */
+export function hasGate(state: State): boolean {
+  const here = at(state);
+  if (!here) return false;
+  return stepOf(state, 'off-count') ? nothingIn(state) : here.piece.away !== 'no';
+}
+
+/** Said once all is back. */
+export function startLabel(state: State): string {
+  return state.open && isAllBack(state.open.job) ? 'before the first start' : '';
+}
+
+export function someThingInside(state: State): boolean {
+  const here = at(state);
+  const things = state.open?.job.inside ?? [];
+  return here ? things.some((i) => i.piece === here.key) : things.length > 0;
 }
 
 export function quitLabel(state: State): string {

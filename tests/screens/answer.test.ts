@@ -133,10 +133,10 @@ describe('before anything goes back', () => {
 
 describe('the page before it goes back on', () => {
   it('asks which bolt is missing, after the cautions', () => {
-    const desk = new Desk(coverOf(LEFT_COVER)).open('alternator').press('space');
-    expect(desk.screen).toBe('read');
+    const desk = new Desk(coverOf(LEFT_COVER)).open('alternator').press('space space');
+    expect(desk.screen).toBe('gate');
     expect(said(desk)).toMatch(
-      /Caution The magnet .* Bolts You should have 9 S \(25 mm\), 1 M \(35 mm\) and 1 L \(55 mm\), 11 bolts in all: which is missing\? Joint/,
+      /The magnet .* Bolts sorted: 8 S, 1 M\+clip, 1 S\+copper, 1 L\. You should have 9 S \(25 mm\), 1 M \(35 mm\) and 1 L \(55 mm\), 11 bolts in all: which is missing\? Wrench/,
     );
   });
 });

@@ -50,7 +50,9 @@ const MAKERS: Record<string, (look: Look) => Desk> = {
   note: (look) => new Desk(coverOff('S S S M+clip S S S+copper S S M S'), { ...look, now: LATER }),
   look: (look) => cover(leversOff(), look, ''),
   'look at a hole': (look) => cover(leversOff(), look, '7'),
-  read: (look) => cover(coverOff(), look, 'space'),
+  read: (look) => new Desk(leversOff(), look).open('gear-lever').press('space'),
+  'before it closes': (look) => cover(coverOff(), look, 'space'),
+  'before the joint is made': (look) => cover(coverOff(), look, 'space space'),
   off: (look) => cover(leversOff(), look, 'space space space'),
   'off, in the hand': (look) => cover(leversOff(), look, 'space 3 m'),
   'off, stuck': (look) => cover(leversOff(), look, 'space 9 - s'),
@@ -73,10 +75,10 @@ const MAKERS: Record<string, (look: Look) => Desk> = {
     return cover(bench, look, 'tab');
   },
   settle: (look) => cover(coverOff('S S S M+clip S S S+copper S S M S'), look, 'space'),
-  on: (look) => cover(coverOff(), look, 'space space'),
-  'on, in the hand': (look) => cover(coverOff(), look, 'space space s space space m'),
-  stop: (look) => cover(coverOff(), look, 'space space m 3 space'),
-  why: (look) => cover(coverOff(), look, 'space space m 3 space w').type('chased the thread'),
+  on: (look) => cover(coverOff(), look, 'space space space'),
+  'on, in the hand': (look) => cover(coverOff(), look, 'space space space s space space m'),
+  stop: (look) => cover(coverOff(), look, 'space space space m 3 space'),
+  why: (look) => cover(coverOff(), look, 'space space space m 3 space w').type('chased the thread'),
   tight: (look) => cover(coverIn(), look, 'space space space'),
   'tight, second pass': (look) =>
     cover(coverIn(), look, `${'space '.repeat(11)} space space space`),
@@ -96,7 +98,7 @@ const MAKERS: Record<string, (look: Look) => Desk> = {
     };
     return desk.press('space');
   },
-  keys: (look) => cover(coverOff(), look, 'space space s ?'),
+  keys: (look) => cover(coverOff(), look, 'space space space s ?'),
 };
 
 /** A file with two faults, instead of a mark. */

@@ -7,14 +7,17 @@ import { Desk } from './desk.ts';
 const on = () => new Desk(new Bench().openCover()).open('cover').press('space');
 
 /** The big cover, all of it off. */
-function bigOn(): Desk {
+function bigOff(): Bench {
   const bench = new Bench(LEFT_COVER);
   for (const piece of ['gear-lever', 'sprocket-cover', 'alternator']) {
     bench.mark({ do: 'out', piece });
     bench.mark({ do: 'off', piece, tray: 'cup 2' });
   }
-  return new Desk(bench).open('alternator').press('space space');
+  return bench;
 }
+
+/** Through its gates. */
+const bigOn = () => new Desk(bigOff()).open('alternator').press('space space space');
 
 describe('on, by fingers', () => {
   it('asks first what is in the hand, and what is left in the tray', () => {
@@ -147,13 +150,13 @@ describe('on, by fingers', () => {
   it('reads the cautions once, with what else must be there, and not again', () => {
     const bench = bigOn();
     expect(bench.screen).toBe('on');
-    const desk = new Desk(bench.bench).open('alternator').press('space');
-    expect(desk.screen).toBe('read');
+    const desk = new Desk(bigOff()).open('alternator').press('space space');
+    expect(desk.screen).toBe('gate');
     expect(desk.frame).toContain(
-      'Caution   The magnet pulls the cover in. Keep fingers off the edge.',
+      '>      The magnet pulls the cover in. Keep fingers off the edge.',
     );
-    expect(desk.frame).toContain('Joint     new gasket, dry; dowels at 2 and 8');
-    expect(desk.frame).toMatch(/Loose {5}2 dowels\n {10}thrust washer/);
+    expect(desk.frame).toContain('Joint: new gasket, dry.');
+    expect(desk.frame).toMatch(/Counted and in its place: 2 dowels\.\n.*thrust washer/);
     desk.press('space escape space');
     expect(desk.screen).toBe('on');
   });

@@ -2,7 +2,7 @@
 import type { Opening } from '../../src/screens/start.ts';
 import type { Bench } from '../job/bench.ts';
 import { Desk } from './desk.ts';
-import { caseOpen } from './plan-jobs.ts';
+import { caseOpen, caseShut } from './plan-jobs.ts';
 
 type Look = Partial<Omit<Opening, 'on'>> & { on?: Opening['on'] };
 const LATER = '2026-05-02T10:00:00+02:00';
@@ -19,8 +19,32 @@ export function leftAlone(): Bench {
   return bench;
 }
 
+/** All that goes on with the cover is here, and the faces are scraped. */
+export function ready(): Bench {
+  const bench = caseOpen();
+  bench.mark({ do: 'done', task: 'scrape' });
+  for (const buy of ['gasket', 'insert']) bench.mark({ do: 'buy', buy, state: 'compared' });
+  return bench;
+}
+
 export const OF_THE_JOB: Record<string, (look: Look) => Desk> = {
   'note, left alone': (look) => new Desk(leftAlone(), { ...look, now: LATER }),
   'bench, loud': (look) =>
     new Desk(leftAlone(), { ...look, on: { folder: '/Repairs' }, now: LATER }),
+  'gate, sealant': (look) => new Desk(ready(), look).open('case-cover').press('space space'),
+  'gate, STOP': (look) => new Desk(leftAlone(), look).open('case-cover').press('space space'),
+  'gate, before you pry': (look) => {
+    const bench = caseOpen();
+    bench.mark({ do: 'undo', id: bench.entries.at(-1)?.id ?? '' });
+    return new Desk(bench, look).open('case-cover').press('g');
+  },
+  'gate, before the first start': (look) => new Desk(caseShut(), look).press('s'),
+  'gate, something more': (look) => new Desk(caseShut(), look).press('s a').type('chain guard'),
+  'on, sealant runs': (look) =>
+    new Desk(ready(), look).open('case-cover').press('space space space'),
+  'what goes in': (look) =>
+    new Desk(leftAlone(), look).open('case-cover').press('i').type('1 plug'),
+  'what came out': (look) => new Desk(leftAlone(), look).press('x'),
+  'job, something inside': (look) => new Desk(leftAlone(), look),
+  'look, something inside': (look) => new Desk(leftAlone(), look).open('case-cover'),
 };

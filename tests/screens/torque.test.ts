@@ -211,7 +211,7 @@ describe('a left-hand thread', () => {
     expect(desk.step).toBe('off');
     expect(desk.frame).not.toContain(turns);
     expect(desk.press('3').frame).toContain(turns);
-    const on = new Desk(off('guard')).open('guard').press('space space r');
+    const on = new Desk(off('guard')).open('guard').press('space space space r');
     expect(on.step).toBe('on');
     expect(on.frame).toContain(turns);
     expect(on.press('s').frame).not.toContain(turns);

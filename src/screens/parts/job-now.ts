@@ -21,3 +21,12 @@ export function isUnderWay(job: Job): boolean {
     (p) => p.where === 'off' || p.where === 'open' || p.where === 'on' || troubles(p).length > 0,
   );
 }
+
+/** Something came off, and all that did is on again, its last pass done. */
+export function isAllBack(job: Job): boolean {
+  const moved = [...job.pieces.values()].filter((p) => p.where !== 'home' || p.round > 1);
+  const isBack = (p: PieceNow) =>
+    p.away === 'no' &&
+    (p.where === 'home' || p.where === 'tight' || p.where === 'tested' || p.holes.length === 0);
+  return moved.length > 0 && moved.every(isBack);
+}

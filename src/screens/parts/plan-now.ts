@@ -1,9 +1,13 @@
 /** What the plan says of a job at a time: kept with the job, which never changes, until the time does. */
-import type { Job } from '../../job/types.ts';
+import type { Job, Moment } from '../../job/types.ts';
 import { type Back, backAfter } from '../../plan/back.ts';
 import { type Buy, buyList } from '../../plan/buy/list.ts';
+import { gate } from '../../plan/gates/gate.ts';
+import type { GateItem } from '../../plan/gates/items.ts';
 import { type Plan, plan } from '../../plan/plan.ts';
 import { type TestItem, testList } from '../../plan/testlist.ts';
+
+export type { GateItem };
 
 const kept = new WeakMap<Job, { now: string; answers: Map<string, unknown> }>();
 
@@ -30,4 +34,10 @@ export function buysNow(job: Job, now: string): Buy[] {
 
 export function testsNow(job: Job, now: string): TestItem[] {
   return atTime(job, now, 'tests', () => testList(job, now));
+}
+
+/** The items of a gate. */
+export function gateOf(job: Job, moment: Moment, piece: string | null, now: string): GateItem[] {
+  const make = () => gate(job, moment, piece, now).items;
+  return atTime(job, now, `gate ${moment} ${piece ?? ''}`, make);
 }
