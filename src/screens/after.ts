@@ -11,6 +11,7 @@ import { nextOn } from './on.ts';
 import { isStartAsked } from './parts/gate-now.ts';
 import { isAllBack } from './parts/job-now.ts';
 import { names, type PassNow, passNow, stillIn, toSettle } from './parts/piece-now.ts';
+import { afterBuy } from './parts-list.ts';
 import { nextSettle } from './settle.ts';
 import type { Effect, State, Updated } from './state.ts';
 import { breaks } from './stop.ts';
@@ -118,6 +119,7 @@ function follow(state: State, wish: Wish, entry: Entry | null, pass: PassNow | n
     case 'gate':
       return afterGate(state, wish);
     case 'buy':
+      return afterBuy(afterGate(state, wish).state, wish);
     case 'note':
     case 'done':
       return entry ? say(afterGate(state, wish).state, 'Noted.') : stay(state);

@@ -18,6 +18,7 @@ import { offActs } from './off.ts';
 import { onActs } from './on.ts';
 import { isTooSmall } from './page.ts';
 import { pasteField } from './parts/field.ts';
+import { partsActs } from './parts-list.ts';
 import { pointActs } from './point.ts';
 import { readActs } from './read.ts';
 import { rowActs } from './row.ts';
@@ -38,6 +39,7 @@ const ACTS: Readonly<Record<KeyId, Act>> = {
   ...gateActs,
   ...insideActs,
   ...jobActs,
+  ...partsActs,
   ...leaveActs,
   ...listActs,
   ...lookActs,

@@ -1,8 +1,17 @@
 /** Texts that are asked for about the whole job: what went in, what else is to be seen to. */
-import { record, stay } from './moves.ts';
+import { record, show, stay } from './moves.ts';
+import { buyWish } from './parts/buy-wish.ts';
+import { buysNow } from './parts/plan-now.ts';
+import { typedDate } from './parts/typed-date.ts';
 import type { JobAsks, State, Updated } from './state.ts';
 
-export function doneOfJob(below: State, asks: JobAsks, text: string): Updated {
+export function doneOfJob(state: State, below: State, asks: JobAsks, text: string): Updated {
+  if (asks.ask === 'promised') return ordered(state, below, asks, text);
+  if (asks.ask === 'number') {
+    const buy = below.open && buysNow(below.open.job, below.now).find((b) => b.buy === asks.buy);
+    const says = text === '' ? {} : { says: `now ${text}` };
+    return buy ? record(below, buyWish(buy, 'superseded', says)) : stay(below);
+  }
   if (text === '') return stay(below);
   const place = asks.piece === null ? {} : { piece: asks.piece };
   switch (asks.ask) {
@@ -14,7 +23,38 @@ export function doneOfJob(below: State, asks: JobAsks, text: string): Updated {
   }
 }
 
+/** Ordered, with the day for which it is promised; without one where nothing was said. */
+function ordered(
+  state: State,
+  below: State,
+  asks: Extract<JobAsks, { ask: 'promised' }>,
+  text: string,
+): Updated {
+  const { open, view } = state;
+  const buy = open && buysNow(open.job, state.now).find((b) => b.buy === asks.buy);
+  if (!buy || view.screen !== 'field') return stay(below);
+  const promised = text === '' ? null : typedDate(text, state.now);
+  if (text !== '' && promised === null) {
+    const fault = 'That is no day yet: 25 April, 25.4., 5 days, 2026-04-25.';
+    return show(state, { ...view, asks: { ...asks, say: fault } });
+  }
+  return record(below, buyWish(buy, 'ordered', promised === null ? {} : { promised }));
+}
+
 export function questionOfJob(state: State, asks: JobAsks): string[] {
+  if (asks.ask === 'promised') {
+    return [
+      'For when is it promised?',
+      '25 April, 5 days. Nothing is an answer too.',
+      asks.say ?? '',
+    ];
+  }
+  if (asks.ask === 'number') {
+    return [
+      'Which number has it now?',
+      'As the shop has it: HL-1142-01. Nothing is an answer too.',
+    ];
+  }
   const piece = asks.piece === null ? null : state.open?.job.pieces.get(asks.piece)?.spec.name;
   const where = piece ? ` behind: ${piece}` : '';
   switch (asks.ask) {

@@ -79,7 +79,9 @@ function done(state: State, view: FieldView, text: string): Updated {
     case 'inside':
     case 'cleared':
     case 'item':
-      return doneOfJob(below, asks, text);
+    case 'promised':
+    case 'number':
+      return doneOfJob(state, below, asks, text);
     case 'belongs': {
       const here = at(below);
       if (!here || text === '') return stay(below);
@@ -192,6 +194,8 @@ function question(state: State, asks: Asks): string[] {
     case 'inside':
     case 'cleared':
     case 'item':
+    case 'promised':
+    case 'number':
       return questionOfJob(state, asks);
     case 'belongs':
       return [

@@ -6,6 +6,7 @@ import { goOn, openGate } from './enter.ts';
 import { ask } from './field.ts';
 import { at, pieceNamed, record, say, show, stay } from './moves.ts';
 import type { Page } from './page.ts';
+import { buyWish } from './parts/buy-wish.ts';
 import {
   BEFORE,
   type GateItem,
@@ -57,7 +58,7 @@ export const gateActs = {
     if (!now?.here) return stay(state);
     const { item } = now.here;
     if (item.done) return show(state, { ...now.view, here: after(now.items, item) });
-    return record(state, knownWish(state, now.view, item) ?? gateWish(now.view, 'seen', item.key));
+    return record(state, knownWish(state, item) ?? gateWish(now.view, 'seen', item.key));
   },
   strike: (state) => {
     const now = gateHere(state);
@@ -78,10 +79,8 @@ export const gateActs = {
     return ask(state, { ask: 'why', wish: gateWish(now.view, 'seen', 'all'), refused });
   },
   untick: (state) => {
-    const now = gateHere(state);
-    const last = now?.job.entries.findLast(
-      (e) => state.mine.includes(e.id) && now.job.living.has(e.id),
-    );
+    const job = state.open?.job;
+    const last = job?.entries.findLast((e) => state.mine.includes(e.id) && job.living.has(e.id));
     if (last === undefined) return say(state, 'Nothing of this sitting is left to take back.');
     return record(state, { do: 'undo', id: last.id });
   },
@@ -104,7 +103,7 @@ function gateWish(view: GateView, how: 'seen' | 'struck', item: string): Wish {
 }
 
 /** What the job itself knows to be undone is done by saying so: what is inside is out, a part is here. */
-function knownWish(state: State, view: GateView, item: GateItem): Wish | null {
+function knownWish(state: State, item: GateItem): Wish | null {
   const job = state.open?.job;
   if (!job) return null;
   if (item.key.startsWith('inside-')) {
@@ -116,9 +115,10 @@ function knownWish(state: State, view: GateView, item: GateItem): Wish | null {
   }
   const buy = /^part-(.+)$/.exec(item.key)?.[1];
   const known = buysNow(job, state.now).find((b) => b.buy === buy);
-  if (buy === undefined || !known || known.why !== null) return null;
-  const came = known.state === 'here' ? ('compared' as const) : ('here' as const);
-  return { do: 'buy', buy, state: view.moment === 'sealing' ? came : 'here' };
+  // What only comes on the list by itself may well stand on the shelf: seeing it is enough.
+  if (!known || known.why !== null || known.state === 'compared' || known.state === 'fitted')
+    return null;
+  return buyWish(known, known.state === 'here' ? 'compared' : 'here');
 }
 
 function after(items: readonly { item: GateItem }[], item: GateItem): string | null {

@@ -5,6 +5,7 @@
 
 import { gateStops, oneLabel, seenLabel } from './gate.ts';
 import { EDITING } from './parts/field.ts';
+import { furtherLabel, goesFurther, hasPart, missingLabel } from './parts-list.ts';
 import type { Press, State, Step, View } from './state.ts';
 import { takesChoice, takesDigit, takesHand, takesText } from './takes.ts';
 import { canRedo } from './undo.ts';
@@ -49,10 +50,10 @@ const GO = ['space', 'enter'];
 const MAPS: readonly Place[] = ['look', 'off', 'on', 'tight'];
 const TYPED: readonly Place[] = ['field', 'off-row'];
 const PAGES: readonly Place[] = ['note', 'faults', 'read', 'answer', 'keys'];
-const LISTS: readonly Place[] = ['bench', 'job', 'gate', 'trouble'];
+const LISTS: readonly Place[] = ['bench', 'job', 'gate', 'parts', 'trouble'];
 const ASKED: readonly Place[] = ['off-count', 'settle', 'trouble', 'advice', 'stop', 'sure'];
 const UNTYPED: readonly Place[] = [
-  ...(['wait', 'bench', 'job', 'gate', 'unsaved'] as const),
+  ...(['wait', 'bench', 'job', 'gate', 'parts', 'unsaved'] as const),
   ...PAGES,
   ...MAPS,
   ...ASKED,
@@ -122,7 +123,17 @@ export const KEYS = [
   }),
   key('strike', ['gate'], ['x', 'delete'], 'strike', 'the marked one does not count here'),
   key('add-item', ['gate'], ['a'], 'add', 'something else that is to be seen to here'),
-  key('untick', ['gate'], ['backspace'], '', 'take the last mark of this sitting back'),
+  key('untick', ['gate', 'parts'], ['backspace'], '', 'take the last mark of this sitting back'),
+
+  // What must be had.
+  key('further', ['parts'], GO, furtherLabel, 'how far the marked part has come, one on', {
+    holds: goesFurther,
+  }),
+  key('part-wrong', ['parts'], ['w'], 'wrong', 'it came, and does not fit', { holds: hasPart }),
+  key('part-short', ['parts'], ['s'], 'short', 'fewer came than are needed', { holds: hasPart }),
+  key('superseded', ['parts'], ['n'], 'new number', 'it is sold under another number now', {
+    holds: hasPart,
+  }),
 
   // STOP and choices.
   key('drop', ['stop', 'sure'], ['backspace'], when.dropLabel, 'leave it: nothing is written'),
@@ -237,6 +248,7 @@ export const KEYS = [
   key('cleared', ['job', 'look'], ['x'], 'it is out', 'what was inside came out again', {
     holds: when.someThingInside,
   }),
+  key('parts', ['job', 'note', 'look'], ['b'], missingLabel, 'what must be had, and how far it is'),
   key('where', ['job'], ['w'], 'where it stands', 'where the job stands, in words'),
   key('add', ['job'], ['a'], when.addLabel, 'a piece that the file does not know yet comes off'),
   key('note', ['job', ...MAPS], ['n'], 'note', 'write a note'),

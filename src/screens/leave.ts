@@ -20,6 +20,7 @@ function back(from: State): Updated {
       return show(state, { screen: 'job', here: null });
     case 'unsaved':
     case 'gate':
+    case 'parts':
     case 'field':
     case 'keys':
       return show(state, view.under);

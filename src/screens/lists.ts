@@ -2,19 +2,11 @@
 import type { Acts } from './act.ts';
 import { moveGate } from './gate.ts';
 import { show, stay, toStep } from './moves.ts';
+import { neighbour } from './neighbour.ts';
+import { moveParts } from './parts-list.ts';
 import { rowsOf } from './picture.ts';
 import type { State, Updated } from './state.ts';
 import { CHOICES } from './takes.ts';
-
-/** The name `by` places further on; the ends are ends. */
-export function neighbour(
-  names: readonly string[],
-  here: string | null,
-  by: number,
-): string | null {
-  const index = Math.max(0, names.indexOf(here ?? ''));
-  return names[Math.max(0, Math.min(names.length - 1, index + by))] ?? null;
-}
 
 function move(state: State, by: number): Updated {
   const { view } = state;
@@ -29,6 +21,8 @@ function move(state: State, by: number): Updated {
     }
     case 'gate':
       return moveGate(state, by);
+    case 'parts':
+      return moveParts(state, by);
     case 'note':
     case 'faults':
     case 'keys':

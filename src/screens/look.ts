@@ -15,6 +15,7 @@ import { sayDiffers, sayTakes, sayTrouble, sayWhere } from './parts/say-piece.ts
 import { type Line, line, wrap } from './parts/text.ts';
 import { type Way, wayOf } from './parts/way.ts';
 import { capital, list, many, sayCounts, sayItem } from './parts/words.ts';
+import { lacksSaid } from './parts-list.ts';
 import type { State } from './state.ts';
 import { sayPass, sayPrinted } from './tight.ts';
 
@@ -77,9 +78,17 @@ export function drawLook(state: State): Page {
     {
       right: line(sayWhere(piece)),
       under: line(piece.spec.torque?.text ?? ''),
-      say: hole ? sayHole(job, hole, piece, state.columns) : sayPiece(job, piece, state.columns),
+      say: hole
+        ? sayHole(job, hole, piece, state.columns)
+        : [...sayLacks(state, piece), ...sayPiece(job, piece, state.columns)],
     },
   );
+}
+
+/** What it cannot go on without. */
+function sayLacks(state: State, piece: PieceNow): Line[] {
+  const lacks = piece.away === 'no' ? null : lacksSaid(state, piece.spec.key);
+  return wrap(lacks ?? '', state.columns, LOUD);
 }
 
 const LOUD = { colour: 'red', bold: true } as const;

@@ -14,6 +14,7 @@ import { drawOn } from './on.ts';
 import { isTooSmall, LEAST, layPage, type Page, type Picture } from './page.ts';
 import { paint } from './parts/paint.ts';
 import { cut, line } from './parts/text.ts';
+import { drawParts } from './parts-list.ts';
 import { drawRead } from './read.ts';
 import { drawRow } from './row.ts';
 import { drawSettle } from './settle.ts';
@@ -48,6 +49,7 @@ const VIEWS: Readonly<Record<Exclude<View['screen'], 'piece'>, Draw>> = {
   note: drawNote,
   gate: drawGate,
   job: drawJob,
+  parts: drawParts,
   field: drawAsked,
   keys: drawKeys,
 };

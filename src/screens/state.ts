@@ -132,6 +132,8 @@ export type View =
       goes: 'on' | 'back';
       under: View;
     }
+  /** What must be had. */
+  | { screen: 'parts'; here: string | null; under: View }
   | { screen: 'field'; asks: Asks; field: Field; under: View }
   | { screen: 'keys'; under: View; top: number };
 
@@ -192,4 +194,7 @@ export type JobAsks =
   /** What went in through an opening, and what came out again. */
   | { ask: 'inside' | 'cleared'; piece: string | null }
   /** Something to be looked at, at a gate. */
-  | { ask: 'item'; moment: Moment; piece: string | null };
+  | { ask: 'item'; moment: Moment; piece: string | null }
+  /** The day for which something ordered is promised; the number that it has now. */
+  | { ask: 'promised'; buy: string; say: string | null }
+  | { ask: 'number'; buy: string };

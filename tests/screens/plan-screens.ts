@@ -47,4 +47,8 @@ export const OF_THE_JOB: Record<string, (look: Look) => Desk> = {
   'what came out': (look) => new Desk(leftAlone(), look).press('x'),
   'job, something inside': (look) => new Desk(leftAlone(), look),
   'look, something inside': (look) => new Desk(leftAlone(), look).open('case-cover'),
+  parts: (look) => new Desk(leftAlone(), { ...look, now: LATER }).press('b'),
+  'parts, all here': (look) => new Desk(ready(), look).press('b'),
+  'parts, promised': (look) => new Desk(caseOpen(), look).press('b space').type('25 april'),
+  'parts, new number': (look) => new Desk(caseOpen(), look).press('b n').type('HL-9'),
 };
