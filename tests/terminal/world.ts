@@ -8,6 +8,8 @@ export function pinnedEnv(home: string): Record<string, string> {
   return {
     PATH: `${resolve(process.execPath, '..')}:${process.env.PATH ?? ''}`,
     HOME: home,
+    // Compiled code is kept outside the folders that tests look into.
+    XDG_CACHE_HOME: resolve(PUTBACK, '../../node_modules/.cache'),
     TZ: 'Europe/Berlin',
     LANG: 'C.UTF-8',
     TERM: 'xterm-256color',
