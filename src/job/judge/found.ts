@@ -10,6 +10,9 @@ export type FoundWord = RowItem | typeof STILL_IN | typeof FOUND_EMPTY;
 /** The letters that new kinds get when only their length was said: short, medium, long, then the rest. */
 const LETTERS = [...'SMLABCDEFGHJKNPQRTUVWXYZ'];
 
+/** What is written of a kind of which nobody has said anything but that it came out. */
+const NOT_MEASURED = 'not measured yet';
+
 /**
  * Reads the words and finds their kinds. Letters may be typed small; `.35` is the kind 35 mm long. A kind that
  * the job does not have yet is new: it inherits all but the length from its neighbour in the row.
@@ -47,10 +50,15 @@ export function readRowFound(
       item.kind !== UNKNOWN && !kinds.has(item.kind) && !added.some((a) => a.letter === item.kind);
     if (isNew) added.push({ letter: item.kind, length, at });
   }
-  const edits = added.flatMap((a): Edit[] => {
-    const kind = inherit(a.letter, a.length, neighbour(words, a.at, kinds));
-    return kind ? [{ edit: 'kind', letter: a.letter, text: printKind(kind) }] : [];
-  });
+  const told = added.map((a) => ({
+    letter: a.letter,
+    kind: inherit(a.letter, a.length, neighbour(words, a.at, kinds)),
+  }));
+  // Once one kind is listed, all are: a letter that is not would look like a slip.
+  const listed = kinds.size > 0 || told.some((t) => t.kind !== null);
+  const edits = told.flatMap(({ letter, kind }): Edit[] =>
+    listed ? [{ edit: 'kind', letter, text: kind ? printKind(kind) : NOT_MEASURED }] : [],
+  );
   return { words, edits };
 }
 
