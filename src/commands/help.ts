@@ -6,15 +6,15 @@ export function help(): string {
   const rows: [string, string][] = [['[FILE|FOLDER]', 'the screens']];
   for (const c of COMMANDS) rows.push([`${c.names.join('|')} ${c.usage}`.trim(), c.say]);
   const width = Math.max(...rows.map(([left]) => left.length));
-  const lines = rows.map(([left, say]) => `  putback ${left.padEnd(width)}  ${say}`);
+  const lines = rows.map(([left, say]) => `  ${left.padEnd(width)}  ${say}`);
   return [
-    'putback: what came off goes back, each bolt in its own hole.',
+    'putback: what came off goes back, each bolt in its own hole. Behind putback:',
     '',
     ...lines,
     '',
     'putback COMMAND --help says more. With --json each answers in one JSON value.',
-    'Exit: 0 done, answered or already so; 1 the answer is no; 2 wrong use; 3 not saved.',
-    "The maker's manual, local rules and licensed mechanics go before anything it says.",
+    'Exit: 0 done or already so; 1 the answer is no; 2 wrong use; 3 not saved.',
+    "The maker's manual, local rules and licensed mechanics go first.",
   ].join('\n');
 }
 

@@ -47,7 +47,7 @@ export const COMMANDS: readonly Command[] = [
   {
     names: ['off', 'on', 'aside'],
     usage: 'FILE PIECE',
-    say: 'a piece comes off, goes on, is moved aside still connected',
+    say: 'a piece comes off, goes on, is moved',
     options: { ...TRAY, ...SAYS, ...BECAUSE },
     words: { least: 2, most: 2 },
     load: () => import('./off.ts'),
@@ -101,7 +101,7 @@ export const COMMANDS: readonly Command[] = [
   {
     names: ['hole'],
     usage: 'FILE PIECE HOLE STATE',
-    say: 'stuck, rounded, sheared, stud, pulled, empty; mended',
+    say: 'stuck, rounded, sheared … or mended',
     options: { ...SAYS, ...BECAUSE },
     words: { least: 4, most: 4 },
     load: () => import('./hole.ts'),
@@ -109,7 +109,7 @@ export const COMMANDS: readonly Command[] = [
   {
     names: ['settle'],
     usage: 'FILE PIECE HOLE KIND',
-    say: 'what belongs there, where file and find differ',
+    say: 'what belongs, where file and find differ',
     options: { ...SAYS, ...BECAUSE },
     words: { least: 4, most: 4 },
     load: () => import('./settle.ts'),
@@ -139,7 +139,7 @@ export const COMMANDS: readonly Command[] = [
   {
     names: ['undo'],
     usage: 'FILE [ID]',
-    say: 'take a mark back; undoing an undo brings it back',
+    say: 'take a mark back',
     options: { ...SAYS, ...BECAUSE },
     words: { least: 1, most: 2 },
     load: () => import('./undo.ts'),
@@ -147,7 +147,7 @@ export const COMMANDS: readonly Command[] = [
   {
     names: ['sequence'],
     usage: 'FILE PIECE',
-    say: 'in which order to tighten and to loosen',
+    say: 'the order to tighten and to loosen',
     options: { done: { value: 'HOLES', say: 'tight already: 1,7' } },
     words: { least: 2, most: 2 },
     load: () => import('./sequence.ts'),
@@ -173,8 +173,8 @@ export const COMMANDS: readonly Command[] = [
   },
   {
     names: ['torque'],
-    usage: 'convert|wrench|thread|sane|strip …',
-    say: 'a figure in other units, on this wrench, against its thread',
+    usage: 'WHAT [FIGURE]',
+    say: 'convert, wrench, thread, sane, strip',
     options: {
       to: { value: 'UNIT', say: 'convert: the unit wanted' },
       length: { value: 'MM', say: 'wrench: from the square to the middle of the grip' },
@@ -193,7 +193,7 @@ export const COMMANDS: readonly Command[] = [
   {
     names: ['plan'],
     usage: 'FILE',
-    say: 'what can be done, what is held by what, order off and on',
+    say: 'what can be done, and what holds the rest',
     options: {
       reach: { value: 'PIECE', say: 'what must come off to have it off' },
       minutes: { value: 'N', say: 'what can be done in this time and left safe' },
@@ -204,7 +204,7 @@ export const COMMANDS: readonly Command[] = [
   {
     names: ['gate'],
     usage: 'FILE MOMENT [PIECE]',
-    say: 'what to look at before prying, sealing, closing, start',
+    say: 'before prying, sealing, closing, start',
     options: {
       seen: { value: 'ITEM', say: 'it was looked at; all for every one that does not stop' },
       struck: { value: 'ITEM', say: 'it does not count here' },
@@ -217,7 +217,7 @@ export const COMMANDS: readonly Command[] = [
   {
     names: ['inside', 'cleared'],
     usage: 'FILE [PIECE] THINGS',
-    say: 'what went into an opening (2 rags), and came out again (all)',
+    say: 'rags and plugs in an opening, and out',
     options: { ...SAYS },
     words: { least: 2, most: 3 },
     load: () => import('./inside.ts'),
@@ -255,7 +255,7 @@ export const COMMANDS: readonly Command[] = [
   {
     names: ['bench'],
     usage: 'FOLDER',
-    say: 'make a folder a bench: git, schema, settings',
+    say: 'make a folder a bench',
     options: {},
     words: { least: 1, most: 1 },
     load: () => import('./bench.ts'),

@@ -26,7 +26,10 @@ export function run(call: Call): Answer {
     case 'strip':
       return stripping(call);
     default:
-      return misuse('usage', 'Usage: putback torque convert|wrench|thread|sane|strip …');
+      return misuse(
+        'usage',
+        'Which? torque convert, wrench, thread, sane, strip. --help says more.',
+      );
   }
 }
 
