@@ -31,7 +31,7 @@ export const COMMANDS: readonly Command[] = [
   {
     names: ['check'],
     usage: 'FILE…',
-    say: 'what is wrong in a job file, and the way out',
+    say: 'what is wrong in a file, and the way out',
     options: {},
     words: { least: 1, most: Infinity },
     load: () => import('./check.ts'),
