@@ -1,7 +1,7 @@
 /** Moves the times of a diary, so that the practice jobs were left alone for a few weeks whenever one begins. */
 
 const AT = /\bat: (\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d)([+-]\d\d:\d\d|Z)/g;
-const PROMISED = /\bpromised: (\d{4}-\d\d-\d\d)\b/g;
+const PROMISED = /\bpromised: "?(\d{4}-\d\d-\d\d)\b/g;
 const DAY = 24 * 60 * 60 * 1000;
 
 /** The same text with all its times moved by whole days; the last one lies `days` before `now` (RFC 3339). */
@@ -14,5 +14,7 @@ export function agedTo(text: string, now: string, days: number): string {
     .replace(AT, (_, local: string, offset: string) => {
       return `at: ${moved(`${local}Z`).slice(0, 19)}${offset}`;
     })
-    .replace(PROMISED, (_, day: string) => `promised: ${moved(`${day}T00:00:00Z`).slice(0, 10)}`);
+    .replace(PROMISED, (said: string, day: string) =>
+      said.replace(day, moved(`${day}T00:00:00Z`).slice(0, 10)),
+    );
 }

@@ -4,7 +4,7 @@ import { agedTo } from '../../src/diary/age.ts';
 const DIARY = `found: at: 2026-04-11 nothing is a time here
 diary:
   - {at: 2026-03-02T18:10:00+02:00, id: aaaaaaa1, note: "at home"}
-  - {at: 2026-04-11T16:52:08+02:00, id: aaaaaaa2, buy: gasket, done: ordered, promised: 2026-04-25}
+  - {at: 2026-04-11T16:52:08+02:00, id: aaaaaaa2, buy: gasket, done: ordered, promised: "2026-04-25"}
 `;
 
 describe('a practice diary', () => {
