@@ -15,6 +15,7 @@ import { afterBuy } from './parts-list.ts';
 import { nextSettle } from './settle.ts';
 import type { Effect, State, Updated } from './state.ts';
 import { breaks } from './stop.ts';
+import { afterDone } from './task.ts';
 import { nextTight } from './tight.ts';
 import { ADVICE } from './trouble.ts';
 import { afterUndo } from './undo.ts';
@@ -120,8 +121,9 @@ function follow(state: State, wish: Wish, entry: Entry | null, pass: PassNow | n
       return afterGate(state, wish);
     case 'buy':
       return afterBuy(afterGate(state, wish).state, wish);
-    case 'note':
     case 'done':
+      return afterDone(state, wish);
+    case 'note':
       return entry ? say(afterGate(state, wish).state, 'Noted.') : stay(state);
   }
 }

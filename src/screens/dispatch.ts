@@ -21,15 +21,19 @@ import { pasteField } from './parts/field.ts';
 import { partsActs } from './parts-list.ts';
 import { pointActs } from './point.ts';
 import { readActs } from './read.ts';
+import { roundActs } from './round.ts';
 import { rowActs } from './row.ts';
 import { settleActs } from './settle.ts';
 import type { Press, State, Updated } from './state.ts';
 import { stopActs } from './stop.ts';
 import { typing } from './takes.ts';
+import { taskActs } from './task.ts';
+import { testsActs } from './tests-list.ts';
 import { tightActs } from './tight.ts';
 import { troubleActs } from './trouble.ts';
 import { undoActs } from './undo.ts';
 import { keyOf } from './which.ts';
+import { withinActs } from './within.ts';
 
 const ACTS: Readonly<Record<KeyId, Act>> = {
   ...answerActs,
@@ -48,12 +52,16 @@ const ACTS: Readonly<Record<KeyId, Act>> = {
   ...onActs,
   ...pointActs,
   ...readActs,
+  ...roundActs,
   ...rowActs,
   ...settleActs,
   ...stopActs,
+  ...taskActs,
+  ...testsActs,
   ...tightActs,
   ...troubleActs,
   ...undoActs,
+  ...withinActs,
 };
 
 /** Only leaving works where nothing can be shown. */

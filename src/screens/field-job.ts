@@ -2,7 +2,10 @@
 import { record, show, stay } from './moves.ts';
 import { buyWish } from './parts/buy-wish.ts';
 import { buysNow } from './parts/plan-now.ts';
+import { taskHere } from './parts/task-now.ts';
+import { resultWish } from './parts/task-wish.ts';
 import { typedDate } from './parts/typed-date.ts';
+import { minutesTyped } from './parts/typed-minutes.ts';
 import type { JobAsks, State, Updated } from './state.ts';
 
 export function doneOfJob(state: State, below: State, asks: JobAsks, text: string): Updated {
@@ -11,6 +14,20 @@ export function doneOfJob(state: State, below: State, asks: JobAsks, text: strin
     const buy = below.open && buysNow(below.open.job, below.now).find((b) => b.buy === asks.buy);
     const says = text === '' ? {} : { says: `now ${text}` };
     return buy ? record(below, buyWish(buy, 'superseded', says)) : stay(below);
+  }
+  if (asks.ask === 'result') {
+    const now = below.open && taskHere(below.open.job, asks.task, below.now);
+    if (!now || (text === '' && now.verb === 'decide')) return stay(below);
+    return record(below, resultWish(now, asks.how, text));
+  }
+  if (asks.ask === 'minutes') {
+    const minutes = minutesTyped(text);
+    if (minutes !== null) {
+      return show(below, { screen: 'within', minutes, top: 0, under: below.view });
+    }
+    if (state.view.screen !== 'field') return stay(below);
+    const fault = 'That is no time yet: 20, 45 min, 1 h.';
+    return show(state, { ...state.view, asks: { ...asks, say: fault } });
   }
   if (text === '') return stay(below);
   const place = asks.piece === null ? {} : { piece: asks.piece };
@@ -55,6 +72,8 @@ export function questionOfJob(state: State, asks: JobAsks): string[] {
       'As the shop has it: HL-1142-01. Nothing is an answer too.',
     ];
   }
+  if (asks.ask === 'minutes') return ['How long have you?', '20, 45 min, 1 h.', asks.say ?? ''];
+  if (asks.ask === 'result') return resultAsked(state, asks);
   const piece = asks.piece === null ? null : state.open?.job.pieces.get(asks.piece)?.spec.name;
   const where = piece ? ` behind: ${piece}` : '';
   switch (asks.ask) {
@@ -71,4 +90,19 @@ export function questionOfJob(state: State, asks: JobAsks): string[] {
         'Washer under the clip. It is asked for at this gate from now on.',
       ];
   }
+}
+
+function resultAsked(state: State, asks: Extract<JobAsks, { ask: 'result' }>): string[] {
+  const now = state.open && taskHere(state.open.job, asks.task, state.now);
+  const limit = now?.limit ? `Limit: ${now.limit}.` : '';
+  if (asks.how === 'failed') return ['What did it show?', now?.say ?? '', limit];
+  if (now?.verb === 'decide') return ['What is decided?', now.say];
+  if (now?.verb === 'adjust') {
+    return [
+      'What was it, and what is it set to?',
+      limit,
+      'was 35, set 25; or 35 25. What else came of it behind a comma.',
+    ];
+  }
+  return ['What came of it?', now?.say ?? '', limit, 'Nothing is an answer too.'];
 }

@@ -81,6 +81,8 @@ function done(state: State, view: FieldView, text: string): Updated {
     case 'item':
     case 'promised':
     case 'number':
+    case 'result':
+    case 'minutes':
       return doneOfJob(state, below, asks, text);
     case 'belongs': {
       const here = at(below);
@@ -196,6 +198,8 @@ function question(state: State, asks: Asks): string[] {
     case 'item':
     case 'promised':
     case 'number':
+    case 'result':
+    case 'minutes':
       return questionOfJob(state, asks);
     case 'belongs':
       return [

@@ -1,65 +1,133 @@
-/** The job: its pieces, where each is, and what is next. */
-import type { PieceNow } from '../job/types.ts';
+/** The job as a way down and up again: its pieces and tasks in their order, where each is, and what is next. */
+import type { Job, PieceNow, TaskNow } from '../job/types.ts';
 import { nextStep } from '../plan/next.ts';
 import type { Acts } from './act.ts';
 import { enterPiece } from './enter.ts';
 import { ask } from './field.ts';
 import { insideSaid } from './inside.ts';
-import { hereInJob } from './marked.ts';
+import { markedRung } from './marked.ts';
 import { show, stay } from './moves.ts';
-import type { Page } from './page.ts';
+import { neighbour } from './neighbour.ts';
+import { middleRows, type Page } from './page.ts';
 import { troubles } from './parts/job-now.ts';
+import { ladder, type Rung, taskOf } from './parts/ladder.ts';
+import { planNow } from './parts/plan-now.ts';
 import { sayTrouble, sayWhere } from './parts/say-piece.ts';
 import { around } from './parts/scroll.ts';
-import { bold, type Line, line, pad, span, width, wrap } from './parts/text.ts';
-import type { State } from './state.ts';
+import { taskHere } from './parts/task-now.ts';
+import { bold, cut, type Line, line, pad, type Span, span, width, wrap } from './parts/text.ts';
+import type { State, Updated } from './state.ts';
+import { openTask } from './task.ts';
 
 export const jobActs = {
   'open-piece': (state) => {
-    const here = hereInJob(state);
-    return here === null ? stay(state) : enterPiece(state, here);
+    const here = markedRung(state);
+    if (here === null) return stay(state);
+    const task = taskOf(here);
+    const marked: State = { ...state, view: { screen: 'job', here } };
+    return task === null ? enterPiece(state, here) : openTask(marked, task);
   },
   where: (state) => show(state, { screen: 'note', top: 0 }),
   add: (state) => ask(state, { ask: 'piece' }),
 } satisfies Acts;
 
+export function moveJob(state: State, by: number): Updated {
+  const job = state.open?.job;
+  if (!job) return stay(state);
+  const names = ladder(job, state.now).map((r) => r.name);
+  return show(state, { screen: 'job', here: neighbour(names, markedRung(state), by) });
+}
+
+/** The next step of a piece; where all pieces rest, the first task that can be done. */
+function nextSaid(job: Job, now: string): string {
+  const task = planNow(job, now).canDo.find((c) => job.tasks.has(c.step));
+  const say = nextStep(job)?.say ?? task?.say;
+  return say === undefined ? '' : `Next: ${say}`;
+}
+
 export function drawJob(state: State): Page {
   const job = state.open?.job;
   if (!job) return { left: [], middle: () => [] };
-  const pieces = [...job.pieces.values()];
-  const here = hereInJob(state);
-  const next = nextStep(job);
+  const rungs = ladder(job, state.now);
+  const here = markedRung(state);
+  const marked = rungs.findIndex((r) => r.name === here);
   return {
     left: line(bold(job.upper.job)),
     right: line(job.upper.machine ?? ''),
+    // Where not all rows are in sight, how many there are.
+    under: line(
+      rungs.length > middleRows(state.rows) - ABOVE ? `${marked + 1} of ${rungs.length}` : '',
+    ),
     middle: (columns, rows) => {
-      if (pieces.length === 0)
-        return [[], line('No piece is noted yet: taking one off writes it.')];
-      const name = Math.max(...pieces.map((p) => width(line(p.spec.name))));
-      const lines = pieces.map((p) => rowOf(p, p.spec.key === here, Math.min(name, columns / 2)));
+      if (rungs.length === 0) return [[], line('No piece is noted yet: taking one off writes it.')];
+      const name = Math.min(Math.max(...rungs.map((r) => width(nameOf(r)))), columns * 0.45);
+      const lines: { line: Line; name: string | null }[] = [];
+      for (const [i, rung] of rungs.entries()) {
+        if (rung.up && !rungs[i - 1]?.up) {
+          lines.push({ line: [], name: null }, { line: line('  and on the way up'), name: null });
+        }
+        const drawn = rowOf(job, rung, rung.name === here, Math.floor(name), state.now);
+        lines.push({ line: drawn, name: rung.name });
+      }
+      const at = lines.findIndex((l) => l.name === here);
       return [
         [],
         ...around(
-          lines,
-          pieces.findIndex((p) => p.spec.key === here),
+          lines.map((l) => l.line),
+          at,
           rows - 1,
         ),
       ];
     },
     say: [
-      ...wrap(insideSaid(job) ?? '', state.columns, { colour: 'red', bold: true }),
-      ...wrap(next ? `Next: ${next.say}` : '', state.columns, { bold: true }),
+      ...wrap(insideSaid(job) ?? '', state.columns, LOUD),
+      ...wrap(nextSaid(job, state.now), state.columns, { bold: true }),
     ],
   };
 }
 
-function rowOf(piece: PieceNow, marked: boolean, name: number): Line {
-  const bad = troubles(piece).map((h) => `${h.name} ${h.trouble ? sayTrouble(h.trouble) : ''}`);
+/** Lines that are no rows: a blank, and what stands before the way up. */
+const ABOVE = 3;
+const LOUD = { colour: 'red', bold: true } as const;
+/** Deeper than this nothing is moved in any further. */
+const DEEPEST = 5;
+
+/** Moved in by what lies over it. */
+function nameOf({ piece, task, depth }: Rung): string {
+  const indent = '  '.repeat(Math.min(depth, DEEPEST));
+  return `${indent}${piece?.spec.name ?? task?.spec.say ?? ''}`;
+}
+
+function rowOf(job: Job, rung: Rung, marked: boolean, name: number, now: string): Line {
+  const text = nameOf(rung);
   return line(
     span(marked ? '> ' : '  ', { bold: true }),
-    pad(line(marked ? bold(piece.spec.name) : piece.spec.name), Math.floor(name) + 3),
-    sayWhere(piece),
-    bad.length > 0 && '   ',
-    bad.length > 0 && span(`! ${bad.join(', ')}`, { colour: 'red', bold: true }),
+    pad(cut(line(marked ? bold(text) : text), name), name + 3),
+    ...(rung.piece ? sayPiece(rung.piece) : rung.task ? sayTask(job, rung.task, now) : []),
   );
 }
+
+function sayPiece(piece: PieceNow): Span[] {
+  const bad = troubles(piece).map((h) => `${h.name} ${h.trouble ? sayTrouble(h.trouble) : ''}`);
+  const shout = bad.length > 0 ? [span('   '), span(`! ${bad.join(', ')}`, LOUD)] : [];
+  return [span(sayWhere(piece)), ...shout];
+}
+
+function sayTask(job: Job, { spec }: TaskNow, now: string): Span[] {
+  const task = taskHere(job, spec.key, now);
+  if (!task) return [];
+  const told = task.told === '' ? '' : `: ${task.told}`;
+  if (task.state === 'failed') return [span(`failed${told}`, LOUD)];
+  if (task.state === 'done') return [span(`done${told}`)];
+  if (task.waits !== '') return [span(`waits for ${task.waits}`)];
+  const limit = task.limit === null ? '' : ` (${task.limit})`;
+  return [span(`${TO[spec.verb]}${limit}`, { bold: true })];
+}
+
+const TO: Readonly<Record<TaskNow['spec']['verb'], string>> = {
+  do: 'to do',
+  wait: 'runs',
+  adjust: 'to adjust',
+  test: 'to test',
+  decide: 'to decide',
+};

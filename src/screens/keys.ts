@@ -5,9 +5,12 @@
 
 import { gateStops, oneLabel, seenLabel } from './gate.ts';
 import { EDITING } from './parts/field.ts';
-import { furtherLabel, goesFurther, hasPart, missingLabel } from './parts-list.ts';
+import { furtherLabel, goesFurther, hasPart, isWanted, missingLabel } from './parts-list.ts';
+import { roundLabel } from './round.ts';
 import type { Press, State, Step, View } from './state.ts';
 import { takesChoice, takesDigit, takesHand, takesText } from './takes.ts';
+import { canDone, canFail, doneLabel, hasFailed, mustReadTask } from './task.ts';
+import { hasTest, testsLabel } from './tests-list.ts';
 import { canRedo } from './undo.ts';
 import * as when from './when.ts';
 
@@ -49,11 +52,11 @@ function key<I extends string>(
 const GO = ['space', 'enter'];
 const MAPS: readonly Place[] = ['look', 'off', 'on', 'tight'];
 const TYPED: readonly Place[] = ['field', 'off-row'];
-const PAGES: readonly Place[] = ['note', 'faults', 'read', 'answer', 'keys'];
-const LISTS: readonly Place[] = ['bench', 'job', 'gate', 'parts', 'trouble'];
+const PAGES: readonly Place[] = ['note', 'faults', 'read', 'answer', 'round', 'within', 'keys'];
+const LISTS: readonly Place[] = ['bench', 'job', 'gate', 'parts', 'tests', 'trouble'];
 const ASKED: readonly Place[] = ['off-count', 'settle', 'trouble', 'advice', 'stop', 'sure'];
 const UNTYPED: readonly Place[] = [
-  ...(['wait', 'bench', 'job', 'gate', 'parts', 'unsaved'] as const),
+  ...(['wait', 'bench', 'job', 'gate', 'parts', 'tests', 'task', 'unsaved'] as const),
   ...PAGES,
   ...MAPS,
   ...ASKED,
@@ -123,17 +126,51 @@ export const KEYS = [
   }),
   key('strike', ['gate'], ['x', 'delete'], 'strike', 'the marked one does not count here'),
   key('add-item', ['gate'], ['a'], 'add', 'something else that is to be seen to here'),
-  key('untick', ['gate', 'parts'], ['backspace'], '', 'take the last mark of this sitting back'),
+  key(
+    'untick',
+    ['gate', 'parts', 'task', 'tests'],
+    ['backspace'],
+    '',
+    'take the last mark of this sitting back',
+  ),
 
   // What must be had.
   key('further', ['parts'], GO, furtherLabel, 'how far the marked part has come, one on', {
     holds: goesFurther,
   }),
+  key('part-here', ['parts'], ['t'], 'to hand', 'it is here already', { holds: isWanted }),
   key('part-wrong', ['parts'], ['w'], 'wrong', 'it came, and does not fit', { holds: hasPart }),
   key('part-short', ['parts'], ['s'], 'short', 'fewer came than are needed', { holds: hasPart }),
   key('superseded', ['parts'], ['n'], 'new number', 'it is sold under another number now', {
     holds: hasPart,
   }),
+
+  // Tasks and tests.
+  key('read-task', ['task'], GO, 'read, go on', 'the caution has been read: go on', {
+    holds: mustReadTask,
+  }),
+  key('task-done', ['task'], GO, doneLabel, 'it is done, passed, over; or what it was and is now', {
+    holds: canDone,
+  }),
+  key('next-round-of', ['task'], GO, 'round again', 'it failed: what comes off once more', {
+    holds: hasFailed,
+  }),
+  key('task-failed', ['task'], ['f'], 'failed', 'it failed, and what it showed', {
+    holds: canFail,
+  }),
+  key(
+    'task-said',
+    ['task'],
+    ['r'],
+    'with a word',
+    'done, with what it was, what it is set to, what came of it',
+    {
+      holds: canDone,
+    },
+  ),
+  key('next-round', ['round'], GO, roundLabel, 'off with the first piece of the next round'),
+  key('open-test', ['tests'], GO, 'open', 'open the marked test', { holds: hasTest }),
+  key('leave-within', ['within'], GO, 'go on', 'back to where this was asked'),
 
   // STOP and choices.
   key('drop', ['stop', 'sure'], ['backspace'], when.dropLabel, 'leave it: nothing is written'),
@@ -249,6 +286,8 @@ export const KEYS = [
     holds: when.someThingInside,
   }),
   key('parts', ['job', 'note', 'look'], ['b'], missingLabel, 'what must be had, and how far it is'),
+  key('tests', ['job', 'note'], ['t'], testsLabel, 'what is to be tested, and what passed'),
+  key('within', ['job', 'note'], ['m'], '', 'what can be done in a given time, and left safe'),
   key('where', ['job'], ['w'], 'where it stands', 'where the job stands, in words'),
   key('add', ['job'], ['a'], when.addLabel, 'a piece that the file does not know yet comes off'),
   key('note', ['job', ...MAPS], ['n'], 'note', 'write a note'),

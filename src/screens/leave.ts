@@ -21,6 +21,10 @@ function back(from: State): Updated {
     case 'unsaved':
     case 'gate':
     case 'parts':
+    case 'task':
+    case 'tests':
+    case 'round':
+    case 'within':
     case 'field':
     case 'keys':
       return show(state, view.under);

@@ -1,12 +1,14 @@
 /** Going up and down: the mark in a list, or the first line of a page. */
 import type { Acts } from './act.ts';
 import { moveGate } from './gate.ts';
+import { moveJob } from './job.ts';
 import { show, stay, toStep } from './moves.ts';
 import { neighbour } from './neighbour.ts';
 import { moveParts } from './parts-list.ts';
 import { rowsOf } from './picture.ts';
 import type { State, Updated } from './state.ts';
 import { CHOICES } from './takes.ts';
+import { moveTests } from './tests-list.ts';
 
 function move(state: State, by: number): Updated {
   const { view } = state;
@@ -15,10 +17,12 @@ function move(state: State, by: number): Updated {
       const files = state.bench?.jobs?.map((j) => j.file) ?? [];
       return show(state, { ...view, here: neighbour(files, view.here, by) });
     }
-    case 'job': {
-      const keys = [...(state.open?.job.pieces.keys() ?? [])];
-      return show(state, { ...view, here: neighbour(keys, view.here, by) });
-    }
+    case 'job':
+      return moveJob(state, by);
+    case 'tests':
+      return moveTests(state, by);
+    case 'round':
+    case 'within':
     case 'gate':
       return moveGate(state, by);
     case 'parts':

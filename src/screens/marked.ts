@@ -1,16 +1,25 @@
-/** Which piece a key on the job, or on a piece, is about. */
+/** Which row of the job, or which piece, a key is about. */
 import { nextStep } from '../plan/next.ts';
+import { ladder, taskName } from './parts/ladder.ts';
+import { planNow } from './parts/plan-now.ts';
 import type { State } from './state.ts';
 
-/** The piece that is marked; the next one where none is. */
-export function hereInJob(state: State): string | null {
+/** The row of the job that is marked: a piece's key, or a task's name on the ladder; the next one where none is. */
+export function markedRung(state: State): string | null {
   const job = state.open?.job;
   if (!job || state.view.screen !== 'job') return null;
+  const names = ladder(job, state.now).map((r) => r.name);
   const { here } = state.view;
-  if (here !== null && job.pieces.has(here)) return here;
-  return nextStep(job)?.piece ?? job.pieces.keys().next().value ?? null;
+  if (here !== null && names.includes(here)) return here;
+  const piece = nextStep(job)?.piece;
+  if (piece !== undefined) return piece;
+  const can = planNow(job, state.now).canDo.find((c) => job.tasks.has(c.step));
+  return (can ? taskName(can.step) : null) ?? names[0] ?? null;
 }
 
+/** The piece that a key is about; null where a task is marked. */
 export function markedPiece(state: State): string | null {
-  return state.view.screen === 'piece' ? state.view.piece : hereInJob(state);
+  if (state.view.screen === 'piece') return state.view.piece;
+  const rung = markedRung(state);
+  return rung !== null && state.open?.job.pieces.has(rung) ? rung : null;
 }

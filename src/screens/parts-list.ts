@@ -59,6 +59,11 @@ export function goesFurther(state: State): boolean {
   return furtherLabel(state) !== '';
 }
 
+/** Not ordered yet: it may well lie on the shelf. */
+export function isWanted(state: State): boolean {
+  return partHere(state)?.state === 'wanted';
+}
+
 export function hasPart(state: State): boolean {
   return partHere(state) !== null;
 }
@@ -77,6 +82,7 @@ export const partsActs = {
     if (next === 'ordered') return ask(state, { ask: 'promised', buy: buy.buy, say: null });
     return record(state, buyWish(buy, next));
   },
+  'part-here': (state) => mark(state, 'here'),
   'part-wrong': (state) => mark(state, 'wrong'),
   'part-short': (state) => mark(state, 'short'),
   superseded: (state) => {

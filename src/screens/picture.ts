@@ -16,12 +16,16 @@ import { paint } from './parts/paint.ts';
 import { cut, line } from './parts/text.ts';
 import { drawParts } from './parts-list.ts';
 import { drawRead } from './read.ts';
+import { drawRound } from './round.ts';
 import { drawRow } from './row.ts';
 import { drawSettle } from './settle.ts';
 import type { State, Step, View } from './state.ts';
 import { drawStop, drawSure } from './stop.ts';
+import { drawTask } from './task.ts';
+import { drawTests } from './tests-list.ts';
 import { drawTight } from './tight.ts';
 import { drawAdvice, drawTrouble } from './trouble.ts';
+import { drawWithin } from './within.ts';
 
 type Draw = (state: State) => Page;
 
@@ -50,6 +54,10 @@ const VIEWS: Readonly<Record<Exclude<View['screen'], 'piece'>, Draw>> = {
   gate: drawGate,
   job: drawJob,
   parts: drawParts,
+  task: drawTask,
+  tests: drawTests,
+  round: drawRound,
+  within: drawWithin,
   field: drawAsked,
   keys: drawKeys,
 };

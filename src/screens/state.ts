@@ -134,6 +134,14 @@ export type View =
     }
   /** What must be had. */
   | { screen: 'parts'; here: string | null; under: View }
+  /** One task or test. */
+  | { screen: 'task'; task: string; under: View }
+  /** What is to be tested. */
+  | { screen: 'tests'; here: string | null; under: View }
+  /** A test failed: the next round. */
+  | { screen: 'round'; test: string; top: number; under: View }
+  /** What can be done in so many minutes. */
+  | { screen: 'within'; minutes: number; top: number; under: View }
   | { screen: 'field'; asks: Asks; field: Field; under: View }
   | { screen: 'keys'; under: View; top: number };
 
@@ -197,4 +205,8 @@ export type JobAsks =
   | { ask: 'item'; moment: Moment; piece: string | null }
   /** The day for which something ordered is promised; the number that it has now. */
   | { ask: 'promised'; buy: string; say: string | null }
-  | { ask: 'number'; buy: string };
+  | { ask: 'number'; buy: string }
+  /** What came of a task. */
+  | { ask: 'result'; task: string; how: 'done' | 'failed' }
+  /** How long one has. */
+  | { ask: 'minutes'; say: string | null };

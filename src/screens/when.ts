@@ -15,7 +15,8 @@ export function forthLabel(state: State): string {
 }
 
 export function hasPieces(state: State): boolean {
-  return (state.open?.job.pieces.size ?? 0) > 0;
+  const job = state.open?.job;
+  return (job?.pieces.size ?? 0) + (job?.tasks.size ?? 0) > 0;
 }
 
 export function addLabel(state: State): string {

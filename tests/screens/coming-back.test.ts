@@ -33,7 +33,7 @@ describe('coming back after days', () => {
     expect(desk.frame).toMatch(/Next: Alternator cover/);
     desk.press('space');
     expect(desk.screen).toBe('job');
-    expect(desk.frame).toContain('> Alternator cover   coming off, 10 of 11 out   ! 9 stuck');
+    expect(desk.frame).toContain('>   Alternator cover   coming off, 10 of 11 out   ! 9 stuck');
   });
 
   it('says what is only finger-tight', () => {

@@ -1,8 +1,8 @@
 /** Screens of the whole job: coming back, gates, parts, tasks, tests; reached by keys. */
 import type { Opening } from '../../src/screens/start.ts';
-import type { Bench } from '../job/bench.ts';
+import { Bench } from '../job/bench.ts';
 import { Desk } from './desk.ts';
-import { caseOpen, caseShut } from './plan-jobs.ts';
+import { CASE, caseOpen, caseShut } from './plan-jobs.ts';
 
 type Look = Partial<Omit<Opening, 'on'>> & { on?: Opening['on'] };
 const LATER = '2026-05-02T10:00:00+02:00';
@@ -25,6 +25,26 @@ export function ready(): Bench {
   bench.mark({ do: 'done', task: 'scrape' });
   for (const buy of ['gasket', 'insert']) bench.mark({ do: 'buy', buy, state: 'compared' });
   return bench;
+}
+
+function oilIn(): Bench {
+  const bench = caseShut();
+  bench.mark({ do: 'done', task: 'fill' });
+  return bench;
+}
+
+function weeps(): Bench {
+  const bench = oilIn();
+  bench.mark({ do: 'note', piece: 'case-cover', text: 'edge nicked at 3' });
+  bench.mark({ do: 'done', task: 'weep', result: 'failed', says: 'a drop at 3' });
+  return bench;
+}
+
+/** A task, opened from the job. */
+function task(bench: Bench, here: string, look: Look): Desk {
+  const desk = new Desk(bench, look);
+  desk.state = { ...desk.state, view: { screen: 'job', here } };
+  return desk.press('space');
 }
 
 export const OF_THE_JOB: Record<string, (look: Look) => Desk> = {
@@ -51,4 +71,17 @@ export const OF_THE_JOB: Record<string, (look: Look) => Desk> = {
   'parts, all here': (look) => new Desk(ready(), look).press('b'),
   'parts, promised': (look) => new Desk(caseOpen(), look).press('b space').type('25 april'),
   'parts, new number': (look) => new Desk(caseOpen(), look).press('b n').type('HL-9'),
+  'job, way down': (look) => new Desk(new Bench(CASE), look),
+  'job, way up': (look) => new Desk(caseShut(), look),
+  'task, caution': (look) => task(new Bench(CASE), ':drain', look),
+  'task, to do': (look) => task(caseOpen(), ':scrape', look),
+  'task, to adjust': (look) => task(oilIn(), ':play', look),
+  'task, was and set': (look) => task(oilIn(), ':play', look).press('space').type('was 5, set 3'),
+  'task, failed': (look) => task(weeps(), ':weep', look).press('space'),
+  'task, what it showed': (look) => task(oilIn(), ':weep', look).press('space f').type('a drop'),
+  tests: (look) => new Desk(oilIn(), look).press('t'),
+  'tests, one failed': (look) => new Desk(weeps(), look).press('t'),
+  'round again': (look) => task(weeps(), ':weep', look).press('space space'),
+  within: (look) => new Desk(caseOpen(), look).press('m enter'),
+  'within, asked': (look) => new Desk(caseOpen(), look).press('m').type(' x').press('enter'),
 };

@@ -1,0 +1,92 @@
+/** A test failed: what comes off once more, what the rounds before it found, what is wanted anew. */
+import { roundAgain } from '../plan/again.ts';
+import type { Acts } from './act.ts';
+import { LOOK, OFF, readFirst } from './enter.ts';
+import { at, show, stay } from './moves.ts';
+import type { Page } from './page.ts';
+import { sayDate } from './parts/days.ts';
+import { stillIn } from './parts/piece-now.ts';
+import { atTime } from './parts/plan-now.ts';
+import { scrolled } from './parts/scroll.ts';
+import { taskHere } from './parts/task-now.ts';
+import { bold, hanging, type Line, line, pad, wrap } from './parts/text.ts';
+import { list } from './parts/words.ts';
+import type { State } from './state.ts';
+
+function againHere(state: State) {
+  const { view, open } = state;
+  if (view.screen !== 'round' || !open) return null;
+  const { job } = open;
+  const found = atTime(job, state.now, `again ${view.test}`, () =>
+    roundAgain(job, view.test, state.now),
+  );
+  return { job, found, view, name: (key: string) => job.pieces.get(key)?.spec.name ?? key };
+}
+
+export function roundLabel(state: State): string {
+  const now = againHere(state);
+  const first = now?.found?.off[0];
+  if (!now || first === undefined) return 'to the job';
+  const round = (now.job.pieces.get(now.found?.off.at(-1) ?? '')?.round ?? 1) + 1;
+  return `round ${round}: ${now.name(first)} comes off`;
+}
+
+export const roundActs = {
+  'next-round': (state) => {
+    const first = againHere(state)?.found?.off[0];
+    if (first === undefined) return show(state, { screen: 'job', here: null });
+    const opened: State = { ...state, view: { screen: 'piece', piece: first, step: LOOK } };
+    const piece = at(opened)?.piece;
+    if (!piece) return stay(state);
+    const bare = piece.holes.length === 0 || stillIn(piece).length === 0;
+    return readFirst(opened, 'removal', bare ? { step: 'off-count' } : OFF);
+  },
+} satisfies Acts;
+
+const LABEL = 14;
+
+export function drawRound(state: State): Page {
+  const now = againHere(state);
+  if (!now) return { left: [], middle: () => [] };
+  const { job, found, view, name } = now;
+  const task = taskHere(job, view.test, state.now);
+  const rows: [string, string[]][] = [
+    ['Off again', found && found.off.length > 0 ? [list(found.off.map(name))] : []],
+    ['Found so far', (found?.found ?? []).map((f) => foundSaid(f, name, state.now))],
+    [
+      'New again',
+      (found?.anew ?? []).map((b) => (b.count === null ? b.what : `${b.what}, ${b.count}`)),
+    ],
+  ];
+  return {
+    left: line(bold(task?.say ?? view.test)),
+    right: line('failed'),
+    under: line(job.upper.job),
+    middle: (columns, height) => {
+      const lines = rows.flatMap(([label, texts]) =>
+        texts.flatMap((text, i): Line[] =>
+          hanging(pad(line(bold(i === 0 ? label : '')), LABEL), text, columns),
+        ),
+      );
+      const told = wrap(task?.told ?? '', columns, { colour: 'red', bold: true });
+      return scrolled([[], ...told, ...(told.length > 0 ? [[]] : []), ...lines], view.top, height);
+    },
+  };
+}
+
+interface Found {
+  at: string;
+  piece: string | null;
+  hole: string[] | null;
+  say: string;
+}
+
+function foundSaid(
+  { at: when, piece, hole, say }: Found,
+  name: (k: string) => string,
+  now: string,
+) {
+  const where = [piece === null ? null : name(piece), hole === null ? null : list(hole)];
+  const place = where.filter((t) => t !== null).join(', ');
+  return `${sayDate(when, now)}${place === '' ? '' : `, ${place}`}: ${say}`;
+}

@@ -1,0 +1,160 @@
+/** One task or test: what it is, what it waits for, and done in one key or one line. */
+import type { TaskVerb, Wish } from '../job/types.ts';
+import type { Acts } from './act.ts';
+import { openGate } from './enter.ts';
+import { ask } from './field.ts';
+import { record, show, stay } from './moves.ts';
+import type { Page } from './page.ts';
+import { isStartAsked } from './parts/gate-now.ts';
+import { runs, type TaskHere, taskHere } from './parts/task-now.ts';
+import { doneWish } from './parts/task-wish.ts';
+import { bold, hanging, type Line, line, pad, type Style, span } from './parts/text.ts';
+import type { State, Updated } from './state.ts';
+
+export function taskAt(state: State): TaskHere | null {
+  const { view, open } = state;
+  return view.screen === 'task' && open ? taskHere(open.job, view.task, state.now) : null;
+}
+
+/** To the task; before one that makes the machine run, to what is to be seen to first. */
+export function openTask(state: State, task: string): Updated {
+  const opened: State = { ...state, view: { screen: 'task', task, under: state.view } };
+  const now = taskAt(opened);
+  if (!now || !state.open) return stay(state);
+  const starts = now.state !== 'done' && runs(now);
+  if (starts && isStartAsked(state.open.job, state.now, state.read)) {
+    return openGate(opened, 'start', 'back');
+  }
+  return stay(opened);
+}
+
+function readMark(task: string): string {
+  return `task ${task}`;
+}
+
+export function mustReadTask(state: State): boolean {
+  const now = taskAt(state);
+  return (
+    now?.state === 'open' && now.cautions.length > 0 && !state.read.includes(readMark(now.key))
+  );
+}
+
+/** Kept in one line of text rather than in one key. */
+const SAID: readonly TaskVerb[] = ['adjust', 'decide'];
+
+export const taskActs = {
+  'read-task': (state) => {
+    const now = taskAt(state);
+    return stay(now ? { ...state, read: [...state.read, readMark(now.key)] } : state);
+  },
+  'task-done': (state) => {
+    const now = taskAt(state);
+    if (!now) return stay(state);
+    if (SAID.includes(now.verb)) return ask(state, { ask: 'result', task: now.key, how: 'done' });
+    return record(state, doneWish(now, now.verb === 'test' ? { result: 'passed' } : {}));
+  },
+  'task-said': (state) => {
+    const now = taskAt(state);
+    return now ? ask(state, { ask: 'result', task: now.key, how: 'done' }) : stay(state);
+  },
+  'task-failed': (state) => {
+    const now = taskAt(state);
+    return now ? ask(state, { ask: 'result', task: now.key, how: 'failed' }) : stay(state);
+  },
+  'next-round-of': (state) => {
+    const now = taskAt(state);
+    if (!now) return stay(state);
+    return show(state, { screen: 'round', test: now.key, top: 0, under: state.view });
+  },
+} satisfies Acts;
+
+/** After it was noted: back to where it was opened, or to the next round. */
+export function afterDone(state: State, wish: Extract<Wish, { do: 'done' }>): Updated {
+  const { view } = state;
+  if (view.screen !== 'task') return stay({ ...state, quiet: 'Noted.' });
+  const now = taskAt(state);
+  if (wish.result === 'failed') {
+    return show(state, { screen: 'round', test: wish.task, top: 0, under: view.under });
+  }
+  const told = now?.told ? `, ${now.told}` : '';
+  const how = wish.result === 'passed' ? 'passed' : 'done';
+  return show({ ...state, quiet: now ? `${now.say}: ${how}${told}.` : 'Noted.' }, view.under);
+}
+
+// ---------------------------------------------------------------- keys
+
+const DONE: Readonly<Record<TaskVerb, string>> = {
+  do: 'it is done',
+  wait: 'it is over',
+  adjust: 'was and set',
+  test: 'passed',
+  decide: 'what is decided',
+};
+
+export function doneLabel(state: State): string {
+  return DONE[taskAt(state)?.verb ?? 'do'];
+}
+
+export function canDone(state: State): boolean {
+  const now = taskAt(state);
+  return now !== null && now.state !== 'failed' && !mustReadTask(state);
+}
+
+export function canFail(state: State): boolean {
+  const verb = taskAt(state)?.verb;
+  return verb === 'test' || verb === 'adjust';
+}
+
+export function hasFailed(state: State): boolean {
+  return taskAt(state)?.state === 'failed';
+}
+
+// ---------------------------------------------------------------- picture
+
+const KINDS: Readonly<Record<TaskVerb, string>> = {
+  do: 'to do',
+  wait: 'to wait for',
+  adjust: 'to adjust',
+  test: 'to test',
+  decide: 'to decide',
+};
+const LABEL = 10;
+const LOUD: Style = { colour: 'red', bold: true };
+
+export function drawTask(state: State): Page {
+  const now = taskAt(state);
+  if (!now) return { left: [], middle: () => [] };
+  const { job } = state.open ?? {};
+  const names = (now.test?.pieces ?? []).map((key) => job?.pieces.get(key)?.spec.name ?? key);
+  const rows: [string, string | null, Style?][] = [
+    ...now.cautions.map((say): [string, string, Style] => ['Caution', say, LOUD]),
+    ['Limit', now.limit],
+    ['When', now.when],
+    ['Of', names.length === 0 ? null : names.join(', ')],
+    ['Waits for', now.waits === '' ? null : now.waits],
+    ['Note', now.note],
+    [
+      now.state === 'failed' ? 'Failed' : 'Done',
+      stateSaid(now),
+      now.state === 'failed' ? LOUD : {},
+    ],
+  ];
+  return {
+    left: line(bold(now.say)),
+    right: line(now.state === 'open' ? KINDS[now.verb] : now.state),
+    under: line(job?.upper.job ?? ''),
+    middle: (columns) => [
+      [],
+      ...rows.flatMap(([label, text, style = {}]): Line[] =>
+        text === null
+          ? []
+          : hanging(pad(line(span(label, { bold: true, ...style })), LABEL), text, columns, style),
+      ),
+    ],
+  };
+}
+
+function stateSaid(now: TaskHere): string | null {
+  if (now.state === 'open') return null;
+  return now.told === '' ? 'noted, without a word' : now.told;
+}
