@@ -3,6 +3,7 @@
 import type { Entry, Recorded, Refusal, Wish } from '../job/types.ts';
 import { milestoneOf } from '../plan/milestone.ts';
 import { openGate, toJob } from './enter.ts';
+import { ask } from './field.ts';
 import { afterGate } from './gate.ts';
 import { afterInside } from './inside.ts';
 import { at, say, stay, stepOf, toStep } from './moves.ts';
@@ -102,6 +103,7 @@ function follow(state: State, wish: Wish, entry: Entry | null, pass: PassNow | n
       return nextOff(state);
     case 'off':
     case 'aside':
+      return askRuns(say(toJob(state).state, movedSaid(state, wish)), wish.piece);
     case 'on':
       return say(toJob(state).state, movedSaid(state, wish));
     case 'in':
@@ -126,6 +128,14 @@ function follow(state: State, wish: Wish, entry: Entry | null, pass: PassNow | n
     case 'note':
       return entry ? say(afterGate(state, wish).state, 'Noted.') : stay(state);
   }
+}
+
+/** Of a hose or a cable one asks while it is in the hand, where the file says nothing of it. */
+function askRuns(moved: Updated, piece: string): Updated {
+  const now = moved.state.open?.job.pieces.get(piece);
+  const said = now && (now.spec.routes.length > 0 || now.spec.marks.length > 0);
+  if (!now || now.holes.length > 0 || said || now.round > 1) return moved;
+  return ask(moved.state, { ask: 'note', piece, hole: null, runs: true });
 }
 
 function movedSaid(state: State, wish: Extract<Wish, { do: 'off' | 'aside' | 'on' }>): string {

@@ -8,6 +8,7 @@ import type { Page } from './page.ts';
 import { answerTo, shouldSaid } from './parts/answers.ts';
 import { drawField, type Field, field, fieldText, pressField } from './parts/field.ts';
 import { bold, type Line, line, wrap } from './parts/text.ts';
+import { typedPiece } from './parts/typed-piece.ts';
 import { askedAt, claimUnder, nextAsked, takeUnder } from './row-under.ts';
 import type { About, Asks, Press, State, Updated, View } from './state.ts';
 import { typing } from './takes.ts';
@@ -67,9 +68,8 @@ function done(state: State, view: FieldView, text: string): Updated {
         ...(text === '' ? {} : { tray: text }),
       });
     case 'piece': {
-      const key = slug(text);
-      if (key === '') return stay(below);
-      return enterPiece(below, key);
+      const { key, row } = typedPiece(text);
+      return key === '' ? stay(below) : namePiece(below, key, row);
     }
     case 'under':
       return under(below, asks, text);
@@ -92,14 +92,13 @@ function done(state: State, view: FieldView, text: string): Updated {
   }
 }
 
-/** A piece's key from its name: `Left cover` is `left-cover`. */
-function slug(name: string): string {
-  return name
-    .normalize('NFD')
-    .replace(/\p{M}/gu, '')
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, '-')
-    .replace(/^-+|-+$/g, '');
+/** To the piece; with its bolts said they are out, and are counted next. */
+function namePiece(below: State, key: string, row: string | null): Updated {
+  const entered = enterPiece(below, key);
+  const piece = at(entered.state)?.piece;
+  // What the file knows of a piece is not typed over.
+  if (row === null || !piece || piece.holes.length > 0) return entered;
+  return record(entered.state, { do: 'out', piece: key, row });
 }
 
 /** To the answer, or the question again with what is wrong. */
@@ -169,11 +168,18 @@ function question(state: State, asks: Asks): string[] {
         'The reason stands in the diary beside the mark.',
       ];
     case 'note':
+      if (asks.runs) {
+        return ['How does it run, what is marked on it?', 'Nothing is an answer too.'];
+      }
       return [asks.hole === null ? 'A note' : `A note on ${asks.hole}`];
     case 'tray':
       return ['Where do its bolts lie?', 'cup 2, card on the shelf. Nothing is an answer too.'];
     case 'piece':
-      return ['What comes off?', 'Its name: left cover, fuel pipe.'];
+      return [
+        'What comes off?',
+        'Its name, and how many bolts: left cover 10. Or which: left cover s s m.',
+        'Without bolts its name alone: fuel pipe.',
+      ];
     case 'under':
       return [
         `What was under the head of ${askedAt(state, asks)}?`,

@@ -11,6 +11,7 @@ import type { Page } from './page.ts';
 import { shouldSaid } from './parts/answers.ts';
 import { passNow, stillIn, toSettle } from './parts/piece-now.ts';
 import { piecePage } from './parts/piece-page.ts';
+import { mustRead } from './parts/reading.ts';
 import { sayDiffers, sayTakes, sayTrouble, sayWhere } from './parts/say-piece.ts';
 import { type Line, line, wrap } from './parts/text.ts';
 import { type Way, wayOf } from './parts/way.ts';
@@ -28,8 +29,13 @@ export const lookActs = {
   'take-off': (state) => {
     const here = at(state);
     if (!here) return stay(state);
-    const bare = here.piece.holes.length === 0 || stillIn(here.piece).length === 0;
-    return readFirst(state, 'removal', bare ? { step: 'off-count' } : OFF);
+    const { piece } = here;
+    const bare = piece.holes.length === 0;
+    // Nothing holds it and nothing is to be read: one key.
+    if (bare && !mustRead(piece.spec, 'removal'))
+      return record(state, { do: 'off', piece: here.key });
+    const out = bare || stillIn(piece).length === 0;
+    return readFirst(state, 'removal', out ? { step: 'off-count' } : OFF);
   },
   'put-on': (state) => {
     const here = at(state);
@@ -130,7 +136,9 @@ function boltsSaid(piece: PieceNow): string {
   const n = piece.holes.length;
   const tray = piece.away !== 'no' && piece.tray !== null ? ` In ${piece.tray}.` : '';
   if (n > 0) return `${many(n, 'bolt')}: ${sayCounts(piece.holes.map((h) => h.belongs))}.${tray}`;
-  return piece.spec.row === null ? 'Nothing is noted of its bolts yet.' : 'No bolts.';
+  const none = piece.spec.row === null ? 'Nothing is noted of its bolts yet.' : 'No bolts.';
+  if (piece.away !== 'no' || piece.fitted) return none;
+  return `${none} Look for what holds it before you pull: clips, dowels, a hidden screw.`;
 }
 
 /** Said calmly: what can be relied on now. */

@@ -186,7 +186,8 @@ export type About = 'left' | 'heights';
 /** What a text field is for. */
 export type Asks =
   | { ask: 'why'; wish: Wish; refused: Refusal }
-  | { ask: 'note'; piece: string | null; hole: string | null }
+  /** `runs`: of a piece without bolts that just came off. */
+  | { ask: 'note'; piece: string | null; hole: string | null; runs?: true }
   /** The name of a piece that the file does not know yet. */
   | { ask: 'piece' }
   | { ask: 'tray'; piece: string; how: 'off' | 'aside' }

@@ -85,7 +85,7 @@ export function offLabel(state: State): string {
   if (!here) return '';
   const way = wayOf(here.job, here.piece);
   if (way === 'done') return 'take it off again';
-  return way === 'row' ? 'it has no bolts' : '';
+  return way === 'row' ? 'off, no bolts' : '';
 }
 
 /** A hole is lit, by the step or by pointing at it. */

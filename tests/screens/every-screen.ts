@@ -7,6 +7,7 @@ import { Bench } from '../job/bench.ts';
 import { LEFT_COVER } from './covers.ts';
 import { Desk, FILE } from './desk.ts';
 import { MORE } from './more-screens.ts';
+import { CASE } from './plan-jobs.ts';
 import { OF_THE_JOB } from './plan-screens.ts';
 
 type Look = Partial<Omit<Opening, 'on'>> & { on?: Opening['on'] };
@@ -62,7 +63,9 @@ const MAKERS: Record<string, (look: Look) => Desk> = {
     cover(leversOff(), look, 'r').type('s s s m+ s s s s s l s').press('enter'),
   count: (look) => cover(leversOff(), look, `space ${'space '.repeat(11)}`),
   'count, stuck': (look) => cover(leversOff(), look, `space 9 - s ${'space '.repeat(10)}`),
-  'no bolts': (look) => new Desk(leversOff(), look).open('hose').press('o'),
+  'no bolts': (look) => new Desk(new Bench(CASE), look).open('fuel-pipe').press('o space'),
+  'new piece': (look) => new Desk(new Bench(LEFT_COVER), look).press('a').type('cover 10'),
+  'how it runs': (look) => new Desk(leversOff(), look).open('hose').press('o').type('over'),
   tray: (look) => cover(leversOff(), look, `space ${'space '.repeat(12)}`).type('cup 2'),
   'look, mended': (look) => {
     const bench = coverOff();

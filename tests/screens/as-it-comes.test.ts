@@ -1,0 +1,92 @@
+import { describe, expect, it } from 'vitest';
+import { Bench } from '../job/bench.ts';
+import { Desk } from './desk.ts';
+
+const EMPTY = 'putback: 1\njob: Nothing yet\ndiary:\n';
+
+/** Counts what is pressed, from the empty job on. */
+function counted(keys: (press: (words: string) => void, type: (text: string) => void) => void) {
+  const desk = new Desk(new Bench(EMPTY));
+  let n = 0;
+  keys(
+    (words) => {
+      n += words.split(' ').length;
+      desk.press(words);
+    },
+    (text) => {
+      n += [...text].length;
+      desk.type(text);
+    },
+  );
+  return { desk, presses: n };
+}
+
+describe('taken off as it comes, from an empty job', () => {
+  it('ten bolts and where they lie are noted in under thirty presses, no map and no millimetre asked', () => {
+    const { desk, presses } = counted((press, type) => {
+      press('a');
+      type('cover 10');
+      press('enter');
+      press('space');
+      type('cup 1');
+      press('enter');
+    });
+    expect(presses).toBeLessThan(30);
+    const piece = desk.bench.piece('cover');
+    expect(piece.holes.map((h) => h.state)).toEqual(Array(10).fill('out'));
+    expect(piece).toMatchObject({ away: 'removed', tray: 'cup 1', where: 'open' });
+    expect(desk.screen).toBe('job');
+    expect(desk.frame).toMatch(/Cover {2,}off, bolts in cup 1/);
+  });
+
+  it('bolts by their row as well', () => {
+    const { desk, presses } = counted((press, type) => {
+      press('a');
+      type('cover s s s m s');
+      press('enter');
+    });
+    expect(presses).toBeLessThan(30);
+    expect(desk.screen).toBe('off-count');
+    expect(desk.frame).toContain('5 of 5 out');
+    const found = desk.bench.piece('cover').holes.map((h) => h.found?.kind);
+    expect(found).toEqual(['S', 'S', 'S', 'M', 'S']);
+  });
+
+  it('a hose is off with one key, and what is to be said of it is asked while it is in the hand', () => {
+    const desk = new Desk(new Bench(EMPTY)).press('a').type('breather hose').press('enter o');
+    expect(desk.bench.piece('breather-hose')).toMatchObject({ away: 'removed' });
+    expect(desk.frame).toContain('How does it run, what is marked on it?');
+    desk.type('over the frame tube').press('enter');
+    expect(desk.bench.entries.map((e) => [e.verb, e.value])).toEqual([
+      ['removed', 'all'],
+      ['note', 'over the frame tube'],
+    ]);
+    expect(desk.screen).toBe('job');
+  });
+
+  it('or moved aside, and nothing is an answer too', () => {
+    const desk = new Desk(new Bench(EMPTY)).press('a').type('cable').press('enter a');
+    expect(desk.bench.piece('cable').away).toBe('aside');
+    desk.press('enter');
+    expect(desk.screen).toBe('job');
+    expect(desk.bench.entries).toHaveLength(1);
+    expect(desk.frame).toMatch(/Cable {2,}moved aside, still connected/);
+  });
+
+  it('going back reverses what really happened', () => {
+    const desk = new Desk(new Bench(EMPTY));
+    for (const name of ['panel 2', 'cover 3']) {
+      desk.press('a').type(name).press('enter space enter');
+    }
+    const rows = desk.frame.split('\n');
+    const at = (name: string) => rows.findIndex((r) => r.includes(name));
+    expect(at('Panel')).toBeLessThan(at('Cover'));
+    expect(desk.frame).toMatch(/> Cover/);
+  });
+
+  it('what the file knows is not typed over', () => {
+    const desk = new Desk(new Bench()).press('a').type('cover 3').press('enter');
+    expect(desk.bench.entries).toHaveLength(0);
+    expect(desk.bench.piece().holes).toHaveLength(5);
+  });
+});
