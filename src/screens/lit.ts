@@ -1,6 +1,6 @@
 /** Which hole the next key is about. */
 import type { At } from './moves.ts';
-import { fitting, nextOut, passNow } from './parts/piece-now.ts';
+import { fitting, nextOut, passNow, toFill, unknownOnly } from './parts/piece-now.ts';
 
 /** The lit hole of a step: the one pointed at, else the one that comes next. Null where none is. */
 export function litHole({ job, piece, view }: Pick<At, 'job' | 'piece' | 'view'>): string | null {
@@ -11,7 +11,8 @@ export function litHole({ job, piece, view }: Pick<At, 'job' | 'piece' | 'view'>
       return nextOut(piece);
     case 'on': {
       const fits = fitting(job, piece, step.hand)[0];
-      return fits?.name ?? null;
+      const any = step.hand === '' && unknownOnly(piece) ? toFill(piece)[0] : undefined;
+      return (fits ?? any)?.name ?? null;
     }
     case 'tight':
       return passNow(piece, job.upper.kinds)?.rest[0] ?? null;

@@ -1,6 +1,7 @@
 /** On, by fingers: what is in the hand is said, where it belongs lights up, a wrong hole is stopped. */
 import { sayOnce } from '../bolt/cautions.ts';
 import type { HoleNow } from '../job/types.ts';
+import { UNKNOWN } from '../piece/row.ts';
 import type { Acts } from './act.ts';
 import { LOOK, TIGHT } from './enter.ts';
 import { litHole } from './lit.ts';
@@ -9,7 +10,7 @@ import { noteOf } from './off.ts';
 import type { Page } from './page.ts';
 import { handWish, readHand } from './parts/hand.ts';
 import { fingerTight } from './parts/job-now.ts';
-import { fitting, names, toFill } from './parts/piece-now.ts';
+import { fitting, names, toFill, unknownOnly } from './parts/piece-now.ts';
 import { piecePage } from './parts/piece-page.ts';
 import { sayTakes } from './parts/say-piece.ts';
 import { turnSaid } from './parts/say-tight.ts';
@@ -26,7 +27,9 @@ export const onActs = {
   all: (state) => {
     const here = at(state);
     if (!here) return stay(state);
-    const fits = names(fitting(here.job, here.piece, stepOf(state, 'on')?.hand ?? ''));
+    const hand = stepOf(state, 'on')?.hand ?? '';
+    const any = hand === '' && unknownOnly(here.piece);
+    const fits = names(any ? toFill(here.piece) : fitting(here.job, here.piece, hand));
     return fits.length === 0
       ? say(state, 'No empty hole takes it.')
       : putIn(state, here, () => fits);
@@ -35,7 +38,9 @@ export const onActs = {
 } satisfies Acts;
 
 function putIn(state: State, here: At, which: (lit: string) => string[]): Updated {
-  const hand = handWish(stepOf(state, 'on')?.hand ?? '', here.job);
+  const typed = stepOf(state, 'on')?.hand ?? '';
+  const any = typed === '' && unknownOnly(here.piece) ? { kind: UNKNOWN } : null;
+  const hand = any ?? handWish(typed, here.job);
   if (hand === null) return stay(state);
   // With a bolt that belongs nowhere, the first empty hole: the answer says why it does not.
   const hole = litHole(here) ?? toFill(here.piece)[0]?.name;
@@ -94,6 +99,11 @@ export function drawOn(state: State): Page {
 
 function sayHand({ job, piece }: At, hand: string, fits: HoleNow[], columns: number): Line[] {
   const read = readHand(hand, job);
+  if (read.is === 'none' && unknownOnly(piece)) {
+    return wrap('Nobody noted which is which: any of them, or say its length.', columns, {
+      bold: true,
+    });
+  }
   if (read.is === 'none') {
     const kinds = [...new Set(toFill(piece).flatMap((h) => (h.belongs ? [h.belongs.kind] : [])))];
     const texts = kinds.map((k) => [k, job.upper.kinds.get(k)?.lengthText ?? ''].join(' ').trim());

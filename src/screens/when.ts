@@ -5,7 +5,7 @@ import { litHole } from './lit.ts';
 import { at, hereOf, holeNamed, stepOf } from './moves.ts';
 import { readHand } from './parts/hand.ts';
 import { isAllBack } from './parts/job-now.ts';
-import { passNow, stillIn, toFill } from './parts/piece-now.ts';
+import { passNow, stillIn, toFill, unknownOnly } from './parts/piece-now.ts';
 import { WAY_LABELS, wayOf } from './parts/way.ts';
 import type { State } from './state.ts';
 
@@ -35,7 +35,9 @@ export function someInside(state: State): boolean {
 
 export function handSaid(state: State): boolean {
   const here = at(state);
-  const read = here ? readHand(stepOf(state, 'on')?.hand ?? '', here.job) : null;
+  const hand = stepOf(state, 'on')?.hand ?? '';
+  const read = here ? readHand(hand, here.job) : null;
+  if (here && hand === '' && unknownOnly(here.piece)) return true;
   return read?.is === 'kind' || read?.is === 'length';
 }
 

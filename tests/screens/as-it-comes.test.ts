@@ -73,6 +73,23 @@ describe('taken off as it comes, from an empty job', () => {
     expect(desk.frame).toMatch(/Cable {2,}moved aside, still connected/);
   });
 
+  it('bolts that nobody told apart go back all the same: one by one, or all with one key', () => {
+    const desk = new Desk(new Bench(EMPTY)).press('a').type('cover 4').press('enter space enter');
+    desk.open('cover').press('space');
+    expect(desk.frame).toContain('Nobody noted which is which');
+    desk.press('space');
+    expect(desk.bench.states('cover')).toBe('in out out out');
+    desk.press('a');
+    expect(desk.bench.states('cover')).toBe('in in in in');
+    expect(desk.frame).toContain('All in, 4 of them by fingers only.');
+  });
+
+  it('a bolt that nobody can name goes into no hole that takes a known one', () => {
+    const bench = new Bench().openCover();
+    const refused = bench.refusal({ do: 'in', piece: 'cover', holes: ['3'], hand: { kind: '?' } });
+    expect(refused).toMatchObject({ code: 'wrong-bolt' });
+  });
+
   it('going back reverses what really happened', () => {
     const desk = new Desk(new Bench(EMPTY));
     for (const name of ['panel 2', 'cover 3']) {

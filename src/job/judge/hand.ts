@@ -1,5 +1,5 @@
 /** What is in the hand: a kind by its letter, or the kind that has the length read off the rule. */
-import { readItem } from '../../piece/row.ts';
+import { readItem, UNKNOWN } from '../../piece/row.ts';
 import type { Hand, HoleNow, Job, PieceNow, Refusal } from '../types.ts';
 import { letterOf, usedLetters } from './found.ts';
 import { list, meant, refuse, wrong } from './parts.ts';
@@ -34,6 +34,8 @@ function byKind(job: Job, hand: { kind: string; with?: string[] }): InHand | Ref
       'bad-word',
       `${hand.kind} is no kind: a letter, or a letter with what is under its head (M+clip).`,
     );
+  // Nobody told them apart: the same is said of what goes in.
+  if (item.kind === UNKNOWN) return { kind: UNKNOWN, with: null };
   const used = usedLetters(job);
   const letter = letterOf(item.kind, job.upper.kinds, used);
   if (!job.upper.kinds.has(letter) && !used.has(letter)) {

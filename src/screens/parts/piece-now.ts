@@ -3,6 +3,7 @@ import type { HoleNow, Job, Kind, PassSpec, PieceNow, PieceSpec } from '../../jo
 import { type Layout, layout } from '../../piece/map.ts';
 import { loosenNext, nextHole } from '../../piece/next.ts';
 import { passesOf } from '../../piece/passes.ts';
+import { UNKNOWN } from '../../piece/row.ts';
 import { tips } from '../../piece/sequence/tips.ts';
 import { readHand } from './hand.ts';
 
@@ -76,6 +77,12 @@ const BARS_A_BOLT: readonly (string | null)[] = ['sheared', 'pulled'];
 /** Empty holes that a bolt can go into. */
 export function toFill(piece: PieceNow): HoleNow[] {
   return piece.holes.filter((h) => h.state === 'out' && !BARS_A_BOLT.includes(h.trouble));
+}
+
+/** Of none of the empty holes anybody noted what belongs there: any bolt of the tray goes in. */
+export function unknownOnly(piece: PieceNow): boolean {
+  const empty = toFill(piece);
+  return empty.length > 0 && empty.every((h) => h.belongs === null || h.belongs.kind === UNKNOWN);
 }
 
 /** Millimetres: read off a rule at the bench. */
