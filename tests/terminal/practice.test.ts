@@ -22,7 +22,7 @@ it('the alternator cover comes off, a wrong bolt is stopped, and all goes back t
   person.press(ENTER);
   await person.until(/since the last mark[\s\S]*9: stuck/);
   person.press(SPACE);
-  await person.until(/> Alternator cover +coming off, 7 of 11 out/);
+  await person.until(/> +Alternator cover +coming off, 7 of 11 out/);
 
   // The last bolts out; the stuck one is in the way.
   person.press(SPACE);
@@ -49,7 +49,9 @@ it('the alternator cover comes off, a wrong bolt is stopped, and all goes back t
   person.press(SPACE);
   await person.until('5: which is true?');
   person.press('f');
-  await person.until(/Caution +The magnet pulls the cover in/);
+  await person.until(/before it closes: what went in must come out[\s\S]*In its place: 2 dowels/);
+  person.press(SPACE);
+  await person.until(/before the joint is made[\s\S]*The magnet pulls the cover in/);
   person.press(SPACE);
   await person.until('What is in your hand?');
 
