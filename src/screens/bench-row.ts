@@ -6,6 +6,7 @@ import { nextStep } from '../plan/next.ts';
 import { type TestItem, testList } from '../plan/testlist.ts';
 import { daysBetween, sayDays } from './parts/days.ts';
 import { lastMark } from './parts/job-now.ts';
+import { nextNow } from './parts/next-now.ts';
 import { sayBought } from './parts/say-buy.ts';
 import { sayTime } from './parts/say-wait.ts';
 import { many } from './parts/words.ts';
@@ -28,12 +29,8 @@ function jobRow(file: string, job: Job, now: string): BenchRow {
   const rest = last === null ? 0 : daysBetween(last, now);
   const since = rest > 0 ? ` ${sayDays(rest)}` : '';
   const back = backAfter(job, now);
-  const step = last === null ? null : nextStep(job);
-  const says = [
-    ...waits(back, now),
-    ...(step ? [step.say] : lookAgain(testList(job, now), now)),
-    ...(last === null ? [nextStep(job)?.say ?? ''] : []),
-  ];
+  const step = nextStep(job) === null ? null : nextNow(job, now);
+  const says = [...waits(back, now), ...(step ? [step.say] : lookAgain(testList(job, now), now))];
   return {
     file,
     job: job.upper.job,

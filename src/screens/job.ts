@@ -1,6 +1,5 @@
 /** The job as a way down and up again: its pieces and tasks in their order, where each is, and what is next. */
 import type { Job, PieceNow, TaskNow } from '../job/types.ts';
-import { nextStep } from '../plan/next.ts';
 import type { Acts } from './act.ts';
 import { enterPiece } from './enter.ts';
 import { ask } from './field.ts';
@@ -10,8 +9,9 @@ import { show, stay } from './moves.ts';
 import { neighbour } from './neighbour.ts';
 import { middleRows, type Page } from './page.ts';
 import { troubles } from './parts/job-now.ts';
-import { ladder, type Rung, taskOf } from './parts/ladder.ts';
-import { planNow } from './parts/plan-now.ts';
+import { ladder, type Rung } from './parts/ladder.ts';
+import { taskOf } from './parts/ladder-names.ts';
+import { nextNow } from './parts/next-now.ts';
 import { sayTrouble, sayWhere } from './parts/say-piece.ts';
 import { around } from './parts/scroll.ts';
 import { taskHere } from './parts/task-now.ts';
@@ -38,18 +38,12 @@ export function moveJob(state: State, by: number): Updated {
   return show(state, { screen: 'job', here: neighbour(names, markedRung(state), by) });
 }
 
-/** The next step of a piece; where all pieces rest, the first task that can be done. */
-function nextSaid(job: Job, now: string): string {
-  const task = planNow(job, now).canDo.find((c) => job.tasks.has(c.step));
-  const say = nextStep(job)?.say ?? task?.say;
-  return say === undefined ? '' : `Next: ${say}`;
-}
-
 export function drawJob(state: State): Page {
   const job = state.open?.job;
   if (!job) return { left: [], middle: () => [] };
   const rungs = ladder(job, state.now);
   const here = markedRung(state);
+  const next = nextNow(job, state.now);
   const marked = rungs.findIndex((r) => r.name === here);
   return {
     left: line(bold(job.upper.job)),
@@ -81,7 +75,7 @@ export function drawJob(state: State): Page {
     },
     say: [
       ...wrap(insideSaid(job) ?? '', state.columns, LOUD),
-      ...wrap(nextSaid(job, state.now), state.columns, { bold: true }),
+      ...wrap(next ? `Next: ${next.say}` : '', state.columns, { bold: true }),
     ],
   };
 }

@@ -1,7 +1,6 @@
 /** Which row of the job, or which piece, a key is about. */
-import { nextStep } from '../plan/next.ts';
-import { ladder, taskName } from './parts/ladder.ts';
-import { planNow } from './parts/plan-now.ts';
+import { ladder } from './parts/ladder.ts';
+import { nextNow } from './parts/next-now.ts';
 import type { State } from './state.ts';
 
 /** The row of the job that is marked: a piece's key, or a task's name on the ladder; the next one where none is. */
@@ -11,10 +10,7 @@ export function markedRung(state: State): string | null {
   const names = ladder(job, state.now).map((r) => r.name);
   const { here } = state.view;
   if (here !== null && names.includes(here)) return here;
-  const piece = nextStep(job)?.piece;
-  if (piece !== undefined) return piece;
-  const can = planNow(job, state.now).canDo.find((c) => job.tasks.has(c.step));
-  return (can ? taskName(can.step) : null) ?? names[0] ?? null;
+  return nextNow(job, state.now)?.rung ?? names[0] ?? null;
 }
 
 /** The piece that a key is about; null where a task is marked. */

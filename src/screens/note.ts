@@ -2,12 +2,13 @@
 import type { Job, PieceNow } from '../job/types.ts';
 import type { Back } from '../plan/back.ts';
 import { sayThing } from '../plan/inside.ts';
-import { nextStep } from '../plan/next.ts';
 import type { Acts } from './act.ts';
 import { show } from './moves.ts';
 import type { Page } from './page.ts';
 import { daysBetween, sayDate, sayDays } from './parts/days.ts';
 import { lastMark } from './parts/job-now.ts';
+import { taskOf } from './parts/ladder-names.ts';
+import { nextNow } from './parts/next-now.ts';
 import { toSettle } from './parts/piece-now.ts';
 import { backNow } from './parts/plan-now.ts';
 import { sayBought } from './parts/say-buy.ts';
@@ -19,13 +20,8 @@ import { list } from './parts/words.ts';
 import type { State } from './state.ts';
 
 export const noteActs = {
-  pieces: (state) => show(state, { screen: 'job', here: nextPiece(state) }),
+  pieces: (state) => show(state, { screen: 'job', here: null }),
 } satisfies Acts;
-
-/** The piece that the next step is about, where the list of pieces opens. */
-export function nextPiece(state: State): string | null {
-  return state.open ? (nextStep(state.open.job)?.piece ?? null) : null;
-}
 
 export function drawNote(state: State): Page {
   const { view } = state;
@@ -41,7 +37,7 @@ export function drawNote(state: State): Page {
     right: line(since),
     under: line(job.upper.machine ?? ''),
     middle: (columns, rows) => scrolled(noteLines(job, back, state.now, columns), view.top, rows),
-    say: sayNext(job, back, state.columns),
+    say: sayNext(job, back, state.now, state.columns),
     most: 8,
   };
 }
@@ -50,17 +46,18 @@ export function drawNote(state: State): Page {
 const OFFERED = 2;
 
 /** What to do first, and what must not be done. */
-function sayNext(job: Job, back: Back, columns: number): Line[] {
+function sayNext(job: Job, back: Back, now: string, columns: number): Line[] {
   const dont = back.dont.flatMap((text) => wrap(text, columns, { colour: 'red', bold: true }));
-  const next = nextSaid(job, back).flatMap((text) => wrap(text, columns, { bold: true }));
+  const next = nextSaid(job, back, now).flatMap((text) => wrap(text, columns, { bold: true }));
   return [...next, ...dont];
 }
 
 /** Twenty minutes of work, and the next step where that is at another piece. */
-function nextSaid(job: Job, { next }: Back): string[] {
+function nextSaid(job: Job, { next }: Back, now: string): string[] {
   const offered = next.can.slice(0, OFFERED);
-  const step = nextStep(job);
-  const same = offered.some((d) => d.step.split(' ')[0] === step?.piece);
+  const step = nextNow(job, now);
+  const rung = taskOf(step?.rung ?? null) ?? step?.rung;
+  const same = offered.some((d) => d.step.split(' ')[0] === rung);
   const [maybe] = next.maybe;
   const idle = maybe ? `Next: ${maybe.say}` : 'Nothing is on its way.';
   return [

@@ -40,7 +40,19 @@ describe('the job as a way down and up', () => {
     expect(frame).toMatch(/Drain the oil {2,}done: 1\.4 l, clean/);
     expect(frame).toMatch(/Scrape both faces {2,}to do/);
     expect(frame).toMatch(/Five minutes at idle {2,}waits for Fill the oil in again/);
-    expect(frame).toMatch(/> {3}Case cover {2,}off, bolts in cup 2/);
+    expect(frame).toMatch(/ {4}Case cover {2,}off, bolts in cup 2/);
+    expect(frame).toMatch(/> {5}Scrape both faces/);
+  });
+
+  it('what waits for a part or a task is not the next thing', () => {
+    const bench = caseOpen();
+    expect(new Desk(bench).frame).toContain('Next: Scrape both faces.');
+    bench.mark({ do: 'done', task: 'scrape' });
+    expect(new Desk(bench).frame).toContain(
+      'Next: Case cover waits for cover gasket and wire inserts M6 x 9.',
+    );
+    for (const buy of ['gasket', 'insert']) bench.mark({ do: 'buy', buy, state: 'here' });
+    expect(new Desk(bench).frame).toContain('Next: Case cover: 1 takes S');
   });
 
   it('says the next task where all pieces rest', () => {

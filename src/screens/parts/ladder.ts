@@ -4,6 +4,7 @@
  */
 import type { Job, PieceNow, TaskNow } from '../../job/types.ts';
 import { oversOf } from '../../plan/relations.ts';
+import { taskName } from './ladder-names.ts';
 import { atTime, planNow } from './plan-now.ts';
 
 export interface Rung {
@@ -15,15 +16,6 @@ export interface Rung {
   depth: number;
   /** Only on the way up. */
   up: boolean;
-}
-
-export function taskName(key: string): string {
-  return `:${key}`;
-}
-
-/** The task that a rung's name stands for; null for a piece. */
-export function taskOf(name: string | null): string | null {
-  return name?.startsWith(':') ? name.slice(1) : null;
 }
 
 export function ladder(job: Job, now: string): Rung[] {
@@ -48,12 +40,15 @@ function climb(job: Job, now: string): Rung[] {
     if (piece) add(piece);
     else if (task) {
       const up = turn >= 0 && i > turn;
-      const inside = !up && task.spec.while.length > 0;
+      // Done while a piece is off: below that piece.
+      const behind = task.spec.while.flatMap(
+        (said) => depth.get(said.trim().split(/\s+/)[0] ?? '') ?? [],
+      );
       rungs.push({
         name: taskName(step),
         piece: null,
         task,
-        depth: up ? 0 : deep + (inside ? 1 : 0),
+        depth: up ? 0 : behind.length > 0 ? Math.max(...behind) + 1 : deep,
         up,
       });
     }

@@ -3,9 +3,7 @@ import type { Job, TaskSpec, TaskVerb } from '../../job/types.ts';
 import { cautionsForTask } from '../../plan/cautions.ts';
 import type { TestItem } from '../../plan/testlist.ts';
 import { planNow, testsNow } from './plan-now.ts';
-import { sayStepName } from './say-step.ts';
-import { sayTime } from './say-wait.ts';
-import { list } from './words.ts';
+import { waitsFor } from './waits-for.ts';
 
 export interface TaskHere {
   key: string;
@@ -46,7 +44,7 @@ export function taskHere(job: Job, key: string, now: string): TaskHere | null {
     note: spec.note,
     state: failed ? 'failed' : done ? 'done' : 'open',
     told,
-    waits: done ? '' : waitsOf(job, key, now),
+    waits: done ? '' : waitsFor(job, key, now),
     cautions: cautionsForTask(spec).map((c) => c.say),
     test,
     listed: true,
@@ -83,15 +81,6 @@ function saysOf(job: Job, key: string): string | null {
     (e) => e.task === key && e.verb === 'done' && job.living.has(e.id),
   );
   return last?.says ?? null;
-}
-
-/** What has to be done, had or out before it. */
-function waitsOf(job: Job, key: string, now: string): string {
-  const held = planNow(job, now).heldBy.find((h) => h.step === key);
-  if (!held) return '';
-  const names = held.for.map((step) => job.upper.buys.get(step)?.what ?? sayStepName(job, step));
-  const until = held.until === null ? '' : `until ${sayTime(held.until, now)}`;
-  return [list(names), until].filter((t) => t !== '').join(', ');
 }
 
 /** It makes the machine run: what is to be seen to before the first start comes before it. */
