@@ -80,8 +80,10 @@ export const gateActs = {
   },
   untick: (state) => {
     const job = state.open?.job;
-    const last = job?.entries.findLast((e) => state.mine.includes(e.id) && job.living.has(e.id));
-    if (last === undefined) return say(state, 'Nothing of this sitting is left to take back.');
+    const last = job?.entries.findLast((e) => e.verb !== 'undo' && job.living.has(e.id));
+    // Bolts are taken back where they are, at their piece.
+    const mine = last !== undefined && state.mine.includes(last.id) && !BOLTS.includes(last.verb);
+    if (!mine) return say(state, 'Nothing of this sitting is left to take back.');
     return record(state, { do: 'undo', id: last.id });
   },
   gates: (state) => {
@@ -94,6 +96,8 @@ export const gateActs = {
   },
   'start-gate': (state) => openGate(state, 'start', 'back'),
 } satisfies Acts;
+
+const BOLTS: readonly string[] = ['out', 'in', 'tight', 'state', 'settle', 'removed', 'fitted'];
 
 const isStop = ({ item }: { item: GateItem }): boolean => stopsNow(item);
 

@@ -128,7 +128,7 @@ export const KEYS = [
   key('add-item', ['gate'], ['a'], 'add', 'something else that is to be seen to here'),
   key(
     'untick',
-    ['gate', 'parts', 'task', 'tests'],
+    ['job', 'gate', 'parts', 'task', 'tests'],
     ['backspace'],
     '',
     'take the last mark of this sitting back',

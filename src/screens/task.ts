@@ -78,7 +78,11 @@ export function afterDone(state: State, wish: Extract<Wish, { do: 'done' }>): Up
   }
   const told = now?.told ? `, ${now.told}` : '';
   const how = wish.result === 'passed' ? 'passed' : 'done';
-  return show({ ...state, quiet: now ? `${now.say}: ${how}${told}.` : 'Noted.' }, view.under);
+  const { under } = view;
+  // In a list the mark goes on to what comes next.
+  const list =
+    under.screen === 'job' || under.screen === 'tests' ? { ...under, here: null } : under;
+  return show({ ...state, quiet: now ? `${now.say}: ${how}${told}.` : 'Noted.' }, list);
 }
 
 // ---------------------------------------------------------------- keys

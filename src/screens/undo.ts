@@ -1,4 +1,5 @@
 /** Taking back: what is in the hand first, then the last mark of this piece, one after the other. */
+import { sayEntry as sayOfJob } from '../job/say-entry.ts';
 import type { Entry, Job } from '../job/types.ts';
 import type { Acts } from './act.ts';
 import { LOOK, OFF, ON, TIGHT } from './enter.ts';
@@ -64,8 +65,10 @@ export const undoActs = {
 /** After a mark was taken back: where it had been made. */
 export function afterUndo(state: State, id: string): Updated {
   const here = at(state);
-  const entry = here?.job.entries.find((e) => e.id === id);
-  if (!here || !entry) return stay(state);
+  const job = state.open?.job;
+  const entry = job?.entries.find((e) => e.id === id);
+  if (!job || !entry) return stay(state);
+  if (!here) return say(state, `Taken back: ${sayOfJob(entry, job)}.`);
   if (entry.verb === 'undo') return afterRedo(state, entry.value);
   const quiet = `Taken back: ${sayEntry(entry)}.`;
   const step = stepFor(entry, here.view.step);

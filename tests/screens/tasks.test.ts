@@ -97,8 +97,13 @@ describe('a task', () => {
   });
 
   it('can be taken back', () => {
-    const desk = at(caseOpen(), ':scrape').press('space space space backspace');
+    const desk = at(caseOpen(), ':scrape').press('space space');
+    desk.press('backspace');
     expect(desk.bench.job.tasks.get('scrape')?.done).toBeNull();
+    expect(desk.frame).toContain('- Taken back: Scrape both faces: done.');
+    desk.press('backspace');
+    expect(desk.frame).toContain('Nothing of this sitting is left to take back.');
+    expect(desk.bench.piece('case-cover').away).toBe('removed');
   });
 });
 

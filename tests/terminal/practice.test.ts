@@ -43,6 +43,13 @@ it('the alternator cover comes off, a wrong bolt is stopped, and all goes back t
   person.press(ENTER);
   await person.until('Alternator cover is off, 11 of 11 bolts in cup 2');
 
+  // What is done while it is off comes first.
+  await person.until('Next: Scrape both faces clean and blow out the holes.');
+  person.press(SPACE);
+  await person.until('it is done');
+  person.press(SPACE);
+  await person.until(/> +Alternator cover +off, bolts in cup 2[\s\S]*Next: Alternator cover/);
+
   // File and find differ at one hole; then what is to be read before it goes back.
   person.press(SPACE);
   await person.until('5: the file says S, M came out.');
