@@ -65,7 +65,7 @@ export function checkEntry(index: number, spot: Spot, report: Report): void {
     });
     return;
   }
-  checkPlaces(verb, spot, report);
+  const toldPlaces = checkPlaces(verb, spot, report);
   const rest = collector();
   const within: Within = { root: spot, base: ['diary', index], report: rest.report };
   const data = plainOf(spot);
@@ -73,7 +73,7 @@ export function checkEntry(index: number, spot: Spot, report: Report): void {
   const [best = []] = tries.sort((a, b) => a.length - b.length);
   reportIssues(
     within,
-    best.filter((issue) => !isPlaceIssue(issue, spot)),
+    best.filter((issue) => !toldPlaces || !isPlaceIssue(issue, spot)),
   );
   for (const { code, at, data: words } of rest.found) report(code, at, words);
 }
@@ -87,7 +87,8 @@ function isPlaceIssue(issue: Issue, spot: Spot): boolean {
   return PLACE_KEYS.includes(String(key)) && valueAt(spot, String(key)) === null;
 }
 
-function checkPlaces(verb: Verb, spot: Spot & { is: 'map' }, report: Report): void {
+/** True when it had something to say. */
+function checkPlaces(verb: Verb, spot: Spot & { is: 'map' }, report: Report): boolean {
   const has = PLACE_KEYS.filter((key) => valueAt(spot, key) !== null);
   const sets = VERB_PLACES[verb];
   const fits = sets.some(
@@ -95,7 +96,7 @@ function checkPlaces(verb: Verb, spot: Spot & { is: 'map' }, report: Report): vo
       has.every((p) => set.includes(p) || set.includes(`${p}!`)) &&
       set.every((p) => !p.endsWith('!') || has.includes(p.slice(0, -1))),
   );
-  if (fits) return;
+  if (fits) return false;
   const [set = []] = sets;
   const like = [...set.map((p) => p.replace('!', '')), verb].map(
     (key) => HELP.entry[key as 'at'].like,
@@ -109,6 +110,7 @@ function checkPlaces(verb: Verb, spot: Spot & { is: 'map' }, report: Report): vo
     places: sets.map(sayPlaces).join(', or '),
     like: like.join(', '),
   });
+  return true;
 }
 
 /** `a piece and one of its holes`. */
