@@ -544,3 +544,22 @@ describe('what follows from the work and is not in the file yet', () => {
     });
   });
 });
+
+describe('a thing used once', () => {
+  it('can be noted as here again in the next round', () => {
+    const text = COVER.replace(
+      'diary:',
+      'buy:\n  gasket: {what: gasket, once: true, for: cover on}\ndiary:',
+    );
+    const bench = new Bench(text).openCover();
+    bench.mark({ do: 'buy', buy: 'gasket', state: 'here' });
+    expect(bench.refusal({ do: 'buy', buy: 'gasket', state: 'here' })).toEqual({
+      ok: true,
+      entry: null,
+    });
+    bench.fillCover().tightenCover();
+    bench.mark({ do: 'out', piece: 'cover' });
+    bench.mark({ do: 'off', piece: 'cover' });
+    expect(bench.mark({ do: 'buy', buy: 'gasket', state: 'here' }).value).toBe('here');
+  });
+});

@@ -1,7 +1,7 @@
 /** What goes into the machine and must come out, what is seen to before a step, and how far a thing to buy has come. */
 import { NAME } from '../entry.ts';
 import { readThings, sayThing } from '../inside.ts';
-import type { Edit, Inside, Job, Verdict } from '../types.ts';
+import type { Edit, Entry, Inside, Job, Verdict } from '../types.ts';
 import { already, list, meant, noPiece, type Stamp, type Wished, write, wrong } from './parts.ts';
 
 export function judgeInside(job: Job, wish: Wished<'inside' | 'cleared'>, stamp: Stamp): Verdict {
@@ -54,13 +54,22 @@ export function judgeBuy(job: Job, wish: Wished<'buy'>, stamp: Stamp): Verdict {
     ...(wish.tray === undefined ? {} : { tray: wish.tray }),
   };
   const last = lastOf(job, wish.buy);
-  if (last?.value === wish.state && Object.keys(beside).length === 0) return already();
+  const same = last?.value === wish.state && Object.keys(beside).length === 0;
+  if (last && same && !cameOffSince(job, wish.buy, last)) return already();
   const what = { verb: 'done', value: wish.state, buy: wish.buy, ...beside } as const;
   return write(stamp, wish, what, { edits });
 }
 
 function lastOf(job: Job, buy: string) {
   return job.entries.findLast((e) => e.buy === buy && e.verb === 'done' && job.living.has(e.id));
+}
+
+/** What it is for came off again after this mark: then it is another one of its kind that is spoken of. */
+function cameOffSince(job: Job, buy: string, mark: Entry): boolean {
+  const pieces = job.upper.buys.get(buy)?.for.map((step) => step.split(' ')[0]) ?? [];
+  return job.entries
+    .slice(job.entries.indexOf(mark) + 1)
+    .some((e) => job.living.has(e.id) && e.verb === 'removed' && pieces.includes(e.piece));
 }
 
 const HERE: readonly string[] = ['here', 'compared', 'fitted'];

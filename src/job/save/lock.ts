@@ -56,9 +56,9 @@ export function release(d: Disk, lock: Lock): void {
   letGo(lock.nonce);
 }
 
-function isOld(d: Disk, path: string): boolean {
+function isOld(d: Disk, path: string, age = OLD): boolean {
   const stat = d.statSync(path, { throwIfNoEntry: false });
-  return stat !== undefined && Math.abs(Date.now() - stat.mtimeMs) > OLD;
+  return stat !== undefined && Math.abs(Date.now() - stat.mtimeMs) > age;
 }
 
 /**
@@ -109,7 +109,9 @@ export async function acquire(
     const holder = text === null ? null : readHolder(text);
     const life = text === null ? 'alive' : lifeOf(holder);
     const still = text === '' ? Math.min(patience.still, WORDLESS) : patience.still;
-    const left = life === 'dead' || (life === 'unknown' && now - since > still);
+    // Also for who does not wait: its maker died in the instant between making it and writing into it.
+    const unwritten = text === '' && isOld(d, side.lock, WORDLESS);
+    const left = life === 'dead' || unwritten || (life === 'unknown' && now - since > still);
     if (left && text !== null && breakLock(d, side, text)) continue;
     // Who will not see a lock as left behind has nothing to wait for.
     const longer = Number.isFinite(patience.still) ? patience.wait + patience.still : patience.wait;

@@ -139,3 +139,18 @@ test.each<[string, Partial<Holder> | string]>([
 test('cleaning a folder that is not there does nothing', async () => {
   await expect(cleanFolder(join(dirname(newJob()), 'no', 'such'))).resolves.toBeUndefined();
 });
+
+test('the start clears a lock that was left without a word, and not one that is just being made', async () => {
+  const old = newJob();
+  leave(old, '');
+  const side = join(dirname(old), '.putback', 'cover.yaml.lock');
+  const before = (Date.now() - 2000) / 1000;
+  utimesSync(side, before, before);
+  await cleanFolder(dirname(old));
+  expect(strays(old)).toEqual([]);
+
+  const young = newJob();
+  leave(young, '');
+  await cleanFolder(dirname(young));
+  expect(strays(young)).toEqual(['cover.yaml.lock']);
+});
