@@ -1,5 +1,7 @@
 /** What is wrong with a hole or its bolt, or that it is mended. */
+import { repair } from '../bolt/repair.ts';
 import { near } from '../job/nearword.ts';
+import { placeOf } from '../job/place.ts';
 import { HOLE_STATES, type HoleSays } from '../job/types.ts';
 import { type Call, misuse } from './command.ts';
 import { beside, mark } from './mark.ts';
@@ -13,7 +15,14 @@ export async function run(call: Call) {
     return misuse('no-such-state', `No state ${state}. ${hint}`);
   }
   return mark(call, { do: 'state', piece, hole, state: known, ...beside(call) }, ({ job }) => {
-    const name = job.pieces.get(piece)?.spec.name;
-    return `${name}, ${hole}: ${known}.`;
+    const now = job.pieces.get(piece);
+    const lines = [`${now?.spec.name}, ${hole}: ${known}.`];
+    const pulled = known === 'pulled' ? now?.holes.find((h) => h.name === hole) : undefined;
+    if (now && pulled) {
+      for (const step of repair({ place: placeOf(now, pulled, job.upper.kinds) })) {
+        lines.push(`  [ ] ${step.do}${step.why === null ? '' : ` ${step.why}`}`);
+      }
+    }
+    return lines.join('\n');
   });
 }

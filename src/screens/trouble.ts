@@ -1,5 +1,7 @@
 /** What is wrong with a hole or its bolt: a choice; and what to do now. */
-import type { Trouble } from '../job/types.ts';
+import { repair } from '../bolt/repair.ts';
+import { placeOf } from '../job/place.ts';
+import type { Job, PieceNow, Trouble } from '../job/types.ts';
 import type { Acts } from './act.ts';
 import { keyName } from './foot.ts';
 import { litHole } from './lit.ts';
@@ -7,7 +9,7 @@ import { at, hereOf, holeNamed, record, say, stay, stepOf, toStep } from './move
 import type { Page } from './page.ts';
 import { stopBox } from './parts/box.ts';
 import { sayTrouble } from './parts/say-piece.ts';
-import { bold, type Line, line, span } from './parts/text.ts';
+import { bold, hanging, type Line, line, span } from './parts/text.ts';
 import type { State, Updated } from './state.ts';
 import { CHOICES } from './takes.ts';
 
@@ -52,12 +54,18 @@ export const ADVICE: Readonly<Record<Trouble, readonly string[]>> = {
   stud: ['Keep stud and nut together. The stud goes back into its own hole first.'],
   pulled: [
     'Turn no further: it holds nothing, and more turns take the rest of the thread.',
-    'Go on with the others, without this one.',
-    'Then take it out and look: an insert, or a longer bolt where the maker allows one.',
-    'The piece is not tight until this hole is mended.',
+    'Go on with the others. The piece is not tight until this hole is mended.',
   ],
   empty: ['Noted as found empty. Was it always so? The piece may have been apart before.'],
 };
+
+/** A pulled thread has a list of its own, in the order in which it is mended; the rest is said in the box. */
+function wayOut({ job, piece }: { job: Job; piece: PieceNow }, name: string, trouble: Trouble) {
+  const hole = holeNamed(piece, name);
+  if (trouble !== 'pulled' || !hole) return [];
+  const place = placeOf(piece, hole, job.upper.kinds);
+  return repair({ place }).map((step) => step.do);
+}
 
 export function drawTrouble(state: State): Page {
   const here = at(state);
@@ -84,8 +92,8 @@ export function drawAdvice(state: State): Page {
     left: line(bold(here.piece.spec.name)),
     right: line(`hole ${step.hole}`),
     middle: (columns) => [
-      [],
       ...stopBox([`${step.hole}: ${sayTrouble(trouble)}.`, ...ADVICE[trouble]], columns),
+      ...wayOut(here, step.hole, trouble).flatMap((said) => hanging(line('[ ] '), said, columns)),
     ],
   };
 }
