@@ -58,10 +58,12 @@ export function putIn(hole: HoleNow, entry: Entry, word: string): void {
   const item = known(readItem(word));
   const full = hole.state === 'in' || hole.state === 'tight';
   if (full && sameItem(hole.holds, item)) return;
-  if (hole.conflict) {
+  if (hole.conflict && !entry.because) {
     clash(hole, entry, hole.conflict.say);
     return;
   }
+  // Who gives a reason says which bolt it is.
+  hole.conflict = null;
   const untouched = hole.state === 'home' && !(item && sameItem(hole.belongs, item));
   if ((full || untouched) && !entry.because) {
     const there = full ? 'went in' : 'never came out';
@@ -77,6 +79,11 @@ export function putIn(hole: HoleNow, entry: Entry, word: string): void {
 
 /** `last` is the pass that makes a bolt tight. */
 export function tighten(hole: HoleNow, entry: Entry, last: string): void {
+  if (hole.state === 'out' && entry.because) {
+    // Somebody says that it is in, and only the mark of it is missing.
+    hole.state = 'in';
+    hole.holds = hole.belongs ?? hole.found;
+  }
   if (hole.conflict || hole.state === 'out') {
     const what = `was tightened (${entry.value}) with nothing in it`;
     clash(hole, entry, hole.conflict?.say ?? what);

@@ -7,7 +7,7 @@ import { judgeDone } from './judge/done.ts';
 import { judgeIn } from './judge/in.ts';
 import { judgeBuy, judgeGate, judgeInside } from './judge/inside.ts';
 import { judgeOut } from './judge/out.ts';
-import type { Stamp } from './judge/parts.ts';
+import { type Stamp, wrong } from './judge/parts.ts';
 import { judgeOff, judgeOn } from './judge/piece.ts';
 import { judgeNote, judgeSettle, judgeState } from './judge/settle.ts';
 import { judgeTight } from './judge/tight.ts';
@@ -15,6 +15,12 @@ import { judgeUndo } from './judge/undo.ts';
 import type { Job, Verdict, Wish } from './types.ts';
 
 export function judge(job: Job, wish: Wish, stamp: Stamp): Verdict {
+  // The second of two entries with one id would not count: it must not be told as done.
+  if (job.entries.some((entry) => entry.id === stamp.id)) {
+    return wrong('id-taken', `An entry has the id ${stamp.id} already: give it another.`, {
+      id: stamp.id,
+    });
+  }
   switch (wish.do) {
     case 'out':
       return judgeOut(job, wish, stamp);
