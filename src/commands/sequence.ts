@@ -1,8 +1,9 @@
 /** In which order a piece is tightened and loosened, with its passes, and how evenly that pulls it down. */
 import { printQuantity } from '../bolt/units.ts';
-import type { PieceNow } from '../job/types.ts';
+import { passNow } from '../job/judge/tight.ts';
+import type { Job, PieceNow } from '../job/types.ts';
 import { layout } from '../piece/map.ts';
-import { passes } from '../piece/passes.ts';
+import { passes, passesOf } from '../piece/passes.ts';
 import { type Sequence, sequence } from '../piece/sequence/sequence.ts';
 import { answer, type Call, misuse, optionText } from './command.ts';
 import { holeWords } from './mark.ts';
@@ -16,11 +17,12 @@ export function run(call: Call) {
   const piece = opened.job.pieces.get(key);
   if (!piece) return unknownPiece(key, opened.job);
   const names = piece.holes.map((h) => h.name);
-  const done = holeWords([optionText(call, 'done') ?? '']);
-  const strange = done.find((name) => !names.includes(name));
+  const said = holeWords([optionText(call, 'done') ?? '']);
+  const strange = said.find((name) => !names.includes(name));
   if (strange !== undefined) {
     return misuse('no-such-hole', `${piece.spec.name} has no hole ${strange}.`, { hole: strange });
   }
+  const done = [...new Set([...said, ...doneInPass(piece, opened.job)])];
   const order = sequence(piece.spec, opened.job.upper.kinds, names, done);
   const plan = passes(piece.spec, opened.job.upper.kinds, order.tighten, names);
   const rounds = plan.rounds.map(({ name, torque, angle, order }) => ({
@@ -37,10 +39,17 @@ export function run(call: Call) {
     const after = r.after === null ? '' : ` after ${r.after}`;
     return `  ${r.name}${torque}${angle}${after}${r.say ? `: ${r.say}` : ''}`;
   });
-  return answer(json, said(piece, order, names, [`Passes (${plan.why}):`, ...turns]));
+  return answer(json, told(piece, order, names, [`Passes (${plan.why}):`, ...turns]));
 }
 
-function said(piece: PieceNow, order: Sequence, names: readonly string[], turns: string[]): string {
+/** Holes that the diary knows to be done in a pass that has begun; a pass that has not begun has its whole order. */
+function doneInPass(piece: PieceNow, job: Job): string[] {
+  const pass = passNow(piece, passesOf(piece.spec, job.upper.kinds));
+  if (piece.where !== 'on' || !pass) return [];
+  return piece.holes.filter((h) => h.passes.includes(pass.name)).map((h) => h.name);
+}
+
+function told(piece: PieceNow, order: Sequence, names: readonly string[], turns: string[]): string {
   if (names.length === 0) return `${piece.spec.name} has no bolts.`;
   const place = (name: string) => order.tighten.indexOf(name) + 1;
   const label = (name: string) =>
