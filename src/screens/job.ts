@@ -60,7 +60,7 @@ export function drawJob(state: State): Page {
         if (rung.up && !rungs[i - 1]?.up) {
           lines.push({ line: [], name: null }, { line: line('  and on the way up'), name: null });
         }
-        const drawn = rowOf(job, rung, rung.name === here, Math.floor(name), state.now);
+        const drawn = rowOf(job, rung, rung.name === here, Math.floor(name), columns, state.now);
         lines.push({ line: drawn, name: rung.name });
       }
       const at = lines.findIndex((l) => l.name === here);
@@ -80,6 +80,8 @@ export function drawJob(state: State): Page {
   };
 }
 
+/** Mark before a name, gap behind it. */
+const MARGINS = 5;
 /** Lines that are no rows: a blank, and what stands before the way up. */
 const ABOVE = 3;
 const LOUD = { colour: 'red', bold: true } as const;
@@ -92,12 +94,18 @@ function nameOf({ piece, task, depth }: Rung): string {
   return `${indent}${piece?.spec.name ?? task?.spec.say ?? ''}`;
 }
 
-function rowOf(job: Job, rung: Rung, marked: boolean, name: number, now: string): Line {
+/** A longer name takes what room its own row leaves. */
+function rowOf(job: Job, rung: Rung, marked: boolean, name: number, columns: number, now: string) {
   const text = nameOf(rung);
+  const told = rung.piece ? sayPiece(rung.piece) : rung.task ? sayTask(job, rung.task, now) : [];
+  const room = Math.max(name, columns - MARGINS - width(told));
   return line(
     span(marked ? '> ' : '  ', { bold: true }),
-    pad(cut(line(marked ? bold(text) : text), name), name + 3),
-    ...(rung.piece ? sayPiece(rung.piece) : rung.task ? sayTask(job, rung.task, now) : []),
+    pad(
+      cut(line(marked ? bold(text) : text), room),
+      Math.max(name, Math.min(room, width(text))) + 3,
+    ),
+    ...told,
   );
 }
 

@@ -16,6 +16,7 @@ import { sayTakes } from './parts/say-piece.ts';
 import { turnSaid } from './parts/say-tight.ts';
 import { sealantSaid } from './parts/sealant.ts';
 import { bold, cut, type Line, line, spread, width, wrap } from './parts/text.ts';
+import { lacking, trayNow } from './parts/tray.ts';
 import { list, many, sayCounts, sayItem } from './parts/words.ts';
 import type { State, Updated } from './state.ts';
 
@@ -138,7 +139,11 @@ function sayLit({ job, piece }: At, lit: string | null, hand: string, state: Sta
 }
 
 function left({ piece }: At, columns: number): Line[] {
-  const out = toFill(piece).map((h) => h.belongs);
+  const lies = trayNow(piece);
   const tray = piece.tray === null ? 'Left' : `Left in ${piece.tray}`;
-  return wrap(`${tray}: ${sayCounts(out)}.`, columns);
+  const lacks = lacking(piece);
+  return [
+    ...wrap(`${tray}: ${lies.length === 0 ? 'nothing' : sayCounts(lies)}.`, columns),
+    ...wrap(lacks.length === 0 ? '' : `Not there: ${sayCounts(lacks)}.`, columns, { bold: true }),
+  ];
 }
