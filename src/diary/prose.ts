@@ -77,5 +77,6 @@ function sentence(entry: Entry, job: Job): string {
     entry.says === undefined ? null : `“${entry.says}”`,
     entry.because === undefined ? null : `all the same, because “${entry.because}”`,
   ].filter((part) => part !== null);
-  return [sayEntry(entry, job), ...beside].join('; ');
+  const said = [sayEntry(entry, job), ...beside].join('; ');
+  return said.charAt(0).toUpperCase() + said.slice(1);
 }

@@ -2,7 +2,7 @@
 import { list } from './judge/parts.ts';
 import type { Entry, Job } from './types.ts';
 
-/** `4 out: M+clip`, `all full, 10 N·m`, `Off`; without the piece, which the reader knows. */
+/** `4 out: M+clip`, `all full, 10 N·m`, `off`; without the piece, which the reader knows. */
 export function sayEntry(entry: Entry, job: Job): string {
   const holes = entry.hole ? list(entry.hole) : 'all';
   switch (entry.verb) {
@@ -17,9 +17,9 @@ export function sayEntry(entry: Entry, job: Job): string {
     case 'settle':
       return `${holes} takes ${entry.value}${entry.was === undefined ? '' : `, not ${entry.was}: the file was changed`}`;
     case 'removed':
-      return entry.value === 'aside' ? 'Moved aside, still connected' : 'Off';
+      return entry.value === 'aside' ? 'moved aside, still connected' : 'off';
     case 'fitted':
-      return 'On its place';
+      return 'on its place';
     case 'done':
       return `${(entry.task && job.tasks.get(entry.task)?.spec.say) ?? entry.task ?? entry.buy}: ${entry.value}`;
     case 'note':

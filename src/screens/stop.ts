@@ -1,4 +1,5 @@
 /** Refused: STOP for what would break something, a plain question for the rest. */
+import { sayEntry } from '../job/say-entry.ts';
 import type { Refusal } from '../job/types.ts';
 import type { Acts } from './act.ts';
 import { ON } from './enter.ts';
@@ -7,7 +8,6 @@ import { at, record, stay, stepOf, toStep } from './moves.ts';
 import type { Page } from './page.ts';
 import { sentences, stopBox } from './parts/box.ts';
 import { sayDate } from './parts/days.ts';
-import { sayEntry } from './parts/say-entry.ts';
 import { bold, type Line, line, wrap } from './parts/text.ts';
 import type { State, Step } from './state.ts';
 
@@ -66,7 +66,7 @@ export function drawSure(state: State): Page {
     [],
     line(bold('Take back a mark of an earlier day?')),
     [],
-    ...wrap(`${sayDate(entry.at, state.now)}: ${sayEntry(entry)}.`, state.columns),
+    ...wrap(`${sayDate(entry.at, state.now)}: ${sayEntry(entry, here.job)}.`, state.columns),
   ];
   return { left: line(bold(here.piece.spec.name)), middle: () => lines };
 }

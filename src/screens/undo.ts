@@ -1,12 +1,11 @@
 /** Taking back: what is in the hand first, then the last mark of this piece, one after the other. */
-import { sayEntry as sayOfJob } from '../job/say-entry.ts';
+import { sayEntry } from '../job/say-entry.ts';
 import type { Entry, Job } from '../job/types.ts';
 import type { Acts } from './act.ts';
 import { LOOK, OFF, ON, TIGHT } from './enter.ts';
 import { type At, at, record, say, stay, toStep } from './moves.ts';
 import { lessHand } from './parts/hand.ts';
 import { onlyStuckLeft, passNow, toFill } from './parts/piece-now.ts';
-import { sayEntry } from './parts/say-entry.ts';
 import type { State, Step, Updated } from './state.ts';
 
 /** The last mark of a piece that counts; notes of undone marks are no marks. */
@@ -68,9 +67,9 @@ export function afterUndo(state: State, id: string): Updated {
   const job = state.open?.job;
   const entry = job?.entries.find((e) => e.id === id);
   if (!job || !entry) return stay(state);
-  if (!here) return say(state, `Taken back: ${sayOfJob(entry, job)}.`);
+  if (!here) return say(state, `Taken back: ${sayEntry(entry, job)}.`);
   if (entry.verb === 'undo') return afterRedo(state, entry.value);
-  const quiet = `Taken back: ${sayEntry(entry)}.`;
+  const quiet = `Taken back: ${sayEntry(entry, job)}.`;
   const step = stepFor(entry, here.view.step);
   return toStep({ ...state, quiet }, step);
 }
@@ -80,7 +79,7 @@ function afterRedo(state: State, id: string): Updated {
   const here = at(state);
   const entry = here?.job.entries.find((e) => e.id === id);
   if (!here || !entry) return stay(state);
-  const quiet = `It stands again: ${sayEntry(entry)}.`;
+  const quiet = `It stands again: ${sayEntry(entry, here.job)}.`;
   return toStep({ ...state, quiet }, stepOn(entry, here));
 }
 

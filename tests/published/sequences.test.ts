@@ -53,7 +53,7 @@ describe('an evenly spaced circle is tightened as published', () => {
   });
 
   test.each(CROSSES.filter(([n]) => n <= 12))(
-    '%i bolts: the published cross is as good as any order (%s)',
+    '%i bolts: no order beats the published cross (%s)',
     (n, order) => {
       const { balance } = ring(upTo(n));
       expect(balance.exact).toBe(true);

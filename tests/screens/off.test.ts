@@ -94,7 +94,7 @@ describe('off, a key a bolt', () => {
   it('takes back one mark after the other', () => {
     const desk = off().press('space space backspace');
     expect(desk.bench.states().match(/out/g)).toHaveLength(1);
-    expect(desk.frame).toMatch(/Taken back: \d out, [SML]/);
+    expect(desk.frame).toMatch(/Taken back: \d out: [SML]/);
     desk.press('backspace');
     expect(desk.bench.states()).toBe('home home home home home');
     desk.press('backspace');

@@ -130,7 +130,7 @@ describe('on, by fingers', () => {
     expect(desk.frame).toContain('What is in your hand?');
     desk.press('backspace');
     expect(desk.bench.states()).toBe('out out out out out');
-    expect(desk.frame).toContain('Taken back: 1 in, S.');
+    expect(desk.frame).toContain('Taken back: 1 in by fingers: S.');
   });
 
   it('knows its own kinds before its own keys: with a kind A, a is what is in the hand', () => {

@@ -13,7 +13,7 @@ describe('redo: what was just taken back stands again', () => {
     expect(offered(desk)).toBe(true);
     desk.press('y');
     expect(desk.bench.states()).toBe('in out out out out');
-    expect(desk.frame).toContain('It stands again: 1 in, S.');
+    expect(desk.frame).toContain('It stands again: 1 in by fingers: S.');
     expect(offered(desk)).toBe(false);
   });
 

@@ -47,7 +47,7 @@ describe('what breaks nothing is asked quietly', () => {
     const desk = new Desk(bench, { now: '2026-05-02T10:00:00+02:00' })
       .open('cover')
       .press('backspace t');
-    expect(desk.frame).toContain('Taken back: the piece off.');
+    expect(desk.frame).toContain('Taken back: off.');
     expect(desk.screen).toBe('off-count');
   });
 });

@@ -7,7 +7,7 @@ import { firstLine, type GitOptions, git } from './run.ts';
 import { reason } from './why-not.ts';
 
 const ATTRIBUTES = '.gitattributes';
-/** Job files unite; the settings of the bench are not a diary and merge as any text does. */
+/** Job files unite; the settings of the bench are no diary and merge like all text. */
 const LINES = ['*.yaml merge=union', 'bench.yaml !merge'];
 const COMMENT =
   '# Job files unite their diaries. After `putback bench` they merge by meaning, else line by line.';

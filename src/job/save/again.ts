@@ -16,7 +16,7 @@ export type Again =
 
 /**
  * Adds those of `shown` that the file lacks behind what it has now, under its lock and in their order, each
- * checked as any mark is. All of them or none. What somebody changed elsewhere in the file stays.
+ * checked like all marks. All of them or none. What somebody changed elsewhere in the file stays.
  */
 export async function writeAgain(
   file: string,

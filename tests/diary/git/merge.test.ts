@@ -60,7 +60,7 @@ async function bench(driver: boolean): Promise<Bench> {
 }
 
 const ALL = ['base0001', 'main0001', 'main0002', 'side0001', 'side0002', 'side0003'];
-const only = (ids: string[], start: string) => ids.filter((id) => id.startsWith(start));
+const marksOf = (ids: string[], start: string) => ids.filter((id) => id.startsWith(start));
 
 describe.each([
   ['by meaning, on a bench', true],
@@ -70,8 +70,8 @@ describe.each([
     const repo = await bench(driver);
     repo.git('merge', '-q', '--no-edit', 'side');
     expect(repo.ids().toSorted()).toEqual(ALL);
-    expect(only(repo.ids(), 'side')).toEqual(['side0001', 'side0002', 'side0003']);
-    expect(only(repo.ids(), 'main')).toEqual(['main0001', 'main0002']);
+    expect(marksOf(repo.ids(), 'side')).toEqual(['side0001', 'side0002', 'side0003']);
+    expect(marksOf(repo.ids(), 'main')).toEqual(['main0001', 'main0002']);
     expect(repo.git('status', '--porcelain', '-uall')).toBe('');
   });
 
@@ -160,7 +160,7 @@ describe.each([
     for (const clone of [...clones, ...clones]) sync(clone);
     for (const clone of clones) {
       expect(clone.ids().toSorted()).toEqual(
-        [...only(ALL, 'base'), ...only(ALL, 'main'), ...marks].toSorted(),
+        [...marksOf(ALL, 'base'), ...marksOf(ALL, 'main'), ...marks].toSorted(),
       );
       expect(clone.read('job.yaml')).toBe(clones[0]?.read('job.yaml'));
       for (const who of [0, 1, 2]) {
