@@ -1,6 +1,7 @@
 /** Every kind of a job against every hole of a piece: what would go wrong, before it does. */
 import type { Fit } from '../bolt/fit.ts';
 import { MEASURES } from '../bolt/fit-measure.ts';
+import { lookAlikes } from '../bolt/lookalikes.ts';
 import { fitOfPiece, kindsIn } from '../job/fit-of.ts';
 import type { Job, Kind, PieceNow } from '../job/types.ts';
 import { printItem } from '../piece/row.ts';
@@ -31,7 +32,9 @@ export function run(call: Call) {
     }),
   }));
   const worst = swapsOf(opened.job, piece);
-  return answer({ piece: key, holes, swaps: worst.list }, fitText(piece, kinds, holes, worst.say));
+  const alike = lookAlikes(kinds.flatMap((k) => k.thread ?? []));
+  const text = [fitText(piece, kinds, holes, worst.say), ...alike.map(({ why }) => why)].join('\n');
+  return answer({ piece: key, holes, swaps: worst.list, lookAlikes: alike }, text);
 }
 
 /** Which wrong bolt of the piece's own tray would go in unnoticed, worst first. */
