@@ -80,7 +80,6 @@ function cutsFor(text: string, root: YAMLMap, edit: Edit): Cut[][] | Fail {
     if (!row) return { fault: `${edit.piece} has no row in the file` };
     return rowCuts(text, row, edit);
   }
-  if (edit.edit === 'row-gone') return rowGone(text, piece?.value ?? null, edit.piece);
   if (edit.edit === 'piece') {
     return newPair(text, root, 'pieces', edit.piece, () => '{}');
   }
@@ -168,13 +167,6 @@ function intoPiece(
   return [[insert(text, at, [indent + put])]];
 }
 
-/** What stands behind the key goes, up to its end. */
-function rowGone(text: string, piece: Node | null, key: string): Cut[][] | Fail {
-  const pair = isMap(piece) ? pairOf(piece, 'bolts') : null;
-  if (!pair || isNothing(pair.value)) return { fault: `${key} has no row in the file` };
-  return [[{ from: behindKey(text, pair), to: endOfPair(pair), put: '' }]];
-}
-
 const isAbove = (pair: Pair<Node, Node | null>): boolean =>
   ABOVE_ROW.includes(String(plainOf(pair.key)));
 
@@ -187,9 +179,6 @@ function onlyThat(before: Value, after: Value, edit: Edit): boolean {
     const old = wordsOf(at(before, path) ?? '');
     const words = wordsOf(now);
     if (!old || words?.join(' ') !== old.with(edit.index, edit.word).join(' ')) return false;
-  } else if (edit.edit === 'row-gone') {
-    const words = wordsOf(at(before, path) ?? '');
-    if (words?.join(' ') !== edit.was || now !== '') return false;
   } else if (edit.edit === 'named') {
     const wanted: Value = new Map(Object.entries(edit.fields));
     if (!sameValue(now, wanted)) return false;

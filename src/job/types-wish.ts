@@ -44,7 +44,7 @@ export type WishWhat =
   | { do: 'gate'; moment: Moment; piece?: string; how: 'seen' | 'struck' | 'added'; item: string }
   | { do: 'buy'; buy: string; state: BuyState; promised?: string; tray?: string; add?: NewBuy }
   /** `row`: that mark gave the piece its row, which goes with it if nobody changed it since. */
-  | { do: 'undo'; id?: string; row?: true };
+  | { do: 'undo'; id?: string };
 
 /** A task that follows from what was disturbed: `{test: Weeps when hot?, after: cover on}`. */
 export interface NewTask {
@@ -71,8 +71,6 @@ export type Edit =
   | { edit: 'named'; section: 'tasks' | 'buy'; key: string; fields: Record<string, string> }
   | { edit: 'kind'; letter: string; text: string }
   | { edit: 'row'; piece: string; row: string }
-  /** The key stays, with nothing behind it. */
-  | { edit: 'row-gone'; piece: string; was: string }
   | { edit: 'row-word'; piece: string; hole: string; index: number; was: string; word: string };
 
 export interface Refusal {
@@ -89,6 +87,12 @@ export type Verdict =
   | { ok: true; entry: Entry | null; edits: Edit[]; warnings: Warning[] }
   | { ok: false; refused: Refusal };
 
+/** The text of the person's part before and after a mark: all above the first entry. */
+export interface UpperChange {
+  was: string;
+  now: string;
+}
+
 /** What became of a wish that was to be written. Only `ok: true` may be shown as done: it is on disk. */
 export type Recorded =
   | {
@@ -100,6 +104,8 @@ export type Recorded =
       job: Job;
       /** As it stood just before. */
       before: Job;
+      /** How the mark changed the person's part, where it did. */
+      upper?: UpperChange;
     }
   | { ok: false; refused: Refusal; job: Job }
   /** The file cannot be read as a job: nothing was written. */

@@ -6,7 +6,7 @@ import { fold } from '../job/fold.ts';
 import { readJob } from '../job/read.ts';
 import { record } from '../job/save/record.ts';
 import { readText } from '../job/save/text.ts';
-import type { Job, Recorded, Wish } from '../job/types.ts';
+import type { Job, Recorded, UpperChange, Wish } from '../job/types.ts';
 import type { World } from '../world.ts';
 import { benchRow } from './bench-row.ts';
 import type { Hands } from './loop.ts';
@@ -52,12 +52,6 @@ function wrenchesOf(folder: string): readonly Wrench[] {
 const IS_JOB = /^\uFEFF?["']?putback["']?\s*:/m;
 const IS_YAML = /\.ya?ml$/i;
 
-/** Whether the file knew nothing of the piece's bolts before this mark. */
-function gaveRow({ entry, before, job }: Extract<Recorded, { ok: true }>): boolean {
-  const row = (of: Job) => of.pieces.get(entry?.piece ?? '')?.spec.row ?? null;
-  return entry?.verb === 'out' && row(before) === null && row(job) !== null;
-}
-
 const leadsOut = (name: string) => ({
   say: `${name} is a link that leads out of this bench.`,
   fix: 'Open it by its own path, if you trust it.',
@@ -68,8 +62,8 @@ export function filesIn(folder: string, world: Pick<World, 'now' | 'id'>, shelf:
   const seen = new Map<string, { mark: string | null; read: FileState }>();
   const pathOf = (file: string) => `${folder}/${file}`;
   const shown = keepShown(pathOf, world.now);
-  /** Entries of this sitting that gave a piece its row. */
-  const rows = new Set<string>();
+  /** What marks of this sitting did to the person's part, by their ids: an undo puts it back. */
+  const uppers = new Map<string, UpperChange>();
   /** Links in the bench that lead out of it: what they lead to is nobody's business before they are named. */
   const elsewhere = new Set<string>();
 
@@ -114,12 +108,10 @@ export function filesIn(folder: string, world: Pick<World, 'now' | 'id'>, shelf:
   /** The mark, and what an editor swept away in the instant before it. */
   async function recordKept(file: string, wish: Wish): Promise<Recorded> {
     const before = isChanged(file) && shown.has(file) ? (await readKept(file, true)).say : null;
-    const withRow = wish.do === 'undo' && wish.id !== undefined && rows.has(wish.id);
-    const result = await record(pathOf(file), withRow ? { ...wish, row: true } : wish, world);
+    const back = wish.do === 'undo' ? uppers.get(wish.id ?? '') : undefined;
+    const result = await record(pathOf(file), wish, world, { back });
     if (!('job' in result)) return result;
-    if (result.ok && result.entry !== null && (withRow || gaveRow(result))) {
-      rows.add(result.entry.id);
-    }
+    if (result.ok && result.entry && result.upper) uppers.set(result.entry.id, result.upper);
     const missed = await shown.mend(file, result.job.entries);
     const job = missed?.mended?.job ?? result.job;
     keep(file, job);

@@ -1,5 +1,5 @@
 /** May this entry be taken back? Not while later entries rest on it. */
-import { printItem, printRow, readItem, rowWords, UNKNOWN } from '../../piece/row.ts';
+import { printItem } from '../../piece/row.ts';
 import type { Edit, Entry, Job, Verdict } from '../types.ts';
 import { already, refuse, type Stamp, type Wished, write, wrong } from './parts.ts';
 
@@ -21,14 +21,7 @@ export function judgeUndo(job: Job, wish: Wished<'undo'>, stamp: Stamp): Verdict
     const say = `${rest.length} later ${one ? 'entry rests' : 'entries rest'} on it. Take ${one ? 'that' : 'those'} back first.`;
     return refuse('depends', say, { ids: rest.map((e) => e.id) });
   }
-  return write(
-    stamp,
-    wish,
-    { verb: 'undo', value: target.id },
-    {
-      edits: [...rowBack(job, target), ...rowMade(job, target, wish.row === true)],
-    },
-  );
+  return write(stamp, wish, { verb: 'undo', value: target.id }, { edits: rowBack(job, target) });
 }
 
 /** A settled row goes back to what it said before, or forward again with a redo, if nobody changed it since. */
@@ -44,23 +37,6 @@ function rowBack(job: Job, target: Entry): Edit[] {
   const now = piece.spec.row?.[index];
   if (!now || printItem(now) !== was) return [];
   return [{ edit: 'row-word', piece: piece.spec.key, hole, index, was, word }];
-}
-
-/** The row that the file has from this mark alone goes with it, and comes again with a redo. */
-function rowMade(job: Job, target: Entry, made: boolean): Edit[] {
-  const out = meantBy(job, target);
-  const piece = job.pieces.get(out.piece ?? '');
-  if (out.verb !== 'out' || out.hole !== undefined || !piece) return [];
-  const { key, row } = piece.spec;
-  const words = rowWords(out.value).map(
-    ({ word }) => readItem(word) ?? { kind: UNKNOWN, with: [] },
-  );
-  const wrote = printRow(words);
-  if (!job.living.has(out.id)) {
-    return row === null && words.length > 1 ? [{ edit: 'row', piece: key, row: wrote }] : [];
-  }
-  if (!made || row === null || printRow(row) !== wrote) return [];
-  return [{ edit: 'row-gone', piece: key, was: wrote }];
 }
 
 /** Living entries behind it that would not stand, or would mean something else, without it. */

@@ -3,8 +3,8 @@ import { fold, foldOn } from '../fold.ts';
 import { judge } from '../judge.ts';
 import { withMark } from '../mark.ts';
 import { type Read, readJob } from '../read.ts';
-import { isFail } from '../splice.ts';
-import type { Edit, Entry, Job, Recorded, Warning, Wish } from '../types.ts';
+import { findDiary, isFail } from '../splice.ts';
+import type { Entry, Job, Recorded, UpperChange, Warning, Wish } from '../types.ts';
 import { type SaveOptions, saveFile } from './save.ts';
 
 /** The form of job file that this program writes. */
@@ -13,6 +13,11 @@ export const WRITES = 1;
 export interface Clock {
   now(): string;
   id(): string;
+}
+
+export interface RecordOptions extends SaveOptions {
+  /** For an undo: what its mark did to the person's part, which is put back if it still stands so. */
+  back?: UpperChange | undefined;
 }
 
 /**
@@ -24,7 +29,7 @@ export async function record(
   file: string,
   wish: Wish,
   clock: Clock,
-  options: SaveOptions = {},
+  options: RecordOptions = {},
 ): Promise<Recorded> {
   const stamp = { at: clock.now(), id: clock.id() };
   let judged: Judged | null = null;
@@ -45,9 +50,13 @@ export async function record(
       if (!entry) {
         return { stop: { ok: true, changed: false, entry: null, warnings, job: before, before } };
       }
-      const next = withMark(text, read, entry, edits, file);
+      const put = putBack(text, options.back);
+      const next =
+        put === null
+          ? withMark(text, read, entry, edits, file)
+          : withMark(put, readJob(put, file), entry, [], file);
       if (isFail(next)) return { stop: unfit(next.fault) };
-      judged = { before, entry, edits, warnings, ...next };
+      judged = { before, entry, warnings, was: text, ...next };
       return { text: next.text };
     },
     options,
@@ -62,8 +71,8 @@ export async function record(
 interface Judged {
   before: Job;
   entry: Entry;
-  edits: Edit[];
   warnings: Warning[];
+  was: string;
   text: string;
   read: Read;
 }
@@ -73,11 +82,32 @@ let last: { file: string; text: string; read: Read; job: Job } | null = null;
 
 function written(judged: Judged | null, file: string): Recorded {
   if (!judged) throw new Error('saved without having been judged');
-  const { before, entry, edits, warnings, text, read } = judged;
+  const { before, entry, warnings, was, text, read } = judged;
+  const upper = changeOf(was, text);
   const job =
-    edits.length === 0 ? foldOn(before, read.entries, entry) : fold(read.upper, read.entries);
+    read.upper === before.upper
+      ? foldOn(before, read.entries, entry)
+      : fold(read.upper, read.entries);
   last = { file, text, read, job };
-  return { ok: true, changed: true, entry, warnings, job, before };
+  const change = upper === null ? {} : { upper };
+  return { ok: true, changed: true, entry, warnings, job, before, ...change };
+}
+
+/** The person's part as a text, down to the first entry; null where the diary has a form of its own. */
+function upperOf(text: string): string | null {
+  const place = findDiary(text);
+  return place && text.slice(0, place.from);
+}
+
+function changeOf(was: string, now: string): UpperChange | null {
+  const [before, after] = [upperOf(was), upperOf(now)];
+  return before === null || after === null || before === after ? null : { was: before, now: after };
+}
+
+/** The text with the person's part as it was; null where somebody has changed it since. */
+function putBack(text: string, back: UpperChange | undefined): string | null {
+  if (!back || upperOf(text) !== back.now) return null;
+  return back.was + text.slice(back.now.length);
 }
 
 /** It would say something else, or touch other bytes. */
