@@ -2,6 +2,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { COMMANDS } from '../../src/commands/table.ts';
 import { Pinned } from './pinned.ts';
 
 /** What a file from a stranger may hold: a window title, a hidden link, reversed text, a cleared screen, C1 controls. */
@@ -33,7 +34,8 @@ machine: "${all}"
 bolts: {S: "M6x25 ${all}"}
 pieces:
   cover: {name: "${all}", bolts: S S, torque: "10 N·m ${all}", "odd${all}": x}
-tasks: {wash: {do: "${all}"}}
+tasks: {wash: {do: "${all}"}, look: {test: "${all}", limit: "${all}", after: cover on}}
+buy: {seal: {what: "=1+1 ${all}", price: "@${all}", from: "${all}", once: true, for: cover on}}
 diary:
   - {at: 2026-04-11T18:25:40+02:00, id: aaaaaaa1, piece: cover, hole: 1, out: S, tray: "${all}"}
   - {at: 2026-04-11T18:25:40+02:00, id: aaaaaaa2, piece: cover, hole: 1, out: S, says: "${all}"}
@@ -44,7 +46,7 @@ beforeAll(() => writeFileSync(join(folder, 'odd\x1b[2J.yaml'), 'putback: [\n'));
 afterAll(() => rmSync(folder, { recursive: true, force: true }));
 
 describe('text from a file cannot steer the terminal', () => {
-  it.each([
+  const COMMANDS_TRIED: string[][] = [
     ['status', 'job.yaml'],
     ['check', 'job.yaml'],
     ['out', 'job.yaml', 'cover', '2'],
@@ -69,7 +71,37 @@ describe('text from a file cannot steer the terminal', () => {
     ['status', '\x1b]0;x\x07'],
     ['\x1b[2J'],
     ['out', 'job.yaml', '\x1b[2J', '1'],
-  ])('putback %j', async (...argv) => {
+    ['tight', 'job.yaml', 'cover', '1', '--pass', '\x1b[2J'],
+    ['plan', 'job.yaml'],
+    ['plan', 'job.yaml', '--minutes', '20'],
+    ['plan', 'job.yaml', '--reach', '\x1b[2J'],
+    ['gate', 'job.yaml', 'sealing', 'cover'],
+    ['gate', 'job.yaml', 'start'],
+    ['gate', 'job.yaml', 'start', '--added', '\x1b[2J\nCover: 2 of 2 tight.'],
+    ['inside', 'job.yaml', 'cover', '2 \x1b[2J'],
+    ['buy', 'job.yaml'],
+    ['buy', 'job.yaml', '--csv'],
+    ['buy', 'job.yaml', '--raw'],
+    ['buy', 'job.yaml', '\x1b[2J', 'here'],
+    ['torque', 'sane', '10 N·m', '--thread', '\x1b[2J'],
+  ];
+
+  it('every command that reads a job is among them', () => {
+    const tried = new Set<string>(COMMANDS_TRIED.map(([name]) => name ?? ''));
+    const left = COMMANDS.filter((c) => !c.names.some((n) => tried.has(n))).map(
+      (c) => c.names[0] ?? '',
+    );
+    expect(left).toEqual(['schema', 'practice']);
+  });
+
+  it('a cell of the table for spreadsheets is no formula', async () => {
+    const { out } = await new Pinned(folder).run('buy', 'job.yaml', '--csv');
+    expect(out).toMatch(/"'=1\+1 /);
+    expect(out).toMatch(/"'@/);
+    expect(out).not.toMatch(/"[=@+]/);
+  });
+
+  it.each(COMMANDS_TRIED)('putback %j', async (...argv) => {
     const pinned = new Pinned(folder);
     for (const json of [[], ['--json']]) {
       const { out, err } = await pinned.run(...argv, ...json);
