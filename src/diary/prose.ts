@@ -68,6 +68,8 @@ function titleOf(piece: string | null, round: number | null, job: Job): string {
   return round !== null && round > 1 ? `${name}, round ${round}` : name;
 }
 
+const OWN_WORDS: readonly string[] = ['removed', 'fitted'];
+
 function sentence(entry: Entry, job: Job): string {
   const beside = [
     entry.was === undefined || entry.verb === 'settle' ? null : `was ${entry.was}`,
@@ -78,5 +80,6 @@ function sentence(entry: Entry, job: Job): string {
     entry.because === undefined ? null : `all the same, because “${entry.because}”`,
   ].filter((part) => part !== null);
   const said = [sayEntry(entry, job), ...beside].join('; ');
-  return said.charAt(0).toUpperCase() + said.slice(1);
+  // Only our own words begin with a capital: a note stays as somebody wrote it.
+  return OWN_WORDS.includes(entry.verb) ? said.charAt(0).toUpperCase() + said.slice(1) : said;
 }
