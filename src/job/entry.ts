@@ -67,9 +67,10 @@ export function isPlain(text: string): boolean {
 
 /**
  * What JSON leaves as it is and a YAML reader, a terminal or a diff does not: C1 controls, other line and
- * paragraph ends, marks that turn the direction of text, the byte order mark, non-characters.
+ * paragraph ends, marks that turn the direction of text, the byte order mark, the sign for a lost
+ * character, non-characters.
  */
-const ESCAPED = /[\u007f-\u009f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069\ufeff\ufffe\uffff]/g;
+const ESCAPED = /[\u007f-\u009f\u061c\u200e\u200f\u2028-\u202e\u2066-\u2069\ufeff\ufffd-\uffff]/g;
 
 /** A text in double quotes, the same in JSON and in YAML, always on one line. */
 export function quote(text: string): string {

@@ -75,6 +75,20 @@ describe('an entry is one line of the file', () => {
     expect(quote('a\nb\u0085c\u2028d\u202ee\x1b')).toBe('"a\\nb\\u0085c\\u2028d\\u202ee\\u001b"');
   });
 
+  it('may hold the sign that stands for a lost character: nothing was lost here', () => {
+    const text = 'a \ufffd b';
+    const entry: Entry = {
+      at: '2026-04-11T18:25:40+02:00',
+      id: 'k3Vb9xQe',
+      verb: 'note',
+      value: text,
+    };
+    const line = printEntry(entry);
+    expect(line).toContain('note: "a \\ufffd b"');
+    expect(parseEntryLine(line)).toEqual(entry);
+    expect(parse(line, { schema: 'core' })[0].note).toBe(text);
+  });
+
   it('comes back as it was, whatever it says', () => {
     fc.assert(
       fc.property(anyEntry, (entry) => {
