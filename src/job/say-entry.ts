@@ -33,6 +33,12 @@ export function sayEntry(entry: Entry, job: Job): string {
       return `Before ${entry.value}: ${entry.verb}`;
     case 'added':
       return `Before ${entry.value}: one thing more to look at`;
+    case 'written':
+      return `${entry.value} written down: ${entry.says ?? ''}`;
+    case 'corrected': {
+      const where = entry.hole ? ` of ${holes}` : '';
+      return `${entry.value}${where}: ${entry.says ?? ''}, not ${entry.was ?? ''} as printed`;
+    }
     case 'undo': {
       const target = job.entries.find((e) => e.id === entry.value);
       return target ? `Taken back: ${sayEntry(target, job)}` : `Taken back: ${entry.value}`;
