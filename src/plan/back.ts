@@ -1,6 +1,7 @@
 /** Coming back after days: the note of a good workmate, from the diary alone. */
 import type { HoleNow, Job, PieceNow } from '../job/types.ts';
 import { isHere } from './buy/state.ts';
+import { type Cure, untoldCures } from './cure.ts';
 import { dontOf } from './dont.ts';
 import { holdsOf } from './holds.ts';
 import type { Inside } from './inside.ts';
@@ -38,6 +39,8 @@ export interface Back {
   here: { buy: string; what: string; tray: string | null }[];
   /** Waits that run. */
   waits: { step: string; say: string; until: string | null }[];
+  /** What is sealed and must not be loaded yet, where no wait tells it. */
+  cures: Cure[];
   /** Tests that are due now. */
   due: TestItem[];
   /** In the next twenty minutes. */
@@ -70,6 +73,7 @@ export function backAfter(job: Job, now: string): Back {
     ),
     ...parts(holds.buys),
     waits: waitsOf(standing),
+    cures: untoldCures(standing),
     due: testListOf(standing).filter((item) => item.state === 'due' || item.state === 'failed'),
     next: withinOf(standing, holds, SHORT_WHILE),
     dont: dontOf(standing),

@@ -54,7 +54,7 @@ function timeOf(
 ): Timed | null {
   const step = relations.steps[place];
   if (!step) return null;
-  const parts = holds.of(place).filter((hold) => hold.by === 'buy');
+  const parts = holds.of(place).filter((hold) => hold.by === 'buy' || hold.by === 'time');
   let release = 0;
   for (const { seconds } of parts) {
     if (seconds === null) return null;

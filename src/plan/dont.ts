@@ -1,11 +1,13 @@
 /** What must not be done as things stand. */
 import { list } from '../job/judge/parts.ts';
 import type { Job, PieceNow } from '../job/types.ts';
+import { sayCureOf, untoldCures } from './cure.ts';
 import { sortsOf } from './disturbed.ts';
 import { fluidsOf } from './fluids.ts';
 import { insideOf, sayThing } from './inside.ts';
 import { isAway, isBack } from './needed.ts';
 import type { Standing } from './standing.ts';
+import { printNow } from './time.ts';
 
 /** Sentences, the worst first. */
 export function dontOf(standing: Standing): string[] {
@@ -32,6 +34,7 @@ export function dontOf(standing: Standing): string[] {
     ...(why.length > 0 ? [`Don't run the engine: ${list(why)}.`] : []),
     ...(moving.length > 0 ? [`Don't move it under its own weight: ${names(moving)} undone.`] : []),
     ...(carried.length > 0 ? [`Don't take it off its stand: ${names(carried)} undone.`] : []),
+    ...untoldCures(standing).map((cure) => sayCureOf(cure, printNow(standing.now))),
   ];
 }
 

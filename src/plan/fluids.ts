@@ -21,6 +21,11 @@ export function letOut(say: string): string | null {
   return DRAIN.exec(say)?.[1]?.trim() ?? null;
 }
 
+/** It puts a liquid in. */
+export function fillsIn(say: string): boolean {
+  return FILL.test(say);
+}
+
 /** Each task that lets something out and is done, in the order of the file. */
 export function fluidsOf({ job, relations, finished, lines }: Standing): Fluid[] {
   const isDone = (key: string) => finished.done[relations.at.get(key) ?? -1] === true;

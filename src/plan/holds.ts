@@ -1,9 +1,10 @@
 /** What stands in the way of a step, beside the steps before it: parts, things left inside, time. */
 import { type Buy, buysOf } from './buy/list.ts';
+import { heldByCure, untoldCures } from './cure.ts';
 import { type Inside, insideOf } from './inside.ts';
 import { isAway } from './needed.ts';
 import type { Standing } from './standing.ts';
-import { printInstant, readDay } from './time.ts';
+import { printInstant, readDay, readInstant } from './time.ts';
 
 export interface Hold {
   by: 'step' | 'buy' | 'inside' | 'time';
@@ -42,6 +43,12 @@ export function holdsOf(standing: Standing): Holds {
     if (until === null) continue; // it is over when somebody says so
     const at = printInstant({ seconds: until, offset: standing.now.offset });
     add(place, { by: 'time', name: null, until: at, seconds: until });
+  }
+  for (const cure of untoldCures(standing)) {
+    const seconds = cure.until === null ? null : (readInstant(cure.until)?.seconds ?? null);
+    for (const place of heldByCure(standing, cure)) {
+      add(place, { by: 'time', name: null, until: cure.until, seconds });
+    }
   }
   for (const [place, name] of againOver(standing)) {
     add(place, { by: 'step', name, until: null, seconds: null });

@@ -15,6 +15,8 @@ export interface Joint {
   open: number | null;
   /** Seconds until it may be loaded; null when not said. */
   cure: number | null;
+  /** What the file says of that, with what cures where the words leave it out: `sealant cures 12 h`. */
+  cures: string | null;
   /** Something with a lip or a side that can be put in the wrong way. */
   lip: boolean;
 }
@@ -31,23 +33,38 @@ const CONSUMABLES: readonly [Consumable['what'], RegExp][] = [
   ['grease', /\bgreas(?:e|ed)\b/i],
   ['anti-seize', /\banti[ -]?seize\b/i],
 ];
+/** Said of what has to stand before it is loaded. */
+export const CURES = /\bcur(?:e|es|ed|ing)\b|\bset(?:s|ting)?\b/i;
+/** What cures, as the file may call it. */
+const STUFF = /\b(?:seal(?:ant|er)|silicone|thread[ -]?lock(?:er|ing)?|adhesive|compound|paste)\b/i;
 const NONE = /\b(?:no|not|never|without)\b[^,;]*$/i;
 
 export function readJoint(joint: readonly string[]): Joint {
   const parts = joint.flatMap((text) => text.split(';')).map((p) => p.trim());
   const words = parts.flatMap((part) => part.split(',')).map((w) => w.trim());
-  const timed = (said: RegExp) => {
-    const found = words.find((word) => said.test(word) && readDuration(word));
-    return found === undefined ? null : (readDuration(found)?.seconds ?? null);
-  };
+  const timed = (said: RegExp) => words.find((word) => said.test(word) && readDuration(word));
+  const cures = timed(CURES);
   return {
     parts: parts.filter((p) => p !== ''),
     renew: words.flatMap(renewed),
     consumables: consumablesIn(parts),
-    open: timed(/\bopen|\bwithin\b|\bskin/i),
-    cure: timed(/\bcur(?:e|es|ed|ing)\b|\bset(?:s|ting)?\b/i),
+    open: secondsIn(timed(/\bopen|\bwithin\b|\bskin/i)),
+    cure: secondsIn(cures),
+    cures: cures === undefined ? null : withStuff(cures, parts),
     lip: words.some((word) => /\blips?\b|\bseals?\b/i.test(word)),
   };
+}
+
+function secondsIn(word: string | undefined): number | null {
+  return (word === undefined ? null : readDuration(word)?.seconds) ?? null;
+}
+
+/** `cures 12 h` behind `sealant on both faces` is `sealant cures 12 h`. */
+function withStuff(cures: string, parts: readonly string[]): string {
+  const part = parts.find((p) => p.includes(cures)) ?? '';
+  const stuff = STUFF.exec(part.slice(0, part.indexOf(cures)))?.[0];
+  const bare = /^(?:cur|set)/i.test(cures);
+  return bare && stuff ? `${stuff} ${cures}` : cures;
 }
 
 /** `new gasket, dry` is a gasket; `new O-ring at the flange` is an O-ring. */

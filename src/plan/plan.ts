@@ -4,6 +4,7 @@
  */
 import type { Job } from '../job/types.ts';
 import { calendarOf } from './calendar.ts';
+import { type Cure, untoldCures } from './cure.ts';
 import { type Holds, holdsOf } from './holds.ts';
 import type { StepKind } from './relations.ts';
 import { sayStep } from './say.ts';
@@ -19,9 +20,12 @@ export interface Plan {
   canDo: { step: string; say: string }[];
   /**
    * `for`: steps before it that are open, things to buy that are not here, things left inside. `until`: a time or a
-   * date when all of that is over, null when that is not known. A wait that runs is held by nothing but its end.
+   * date when all of that is over, null when that is not known. A wait that runs is held by nothing but its end, and
+   * so is what would load a joint that cures.
    */
   heldBy: { step: string; for: string[]; until: string | null }[];
+  /** What is sealed and must not be loaded yet, where no task of the file waits for it. */
+  cures: Cure[];
   /** Steps without slack, and when all is done at the earliest; null where no time or date is known. */
   critical: string[] | null;
   finish: string | null;
@@ -61,6 +65,7 @@ export function planOf(standing: Standing, holds: Holds): Plan {
     on: keysOf('on'),
     canDo,
     heldBy,
+    cures: untoldCures(standing),
     ...calendarOf(standing, holds),
   };
 }

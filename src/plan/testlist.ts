@@ -5,6 +5,7 @@
 import { testsOf } from '../job/tested.ts';
 import type { Job, PieceNow, TaskNow } from '../job/types.ts';
 import { passesOf } from '../piece/passes.ts';
+import { heldByCure, untoldCures } from './cure.ts';
 import { disturbedOf, sortsOf } from './disturbed.ts';
 import { dueAt, isDue } from './due.ts';
 import { type Graph, reachable, turned } from './graph.ts';
@@ -67,7 +68,26 @@ export function testListOf(standing: Standing): TestItem[] {
       ...lookAgain(standing, piece),
     ];
   });
-  return [...own, ...found.filter((item) => !job.tasks.has(item.test))];
+  return afterCure(standing, [...own, ...found.filter((item) => !job.tasks.has(item.test))]);
+}
+
+/** A joint that cures is not tested: what would be due is later. */
+function afterCure(standing: Standing, items: readonly TestItem[]): TestItem[] {
+  const cures = untoldCures(standing).map((cure) => ({
+    ...cure,
+    held: new Set(heldByCure(standing, cure)),
+  }));
+  if (cures.length === 0) return [...items];
+  const lateBy = (item: TestItem) =>
+    cures.find(({ held, piece }) =>
+      item.listed
+        ? held.has(standing.relations.at.get(item.test) ?? -1)
+        : item.pieces.includes(piece),
+    );
+  return items.map((item) => {
+    const cure = item.state === 'due' ? lateBy(item) : undefined;
+    return cure ? { ...item, state: 'later', due: cure.until } : item;
+  });
 }
 
 /** Tests of pieces that are back, which nobody has passed yet: said where a job is called finished. */

@@ -44,6 +44,11 @@ export function printInstant({ seconds, offset }: Instant): string {
   return `${String(year).padStart(4, '0')}-${two(month)}-${two(day)}T${time}${zone}`;
 }
 
+/** The same for a time that may be unknown: empty for that. */
+export function printNow(now: Instant): string {
+  return Number.isFinite(now.seconds) ? printInstant(now) : '';
+}
+
 /** Whole days of the calendar from one time to the other, each by its own zone; 0 when one cannot be read. */
 export function daysApart(from: string, to: string): number {
   const [a, b] = [localDay(from), localDay(to)];

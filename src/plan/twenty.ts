@@ -4,6 +4,7 @@
  * everything else nobody knows, and it is offered apart.
  */
 import type { Job, PieceNow } from '../job/types.ts';
+import { type Cure, untoldCures } from './cure.ts';
 import { type Holds, holdsOf } from './holds.ts';
 import { more } from './more.ts';
 import { hurtHoles } from './needed.ts';
@@ -28,6 +29,8 @@ export interface Within {
   can: Doable[];
   /** If they are short: how long they take is not noted. */
   maybe: Doable[];
+  /** What must not be loaded meanwhile. */
+  cures: Cure[];
 }
 
 /** `now` is RFC 3339. */
@@ -64,7 +67,7 @@ export function withinOf(standing: Standing, holds: Holds, minutes: number): Wit
       left = 0;
     }
   }
-  return { minutes, can, maybe };
+  return { minutes, can, maybe, cures: untoldCures(standing) };
 }
 
 /**

@@ -17,6 +17,10 @@ export interface GateItem {
   done: boolean;
   /** STOP until it is done: no tick for all passes it. */
   stops: boolean;
+  /** It can hurt somebody, or comes too soon: told loudly, and let through. */
+  loud: boolean;
+  /** Of what stops: why, since when, and the way out, in one sentence; null of all other items. */
+  stop: string | null;
 }
 
 /** `done: null` where only somebody's eyes can tell. */
@@ -25,9 +29,14 @@ export interface Asked {
   say: string;
   done: boolean | null;
   stops: boolean;
+  loud?: boolean;
+  /** See GateItem; without it what stops says `say`. */
+  stop?: string;
 }
 
 export const look = (key: string, say: string): Asked => ({ key, say, done: null, stops: false });
+/** What can hurt somebody. */
+export const warn = (key: string, say: string): Asked => ({ ...look(key, say), loud: true });
 export const known = (key: string, say: string, done: boolean, stops = false): Asked => ({
   key,
   say,
@@ -53,11 +62,13 @@ export function withTicks(
     .map((line, i) => look(`added-${i + 1}`, line.says ?? ''));
   return [...asked, ...added]
     .filter((item) => !struck.has(item.key) || (item.stops && item.done === false))
-    .map(({ key, say, done, stops }) => ({
+    .map(({ key, say, done, stops, loud, stop }) => ({
       key,
       say,
       // What the job knows to be undone no tick can do.
       done: done ?? (seen.has(key) || (!stops && seen.has('all'))),
       stops,
+      loud: loud === true,
+      stop: stops ? (stop ?? say) : null,
     }));
 }

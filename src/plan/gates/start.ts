@@ -1,11 +1,13 @@
 /** Before the engine runs for the first time again. */
 import { list } from '../../job/judge/parts.ts';
 import { RUNNING } from '../cautions.ts';
+import { sayCureOf, untoldCures } from '../cure.ts';
+import { sayTime } from '../days.ts';
 import { disturbedOf, type Sort, sortsOf } from '../disturbed.ts';
 import { fluidsOf } from '../fluids.ts';
 import { isBack } from '../needed.ts';
 import type { Standing } from '../standing.ts';
-import { printInstant } from '../time.ts';
+import { printInstant, printNow } from '../time.ts';
 import { type Asked, known, look } from './items.ts';
 import { insideItems } from './piece.ts';
 
@@ -23,6 +25,7 @@ export function beforeStart(standing: Standing): Asked[] {
       ? [known('off', `Not back: ${list(off.map((p) => p.spec.name))}.`, false)]
       : []),
     ...waits(standing),
+    ...curing(standing),
     ...controls(standing),
     ...RUNNING.map(({ key, say }) => look(key, say)),
   ];
@@ -72,9 +75,20 @@ function waits({ job, relations, finished, now }: Standing): Asked[] {
   return [...finished.running].flatMap(([place, { until }]) => {
     const key = relations.steps[place]?.key ?? '';
     const say = job.tasks.get(key)?.spec.say ?? key;
-    const end = until === null ? '' : ` until ${printInstant({ ...now, seconds: until })}`;
+    const end = until === null ? '' : ` until ${sayTime(printInstant({ ...now, seconds: until }), printNow(now))}`;
     return [known(`wait-${key}`, `Not over${end}: ${say}.`, false)];
   });
+}
+
+/**
+ * It breaks nothing by itself and so does not stop: a joint that was loaded too early weeps, and is made again. But it
+ * is told loudly, and no tick hides it.
+ */
+function curing(standing: Standing): Asked[] {
+  return untoldCures(standing).map((cure) => ({
+    ...known(`cure-${cure.piece}`, sayCureOf(cure, printNow(standing.now)), false),
+    loud: true,
+  }));
 }
 
 const CONTROLS: readonly [Sort, string, boolean][] = [

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { daysBetween, sayDate, sayDays } from '../../../src/screens/parts/days.ts';
+import { daysBetween, sayDate, sayDays } from '../../src/plan/days.ts';
 
 const DAY = 24 * 60 * 60 * 1000;
 

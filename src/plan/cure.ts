@@ -1,0 +1,132 @@
+/**
+ * What has been sealed and must not be loaded yet. The clock runs from the last bolt of the last pass; how long, says
+ * the joint of the piece, in the words of the tube. Before that nothing breaks, but it weeps.
+ */
+import type { Job, PieceNow } from '../job/types.ts';
+import { lastPass, passesOf } from '../piece/passes.ts';
+import { sayTime } from './days.ts';
+import { fillsIn, fluidsOf } from './fluids.ts';
+import { reachable } from './graph.ts';
+import { CURES, readJoint } from './joint.ts';
+import type { Line } from './lines.ts';
+import { isBack } from './needed.ts';
+import { spoken } from './relations.ts';
+import { type Standing, standingOf } from './standing.ts';
+import { printInstant, readInstant } from './time.ts';
+
+export interface Cure {
+  piece: string;
+  name: string;
+  /** In the words of the file: `sealant cures 12 h`. */
+  says: string;
+  /** RFC 3339, in the zone of now; null for a wait that names no time. */
+  until: string | null;
+  /** The task of the file that waits for the same, and tells it already; null where there is none. */
+  wait: string | null;
+  /** What must not be done before it is over. */
+  dont: string[];
+}
+
+/** `now` is RFC 3339. */
+export function cures(job: Job, now: string): Cure[] {
+  return curesOf(standingOf(job, now));
+}
+
+/** Those that run, in the order of the file: what is over, off again or untimed is silent. */
+export function curesOf(standing: Standing): Cure[] {
+  return [...standing.job.pieces.values()].flatMap((piece) => {
+    if (!isBack(piece)) return [];
+    const wait = waitFor(standing, piece);
+    const found = wait === null ? byJoint(standing, piece) : byWait(standing, wait);
+    if (!found) return [];
+    const { key, name } = piece.spec;
+    return [{ piece: key, name, ...found, wait, dont: dontYet(standing) }];
+  });
+}
+
+/** Those that no task of the file tells. */
+export function untoldCures(standing: Standing): Cure[] {
+  return curesOf(standing).filter((cure) => cure.wait === null);
+}
+
+/** `Sealant cures 12 h, until 07:40 tomorrow. Don't load it.` */
+export function sayCure({ says, until, dont }: Cure, now: string): string {
+  const end = until === null ? '' : `, until ${sayTime(until, now)}`;
+  return `${sentence(says)}${end}. ${sentence(dont.join(', '))}.`;
+}
+
+/** The same with its piece before it, for places where several are told. */
+export function sayCureOf(cure: Cure, now: string): string {
+  const { name, says } = cure;
+  return `${name}: ${says}${sayCure(cure, now).slice(says.length)}`;
+}
+
+function sentence(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+type Found = Pick<Cure, 'says' | 'until'>;
+
+function byJoint({ lines, now, job }: Standing, piece: PieceNow): Found | null {
+  const { cure, cures: says } = readJoint(piece.spec.joint);
+  if (cure === null || says === null) return null;
+  const last = lastPass(passesOf(piece.spec, job.upper.kinds));
+  const closes = (line: Line) =>
+    piece.holes.length > 0
+      ? line.verb === 'tight' && line.value === last
+      : line.verb === 'fitted';
+  const line = lines.all.findLast((l) => l.piece === piece.spec.key && closes(l));
+  const from = line === undefined ? null : readInstant(line.at);
+  if (from === null || from.seconds + cure <= now.seconds) return null;
+  return { says, until: printInstant({ seconds: from.seconds + cure, offset: now.offset }) };
+}
+
+/** The task that waits for it, done or not: whoever wrote it says when it is over. */
+function waitFor({ job }: Standing, { spec }: PieceNow): string | null {
+  const on = `${spec.key} on`;
+  const wait = [...job.tasks.values()].find(
+    ({ spec: task }) =>
+      task.verb === 'wait' && CURES.test(task.say) && task.after.some((s) => spoken(s) === on),
+  );
+  return wait?.spec.key ?? null;
+}
+
+function byWait({ job, relations, finished, now }: Standing, key: string): Found | null {
+  const running = finished.running.get(relations.at.get(key) ?? -1);
+  const says = job.tasks.get(key)?.spec.say;
+  if (!running || says === undefined) return null;
+  const { until } = running;
+  return {
+    says,
+    until: until === null ? null : printInstant({ seconds: until, offset: now.offset }),
+  };
+}
+
+function dontYet(standing: Standing): string[] {
+  const out = fluidsOf(standing).filter((fluid) => fluid.out);
+  const fills = [...standing.job.tasks.values()].some(
+    (t) => fillsIn(t.spec.say) && !isDone(standing, t.spec.key),
+  );
+  return [
+    "don't load it",
+    ...out.map((fluid) => `don't fill ${fluid.what} in`),
+    ...(fills && out.length === 0 ? ["don't fill anything in"] : []),
+    "don't run it",
+  ];
+}
+
+function isDone({ relations, finished }: Standing, key: string): boolean {
+  return finished.done[relations.at.get(key) ?? -1] === true;
+}
+
+/** Steps that would load it: what is filled in and what is tested behind it; places in `relations.steps`. */
+export function heldByCure({ job, relations, finished }: Standing, { piece }: Cure): number[] {
+  const on = relations.at.get(`${piece} on`);
+  if (on === undefined) return [];
+  return [...reachable(relations.graph, [on])].filter((place) => {
+    const step = relations.steps[place];
+    if (!step || finished.done[place]) return false;
+    const say = job.tasks.get(step.key)?.spec.say ?? '';
+    return step.kind === 'test' || (step.kind === 'do' && fillsIn(say));
+  });
+}
