@@ -2,6 +2,8 @@
 import { near } from '../job/nearword.ts';
 import { MOMENTS, type Moment } from '../job/types.ts';
 import { gate, isPassed } from '../plan/gates/gate.ts';
+import type { GateItem } from '../plan/gates/items.ts';
+import { openTimes, sayOpenTime } from '../plan/open-time.ts';
 import { type Answer, answer, type Call, misuse, optionText } from './command.ts';
 import { beside, mark } from './mark.ts';
 import { openJob, unknownPiece } from './open-job.ts';
@@ -33,10 +35,25 @@ export async function run(call: Call): Promise<Answer> {
   }
   const found = gate(opened.job, moment, piece ?? null, call.world.now());
   const passed = isPassed(found);
-  const lines = found.items.map(
-    (i) => `${i.done ? '[x]' : i.stops ? 'STOP' : '[ ]'} ${i.key}: ${i.say}`,
-  );
-  const text = lines.join('\n') || 'Nothing to look at.';
-  const json = { ok: passed, moment, piece: piece ?? null, passed, items: found.items };
+  const lines = found.items.map(itemSaid);
+  const now = call.world.now();
+  const open = openTimes(opened.job, now).filter((t) => moment === 'sealing' && t.piece === piece);
+  const closed = open.map((t) => `${t.name}, ${sayOpenTime(t, now)}.`);
+  const text = [...lines, ...closed].join('\n') || 'Nothing to look at.';
+  const json = {
+    ok: passed,
+    moment,
+    piece: piece ?? null,
+    passed,
+    items: found.items,
+    ...(moment === 'sealing' ? { open } : {}),
+  };
   return { ...answer(json, text), exit: passed ? 0 : 1, json };
+}
+
+/** What stops says why and the way out; what is loud is marked, and let through. */
+function itemSaid({ key, say, done, loud, stop }: GateItem): string {
+  if (done) return `[x] ${key}: ${say}`;
+  if (stop !== null) return `STOP ${key}: ${stop}`;
+  return `${loud ? '[!]' : '[ ]'} ${key}: ${say}`;
 }

@@ -1,4 +1,5 @@
 /** The whole job: what can be done now, what is held by what, and the order off and on. */
+import { curesNow, sayCureOf } from '../plan/cure.ts';
 import { plan } from '../plan/plan.ts';
 import { reach } from '../plan/reach.ts';
 import { type TestItem, testList } from '../plan/testlist.ts';
@@ -11,6 +12,9 @@ export function run(call: Call): Answer {
   if ('answer' in opened) return opened.answer;
   const { job } = opened;
   const now = call.world.now();
+  // What a wait of the file tells stands among what is held.
+  const curing = curesNow(job, now).filter((cure) => cure.wait === null);
+  const cures = curing.map((cure) => sayCureOf(cure, now));
   const minutes = optionText(call, 'minutes');
   if (minutes !== undefined) return inTime(Number(minutes));
   const goal = optionText(call, 'reach');
@@ -27,12 +31,14 @@ export function run(call: Call): Answer {
       'Held',
       all.heldBy.map((h) => heldSaid(h)),
     ),
+    section('Cures', cures),
     section('Tests', tests.map(testSaid)),
     way === null ? '' : `To reach ${goal}: ${way.join(', ')}`,
     all.finish === null ? '' : `Done at the earliest: ${all.finish}`,
   ].filter((s) => s !== '');
   const text = lines.length > 0 ? lines.join('\n\n') : 'Nothing is left to do.';
-  return answer({ ...all, tests, ...(way === null ? {} : { reach: way }) }, text);
+  const json = { ...all, cures: curing, tests };
+  return answer({ ...json, ...(way === null ? {} : { reach: way }) }, text);
 
   function inTime(count: number): Answer {
     if (!(count > 0)) return misuse('bad-number', '--minutes 20');
@@ -42,8 +48,10 @@ export function run(call: Call): Answer {
       return `${d.say} (${time})${d.leave === null ? '' : ` ${d.leave}`}`;
     });
     return answer(
-      { ...found },
-      section(`In ${count} minutes`, doable) || 'Nothing that could be left safe.',
+      { ...found, cures: curing },
+      [section(`In ${count} minutes`, doable) || 'Nothing that could be left safe.', ...cures].join(
+        '\n',
+      ),
     );
   }
 }

@@ -1,7 +1,9 @@
 /** Where a job stands, and what is next. */
 import { safe } from '../job/safe.ts';
 import type { HoleState, Job, PieceNow } from '../job/types.ts';
+import { curesNow, sayCureOf } from '../plan/cure.ts';
 import { nextStep } from '../plan/next.ts';
+import { openTimes, sayOpenTime } from '../plan/open-time.ts';
 import { answer, type Call } from './command.ts';
 import { openJob } from './open-job.ts';
 
@@ -10,13 +12,22 @@ export function run(call: Call) {
   if ('answer' in opened) return opened.answer;
   const { job } = opened;
   const pieces = [...job.pieces.values()];
+  const now = call.world.now();
+  const cures = curesNow(job, now);
+  const open = openTimes(job, now);
   const json = {
     job: job.upper.job,
     machine: job.upper.machine,
     pieces: pieces.map(pieceJson),
     next: nextStep(job),
+    cures: cures.map(({ piece, says, until }) => ({ piece, says, until })),
+    open,
   };
-  return answer(json, statusText(job, pieces));
+  const sealed = [
+    ...open.map((time) => `${time.name}, ${sayOpenTime(time, now)}.`),
+    ...cures.map((cure) => sayCureOf(cure, now)),
+  ];
+  return answer(json, statusText(job, pieces, sealed));
 }
 
 function pieceJson(piece: PieceNow): object {
@@ -40,7 +51,8 @@ function count(piece: PieceNow, state: HoleState): number {
   return piece.holes.filter((h) => h.state === state).length;
 }
 
-function statusText(job: Job, pieces: readonly PieceNow[]): string {
+/** `sealed`: what must be closed by a time, and what cures. */
+function statusText(job: Job, pieces: readonly PieceNow[], sealed: readonly string[]): string {
   const title = [job.upper.job, job.upper.machine]
     .filter((t) => t !== null)
     .map(safe)
@@ -53,6 +65,7 @@ function statusText(job: Job, pieces: readonly PieceNow[]): string {
     '',
     ...lines,
     ...(lines.length > 0 ? [''] : []),
+    ...(sealed.length > 0 ? [...sealed.map(safe), ''] : []),
     next ? `Next: ${safe(next.say)}` : 'Nothing is next.',
   ].join('\n');
 }

@@ -1,11 +1,12 @@
 /** Coming back after days: the note of a good workmate, from the diary alone. */
-import type { HoleNow, Job, PieceNow } from '../job/types.ts';
+import type { Job, PieceNow } from '../job/types.ts';
 import { isHere } from './buy/state.ts';
 import { type Cure, untoldCures } from './cure.ts';
 import { dontOf } from './dont.ts';
 import { holdsOf } from './holds.ts';
 import type { Inside } from './inside.ts';
 import { isAway } from './needed.ts';
+import { troubleLine } from './noted.ts';
 import { type Standing, standingOf } from './standing.ts';
 import { type TestItem, testListOf } from './testlist.ts';
 import { daysApart, printInstant } from './time.ts';
@@ -108,20 +109,10 @@ function piecesOff({ lines }: Standing, pieces: readonly PieceNow[]): Pick<Back,
 function troubleOf(standing: Standing, piece: PieceNow): Back['trouble'] {
   return piece.holes.flatMap((hole) => {
     if (hole.trouble === null) return [];
-    const line = noted(standing, piece, hole);
+    const line = troubleLine(standing.lines, piece, hole);
     const since = { since: line?.at ?? null, says: line?.says ?? null };
     return [{ ...of(piece), hole: hole.name, trouble: hole.trouble, ...since }];
   });
-}
-
-function noted({ lines }: Standing, { spec }: PieceNow, { name, trouble }: HoleNow) {
-  return lines.all.findLast(
-    (line) =>
-      line.piece === spec.key &&
-      line.verb === 'state' &&
-      line.value === trouble &&
-      (line.hole === undefined || line.hole.includes(name)),
-  );
 }
 
 function parts(buys: ReturnType<typeof holdsOf>['buys']): Pick<Back, 'awaited' | 'here'> {

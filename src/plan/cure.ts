@@ -28,7 +28,7 @@ export interface Cure {
 }
 
 /** `now` is RFC 3339. */
-export function cures(job: Job, now: string): Cure[] {
+export function curesNow(job: Job, now: string): Cure[] {
   return curesOf(standingOf(job, now));
 }
 
@@ -72,9 +72,7 @@ function byJoint({ lines, now, job }: Standing, piece: PieceNow): Found | null {
   if (cure === null || says === null) return null;
   const last = lastPass(passesOf(piece.spec, job.upper.kinds));
   const closes = (line: Line) =>
-    piece.holes.length > 0
-      ? line.verb === 'tight' && line.value === last
-      : line.verb === 'fitted';
+    piece.holes.length > 0 ? line.verb === 'tight' && line.value === last : line.verb === 'fitted';
   const line = lines.all.findLast((l) => l.piece === piece.spec.key && closes(l));
   const from = line === undefined ? null : readInstant(line.at);
   if (from === null || from.seconds + cure <= now.seconds) return null;
@@ -119,8 +117,16 @@ function isDone({ relations, finished }: Standing, key: string): boolean {
   return finished.done[relations.at.get(key) ?? -1] === true;
 }
 
+/** Its joint will have to cure once it is on. */
+export function willCure({ spec }: PieceNow): boolean {
+  return readJoint(spec.joint).cure !== null;
+}
+
 /** Steps that would load it: what is filled in and what is tested behind it; places in `relations.steps`. */
-export function heldByCure({ job, relations, finished }: Standing, { piece }: Cure): number[] {
+export function heldByCure(
+  { job, relations, finished }: Standing,
+  { piece }: Pick<Cure, 'piece'>,
+): number[] {
   const on = relations.at.get(`${piece} on`);
   if (on === undefined) return [];
   return [...reachable(relations.graph, [on])].filter((place) => {

@@ -62,9 +62,12 @@ export function sayTime(time: string, now: string): string {
   const clock = /T(\d\d:\d\d)/.exec(time)?.[1];
   if (clock === undefined) return sayDate(time, now);
   if (time.slice(0, 10) === now.slice(0, 10)) return clock;
-  return daysBetween(now, time) === 1
-    ? `${clock} tomorrow`
-    : `${sayDate(time, now)}, ${clock}`;
+  return daysBetween(now, time) === 1 ? `${clock} tomorrow` : `${sayDate(time, now)}, ${clock}`;
+}
+
+/** Since when something is so: `10:28` today, else `11 April`. */
+export function saySince(time: string, now: string): string {
+  return sayOn(time, now).replace(/^(?:at|on) /, '');
 }
 
 /** When something happened: `at 10:28` today, else `on 11 April`. */

@@ -4,7 +4,6 @@
  */
 import type { Job } from '../job/types.ts';
 import { calendarOf } from './calendar.ts';
-import { type Cure, untoldCures } from './cure.ts';
 import { type Holds, holdsOf } from './holds.ts';
 import type { StepKind } from './relations.ts';
 import { sayStep } from './say.ts';
@@ -24,8 +23,6 @@ export interface Plan {
    * so is what would load a joint that cures.
    */
   heldBy: { step: string; for: string[]; until: string | null }[];
-  /** What is sealed and must not be loaded yet, where no task of the file waits for it. */
-  cures: Cure[];
   /** Steps without slack, and when all is done at the earliest; null where no time or date is known. */
   critical: string[] | null;
   finish: string | null;
@@ -65,7 +62,6 @@ export function planOf(standing: Standing, holds: Holds): Plan {
     on: keysOf('on'),
     canDo,
     heldBy,
-    cures: untoldCures(standing),
     ...calendarOf(standing, holds),
   };
 }

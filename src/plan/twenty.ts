@@ -4,7 +4,7 @@
  * everything else nobody knows, and it is offered apart.
  */
 import type { Job, PieceNow } from '../job/types.ts';
-import { type Cure, untoldCures } from './cure.ts';
+import { heldByCure, willCure } from './cure.ts';
 import { type Holds, holdsOf } from './holds.ts';
 import { more } from './more.ts';
 import { hurtHoles } from './needed.ts';
@@ -29,8 +29,6 @@ export interface Within {
   can: Doable[];
   /** If they are short: how long they take is not noted. */
   maybe: Doable[];
-  /** What must not be loaded meanwhile. */
-  cures: Cure[];
 }
 
 /** `now` is RFC 3339. */
@@ -42,6 +40,8 @@ export function within(job: Job, minutes: number, now: string): Within {
 export function withinOf(standing: Standing, holds: Holds, minutes: number): Within {
   const { relations, finished, order, before } = standing;
   const chosen = new Set<number>();
+  // What a joint that is made in this time does not bear yet.
+  const curing = new Set<number>();
   const can: Doable[] = [];
   const maybe: Doable[] = [];
   let left = minutes;
@@ -50,6 +50,7 @@ export function withinOf(standing: Standing, holds: Holds, minutes: number): Wit
     if (!step || finished.done[place] || !isQuiet(standing, step)) continue;
     const others = holds.of(place).filter((hold) => hold.by !== 'step');
     const waits = (before.next[place] ?? []).filter((other) => !chosen.has(other));
+    if (curing.has(place)) continue;
     const again = holds.of(place).length - others.length > (before.next[place] ?? []).length;
     if (others.length > 0 || waits.length > 0 || again) continue;
     const takes = minutesOf(standing, step);
@@ -60,6 +61,7 @@ export function withinOf(standing: Standing, holds: Holds, minutes: number): Wit
     } else if (takes <= left) {
       can.push({ ...doable, partly: false, leave });
       chosen.add(place);
+      for (const held of heldOnceDone(standing, step)) curing.add(held);
       left -= takes;
     } else if (canBreakOff(standing, step, left)) {
       const half = 'Two bolts opposite each other stay in and hold it; note which are out.';
@@ -67,7 +69,12 @@ export function withinOf(standing: Standing, holds: Holds, minutes: number): Wit
       left = 0;
     }
   }
-  return { minutes, can, maybe, cures: untoldCures(standing) };
+  return { minutes, can, maybe };
+}
+
+function heldOnceDone(standing: Standing, { kind, key }: Step): number[] {
+  const piece = kind === 'on' ? standing.job.pieces.get(key) : undefined;
+  return piece && willCure(piece) ? heldByCure(standing, { piece: key }) : [];
 }
 
 /**

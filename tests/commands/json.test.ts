@@ -169,6 +169,8 @@ describe('status as JSON', () => {
         },
       ],
       next: { piece: 'cover', hole: '4', do: 'out', say: 'Cover: 4 comes out next.' },
+      cures: [],
+      open: [],
     });
   });
 });

@@ -9,6 +9,7 @@ describe('what the words of a joint ask for', () => {
       consumables: [],
       open: null,
       cure: null,
+      cures: null,
       lip: false,
     });
   });
@@ -22,8 +23,19 @@ describe('what the words of a joint ask for', () => {
       consumables: [{ what: 'sealant', grade: null }],
       open: 600,
       cure: 86_400,
+      cures: 'sealant cures 24 h',
       lip: true,
     });
+  });
+
+  it.each([
+    ['sealant cures 12 h', 'sealant cures 12 h'],
+    ['grey silicone, open 5 min, cure time 24 h', 'silicone cure time 24 h'],
+    ['new gasket; full cure after 1 day', 'full cure after 1 day'],
+    ['new gasket, sets in 2 h', 'sets in 2 h'],
+    ['sealant, cures slowly', null],
+  ])('how long it cures stands in the words of the file: %s', (text, cures) => {
+    expect(readJoint([text]).cures).toBe(cures);
   });
 
   it.each([

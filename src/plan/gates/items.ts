@@ -43,6 +43,11 @@ export const known = (key: string, say: string, done: boolean, stops = false): A
   done,
   stops,
 });
+/** STOP until the job knows that it is over; `stop` says why, since when and the way out. */
+export const stopped = (key: string, say: string, stop: string): Asked => ({
+  ...known(key, say, false, true),
+  stop,
+});
 
 /** Ticks, strikes and additions that count at this moment, from the line behind `since` on. */
 export function withTicks(

@@ -1,36 +1,47 @@
 /** The three gates of a piece: before prying, before the joint is made, before it closes what is behind it. */
-import { printQuantity } from '../../bolt/units.ts';
 import { list } from '../../job/judge/parts.ts';
 import type { HoleNow, PieceNow } from '../../job/types.ts';
 import type { Buy } from '../buy/list.ts';
 import { isHere } from '../buy/state.ts';
 import { cautionsFor } from '../cautions.ts';
+import { sayOn } from '../days.ts';
 import { sayDuration } from '../duration.ts';
 import { countsOf, type Inside, sayThing } from '../inside.ts';
 import { readJoint } from '../joint.ts';
 import { hurtHoles, isAway, isBack } from '../needed.ts';
 import { spoken } from '../relations.ts';
 import type { Standing } from '../standing.ts';
-import { type Asked, known, look } from './items.ts';
+import { printNow } from '../time.ts';
+import { type Asked, known, look, stopped, warn } from './items.ts';
+import { hasSeal, lockers, sliding, wrench } from './ready.ts';
+import { hurtSince, sayOdd, sayStillIn, stillInside } from './stops.ts';
 
 /** Every bolt out, counted, before anything is pried. */
 export function beforePrying(standing: Standing, piece: PieceNow): Asked[] {
   const { spec, holes } = piece;
   const still = holes.filter((h) => h.state !== 'out');
+  const along = [...standing.job.pieces.values()].filter((p) => p.spec.along.includes(spec.key));
   const rest = still.length === 0 ? '' : `: ${names(still)} still in`;
   const count = `${holes.length - still.length} of ${holes.length} out${rest}.`;
   const over = [...(standing.overs.get(spec.key) ?? [])]
     .flatMap((key) => standing.job.pieces.get(key) ?? [])
     .filter((p) => !isAway(p));
+  const bolted = over.filter((p) => p.holes.length > 0);
+  const hanging = over.filter((p) => p.holes.length === 0);
   return [
-    ...(holes.length > 0 ? [known('bolts', count, still.length === 0, true)] : []),
-    ...(over.length > 0 ? [known('over', `Still over it: ${pieceNames(over)}.`, false)] : []),
+    ...(still.length > 0 ? [stopped('bolts', count, sayStillIn(standing, piece, still))] : []),
+    ...(holes.length > 0 && still.length === 0 ? [known('bolts', count, true, true)] : []),
+    ...(bolted.length > 0 ? [known('over', `Still over it: ${pieceNames(bolted)}.`, false)] : []),
+    ...(hanging.length > 0
+      ? [known('connected', `Still connected: ${pieceNames(hanging)}.`, false)]
+      : []),
+    ...(along.length > 0 ? [look('along', `Comes off with it: ${pieceNames(along)}.`)] : []),
     ...(spec.marks.length > 0 ? [look('marks', `Marked: ${list(spec.marks)}.`)] : []),
     ...(spec.loose.length > 0
       ? [look('loose', `Falls out or stays in: ${list(spec.loose)}.`)]
       : []),
     ...(spec.routes.length > 0 ? [look('routes', `Seen how it runs: ${list(spec.routes)}.`)] : []),
-    ...cautionsFor(spec, 'off').map(({ key, say }) => look(key, say)),
+    ...cautionsFor(spec, 'off').map(({ key, say }) => warn(key, say)),
   ];
 }
 
@@ -42,15 +53,22 @@ export function beforeSealing(standing: Standing, piece: PieceNow, buys: readonl
   const hurt = hurtHoles(piece);
   const wet = [...spec.holes.values()].filter((h) => h.wet);
   const clear = asideOver(standing, piece);
-  const torque = spec.torque?.quantity;
   const hurry = joint.open === null ? [] : [`All within ${sayDuration(joint.open)} from then on.`];
   return [
     ...underOpen(standing, piece),
-    ...insideItems(standing, [spec.key]),
+    ...insideItems(standing, [spec.key, ...belowOf(standing, spec.key)]),
     ...(odd.length > 0
-      ? [known('settled', `Settle what belongs in ${names(odd)}.`, false, true)]
+      ? [stopped('settled', `Settle what belongs in ${names(odd)}.`, sayOdd(odd))]
       : []),
-    ...(hurt.length > 0 ? [known('threads', `Mend first: ${troubles(hurt)}.`, false, true)] : []),
+    ...(hurt.length > 0
+      ? [
+          stopped(
+            'threads',
+            `Mend first: ${troubles(hurt)}.`,
+            `${hurtSince(standing, piece, hurt)}. Mend it before the joint is made.`,
+          ),
+        ]
+      : []),
     ...partItems(buys, spec.key),
     look('faces', 'Both faces clean and dry, nothing scraped into what is open.'),
     ...(holes.length > 0
@@ -66,12 +84,17 @@ export function beforeSealing(standing: Standing, piece: PieceNow, buys: readonl
       : []),
     ...spec.loose.map((thing, i) => look(`loose-${i + 1}`, `Counted and in its place: ${thing}.`)),
     ...joint.parts.map((part, i) => look(`joint-${i + 1}`, `Joint: ${part}.`)),
-    ...(joint.lip ? [look('lip', 'Seals: the lip the right way round, not turned over.')] : []),
+    ...(joint.lip || hasSeal(buys, spec.key)
+      ? [look('lip', 'Seals: the lip the right way round, not turned over.')]
+      : []),
     ...(spec.marks.length > 0 ? [look('marks', `Lined up: ${list(spec.marks)}.`)] : []),
+    ...(spec.routes.length > 0 ? [look('routes', `Runs as it did: ${list(spec.routes)}.`)] : []),
+    ...sliding(standing, piece),
     ...(clear.length > 0 ? [look('clear', `Held clear of the joint: ${pieceNames(clear)}.`)] : []),
     ...(holes.length > 0 ? [look('bolts', `Bolts sorted: ${sorted(piece)}.`)] : []),
-    ...(torque ? [look('wrench', `Wrench set for ${printQuantity(torque)}.`)] : []),
-    ...cautionsFor(spec, 'on').map(({ key, say }) => look(key, say)),
+    ...lockers(piece, standing.job.upper.kinds),
+    ...wrench(piece, standing.job.upper.kinds),
+    ...cautionsFor(spec, 'on').map(({ key, say }) => warn(key, say)),
     ...hurry.map((say) => look('hurry', say)),
   ];
 }
@@ -85,9 +108,11 @@ export function beforeClosing(standing: Standing, piece: PieceNow): Asked[] {
       task.spec.while.some((step) => spoken(step) === `${spec.key} off`) &&
       finished.done[relations.at.get(task.spec.key) ?? -1] !== true,
   );
-  const tangs = insertsFitted(standing);
+  const below = belowOf(standing, spec.key);
+  const tangs = insertsFitted(standing, [spec.key, ...below]);
   return [
-    ...insideItems(standing, [spec.key, ...belowOf(standing, spec.key)]),
+    ...insideItems(standing, [spec.key, ...below]),
+    ...anywhere(standing),
     ...underOpen(standing, piece),
     ...open.map((task) => known(`task-${task.spec.key}`, `Still to do: ${task.spec.say}`, false)),
     ...(tangs > 0 ? [look('tangs', `Insert tangs counted: ${tangs}.`)] : []),
@@ -101,11 +126,22 @@ export function beforeClosing(standing: Standing, piece: PieceNow): Asked[] {
 export function insideItems(standing: Standing, pieces: readonly (string | null)[]): Asked[] {
   const counts = countsOf(standing.lines).filter((thing) => pieces.includes(thing.piece));
   return counts.map((thing) => {
-    const key = ['inside', thing.piece, thing.what.replace(/[^a-z0-9]+/g, '-')]
-      .filter((part) => part !== null)
-      .join('-');
-    return known(key, sayInside(standing, thing), thing.count === 0, true);
+    const key = ['inside', thing.piece, slug(thing.what)].filter((part) => part !== null).join('-');
+    const say = sayInside(standing, thing);
+    if (thing.count === 0) return known(key, say, true, true);
+    return stopped(key, say, stillInside(standing, thing));
   });
+}
+
+/** Noted without an opening: nobody knows which piece shuts it in. */
+function anywhere(standing: Standing): Asked[] {
+  const now = printNow(standing.now);
+  return countsOf(standing.lines)
+    .filter((thing) => thing.piece === null && thing.count > 0)
+    .map((thing) => {
+      const since = `${sayThing(thing)} went in ${sayOn(thing.since, now)}, nobody noted where`;
+      return look(`elsewhere-${slug(thing.what)}`, `Not in here: ${since}.`);
+    });
 }
 
 function sayInside({ job }: Standing, thing: Inside): string {
@@ -163,11 +199,17 @@ function sorted(piece: PieceNow): string {
   return counts.map(([word, all]) => `${all.length} ${word}`).join(', ');
 }
 
-/** Holes that were mended with a wire insert, by what was said then. */
-function insertsFitted({ lines }: Standing): number {
-  return lines.all.filter(
-    (l) => l.verb === 'state' && l.value === 'mended' && /\binsert/i.test(l.says ?? ''),
-  ).length;
+/** Holes of these pieces that were mended with a wire insert in this round, by what was said then. */
+function insertsFitted({ lines, rounds }: Standing, pieces: readonly string[]): number {
+  return lines.all
+    .filter((l) => l.verb === 'state' && l.value === 'mended' && /\binsert/i.test(l.says ?? ''))
+    .filter((l) => l.piece !== undefined && pieces.includes(l.piece))
+    .filter((l) => l.index > rounds(l.piece ?? '').start)
+    .reduce((sum, l) => sum + (l.hole?.length ?? 1), 0);
+}
+
+function slug(what: string): string {
+  return what.replace(/[^a-z0-9]+/g, '-');
 }
 
 function names(holes: readonly HoleNow[]): string {

@@ -1,33 +1,41 @@
 /** Before the engine runs for the first time again. */
 import { list } from '../../job/judge/parts.ts';
+import type { TaskSpec } from '../../job/types.ts';
 import { RUNNING } from '../cautions.ts';
 import { sayCureOf, untoldCures } from '../cure.ts';
 import { sayTime } from '../days.ts';
 import { disturbedOf, type Sort, sortsOf } from '../disturbed.ts';
-import { fluidsOf } from '../fluids.ts';
-import { isBack } from '../needed.ts';
+import { fillsIn, fluidsOf } from '../fluids.ts';
+import { reachable } from '../graph.ts';
+import { isAway, isBack } from '../needed.ts';
 import type { Standing } from '../standing.ts';
 import { printInstant, printNow } from '../time.ts';
-import { type Asked, known, look } from './items.ts';
+import { type Asked, known, look, stopped, warn } from './items.ts';
 import { insideItems } from './piece.ts';
+import { fingerTightSaid, fluidOut, hurtSince } from './stops.ts';
 
 export function beforeStart(standing: Standing): Asked[] {
   const { job } = standing;
   const pieces = [...job.pieces.values()];
   const openings = [null, ...pieces.map((p) => p.spec.key)];
   const off = pieces.filter((p) => p.where !== 'home' && !isBack(p) && fingerTight(p).length === 0);
+  const away = off.filter(isAway);
   return [
     ...fluids(standing),
+    ...unfilled(standing),
     ...fingerTightItems(standing),
     ...insideItems(standing, openings).filter((item) => item.done === false),
     ...threads(standing),
-    ...(off.length > 0
-      ? [known('off', `Not back: ${list(off.map((p) => p.spec.name))}.`, false)]
+    ...(away.length > 0
+      ? [known('off', `Not back: ${list(away.map((p) => p.spec.name))}.`, false)]
       : []),
+    ...off.filter((p) => !isAway(p)).flatMap(unfinished),
+    ...troubles(standing),
+    ...stillToDo(standing),
     ...waits(standing),
     ...curing(standing),
     ...controls(standing),
-    ...RUNNING.map(({ key, say }) => look(key, say)),
+    ...RUNNING.map(({ key, say }) => warn(key, say)),
   ];
 }
 
@@ -37,7 +45,8 @@ function fluids(standing: Standing): Asked[] {
     if (!fluid.out) return known(key, `In again: ${fluid.what}.`, true, true);
     // Without a task that fills it in, somebody has to say so.
     const done = fluid.fill === null ? null : false;
-    return { key, say: `${sentence(fluid.what)} is out. Fill it in.`, done, stops: true };
+    const stop = fluidOut(standing, fluid);
+    return { key, say: `${sentence(fluid.what)} is out. Fill it in.`, done, stops: true, stop };
   });
   return [...items, look('levels', 'Oil, fuel and every other level looked at.')];
 }
@@ -52,22 +61,98 @@ function fingerTight(piece: Piece): string[] {
   return piece.holes.filter((h) => h.state === 'in').map((h) => h.name);
 }
 
-function fingerTightItems({ job }: Standing): Asked[] {
+function fingerTightItems(standing: Standing): Asked[] {
+  const { job } = standing;
   const loose = [...job.pieces.values()].filter((p) => fingerTight(p).length > 0);
   if (loose.length === 0) return [known('tight', 'Nothing is only finger-tight.', true, true)];
   return loose.map((piece) => {
-    const say = `${piece.spec.name}: ${list(fingerTight(piece))} only finger-tight.`;
-    return known(`tight-${piece.spec.key}`, say, false, true);
+    const holes = fingerTight(piece);
+    const say = `${piece.spec.name}: ${list(holes)} only finger-tight.`;
+    return stopped(`tight-${piece.spec.key}`, say, fingerTightSaid(standing, piece, holes));
   });
 }
 
 /** A thread that turns without tightening holds nothing. */
-function threads({ job }: Standing): Asked[] {
-  return [...job.pieces.values()].flatMap((piece) => {
-    const pulled = piece.holes.filter((h) => h.trouble === 'pulled').map((h) => h.name);
+function threads(standing: Standing): Asked[] {
+  return [...standing.job.pieces.values()].flatMap((piece) => {
+    const pulled = piece.holes.filter((h) => h.trouble === 'pulled');
     if (pulled.length === 0) return [];
-    const say = `${piece.spec.name}: thread pulled in ${list(pulled)}.`;
-    return [known(`thread-${piece.spec.key}`, say, false, true)];
+    const { key, name } = piece.spec;
+    const say = `${name}: thread pulled in ${list(pulled.map((h) => h.name))}.`;
+    const stop = `${name}: ${hurtSince(standing, piece, pulled)}. It holds nothing: mend it.`;
+    return [stopped(`thread-${key}`, say, stop)];
+  });
+}
+
+/** Holes in which no bolt holds, and which nobody mended. */
+const HOLDS_NOTHING: readonly (string | null)[] = ['sheared', 'stud', 'empty'];
+
+function troubles(standing: Standing): Asked[] {
+  return [...standing.job.pieces.values()].flatMap((piece) => {
+    const hurt = piece.holes.filter((h) => HOLDS_NOTHING.includes(h.trouble));
+    if (hurt.length === 0) return [];
+    const { key, name } = piece.spec;
+    return [
+      {
+        ...known(`trouble-${key}`, `${name}: ${hurtSince(standing, piece, hurt)}.`, false),
+        loud: true,
+      },
+    ];
+  });
+}
+
+/** It lies on its place, and a bolt is missing or in conflict. */
+function unfinished(piece: Piece): Asked[] {
+  const { key, name } = piece.spec;
+  const odd = piece.holes.filter((h) => h.conflict !== null).map((h) => h.name);
+  const empty = piece.holes
+    .filter((h) => h.state === 'out' && h.trouble === null && h.conflict === null)
+    .map((h) => h.name);
+  const said = [
+    ...(empty.length > 0 ? [`no bolt in ${list(empty)}`] : []),
+    ...(odd.length > 0 ? [`two marks differ at ${list(odd)}`] : []),
+  ];
+  const say = said.length === 0 ? `Not back: ${name}.` : `${name}: ${said.join('; ')}.`;
+  return [{ ...known(`part-back-${key}`, say, false), loud: true }];
+}
+
+/** Tasks that are to be done before anything runs: not what is done while a piece is off, nor what follows a test. */
+function openTasks({ job, relations, finished }: Standing): TaskSpec[] {
+  const tests = relations.steps.flatMap((s, i) => (s.kind === 'test' ? [i] : []));
+  const later = reachable(relations.graph, tests);
+  return [...job.tasks.values()]
+    .map((task) => task.spec)
+    .filter(({ key, while: during, before }) => {
+      const place = relations.at.get(key) ?? -1;
+      const open = finished.done[place] !== true && !later.has(place);
+      return open && during.length === 0 && before.length === 0;
+    });
+}
+
+/** Without oil it does not run twice; whatever else is to be filled in is told. */
+const RUNS_DRY = /\boil\b/i;
+
+/** What is to be filled in, and nobody noted that it was let out. */
+function unfilled(standing: Standing): Asked[] {
+  const told = new Set(fluidsOf(standing).flatMap((fluid) => fluid.fill ?? []));
+  return openTasks(standing)
+    .filter((task) => task.verb === 'do' && fillsIn(task.say) && !told.has(task.key))
+    .map((task) => {
+      const say = `Not noted as done: ${task.say}.`;
+      if (!RUNS_DRY.test(task.say)) return { ...known(`fill-${task.key}`, say, false), loud: true };
+      return stopped(`fill-${task.key}`, say, `${say} Do it, and say so.`);
+    });
+}
+
+/** Other work of the file, and controls that are to be set. What is set hot or later comes after the first start. */
+function stillToDo(standing: Standing): Asked[] {
+  return openTasks(standing).flatMap((task) => {
+    const limit = task.limit === null ? '' : ` (${task.limit})`;
+    if (task.verb === 'adjust' && task.when === null) {
+      return [known(`adjust-${task.key}`, `Not adjusted yet: ${task.say}${limit}.`, false)];
+    }
+    if (task.verb !== 'do' || fillsIn(task.say)) return [];
+    return [known(`task-${task.key}`, `Still to do: ${task.say}.`, false)];
   });
 }
 
@@ -75,7 +160,10 @@ function waits({ job, relations, finished, now }: Standing): Asked[] {
   return [...finished.running].flatMap(([place, { until }]) => {
     const key = relations.steps[place]?.key ?? '';
     const say = job.tasks.get(key)?.spec.say ?? key;
-    const end = until === null ? '' : ` until ${sayTime(printInstant({ ...now, seconds: until }), printNow(now))}`;
+    const end =
+      until === null
+        ? ''
+        : ` until ${sayTime(printInstant({ ...now, seconds: until }), printNow(now))}`;
     return [known(`wait-${key}`, `Not over${end}: ${say}.`, false)];
   });
 }

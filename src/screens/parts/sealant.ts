@@ -1,24 +1,33 @@
-/** The sealant's open time: from the moment at which the joint was seen to be ready. */
+/** The sealant's open time, and how long it cures, as the screens tell them. */
 import type { Job, PieceNow } from '../../job/types.ts';
-import { readJoint } from '../../plan/joint.ts';
-import { printInstant, readInstant } from '../../plan/time.ts';
-import { sayTime } from './say-wait.ts';
+import { type Cure, curesNow, sayCure, sayCureOf } from '../../plan/cure.ts';
+import { openTimes, sayOpenTime } from '../../plan/open-time.ts';
+import { atTime } from './plan-now.ts';
 
-/** `Sealant: closed by 18:50`, or that its time is over; null where none runs. */
+/** `sealant: closed by 18:50`, or that its time is over; null where none runs. */
 export function sealantSaid(job: Job, piece: PieceNow, now: string): string | null {
-  const { open } = readJoint(piece.spec.joint);
-  if (open === null || piece.where === 'tight' || piece.where === 'tested') return null;
-  const seen = job.entries.findLast(
-    (e) => e.verb === 'seen' && e.piece === piece.spec.key && job.living.has(e.id),
-  );
-  const from = seen?.value.startsWith('sealing ') ? readInstant(seen.at) : null;
-  const at = readInstant(now);
-  if (!from || !at) return null;
-  const end = from.seconds + open;
-  const until = sayTime(printInstant({ seconds: end, offset: from.offset }), now);
-  if (at.seconds <= end) return `sealant: closed by ${until}`;
-  return at.seconds - end <= OVER ? `sealant: its time was over at ${until}` : null;
+  const times = atTime(job, now, 'open times', () => openTimes(job, now));
+  const own = times.find((time) => time.piece === piece.spec.key);
+  return own ? sayOpenTime(own, now) : null;
 }
 
-/** Seconds for which one is told that it is too late; after that it is another day. */
-const OVER = 6 * 3600;
+function cures(job: Job, now: string): Cure[] {
+  return atTime(job, now, 'cures', () => curesNow(job, now));
+}
+
+/** `Sealant cures 12 h, until 07:40 tomorrow. Don't load it.`; null where nothing cures. */
+export function cureSaid(job: Job, piece: PieceNow, now: string): string | null {
+  const own = cures(job, now).find((cure) => cure.piece === piece.spec.key);
+  return own ? sayCure(own, now) : null;
+}
+
+/** Of the whole job, each with its piece; without those that a task of the file tells. */
+export function curesSaid(job: Job, now: string): string[] {
+  return cures(job, now).flatMap((cure) => (cure.wait === null ? [sayCureOf(cure, now)] : []));
+}
+
+/** The pieces whose joint ends what held a step until then: `the cure of Left cover`; empty for none. */
+export function curesUntil(job: Job, until: string, now: string): string[] {
+  const till = cures(job, now).filter((cure) => cure.until === until);
+  return till.map((cure) => `the cure of ${cure.name}`);
+}

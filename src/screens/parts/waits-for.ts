@@ -3,6 +3,7 @@ import type { Job } from '../../job/types.ts';
 import { planNow } from './plan-now.ts';
 import { sayStepName } from './say-step.ts';
 import { sayTime } from './say-wait.ts';
+import { curesUntil } from './sealant.ts';
 import { list } from './words.ts';
 
 /** What has to be done, had or out before it; empty where nothing is in the way. */
@@ -10,6 +11,7 @@ export function waitsFor(job: Job, step: string, now: string): string {
   const held = planNow(job, now).heldBy.find((h) => h.step === step);
   if (!held) return '';
   const names = held.for.map((name) => job.upper.buys.get(name)?.what ?? sayStepName(job, name));
+  if (held.until !== null && names.length === 0) names.push(...curesUntil(job, held.until, now));
   const until = held.until === null ? '' : `until ${sayTime(held.until, now)}`;
   return [list(names), until].filter((t) => t !== '').join(', ');
 }

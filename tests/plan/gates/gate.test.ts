@@ -42,6 +42,8 @@ describe('before prying', () => {
       say: '2 of 3 out: 2 still in.',
       done: false,
       stops: true,
+      loud: false,
+      stop: '2 is still in. Get it out before you pry.',
     });
     expect(said('prying', [{ piece: 'cover', out: 'S S M+clip' }]).bolts).toMatchObject({
       say: '3 of 3 out.',
@@ -60,7 +62,7 @@ describe('before prying', () => {
   it('says what lies over it, what will fall out, what to mark, and what to beware of', () => {
     expect(items('prying', []).map((i) => i.say)).toEqual([
       '0 of 3 out: 1, 2 and 3 still in.',
-      'Still over it: Hose.',
+      'Still connected: Hose.',
       'Marked: dot in line with the slot.',
       'Falls out or stays in: 2 dowels and thrust washer.',
       'The magnet lets go at once.',
@@ -278,7 +280,7 @@ describe('before the first start', () => {
     const lines = back.slice(0, -1);
     const text = items('start', lines, null).map((i) => i.say);
     expect(text).toContain('Not back: Hose.');
-    expect(text).toContain('Not over until 2026-05-03T10:00:00+02:00: 24 h, sealant cures.');
+    expect(text).toContain('Not over until 10:00 tomorrow: 24 h, sealant cures.');
     expect(text).toContain('Nothing is only finger-tight.');
     expect(text.some((say) => say.startsWith('Outdoors'))).toBe(true);
   });

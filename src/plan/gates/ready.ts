@@ -1,0 +1,72 @@
+/** What has to be ready before a joint is made, beyond its faces: seals, levers, threads, the wrench. */
+import { printQuantity } from '../../bolt/units.ts';
+import { list } from '../../job/judge/parts.ts';
+import type { Kind, PassSpec, PieceNow } from '../../job/types.ts';
+import { passesOf } from '../../piece/passes.ts';
+import type { Buy } from '../buy/list.ts';
+import { sortsOf } from '../disturbed.ts';
+import { consumablesIn } from '../joint.ts';
+import { isBack } from '../needed.ts';
+import type { Standing } from '../standing.ts';
+import { type Asked, look } from './items.ts';
+
+type Kinds = ReadonlyMap<string, Kind>;
+
+/** A new seal goes on with it: it has a lip that can be turned over, whatever the joint says. */
+export function hasSeal(buys: readonly Buy[], piece: string): boolean {
+  return buys.some((buy) => buy.for.includes(`${piece} on`) && /\bseals?\b/i.test(buy.what));
+}
+
+/** Levers and cables directly under it: it slides on over them in one position only. */
+export function sliding({ job, overs }: Standing, { spec }: PieceNow): Asked[] {
+  const under = [...job.pieces.values()].filter(
+    (p) =>
+      overs.get(p.spec.key)?.has(spec.key) &&
+      (p.where === 'home' || isBack(p)) &&
+      sortsOf(p.spec).some((sort) => sort === 'lever' || sort === 'cable'),
+  );
+  if (under.length === 0) return [];
+  const names = list(under.map((p) => p.spec.name));
+  return [look('position', `In the position in which it slides on: ${names}.`)];
+}
+
+/** Threadlocker holds on clean dry threads only (common practice, no source); which grade, by joint or kind. */
+export function lockers({ spec, holes }: PieceNow, kinds: Kinds): Asked[] {
+  const letters = new Set(holes.flatMap((h) => h.belongs?.kind ?? []));
+  const notes = [...letters].flatMap((letter) => kinds.get(letter)?.note ?? []);
+  const own = [...spec.holes.values()].flatMap((h) => h.note ?? []);
+  const texts = [...spec.joint.flatMap((text) => text.split(';')), ...notes, ...own];
+  const grades = texts.flatMap((text) =>
+    consumablesIn([text]).flatMap((c) => (c.what === 'threadlocker' ? [c.grade] : [])),
+  );
+  if (grades.length === 0) return [];
+  const which = [...new Set(grades.flatMap((g) => g ?? []))];
+  const said = which.length === 0 ? '' : `, ${list(which)} strength`;
+  return [look('locker', `Threads clean and dry, no oil on them, for the threadlocker${said}.`)];
+}
+
+/** To what figure: pass by pass where they differ, and of holes that have their own. */
+export function wrench({ spec, holes }: PieceNow, kinds: Kinds): Asked[] {
+  if (holes.length === 0) return [];
+  const passes = passesOf(spec, kinds).filter((p) => p.after === null);
+  const set = passes.flatMap((p) => (p.torque?.quantity ? [figure(p, p.torque.quantity)] : []));
+  const own = [...spec.holes.values()].flatMap((h) =>
+    h.torque?.quantity ? [`${h.name} takes ${printQuantity(h.torque.quantity)}`] : [],
+  );
+  const figures = set.length === 1 ? set.map((s) => s.value) : set.map((s) => s.said);
+  const [first, ...then] = figures;
+  const unread = spec.torque !== null && spec.torque.quantity === null;
+  const texts = [
+    ...(first === undefined
+      ? []
+      : [`Wrench set for ${[first, ...then.map((t) => `then ${t}`)].join(', ')}`]),
+    ...(unread ? [`Look the torque up: ${spec.torque?.text}`] : []),
+    ...own,
+  ];
+  return texts.length === 0 ? [] : [look('wrench', `${texts.join('. ')}.`)];
+}
+
+function figure(pass: PassSpec, quantity: Parameters<typeof printQuantity>[0]) {
+  const value = printQuantity(quantity);
+  return { value, said: `${value} (${pass.name})` };
+}
