@@ -80,7 +80,9 @@ function done(before: State, result: Done, wish: Wish, file: string): Updated {
 /** The last piece is on: what is to be seen to before it runs comes by itself. */
 function toStart({ state, effects }: Updated, { before, job }: Done): Updated {
   const last = !isAllBack(before) && isStartAsked(job, state.now, state.read);
-  return last ? { ...openGate(state, 'start', 'back'), effects } : { state, effects };
+  if (!last) return { state, effects };
+  const opened = openGate(state, 'start', 'back');
+  return { ...opened, effects: [...effects, ...opened.effects] };
 }
 
 function passBefore(state: State): PassNow | null {

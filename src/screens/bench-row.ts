@@ -49,11 +49,14 @@ function loudOf({ fingerTight, inside }: Back): string {
 }
 
 /** What was ordered, or came and cannot be used, and holds something up. */
-function waits({ awaited, waits: running }: Back, now: string): string[] {
+function waits({ awaited, waits: running, cures }: Back, now: string): string[] {
   const parts = awaited.filter((b) => b.state !== 'wanted' && b.holds.length > 0);
   return [
     ...parts.map((b) => `waits for ${b.what}, ${sayBought(b, now)}`),
     ...running.flatMap((w) => (w.until === null ? [] : `${w.say} until ${sayTime(w.until, now)}`)),
+    ...cures.flatMap(({ name, says, until }) =>
+      until === null ? [] : `${name}: ${says}, until ${sayTime(until, now)}`,
+    ),
   ];
 }
 

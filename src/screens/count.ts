@@ -8,11 +8,12 @@ import { ask } from './field.ts';
 import { type At, at, record, stay, toStep } from './moves.ts';
 import type { Page } from './page.ts';
 import { worstSwap } from './parts/answers.ts';
-import { stopBox } from './parts/box.ts';
+import { sentences, stopBox } from './parts/box.ts';
+import { sortedItems } from './parts/gate-now.ts';
 import { large } from './parts/large.ts';
 import { names, stillIn } from './parts/piece-now.ts';
-import { sayTrouble } from './parts/say-piece.ts';
-import { bold, type Line, line, wrap } from './parts/text.ts';
+import { gateOf } from './parts/plan-now.ts';
+import { bold, hanging, type Line, line, wrap } from './parts/text.ts';
 import { list } from './parts/words.ts';
 import type { State } from './state.ts';
 
@@ -51,12 +52,17 @@ export function drawCount(state: State): Page {
     left: line(bold(piece.spec.name)),
     right: line('off'),
     middle: (columns, rows) => {
-      const body =
+      const asked = sayAsked(state, here, columns);
+      const counted =
         inside.length > 0
-          ? stopBox([`${out} of ${n} out.`, ...inside.map(stillSaid), 'Do not pry.'], columns)
+          ? stopBox([`${out} of ${n} out.`, ...stillSaid(here, state.now)], columns)
           : n === 0
             ? unbolted(columns)
             : large(`${out} of ${n} out`, columns);
+      // Where there is no room for both, what is asked is worth more than large figures.
+      const fits = counted.length + asked.length <= rows;
+      const short = fits || inside.length > 0 || n === 0 ? counted : [counted.at(-1) ?? []];
+      const body = [...short, ...asked];
       const above = Math.max(0, Math.floor((rows - body.length) / 2));
       return [...Array.from({ length: above }, (): Line => []), ...body];
     },
@@ -72,12 +78,21 @@ function unbolted(columns: number): Line[] {
   ];
 }
 
-function stillSaid(hole: {
-  name: string;
-  trouble: Parameters<typeof sayTrouble>[0] | null;
-}): string {
-  const why = hole.trouble === null ? '' : `: ${sayTrouble(hole.trouble)}`;
-  return `${hole.name} is still in${why}.`;
+/** Each that is in, with what is wrong with it and since when; the way out is at the foot. */
+function stillSaid({ job, key }: At, now: string): string[] {
+  const bolts = gateOf(job, 'prying', key, now).find((item) => item.key === 'bolts');
+  return [...sentences(bolts?.stop ?? '').slice(0, -1), 'Do not pry.'];
+}
+
+const HURTS = { colour: 'red', bold: true } as const;
+
+/** What else is to be seen to before anybody pries: all in sight, what can hurt first. */
+function sayAsked({ now }: State, { job, piece }: At, columns: number): Line[] {
+  const items = sortedItems(job, 'prying', piece, now).filter(({ item }) => item.key !== 'bolts');
+  const rows = items.flatMap(({ item, caution }) =>
+    hanging(line(item.done ? '  seen ' : '  '), item.say, columns, caution ? HURTS : {}),
+  );
+  return rows.length === 0 ? [] : [[], ...rows];
 }
 
 function sayAfter({ job, piece }: At, columns: number): Line[] {
@@ -85,10 +100,8 @@ function sayAfter({ job, piece }: At, columns: number): Line[] {
     const kind = job.upper.kinds.get(k);
     return kind ? (sayOnce(kind) ?? []) : [];
   });
-  const loose = piece.spec.loose;
   return [
     ...wrap('Now it may come off.', columns, { bold: true }),
-    ...(loose.length > 0 ? wrap(`Loose in it: ${list(loose)}.`, columns) : []),
     ...once.flatMap((t) => wrap(t, columns)),
     ...wrap(worstSwap(job, piece) ?? '', columns),
   ];

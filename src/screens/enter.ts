@@ -3,7 +3,7 @@ import type { Moment } from '../job/types.ts';
 import { draftOfRow } from './drafts.ts';
 import { type At, at, record, show, stay, toStep } from './moves.ts';
 import { field } from './parts/field.ts';
-import { gateMark, gatesOn } from './parts/gate-now.ts';
+import { gateMark, gatesOn, isStopped } from './parts/gate-now.ts';
 import { toSettle } from './parts/piece-now.ts';
 import { mustRead } from './parts/reading.ts';
 import { type Way, wayOf } from './parts/way.ts';
@@ -90,7 +90,10 @@ export function openGate(state: State, moment: Moment, goes: 'on' | 'back'): Upd
   const here = at(state);
   const piece = moment === 'start' ? null : (here?.key ?? null);
   const base = { screen: 'gate', moment, piece, here: null, ticked: false, goes } as const;
-  return show(state, { ...base, under: state.view });
+  const opened = show(state, { ...base, under: state.view });
+  const job = state.open?.job;
+  const rings = job !== undefined && isStopped(job, moment, piece, state.now);
+  return rings ? { ...opened, effects: [...opened.effects, { do: 'ring' }] } : opened;
 }
 
 /** What stands in the file to be read before this way, once a sitting, and not when it is half done. */

@@ -1,9 +1,9 @@
 /** The gates: what is to be seen before a step that cannot be taken back. One glance, one key. */
 import type { Moment, Wish } from '../job/types.ts';
-import { sayThing } from '../plan/inside.ts';
 import type { Acts } from './act.ts';
 import { goOn, openGate } from './enter.ts';
 import { ask } from './field.ts';
+import { solve, solveSaid, stopFrame } from './gate-stop.ts';
 import { at, pieceNamed, record, say, show, stay } from './moves.ts';
 import type { Page } from './page.ts';
 import { buyWish } from './parts/buy-wish.ts';
@@ -31,14 +31,18 @@ function gateHere(state: State) {
   if (view.screen !== 'gate' || !open) return null;
   const piece = view.piece === null ? null : pieceNamed(open.job, view.piece);
   const items = sortedItems(open.job, view.moment, piece, state.now);
-  const pages = pagesOf(items, state.columns, Math.max(3, state.rows - AROUND));
   const first = items.find((i) => !i.item.done) ?? items[0];
   const here = items.find((i) => i.item.key === view.here) ?? first;
+  const room = Math.max(3, state.rows - AROUND);
+  // What stops stands above each page.
+  const frame = stopFrame(items, here?.item.key ?? null, state.columns, room);
+  const rest = items.filter((i) => !isStop(i));
+  const pages = pagesOf(rest, state.columns, Math.max(3, room - frame.length));
   const page = Math.max(
     0,
     pages.findIndex((p) => here !== undefined && p.includes(here)),
   );
-  return { job: open.job, view, piece, items, pages, page, here };
+  return { job: open.job, view, piece, items, frame, pages, page, here };
 }
 
 export const gateActs = {
@@ -50,7 +54,8 @@ export const gateActs = {
     // What was not in sight was not seen.
     if (next) return show(state, { ...view, here: next.item.key });
     const open = items.filter((i) => !i.item.done);
-    if (open.length === 0 || view.ticked) return open.some(isStop) ? stopped(state) : pass(state);
+    const left = open.filter((i) => !isStop(i));
+    if (left.length === 0 || view.ticked) return open.some(isStop) ? held(state) : pass(state);
     return record(state, gateWish(view, 'seen', 'all'));
   },
   'one-seen': (state) => {
@@ -59,6 +64,11 @@ export const gateActs = {
     const { item } = now.here;
     if (item.done) return show(state, { ...now.view, here: after(now.items, item) });
     return record(state, knownWish(state, item) ?? gateWish(now.view, 'seen', item.key));
+  },
+  solve: (state) => {
+    const now = gateHere(state);
+    if (!now?.here) return stay(state);
+    return solve(state, now.here.item, gateWish(now.view, 'seen', now.here.item.key));
   },
   strike: (state) => {
     const now = gateHere(state);
@@ -106,17 +116,10 @@ function gateWish(view: GateView, how: 'seen' | 'struck', item: string): Wish {
   return { do: 'gate', moment: view.moment, ...piece, how, item };
 }
 
-/** What the job itself knows to be undone is done by saying so: what is inside is out, a part is here. */
+/** What the job itself knows to be undone is done by saying so: a part is here. */
 function knownWish(state: State, item: GateItem): Wish | null {
   const job = state.open?.job;
   if (!job) return null;
-  if (item.key.startsWith('inside-')) {
-    const thing = job.inside.find((i) => item.say.startsWith(`${sayThing(i)} still inside`));
-    const piece = thing?.piece ?? null;
-    return thing
-      ? { do: 'cleared', ...(piece === null ? {} : { piece }), what: sayThing(thing) }
-      : null;
-  }
   const buy = /^part-(.+)$/.exec(item.key)?.[1];
   const known = buysNow(job, state.now).find((b) => b.buy === buy);
   // What only comes on the list by itself may well stand on the shelf: seeing it is enough.
@@ -130,12 +133,13 @@ function after(items: readonly { item: GateItem }[], item: GateItem): string | n
   return items[index + 1]?.item.key ?? item.key;
 }
 
-function stopped(state: State): Updated {
-  const first = gateHere(state)?.items.find(isStop);
-  return {
-    state: { ...state, quiet: `STOP. ${first?.item.say ?? ''}` },
-    effects: [{ do: 'ring' }],
-  };
+/** It rang when one came here; one more key for all says no more than the frame does. */
+function held(state: State): Updated {
+  return say(show(state, backToStop(state)).state, 'What stops comes first.');
+}
+
+function backToStop({ view }: State): View {
+  return view.screen === 'gate' ? { ...view, here: null } : view;
 }
 
 /** Through the gate: to the next one, into the step, or back to where it was opened. */
@@ -170,7 +174,7 @@ export function afterGate(state: State, wish: Wish): Updated {
   }
   const ticked: State = { ...state, view: { ...view, ticked: true, here: null } };
   if (wish.because !== undefined) return pass(ticked);
-  return gateHere(ticked)?.items.some(isStop) ? stopped(ticked) : pass(ticked);
+  return gateHere(ticked)?.items.some(isStop) ? stay(ticked) : pass(ticked);
 }
 
 /** The item `by` further on. */
@@ -188,17 +192,29 @@ export function gateStops(state: State): boolean {
   return gateHere(state)?.items.some(isStop) === true;
 }
 
+/** The marked one stops: what one does then is the way out of it. */
+export function isAtStop(state: State): boolean {
+  const here = gateHere(state)?.here;
+  return here !== undefined && isStop(here);
+}
+
+export function solveLabel(state: State): string {
+  const here = gateHere(state)?.here;
+  return here ? solveSaid(here.item) : '';
+}
+
 export function seenLabel(state: State): string {
   const now = gateHere(state);
   if (!now) return '';
   if (now.page < now.pages.length - 1) return 'seen, more below';
   if (now.items.every((i) => i.item.done)) return 'go on';
-  return now.items.some(isStop) ? 'all seen but STOP' : 'all seen, go on';
+  if (!now.items.some(isStop)) return 'all seen, go on';
+  const rest = now.items.filter((i) => !i.item.done && !isStop(i));
+  return rest.length === 0 || now.view.ticked ? '' : 'the rest is seen';
 }
 
 export function oneLabel(state: State): string {
   const key = gateHere(state)?.here?.item.key ?? '';
-  if (key.startsWith('inside-')) return 'it is out';
   return key.startsWith('part-') ? 'it is here' : 'this one';
 }
 
@@ -215,13 +231,13 @@ const LOUD = { colour: 'red', bold: true } as const;
 export function drawGate(state: State): Page {
   const now = gateHere(state);
   if (!now) return { left: [], middle: () => [] };
-  const { job, view, piece, items, pages, page, here } = now;
+  const { job, view, piece, items, frame, pages, page, here } = now;
   const seen = items.filter((i) => i.item.done).length;
   const where = pages.length > 1 ? `page ${page + 1} of ${pages.length}, ` : '';
   const rows = (pages[page] ?? []).flatMap(({ item, caution }): Line[] => {
     const marked = item.key === here?.item.key;
-    const sign = stopsNow(item) ? 'STOP' : item.done ? 'seen' : '';
-    const style = stopsNow(item) || (caution && !item.done) ? LOUD : marked ? { bold: true } : {};
+    const sign = item.done ? 'seen' : '';
+    const style = caution && !item.done ? LOUD : marked ? { bold: true } : {};
     const first = pad(line(bold(marked ? '> ' : '  '), span(sign, style)), BEFORE);
     return hanging(first, item.say, state.columns, style);
   });
@@ -229,6 +245,6 @@ export function drawGate(state: State): Page {
     left: line(bold(piece?.spec.name ?? job.upper.job)),
     right: line(WHEN[view.moment]),
     under: line(`${where}${seen} of ${items.length} seen`),
-    middle: () => (rows.length === 0 ? [line('Nothing is asked here.')] : rows),
+    middle: () => (items.length === 0 ? [line('Nothing is asked here.')] : [...frame, ...rows]),
   };
 }

@@ -14,6 +14,7 @@ import { taskOf } from './parts/ladder-names.ts';
 import { nextNow } from './parts/next-now.ts';
 import { sayTrouble, sayWhere } from './parts/say-piece.ts';
 import { around } from './parts/scroll.ts';
+import { curesSaid } from './parts/sealant.ts';
 import { taskHere } from './parts/task-now.ts';
 import { bold, cut, type Line, line, pad, type Span, span, width, wrap } from './parts/text.ts';
 import type { State, Updated } from './state.ts';
@@ -75,6 +76,7 @@ export function drawJob(state: State): Page {
     },
     say: [
       ...wrap(insideSaid(job) ?? '', state.columns, LOUD),
+      ...curesSaid(job, state.now).flatMap((text) => wrap(text, state.columns)),
       ...wrap(next ? `Next: ${next.say}` : '', state.columns, { bold: true }),
     ],
   };

@@ -3,7 +3,7 @@
  * no other file names a key. Earlier rows matter more: the foot line keeps them longest.
  */
 
-import { gateStops, oneLabel, seenLabel } from './gate.ts';
+import { gateStops, isAtStop, oneLabel, seenLabel, solveLabel } from './gate.ts';
 import { EDITING } from './parts/field.ts';
 import { furtherLabel, goesFurther, hasPart, isWanted, missingLabel } from './parts-list.ts';
 import { roundLabel } from './round.ts';
@@ -114,15 +114,27 @@ export const KEYS = [
 
   // Gates.
   key(
+    'solve',
+    ['gate'],
+    ['enter'],
+    solveLabel,
+    'the way out of what stops: it is out, or to where it is mended',
+    {
+      holds: isAtStop,
+    },
+  ),
+  key('past', ['gate'], ['w'], 'all the same, and why', 'on in spite of STOP, with a reason', {
+    holds: gateStops,
+  }),
+  key(
     'all-seen',
     ['gate'],
     ['space'],
     seenLabel,
     'all of this is seen to, as far as it does not stop',
   ),
-  key('one-seen', ['gate'], ['enter'], oneLabel, 'the marked one is seen to, is out, is here'),
-  key('past', ['gate'], ['w'], 'all the same, and why', 'on in spite of STOP, with a reason', {
-    holds: gateStops,
+  key('one-seen', ['gate'], ['enter'], oneLabel, 'the marked one is seen to, or is here', {
+    holds: (s) => !isAtStop(s),
   }),
   key('strike', ['gate'], ['x', 'delete'], 'strike', 'the marked one does not count here'),
   key('add-item', ['gate'], ['a'], 'add', 'something else that is to be seen to here'),
@@ -271,9 +283,16 @@ export const KEYS = [
   key('aside', ['look', 'off-count'], ['a'], 'moved aside', 'out of the way, still connected', {
     holds: when.goesAside,
   }),
-  key('gates', ['look', 'off-count'], ['g'], '', 'what is to be seen to here, one by one', {
-    holds: when.hasGate,
-  }),
+  key(
+    'gates',
+    ['look', 'off-count'],
+    ['g'],
+    '',
+    'what is to be seen to here, one by one: tick, strike, add',
+    {
+      holds: when.hasGate,
+    },
+  ),
   key(
     'start-gate',
     ['job'],

@@ -13,6 +13,7 @@ import { passNow, stillIn, toSettle } from './parts/piece-now.ts';
 import { piecePage } from './parts/piece-page.ts';
 import { mustRead } from './parts/reading.ts';
 import { sayDiffers, sayTakes, sayTrouble, sayWhere } from './parts/say-piece.ts';
+import { cureSaid } from './parts/sealant.ts';
 import { type Line, line, wrap } from './parts/text.ts';
 import { type Way, wayOf } from './parts/way.ts';
 import { capital, list, many, sayCounts, sayItem } from './parts/words.ts';
@@ -86,7 +87,11 @@ export function drawLook(state: State): Page {
       under: line(piece.spec.torque?.text ?? ''),
       say: hole
         ? sayHole(job, hole, piece, state.columns)
-        : [...sayLacks(state, piece), ...sayPiece(job, piece, state.columns)],
+        : [
+            ...sayLacks(state, piece),
+            ...sayCured(state, piece),
+            ...sayPiece(job, piece, state.columns),
+          ],
     },
   );
 }
@@ -95,6 +100,12 @@ export function drawLook(state: State): Page {
 function sayLacks(state: State, piece: PieceNow): Line[] {
   const lacks = piece.away === 'no' ? null : lacksSaid(state, piece.spec.key);
   return wrap(lacks ?? '', state.columns, LOUD);
+}
+
+/** What its joint does not bear yet. */
+function sayCured({ open, now, columns }: State, piece: PieceNow): Line[] {
+  const cures = open ? cureSaid(open.job, piece, now) : null;
+  return wrap(cures ?? '', columns, { bold: true });
 }
 
 const LOUD = { colour: 'red', bold: true } as const;

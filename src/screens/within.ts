@@ -6,6 +6,7 @@ import { show, stay } from './moves.ts';
 import type { Page } from './page.ts';
 import { atTime } from './parts/plan-now.ts';
 import { scrolled } from './parts/scroll.ts';
+import { curesSaid } from './parts/sealant.ts';
 import { bold, hanging, indent, type Line, line, pad, wrap } from './parts/text.ts';
 import { many } from './parts/words.ts';
 import type { State } from './state.ts';
@@ -36,6 +37,10 @@ export function drawWithin(state: State): Page {
           ? [[], ...wrap('How long these take nobody has noted:', columns), []]
           : []),
         ...found.maybe.flatMap((d) => doable(d, columns)),
+        ...curesSaid(open.job, state.now).flatMap((text) => [
+          [],
+          ...wrap(text, columns, { bold: true }),
+        ]),
         ...(nothing ? wrap('Nothing that could be left safe.', columns, { bold: true }) : []),
       ];
       return scrolled([[], ...lines], view.top, rows);

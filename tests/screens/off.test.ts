@@ -65,7 +65,7 @@ describe('off, a key a bolt', () => {
     expect(desk.frame).toContain('4 is noted as stuck.');
     desk.press('space space space space');
     expect(desk.screen).toBe('off-count');
-    expect(desk.frame).toMatch(/STOP[\s\S]*4 of 5 out\.[\s\S]*4 is still in: stuck\./);
+    expect(desk.frame).toMatch(/STOP[\s\S]*4 of 5 out\.[\s\S]*4 is still in: stuck since 18:25\./);
     expect(desk.done).toEqual(['ring']);
     desk.press('space');
     expect(desk.frame).toContain('Last out: 4.');

@@ -41,8 +41,8 @@ export function caseOpen(text = CASE): Bench {
 }
 
 /** All back and tight, the oil not in yet. */
-export function caseShut(): Bench {
-  const bench = caseOpen();
+export function caseShut(text = CASE): Bench {
+  const bench = caseOpen(text);
   for (const buy of ['gasket', 'insert']) bench.mark({ do: 'buy', buy, state: 'here' });
   bench.mark({ do: 'done', task: 'scrape' });
   for (const piece of ['case-cover', 'lever']) {

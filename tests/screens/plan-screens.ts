@@ -47,6 +47,30 @@ function task(bench: Bench, here: string, look: Look): Desk {
   return desk.press('space');
 }
 
+const CURES = CASE.replace('open 10 min;', 'open 10 min, cures 12 h;');
+
+/** Much to be seen before it is pried off: what hurts, what is over it, what runs where. */
+const MUCH = CASE.replace(
+  '    caution: {fitting:',
+  '    marks: dot in line with the split\n    routes: lead over the frame tube\n    care: spring\n    caution: {removal: The magnet lets go at once., fitting:',
+);
+
+/** The cover is all out, and nobody has pried yet. */
+function counted(text: string): Bench {
+  const bench = new Bench(text);
+  bench.mark({ do: 'out', piece: 'case-cover' });
+  return bench;
+}
+
+/** Oil out, a magnet and a rag inside, bolts in by fingers only. */
+function muchStops(): Bench {
+  const bench = caseOpen();
+  for (const buy of ['gasket', 'insert']) bench.mark({ do: 'buy', buy, state: 'here' });
+  for (const kind of ['S', 'M']) bench.mark({ do: 'in', piece: 'case-cover', hand: { kind } });
+  bench.mark({ do: 'inside', what: '1 magnet' });
+  return bench;
+}
+
 export const OF_THE_JOB: Record<string, (look: Look) => Desk> = {
   'note, left alone': (look) => new Desk(leftAlone(), { ...look, now: LATER }),
   'bench, loud': (look) =>
@@ -59,6 +83,12 @@ export const OF_THE_JOB: Record<string, (look: Look) => Desk> = {
     return new Desk(bench, look).open('case-cover').press('g');
   },
   'gate, before the first start': (look) => new Desk(caseShut(), look).press('s'),
+  'gate, all that stops': (look) => new Desk(muchStops(), { ...look, now: LATER }).press('space s'),
+  'gate, a joint cures': (look) => new Desk(caseShut(CURES), look).press('s'),
+  'count, much to see': (look) => new Desk(counted(MUCH), look).open('case-cover'),
+  'look, a joint cures': (look) => new Desk(caseShut(CURES), look).open('case-cover'),
+  'job, a joint cures': (look) => new Desk(caseShut(CURES), look),
+  'task, a joint cures': (look) => task(caseShut(CURES), ':fill', look),
   'gate, something more': (look) => new Desk(caseShut(), look).press('s a').type('chain guard'),
   'on, sealant runs': (look) =>
     new Desk(ready(), look).open('case-cover').press('space space space'),

@@ -10,6 +10,18 @@ import type { Line } from '../lines.ts';
 
 export { MOMENTS, type Moment } from '../../job/types.ts';
 
+/** Where one goes, or what one says, to be rid of what stops. */
+export type WayOut =
+  /** It came out again. */
+  | { to: 'out'; piece: string | null; what: string; count: number }
+  /** To the bolts of a piece: those that are in, those to tighten. */
+  | { to: 'bolts' | 'tighten'; piece: string }
+  /** To a hole: to be mended, or to be settled. */
+  | { to: 'mend' | 'settle'; piece: string; hole: string }
+  | { to: 'task'; task: string }
+  /** Only somebody's eyes can tell: it is ticked by itself. */
+  | { to: 'tick' };
+
 export interface GateItem {
   /** Its name in the diary. */
   key: string;
@@ -21,6 +33,8 @@ export interface GateItem {
   loud: boolean;
   /** Of what stops: why, since when, and the way out, in one sentence; null of all other items. */
   stop: string | null;
+  /** Of what stops. */
+  way: WayOut | null;
 }
 
 /** `done: null` where only somebody's eyes can tell. */
@@ -32,6 +46,8 @@ export interface Asked {
   loud?: boolean;
   /** See GateItem; without it what stops says `say`. */
   stop?: string;
+  /** Without it what stops is ticked by itself. */
+  way?: WayOut;
 }
 
 export const look = (key: string, say: string): Asked => ({ key, say, done: null, stops: false });
@@ -44,9 +60,10 @@ export const known = (key: string, say: string, done: boolean, stops = false): A
   stops,
 });
 /** STOP until the job knows that it is over; `stop` says why, since when and the way out. */
-export const stopped = (key: string, say: string, stop: string): Asked => ({
+export const stopped = (key: string, say: string, stop: string, way: WayOut): Asked => ({
   ...known(key, say, false, true),
   stop,
+  way,
 });
 
 /** Ticks, strikes and additions that count at this moment, from the line behind `since` on. */
@@ -67,7 +84,7 @@ export function withTicks(
     .map((line, i) => look(`added-${i + 1}`, line.says ?? ''));
   return [...asked, ...added]
     .filter((item) => !struck.has(item.key) || (item.stops && item.done === false))
-    .map(({ key, say, done, stops, loud, stop }) => ({
+    .map(({ key, say, done, stops, loud, stop, way }) => ({
       key,
       say,
       // What the job knows to be undone no tick can do.
@@ -75,5 +92,6 @@ export function withTicks(
       stops,
       loud: loud === true,
       stop: stops ? (stop ?? say) : null,
+      way: stops ? (way ?? { to: 'tick' }) : null,
     }));
 }

@@ -29,7 +29,14 @@ export function beforePrying(standing: Standing, piece: PieceNow): Asked[] {
   const bolted = over.filter((p) => p.holes.length > 0);
   const hanging = over.filter((p) => p.holes.length === 0);
   return [
-    ...(still.length > 0 ? [stopped('bolts', count, sayStillIn(standing, piece, still))] : []),
+    ...(still.length > 0
+      ? [
+          stopped('bolts', count, sayStillIn(standing, piece, still), {
+            to: 'bolts',
+            piece: spec.key,
+          }),
+        ]
+      : []),
     ...(holes.length > 0 && still.length === 0 ? [known('bolts', count, true, true)] : []),
     ...(bolted.length > 0 ? [known('over', `Still over it: ${pieceNames(bolted)}.`, false)] : []),
     ...(hanging.length > 0
@@ -58,7 +65,13 @@ export function beforeSealing(standing: Standing, piece: PieceNow, buys: readonl
     ...underOpen(standing, piece),
     ...insideItems(standing, [spec.key, ...belowOf(standing, spec.key)]),
     ...(odd.length > 0
-      ? [stopped('settled', `Settle what belongs in ${names(odd)}.`, sayOdd(odd))]
+      ? [
+          stopped('settled', `Settle what belongs in ${names(odd)}.`, sayOdd(odd), {
+            to: 'settle',
+            piece: spec.key,
+            hole: odd[0]?.name ?? '',
+          }),
+        ]
       : []),
     ...(hurt.length > 0
       ? [
@@ -66,6 +79,7 @@ export function beforeSealing(standing: Standing, piece: PieceNow, buys: readonl
             'threads',
             `Mend first: ${troubles(hurt)}.`,
             `${hurtSince(standing, piece, hurt)}. Mend it before the joint is made.`,
+            { to: 'mend', piece: spec.key, hole: hurt[0]?.name ?? '' },
           ),
         ]
       : []),
@@ -129,7 +143,8 @@ export function insideItems(standing: Standing, pieces: readonly (string | null)
     const key = ['inside', thing.piece, slug(thing.what)].filter((part) => part !== null).join('-');
     const say = sayInside(standing, thing);
     if (thing.count === 0) return known(key, say, true, true);
-    return stopped(key, say, stillInside(standing, thing));
+    const { piece, what, count } = thing;
+    return stopped(key, say, stillInside(standing, thing), { to: 'out', piece, what, count });
   });
 }
 

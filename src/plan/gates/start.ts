@@ -46,7 +46,15 @@ function fluids(standing: Standing): Asked[] {
     // Without a task that fills it in, somebody has to say so.
     const done = fluid.fill === null ? null : false;
     const stop = fluidOut(standing, fluid);
-    return { key, say: `${sentence(fluid.what)} is out. Fill it in.`, done, stops: true, stop };
+    const way = fluid.fill === null ? {} : { way: { to: 'task', task: fluid.fill } as const };
+    return {
+      key,
+      say: `${sentence(fluid.what)} is out. Fill it in.`,
+      done,
+      stops: true,
+      stop,
+      ...way,
+    };
   });
   return [...items, look('levels', 'Oil, fuel and every other level looked at.')];
 }
@@ -68,7 +76,9 @@ function fingerTightItems(standing: Standing): Asked[] {
   return loose.map((piece) => {
     const holes = fingerTight(piece);
     const say = `${piece.spec.name}: ${list(holes)} only finger-tight.`;
-    return stopped(`tight-${piece.spec.key}`, say, fingerTightSaid(standing, piece, holes));
+    const { key } = piece.spec;
+    const stop = fingerTightSaid(standing, piece, holes);
+    return stopped(`tight-${key}`, say, stop, { to: 'tighten', piece: key });
   });
 }
 
@@ -80,7 +90,9 @@ function threads(standing: Standing): Asked[] {
     const { key, name } = piece.spec;
     const say = `${name}: thread pulled in ${list(pulled.map((h) => h.name))}.`;
     const stop = `${name}: ${hurtSince(standing, piece, pulled)}. It holds nothing: mend it.`;
-    return [stopped(`thread-${key}`, say, stop)];
+    return [
+      stopped(`thread-${key}`, say, stop, { to: 'mend', piece: key, hole: pulled[0]?.name ?? '' }),
+    ];
   });
 }
 
@@ -140,7 +152,10 @@ function unfilled(standing: Standing): Asked[] {
     .map((task) => {
       const say = `Not noted as done: ${task.say}.`;
       if (!RUNS_DRY.test(task.say)) return { ...known(`fill-${task.key}`, say, false), loud: true };
-      return stopped(`fill-${task.key}`, say, `${say} Do it, and say so.`);
+      return stopped(`fill-${task.key}`, say, `${say} Do it, and say so.`, {
+        to: 'task',
+        task: task.key,
+      });
     });
 }
 

@@ -22,14 +22,14 @@ export function stillInside({ job, now }: Standing, thing: Inside): string {
   return `${count} of the ${all} that went in${where} ${when} ${count === 1 ? 'is' : 'are'} still inside: take ${them} out.`;
 }
 
-/** `9 is still in, stuck since 11 April (soaking). Get it out before you pry.` */
+/** `9 is still in: stuck since 11 April (soaking). Get it out before you pry.` */
 export function sayStillIn(standing: Standing, piece: PieceNow, still: readonly HoleNow[]): string {
   const hard = still.filter((h) => h.trouble !== null);
   const easy = still.filter((h) => h.trouble === null);
   const [is, it] = still.length === 1 ? ['is', 'it'] : ['are', 'them'];
   const said = [
     ...(easy.length > 0 ? [`${names(easy)} ${easy.length === 1 ? 'is' : 'are'} still in.`] : []),
-    ...hard.map((h) => `${h.name} is still in, ${h.trouble}${sinceOf(standing, piece, h)}.`),
+    ...hard.map((h) => `${h.name} is still in: ${h.trouble}${sinceOf(standing, piece, h)}.`),
   ];
   // Many names are one list; what is stuck says so by itself.
   const all = still.length > MOST ? [`${still.length} bolts ${is} still in.`] : said;

@@ -1,5 +1,5 @@
 /** The one frame there is: STOP. */
-import { type Line, pad, type Span, type Style, span, wrap } from './text.ts';
+import { hanging, type Line, line, pad, type Span, type Style, span, wrap } from './text.ts';
 
 const LOOK: Style = { colour: 'red', bold: true };
 /** Columns of the frame, where the screen has as many. */
@@ -10,9 +10,13 @@ export function sentences(text: string): string[] {
   return text.split(/(?<=[.?!]) +(?=[\p{Lu}\d])/u);
 }
 
-export function stopBox(texts: readonly string[], columns: number): Line[] {
+/** `marked` is the text of several that is meant just now; without it none stands in from the edge. */
+export function stopBox(texts: readonly string[], columns: number, marked?: number): Line[] {
   const room = Math.max(10, Math.min(WIDEST, columns - 4) - 6);
-  const lines = texts.flatMap((text) => wrap(text, room));
+  const lines = texts.flatMap((text, i) => {
+    if (marked === undefined) return wrap(text, room);
+    return hanging(line(i === marked ? '> ' : '  '), text, room);
+  });
   const longest = room;
   const edge: Span = span('|', LOOK);
   const head = '+- STOP ';

@@ -51,7 +51,7 @@ export function sortedItems(
   const hurts = new Set(piece ? cautionsFor(piece.spec, way).map((c) => c.say) : []);
   const items = gateOf(job, moment, piece?.spec.key ?? null, now).map((item) => ({
     item: piece && item.key === 'bolts' && moment === 'sealing' ? counted(item, job, piece) : item,
-    caution: hurts.has(item.say),
+    caution: item.loud || hurts.has(item.say),
   }));
   const rank = (i: (typeof items)[number]) => (stopsNow(i.item) ? 0 : i.caution ? 1 : 2);
   return items.toSorted((a, b) => rank(a) - rank(b));
@@ -61,6 +61,11 @@ export function sortedItems(
 function counted(item: GateItem, job: Job, piece: PieceNow): GateItem {
   const should = shouldSaid(job, piece);
   return should === null ? item : { ...item, say: `${item.say} ${should}` };
+}
+
+/** Something stops there: it rings on arriving. */
+export function isStopped(job: Job, moment: Moment, piece: string | null, now: string): boolean {
+  return gateOf(job, moment, piece, now).some(stopsNow);
 }
 
 export function stopsNow(item: GateItem): boolean {
