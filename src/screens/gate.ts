@@ -16,6 +16,7 @@ import {
   sortedItems,
   stopsNow,
 } from './parts/gate-now.ts';
+import { onThisWrench } from './parts/gate-wrench.ts';
 import { buysNow } from './parts/plan-now.ts';
 import { sealantSaid } from './parts/sealant.ts';
 import { bold, hanging, type Line, line, pad, span } from './parts/text.ts';
@@ -30,7 +31,10 @@ function gateHere(state: State) {
   const { view, open } = state;
   if (view.screen !== 'gate' || !open) return null;
   const piece = view.piece === null ? null : pieceNamed(open.job, view.piece);
-  const items = sortedItems(open.job, view.moment, piece, state.now);
+  const items = sortedItems(open.job, view.moment, piece, state.now).map((i) => ({
+    ...i,
+    item: onThisWrench(i.item, open.job, piece, state.wrenches),
+  }));
   const first = items.find((i) => !i.item.done) ?? items[0];
   const here = items.find((i) => i.item.key === view.here) ?? first;
   const room = Math.max(3, state.rows - AROUND);

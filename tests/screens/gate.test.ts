@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { Bench } from '../job/bench.ts';
 import { Desk } from './desk.ts';
+import { WRENCHES } from './more-screens.ts';
 import { CASE, caseOpen, caseShut } from './plan-jobs.ts';
 import { ready } from './plan-screens.ts';
 
@@ -31,6 +32,13 @@ describe('on with a piece that closes something', () => {
     desk.press('space');
     expect(desk.screen).toBe('on');
     expect(gates(desk)).toEqual(['seen closing all', 'seen sealing all']);
+  });
+
+  it('says what to set on the wrench of this bench', () => {
+    const inches = ready(CASE.replace('10 N·m, manual 3-4', '95 lbf·in'));
+    const desk = new Desk(inches, {}, WRENCHES).open('case-cover').press('space space');
+    expect(words(desk)).toContain('Wrench set for 95 lbf·in. 95 lbf·in as printed → set 10.7 N·m.');
+    expect(words(desk)).toContain('Set 10.5 N·m on the small wrench, in its steps of 0.5.');
   });
 
   it('says the open time of the sealant from then on, and that it is over', () => {

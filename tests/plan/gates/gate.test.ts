@@ -44,6 +44,7 @@ describe('before prying', () => {
       stops: true,
       loud: false,
       stop: '2 is still in. Get it out before you pry.',
+      way: { to: 'bolts', piece: 'cover' },
     });
     expect(said('prying', [{ piece: 'cover', out: 'S S M+clip' }]).bolts).toMatchObject({
       say: '3 of 3 out.',
