@@ -2,6 +2,7 @@
  * What can hurt somebody at a step, beside what the file itself says. Common practice of the trade, no source: the
  * maker's manual, local rules and licensed mechanics go first, and the screens say so.
  */
+import { MAKER_FIRST } from '../bolt/cautions.ts';
 import type { Care, PieceSpec, TaskSpec } from '../job/types.ts';
 import { sortsOf } from './disturbed.ts';
 import { letOut } from './fluids.ts';
@@ -28,13 +29,18 @@ const FUEL: Caution = {
   say: 'Fuel: no flame, no spark, no smoking; air through the room; a closed can for what runs out.',
 };
 
+/** Of what keeps somebody alive: whose word goes before anything that is said here. */
+const MAKER: Caution = { key: 'maker', say: `${MAKER_FIRST} Local rules go before both.` };
+const LICENSED: readonly Care[] = ['brake', 'steering', 'structure'];
+
 /** For a piece that comes off or goes on: the file's own first. */
 export function cautionsFor(spec: PieceSpec, way: 'off' | 'on'): Caution[] {
   const own = (way === 'off' ? spec.caution.removal : spec.caution.fitting).map(
     (say, i): Caution => ({ key: `caution-${i + 1}`, say }),
   );
   const care = spec.care === null ? [] : [{ key: spec.care, say: BY_CARE[spec.care] }];
-  return [...own, ...care, ...(sortsOf(spec).includes('fuel') ? [FUEL] : [])];
+  const maker = spec.care !== null && LICENSED.includes(spec.care) ? [MAKER] : [];
+  return [...own, ...care, ...(sortsOf(spec).includes('fuel') ? [FUEL] : []), ...maker];
 }
 
 const HOT: Caution = {
@@ -49,11 +55,12 @@ const RAISED: Caution = {
 /** For a task, by its words. */
 export function cautionsForTask({ say }: TaskSpec): Caution[] {
   const out = letOut(say);
-  const fuel = out !== null && /\b(?:fuel|petrol|gasoline|diesel)\b/i.test(out);
+  // A tap that is opened to look for drops wets as well as one that is drained.
+  const fuel = /\b(?:fuel|petrol|gasoline|diesel)\b/i.test(say);
   return [
     ...(out !== null && !fuel ? [HOT] : []),
     ...(fuel ? [FUEL] : []),
-    ...(/\b(?:raise|jack|lift)\b/i.test(say) ? [RAISED] : []),
+    ...(/\b(?:raise|jack|lift|hoist)\b/i.test(say) ? [RAISED] : []),
   ];
 }
 

@@ -81,8 +81,8 @@ export function goOn(state: State): Updated {
   const [gate] = gatesOn(job, piece, state.now, state.read);
   if (gate !== undefined) return openGate(state, gate, 'on');
   if (piece.holes.length === 0) return record(state, { do: 'on', piece: key });
-  // A joint's gate has said all that stands to be read, but how things run.
-  const said = state.read.includes(gateMark('sealing', piece)) && piece.spec.routes.length === 0;
+  // A joint's gate has said all that stands to be read.
+  const said = state.read.includes(gateMark('sealing', piece));
   return said ? toStep(state, ON) : readFirst(state, 'fitting', ON);
 }
 

@@ -88,7 +88,7 @@ export const gateActs = {
   past: (state) => {
     const now = gateHere(state);
     if (!now) return stay(state);
-    const says = now.items.filter(isStop).map((i) => i.item.say);
+    const says = now.items.filter(isStop).map((i) => i.item.stop ?? i.item.say);
     const refused = { code: 'gate', say: says.join(' '), data: {}, overrulable: true };
     return ask(state, { ask: 'why', wish: gateWish(now.view, 'seen', 'all'), refused });
   },

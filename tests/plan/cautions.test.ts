@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { cautionsFor, cautionsForTask } from '../../src/plan/cautions.ts';
-import { jobOf } from './make.ts';
+import { gate } from '../../src/plan/gates/gate.ts';
+import { jobOf, NOW, off } from './make.ts';
 
 describe('cautions of a piece', () => {
   it('are the file’s own, then what it carries, pushes, stops or steers, then fuel', () => {
@@ -18,9 +19,38 @@ describe('cautions of a piece', () => {
     'knows %s',
     (care) => {
       const spec = jobOf(`pieces: {part: {care: ${care}}}`).pieces.get('part')!.spec;
-      expect(cautionsFor(spec, 'off').map((c) => c.key)).toEqual([care]);
+      expect(cautionsFor(spec, 'off').map((c) => c.key)[0]).toBe(care);
+      expect(cautionsFor(spec, 'on').map((c) => c.key)[0]).toBe(care);
     },
   );
+
+  it.each([
+    ['brake', true],
+    ['steering', true],
+    ['structure', true],
+    ['head', false],
+    ['spring', false],
+  ])('the manual, a licensed mechanic and local rules go first: %s', (care, first) => {
+    const spec = jobOf(`pieces: {part: {care: ${care}}}`).pieces.get('part')!.spec;
+    const maker = cautionsFor(spec, 'on').find((c) => c.key === 'maker')?.say ?? '';
+    for (const word of ['manual', 'licensed mechanic', 'Local rules'])
+      expect(maker.includes(word), word).toBe(first);
+  });
+
+  it('stand at both gates of the piece, loud, and are ticked like the rest', () => {
+    const text = 'pieces: {caliper: {care: brake, joint: new seal}}';
+    for (const [moment, lines] of [
+      ['prying', []],
+      ['sealing', [off('caliper')]],
+    ] as const) {
+      const items = gate(jobOf(text, lines), moment, 'caliper', NOW).items;
+      const loud = items.filter((i) => i.loud).map((i) => i.key);
+      expect(loud, moment).toEqual(['brake', 'maker']);
+      const ticked = [...lines, { piece: 'caliper', seen: `${moment} all` }];
+      const after = gate(jobOf(text, ticked), moment, 'caliper', NOW).items;
+      expect(after.find((i) => i.key === 'brake')?.done, moment).toBe(true);
+    }
+  });
 
   it('are none where nothing can hurt', () => {
     expect(cautionsFor(jobOf('pieces: {mirror: {}}').pieces.get('mirror')!.spec, 'off')).toEqual(
@@ -34,6 +64,9 @@ describe('cautions of a task', () => {
     ['Drain the oil', ['hot']],
     ['Drain the petrol into a can', ['fuel']],
     ['Jack it up', ['raised']],
+    ['Lift the front wheel on the stand', ['raised']],
+    ['Fuel tap open for five minutes', ['fuel']],
+    ['Drain the brake fluid', ['hot']],
     ['Scrape both faces', []],
   ])('%s', (say, keys) => {
     const spec = jobOf(`tasks: {t: {do: ${say}}}`).tasks.get('t')!.spec;

@@ -13,7 +13,7 @@ import { spoken } from '../relations.ts';
 import type { Standing } from '../standing.ts';
 import { printNow } from '../time.ts';
 import { type Asked, known, look, stopped, warn } from './items.ts';
-import { hasSeal, lockers, sliding, wrench } from './ready.ts';
+import { hasBlindHoles, hasSeal, lockers, sliding, wrench } from './ready.ts';
 import { hurtSince, sayOdd, sayStillIn, stillInside } from './stops.ts';
 
 /** Every bolt out, counted, before anything is pried. */
@@ -62,7 +62,6 @@ export function beforeSealing(standing: Standing, piece: PieceNow, buys: readonl
   const clear = asideOver(standing, piece);
   const hurry = joint.open === null ? [] : [`All within ${sayDuration(joint.open)} from then on.`];
   return [
-    ...underOpen(standing, piece),
     ...insideItems(standing, [spec.key, ...belowOf(standing, spec.key)]),
     ...(odd.length > 0
       ? [
@@ -83,9 +82,10 @@ export function beforeSealing(standing: Standing, piece: PieceNow, buys: readonl
           ),
         ]
       : []),
+    ...underOpen(standing, piece),
     ...partItems(buys, spec.key),
     look('faces', 'Both faces clean and dry, nothing scraped into what is open.'),
-    ...(holes.length > 0
+    ...(hasBlindHoles(piece, standing.job.upper.kinds)
       ? [look('blind', 'Blind holes blown dry, eyes covered: oil under a bolt cracks the boss.')]
       : []),
     ...(wet.length > 0

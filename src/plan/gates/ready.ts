@@ -12,6 +12,11 @@ import { type Asked, look } from './items.ts';
 
 type Kinds = ReadonlyMap<string, Kind>;
 
+/** Bolts go into holes; nuts go onto studs that stay where they are. */
+export function hasBlindHoles({ holes }: PieceNow, kinds: Kinds): boolean {
+  return holes.some((h) => !/\bnuts?\b/i.test(kinds.get(h.belongs?.kind ?? '')?.text ?? ''));
+}
+
 /** A new seal goes on with it: it has a lip that can be turned over, whatever the joint says. */
 export function hasSeal(buys: readonly Buy[], piece: string): boolean {
   return buys.some((buy) => buy.for.includes(`${piece} on`) && /\bseals?\b/i.test(buy.what));

@@ -19,7 +19,7 @@ export function beforeStart(standing: Standing): Asked[] {
   const pieces = [...job.pieces.values()];
   const openings = [null, ...pieces.map((p) => p.spec.key)];
   const off = pieces.filter((p) => p.where !== 'home' && !isBack(p) && fingerTight(p).length === 0);
-  const away = off.filter(isAway);
+  const away = off.filter((p) => isAway(p) || !p.fitted);
   return [
     ...fluids(standing),
     ...unfilled(standing),
@@ -29,7 +29,7 @@ export function beforeStart(standing: Standing): Asked[] {
     ...(away.length > 0
       ? [known('off', `Not back: ${list(away.map((p) => p.spec.name))}.`, false)]
       : []),
-    ...off.filter((p) => !isAway(p)).flatMap(unfinished),
+    ...off.filter((p) => !away.includes(p)).flatMap(unfinished),
     ...troubles(standing),
     ...stillToDo(standing),
     ...waits(standing),

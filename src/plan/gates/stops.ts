@@ -5,16 +5,23 @@ import { printItem } from '../../piece/row.ts';
 import { untoldCures } from '../cure.ts';
 import { sayOn, saySince, sayTime } from '../days.ts';
 import type { Fluid } from '../fluids.ts';
-import { type Inside, sayThing } from '../inside.ts';
+import { type Inside, readThings, sayThing } from '../inside.ts';
 import { putInLine, troubleLine } from '../noted.ts';
 import type { Standing } from '../standing.ts';
 import { printNow, readInstant } from '../time.ts';
 
 /** `2 rags went in through the opening under Left cover on 2 May: take them out.` */
-export function stillInside({ job, now }: Standing, thing: Inside): string {
+export function stillInside({ job, lines, now }: Standing, thing: Inside): string {
   const { piece, count, total } = thing;
   const name = piece === null ? null : (job.pieces.get(piece)?.spec.name ?? piece);
-  const where = name === null ? '' : ` through the opening under ${name}`;
+  const said = lines.all.findLast(
+    (line) =>
+      line.verb === 'inside' &&
+      (line.piece ?? null) === piece &&
+      readThings(line.value).some((t) => t.what === thing.what),
+  )?.says;
+  const opening = name === null ? '' : ` through the opening under ${name}`;
+  const where = said === undefined ? opening : `${opening} (${said})`;
   const when = sayOn(thing.since, printNow(now));
   const them = count === 1 ? 'it' : 'them';
   if (count === total) return `${sayThing(thing)} went in${where} ${when}: take ${them} out.`;

@@ -1,7 +1,6 @@
 /** What the file gives to read before a piece comes off or goes back. */
 import type { PieceSpec } from '../../job/types.ts';
 import { cautionsFor } from '../../plan/cautions.ts';
-import { licensed } from './say-tight.ts';
 
 export interface Reading {
   what: 'Caution' | 'Bolts' | 'Tip' | 'Joint' | 'Loose' | 'Marks' | 'Routes' | 'Note';
@@ -19,10 +18,9 @@ export function mustRead(spec: PieceSpec, way: 'removal' | 'fitting'): boolean {
   return toRead(spec, way).some((r) => FIRST[way].includes(r.what));
 }
 
-/** The file's own first, then what is said of such a piece anywhere; the maker's manual before all of it. */
+/** The file's own first, then what is said of such a piece anywhere, and whose word goes first. */
 function cautions(spec: PieceSpec, way: 'removal' | 'fitting'): string[] {
-  const said = cautionsFor(spec, way === 'removal' ? 'off' : 'on').map((c) => c.say);
-  return [...said, licensed(spec.care) ?? ''].filter((t) => t !== '');
+  return cautionsFor(spec, way === 'removal' ? 'off' : 'on').map((c) => c.say);
 }
 
 export function toRead(spec: PieceSpec, way: 'removal' | 'fitting'): Reading[] {

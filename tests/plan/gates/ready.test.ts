@@ -43,6 +43,13 @@ describe('the wrench is set to a figure', () => {
   });
 });
 
+describe('blind holes', () => {
+  it('are blown dry where bolts go into them, not under nuts on studs', () => {
+    expect(said('sealing', cover('joint: new gasket'), away).blind).toContain('cracks the boss');
+    expect(said('sealing', cover('joint: new gasket', '{S: M6 nut}'), away).blind).toBeUndefined();
+  });
+});
+
 describe('seals, levers, hoses and threads', () => {
   it('a new seal has a lip, though the joint says nothing of it', () => {
     const buy = '\nbuy: {seal: {what: shaft seal 20x30x7, for: cover on}}';

@@ -57,6 +57,16 @@ describe('what stops says why, since when and the way out', () => {
     expect(items('closing', none)['inside-cover-rag']).toMatchObject({ done: true });
   });
 
+  it('where it went in, as somebody said then', () => {
+    const lines: Said[] = [
+      ...away,
+      { piece: 'cover', inside: 'rag', says: 'in the oil way', at: EARLY },
+    ];
+    expect(items('closing', lines)['inside-cover-rag']?.stop).toBe(
+      '1 rag went in through the opening under Left cover (in the oil way) on 11 April: take it out.',
+    );
+  });
+
   it('what is to be settled or mended before the joint', () => {
     const lines: Said[] = [
       ...boltsOff('cover', 'M S M', EARLY),
