@@ -8,7 +8,7 @@ import { list } from '../job/judge/parts.ts';
 import { passNow } from '../job/judge/tight.ts';
 import type { HoleNow, Job, PassSpec, PieceNow, PieceSpec, RowItem } from '../job/types.ts';
 import { loosenNext, nextHole } from '../piece/next.ts';
-import { passesOf } from '../piece/passes.ts';
+import { passAt, passesOf } from '../piece/passes.ts';
 import { printItem } from '../piece/row.ts';
 
 export interface NextStep {
@@ -158,8 +158,10 @@ function tighten(job: Job, piece: PieceNow): NextStep | null {
   const pass = passNow(piece, passes);
   if (!pass) return null;
   const hole = nextHole(piece, job.upper.kinds, pass.name)?.next ?? null;
-  const torque = pass.torque?.quantity ? `, ${printQuantity(pass.torque.quantity)}` : '';
-  const printed = printedPass(job, piece.spec, pass);
+  // A hole may have a torque of its own.
+  const mine = passAt(piece.spec, job.upper.kinds, pass, hole ?? '');
+  const torque = mine.torque?.quantity ? `, ${printQuantity(mine.torque.quantity)}` : '';
+  const printed = printedPass(job, piece.spec, mine, hole ?? '');
   const figure = printed === null ? torque : besidePrinted(torque, printed);
   return {
     piece: piece.spec.key,
@@ -169,16 +171,17 @@ function tighten(job: Job, piece: PieceNow): NextStep | null {
   };
 }
 
-/** How the figure of a pass is printed, the piece's or the pass's own; null where it is so. */
-function printedPass(job: Job, spec: PieceSpec, pass: PassSpec): string | null {
+/** How the figure of a pass at a hole is printed, the torque's or the pass's own; null where it is so. */
+function printedPass(job: Job, spec: PieceSpec, pass: PassSpec, hole: string): string | null {
   const of = { piece: spec.key };
   const own = spec.passes?.find((p) => p.name === pass.name);
   const corrected = own ? printedOf(job, of, 'passes', printPass(own)) : null;
-  if (corrected !== null || pass.torque === null || !spec.torque) return corrected;
-  const share = pass.torque.text.endsWith(` of ${spec.torque.text}`);
-  const whole = pass.torque.text === spec.torque.text;
-  const printed = share || whole ? printedOf(job, of, 'torque', spec.torque.text) : null;
-  return printed === null || whole ? printed : pass.torque.text.replace(spec.torque.text, printed);
+  const text = (spec.holes.get(hole)?.torque ?? spec.torque)?.text;
+  if (corrected !== null || !pass.torque || text === undefined) return corrected;
+  // The torque itself, or a share of it.
+  if (!pass.torque.text.endsWith(text)) return null;
+  const printed = printedOf(job, { ...of, hole }, 'torque', text);
+  return printed && pass.torque.text.replace(text, () => printed);
 }
 
 function said(item: RowItem | null): string {
