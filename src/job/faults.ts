@@ -253,6 +253,10 @@ export const FAULTS = {
     '{name}, hole {hole}: {say}',
     'Look which bolt is in it, then say so: putback settle FILE {piece} {hole} KIND.',
   ),
+  'two-corrections': error(
+    '{what}: instead of {printed} another entry says {says}, and that counts; this one says {value}',
+    'Find out which is true, and take the other one back.',
+  ),
   'same-id': warning(
     'another entry has the id {value}, in line {line}',
     'If it is the same entry, delete one of the two lines; if not, change one letter of this id.',
