@@ -5,6 +5,7 @@ import { curesNow, sayCureOf } from '../plan/cure.ts';
 import { nextStep } from '../plan/next.ts';
 import { openTimes, sayOpenTime } from '../plan/open-time.ts';
 import { answer, type Call } from './command.ts';
+import { correctedIn, correctedLines } from './corrected.ts';
 import { openJob } from './open-job.ts';
 
 export function run(call: Call) {
@@ -22,6 +23,7 @@ export function run(call: Call) {
     next: nextStep(job),
     cures: cures.map(({ piece, says, until }) => ({ piece, says, until })),
     open,
+    corrections: job.corrections,
   };
   const sealed = [
     ...open.map((time) => `${time.name}, ${sayOpenTime(time, now)}.`),
@@ -67,6 +69,7 @@ function statusText(job: Job, pieces: readonly PieceNow[], sealed: readonly stri
     ...(lines.length > 0 ? [''] : []),
     ...(sealed.length > 0 ? [...sealed.map(safe), ''] : []),
     next ? `Next: ${safe(next.say)}` : 'Nothing is next.',
+    ...correctedLines(job, correctedIn(job)).map(safe),
   ].join('\n');
 }
 

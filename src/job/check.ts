@@ -1,8 +1,10 @@
 /** All that is wrong with a job file: what the reader finds, what stands in the diary and cannot be, and torques no bolt stands. */
 import { sane } from '../bolt/sane.ts';
+import { rivalTruths } from './corrections.ts';
 import { collector, type Report } from './faults.ts';
 import { toFaults } from './faults-place.ts';
 import { fold } from './fold.ts';
+import { livingEntries } from './living.ts';
 import { readJob } from './read.ts';
 import type { Fault, Job, PieceSpec, Torque } from './types.ts';
 import { openYaml } from './yaml-doc.ts';
@@ -17,6 +19,11 @@ export function checkJob(text: string, file: string): Fault[] {
   for (const { piece, hole, say, ids } of job.conflicts) {
     const name = job.pieces.get(piece)?.spec.name ?? piece;
     report('two-truths', placeOfEntry(text, ids.at(-1) ?? ''), { piece, hole, say, name });
+  }
+  for (const { entry, holds } of rivalTruths(read.upper, livingEntries(read.entries))) {
+    const { what, printed, says } = holds;
+    const data = { what, printed, says, value: entry.says ?? '' };
+    report('two-corrections', placeOfEntry(text, entry.id), data);
   }
   checkTorques(job, text, report);
   if (found.length === 0) return read.faults;
@@ -35,12 +42,17 @@ function checkTorques(job: Job, text: string, report: Report): void {
   const odd = [...job.upper.pieces.values()].flatMap((spec) => oddTorques(spec, job));
   if (odd.length === 0) return;
   const { root } = openYaml(text);
-  for (const { path, say } of odd) report('odd-torque', placeOf(root, path), { say });
+  for (const { path, say, by } of odd) {
+    const at = by === null ? placeOf(root, path) : placeOfEntry(text, by);
+    report('odd-torque', at, { say });
+  }
 }
 
 interface Odd {
   path: string[];
   say: string;
+  /** Id of the entry that says that this is true, where it is not as printed. */
+  by: string | null;
 }
 
 function oddTorques(spec: PieceSpec, job: Job): Odd[] {
@@ -51,15 +63,19 @@ function oddTorques(spec: PieceSpec, job: Job): Odd[] {
       return thread === null ? [] : [[`${thread} ${mark}`, { thread, mark }] as const];
     }),
   );
-  const odd = (torque: Torque | null, path: string[]): Odd[] => {
+  const odd = (torque: Torque | null, path: string[], hole?: string): Odd[] => {
     for (const { thread, mark } of threads.values()) {
       const held = torque?.quantity ? sane(torque.quantity, thread, mark) : null;
-      if (held?.verdict === 'insane' && held.say !== null) return [{ path, say: held.say }];
+      if (held?.verdict !== 'insane' || held.say === null) continue;
+      const by = job.corrections.find(
+        (c) => c.what === 'torque' && c.piece === spec.key && c.hole === hole,
+      );
+      return [{ path, say: held.say, by: by?.id ?? null }];
     }
     return [];
   };
   const own = [...spec.holes.values()].flatMap((hole) =>
-    odd(hole.torque, ['pieces', spec.key, 'holes', hole.name, 'torque']),
+    odd(hole.torque, ['pieces', spec.key, 'holes', hole.name, 'torque'], hole.name),
   );
   return [...odd(spec.torque, ['pieces', spec.key, 'torque']), ...own];
 }

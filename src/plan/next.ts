@@ -1,12 +1,14 @@
 /** What the hand should do next: one step, from where the pieces stand. */
 
 import { printQuantity } from '../bolt/units.ts';
+import { besidePrinted, printedOf } from '../job/corrections.ts';
+import { printPass } from '../job/figures.ts';
 import { blockers, stillOver } from '../job/judge/blocked.ts';
 import { list } from '../job/judge/parts.ts';
 import { passNow } from '../job/judge/tight.ts';
-import type { HoleNow, Job, PieceNow, RowItem } from '../job/types.ts';
+import type { HoleNow, Job, PassSpec, PieceNow, PieceSpec, RowItem } from '../job/types.ts';
 import { loosenNext, nextHole } from '../piece/next.ts';
-import { passesOf } from '../piece/passes.ts';
+import { passAt, passesOf } from '../piece/passes.ts';
 import { printItem } from '../piece/row.ts';
 
 export interface NextStep {
@@ -156,13 +158,30 @@ function tighten(job: Job, piece: PieceNow): NextStep | null {
   const pass = passNow(piece, passes);
   if (!pass) return null;
   const hole = nextHole(piece, job.upper.kinds, pass.name)?.next ?? null;
-  const torque = pass.torque?.quantity ? `, ${printQuantity(pass.torque.quantity)}` : '';
+  // A hole may have a torque of its own.
+  const mine = passAt(piece.spec, job.upper.kinds, pass, hole ?? '');
+  const torque = mine.torque?.quantity ? `, ${printQuantity(mine.torque.quantity)}` : '';
+  const printed = printedPass(job, piece.spec, mine, hole ?? '');
+  const figure = printed === null ? torque : besidePrinted(torque, printed);
   return {
     piece: piece.spec.key,
     hole,
     do: 'tight',
-    say: `${piece.spec.name}: tighten ${hole}, ${pass.name}${torque}.`,
+    say: `${piece.spec.name}: tighten ${hole}, ${pass.name}${figure}.`,
   };
+}
+
+/** How the figure of a pass at a hole is printed, the torque's or the pass's own; null where it is so. */
+function printedPass(job: Job, spec: PieceSpec, pass: PassSpec, hole: string): string | null {
+  const of = { piece: spec.key };
+  const own = spec.passes?.find((p) => p.name === pass.name);
+  const corrected = own ? printedOf(job, of, 'passes', printPass(own)) : null;
+  const text = (spec.holes.get(hole)?.torque ?? spec.torque)?.text;
+  if (corrected !== null || !pass.torque || text === undefined) return corrected;
+  // The torque itself, or a share of it.
+  if (!pass.torque.text.endsWith(text)) return null;
+  const printed = printedOf(job, { ...of, hole }, 'torque', text);
+  return printed && pass.torque.text.replace(text, () => printed);
 }
 
 function said(item: RowItem | null): string {

@@ -171,6 +171,7 @@ describe('status as JSON', () => {
       next: { piece: 'cover', hole: '4', do: 'out', say: 'Cover: 4 comes out next.' },
       cures: [],
       open: [],
+      corrections: [],
     });
   });
 });

@@ -1,24 +1,25 @@
 /** The three gates of a piece: before prying, before the joint is made, before it closes what is behind it. */
+import { besidePrinted, printedOf } from '../../job/corrections.ts';
 import { list } from '../../job/judge/parts.ts';
-import type { HoleNow, PieceNow } from '../../job/types.ts';
+import type { Correctable, HoleNow, PieceNow, PieceSpec } from '../../job/types.ts';
 import type { Buy } from '../buy/list.ts';
 import { isHere } from '../buy/state.ts';
 import { cautionsFor } from '../cautions.ts';
-import { sayOn } from '../days.ts';
 import { sayDuration } from '../duration.ts';
-import { countsOf, type Inside, sayThing } from '../inside.ts';
 import { readJoint } from '../joint.ts';
 import { hurtHoles, isAway, isBack } from '../needed.ts';
 import { spoken } from '../relations.ts';
+import { withPrintedTask } from '../say.ts';
 import type { Standing } from '../standing.ts';
-import { printNow } from '../time.ts';
+import { anywhere, insertsFitted, insideItems } from './inside.ts';
 import { type Asked, known, look, stopped, warn } from './items.ts';
 import { hasBlindHoles, hasSeal, lockers, sliding, wrench } from './ready.ts';
-import { hurtSince, sayOdd, sayStillIn, stillInside } from './stops.ts';
+import { hurtSince, sayOdd, sayStillIn } from './stops.ts';
 
 /** Every bolt out, counted, before anything is pried. */
 export function beforePrying(standing: Standing, piece: PieceNow): Asked[] {
   const { spec, holes } = piece;
+  const said = toldOf(standing, spec);
   const still = holes.filter((h) => h.state !== 'out');
   const along = [...standing.job.pieces.values()].filter((p) => p.spec.along.includes(spec.key));
   const rest = still.length === 0 ? '' : `: ${names(still)} still in`;
@@ -43,18 +44,19 @@ export function beforePrying(standing: Standing, piece: PieceNow): Asked[] {
       ? [known('connected', `Still connected: ${pieceNames(hanging)}.`, false)]
       : []),
     ...(along.length > 0 ? [look('along', `Comes off with it: ${pieceNames(along)}.`)] : []),
-    ...(spec.marks.length > 0 ? [look('marks', `Marked: ${list(spec.marks)}.`)] : []),
+    ...(spec.marks.length > 0 ? [look('marks', `Marked: ${list(said.marks)}.`)] : []),
     ...(spec.loose.length > 0
-      ? [look('loose', `Falls out or stays in: ${list(spec.loose)}.`)]
+      ? [look('loose', `Falls out or stays in: ${list(said.loose)}.`)]
       : []),
-    ...(spec.routes.length > 0 ? [look('routes', `Seen how it runs: ${list(spec.routes)}.`)] : []),
-    ...cautionsFor(spec, 'off').map(({ key, say }) => warn(key, say)),
+    ...(spec.routes.length > 0 ? [look('routes', `Seen how it runs: ${list(said.routes)}.`)] : []),
+    ...cautions(standing, spec, 'off'),
   ];
 }
 
 /** All that must be ready before the sealant tube is opened or the gasket laid on. */
 export function beforeSealing(standing: Standing, piece: PieceNow, buys: readonly Buy[]): Asked[] {
   const { spec, holes } = piece;
+  const said = toldOf(standing, spec);
   const joint = readJoint(spec.joint);
   const odd = holes.filter((h) => h.unsettled || h.conflict !== null);
   const hurt = hurtHoles(piece);
@@ -96,19 +98,19 @@ export function beforeSealing(standing: Standing, piece: PieceNow, buys: readonl
           ),
         ]
       : []),
-    ...spec.loose.map((thing, i) => look(`loose-${i + 1}`, `Counted and in its place: ${thing}.`)),
-    ...joint.parts.map((part, i) => look(`joint-${i + 1}`, `Joint: ${part}.`)),
+    ...said.loose.map((thing, i) => look(`loose-${i + 1}`, `Counted and in its place: ${thing}.`)),
+    ...said.joint.map((part, i) => look(`joint-${i + 1}`, `Joint: ${part}.`)),
     ...(joint.lip || hasSeal(buys, spec.key)
       ? [look('lip', 'Seals: the lip the right way round, not turned over.')]
       : []),
-    ...(spec.marks.length > 0 ? [look('marks', `Lined up: ${list(spec.marks)}.`)] : []),
-    ...(spec.routes.length > 0 ? [look('routes', `Runs as it did: ${list(spec.routes)}.`)] : []),
+    ...(spec.marks.length > 0 ? [look('marks', `Lined up: ${list(said.marks)}.`)] : []),
+    ...(spec.routes.length > 0 ? [look('routes', `Runs as it did: ${list(said.routes)}.`)] : []),
     ...sliding(standing, piece),
     ...(clear.length > 0 ? [look('clear', `Held clear of the joint: ${pieceNames(clear)}.`)] : []),
     ...(holes.length > 0 ? [look('bolts', `Bolts sorted: ${sorted(piece)}.`)] : []),
     ...lockers(piece, standing.job.upper.kinds),
-    ...wrench(piece, standing.job.upper.kinds),
-    ...cautionsFor(spec, 'on').map(({ key, say }) => warn(key, say)),
+    ...wrench(piece, standing.job.upper.kinds, said.torque),
+    ...cautions(standing, spec, 'on'),
     ...hurry.map((say) => look('hurry', say)),
   ];
 }
@@ -117,6 +119,7 @@ export function beforeSealing(standing: Standing, piece: PieceNow, buys: readonl
 export function beforeClosing(standing: Standing, piece: PieceNow): Asked[] {
   const { job, finished, relations } = standing;
   const { spec } = piece;
+  const said = toldOf(standing, spec);
   const open = [...job.tasks.values()].filter(
     (task) =>
       task.spec.while.some((step) => spoken(step) === `${spec.key} off`) &&
@@ -128,43 +131,40 @@ export function beforeClosing(standing: Standing, piece: PieceNow): Asked[] {
     ...insideItems(standing, [spec.key, ...below]),
     ...anywhere(standing),
     ...underOpen(standing, piece),
-    ...open.map((task) => known(`task-${task.spec.key}`, `Still to do: ${task.spec.say}`, false)),
+    ...open.map(({ spec: task }) =>
+      known(`task-${task.key}`, `Still to do: ${withPrintedTask(job, task).say}`, false),
+    ),
     ...(tangs > 0 ? [look('tangs', `Insert tangs counted: ${tangs}.`)] : []),
-    ...spec.loose.map((thing, i) => look(`loose-${i + 1}`, `In its place: ${thing}.`)),
+    ...said.loose.map((thing, i) => look(`loose-${i + 1}`, `In its place: ${thing}.`)),
     look('tools', 'Tools, magnets and what blocked something: counted and out.'),
     look('lamp', 'Looked in with a lamp, felt along the bottom.'),
   ];
 }
 
-/** Each thing that went into these openings; what is still inside stops. */
-export function insideItems(standing: Standing, pieces: readonly (string | null)[]): Asked[] {
-  const counts = countsOf(standing.lines).filter((thing) => pieces.includes(thing.piece));
-  return counts.map((thing) => {
-    const key = ['inside', thing.piece, slug(thing.what)].filter((part) => part !== null).join('-');
-    const say = sayInside(standing, thing);
-    if (thing.count === 0) return known(key, say, true, true);
-    const { piece, what, count } = thing;
-    return stopped(key, say, stillInside(standing, thing), { to: 'out', piece, what, count });
-  });
+/** Each text as it is true, and as it is printed where that is not so. */
+function toldOf({ job }: Standing, spec: PieceSpec) {
+  const of = { piece: spec.key };
+  const told = (what: Correctable, said: string, text = said) => {
+    const printed = printedOf(job, of, what, text);
+    return printed === null ? said : besidePrinted(said, printed);
+  };
+  return {
+    marks: spec.marks.map((text) => told('marks', text)),
+    loose: spec.loose.map((text) => told('loose', text)),
+    routes: spec.routes.map((text) => told('routes', text)),
+    // A text of several parts has its printed one behind the last of them.
+    joint: spec.joint.flatMap((text) => {
+      const { parts } = readJoint([text]);
+      return parts.map((part, i) => (i + 1 < parts.length ? part : told('joint', part, text)));
+    }),
+    torque: (said: string) => told('torque', said, spec.torque?.text ?? ''),
+    caution: (text: string) => told('caution', text),
+  };
 }
 
-/** Noted without an opening: nobody knows which piece shuts it in. */
-function anywhere(standing: Standing): Asked[] {
-  const now = printNow(standing.now);
-  return countsOf(standing.lines)
-    .filter((thing) => thing.piece === null && thing.count > 0)
-    .map((thing) => {
-      const since = `${sayThing(thing)} went in ${sayOn(thing.since, now)}, nobody noted where`;
-      return look(`elsewhere-${slug(thing.what)}`, `Not in here: ${since}.`);
-    });
-}
-
-function sayInside({ job }: Standing, thing: Inside): string {
-  const where =
-    thing.piece === null ? '' : ` (${job.pieces.get(thing.piece)?.spec.name ?? thing.piece})`;
-  if (thing.count === 0)
-    return `${sayThing({ ...thing, count: thing.total })} in, and out again${where}.`;
-  return `${sayThing(thing)} still inside${where}.`;
+function cautions(standing: Standing, spec: PieceSpec, way: 'off' | 'on'): Asked[] {
+  const said = toldOf(standing, spec);
+  return cautionsFor(spec, way).map(({ key, say }) => warn(key, said.caution(say)));
 }
 
 /** Pieces under this one, at any depth. */
@@ -212,19 +212,6 @@ function sorted(piece: PieceNow): string {
   );
   const counts = [...Map.groupBy(words, (word) => word)];
   return counts.map(([word, all]) => `${all.length} ${word}`).join(', ');
-}
-
-/** Holes of these pieces that were mended with a wire insert in this round, by what was said then. */
-function insertsFitted({ lines, rounds }: Standing, pieces: readonly string[]): number {
-  return lines.all
-    .filter((l) => l.verb === 'state' && l.value === 'mended' && /\binsert/i.test(l.says ?? ''))
-    .filter((l) => l.piece !== undefined && pieces.includes(l.piece))
-    .filter((l) => l.index > rounds(l.piece ?? '').start)
-    .reduce((sum, l) => sum + (l.hole?.length ?? 1), 0);
-}
-
-function slug(what: string): string {
-  return what.replace(/[^a-z0-9]+/g, '-');
 }
 
 function names(holes: readonly HoleNow[]): string {

@@ -1,7 +1,7 @@
 /** What has to be ready before a joint is made, beyond its faces: seals, levers, threads, the wrench. */
 import { printQuantity } from '../../bolt/units.ts';
 import { list } from '../../job/judge/parts.ts';
-import type { Kind, PassSpec, PieceNow } from '../../job/types.ts';
+import type { Kind, PassSpec, PieceNow, Quantity, Torque } from '../../job/types.ts';
 import { passesOf } from '../../piece/passes.ts';
 import type { Buy } from '../buy/list.ts';
 import { sortsOf } from '../disturbed.ts';
@@ -50,11 +50,20 @@ export function lockers({ spec, holes }: PieceNow, kinds: Kinds): Asked[] {
   return [look('locker', `Threads clean and dry, no oil on them, for the threadlocker${said}.`)];
 }
 
-/** To what figure: pass by pass where they differ, and of holes that have their own. */
-export function wrench({ spec, holes }: PieceNow, kinds: Kinds): Asked[] {
+/**
+ * To what figure: pass by pass where they differ, and of holes that have their own. `told` puts beside the piece's own
+ * figure how it is printed, where that is not so.
+ */
+export function wrench(
+  { spec, holes }: PieceNow,
+  kinds: Kinds,
+  told: (figure: string) => string,
+): Asked[] {
   if (holes.length === 0) return [];
   const passes = passesOf(spec, kinds).filter((p) => p.after === null);
-  const set = passes.flatMap((p) => (p.torque?.quantity ? [figure(p, p.torque.quantity)] : []));
+  const set = passes.flatMap((p) =>
+    p.torque?.quantity ? [figure(p, p.torque.quantity, spec.torque, told)] : [],
+  );
   const own = [...spec.holes.values()].flatMap((h) =>
     h.torque?.quantity ? [`${h.name} takes ${printQuantity(h.torque.quantity)}`] : [],
   );
@@ -64,14 +73,22 @@ export function wrench({ spec, holes }: PieceNow, kinds: Kinds): Asked[] {
   const texts = [
     ...(first === undefined
       ? []
-      : [`Wrench set for ${[first, ...then.map((t) => `then ${t}`)].join(', ')}`]),
+      : [
+          `Wrench set${set.length === 1 ? ' for' : ':'} ${[first, ...then.map((t) => `then ${t}`)].join(', ')}`,
+        ]),
     ...(unread ? [`Look the torque up: ${spec.torque?.text}`] : []),
     ...own,
   ];
   return texts.length === 0 ? [] : [look('wrench', `${texts.join('. ')}.`)];
 }
 
-function figure(pass: PassSpec, quantity: Parameters<typeof printQuantity>[0]) {
-  const value = printQuantity(quantity);
-  return { value, said: `${value} (${pass.name})` };
+function figure(
+  pass: PassSpec,
+  quantity: Quantity,
+  own: Torque | null,
+  told: (figure: string) => string,
+) {
+  const printed = printQuantity(quantity);
+  const value = pass.torque?.text === own?.text ? told(printed) : printed;
+  return { value, said: `${pass.name} ${value}` };
 }

@@ -8,10 +8,11 @@ import { disturbedOf, type Sort, sortsOf } from '../disturbed.ts';
 import { fillsIn, fluidsOf } from '../fluids.ts';
 import { reachable } from '../graph.ts';
 import { isAway, isBack } from '../needed.ts';
+import { withPrintedTask } from '../say.ts';
 import type { Standing } from '../standing.ts';
 import { printInstant, printNow } from '../time.ts';
+import { insideItems } from './inside.ts';
 import { type Asked, known, look, stopped, warn } from './items.ts';
-import { insideItems } from './piece.ts';
 import { fingerTightSaid, fluidOut, hurtSince } from './stops.ts';
 
 export function beforeStart(standing: Standing): Asked[] {
@@ -150,7 +151,7 @@ function unfilled(standing: Standing): Asked[] {
   return openTasks(standing)
     .filter((task) => task.verb === 'do' && fillsIn(task.say) && !told.has(task.key))
     .map((task) => {
-      const say = `Not noted as done: ${task.say}.`;
+      const say = `Not noted as done: ${withPrintedTask(standing.job, task).say}.`;
       if (!RUNS_DRY.test(task.say)) return { ...known(`fill-${task.key}`, say, false), loud: true };
       return stopped(`fill-${task.key}`, say, `${say} Do it, and say so.`, {
         to: 'task',
@@ -162,19 +163,21 @@ function unfilled(standing: Standing): Asked[] {
 /** Other work of the file, and controls that are to be set. What is set hot or later comes after the first start. */
 function stillToDo(standing: Standing): Asked[] {
   return openTasks(standing).flatMap((task) => {
-    const limit = task.limit === null ? '' : ` (${task.limit})`;
+    const { say, limit } = withPrintedTask(standing.job, task);
+    const within = limit === null ? '' : ` (${limit})`;
     if (task.verb === 'adjust' && task.when === null) {
-      return [known(`adjust-${task.key}`, `Not adjusted yet: ${task.say}${limit}.`, false)];
+      return [known(`adjust-${task.key}`, `Not adjusted yet: ${say}${within}.`, false)];
     }
     if (task.verb !== 'do' || fillsIn(task.say)) return [];
-    return [known(`task-${task.key}`, `Still to do: ${task.say}.`, false)];
+    return [known(`task-${task.key}`, `Still to do: ${say}.`, false)];
   });
 }
 
 function waits({ job, relations, finished, now }: Standing): Asked[] {
   return [...finished.running].flatMap(([place, { until }]) => {
     const key = relations.steps[place]?.key ?? '';
-    const say = job.tasks.get(key)?.spec.say ?? key;
+    const spec = job.tasks.get(key)?.spec;
+    const say = spec ? withPrintedTask(job, spec).say : key;
     const end =
       until === null
         ? ''

@@ -21,13 +21,9 @@ describe('the wrench is set to a figure', () => {
 
   it('that of the first pass, and then those of the next', () => {
     const passes = cover('torque: 10 N·m, passes: [snug, part 5 N·m, full, again after 50 km]');
-    expect(said('sealing', passes, away).wrench).toBe(
-      'Wrench set for 5 N·m (part), then 10 N·m (full).',
-    );
+    expect(said('sealing', passes, away).wrench).toBe('Wrench set: part 5 N·m, then full 10 N·m.');
     const m8 = cover('torque: 24 N·m', '{S: M8x30}');
-    expect(said('sealing', m8, away).wrench).toBe(
-      'Wrench set for 12 N·m (part), then 24 N·m (full).',
-    );
+    expect(said('sealing', m8, away).wrench).toBe('Wrench set: part 12 N·m, then full 24 N·m.');
   });
 
   it('with the holes that take their own', () => {
