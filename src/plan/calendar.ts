@@ -1,4 +1,5 @@
 /** How long the calendar makes a job, and which steps make it so long. */
+import { heldByCure, willCure } from './cure.ts';
 import { readDuration } from './duration.ts';
 import type { Holds } from './holds.ts';
 import { more } from './more.ts';
@@ -23,19 +24,39 @@ export function calendarOf(standing: Standing, holds: Holds): Calendar {
   const { relations, finished, before, order, now } = standing;
   const activities: Activity[] = [];
   let known = false;
+  const curing = curesAhead(standing);
   for (const place of order) {
     if (finished.done[place]) continue;
     const timed = timeOf(standing, holds, place);
     if (timed === null) return NOTHING;
     known ||= timed.known;
     const after = (before.next[place] ?? []).map((other) => relations.steps[other]?.step ?? '');
+    after.push(...curing.flatMap((cure) => (cure.held.has(place) ? [cure.key] : [])));
     activities.push({ ...timed, after });
+    const cure = curing.find((c) => c.on === place);
+    if (cure) {
+      known = true;
+      activities.push({ key: cure.key, duration: cure.seconds, release: 0, after: [timed.key] });
+    }
   }
   if (!known) return NOTHING;
   const { length, critical } = schedule(activities);
   const seconds = now.seconds + length;
   if (!Number.isFinite(seconds)) return NOTHING;
-  return { critical, finish: printInstant({ ...now, seconds }) };
+  const steps = critical.filter((key) => !curing.some((cure) => cure.key === key));
+  return { critical: steps, finish: printInstant({ ...now, seconds }) };
+}
+
+/** Joints that are to be made yet and then have to stand, where no task of the file waits for it. */
+function curesAhead(standing: Standing) {
+  const { job, relations, finished } = standing;
+  return relations.steps.flatMap((step, on) => {
+    const piece = step.kind === 'on' && !finished.done[on] ? job.pieces.get(step.key) : undefined;
+    const seconds = piece ? willCure(standing, piece) : null;
+    if (seconds === null) return [];
+    const held = new Set(heldByCure(standing, { piece: step.key }));
+    return [{ key: `${step.key} cures`, on, seconds, held }];
+  });
 }
 
 interface Timed {

@@ -117,9 +117,10 @@ function isDone({ relations, finished }: Standing, key: string): boolean {
   return finished.done[relations.at.get(key) ?? -1] === true;
 }
 
-/** Its joint will have to cure once it is on. */
-export function willCure({ spec }: PieceNow): boolean {
-  return readJoint(spec.joint).cure !== null;
+/** Seconds for which its joint will have to cure once it is on; null where it has not, or where a task waits for it. */
+export function willCure(standing: Standing, piece: PieceNow): number | null {
+  const { cure } = readJoint(piece.spec.joint);
+  return cure === null || waitFor(standing, piece) !== null ? null : cure;
 }
 
 /** Steps that would load it: what is filled in and what is tested behind it; places in `relations.steps`. */

@@ -74,7 +74,7 @@ export function withinOf(standing: Standing, holds: Holds, minutes: number): Wit
 
 function heldOnceDone(standing: Standing, { kind, key }: Step): number[] {
   const piece = kind === 'on' ? standing.job.pieces.get(key) : undefined;
-  return piece && willCure(piece) ? heldByCure(standing, { piece: key }) : [];
+  return piece && willCure(standing, piece) !== null ? heldByCure(standing, { piece: key }) : [];
 }
 
 /**

@@ -125,6 +125,18 @@ describe('until it is over', () => {
     expect(plan(job, EVENING).critical).toContain('fill');
   });
 
+  it('before it is made too: it stands as long as the tube says', () => {
+    const open = jobOf(COVER + TASKS, [done('drain'), ...boltsOff('cover', 'S S')]);
+    expect(plan(open, EVENING)).toMatchObject({
+      critical: ['cover on', 'fill', 'idle'],
+      finish: '2026-05-03T08:05:00+02:00',
+    });
+    const wait = `${COVER}tasks: {stand: {wait: "12 h, sealant cures", after: cover on}}`;
+    expect(plan(jobOf(wait, boltsOff('cover', 'S S')), EVENING).finish).toBe(
+      '2026-05-03T08:00:00+02:00',
+    );
+  });
+
   it('twenty minutes are not offered for it', () => {
     expect(within(job, 20, EVENING).can).toEqual([]);
     expect(within(job, 20, OVER).can.map((d) => d.step)).toEqual(['fill']);
