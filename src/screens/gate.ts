@@ -59,7 +59,12 @@ export const gateActs = {
     if (next) return show(state, { ...view, here: next.item.key });
     const open = items.filter((i) => !i.item.done);
     const left = open.filter((i) => !isStop(i));
-    if (left.length === 0 || view.ticked) return open.some(isStop) ? held(state) : pass(state);
+    if (left.length === 0 || view.ticked) {
+      if (open.some(isStop)) return held(state);
+      // The tube is opened now, and not when the list was ticked.
+      const hurry = items.some((i) => i.item.key === 'hurry');
+      return hurry ? record(state, gateWish(view, 'seen', 'all')) : pass(state);
+    }
     return record(state, gateWish(view, 'seen', 'all'));
   },
   'one-seen': (state) => {

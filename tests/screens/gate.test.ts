@@ -50,6 +50,22 @@ describe('on with a piece that closes something', () => {
     expect(desk.frame).toContain('sealant: its time was over at 18:35');
   });
 
+  it('counts it from going on, not from what was ticked while something stopped', () => {
+    const bench = ready();
+    bench.mark({ do: 'state', piece: 'case-cover', hole: '2', state: 'pulled' });
+    const desk = cover(bench, { now: SOON }).press('space space space');
+    expect(gates(desk)).toEqual(['seen closing all', 'seen sealing all']);
+    bench.mark({ do: 'state', piece: 'case-cover', hole: '2', state: 'mended' });
+    desk.happen({
+      on: 'file',
+      file: 'cover.yaml',
+      read: { ok: true, job: bench.job, faults: [] },
+    });
+    desk.press('space');
+    expect(desk.screen).toBe('on');
+    expect(gates(desk).filter((g) => g === 'seen sealing all')).toHaveLength(2);
+  });
+
   it('is not asked again once it is through, nor for a piece without a joint', () => {
     const desk = cover().press('space space space escape space');
     expect(desk.screen).toBe('on');
