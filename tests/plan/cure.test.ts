@@ -77,6 +77,17 @@ describe('a joint that cures', () => {
     expect(untils([...lines, last], EVENING)).toEqual(['2026-05-03T07:40:00+02:00']);
   });
 
+  it('does not run anew when it is tightened again cold', () => {
+    const text = COVER.replace(
+      'bolts: S S',
+      'bolts: S S\n    passes: [snug, full, again after 1 h]',
+    );
+    const again = { piece: 'cover', tight: 'again', at: '2026-05-02T21:00:00+02:00' };
+    expect(untils([...shut(), again], '2026-05-02T21:10:00+02:00', text)).toEqual([
+      '2026-05-03T07:40:00+02:00',
+    ]);
+  });
+
   it('is not told when the tightening was taken back', () => {
     const lines = shut().map((said, i) => ({ ...said, id: `entry00${i}` }));
     expect(untils([...lines, { undo: 'entry004' }], EVENING)).toEqual([]);

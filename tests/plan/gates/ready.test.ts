@@ -146,6 +146,9 @@ describe('what went in must come out', () => {
       stops: false,
       done: false,
     });
+    // What went in here stops, and is not asked about a second time.
+    const here: Said[] = [...away, { piece: 'cover', inside: 'rag' }];
+    expect(said('closing', text, here)['elsewhere-rag']).toBeUndefined();
     const out = [...lines, { cleared: 'all' }];
     expect(said('closing', text, out)['elsewhere-rag']).toBeUndefined();
   });
