@@ -37,7 +37,7 @@ describe('a joint that cures', () => {
   it('is told on the job, and what would load it waits for it', () => {
     const desk = new Desk(caseShut(CURES));
     expect(desk.frame).toContain('Case cover: sealant cures 12 h, until 06:25 tomorrow.');
-    expect(desk.frame).toMatch(/Fill the oil in again +waits for the cure of Case cover, until/);
+    expect(desk.frame).toMatch(/Fill the oil in again +waits for the cure, until 06:25 tomorrow/);
     desk.happen({ on: 'time', now: OVER });
     expect(desk.frame).toMatch(/Fill the oil in again +to do/);
   });

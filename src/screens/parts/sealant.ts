@@ -26,8 +26,7 @@ export function curesSaid(job: Job, now: string): string[] {
   return cures(job, now).flatMap((cure) => (cure.wait === null ? [sayCureOf(cure, now)] : []));
 }
 
-/** The pieces whose joint ends what held a step until then: `the cure of Left cover`; empty for none. */
-export function curesUntil(job: Job, until: string, now: string): string[] {
-  const till = cures(job, now).filter((cure) => cure.until === until);
-  return till.map((cure) => `the cure of ${cure.name}`);
+/** A joint cures until then: that is what a step waits for. Of which piece stands under the list. */
+export function curesUntil(job: Job, until: string, now: string): boolean {
+  return cures(job, now).some((cure) => cure.until === until);
 }

@@ -11,7 +11,8 @@ export function waitsFor(job: Job, step: string, now: string): string {
   const held = planNow(job, now).heldBy.find((h) => h.step === step);
   if (!held) return '';
   const names = held.for.map((name) => job.upper.buys.get(name)?.what ?? sayStepName(job, name));
-  if (held.until !== null && names.length === 0) names.push(...curesUntil(job, held.until, now));
+  const cures = names.length === 0 && held.until !== null && curesUntil(job, held.until, now);
+  if (cures) names.push('the cure');
   const until = held.until === null ? '' : `until ${sayTime(held.until, now)}`;
   return [list(names), until].filter((t) => t !== '').join(', ');
 }
