@@ -34,13 +34,16 @@ export function curesNow(job: Job, now: string): Cure[] {
 
 /** Those that run, in the order of the file: what is over, off again or untimed is silent. */
 export function curesOf(standing: Standing): Cure[] {
+  // The same for all that cure, and asked only where one does.
+  let dont: string[] | null = null;
   return [...standing.job.pieces.values()].flatMap((piece) => {
     if (!isBack(piece)) return [];
     const wait = waitFor(standing, piece);
     const found = wait === null ? byJoint(standing, piece) : byWait(standing, wait);
     if (!found) return [];
     const { key, name } = piece.spec;
-    return [{ piece: key, name, ...found, wait, dont: dontYet(standing) }];
+    dont ??= dontYet(standing);
+    return [{ piece: key, name, ...found, wait, dont }];
   });
 }
 
