@@ -1,5 +1,5 @@
 /** The whole job: what can be done now, what is held by what, and the order off and on. */
-import { plan } from '../plan/plan.ts';
+import { type Plan, plan } from '../plan/plan.ts';
 import { reach } from '../plan/reach.ts';
 import { type TestItem, testList } from '../plan/testlist.ts';
 import { within } from '../plan/twenty.ts';
@@ -19,6 +19,7 @@ export function run(call: Call): Answer {
   const tests = testList(job, now);
   const way = goal === undefined ? null : reach(job, goal);
   const lines = [
+    way === null ? '' : `To reach ${goal}: ${way.join(', ')}`,
     section(
       'Can be done now',
       all.canDo.map((c) => c.say),
@@ -27,9 +28,11 @@ export function run(call: Call): Answer {
       'Held',
       all.heldBy.map((h) => heldSaid(h)),
     ),
+    inOrder('Off, in this order', all, 'off'),
+    inOrder('Back on, in this order', all, 'on'),
     section('Tests', tests.map(testSaid)),
-    way === null ? '' : `To reach ${goal}: ${way.join(', ')}`,
     all.finish === null ? '' : `Done at the earliest: ${all.finish}`,
+    all.critical === null ? '' : `What that hangs on: ${all.critical.join(', ')}`,
   ].filter((s) => s !== '');
   const text = lines.length > 0 ? lines.join('\n\n') : 'Nothing is left to do.';
   return answer({ ...all, tests, ...(way === null ? {} : { reach: way }) }, text);
@@ -50,6 +53,12 @@ export function run(call: Call): Answer {
 
 function section(head: string, lines: readonly string[]): string {
   return lines.length === 0 ? '' : [`${head}:`, ...lines.map((l) => `  ${l}`)].join('\n');
+}
+
+/** The pieces that have still to come off, or to go on; empty for fewer than two, where there is no order. */
+function inOrder(head: string, { steps }: Plan, kind: 'off' | 'on'): string {
+  const open = steps.filter((s) => s.kind === kind && !s.done).map((s) => s.step.split(' ')[0]);
+  return open.length < 2 ? '' : `${head}: ${open.join(', ')}`;
 }
 
 function heldSaid(held: { step: string; for: string[]; until: string | null }): string {
