@@ -1,4 +1,5 @@
 /** Where a job stands, and what is next. */
+import { carrierOf } from '../job/overs.ts';
 import { safe } from '../job/safe.ts';
 import type { HoleState, Job, PieceNow } from '../job/types.ts';
 import { nextStep } from '../plan/next.ts';
@@ -10,6 +11,7 @@ export function run(call: Call) {
   if ('answer' in opened) return opened.answer;
   const { job } = opened;
   const pieces = [...job.pieces.values()];
+  const pieceJson = (piece: PieceNow) => jsonOf(job, piece);
   const json = {
     job: job.upper.job,
     machine: job.upper.machine,
@@ -19,11 +21,12 @@ export function run(call: Call) {
   return answer(json, statusText(job, pieces));
 }
 
-function pieceJson(piece: PieceNow): object {
+function jsonOf(job: Job, piece: PieceNow): object {
   return {
     piece: piece.spec.key,
     name: piece.spec.name,
     where: piece.where,
+    offWith: carrierOf(job, piece)?.spec.key ?? null,
     round: piece.round,
     holes: piece.holes.length,
     out: count(piece, 'out'),
@@ -46,7 +49,9 @@ function statusText(job: Job, pieces: readonly PieceNow[]): string {
     .map(safe)
     .join('   ');
   const width = Math.max(0, ...pieces.map((p) => safe(p.spec.name).length));
-  const lines = pieces.map((p) => `${safe(p.spec.name).padEnd(width)}   ${safe(pieceSaid(p))}`);
+  const lines = pieces.map(
+    (p) => `${safe(p.spec.name).padEnd(width)}   ${safe(pieceSaid(job, p))}`,
+  );
   const next = nextStep(job);
   return [
     title,
@@ -58,7 +63,9 @@ function statusText(job: Job, pieces: readonly PieceNow[]): string {
 }
 
 /** `off: 10 of 11 out (cup 2); 9 stuck`. */
-function pieceSaid(piece: PieceNow): string {
+function pieceSaid(job: Job, piece: PieceNow): string {
+  const carrier = carrierOf(job, piece);
+  if (carrier) return `off with ${carrier.spec.name}`;
   const holes = piece.holes.length;
   const parts: string[] = [];
   const out = count(piece, 'out');

@@ -1,9 +1,10 @@
 /** What the hand should do next: one step, from where the pieces stand. */
 
 import { printQuantity } from '../bolt/units.ts';
-import { blockers, stillOver } from '../job/judge/blocked.ts';
+import { blockers, piecesOver, stillOver } from '../job/judge/blocked.ts';
 import { list } from '../job/judge/parts.ts';
 import { passNow } from '../job/judge/tight.ts';
+import { oversIn } from '../job/overs.ts';
 import type { HoleNow, Job, PieceNow, RowItem } from '../job/types.ts';
 import { loosenNext, nextHole } from '../piece/next.ts';
 import { passesOf } from '../piece/passes.ts';
@@ -30,7 +31,7 @@ export function nextStep(job: Job): NextStep | null {
   const back = pieces.find((p) => p.where === 'open' && blockers(job, p).length === 0);
   if (back) return backOn(job, back);
   const untouched = pieces.every((p) => p.where === 'home');
-  const first = [...job.pieces.values()].find((p) => p.spec.under.length === 0);
+  const first = [...job.pieces.values()].find((p) => !oversIn(job).get(p.spec.key)?.size);
   return untouched && first ? goingOff(first) : null;
 }
 
@@ -48,7 +49,7 @@ function byLastMark(job: Job): PieceNow[] {
 function furtherDown(job: Job, byLast: readonly PieceNow[]): PieceNow | null {
   if (byLast.some((p) => p.fitted)) return null;
   const free = [...job.pieces.values()].filter(
-    (p) => p.where === 'home' && p.spec.under.length > 0 && stillOver(job, p).length === 0,
+    (p) => p.where === 'home' && piecesOver(job, p).length > 0 && stillOver(job, p).length === 0,
   );
   return free[0] ?? waiting(job);
 }
@@ -57,9 +58,9 @@ function furtherDown(job: Job, byLast: readonly PieceNow[]): PieceNow | null {
 function waiting(job: Job): PieceNow | null {
   for (const piece of job.pieces.values()) {
     if (piece.where !== 'home') continue;
-    const over = stillOver(job, piece);
-    if (over.length > 0 && over.length < piece.spec.under.length) {
-      return over.find((p) => p.where === 'home') ?? null;
+    const still = stillOver(job, piece);
+    if (still.length > 0 && still.length < piecesOver(job, piece).length) {
+      return still.find((p) => p.where === 'home') ?? null;
     }
   }
   return null;

@@ -97,7 +97,11 @@ function nameOf({ piece, task, depth }: Rung): string {
 /** A longer name takes what room its own row leaves. */
 function rowOf(job: Job, rung: Rung, marked: boolean, name: number, columns: number, now: string) {
   const text = nameOf(rung);
-  const told = rung.piece ? sayPiece(rung.piece) : rung.task ? sayTask(job, rung.task, now) : [];
+  const told = rung.piece
+    ? sayPiece(job, rung.piece)
+    : rung.task
+      ? sayTask(job, rung.task, now)
+      : [];
   const room = Math.max(name, columns - MARGINS - width(told));
   return line(
     span(marked ? '> ' : '  ', { bold: true }),
@@ -109,10 +113,10 @@ function rowOf(job: Job, rung: Rung, marked: boolean, name: number, columns: num
   );
 }
 
-function sayPiece(piece: PieceNow): Span[] {
+function sayPiece(job: Job, piece: PieceNow): Span[] {
   const bad = troubles(piece).map((h) => `${h.name} ${h.trouble ? sayTrouble(h.trouble) : ''}`);
   const shout = bad.length > 0 ? [span('   '), span(`! ${bad.join(', ')}`, LOUD)] : [];
-  return [span(sayWhere(piece)), ...shout];
+  return [span(sayWhere(piece, job)), ...shout];
 }
 
 function sayTask(job: Job, { spec }: TaskNow, now: string): Span[] {

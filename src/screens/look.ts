@@ -82,7 +82,7 @@ export function drawLook(state: State): Page {
       short: h.belongs?.kind ?? '',
     }),
     {
-      right: line(sayWhere(piece)),
+      right: line(sayWhere(piece, job)),
       under: line(piece.spec.torque?.text ?? ''),
       say: hole
         ? sayHole(job, hole, piece, state.columns)

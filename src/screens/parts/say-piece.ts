@@ -1,11 +1,14 @@
 /** Where a piece stands, and what a hole takes, in words. */
+import { carrierOf } from '../../job/overs.ts';
 import type { HoleNow, Job, PieceNow, RowItem, Trouble } from '../../job/types.ts';
 import { fingerTight } from './job-now.ts';
 import { names, stillIn, toFill } from './piece-now.ts';
 import { list, sayItem, sayUnder } from './words.ts';
 
 /** `coming off, 3 of 11 out`, `off, bolts in cup 2`, `on by fingers, 3 of 11`. */
-export function sayWhere(piece: PieceNow): string {
+export function sayWhere(piece: PieceNow, job: Job): string {
+  const carrier = carrierOf(job, piece);
+  if (carrier) return `off with ${carrier.spec.name}`;
   const again = piece.round > 1 ? `, round ${piece.round}` : '';
   return `${where(piece)}${again}`;
 }
