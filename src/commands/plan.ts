@@ -69,5 +69,5 @@ function heldSaid(held: { step: string; for: string[]; until: string | null }): 
 function testSaid(test: TestItem): string {
   const limit = test.limit === null ? '' : `: ${test.limit}`;
   const when = test.when === null ? '' : `, ${test.when}`;
-  return `${test.say}${limit}${when} (${test.state})`;
+  return `${test.test}: ${test.say}${limit}${when} (${test.state})`;
 }
