@@ -61,8 +61,15 @@ function inOrder(head: string, { steps }: Plan, kind: 'off' | 'on'): string {
   return open.length < 2 ? '' : `${head}: ${open.join(', ')}`;
 }
 
+const BY_USE = /^(?:after|at the next|next) \S/i;
+
 function heldSaid(held: { step: string; for: string[]; until: string | null }): string {
-  const by = held.for.length > 0 ? ` by ${held.for.join(', ')}` : '';
+  // `after 100 km` says itself how it holds.
+  const used = held.for.filter((name) => BY_USE.test(name));
+  const steps = held.for.filter((name) => !used.includes(name));
+  const by = [steps.length > 0 ? ` by ${steps.join(', ')}` : '', ...used.map((u) => ` ${u}`)].join(
+    '',
+  );
   return `${held.step}${by}${held.until === null ? '' : ` until ${held.until}`}`;
 }
 
