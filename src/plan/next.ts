@@ -20,19 +20,31 @@ export interface NextStep {
 
 /** Null when nothing of the job is on its way: all at home, or all back. */
 export function nextStep(job: Job): NextStep | null {
+  return stepNext(job, true);
+}
+
+/**
+ * The same said of the piece as a whole where many bolts are alike to it: to come out, to be tightened. Which of them
+ * is next is worked out when one is at that piece; it takes longer than all the rest.
+ */
+export function nextWork(job: Job): Omit<NextStep, 'hole'> | null {
+  return stepNext(job, false);
+}
+
+function stepNext(job: Job, exact: boolean): NextStep | null {
   const pieces = byLastMark(job);
   for (const piece of pieces) {
     if (piece.where !== 'off' && (piece.where !== 'on' || piece.holes.length === 0)) continue;
-    const step = piece.where === 'off' ? goingOff(piece) : goingOn(job, piece);
+    const step = piece.where === 'off' ? goingOff(piece, exact) : goingOn(job, piece, exact);
     if (step) return step;
   }
   const down = furtherDown(job, pieces);
-  if (down) return goingOff(down);
+  if (down) return goingOff(down, exact);
   const back = pieces.find((p) => p.where === 'open' && blockers(job, p).length === 0);
   if (back) return backOn(job, back);
   const untouched = pieces.every((p) => p.where === 'home');
   const first = [...job.pieces.values()].find((p) => !oversIn(job).get(p.spec.key)?.size);
-  return untouched && first ? goingOff(first) : null;
+  return untouched && first ? goingOff(first, exact) : null;
 }
 
 /** The piece that was worked on last comes first; the others in the order of the file. */
@@ -70,9 +82,9 @@ function waiting(job: Job): PieceNow | null {
 export function nextOf(job: Job, piece: PieceNow): NextStep | null {
   switch (piece.where) {
     case 'off':
-      return goingOff(piece);
+      return goingOff(piece, true);
     case 'on':
-      return goingOn(job, piece);
+      return goingOn(job, piece, true);
     case 'open':
       return backOn(job, piece);
     default:
@@ -80,7 +92,7 @@ export function nextOf(job: Job, piece: PieceNow): NextStep | null {
   }
 }
 
-function goingOff(piece: PieceNow): NextStep {
+function goingOff(piece: PieceNow, exact: boolean): NextStep {
   const name = piece.spec.name;
   const loose = piece.holes.filter((h) => h.state !== 'out');
   const free = loose.filter((h) => h.trouble === null && h.conflict === null);
@@ -89,6 +101,11 @@ function goingOff(piece: PieceNow): NextStep {
     const say =
       count === 0 ? `${name}: take it off.` : `${name}: ${count} of ${count} out, take it off.`;
     return { piece: piece.spec.key, hole: null, do: 'off', say };
+  }
+  if (!exact && free.length > 0) {
+    const bolts = free.length === 1 ? '1 bolt' : `${free.length} bolts`;
+    const say = `${name}: ${bolts} to come out.`;
+    return { piece: piece.spec.key, hole: null, do: 'out', say };
   }
   const hole = loosenNext(
     piece,
@@ -106,7 +123,7 @@ function goingOff(piece: PieceNow): NextStep {
   };
 }
 
-function goingOn(job: Job, piece: PieceNow): NextStep | null {
+function goingOn(job: Job, piece: PieceNow, exact: boolean): NextStep | null {
   const odd = settleFirst(piece);
   if (odd) return odd;
   const empty = piece.holes.filter((h) => h.state === 'out');
@@ -116,7 +133,7 @@ function goingOn(job: Job, piece: PieceNow): NextStep | null {
     const say = `${piece.spec.name}: ${bad.name} is ${bad.trouble}; mend it before anything is tightened.`;
     return { piece: piece.spec.key, hole: bad.name, do: 'mend', say };
   }
-  return tighten(job, piece);
+  return tighten(job, piece, exact);
 }
 
 function backOn(job: Job, piece: PieceNow): NextStep {
@@ -152,18 +169,24 @@ function putIn(job: Job, piece: PieceNow, empty: readonly HoleNow[]): NextStep {
   };
 }
 
-function tighten(job: Job, piece: PieceNow): NextStep | null {
+function tighten(job: Job, piece: PieceNow, exact: boolean): NextStep | null {
   const passes = passesOf(piece.spec, job.upper.kinds);
   const pass = passNow(piece, passes);
   if (!pass) return null;
-  const hole = nextHole(piece, job.upper.kinds, pass.name)?.next ?? null;
   const torque = pass.torque?.quantity ? `, ${printQuantity(pass.torque.quantity)}` : '';
-  return {
-    piece: piece.spec.key,
-    hole,
-    do: 'tight',
-    say: `${piece.spec.name}: tighten ${hole}, ${pass.name}${torque}.`,
-  };
+  const [key, name] = [piece.spec.key, piece.spec.name];
+  if (!exact) {
+    const done = piece.holes.filter((h) => h.passes.includes(pass.name)).length;
+    const how = done === 0 ? '' : `, ${done} of ${piece.holes.length} done`;
+    return {
+      piece: key,
+      hole: null,
+      do: 'tight',
+      say: `${name}: tighten, ${pass.name}${torque}${how}.`,
+    };
+  }
+  const hole = nextHole(piece, job.upper.kinds, pass.name)?.next ?? null;
+  return { piece: key, hole, do: 'tight', say: `${name}: tighten ${hole}, ${pass.name}${torque}.` };
 }
 
 function said(item: RowItem | null): string {

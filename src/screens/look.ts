@@ -2,7 +2,7 @@
 import { blockers, stillOver } from '../job/judge/blocked.ts';
 import type { HoleNow, Job, PieceNow } from '../job/types.ts';
 import { sayThing } from '../plan/inside.ts';
-import { nextStep } from '../plan/next.ts';
+import { nextWork } from '../plan/next.ts';
 import type { Acts } from './act.ts';
 import { goWay, OFF, readFirst, rowStep, TIGHT, toSettleStep } from './enter.ts';
 import { ask } from './field.ts';
@@ -105,7 +105,7 @@ function sayPiece(job: Job, piece: PieceNow, columns: number): Line[] {
   const bad = piece.holes.flatMap((h) =>
     h.trouble ? [`${h.name}: ${sayTrouble(h.trouble)}.`] : [],
   );
-  const next = way === 'done' ? nextStep(job) : null;
+  const next = way === 'done' ? nextWork(job) : null;
   const inside = job.inside.filter((i) => i.piece === piece.spec.key).map(sayThing);
   return [
     ...wrap(inside.length > 0 ? `Inside: ${list(inside)}.` : '', columns, LOUD),
