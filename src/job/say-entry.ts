@@ -34,6 +34,8 @@ export function sayEntry(entry: Entry, job: Job): string {
     case 'added':
       return `Before ${entry.value}: one thing more to look at`;
     case 'written':
+      // A picture says nothing on one line.
+      if (entry.value === 'map') return 'its holes drawn as they lie';
       return `${entry.value} written down: ${entry.says ?? ''}`;
     case 'corrected': {
       const where = entry.hole ? ` of ${holes}` : '';
