@@ -12,7 +12,7 @@ import {
   walk,
 } from '../piece/drawing.ts';
 import type { Acts } from './act.ts';
-import { draftOfDrawing, dropDraft } from './drafts.ts';
+import { draftOfDrawing, dropDraft, keepDraft } from './drafts.ts';
 import { at, pieceNamed, record, say, show, stay } from './moves.ts';
 import type { Page } from './page.ts';
 import { drawField } from './parts/drawn-field.ts';
@@ -141,7 +141,8 @@ export const drawActs = {
     if (now.missing.length > 0) return say(state, `Not drawn yet: ${list(now.missing)}.`);
     const text = textOf(now.drawing);
     if (text === '') return say(state, 'Nothing is drawn yet.');
-    return record(dropDraft(state), { do: 'write', piece: now.view.piece, key: 'map', text });
+    // A draft until it is on disk: the file may be one that cannot be read just now.
+    return record(keepDraft(state), { do: 'write', piece: now.view.piece, key: 'map', text });
   },
 } satisfies Acts;
 
@@ -151,7 +152,7 @@ export function afterDrawing(state: State, changed: boolean): Updated {
   if (view.screen !== 'draw') return stay(state);
   const n = view.drawing.holes.length;
   return say(
-    { ...state, view: view.under },
+    { ...dropDraft(state), view: view.under },
     changed ? `Drawn: ${many(n, 'hole')} as they lie.` : 'It was drawn like this already.',
   );
 }

@@ -224,6 +224,19 @@ describe('what the disk says', () => {
     expect(mapOf(desk)).toBe(MAP);
   });
 
+  it('the file was broken meanwhile: the picture is there again once it is mended', () => {
+    const desk = drawing().press(ROUND);
+    desk.broken = { ok: false, faults: [] };
+    desk.press('enter');
+    expect(desk.screen).toBe('faults');
+    desk.broken = null;
+    desk.press('space').open('gear-cover').press('w');
+    expect(desk.frame).toMatch(/11 of 11[\s\S]*As you left it\./);
+    desk.press('enter');
+    expect(mapOf(desk)).toBe(MAP);
+    expect(desk.state.drafts).toEqual({});
+  });
+
   it('refused, says why over the picture', () => {
     const desk = drawing('guard').press('space');
     // Meanwhile somebody else has typed its row.

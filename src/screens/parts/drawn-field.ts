@@ -33,7 +33,7 @@ function spotsIn(columns: number, rows: number, cell: Cell): { columns: number; 
   const across = Math.max(1, Math.floor(columns / cell.columns));
   return {
     columns: across - (across % 2 === 0 ? 1 : 0),
-    rows: Math.max(1, Math.floor((rows - 1) / cell.rows) + 1),
+    rows: Math.max(1, Math.floor(rows / cell.rows)),
   };
 }
 
