@@ -1,4 +1,5 @@
 /** A task is done, with what was and what is set; a test that follows from the work is written into the file with it. */
+import { withPrinted } from '../job/corrections.ts';
 import type { NewTask } from '../job/types.ts';
 import { testList } from '../plan/testlist.ts';
 import { type Call, optionText } from './command.ts';
@@ -22,6 +23,7 @@ export async function run(call: Call) {
   const wish = { do: 'done', task, ...Object.fromEntries(said), ...add, ...beside(call) } as const;
   return mark(call, wish, ({ job }) => {
     const now = job.tasks.get(task);
-    return `${now?.spec.say}: ${now?.result ?? now?.done}.`;
+    const said = withPrinted(job, { task }, 'step', now?.spec.say ?? '');
+    return `${said}: ${now?.result ?? now?.done}.`;
   });
 }

@@ -1,4 +1,6 @@
 /** The whole job: what can be done now, what is held by what, and the order off and on. */
+import { withPrinted } from '../job/corrections.ts';
+import type { Job } from '../job/types.ts';
 import { type Plan, plan } from '../plan/plan.ts';
 import { reach } from '../plan/reach.ts';
 import { type TestItem, testList } from '../plan/testlist.ts';
@@ -30,7 +32,10 @@ export function run(call: Call): Answer {
     ),
     inOrder('Off, in this order', all, 'off'),
     inOrder('Back on, in this order', all, 'on'),
-    section('Tests', tests.map(testSaid)),
+    section(
+      'Tests',
+      tests.map((test) => testSaid(job, test)),
+    ),
     all.finish === null ? '' : `Done at the earliest: ${all.finish}`,
     all.critical === null ? '' : `What that hangs on: ${all.critical.join(', ')}`,
   ].filter((s) => s !== '');
@@ -73,8 +78,10 @@ function heldSaid(held: { step: string; for: string[]; until: string | null }): 
   return `${held.step}${by}${held.until === null ? '' : ` until ${held.until}`}`;
 }
 
-function testSaid(test: TestItem): string {
-  const limit = test.limit === null ? '' : `: ${test.limit}`;
-  const when = test.when === null ? '' : `, ${test.when}`;
-  return `${test.test}: ${test.say}${limit}${when} (${test.state})`;
+function testSaid(job: Job, test: TestItem): string {
+  const of = { task: test.test };
+  const told = (what: 'step' | 'limit' | 'when', text: string) => withPrinted(job, of, what, text);
+  const limit = test.limit === null ? '' : `: ${told('limit', test.limit)}`;
+  const when = test.when === null ? '' : `, ${told('when', test.when)}`;
+  return `${test.test}: ${told('step', test.say)}${limit}${when} (${test.state})`;
 }

@@ -6,7 +6,15 @@
  * older 1.1 see the same texts; two things stay plain all the same, because people write them by hand:
  * `at`, which an older reader takes for a time, and the number of a hole.
  */
-import { BESIDE, type Entry, HOLE_STATES, VERBS, type Verb } from './types.ts';
+import {
+  BESIDE,
+  CORRECTABLE,
+  type Entry,
+  HOLE_STATES,
+  VERBS,
+  type Verb,
+  WRITABLE,
+} from './types.ts';
 
 /** Key of a piece, a task or a thing to buy. */
 export const NAME = /^[a-z0-9][a-z0-9-]*$/;
@@ -40,6 +48,8 @@ export const VERB_PLACES: Record<Verb, readonly (readonly string[])[]> = {
   seen: [['piece!'], []],
   struck: [['piece!'], []],
   added: [['piece!'], []],
+  written: [['piece!']],
+  corrected: [['piece!', 'hole'], ['task!']],
   undo: [[]],
 };
 
@@ -48,6 +58,8 @@ export const VERB_WORDS: Partial<Record<Verb, readonly [string, ...string[]]>> =
   state: HOLE_STATES,
   removed: ['all', 'aside'],
   fitted: ['all'],
+  written: WRITABLE,
+  corrected: CORRECTABLE,
 };
 
 /** Free texts are always quoted; a person reads them as speech. */

@@ -1,5 +1,6 @@
 /** What can be wrong with a file, what somebody wants noted, and what became of it. Types only. */
-import type { BuyState, Entry, HoleSays, Job, Moment } from './types.ts';
+import type { BuyState, Correctable, Entry, HoleSays, Job, Moment, Writable } from './types.ts';
+
 export type Severity = 'error' | 'warning';
 
 /** Something wrong in a file, with its place and the way out. */
@@ -43,6 +44,18 @@ export type WishWhat =
   /** `item` is its name, or for `added` what is to be looked at. */
   | { do: 'gate'; moment: Moment; piece?: string; how: 'seen' | 'struck' | 'added'; item: string }
   | { do: 'buy'; buy: string; state: BuyState; promised?: string; tray?: string; add?: NewBuy }
+  /** Puts a text into a key of the piece: one more where the key takes several; the picture and the order anew. */
+  | { do: 'write'; piece: string; key: Writable; text: string }
+  /** `printed`: which one, where there are several; the start of it is enough. */
+  | {
+      do: 'correct';
+      piece?: string;
+      hole?: string;
+      task?: string;
+      what: Correctable;
+      printed?: string;
+      truth: string;
+    }
   /** `row`: that mark gave the piece its row, which goes with it if nobody changed it since. */
   | { do: 'undo'; id?: string };
 
@@ -53,10 +66,12 @@ export interface NewTask {
   after: string;
 }
 
-/** A thing to buy that follows from what came off. */
+/** A thing to buy that follows from what came off; `count` as written. */
 export interface NewBuy {
   what: string;
   for: string;
+  once?: true;
+  count?: string;
 }
 
 export interface Warning {
@@ -71,6 +86,10 @@ export type Edit =
   | { edit: 'named'; section: 'tasks' | 'buy'; key: string; fields: Record<string, string> }
   | { edit: 'kind'; letter: string; text: string }
   | { edit: 'row'; piece: string; row: string }
+  /** One more text in a key of a piece; `in: false` takes that text out again, and the key with its last one. */
+  | { edit: 'text'; piece: string; key: Writable; text: string; in: boolean }
+  /** The one text of a key of a piece instead of what stood there; null: the key is not there. */
+  | { edit: 'instead'; piece: string; key: Writable; was: string | null; text: string | null }
   | { edit: 'row-word'; piece: string; hole: string; index: number; was: string; word: string };
 
 export interface Refusal {

@@ -31,10 +31,72 @@ export const VERBS = [
   'seen', // an item of a gate: sealing faces
   'struck', // an item of a gate that does not count here
   'added', // an item of a gate of one's own, in `says`
+  'written', // a key of the piece in the person's part that a text was put into; the text in `says`
+  'corrected', // what is printed and not so here; as printed in `was`, what is true in `says`
   'note', // text
   'undo', // id of another entry
 ] as const;
 export type Verb = (typeof VERBS)[number];
+
+/** Keys of a piece that a text can be put into without an editor. */
+export const WRITABLE = [
+  'under',
+  'along',
+  'bridges',
+  'routes',
+  'marks',
+  'loose',
+  'joint',
+  'torque',
+  'into',
+  'takes',
+  'sequence',
+  'map',
+] as const;
+export type Writable = (typeof WRITABLE)[number];
+
+/** What a manual can have wrong: of a piece, a hole of it, or a task (`step` is what is to be done). */
+export const CORRECTABLE = [
+  'torque',
+  'passes',
+  'sequence',
+  'thick',
+  'thread',
+  'turns',
+  'proud',
+  'into',
+  'caution',
+  'tip',
+  'joint',
+  'loose',
+  'marks',
+  'routes',
+  'note',
+  'step',
+  'limit',
+  'when',
+  'takes',
+] as const;
+export type Correctable = (typeof CORRECTABLE)[number];
+
+/** What a figure, a caution or a step is about. */
+export interface Subject {
+  piece?: string;
+  hole?: string;
+  task?: string;
+}
+
+/** A figure, a caution or a step that is not so on this machine. Both are shown, the printed one struck. */
+export interface Correction extends Subject {
+  what: Correctable;
+  /** As printed, with its page. */
+  printed: string;
+  /** What is true here. */
+  says: string;
+  /** Id and time of the living entry that says so last. */
+  id: string;
+  at: string;
+}
 
 /** Texts that may stand beside the verb. */
 export const BESIDE = ['tray', 'set', 'was', 'result', 'promised', 'says', 'because'] as const;
@@ -145,7 +207,10 @@ export interface Inside {
 }
 
 export interface Job {
+  /** What the file says, with what is true here in the place of what was corrected. */
   upper: Upper;
+  /** What was corrected, and how it is printed. */
+  corrections: readonly Correction[];
   /** All entries in the order of the file, the undone ones too. */
   entries: readonly Entry[];
   /** Ids of the entries that count (not undone). */

@@ -2,6 +2,7 @@
 
 import type { Entry, Recorded, Refusal, Wish } from '../job/types.ts';
 import { milestoneOf } from '../plan/milestone.ts';
+import { afterDrawing } from './draw.ts';
 import { openGate, toJob } from './enter.ts';
 import { ask } from './field.ts';
 import { afterGate } from './gate.ts';
@@ -127,6 +128,14 @@ function follow(state: State, wish: Wish, entry: Entry | null, pass: PassNow | n
       return afterDone(state, wish);
     case 'note':
       return entry ? say(afterGate(state, wish).state, 'Noted.') : stay(state);
+    case 'write':
+      if (state.view.screen === 'draw') return afterDrawing(state, entry !== null);
+      return say(state, entry ? 'Written down.' : 'It says so already.');
+    case 'correct':
+      return say(
+        state,
+        entry ? 'Corrected. What is printed stays beside it.' : 'It says so already.',
+      );
   }
 }
 

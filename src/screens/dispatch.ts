@@ -4,6 +4,7 @@ import { nameAlikes } from './alike.ts';
 import { answerActs } from './answer.ts';
 import { benchActs } from './bench.ts';
 import { countActs } from './count.ts';
+import { drawActs } from './draw.ts';
 import { fieldActs, retype } from './field.ts';
 import { gateActs } from './gate.ts';
 import { insideActs } from './inside.ts';
@@ -39,6 +40,7 @@ const ACTS: Readonly<Record<KeyId, Act>> = {
   ...answerActs,
   ...benchActs,
   ...countActs,
+  ...drawActs,
   ...fieldActs,
   ...gateActs,
   ...insideActs,

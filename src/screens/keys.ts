@@ -3,6 +3,7 @@
  * no other file names a key. Earlier rows matter more: the foot line keeps them longest.
  */
 
+import { canDraw, drawLabel, keepLabel, liftLabel, putLabel } from './draw.ts';
 import { gateStops, oneLabel, seenLabel } from './gate.ts';
 import { EDITING } from './parts/field.ts';
 import { furtherLabel, goesFurther, hasPart, isWanted, missingLabel } from './parts-list.ts';
@@ -110,6 +111,18 @@ export const KEYS = [
   key('yes', ['sure'], ['t'], 'take it back', 'take back that mark of an earlier day'),
   key('close', ['keys'], [...GO, 'tab'], 'close', 'close this list'),
   key('done', ['field'], ['enter'], 'keep it', 'keep what is written'),
+  key('put', ['draw'], ['space'], putLabel, 'the next hole is under the mark'),
+  key('keep-drawing', ['draw'], ['enter'], keepLabel, 'keep the picture, once all holes are drawn'),
+  key(
+    'lift',
+    ['draw'],
+    ['backspace'],
+    liftLabel,
+    'take the hole under the mark away, or else the last one drawn',
+  ),
+  key('walk', ['draw'], ['left', 'right', 'up', 'down'], '', 'one step over the piece', {
+    shown: 'arrows',
+  }),
   key('keep', ['off-row'], ['enter'], 'keep the row', 'note this row as what came out'),
 
   // Gates.
@@ -207,6 +220,12 @@ export const KEYS = [
   key('row', ['look'], ['r'], 'type the row', 'type the whole row as it came out', {
     holds: when.comesOff,
   }),
+  key('draw', ['look'], ['w'], drawLabel, 'walk round the piece and draw where its holes lie', {
+    holds: canDraw,
+  }),
+  key('draw-row', ['off-row'], ['up'], drawLabel, 'draw where the holes lie', {
+    holds: canDraw,
+  }),
   key('to-row', ['off'], ['tab'], 'type the row', 'type the whole row as it came out'),
   key('all', ['on'], ['a', 'end'], when.allLabel, 'all of the kind in the hand are in', {
     holds: when.handSaid,
@@ -298,16 +317,22 @@ export const KEYS = [
   key('go', MAPS, ['left', 'right', 'up', 'down'], '', 'the nearest hole in that direction', {
     shown: 'arrows',
   }),
-  key('back', [...UNTYPED, ...TYPED], ['escape'], when.backLabel, 'back one step; nothing is lost'),
+  key(
+    'back',
+    [...UNTYPED, ...TYPED, 'draw'],
+    ['escape'],
+    when.backLabel,
+    'back one step; nothing is lost',
+  ),
   key('quit', UNTYPED, ['q'], when.quitLabel, 'leave; every mark is on disk already'),
   key(
     'leave',
-    [...UNTYPED, ...TYPED],
+    [...UNTYPED, ...TYPED, 'draw'],
     ['ctrl-c'],
     '',
     'leave at once; every mark is on disk already',
   ),
-  key('keys', UNTYPED, ['?', 'h'], 'keys', 'this list'),
+  key('keys', [...UNTYPED, 'draw'], ['?', 'h'], 'keys', 'this list'),
   key('keys-typing', TYPED, ['tab'], 'keys', 'this list'),
 ] as const;
 

@@ -2,6 +2,7 @@
 import { drawAnswer } from './answer.ts';
 import { drawBench } from './bench.ts';
 import { drawCount } from './count.ts';
+import { drawDraw } from './draw.ts';
 import { drawFaults, drawUnsaved } from './faults.ts';
 import { drawAsked } from './field.ts';
 import { drawGate } from './gate.ts';
@@ -58,6 +59,7 @@ const VIEWS: Readonly<Record<Exclude<View['screen'], 'piece'>, Draw>> = {
   tests: drawTests,
   round: drawRound,
   within: drawWithin,
+  draw: drawDraw,
   field: drawAsked,
   keys: drawKeys,
 };

@@ -4,6 +4,7 @@
  */
 import type { Wrench } from '../bolt/wrench.ts';
 import type { Fault, Job, Moment, Recorded, Refusal, Wish } from '../job/types.ts';
+import type { Drawing } from '../piece/drawing.ts';
 import type { Field } from './parts/field.ts';
 
 /**
@@ -142,6 +143,8 @@ export type View =
   | { screen: 'round'; test: string; top: number; under: View }
   /** What can be done in so many minutes. */
   | { screen: 'within'; minutes: number; top: number; under: View }
+  /** Where the holes lie, being drawn. */
+  | { screen: 'draw'; piece: string; drawing: Drawing; under: View }
   | { screen: 'field'; asks: Asks; field: Field; under: View }
   | { screen: 'keys'; under: View; top: number };
 

@@ -98,7 +98,7 @@ export function isPointed(state: State): boolean {
 
 export function backLabel(state: State): string {
   const { screen } = state.view;
-  const typed = screen === 'field' || stepOf(state, 'off-row') !== null;
+  const typed = screen === 'field' || screen === 'draw' || stepOf(state, 'off-row') !== null;
   if (screen === 'unsaved') return 'give it up';
   return typed || stepOf(state, 'trouble') !== null ? 'leave it' : '';
 }

@@ -172,6 +172,7 @@ describe('status as JSON', () => {
         },
       ],
       next: { piece: 'cover', hole: '4', do: 'out', say: 'Cover: 4 comes out next.' },
+      corrections: [],
     });
   });
 });
