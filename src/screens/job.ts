@@ -1,4 +1,5 @@
 /** The job as a way down and up again: its pieces and tasks in their order, where each is, and what is next. */
+import { printedOf } from '../job/corrections.ts';
 import type { Job, PieceNow, TaskNow } from '../job/types.ts';
 import type { Acts } from './act.ts';
 import { enterPiece } from './enter.ts';
@@ -122,7 +123,9 @@ function sayTask(job: Job, { spec }: TaskNow, now: string): Span[] {
   if (task.state === 'failed') return [span(`failed${told}`, LOUD)];
   if (task.state === 'done') return [span(`done${told}`)];
   if (task.waits !== '') return [span(`waits for ${task.waits}`)];
-  const limit = task.limit === null ? '' : ` (${task.limit})`;
+  const printed =
+    task.limit !== null && printedOf(job, { task: spec.key }, 'limit', task.limit) !== null;
+  const limit = task.limit === null ? '' : ` (${task.limit}${printed ? ', not as printed' : ''})`;
   return [span(`${TO[spec.verb]}${limit}`, { bold: true })];
 }
 

@@ -25,6 +25,7 @@ function back(from: State): Updated {
     case 'tests':
     case 'round':
     case 'within':
+    case 'known':
     case 'field':
     case 'keys':
       return show(state, view.under);

@@ -7,6 +7,7 @@ import { drawAsked } from './field.ts';
 import { drawGate } from './gate.ts';
 import { drawKeys } from './help.ts';
 import { drawJob } from './job.ts';
+import { drawKnown } from './known.ts';
 import { drawLook } from './look.ts';
 import { drawNote } from './note.ts';
 import { drawOff } from './off.ts';
@@ -58,6 +59,7 @@ const VIEWS: Readonly<Record<Exclude<View['screen'], 'piece'>, Draw>> = {
   tests: drawTests,
   round: drawRound,
   within: drawWithin,
+  known: drawKnown,
   field: drawAsked,
   keys: drawKeys,
 };

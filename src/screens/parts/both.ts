@@ -2,28 +2,34 @@
  * What is true and what is printed, side by side. The printed one is struck where a terminal can do that, and in
  * words always, so that neither colour nor a special terminal is needed to tell which of the two holds.
  */
-import { indent, type Line, type Style, span, split, width } from './text.ts';
+import { hanging, indent, type Line, type Style, span, split, width } from './text.ts';
 
 /** `8 N·m, bulletin 12. Not 10 N·m, manual 2-17, as printed.`; only the text where nothing was corrected. */
-export function both(text: string, printed: string | null, style: Style = {}): Line {
-  if (printed === null) return [span(text, style)];
+export function both(text: string, printed: Printed, style: Style = {}): Line {
+  const all = typeof printed === 'string' ? [printed] : (printed ?? []);
+  if (all.length === 0) return [span(text, style)];
   return [
     span(ended(text), { ...style, bold: true }),
-    span(' Not '),
-    span(bare(printed), { struck: true }),
-    span(', as printed.'),
+    ...all.flatMap((one) => [
+      span(' Not '),
+      span(bare(one), { struck: true }),
+      span(', as printed.'),
+    ]),
   ];
 }
 
+/** One text, several where a line says several of them, none where nothing was corrected. */
+export type Printed = string | readonly string[] | null;
+
 /** The same in words alone. */
-export function bothSaid(text: string, printed: string | null): string {
+export function bothSaid(text: string, printed: Printed): string {
   return both(text, printed)
     .map((s) => s.text)
     .join('');
 }
 
 /** A sentence of its own: what follows it must not read as its end. */
-function ended(text: string): string {
+export function ended(text: string): string {
   return /[.!?]$/.test(text) ? text : `${text}.`;
 }
 
@@ -108,15 +114,27 @@ function sameStyle(a: Style, b: Style): boolean {
   );
 }
 
-/** `flow` behind a label: the later lines are moved in by its width. */
+/** Lines for what was corrected of these; none for what stands as it is printed. */
+export function corrected(
+  rows: readonly { label: string; text: string; printed: string | null }[],
+  columns: number,
+): Line[] {
+  return rows.flatMap((r) =>
+    r.printed === null ? [] : flow([span(`${r.label}: `), ...both(r.text, r.printed)], columns),
+  );
+}
+
+/** `hanging` with both texts behind the label. */
 export function hangingBoth(
   first: Line,
-  what: { text: string; printed: string | null },
+  what: { text: string; printed: Printed },
   columns: number,
   style: Style = {},
 ): Line[] {
+  const { text, printed } = what;
+  if (printed === null || printed.length === 0) return hanging(first, text, columns, style);
   const hang = width(first);
-  return flow(both(what.text, what.printed, style), Math.max(1, columns - hang)).map((l, i) =>
+  return flow(both(text, printed, style), Math.max(1, columns - hang)).map((l, i) =>
     i === 0 ? [...first, ...l] : indent(l, hang),
   );
 }

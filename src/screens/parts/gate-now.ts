@@ -2,6 +2,8 @@
 import type { Job, Moment, PieceNow } from '../../job/types.ts';
 import { cautionsFor } from '../../plan/cautions.ts';
 import { shouldSaid } from './answers.ts';
+import { bothSaid } from './both.ts';
+import { behindItem } from './gate-figures.ts';
 import { isAllBack } from './job-now.ts';
 import { type GateItem, gateOf } from './plan-now.ts';
 import { width, wrap } from './text.ts';
@@ -46,15 +48,22 @@ export function sortedItems(
   moment: Moment,
   piece: PieceNow | null,
   now: string,
-): { item: GateItem; caution: boolean }[] {
+): { item: GateItem; caution: boolean; printed: string[] }[] {
   const way = moment === 'prying' ? 'off' : 'on';
   const hurts = new Set(piece ? cautionsFor(piece.spec, way).map((c) => c.say) : []);
   const items = gateOf(job, moment, piece?.spec.key ?? null, now).map((item) => ({
     item: piece && item.key === 'bolts' && moment === 'sealing' ? counted(item, job, piece) : item,
     caution: hurts.has(item.say),
+    printed: printedIn(job, moment, piece, item),
   }));
   const rank = (i: (typeof items)[number]) => (stopsNow(i.item) ? 0 : i.caution ? 1 : 2);
   return items.toSorted((a, b) => rank(a) - rank(b));
+}
+
+/** What of the item's texts is printed in another way. */
+function printedIn(job: Job, moment: Moment, piece: PieceNow | null, { key }: GateItem): string[] {
+  const rows = behindItem(job, moment, piece?.spec.key ?? null, key)?.rows ?? [];
+  return rows.flatMap((r) => r.printed ?? []);
 }
 
 /** What should lie in the tray is counted with it. */
@@ -71,7 +80,7 @@ export function stopsNow(item: GateItem): boolean {
 export const BEFORE = 7;
 
 /** Items page by page, each whole; a page has at most so many lines. */
-export function pagesOf<T extends { item: GateItem }>(
+export function pagesOf<T extends { item: GateItem; printed: readonly string[] }>(
   items: readonly T[],
   columns: number,
   lines: number,
@@ -79,7 +88,7 @@ export function pagesOf<T extends { item: GateItem }>(
   const pages: T[][] = [[]];
   let used = 0;
   for (const one of items) {
-    const takes = linesOf(one.item.say, columns);
+    const takes = linesOf(bothSaid(one.item.say, one.printed), columns);
     if (used > 0 && used + takes > lines) {
       pages.push([]);
       used = 0;

@@ -1,0 +1,241 @@
+/** What is known of a piece or a task, on one page: read it, add to it, say what is not so here. */
+import type { Wish } from '../job/types.ts';
+import type { Acts } from './act.ts';
+import { ask } from './field.ts';
+import { inQuestion } from './in-question.ts';
+import { at, pieceNamed, record, say, show, stay } from './moves.ts';
+import { neighbour } from './neighbour.ts';
+import type { Page } from './page.ts';
+import { hangingBoth } from './parts/both.ts';
+import { type KnownRow, knownRows } from './parts/known-rows.ts';
+import { around } from './parts/scroll.ts';
+import { taskHere } from './parts/task-now.ts';
+import { bold, hanging, type Line, line, pad, span, width } from './parts/text.ts';
+import type { Of, State, Updated, View } from './state.ts';
+
+export type KnownView = Extract<View, { screen: 'known' }>;
+
+/** Those that were asked about come first, then what is said, then what is not said yet. */
+export function rowsHere({ view, open }: State): KnownRow[] {
+  if (view.screen !== 'known' || !open) return [];
+  const rows = knownRows(open.job, view.of);
+  const first = view.first.flatMap((id) => rows.find((r) => r.id === id) ?? []);
+  return [...first, ...rows.filter((r) => !first.includes(r))];
+}
+
+function rowHere(state: State): KnownRow | null {
+  const { view } = state;
+  const rows = rowsHere(state);
+  const marked = view.screen === 'known' ? rows.find((r) => r.id === view.here) : undefined;
+  return marked ?? rows[0] ?? null;
+}
+
+export const knownActs = {
+  known: (state) => {
+    const of = ofHere(state);
+    return of ? openKnown(state, of) : stay(state);
+  },
+  'not-so': (state) => {
+    const about = inQuestion(withMark(state));
+    if (!about) return stay(state);
+    const { of, rows } = about;
+    const [likely] = rows;
+    if (!likely) return unprinted(state, of);
+    if (rows.length === 1) return askTruth(state, likely);
+    const first = rows.map((r) => r.id);
+    return show(state, { screen: 'known', of, here: likely.id, first, under: state.view });
+  },
+  'known-forth': (state) => {
+    const row = rowHere(state);
+    if (!row) return stay(state);
+    if (writes(state, row)) return askWrite(state, row);
+    return row.figure ? askTruth(state, row) : stay(state);
+  },
+  unsay: (state) => {
+    const last = lastSaid(state);
+    return last === null ? stay(state) : record(state, { do: 'undo', id: last });
+  },
+} satisfies Acts;
+
+/** The row that is lit counts as marked, also where nobody has moved yet. */
+function withMark(state: State): State {
+  const { view } = state;
+  if (view.screen !== 'known') return state;
+  return { ...state, view: { ...view, here: rowHere(state)?.id ?? null } };
+}
+
+function openKnown(state: State, of: Of): Updated {
+  return show(state, { screen: 'known', of, here: null, first: [], under: state.view });
+}
+
+function ofHere(state: State): Of | null {
+  const { view, open } = state;
+  if (view.screen === 'task') return open?.job.tasks.has(view.task) ? { task: view.task } : null;
+  const here = at(state);
+  return here?.job.pieces.has(here.key) ? { piece: here.key } : null;
+}
+
+function askTruth(state: State, { figure, text }: KnownRow): Updated {
+  return figure ? ask(withMark(state), { ask: 'truth', figure, say: null }, text) : stay(state);
+}
+
+function askWrite(state: State, row: KnownRow): Updated {
+  const { view } = state;
+  if (row.write === null || view.screen !== 'known' || !('piece' in view.of)) return stay(state);
+  const asks = { ask: 'write', piece: view.of.piece, key: row.write, more: [], say: null } as const;
+  return ask(withMark(state), asks);
+}
+
+/** Where nothing is printed that could be wrong, it can still be said. */
+function unprinted(state: State, of: Of): Updated {
+  const { view } = state;
+  const tight = view.screen === 'piece' && view.step.step === 'tight';
+  if (!('piece' in of)) return openKnown(state, of);
+  if (!tight) return openKnown(state, of);
+  return ask(state, { ask: 'write', piece: of.piece, key: 'torque', more: [], say: null });
+}
+
+/** On a page that was opened to say what is not so, Enter says that of what stands there. */
+function writes({ view }: State, row: KnownRow): boolean {
+  if (row.write === null) return false;
+  return row.figure === null || (view.screen === 'known' && !view.first.includes(row.id));
+}
+
+/** Id of the last mark, where it was made in this sitting and said something of what is known. */
+function lastSaid({ open, mine }: State): string | null {
+  const last = open?.job.entries.findLast((e) => e.verb !== 'undo' && open.job.living.has(e.id));
+  const said = last?.verb === 'corrected' || last?.verb === 'written';
+  return last && said && mine.includes(last.id) ? last.id : null;
+}
+
+export function moveKnown(state: State, by: number): Updated {
+  const { view } = state;
+  if (view.screen !== 'known') return stay(state);
+  const names = rowsHere(state).map((r) => r.id);
+  return show(state, { ...view, here: neighbour(names, rowHere(state)?.id ?? null, by) });
+}
+
+// ---------------------------------------------------------------- after a mark
+
+/** Back where it was asked, now showing what is true and what is printed. */
+export function afterKnown(state: State, wish: Wish, changed: boolean): Updated {
+  const { view } = state;
+  if (view.screen !== 'field') return say(state, 'Noted.');
+  const { asks, under } = view;
+  if (asks.ask === 'write' && asks.more.length > 0) {
+    const [next, ...more] = asks.more;
+    const left: State = { ...state, view: { ...view, asks: { ...asks, more } } };
+    if (next) return record(left, { do: 'write', piece: asks.piece, ...next });
+  }
+  const back = under.screen === 'known' && under.first.length > 0 ? under.under : under;
+  const quiet = changed ? saidOf(wish) : 'So it stands already.';
+  return say(marked({ ...state, view: back }, wish), quiet);
+}
+
+function saidOf(wish: Wish): string {
+  if (wish.do === 'correct') return `Noted: ${wish.truth}`;
+  return wish.do === 'write' ? `Noted: ${wish.text}` : 'Noted.';
+}
+
+/** The row that was written is marked, on a page that shows it. */
+function marked(state: State, wish: Wish): State {
+  const { view } = state;
+  if (view.screen !== 'known' || wish.do !== 'write') return state;
+  const row = rowsHere(state).findLast((r) => r.said && r.write === wish.key);
+  return row ? { ...state, view: { ...view, here: row.id } } : state;
+}
+
+// ---------------------------------------------------------------- keys
+
+export function hasKnown(state: State): boolean {
+  return ofHere(state) !== null;
+}
+
+export function isInQuestion(state: State): boolean {
+  const about = inQuestion(withMark(state));
+  if (about === null) return false;
+  const { view } = state;
+  return about.rows.length > 0 || (view.screen === 'piece' && view.step.step === 'tight');
+}
+
+export function notSoLabel(state: State): string {
+  const { view } = state;
+  if (inQuestion(withMark(state))?.rows.length === 0) return 'its torque';
+  const step = view.screen === 'piece' ? view.step.step : null;
+  // The feet of these two are full.
+  if (view.screen === 'gate' || step === 'tight') return 'not so';
+  // From a piece all that is known of it is one key away, and there it stands again.
+  return step === 'look' ? '' : 'not so here';
+}
+
+export function canSay(state: State): boolean {
+  const row = rowHere(state);
+  return row !== null && (writes(state, row) || row.figure !== null);
+}
+
+export function sayLabel(state: State): string {
+  const row = rowHere(state);
+  if (!row || !writes(state, row)) return 'what is true here';
+  return row.said ? 'one more' : 'write it';
+}
+
+export function canUnsay(state: State): boolean {
+  return lastSaid(state) !== null;
+}
+
+// ---------------------------------------------------------------- picture
+
+export function drawKnown(state: State): Page {
+  const { view, open } = state;
+  if (view.screen !== 'known' || !open) return { left: [], middle: () => [] };
+  const rows = rowsHere(state);
+  const here = rowHere(state);
+  const { of } = view;
+  const name =
+    'piece' in of
+      ? pieceNamed(open.job, of.piece).spec.name
+      : (taskHere(open.job, of.task, state.now)?.say ?? of.task);
+  const asked = view.first.length > 0;
+  return {
+    left: line(bold(name)),
+    right: line(asked ? 'which is not so here?' : 'what is known of it'),
+    middle: (columns, height) => {
+      if (rows.length === 0) return [[], line('Nothing is noted of it.')];
+      const label = Math.max(...rows.map((r) => width(r.label))) + GAP;
+      const lines: { line: Line; id: string | null }[] = [];
+      for (const [i, row] of rows.entries()) {
+        const before = rows[i - 1];
+        if (asked && i === view.first.length) lines.push(blank);
+        if (!row.said && (before?.said ?? true)) lines.push(...(before ? [blank] : []), NOT_SAID);
+        const same = before?.label === row.label && before.said === row.said;
+        const drawn = rowLines(row, row.id === here?.id, same, label, columns);
+        lines.push(...drawn.map((l) => ({ line: l, id: row.id })));
+      }
+      const marked = lines.findIndex((l) => l.id === here?.id);
+      return around(
+        lines.map((l) => l.line),
+        marked,
+        height,
+      );
+    },
+  };
+}
+
+const GAP = 2;
+const blank: { line: Line; id: null } = { line: [], id: null };
+const NOT_SAID = { line: line('  Not said yet:'), id: null };
+
+function rowLines(
+  row: KnownRow,
+  marked: boolean,
+  same: boolean,
+  label: number,
+  columns: number,
+): Line[] {
+  const first = line(
+    span(marked ? '> ' : '  ', { bold: true }),
+    pad(line(span(same ? '' : row.label, { bold: row.said || marked })), label),
+  );
+  if (!row.said) return hanging(first, row.text, columns);
+  return hangingBoth(first, row, columns, marked ? { bold: true } : {});
+}
