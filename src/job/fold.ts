@@ -4,9 +4,11 @@
  * Total: history is never refused. What a merge or an editor brought together and cannot be becomes a
  * conflict on its hole; what names a piece or hole that the upper part does not have is kept beside it.
  */
+import { correctedUpper } from './corrections.ts';
 import { apply, begin, close, finish, type Making, reopened } from './fold-piece.ts';
 import { countsOf } from './inside.ts';
 import { livingEntries } from './living.ts';
+import { keepRaw, rawUpper } from './raw-upper.ts';
 import { barePiece } from './spec.ts';
 import { taskNow } from './tested.ts';
 import type { Entry, Job, TaskNow, Upper } from './types.ts';
@@ -14,13 +16,15 @@ import type { Entry, Job, TaskNow, Upper } from './types.ts';
 /** What each fold was made of, so that one more entry need not read all the others again. */
 const made = new WeakMap<Job, ReadonlyMap<string, Making>>();
 
-export function fold(upper: Upper, entries: readonly Entry[]): Job {
+/** `raw`: what the file says. */
+export function fold(raw: Upper, entries: readonly Entry[]): Job {
+  const living = livingEntries(entries);
+  const { upper, corrections } = correctedUpper(raw, living);
   const pieces = new Map<string, Making>();
   for (const spec of upper.pieces.values()) pieces.set(spec.key, begin(spec, upper));
   const tasks = new Map<string, TaskNow>();
   for (const spec of upper.tasks.values()) tasks.set(spec.key, taskNow(spec));
 
-  const living = livingEntries(entries);
   const rounds = new Map<string, number>();
   for (const entry of living) {
     if (entry.task !== undefined) finish(tasks.get(entry.task), entry);
@@ -36,7 +40,7 @@ export function fold(upper: Upper, entries: readonly Entry[]): Job {
   for (const making of pieces.values()) close(making, tasks);
   const inside = countsOf(living).filter((thing) => thing.count > 0);
   const ids = new Set(living.map((entry) => entry.id));
-  return jobOf({ upper, entries, living: ids, rounds, tasks, inside }, pieces);
+  return jobOf({ upper, corrections, entries, living: ids, rounds, tasks, inside }, pieces, raw);
 }
 
 /**
@@ -44,10 +48,11 @@ export function fold(upper: Upper, entries: readonly Entry[]): Job {
  * entry is about is read on. What takes others back or speaks of the whole machine is folded anew.
  */
 export function foldOn(job: Job, entries: readonly Entry[], entry: Entry): Job {
+  const raw = rawUpper(job);
   const before = made.get(job);
   const making = before?.get(entry.piece ?? '');
   if (!before || !making || !isPlainMark(entry) || job.entries.some((e) => e.id === entry.id)) {
-    return fold(job.upper, entries);
+    return fold(raw, entries);
   }
   const next = reopened(making);
   const tasks = new Map([...job.tasks].map(([key, task]) => [key, { ...task }]));
@@ -56,11 +61,12 @@ export function foldOn(job: Job, entries: readonly Entry[], entry: Entry): Job {
   const pieces = new Map(before).set(next.now.spec.key, next);
   if (next.now.round !== making.now.round) {
     // Another round opens tests that other pieces wait for too.
-    return fold(job.upper, entries);
+    return fold(raw, entries);
   }
   const living = new Set(job.living).add(entry.id);
   const rounds = new Map(job.rounds).set(entry.id, next.now.round);
-  return jobOf({ upper: job.upper, entries, living, rounds, tasks, inside: job.inside }, pieces);
+  const { upper, corrections, inside } = job;
+  return jobOf({ upper, corrections, entries, living, rounds, tasks, inside }, pieces, raw);
 }
 
 const ON_A_PIECE: readonly string[] = [
@@ -77,12 +83,17 @@ function isPlainMark(entry: Entry): boolean {
   return ON_A_PIECE.includes(entry.verb);
 }
 
-function jobOf(rest: Omit<Job, 'pieces' | 'conflicts'>, pieces: ReadonlyMap<string, Making>): Job {
+function jobOf(
+  rest: Omit<Job, 'pieces' | 'conflicts'>,
+  pieces: ReadonlyMap<string, Making>,
+  raw: Upper,
+): Job {
   const job: Job = { ...rest, pieces: new Map(), conflicts: [] };
   for (const [key, { now }] of pieces) {
     job.pieces.set(key, now);
     for (const hole of now.holes) if (hole.conflict) job.conflicts.push(hole.conflict);
   }
   made.set(job, pieces);
+  keepRaw(job, raw);
   return job;
 }

@@ -3,6 +3,7 @@
  * a reason (`because`) overrules each refusal but wrong use. History is never judged again.
  */
 
+import { judgeCorrect } from './judge/correct.ts';
 import { judgeDone } from './judge/done.ts';
 import { judgeIn } from './judge/in.ts';
 import { judgeBuy, judgeGate, judgeInside } from './judge/inside.ts';
@@ -12,6 +13,7 @@ import { judgeOff, judgeOn } from './judge/piece.ts';
 import { judgeNote, judgeSettle, judgeState } from './judge/settle.ts';
 import { judgeTight } from './judge/tight.ts';
 import { judgeUndo } from './judge/undo.ts';
+import { judgeWrite } from './judge/write.ts';
 import type { Job, Verdict, Wish } from './types.ts';
 
 export function judge(job: Job, wish: Wish, stamp: Stamp): Verdict {
@@ -48,6 +50,10 @@ export function judge(job: Job, wish: Wish, stamp: Stamp): Verdict {
       return judgeGate(job, wish, stamp);
     case 'buy':
       return judgeBuy(job, wish, stamp);
+    case 'write':
+      return judgeWrite(job, wish, stamp);
+    case 'correct':
+      return judgeCorrect(job, wish, stamp);
     case 'undo':
       return judgeUndo(job, wish, stamp);
   }

@@ -1,6 +1,7 @@
 /** Values of the job file's form taken from its data: whatever stands there, each of these answers. */
 import type { Report } from './faults.ts';
 import { oneLine } from './safe.ts';
+import type { AsWritten } from './types.ts';
 import { type Spot, type TextSpot, valueAt } from './yaml-spot.ts';
 
 /** The text of the file, for places inside a value, and where faults go. */
@@ -89,4 +90,17 @@ export function readAt<T>(
   const answer = read(value.text);
   if (answer === null) report(code, value.at, { value: value.text });
   return answer;
+}
+
+/** How these keys are written; nothing when none of them is there. */
+export function asWritten(
+  spot: Spot | null,
+  keys: readonly (keyof AsWritten)[],
+): { asWritten?: AsWritten } {
+  const said: AsWritten = {};
+  for (const key of keys) {
+    const text = textAt(spot, key);
+    if (text !== null && text !== '') said[key] = text;
+  }
+  return Object.keys(said).length === 0 ? {} : { asWritten: said };
 }

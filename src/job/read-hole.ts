@@ -2,7 +2,7 @@
 import { readDepth, readLength } from '../bolt/length.ts';
 import { readNumber } from '../bolt/numbers.ts';
 import { readTorque } from '../bolt/units.ts';
-import { isTrueAt, type Reading, readAt, textAt } from './read-fields.ts';
+import { asWritten, isTrueAt, type Reading, readAt, textAt } from './read-fields.ts';
 import type { HoleSpec, Torque } from './types.ts';
 import { type Spot, valueAt } from './yaml-spot.ts';
 
@@ -19,6 +19,7 @@ export function readHole(reading: Reading, name: string, spot: Spot): HoleSpec {
     into: textAt(spot, 'into'),
     wet: isTrueAt(spot, 'wet'),
     group: textAt(spot, 'group'),
+    ...asWritten(spot, ['thick', 'thread', 'turns', 'proud']),
   };
 }
 

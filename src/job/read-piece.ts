@@ -2,7 +2,15 @@
 import { readDepth, readLength } from '../bolt/length.ts';
 import { isHoleName } from '../piece/names.ts';
 import { readPass } from '../piece/passes.ts';
-import { type Reading, readAt, textAt, textSpotAt, textSpotsOf, textsAt } from './read-fields.ts';
+import {
+  asWritten,
+  type Reading,
+  readAt,
+  textAt,
+  textSpotAt,
+  textSpotsOf,
+  textsAt,
+} from './read-fields.ts';
 import { readHole, torqueAt } from './read-hole.ts';
 import { type Placed, readHoleNames, readPicture, readRow } from './read-row.ts';
 import { oneLine } from './safe.ts';
@@ -66,6 +74,7 @@ export function readPiece(reading: Reading, key: string, at: number, spot: Spot)
     bridges: textsAt(spot, 'bridges'),
     takes: textAt(spot, 'takes'),
     note: textAt(spot, 'note'),
+    ...asWritten(spot, ['thick', 'thread']),
   };
   const kinds = row?.map((r) => ({ value: r.value.kind, at: r.at })) ?? [];
   return { spec, at, row: kinds, sequence: sequence ?? [], first, under, holes };

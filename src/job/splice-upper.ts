@@ -20,6 +20,7 @@ import {
 import { behindKey, insert, intoFlow, newSection, type Section, stepOf } from './splice-insert.ts';
 import { blockEnd, columnOf, lineAt } from './splice-lines.ts';
 import { rowCuts, wordsOf } from './splice-row.ts';
+import { flowPair, isAsWanted, linesOf, textCuts } from './splice-text.ts';
 import type { Edit } from './types.ts';
 
 /** Keys of a piece that its row comes behind. */
@@ -82,6 +83,15 @@ function cutsFor(text: string, root: YAMLMap, edit: Edit): Cut[][] | Fail {
   }
   if (edit.edit === 'piece') {
     return newPair(text, root, 'pieces', edit.piece, () => '{}');
+  }
+  if (edit.edit === 'text' || edit.edit === 'instead') {
+    const step = stepOf(text, root);
+    if (piece) return textCuts(text, piece, edit, step);
+    const { key, text: put } = edit;
+    if (put === null || (edit.edit === 'text' && !edit.in))
+      return { fault: `there is no ${edit.piece} any more` };
+    const pair = (flow: boolean) => (flow ? `{${flowPair(key, put)}}` : null);
+    return newPair(text, root, 'pieces', edit.piece, pair, linesOf(key, put, step));
   }
   const row = scalarText(edit.row, true);
   if (!piece) {
@@ -174,6 +184,10 @@ const isAbove = (pair: Pair<Node, Node | null>): boolean =>
 function onlyThat(before: Value, after: Value, edit: Edit): boolean {
   const path = pathOf(edit);
   const now = at(after, path);
+  if (edit.edit === 'text' || edit.edit === 'instead') {
+    if (!isAsWanted(at(before, path), now, edit)) return false;
+    return sameValue(without(before, path), without(after, path));
+  }
   if (now === undefined) return false;
   if (edit.edit === 'row-word') {
     const old = wordsOf(at(before, path) ?? '');
@@ -191,6 +205,7 @@ function onlyThat(before: Value, after: Value, edit: Edit): boolean {
 function pathOf(edit: Edit): string[] {
   if (edit.edit === 'kind') return ['bolts', edit.letter];
   if (edit.edit === 'named') return [edit.section, edit.key];
+  if (edit.edit === 'text' || edit.edit === 'instead') return ['pieces', edit.piece, edit.key];
   return edit.edit === 'piece' ? ['pieces', edit.piece] : ['pieces', edit.piece, 'bolts'];
 }
 

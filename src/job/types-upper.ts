@@ -52,8 +52,12 @@ export interface RowItem {
   with: string[];
 }
 
+/** Lengths, depths and turns as they are written, `1/2 in`, where they became mm or a figure. */
+export type AsWritten = Partial<Record<'thick' | 'thread' | 'turns' | 'proud', string>>;
+
 export interface HoleSpec {
   name: string;
+  asWritten?: AsWritten;
   note: string | null;
   /** Thickness from the seat of the head to the joint face, mm. */
   thick: number | null;
@@ -92,6 +96,7 @@ export interface PassSpec {
 
 export interface PieceSpec {
   key: string;
+  asWritten?: AsWritten;
   /** Shown name: `name:` or the key with a capital and spaces. */
   name: string;
   under: string[];

@@ -1,13 +1,5 @@
 /** What can be wrong with a file, what somebody wants noted, and what became of it. Types only. */
-import type {
-  BuyState,
-  Correctable,
-  Entry,
-  HoleSays,
-  Job,
-  Moment,
-  Writable,
-} from './types.ts';
+import type { BuyState, Correctable, Entry, HoleSays, Job, Moment, Writable } from './types.ts';
 
 export type Severity = 'error' | 'warning';
 

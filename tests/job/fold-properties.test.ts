@@ -24,6 +24,8 @@ const values: Record<Verb, string[]> = {
   seen: ['sealing faces', 'sealing all'],
   struck: ['sealing wrench'],
   added: ['sealing'],
+  written: ['routes', 'map'],
+  corrected: ['torque', 'caution', 'thick', 'sequence', 'passes', 'limit'],
   undo: [...ids, 'nosuchid'],
 };
 

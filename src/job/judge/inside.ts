@@ -1,7 +1,7 @@
 /** What goes into the machine and must come out, what is seen to before a step, and how far a thing to buy has come. */
 import { NAME } from '../entry.ts';
 import { readThings, sayThing } from '../inside.ts';
-import type { Edit, Entry, Inside, Job, Verdict } from '../types.ts';
+import type { Edit, Entry, Inside, Job, NewBuy, Verdict } from '../types.ts';
 import { already, list, meant, noPiece, type Stamp, type Wished, write, wrong } from './parts.ts';
 
 export function judgeInside(job: Job, wish: Wished<'inside' | 'cleared'>, stamp: Stamp): Verdict {
@@ -43,7 +43,7 @@ export function judgeGate(job: Job, wish: Wished<'gate'>, stamp: Stamp): Verdict
 export function judgeBuy(job: Job, wish: Wished<'buy'>, stamp: Stamp): Verdict {
   const edits: Edit[] =
     wish.add && !job.upper.buys.has(wish.buy)
-      ? [{ edit: 'named', section: 'buy', key: wish.buy, fields: { ...wish.add } }]
+      ? [{ edit: 'named', section: 'buy', key: wish.buy, fields: fieldsOf(wish.add) }]
       : [];
   if ((edits.length === 0 && !job.upper.buys.has(wish.buy)) || !NAME.test(wish.buy)) {
     const known = meant(wish.buy, job.upper.buys.keys());
@@ -58,6 +58,15 @@ export function judgeBuy(job: Job, wish: Wished<'buy'>, stamp: Stamp): Verdict {
   if (last && same && !cameOffSince(job, wish.buy, last)) return already();
   const what = { verb: 'done', value: wish.state, buy: wish.buy, ...beside } as const;
   return write(stamp, wish, what, { edits });
+}
+
+function fieldsOf({ what, for: step, once, count }: NewBuy): Record<string, string> {
+  return {
+    what,
+    ...(count === undefined ? {} : { count }),
+    ...(once ? { once: 'true' } : {}),
+    for: step,
+  };
 }
 
 function lastOf(job: Job, buy: string) {

@@ -1,7 +1,8 @@
 /** May this entry be taken back? Not while later entries rest on it. */
 import { printItem } from '../../piece/row.ts';
-import type { Edit, Entry, Job, Verdict } from '../types.ts';
+import type { Edit, Entry, Job, Verdict, Warning } from '../types.ts';
 import { already, refuse, type Stamp, type Wished, write, wrong } from './parts.ts';
+import { writtenBack } from './write.ts';
 
 /** The latest entry that counts and takes nothing back itself: what a plain undo is about. */
 export function latest(job: Job): Entry | null {
@@ -21,7 +22,14 @@ export function judgeUndo(job: Job, wish: Wished<'undo'>, stamp: Stamp): Verdict
     const say = `${rest.length} later ${one ? 'entry rests' : 'entries rest'} on it. Take ${one ? 'that' : 'those'} back first.`;
     return refuse('depends', say, { ids: rest.map((e) => e.id) });
   }
-  return write(stamp, wish, { verb: 'undo', value: target.id }, { edits: rowBack(job, target) });
+  return write(stamp, wish, { verb: 'undo', value: target.id }, back(job, target));
+}
+
+/** What the undo does to the person's part. */
+function back(job: Job, target: Entry): { edits: Edit[]; warnings?: Warning[] } {
+  const meant = meantBy(job, target);
+  if (meant.verb === 'written') return writtenBack(job, meant, job.living.has(meant.id));
+  return { edits: rowBack(job, target) };
 }
 
 /** A settled row goes back to what it said before, or forward again with a redo, if nobody changed it since. */
@@ -56,9 +64,10 @@ function meantBy(job: Job, entry: Entry): Entry {
   return on;
 }
 
-const STANDS_ALONE: readonly string[] = ['note', 'undo'];
+const STANDS_ALONE: readonly string[] = ['note', 'undo', 'written', 'corrected'];
 
 function rests(later: Entry, on: Entry): boolean {
+  if (later.verb === 'corrected') return corrects(later, on);
   if (STANDS_ALONE.includes(later.verb) || STANDS_ALONE.includes(on.verb)) return false;
   if (on.task !== undefined) return later.task === on.task;
   if (later.piece === undefined || later.piece !== on.piece) return false;
@@ -66,4 +75,12 @@ function rests(later: Entry, on: Entry): boolean {
   if (on.verb === 'state' && later.hole === undefined) return false;
   if (!later.hole || !on.hole) return true;
   return later.hole.some((h) => on.hole?.includes(h));
+}
+
+/** What was said to be true, or was put in, and then was corrected. */
+function corrects(later: Entry, on: Entry): boolean {
+  if (on.verb !== 'corrected' && on.verb !== 'written') return false;
+  if (on.value !== later.value || on.piece !== later.piece || on.task !== later.task) return false;
+  const same = on.hole === undefined || on.hole.some((h) => later.hole?.includes(h));
+  return same && (on.says ?? '').trim() === (later.was ?? '').trim();
 }

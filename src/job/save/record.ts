@@ -2,6 +2,7 @@
 import { fold, foldOn } from '../fold.ts';
 import { judge } from '../judge.ts';
 import { withMark } from '../mark.ts';
+import { rawUpper } from '../raw-upper.ts';
 import { type Read, readJob } from '../read.ts';
 import { findDiary, isFail } from '../splice.ts';
 import type { Entry, Job, Recorded, UpperChange, Warning, Wish } from '../types.ts';
@@ -85,7 +86,7 @@ function written(judged: Judged | null, file: string): Recorded {
   const { before, entry, warnings, was, text, read } = judged;
   const upper = changeOf(was, text);
   const job =
-    read.upper === before.upper
+    read.upper === rawUpper(before)
       ? foldOn(before, read.entries, entry)
       : fold(read.upper, read.entries);
   last = { file, text, read, job };

@@ -1,6 +1,14 @@
 /** Generators of entries and texts for the tests of reading and writing job files. */
 import fc from 'fast-check';
-import { BESIDE, type Entry, HOLE_STATES, VERBS, type Verb } from '../../../src/job/types.ts';
+import {
+  BESIDE,
+  CORRECTABLE,
+  type Entry,
+  HOLE_STATES,
+  VERBS,
+  type Verb,
+  WRITABLE,
+} from '../../../src/job/types.ts';
 
 /** Texts that YAML readers stumble over, beside any text at all. */
 export const anyText = fc.oneof(
@@ -49,6 +57,8 @@ const WORDS: Partial<Record<Verb, readonly string[]>> = {
   state: HOLE_STATES,
   removed: ['all', 'aside'],
   fitted: ['all'],
+  written: WRITABLE,
+  corrected: CORRECTABLE,
 };
 
 const holes = fc.array(anyHole, { minLength: 1, maxLength: 4 });
@@ -68,7 +78,10 @@ function places(verb: Verb): fc.Arbitrary<Partial<Entry>> {
       return some;
     case 'removed':
     case 'fitted':
+    case 'written':
       return piece;
+    case 'corrected':
+      return fc.oneof(piece, some, task);
     case 'done':
       return fc.oneof(task, buy);
     case 'inside':

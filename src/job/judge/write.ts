@@ -1,0 +1,163 @@
+/** May this text go into the person's part? One more where a key takes several, the first where it takes one. */
+import { readMap } from '../../piece/map.ts';
+import { holeNames } from '../../piece/order.ts';
+import { spelled, truthFault } from '../figures.ts';
+import { rawUpper } from '../raw-upper.ts';
+import { oneLine } from '../safe.ts';
+import { barePiece } from '../spec.ts';
+import type {
+  Edit,
+  Entry,
+  Job,
+  PieceNow,
+  PieceSpec,
+  Verdict,
+  Warning,
+  Writable,
+} from '../types.ts';
+import { orderIn } from './correct.ts';
+import { already, list, meant, noPiece, type Stamp, type Wished, write, wrong } from './parts.ts';
+import { circleBy } from './write-order.ts';
+
+const PIECES: readonly Writable[] = ['under', 'along', 'bridges'];
+
+type Wish = Wished<'write'>;
+
+export function judgeWrite(job: Job, wish: Wish, stamp: Stamp): Verdict {
+  const piece = job.pieces.get(wish.piece);
+  if (!piece) return noPiece(job, wish.piece);
+  const { key } = wish;
+  const text = key === 'map' ? pictureOf(wish.text) : oneLine(wish.text).trim();
+  if (text === '') return wrong('empty-text', 'The text is empty.');
+  // What the file says, not what is true: the text goes into the file.
+  const spec = rawUpper(job).pieces.get(wish.piece) ?? barePiece(wish.piece);
+  const put = (was: string | null, edit: Edit): Verdict => {
+    const entry = { verb: 'written', value: key, piece: wish.piece } as const;
+    return write(stamp, { ...wish, says: text }, was === null ? entry : { ...entry, was }, {
+      edits: [edit],
+    });
+  };
+  if (key === 'sequence' || key === 'map') {
+    const fault = key === 'map' ? mapFault(piece, spec, text) : sequenceFault(spec, text);
+    if (fault !== null) return wrong('bad-text', fault, { key });
+    const was = textOf(spec, key);
+    const now = key === 'map' ? text : spelled(key, text);
+    if (was === now) return already();
+    return put(was, { edit: 'instead', piece: wish.piece, key, was, text });
+  }
+  if (key === 'torque' || key === 'into' || key === 'takes') {
+    const was = textOf(spec, key);
+    if (was === text) return already();
+    if (was === null) return put(null, { edit: 'instead', piece: wish.piece, key, was, text });
+    const way = 'Correct it with putback correct, or change the file.';
+    return wrong('stands-already', `${piece.spec.name}: there stands already: ${was}. ${way}`, {
+      key,
+      was,
+    });
+  }
+  const fault = PIECES.includes(key) ? neighbourFault(job, wish, text) : null;
+  if (fault) return fault;
+  if (spec[key].includes(text)) return already();
+  return put(null, { edit: 'text', piece: wish.piece, key, text, in: true });
+}
+
+/** What a key with one text says in the file; null when nothing. */
+export function textOf(
+  spec: PieceSpec,
+  key: 'torque' | 'into' | 'takes' | 'sequence' | 'map',
+): string | null {
+  if (key === 'map') return spec.map === null ? null : pictureOf(spec.map) || null;
+  if (key === 'sequence') return spec.sequence?.join(' ') || null;
+  return (key === 'torque' ? spec.torque?.text : spec[key]) || null;
+}
+
+/** A picture as its lines of words: where a word stands in its line is its column, blanks mean nothing. */
+export function pictureOf(text: string): string {
+  const lines = text.split(/\r\n|\n|\r/).map((line) => line.replaceAll('\t', ' ').trimEnd());
+  const drawn = lines.filter((line) => line !== '');
+  const indent = Math.min(...drawn.map((line) => line.search(/\S/)));
+  const even = drawn.map((line) => line.slice(indent));
+  // A first line that stands further in than others would say how far all of them stand in.
+  return (even[0]?.startsWith(' ') ? even.map((line) => line.trimStart()) : even).join('\n');
+}
+
+function mapFault(piece: PieceNow, spec: PieceSpec, text: string): string | null {
+  const { cells, faults } = readMap(text);
+  const [first] = faults;
+  if (first) return `Line ${first.line} of the map: ${first.say}.`;
+  const drawn = cells.map((cell) => cell.name);
+  const known = piece.holes.map((hole) => hole.name);
+  // Without a row the picture says which holes there are, but for those that something is known of.
+  const must =
+    spec.row !== null
+      ? known
+      : piece.holes.filter((h) => h.by !== null || spec.holes.has(h.name)).map((h) => h.name);
+  const missing = must.filter((name) => !drawn.includes(name));
+  const odd = spec.row === null ? [] : drawn.filter((name) => !known.includes(name));
+  if (missing.length === 0 && odd.length === 0) return null;
+  const says = [
+    ...(missing.length > 0 ? [`leaves out ${list(missing)}`] : []),
+    ...(odd.length > 0 ? [`draws ${list(odd)}, and there is no such hole`] : []),
+  ];
+  return `The map ${says.join(' and ')}.`;
+}
+
+function sequenceFault(spec: PieceSpec, text: string): string | null {
+  return truthFault('sequence', text) ?? orderIn(holeNames(spec), text);
+}
+
+function neighbourFault(
+  job: Job,
+  { piece, key }: Wish,
+  other: string,
+): ReturnType<typeof wrong> | null {
+  if (other === piece) return wrong('itself', `${piece} cannot be ${key} itself.`, { key });
+  if (!job.upper.pieces.has(other) && !job.pieces.has(other)) {
+    const say = `No piece ${other} in this job.${meant(other, job.pieces.keys())}`;
+    return wrong('no-such-piece', say, { piece: other });
+  }
+  const circle = circleBy(job.upper, piece, key, other);
+  if (!circle) return null;
+  return wrong('circle', `Then they would wait for each other: ${circle.join(' before ')}.`, {
+    circle,
+  });
+}
+
+/** What puts a text into the file, or takes it out again, as long as it stands there as it was left. */
+export function writtenBack(
+  job: Job,
+  entry: Entry,
+  stands: boolean,
+): { edits: Edit[]; warnings: Warning[] } {
+  const { value, piece = '', says = '', was } = entry;
+  const key = value as Writable;
+  const spec = rawUpper(job).pieces.get(piece) ?? barePiece(piece);
+  const left = {
+    edits: [],
+    warnings: [
+      {
+        code: 'file-changed',
+        say: `The ${key} of ${piece} was changed in the file since: that stays as it is.`,
+      },
+    ],
+  };
+  if (
+    key === 'under' ||
+    key === 'along' ||
+    key === 'bridges' ||
+    key === 'routes' ||
+    key === 'marks' ||
+    key === 'loose' ||
+    key === 'joint'
+  ) {
+    const text = oneLine(says).trim();
+    if (spec[key].includes(text) !== stands) return left;
+    return { edits: [{ edit: 'text', piece, key, text, in: !stands }], warnings: [] };
+  }
+  const spell = (text: string) => (key === 'map' ? pictureOf(text) : spelled('sequence', text));
+  const before = was === undefined ? null : key === 'map' || key === 'sequence' ? spell(was) : was;
+  const after = key === 'map' || key === 'sequence' ? spell(says) : oneLine(says).trim();
+  const [from, to] = stands ? [after, before] : [before, after];
+  if (textOf(spec, key) !== from) return left;
+  return { edits: [{ edit: 'instead', piece, key, was: from, text: to }], warnings: [] };
+}
