@@ -133,13 +133,6 @@ function follow(state: State, wish: Wish, entry: Entry | null, pass: PassNow | n
       return afterKnown(state, wish, entry !== null);
     case 'note':
       return entry ? say(afterGate(state, wish).state, 'Noted.') : stay(state);
-    case 'write':
-      return say(state, entry ? 'Written down.' : 'It says so already.');
-    case 'correct':
-      return say(
-        state,
-        entry ? 'Corrected. What is printed stays beside it.' : 'It says so already.',
-      );
   }
 }
 

@@ -99,7 +99,7 @@ export function questionKnown(state: State, asks: KnownAsks): string[] {
     return [
       'How does it run?',
       'Behind the starter cable, over the frame tube. Nothing is an answer too.',
-      'What is marked on it stands behind marks: as in over the tube; marks: blue paint.',
+      'Marked too? over the frame tube; marks: blue paint.',
       say,
     ];
   }

@@ -4,7 +4,15 @@
  */
 
 import { gateStops, oneLabel, seenLabel } from './gate.ts';
-import { canSay, canUnsay, hasKnown, isInQuestion, notSoLabel, sayLabel } from './known.ts';
+import {
+  canSay,
+  canUnsay,
+  hasKnown,
+  isInQuestion,
+  knownLabel,
+  notSoLabel,
+  sayLabel,
+} from './known.ts';
 import { EDITING } from './parts/field.ts';
 import { furtherLabel, goesFurther, hasPart, isWanted, missingLabel } from './parts-list.ts';
 import { roundLabel } from './round.ts';
@@ -213,7 +221,7 @@ export const KEYS = [
   key('row', ['look'], ['r'], 'type the row', 'type the whole row as it came out', {
     holds: when.comesOff,
   }),
-  key('known', ['look', 'task'], ['k'], 'what is known', 'all that is known of it, and add to it', {
+  key('known', ['look', 'task'], ['k'], knownLabel, 'all that is known of it, and add to it', {
     holds: hasKnown,
   }),
   key('to-row', ['off'], ['tab'], 'type the row', 'type the whole row as it came out'),

@@ -3,7 +3,7 @@ import type { Wish } from '../job/types.ts';
 import type { Acts } from './act.ts';
 import { ask } from './field.ts';
 import { inQuestion } from './in-question.ts';
-import { at, pieceNamed, record, say, show, stay } from './moves.ts';
+import { at, hereOf, pieceNamed, record, say, show, stay } from './moves.ts';
 import { neighbour } from './neighbour.ts';
 import type { Page } from './page.ts';
 import { hangingBoth } from './parts/both.ts';
@@ -149,6 +149,20 @@ function marked(state: State, wish: Wish): State {
 
 export function hasKnown(state: State): boolean {
   return ofHere(state) !== null;
+}
+
+/** Columns from which the foot has room for more than what a hand needs next. */
+const WIDE = 100;
+
+/** While bolts go in, or where something is lit or inside, what is to be done about that is at the foot first. */
+export function knownLabel(state: State): string {
+  const here = at(state);
+  const busy =
+    here !== null &&
+    (hereOf(here.view.step) !== null ||
+      here.piece.holes.some((h) => h.state === 'in' || h.state === 'tight') ||
+      here.job.inside.some((i) => i.piece === here.key));
+  return busy && state.columns < WIDE ? '' : 'what is known';
 }
 
 export function isInQuestion(state: State): boolean {

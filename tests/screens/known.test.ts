@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { Bench } from '../job/bench.ts';
 import { LEFT_COVER } from './covers.ts';
 import { Desk } from './desk.ts';
-import { LATER, said } from './known-desk.ts';
+import { coverOff, LATER, said } from './known-desk.ts';
 
 const page = (piece: string, bench = new Bench(LEFT_COVER)) =>
   new Desk(bench).open(piece).press('k');
@@ -50,9 +50,7 @@ describe('what is known of a piece', () => {
 
   it('shows where the bolts lie, and what is special of a hole', () => {
     const text = LEFT_COVER.replace('7: {note: oil passage}', '7: {wet: true, group: inner}');
-    const bench = new Bench(text);
-    bench.mark({ do: 'out', piece: 'alternator', tray: 'cup 2' });
-    const { frame } = page('alternator', bench);
+    const { frame } = page('alternator', coverOff(text));
     expect(frame).toMatch(/7: wet +opens into a liquid/);
     expect(frame).toMatch(/7: group +inner/);
     expect(frame).toMatch(/Tray +cup 2/);

@@ -7,6 +7,8 @@ import { type KnownRow, knownRows } from './known-rows.ts';
 export interface Behind {
   of: Of;
   rows: KnownRow[];
+  /** How what the item says is printed, where that is not so. */
+  printed: string[];
 }
 
 /** Null where the item says nothing that stands in the file. */
@@ -19,13 +21,25 @@ export function behindItem(
   const [name = '', rest = ''] = cutAt(item);
   if ((name === 'task' || name === 'wait') && job.tasks.has(rest)) {
     const rows = knownRows(job, { task: rest }).filter((r) => r.figure?.what === 'step');
-    return rows.length === 0 ? null : { of: { task: rest }, rows };
+    return behind({ task: rest }, rows);
   }
   if (piece === null) return null;
   const spec = job.pieces.get(piece)?.spec;
   if (!spec) return null;
   const rows = ofPiece(knownRows(job, { piece }), spec, moment, name, Number(rest));
-  return rows.length === 0 ? null : { of: { piece }, rows };
+  const [row] = rows;
+  if (name === 'joint' && row) {
+    return {
+      of: { piece },
+      rows,
+      printed: printedPart(knownRows(job, { piece }), row, Number(rest)),
+    };
+  }
+  return behind({ piece }, rows);
+}
+
+function behind(of: Of, rows: KnownRow[]): Behind | null {
+  return rows.length === 0 ? null : { of, rows, printed: rows.flatMap((r) => r.printed ?? []) };
 }
 
 /** `caution-2` is `caution` and `2`; `task-fit-seal` is `task` and `fit-seal`. */
@@ -66,10 +80,23 @@ function ofPiece(
 
 /** An item is a part of a text between semicolons. */
 function jointWith(rows: readonly KnownRow[], number: number): KnownRow[] {
-  let parts = 0;
-  for (const row of rows) {
-    parts += readJoint([row.text]).parts.length;
-    if (number <= parts) return [row];
-  }
-  return [];
+  return rows.filter((row) => partAt(rows, row, number) !== undefined).slice(0, 1);
+}
+
+/** Which part of this text, from 0; undefined where the item is of another one. */
+function partAt(rows: readonly KnownRow[], row: KnownRow, number: number): number | undefined {
+  const before = rows.slice(0, rows.indexOf(row)).flatMap((r) => readJoint([r.text]).parts).length;
+  const index = number - 1 - before;
+  return index >= 0 && index < readJoint([row.text]).parts.length ? index : undefined;
+}
+
+/** The same part of the printed text; the whole of it where the two have not as many parts. */
+function printedPart(known: readonly KnownRow[], row: KnownRow, number: number): string[] {
+  if (row.printed === null) return [];
+  const joints = known.filter((r) => r.figure?.what === 'joint');
+  const index = partAt(joints, row, number) ?? 0;
+  const [says, was] = [readJoint([row.text]).parts, readJoint([row.printed]).parts];
+  if (says.length !== was.length) return [row.printed];
+  const part = was[index];
+  return part === undefined || part === says[index] ? [] : [part];
 }

@@ -62,8 +62,7 @@ export function sortedItems(
 
 /** What of the item's texts is printed in another way. */
 function printedIn(job: Job, moment: Moment, piece: PieceNow | null, { key }: GateItem): string[] {
-  const rows = behindItem(job, moment, piece?.spec.key ?? null, key)?.rows ?? [];
-  return rows.flatMap((r) => r.printed ?? []);
+  return behindItem(job, moment, piece?.spec.key ?? null, key)?.printed ?? [];
 }
 
 /** What should lie in the tray is counted with it. */
