@@ -13,7 +13,7 @@ import { troubles } from './parts/job-now.ts';
 import { ladder, type Rung } from './parts/ladder.ts';
 import { taskOf } from './parts/ladder-names.ts';
 import { nextNow } from './parts/next-now.ts';
-import { sayTrouble, sayWhere } from './parts/say-piece.ts';
+import { sayTrouble, sayWhereIn } from './parts/say-piece.ts';
 import { around } from './parts/scroll.ts';
 import { taskHere } from './parts/task-now.ts';
 import { bold, cut, type Line, line, pad, type Span, span, width, wrap } from './parts/text.ts';
@@ -98,7 +98,11 @@ function nameOf({ piece, task, depth }: Rung): string {
 /** A longer name takes what room its own row leaves. */
 function rowOf(job: Job, rung: Rung, marked: boolean, name: number, columns: number, now: string) {
   const text = nameOf(rung);
-  const told = rung.piece ? sayPiece(rung.piece) : rung.task ? sayTask(job, rung.task, now) : [];
+  const told = rung.piece
+    ? sayPiece(job, rung.piece)
+    : rung.task
+      ? sayTask(job, rung.task, now)
+      : [];
   const room = Math.max(name, columns - MARGINS - width(told));
   return line(
     span(marked ? '> ' : '  ', { bold: true }),
@@ -110,10 +114,10 @@ function rowOf(job: Job, rung: Rung, marked: boolean, name: number, columns: num
   );
 }
 
-function sayPiece(piece: PieceNow): Span[] {
+function sayPiece(job: Job, piece: PieceNow): Span[] {
   const bad = troubles(piece).map((h) => `${h.name} ${h.trouble ? sayTrouble(h.trouble) : ''}`);
   const shout = bad.length > 0 ? [span('   '), span(`! ${bad.join(', ')}`, LOUD)] : [];
-  return [span(sayWhere(piece)), ...shout];
+  return [span(sayWhereIn(job, piece)), ...shout];
 }
 
 function sayTask(job: Job, { spec }: TaskNow, now: string): Span[] {

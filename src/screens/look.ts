@@ -15,7 +15,7 @@ import { both, corrected, ended, flow } from './parts/both.ts';
 import { passNow, stillIn, toSettle } from './parts/piece-now.ts';
 import { piecePage } from './parts/piece-page.ts';
 import { mustRead } from './parts/reading.ts';
-import { sayDiffers, sayTakes, sayTrouble, sayWhere } from './parts/say-piece.ts';
+import { sayDiffers, sayTakes, sayTrouble, sayWhereIn } from './parts/say-piece.ts';
 import { type Line, line, span, wrap } from './parts/text.ts';
 import { torqueRows } from './parts/tight-figures.ts';
 import { type Way, wayOf } from './parts/way.ts';
@@ -86,7 +86,7 @@ export function drawLook(state: State): Page {
       short: h.belongs?.kind ?? '',
     }),
     {
-      right: line(sayWhere(piece)),
+      right: line(sayWhereIn(job, piece)),
       under: line(piece.spec.torque?.text ?? ''),
       say: hole
         ? sayHole(job, hole, piece, state.columns)

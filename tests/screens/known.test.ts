@@ -235,7 +235,7 @@ describe('what is not so here', () => {
     expect(desk.frame).toMatch(/> Step +Chain slack\n {2}Limit +20\.\.30 mm\n {2}When +cold/);
     row(desk, 'When').press('c ctrl-u').type('warm').press('enter escape');
     expect(desk.screen).toBe('task');
-    expect(desk.frame).toContain('When      warm. Not cold, as printed.');
+    expect(desk.frame).toContain('When      warm. Not "cold", as printed.');
   });
 });
 
@@ -246,6 +246,6 @@ it('days later it still stands beside what is printed', () => {
   const desk = new Desk(bench, { now: LATER });
   expect(desk.screen).toBe('note');
   expect(said(desk)).toContain(
-    'True here Gear lever, marks: no mark at all. Not dot on the shaft in line with the split, as printed.',
+    'True here Gear lever, marks: no mark at all. Not "dot on the shaft in line with the split", as printed.',
   );
 });

@@ -76,7 +76,7 @@ describe('on the tightening page', () => {
     expect(desk.frame).toContain('> part 4 N·m');
     instead(desk, 'part 5 N·m');
     expect(desk.frame).toContain('part, 5 N·m');
-    expect(said(desk)).toContain('part 5 N·m. Not part 4 N·m, as printed.');
+    expect(said(desk)).toContain('part 5 N·m. Not "part 4 N·m", as printed.');
   });
 
   it('where no torque is printed it can be written', () => {
@@ -96,7 +96,7 @@ describe('before a piece comes off or goes on', () => {
     instead(desk.press('c'), 'dot one tooth to the left');
     expect(desk.step).toBe('read');
     expect(said(desk)).toContain(
-      'dot one tooth to the left. Not dot on the shaft in line with the split, as printed.',
+      'dot one tooth to the left. Not "dot on the shaft in line with the split", as printed.',
     );
     desk.press('backspace');
     expect(desk.step).toBe('read');
@@ -113,7 +113,7 @@ describe('before a piece comes off or goes on', () => {
     expect(desk.frame).toMatch(/> Caution, off +Spring behind it\.\n {2}Marks +dot on the shaft/);
     instead(desk.press('enter'), 'No spring: a clip.');
     expect(desk.step).toBe('read');
-    expect(said(desk)).toContain('No spring: a clip. Not Spring behind it, as printed.');
+    expect(said(desk)).toContain('No spring: a clip. Not "Spring behind it", as printed.');
   });
 
   it('left again, nothing is written and it is the same page', () => {
@@ -139,12 +139,12 @@ describe('at a gate', () => {
     instead(desk.press('c'), 'new gasket, oiled; dowels at 2 and 8');
     expect(desk.screen).toBe('gate');
     expect(said(desk)).toContain(
-      'Joint: new gasket, oiled. Not new gasket, dry, as printed. Joint: dowels at 2 and 8.',
+      'Joint: new gasket, oiled. Not "new gasket, dry", as printed. Joint: dowels at 2 and 8.',
     );
     instead(mark(desk, '2 dowels').press('c'), '1 dowel');
     expect(said(desk)).toContain('1 dowel. Not 2 dowels, as printed.');
     instead(mark(desk, 'The magnet').press('c'), 'No magnet in it.');
-    expect(said(desk)).toContain('No magnet in it. Not The magnet pulls the cover in.');
+    expect(said(desk)).toContain('No magnet in it. Not "The magnet pulls the cover in.');
     instead(mark(desk, 'Wrench set').press('c'), '8 N·m');
     expect(said(desk)).toContain('Wrench set for 8 N·m. Not 10 N·m, manual 2-17, as printed.');
     desk.press('backspace');
@@ -168,7 +168,7 @@ describe('at a gate', () => {
       if (desk.frame.includes('page 2 of 2')) break;
       desk.press('space');
     }
-    expect(pages).toContain('dowels at 2 and 8, as printed.');
+    expect(pages).toContain('dowels at 2 and 8", as printed.');
   });
 });
 
@@ -199,7 +199,7 @@ describe('at a task and in the list of tests', () => {
     const desk = task(new Desk(coverOff()), 'play').press('k');
     instead(desk.press('c'), 'Belt slack').press('escape');
     expect(desk.rows[0]).toContain('Belt slack');
-    expect(said(desk)).toContain('Step Belt slack. Not Chain slack, as printed.');
+    expect(said(desk)).toContain('Step Belt slack. Not "Chain slack", as printed.');
   });
 
   it('the marked test', () => {
@@ -208,7 +208,7 @@ describe('at a task and in the list of tests', () => {
     instead(desk.press('c enter'), 'a damp edge is normal');
     expect(desk.screen).toBe('tests');
     expect(said(desk)).toContain(
-      'Limit: a damp edge is normal. Not no oil at the edge, as printed.',
+      'Limit: a damp edge is normal. Not "no oil at the edge", as printed.',
     );
   });
 
@@ -244,7 +244,7 @@ describe('on the piece', () => {
     expect(desk.frame).toContain('> oil passage');
     instead(desk, 'blind hole');
     expect(desk.step).toBe('look');
-    expect(said(desk)).toContain('Blind hole. Not oil passage, as printed.');
+    expect(said(desk)).toContain('Blind hole. Not "oil passage", as printed.');
   });
 
   it('tip and note stand beside their print while bolts come out', () => {
@@ -254,8 +254,8 @@ describe('on the piece', () => {
     bench.mark({ do: 'correct', piece, hole: '7', what: 'note', truth: 'blind' });
     const desk = new Desk(bench).open(piece).press('space 7');
     expect(said(desk)).toContain(
-      'Tip: Bottom bolt last. Not Top bolt last, so that the cover hangs, as printed.',
+      'Tip: Bottom bolt last. Not "Top bolt last, so that the cover hangs", as printed.',
     );
-    expect(said(desk)).toContain('7: blind. Not oil passage, as printed.');
+    expect(said(desk)).toContain('7: blind. Not "oil passage", as printed.');
   });
 });

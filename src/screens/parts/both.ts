@@ -10,11 +10,7 @@ export function both(text: string, printed: Printed, style: Style = {}): Line {
   if (all.length === 0) return [span(text, style)];
   return [
     span(ended(text), { ...style, bold: true }),
-    ...all.flatMap((one) => [
-      span(' Not '),
-      span(bare(one), { struck: true }),
-      span(', as printed.'),
-    ]),
+    ...all.flatMap((one) => [span(' Not '), ...quoted(bare(one)), span(', as printed.')]),
   ];
 }
 
@@ -31,6 +27,12 @@ export function bothSaid(text: string, printed: Printed): string {
 /** A sentence of its own: what follows it must not read as its end. */
 export function ended(text: string): string {
   return /[.!?]$/.test(text) ? text : `${text}.`;
+}
+
+/** Words in quotes, so that "Not no oil" is not read as one; a figure stands as it is. */
+function quoted(text: string): Line {
+  const struck = span(text, { struck: true });
+  return /^[\d.]/.test(text) ? [struck] : [span('"'), struck, span('"')];
 }
 
 /** Its own full stop would stand before a comma. */

@@ -10,6 +10,15 @@ export function sayWhere(piece: PieceNow): string {
   return `${where(piece)}${again}`;
 }
 
+/** The same in its job: what comes with another piece has no marks of its own. */
+export function sayWhereIn(job: Job, piece: PieceNow): string {
+  const carriers = piece.spec.along.flatMap((key) => job.pieces.get(key) ?? []);
+  if (piece.where !== 'home' || carriers.length === 0) return sayWhere(piece);
+  const away = carriers.filter((p) => p.away !== 'no');
+  const names = list((away.length > 0 ? away : carriers).map((p) => p.spec.name));
+  return away.length > 0 ? `off with ${names}` : `comes with ${names}`;
+}
+
 function where(piece: PieceNow): string {
   const n = piece.holes.length;
   const out = n - stillIn(piece).length;

@@ -18,7 +18,7 @@ describe('what is true and what is printed', () => {
 
   it('are two sentences where each has its own full stop', () => {
     expect(bothSaid('Fuel tap shut first.', 'Pull the hose.')).toBe(
-      'Fuel tap shut first. Not Pull the hose, as printed.',
+      'Fuel tap shut first. Not "Pull the hose", as printed.',
     );
   });
 
