@@ -1,6 +1,7 @@
 /** Texts about what is known: what is true where something else is printed, and what nobody has written down yet. */
 import { truthFault } from '../job/corrections.ts';
 import type { Job, Writable } from '../job/types.ts';
+import { readDuration } from '../plan/duration.ts';
 import { record, say, show, stay } from './moves.ts';
 import { bothSaid } from './parts/both.ts';
 import { figureLabel, labelOf, NAMES_PIECES } from './parts/known-words.ts';
@@ -29,7 +30,7 @@ function truth(
 ): Updated {
   if (text === '') return wrong(state, NOTHING);
   if (text === figure.text) return say(below, 'Left as it is.');
-  const fault = truthFault(figure.what, text);
+  const fault = timeFault(figure.what, text) ?? truthFault(figure.what, text);
   if (fault !== null) return wrong(state, fault);
   const { what, piece, hole, task, text: printed } = figure;
   const of = {
@@ -38,6 +39,12 @@ function truth(
     ...(task === undefined ? {} : { task }),
   };
   return record(state, { do: 'correct', ...of, what, printed, truth: text });
+}
+
+/** The file takes any words; twenty minutes at the bench only know times. */
+function timeFault(what: string, text: string): string | null {
+  const unread = what === 'takes' && readDuration(text) === null;
+  return unread ? 'That is no time yet: 20 min, 1 h.' : null;
 }
 
 const NOTHING = 'Something is true here: write it, or "none" where there is nothing to it.';
@@ -57,7 +64,10 @@ function readPuts(
   text: string,
 ): { puts: Put[] } | { fault: string } {
   if (runs) return { puts: typedRuns(text) };
-  if (!NAMES_PIECES.includes(key)) return { puts: [{ key, text }] };
+  if (!NAMES_PIECES.includes(key)) {
+    const fault = timeFault(key, text);
+    return fault === null ? { puts: [{ key, text }] } : { fault };
+  }
   const names = typedNames(text, job, piece);
   return 'fault' in names ? names : { puts: names.keys.map((name) => ({ key, text: name })) };
 }

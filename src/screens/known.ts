@@ -8,6 +8,7 @@ import { neighbour } from './neighbour.ts';
 import type { Page } from './page.ts';
 import { hangingBoth } from './parts/both.ts';
 import { type KnownRow, knownRows } from './parts/known-rows.ts';
+import { labelOf, NAMES_PIECES } from './parts/known-words.ts';
 import { around } from './parts/scroll.ts';
 import { taskHere } from './parts/task-now.ts';
 import { bold, hanging, type Line, line, pad, span, width } from './parts/text.ts';
@@ -26,8 +27,16 @@ export function rowsHere({ view, open }: State): KnownRow[] {
 function rowHere(state: State): KnownRow | null {
   const { view } = state;
   const rows = rowsHere(state);
-  const marked = view.screen === 'known' ? rows.find((r) => r.id === view.here) : undefined;
-  return marked ?? rows[0] ?? null;
+  const here = view.screen === 'known' ? view.here : null;
+  if (here === null) return rows[0] ?? null;
+  // A row that was taken back leaves its mark on what is left of its kind.
+  const alike = rows.findLast((r) => kindOf(r.id) === kindOf(here));
+  return rows.find((r) => r.id === here) ?? alike ?? rows[0] ?? null;
+}
+
+/** `marks 2` and `+ marks` are both of `marks`. */
+function kindOf(id: string): string {
+  return id.replace(/^[+ ]+| \d+$/g, '');
 }
 
 export const knownActs = {
@@ -101,11 +110,14 @@ function writes({ view }: State, row: KnownRow): boolean {
   return row.figure === null || (view.screen === 'known' && !view.first.includes(row.id));
 }
 
-/** Id of the last mark, where it was made in this sitting and said something of what is known. */
-function lastSaid({ open, mine }: State): string | null {
+/** Id of the last mark, where it was made in this sitting and said something of what is known of this. */
+function lastSaid(state: State): string | null {
+  const { open, mine, view } = state;
   const last = open?.job.entries.findLast((e) => e.verb !== 'undo' && open.job.living.has(e.id));
-  const said = last?.verb === 'corrected' || last?.verb === 'written';
-  return last && said && mine.includes(last.id) ? last.id : null;
+  const of = view.screen === 'known' ? view.of : ofHere(state);
+  if (!last || !of || !mine.includes(last.id)) return null;
+  const same = 'piece' in of ? last.piece === of.piece : last.task === of.task;
+  return same && (last.verb === 'corrected' || last.verb === 'written') ? last.id : null;
 }
 
 export function moveKnown(state: State, by: number): Updated {
@@ -128,13 +140,15 @@ export function afterKnown(state: State, wish: Wish, changed: boolean): Updated 
     if (next) return record(left, { do: 'write', piece: asks.piece, ...next });
   }
   const back = under.screen === 'known' && under.first.length > 0 ? under.under : under;
-  const quiet = changed ? saidOf(wish) : 'So it stands already.';
+  const quiet = changed ? saidOf(state, wish) : 'So it stands already.';
   return say(marked({ ...state, view: back }, wish), quiet);
 }
 
-function saidOf(wish: Wish): string {
+function saidOf({ open }: State, wish: Wish): string {
   if (wish.do === 'correct') return `Noted: ${wish.truth}`;
-  return wish.do === 'write' ? `Noted: ${wish.text}` : 'Noted.';
+  if (wish.do !== 'write') return 'Noted.';
+  const named = NAMES_PIECES.includes(wish.key) ? open?.job.pieces.get(wish.text)?.spec.name : null;
+  return `${labelOf(wish.key)}: ${named ?? wish.text}`;
 }
 
 /** The row that was written is marked, on a page that shows it. */

@@ -110,6 +110,15 @@ describe('what a piece can be told', () => {
     expect(desk.bench.piece('sprocket-cover').spec.sequence).toEqual(['3', '1', '2']);
   });
 
+  it('how long it takes, as a time', () => {
+    const desk = row(page('hose'), 'Takes').press('space').type('a while').press('enter');
+    expect(desk.frame).toContain('That is no time yet: 20 min, 1 h.');
+    desk.press('ctrl-u').type('20 min').press('enter');
+    expect(desk.bench.piece('hose').spec.takes).toBe('20 min');
+    desk.press('c').type(' or so').press('enter');
+    expect(desk.frame).toContain('> Takes       20 min or so. Not 20 min, as printed.');
+  });
+
   it('nothing typed writes nothing', () => {
     const desk = row(page('hose'), 'Runs').press('space enter');
     expect(desk.screen).toBe('known');
@@ -121,10 +130,17 @@ describe('what a piece can be told', () => {
     desk.press('backspace');
     expect(desk.bench.piece('hose').spec.marks).toEqual([]);
     expect(desk.frame).toContain('Taken back');
+    expect(desk.frame).toContain('\n> Marks ');
     expect(desk.screen).toBe('known');
     row(desk, 'Marks').press('space').type('red paint').press('enter escape backspace');
     expect(desk.screen).toBe('look');
     expect(desk.bench.piece('hose').spec.marks).toEqual([]);
+  });
+
+  it('but not on the page of another piece', () => {
+    const desk = row(page('hose'), 'Marks').press('space').type('blue paint').press('enter');
+    desk.open('alternator').press('k backspace');
+    expect(desk.bench.piece('hose').spec.marks).toEqual(['blue paint']);
   });
 
   it('what is half written stands there again', () => {
