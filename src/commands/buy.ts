@@ -3,7 +3,7 @@
 import { near } from '../job/nearword.ts';
 import { BUY_STATES, type BuyState } from '../job/types.ts';
 import { buyRows, printCsv } from '../plan/buy/csv.ts';
-import { type Buy, buyList } from '../plan/buy/list.ts';
+import { type Buy, buyList, newBuy } from '../plan/buy/list.ts';
 import { type Answer, answer, type Call, misuse, optionText } from './command.ts';
 import { beside, mark } from './mark.ts';
 import { openJob } from './open-job.ts';
@@ -20,7 +20,8 @@ export async function run(call: Call): Promise<Answer> {
     const hint = close ? `Did you mean ${close}?` : `There are ${BUY_STATES.join(', ')}.`;
     return misuse('no-such-state', `No state ${state ?? ''} of a thing to buy. ${hint}`);
   }
-  const itself = list.find((b) => b.buy === key && b.why !== null);
+  const thing = list.find((b) => b.buy === key);
+  const add = thing ? newBuy(thing) : null;
   const promised = optionText(call, 'promised');
   const tray = optionText(call, 'tray');
   const wish = {
@@ -29,7 +30,7 @@ export async function run(call: Call): Promise<Answer> {
     state: known,
     ...(promised === undefined ? {} : { promised }),
     ...(tray === undefined ? {} : { tray }),
-    ...(itself ? { add: { what: itself.what, for: itself.for[0] ?? '' } } : {}),
+    ...(add ? { add } : {}),
     ...beside(call),
   } as const;
   return mark(call, wish, () => `${key}: ${known}.`);

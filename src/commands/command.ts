@@ -11,6 +11,8 @@ export interface Command {
   /** What stands behind the name: `FILE PIECE [HOLE…]`. */
   usage: string;
   say: string;
+  /** More lines for its own help. */
+  more?: readonly string[];
   options: Options;
   /** How many plain words it takes. */
   words: { least: number; most: number };

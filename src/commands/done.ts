@@ -1,4 +1,5 @@
 /** A task is done, with what was and what is set. */
+import { withPrinted } from '../job/corrections.ts';
 import { type Call, optionText } from './command.ts';
 import { beside, mark } from './mark.ts';
 
@@ -11,6 +12,7 @@ export async function run(call: Call) {
   const wish = { do: 'done', task, ...Object.fromEntries(said), ...beside(call) } as const;
   return mark(call, wish, ({ job }) => {
     const now = job.tasks.get(task);
-    return `${now?.spec.say}: ${now?.result ?? now?.done}.`;
+    const said = withPrinted(job, { task }, 'step', now?.spec.say ?? '');
+    return `${said}: ${now?.result ?? now?.done}.`;
   });
 }

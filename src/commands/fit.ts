@@ -3,11 +3,15 @@ import type { Fit } from '../bolt/fit.ts';
 import { MEASURES } from '../bolt/fit-measure.ts';
 import { lookAlikes } from '../bolt/lookalikes.ts';
 import { fitOfPiece, kindsIn } from '../job/fit-of.ts';
-import type { Job, Kind, PieceNow } from '../job/types.ts';
+import type { Correctable, Job, Kind, PieceNow } from '../job/types.ts';
 import { printItem } from '../piece/row.ts';
 import { type Swap, sayWorst, swaps } from '../piece/swaps.ts';
 import { answer, type Call } from './command.ts';
+import { correctedIn, correctedLines } from './corrected.ts';
 import { openJob, unknownPiece } from './open-job.ts';
+
+/** What decides whether a bolt fits. */
+const MEASURED: readonly Correctable[] = ['thick', 'thread', 'turns', 'proud', 'into'];
 
 export interface HoleFits {
   hole: string;
@@ -33,8 +37,13 @@ export function run(call: Call) {
   }));
   const worst = swapsOf(opened.job, piece);
   const alike = lookAlikes(kinds.flatMap((k) => k.thread ?? []));
-  const text = [fitText(piece, kinds, holes, worst.say), ...alike.map(({ why }) => why)].join('\n');
-  return answer({ piece: key, holes, swaps: worst.list, lookAlikes: alike }, text);
+  const corrections = correctedIn(opened.job, key, MEASURED);
+  const text = [
+    fitText(piece, kinds, holes, worst.say),
+    ...alike.map(({ why }) => why),
+    ...correctedLines(opened.job, corrections),
+  ].join('\n');
+  return answer({ piece: key, holes, swaps: worst.list, lookAlikes: alike, corrections }, text);
 }
 
 /** Which wrong bolt of the piece's own tray would go in unnoticed, worst first. */

@@ -22,6 +22,7 @@ export function commandHelp(command: Command): string {
   return [
     `putback ${command.names.join('|')} ${command.usage}`.trim(),
     `  ${command.say}`,
+    ...(command.more ?? []).map((line) => `  ${line}`),
     '',
     ...optionLines({ ...command.options, ...COMMON }),
   ].join('\n');

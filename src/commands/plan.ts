@@ -1,4 +1,6 @@
 /** The whole job: what can be done now, what is held by what, and the order off and on. */
+import { withPrinted } from '../job/corrections.ts';
+import type { Job } from '../job/types.ts';
 import { plan } from '../plan/plan.ts';
 import { reach } from '../plan/reach.ts';
 import { type TestItem, testList } from '../plan/testlist.ts';
@@ -27,7 +29,10 @@ export function run(call: Call): Answer {
       'Held',
       all.heldBy.map((h) => heldSaid(h)),
     ),
-    section('Tests', tests.map(testSaid)),
+    section(
+      'Tests',
+      tests.map((test) => testSaid(job, test)),
+    ),
     way === null ? '' : `To reach ${goal}: ${way.join(', ')}`,
     all.finish === null ? '' : `Done at the earliest: ${all.finish}`,
   ].filter((s) => s !== '');
@@ -57,8 +62,10 @@ function heldSaid(held: { step: string; for: string[]; until: string | null }): 
   return `${held.step}${by}${held.until === null ? '' : ` until ${held.until}`}`;
 }
 
-function testSaid(test: TestItem): string {
-  const limit = test.limit === null ? '' : `: ${test.limit}`;
-  const when = test.when === null ? '' : `, ${test.when}`;
-  return `${test.say}${limit}${when} (${test.state})`;
+function testSaid(job: Job, test: TestItem): string {
+  const of = { task: test.test };
+  const told = (what: 'step' | 'limit' | 'when', text: string) => withPrinted(job, of, what, text);
+  const limit = test.limit === null ? '' : `: ${told('limit', test.limit)}`;
+  const when = test.when === null ? '' : `, ${told('when', test.when)}`;
+  return `${told('step', test.say)}${limit}${when} (${test.state})`;
 }

@@ -6,6 +6,7 @@ import { layout } from '../piece/map.ts';
 import { passes, passesOf } from '../piece/passes.ts';
 import { type Sequence, sequence } from '../piece/sequence/sequence.ts';
 import { answer, type Call, misuse, optionText } from './command.ts';
+import { correctedIn, correctedLines } from './corrected.ts';
 import { holeWords } from './mark.ts';
 import { openJob, unknownPiece } from './open-job.ts';
 import { textMap } from './text-map.ts';
@@ -32,14 +33,16 @@ export function run(call: Call) {
     order,
   }));
   const { pattern, why, tighten, loosen, balance } = order;
-  const json = { piece: key, pattern, why, tighten, loosen, passes: rounds, balance };
+  const corrections = correctedIn(opened.job, key, ['sequence', 'torque', 'passes']);
+  const json = { piece: key, pattern, why, tighten, loosen, passes: rounds, balance, corrections };
   const turns = plan.rounds.map((r) => {
     const torque = r.torque ? ` ${printQuantity(r.torque)}` : '';
     const angle = r.angle === null ? '' : ` ${r.angle}°`;
     const after = r.after === null ? '' : ` after ${r.after}`;
     return `  ${r.name}${torque}${angle}${after}${r.say ? `: ${r.say}` : ''}`;
   });
-  return answer(json, told(piece, order, names, [`Passes (${plan.why}):`, ...turns]));
+  const printed = correctedLines(opened.job, corrections);
+  return answer(json, told(piece, order, names, [`Passes (${plan.why}):`, ...turns, ...printed]));
 }
 
 /** Holes that the diary knows to be done in a pass that has begun; a pass that has not begun has its whole order. */

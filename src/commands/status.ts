@@ -3,6 +3,7 @@ import { safe } from '../job/safe.ts';
 import type { HoleState, Job, PieceNow } from '../job/types.ts';
 import { nextStep } from '../plan/next.ts';
 import { answer, type Call } from './command.ts';
+import { correctedIn, correctedLines } from './corrected.ts';
 import { openJob } from './open-job.ts';
 
 export function run(call: Call) {
@@ -15,6 +16,7 @@ export function run(call: Call) {
     machine: job.upper.machine,
     pieces: pieces.map(pieceJson),
     next: nextStep(job),
+    corrections: job.corrections,
   };
   return answer(json, statusText(job, pieces));
 }
@@ -54,6 +56,7 @@ function statusText(job: Job, pieces: readonly PieceNow[]): string {
     ...lines,
     ...(lines.length > 0 ? [''] : []),
     next ? `Next: ${safe(next.say)}` : 'Nothing is next.',
+    ...correctedLines(job, correctedIn(job)).map(safe),
   ].join('\n');
 }
 

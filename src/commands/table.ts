@@ -137,6 +137,36 @@ export const COMMANDS: readonly Command[] = [
     load: () => import('./note.ts'),
   },
   {
+    names: ['write'],
+    usage: 'FILE PIECE KEY TEXT',
+    say: 'a text into the file: routes, marks, map …',
+    more: [
+      'KEY takes one text more: under, along, bridges, routes, marks, loose, joint;',
+      'or has one, where none stands yet: torque, into, takes; or anew: sequence, map.',
+      'Lines of a map may be parted by /.',
+    ],
+    options: {},
+    words: { least: 4, most: 4 },
+    load: () => import('./write.ts'),
+  },
+  {
+    names: ['correct'],
+    usage: 'FILE NAME [HOLE] WHAT TEXT',
+    say: 'what is printed and not so here',
+    more: [
+      'NAME is a piece or a task; where both have that name, the piece.',
+      'WHAT of a piece: torque, into, thick, thread, joint, loose, caution, tip, marks,',
+      'routes, sequence, passes, takes, note; of a hole: torque, thick, thread, turns,',
+      'proud, into, note; of a task: step, limit, when, takes, note.',
+    ],
+    options: {
+      printed: { value: 'TEXT', say: 'which one is not so, where there are several: its start' },
+      ...BECAUSE,
+    },
+    words: { least: 4, most: 5 },
+    load: () => import('./correct.ts'),
+  },
+  {
     names: ['undo'],
     usage: 'FILE [ID]',
     say: 'take a mark back',

@@ -69,14 +69,17 @@ function titleOf(piece: string | null, round: number | null, job: Job): string {
 }
 
 const OWN_WORDS: readonly string[] = ['removed', 'fitted'];
+/** Their sentence has both texts in it. */
+const TELLS_TEXTS: readonly string[] = ['written', 'corrected'];
 
 function sentence(entry: Entry, job: Job): string {
+  const tells = TELLS_TEXTS.includes(entry.verb);
   const beside = [
-    entry.was === undefined || entry.verb === 'settle' ? null : `was ${entry.was}`,
+    entry.was === undefined || entry.verb === 'settle' || tells ? null : `was ${entry.was}`,
     entry.set === undefined || entry.verb === 'tight' ? null : `set to ${entry.set}`,
     entry.result === undefined || entry.result === entry.value ? null : entry.result,
     entry.tray === undefined ? null : `bolts in ${entry.tray}`,
-    entry.says === undefined ? null : `“${entry.says}”`,
+    entry.says === undefined || tells ? null : `“${entry.says}”`,
     entry.because === undefined ? null : `all the same, because “${entry.because}”`,
   ].filter((part) => part !== null);
   const said = [sayEntry(entry, job), ...beside].join('; ');

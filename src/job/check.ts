@@ -35,12 +35,17 @@ function checkTorques(job: Job, text: string, report: Report): void {
   const odd = [...job.upper.pieces.values()].flatMap((spec) => oddTorques(spec, job));
   if (odd.length === 0) return;
   const { root } = openYaml(text);
-  for (const { path, say } of odd) report('odd-torque', placeOf(root, path), { say });
+  for (const { path, say, by } of odd) {
+    const at = by === null ? placeOf(root, path) : placeOfEntry(text, by);
+    report('odd-torque', at, { say });
+  }
 }
 
 interface Odd {
   path: string[];
   say: string;
+  /** Id of the entry that says that this is true, where it is not as printed. */
+  by: string | null;
 }
 
 function oddTorques(spec: PieceSpec, job: Job): Odd[] {
@@ -51,15 +56,19 @@ function oddTorques(spec: PieceSpec, job: Job): Odd[] {
       return thread === null ? [] : [[`${thread} ${mark}`, { thread, mark }] as const];
     }),
   );
-  const odd = (torque: Torque | null, path: string[]): Odd[] => {
+  const odd = (torque: Torque | null, path: string[], hole?: string): Odd[] => {
     for (const { thread, mark } of threads.values()) {
       const held = torque?.quantity ? sane(torque.quantity, thread, mark) : null;
-      if (held?.verdict === 'insane' && held.say !== null) return [{ path, say: held.say }];
+      if (held?.verdict !== 'insane' || held.say === null) continue;
+      const by = job.corrections.find(
+        (c) => c.what === 'torque' && c.piece === spec.key && c.hole === hole,
+      );
+      return [{ path, say: held.say, by: by?.id ?? null }];
     }
     return [];
   };
   const own = [...spec.holes.values()].flatMap((hole) =>
-    odd(hole.torque, ['pieces', spec.key, 'holes', hole.name, 'torque']),
+    odd(hole.torque, ['pieces', spec.key, 'holes', hole.name, 'torque'], hole.name),
   );
   return [...odd(spec.torque, ['pieces', spec.key, 'torque']), ...own];
 }

@@ -38,7 +38,7 @@ export interface Figure extends Subject {
 }
 
 /** What was corrected, by the place of its text: the piece's third route, the torque of hole 4. */
-type Held = Map<string, Correction>;
+type Held = Map<string, Correction & { borrowed: boolean }>;
 
 /** One place: what stands there, and the same thing with another text. */
 interface Slots<T> {
@@ -62,7 +62,7 @@ export function correctedUpper(
   let now = upper;
   for (const entry of living) if (entry.verb === 'corrected') now = correct(now, entry, held);
   const said = new Map<string, Correction>();
-  for (const c of held.values()) {
+  for (const { borrowed: _, ...c } of held.values()) {
     const { piece, hole, task, what, printed, says } = c;
     said.set(JSON.stringify([piece, hole, task, what, printed, says]), c);
   }
@@ -141,19 +141,21 @@ function replaced<T>(slots: Slots<T>, entry: Entry, held: Held): T {
     const own = lens.get(spec);
     const inherited = own.length === 0 ? (slots.else?.(what) ?? null) : null;
     const texts = inherited ? [inherited.text] : own;
-    const next = texts.map((text, i) => {
-      if (spelled(what, text) !== was) return text;
+    const next = texts.flatMap((text, i) => {
+      if (spelled(what, text) !== was) return [text];
       const id = idOf(slots.of, what, lens.way, i);
-      const printed = held.get(id)?.printed ?? inherited?.printed ?? text;
+      const before = held.get(id);
+      const printed = before?.printed ?? inherited?.printed ?? text;
       if (spelled(what, printed) === says) {
         held.delete(id);
-        return printed;
+        // Back to what its piece says: then it says nothing of its own, as before.
+        return before?.borrowed && slots.else?.(what)?.text === printed ? [] : [printed];
       }
-      const { id: by, at } = entry;
-      held.set(id, { ...slots.of, what, printed, says, id: by, at });
-      return says;
+      const borrowed = before?.borrowed ?? inherited !== null;
+      held.set(id, { ...slots.of, what, printed, says, id: entry.id, at: entry.at, borrowed });
+      return [says];
     });
-    if (next.some((text, i) => text !== texts[i])) spec = lens.set(spec, next);
+    if (next.join('\n') !== texts.join('\n')) spec = lens.set(spec, next);
   }
   return spec;
 }
@@ -230,4 +232,16 @@ export function printedOf(job: Job, of: Subject, what: Correctable, text: string
   const lens = OF_HOLE.find((l) => l.what === what);
   if (!FROM_PIECE.includes(what) || (own && lens && lens.get(own).length > 0)) return null;
   return corrections.find(here({ piece: of.piece }))?.printed ?? null;
+}
+
+/** A text with how it is printed behind it, where that is not so. */
+export function withPrinted(job: Job, of: Subject, what: Correctable, text: string): string {
+  const printed = printedOf(job, of, what, text);
+  return printed === null ? text : besidePrinted(text, printed);
+}
+
+/** `8 N·m, bulletin 12 (not 10 N·m, manual 2-17, as printed)`. */
+export function besidePrinted(text: string, printed: string): string {
+  const bare = (said: string) => said.replace(/(?<!\.)\.$/, '');
+  return `${bare(text)} (not ${bare(printed)}, as printed)`;
 }

@@ -1,4 +1,5 @@
 /** An entry of the diary in words. */
+import { besidePrinted } from './corrections.ts';
 import { list } from './judge/parts.ts';
 import type { Entry, Job } from './types.ts';
 
@@ -34,16 +35,41 @@ export function sayEntry(entry: Entry, job: Job): string {
     case 'added':
       return `Before ${entry.value}: one thing more to look at`;
     case 'written':
-      return `${entry.value} written down: ${entry.says ?? ''}`;
+      return sayWritten(entry);
     case 'corrected': {
       const where = entry.hole ? ` of ${holes}` : '';
-      return `${entry.value}${where}: ${entry.says ?? ''}, not ${entry.was ?? ''} as printed`;
+      const [says, printed] = [entry.says ?? '', firstPrinted(entry, job)];
+      const said = says === printed ? `${says} after all` : besidePrinted(says, printed);
+      return `${entry.task ? `${entry.task}, ` : ''}${entry.value}${where}: ${said}`;
     }
     case 'undo': {
       const target = job.entries.find((e) => e.id === entry.value);
       return target ? `Taken back: ${sayEntry(target, job)}` : `Taken back: ${entry.value}`;
     }
   }
+}
+
+/** A picture is not told in a line. */
+function sayWritten({ value, says = '', was }: Entry): string {
+  if (value === 'map') return was === undefined ? 'map drawn' : 'map drawn anew';
+  return `${value} written down: ${says}${was === undefined ? '' : `, instead of ${was}`}`;
+}
+
+/** As printed at first, where what it corrects was itself a correction. */
+function firstPrinted(entry: Entry, job: Job): string {
+  let was = entry.was ?? '';
+  for (const before of job.entries.slice(0, job.entries.indexOf(entry)).reverse()) {
+    const same =
+      before.verb === 'corrected' &&
+      before.value === entry.value &&
+      before.piece === entry.piece &&
+      before.task === entry.task &&
+      // What holds for the piece holds for a hole of it that says nothing of its own.
+      (before.hole === undefined || before.hole.join() === entry.hole?.join()) &&
+      before.says === was;
+    if (same) was = before.was ?? was;
+  }
+  return was;
 }
 
 /** The same with the piece before it. */

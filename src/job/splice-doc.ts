@@ -22,6 +22,7 @@ export interface Cut {
   to: number;
   put: string;
 }
+export type KeyPair = Pair<Node, Node | null>;
 export type Value = string | Value[] | Map<string, Value>;
 
 /** The text with all cuts made; they do not overlap. */

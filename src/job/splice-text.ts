@@ -1,24 +1,23 @@
 /** Texts in the keys of a piece: one more, one less, one in the place of another; only their bytes change. */
-import { isMap, isScalar, isSeq, type Node, type Pair, type YAMLMap, type YAMLSeq } from 'yaml';
+import { isMap, isScalar, isSeq, type Node, type YAMLMap } from 'yaml';
 import {
   type Cut,
   documentEnd,
   type Fail,
   isNothing,
+  type KeyPair,
   pairOf,
   plainOf,
   rangeOf,
   type Value,
 } from './splice-doc.ts';
 import { behindKey, insert, intoFlow } from './splice-insert.ts';
-import { blockEnd, columnOf, endingAt, lineAt, lineStart } from './splice-lines.ts';
-import { itemsOf, oneText, sameTexts, spell, textOfNode, textsOf } from './splice-value.ts';
+import { blockEnd, columnOf, endingAt, lineAt } from './splice-lines.ts';
+import { oneLess, oneMore, spanOf, withoutItem } from './splice-list.ts';
+import { oneText, sameTexts, spell, textsOf } from './splice-value.ts';
 import type { Edit } from './types.ts';
 
 export type TextEdit = Extract<Edit, { edit: 'text' | 'instead' }>;
-type KeyPair = Pair<Node, Node | null>;
-
-const BY_HAND = 'is written in a way that only a hand can change';
 
 /** A key with a text, as lines of a block piece; a picture stands below its key. */
 export function linesOf(key: string, text: string, step: number): string[] {
@@ -67,33 +66,29 @@ function newKey(
   piece: KeyPair,
   pair: KeyPair | null,
   key: string,
-  put: string,
+  said: string,
   step: number,
 ): Cut[][] {
   if (pair) {
     const at = behindKey(text, pair);
-    return [[{ from: at, to: at, put: `${pair.value ? '' : ':'} ${spell(put, true)}` }]];
+    return [[{ from: at, to: at, put: `${pair.value ? '' : ':'} ${spell(said, true)}` }]];
   }
-  const lines = linesOf(key, put, step);
+  const lines = linesOf(key, said, step);
   const map = piece.value;
-  if (isMap(map) && map.flow) return [[intoFlow(map, flowPair(key, put))]];
+  if (isMap(map) && map.flow) return [[intoFlow(map, flowPair(key, said))]];
   const column = columnOf(text, rangeOf(piece.key)[0]);
   const below = lineAt(text, rangeOf(piece.key)[1]).next;
   if (isMap(map)) {
     const indent = ' '.repeat(columnOf(text, rangeOf(map)[0]));
-    const end = blockEnd(text, below, column, false, documentEnd(text));
-    return [
-      [
-        insert(
-          text,
-          end.at,
-          lines.map((line) => indent + line),
-        ),
-      ],
-    ];
+    const at =
+      key === 'under'
+        ? behindName(text, map, below)
+        : blockEnd(text, below, column, false, documentEnd(text)).at;
+    const put = lines.map((line) => indent + line);
+    return [[insert(text, at, put)]];
   }
   const end = behindKey(text, piece);
-  const beside = [{ from: end, to: end, put: `${map ? '' : ':'} {${flowPair(key, put)}}` }];
+  const beside = [{ from: end, to: end, put: `${map ? '' : ':'} {${flowPair(key, said)}}` }];
   const inFlow = /[,}]/.test(text.slice(end, lineAt(text, end).end));
   const indent = ' '.repeat(column + step);
   return inFlow
@@ -110,100 +105,12 @@ function newKey(
       ];
 }
 
-function oneMore(
-  text: string,
-  pair: KeyPair,
-  value: Node,
-  put: string,
-  flow: boolean,
-): Cut[][] | Fail {
-  const [from, to] = rangeOf(value);
-  const item = spell(put, true);
-  if (isScalar(value)) {
-    const old = String(value.value);
-    if (value.type === 'BLOCK_LITERAL' || value.type === 'BLOCK_FOLDED') {
-      if (/#/.test(text.slice(from, lineAt(text, from).end)))
-        return { fault: `${plainOf(pair.key)} ${BY_HAND}` };
-      const ending = text.slice(from, to).endsWith('\n') ? endingAt(text, to) : '';
-      return [[{ from, to, put: `[${JSON.stringify(old)}, ${item}]${ending}` }]];
-    }
-    return [text.slice(from, to), spell(old, true)].map((was) => [
-      { from, to, put: `[${was}, ${item}]` },
-    ]);
-  }
-  if (!isSeq(value)) return { fault: `${plainOf(pair.key)} ${BY_HAND}` };
-  const last = itemsOf(value).at(-1);
-  if (value.flow) {
-    const at = last ? rangeOf(last)[1] : from + 1;
-    return [[{ from: at, to: at, put: last ? `, ${item}` : item }]];
-  }
-  if (flow) return { fault: `${plainOf(pair.key)} ${BY_HAND}` };
-  const column = columnOf(text, rangeOf(pair.key)[0]);
-  const end = blockEnd(
-    text,
-    lineAt(text, rangeOf(pair.key)[1]).next,
-    column,
-    true,
-    documentEnd(text),
-  );
-  const indent = ' '.repeat(end.column ?? column);
-  return [[insert(text, end.at, [`${indent}- ${spell(put, false)}`])]];
-}
-
-function oneLess(
-  text: string,
-  map: YAMLMap,
-  pair: KeyPair,
-  value: Node,
-  edit: Extract<TextEdit, { edit: 'text' }>,
-): Cut[][] | Fail {
-  const gone = { fault: `${edit.key} of ${edit.piece} does not say so any more` };
-  if (isScalar(value)) {
-    return textOfNode(value) === edit.text ? [withoutItem(text, map, pair)] : gone;
-  }
-  if (!isSeq(value)) return gone;
-  const items = itemsOf(value);
-  // The last of equal ones is the one that came last.
-  const found = items.findLast((item) => textOfNode(item) === edit.text);
-  if (!found) return gone;
-  if (items.length === 1) return [withoutItem(text, map, pair)];
-  const less = withoutItem(text, value, found);
-  const [left] = items.filter((item) => item !== found);
-  if (!value.flow || items.length > 2 || !left) return [less];
-  // One text needs no list: this is what a second one made of it.
-  const [from, to] = rangeOf(value);
-  const [start, end] = rangeOf(left);
-  const [a, b] = rangeOf(found);
-  const rest = text.slice(from + 1, to - 1);
-  const between =
-    start < a
-      ? text.slice(end, a) + text.slice(b, to - 1)
-      : text.slice(from + 1, a) + text.slice(b, start) + text.slice(end, to - 1);
-  return rest.includes('\n') || between.replaceAll(/[\s,]/g, '') !== '' || left.range === null
-    ? [less]
-    : [[{ from, to, put: text.slice(start, end) }], less];
-}
-
-/** An item of a list, or a key of a map with what stands behind it. */
-function withoutItem(text: string, parent: YAMLMap | YAMLSeq, item: Node | KeyPair): Cut[] {
-  const items = parent.items as (Node | KeyPair)[];
-  const at = items.indexOf(item);
-  const [start, end] = spanOf(text, item);
-  if (parent.flow) {
-    const [before, after] = [items[at - 1], items[at + 1]];
-    if (before) return [{ from: spanOf(text, before)[1], to: end, put: '' }];
-    return [{ from: start, to: after ? spanOf(text, after)[0] : end, put: '' }];
-  }
-  const from = lineStart(text, start);
-  return [{ from, to: lineAt(text, end).next, put: '' }];
-}
-
-/** From its first character to its last, without the line breaks that a block text takes with it. */
-function spanOf(text: string, item: Node | KeyPair): [number, number] {
-  const [first, last] = 'key' in item ? [item.key, item.value ?? item.key] : [item, item];
-  const from = rangeOf(first as Node)[0];
-  const end = rangeOf(last as Node)[1];
-  return [from, from + text.slice(from, end).trimEnd().length];
+/** What a piece lies under stands at its top, behind its name. */
+function behindName(text: string, map: YAMLMap, top: number): number {
+  const [first] = map.items as KeyPair[];
+  const name = pairOf(map, 'name');
+  if (!name || name !== first) return top;
+  return lineAt(text, spanOf(text, name)[1]).next;
 }
 
 function instead(

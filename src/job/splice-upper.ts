@@ -102,8 +102,13 @@ function cutsFor(text: string, root: YAMLMap, edit: Edit): Cut[][] | Fail {
   return intoPiece(text, piece, row, edit.piece);
 }
 
+/** A number and a truth, as people write them: every reader may take them for such. */
+const MEANT_PLAIN: Record<string, RegExp> = { once: /^true$/, count: /^[1-9][0-9]{0,5}$/ };
+
 function flowOf(fields: Record<string, string>): string {
-  const pairs = Object.entries(fields).map(([key, value]) => `${key}: ${scalarText(value, true)}`);
+  const pairs = Object.entries(fields).map(([key, value]) => {
+    return `${key}: ${MEANT_PLAIN[key]?.test(value) ? value : scalarText(value, true)}`;
+  });
   return `{${pairs.join(', ')}}`;
 }
 

@@ -5,6 +5,7 @@ import { dontOf } from './dont.ts';
 import { holdsOf } from './holds.ts';
 import type { Inside } from './inside.ts';
 import { isAway } from './needed.ts';
+import { withPrintedTask } from './say.ts';
 import { type Standing, standingOf } from './standing.ts';
 import { type TestItem, testListOf } from './testlist.ts';
 import { daysApart, printInstant } from './time.ts';
@@ -138,6 +139,8 @@ function waitsOf({ job, relations, finished, now }: Standing): Back['waits'] {
     const step = relations.steps[place];
     if (!step) return [];
     const end = until === null ? null : printInstant({ ...now, seconds: until });
-    return [{ step: step.step, say: job.tasks.get(step.key)?.spec.say ?? step.key, until: end }];
+    const spec = job.tasks.get(step.key)?.spec;
+    const say = spec ? withPrintedTask(job, spec).say : step.key;
+    return [{ step: step.step, say, until: end }];
   });
 }

@@ -1,10 +1,12 @@
 /** What the hand should do next: one step, from where the pieces stand. */
 
 import { printQuantity } from '../bolt/units.ts';
+import { besidePrinted, printedOf } from '../job/corrections.ts';
+import { printPass } from '../job/figures.ts';
 import { blockers, stillOver } from '../job/judge/blocked.ts';
 import { list } from '../job/judge/parts.ts';
 import { passNow } from '../job/judge/tight.ts';
-import type { HoleNow, Job, PieceNow, RowItem } from '../job/types.ts';
+import type { HoleNow, Job, PassSpec, PieceNow, PieceSpec, RowItem } from '../job/types.ts';
 import { loosenNext, nextHole } from '../piece/next.ts';
 import { passesOf } from '../piece/passes.ts';
 import { printItem } from '../piece/row.ts';
@@ -157,12 +159,26 @@ function tighten(job: Job, piece: PieceNow): NextStep | null {
   if (!pass) return null;
   const hole = nextHole(piece, job.upper.kinds, pass.name)?.next ?? null;
   const torque = pass.torque?.quantity ? `, ${printQuantity(pass.torque.quantity)}` : '';
+  const printed = printedPass(job, piece.spec, pass);
+  const figure = printed === null ? torque : besidePrinted(torque, printed);
   return {
     piece: piece.spec.key,
     hole,
     do: 'tight',
-    say: `${piece.spec.name}: tighten ${hole}, ${pass.name}${torque}.`,
+    say: `${piece.spec.name}: tighten ${hole}, ${pass.name}${figure}.`,
   };
+}
+
+/** How the figure of a pass is printed, the piece's or the pass's own; null where it is so. */
+function printedPass(job: Job, spec: PieceSpec, pass: PassSpec): string | null {
+  const of = { piece: spec.key };
+  const own = spec.passes?.find((p) => p.name === pass.name);
+  const corrected = own ? printedOf(job, of, 'passes', printPass(own)) : null;
+  if (corrected !== null || pass.torque === null || !spec.torque) return corrected;
+  const share = pass.torque.text.endsWith(` of ${spec.torque.text}`);
+  const whole = pass.torque.text === spec.torque.text;
+  const printed = share || whole ? printedOf(job, of, 'torque', spec.torque.text) : null;
+  return printed === null || whole ? printed : pass.torque.text.replace(spec.torque.text, printed);
 }
 
 function said(item: RowItem | null): string {

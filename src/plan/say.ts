@@ -1,6 +1,7 @@
 /** What can be done next at a step, in words. */
+import { withPrinted } from '../job/corrections.ts';
 import { list } from '../job/judge/parts.ts';
-import type { HoleNow, PieceNow, TaskSpec } from '../job/types.ts';
+import type { HoleNow, Job, PieceNow, TaskSpec } from '../job/types.ts';
 import { hurtHoles } from './needed.ts';
 import type { Step } from './relations.ts';
 import type { Standing } from './standing.ts';
@@ -12,7 +13,7 @@ export function sayStep({ job }: Standing, { kind, key }: Step): string {
     return kind === 'off' ? sayOff(piece) : sayOn(piece);
   }
   const task = job.tasks.get(key);
-  return task ? sayTask(task.spec, task.done === 'failed') : key;
+  return task ? sayTask(withPrintedTask(job, task.spec), task.done === 'failed') : key;
 }
 
 function sayOff(piece: PieceNow): string {
@@ -52,6 +53,19 @@ function names(holes: readonly HoleNow[]): string {
 
 function bolts(count: number): string {
   return count === 1 ? '1 bolt' : `${count} bolts`;
+}
+
+/** The same task, with how it is printed beside what is true. */
+export function withPrintedTask(job: Job, spec: TaskSpec): TaskSpec {
+  if (job.corrections.length === 0) return spec;
+  const told = (what: 'step' | 'limit' | 'when', text: string) =>
+    withPrinted(job, { task: spec.key }, what, text);
+  return {
+    ...spec,
+    say: told('step', spec.say),
+    limit: spec.limit === null ? null : told('limit', spec.limit),
+    when: spec.when === null ? null : told('when', spec.when),
+  };
 }
 
 function sayTask({ verb, say, limit }: TaskSpec, failed: boolean): string {

@@ -169,6 +169,7 @@ describe('status as JSON', () => {
         },
       ],
       next: { piece: 'cover', hole: '4', do: 'out', say: 'Cover: 4 comes out next.' },
+      corrections: [],
     });
   });
 });

@@ -104,12 +104,12 @@ function pick(figures: readonly Figure[], wish: Wish, name: string): Figure | Wr
     const way = (WRITABLE as readonly string[]).includes(what)
       ? ' Put it in with putback write.'
       : '';
-    return wrong('nothing-printed', `${name}: no ${what} is printed.${way}`, { what });
+    return wrong('nothing-printed', `${name}: nothing is printed about ${what}.${way}`, { what });
   }
   const texts = [...new Set(figures.map((f) => f.text))];
   if (wish.printed === undefined) {
     if (more.length === 0 || texts.length === 1) return only;
-    return which(`${name} has several: say which with --printed.`, texts, what);
+    return which(`${name} has several: say which one is not so, by its start.`, texts, what);
   }
   const start = spelled(what, wish.printed);
   const says = (f: Figure) =>
@@ -119,7 +119,7 @@ function pick(figures: readonly Figure[], wish: Wish, name: string): Figure | Wr
     exact.length > 0 ? exact : figures.filter((f) => says(f).some((t) => t.startsWith(start)));
   const [first] = found;
   if (first && new Set(found.map((f) => f.text)).size === 1) return first;
-  const say = first ? `Several begin with ${start}.` : `None is printed as ${start}.`;
+  const say = first ? `several begin with “${start}”.` : `none begins with “${start}”.`;
   return which(`${name}: ${say}`, texts, what);
 }
 

@@ -1,5 +1,5 @@
 /** What must be had for this job: as the file lists it, and what comes on the list by itself. */
-import type { BuySpec, Job } from '../../job/types.ts';
+import type { BuySpec, Job, NewBuy } from '../../job/types.ts';
 import type { Line } from '../lines.ts';
 import { isBack } from '../needed.ts';
 import { spoken } from '../relations.ts';
@@ -81,6 +81,18 @@ function buyOf(
     holds: isHere(state) || itself?.sure === false ? [] : open,
     late: isLate(bought, standing),
     why: itself?.why ?? null,
+  };
+}
+
+/** What writes it into the file, where it came on the list by itself; null where the file lists it. */
+export function newBuy({ what, for: steps, once, count, why }: Buy): NewBuy | null {
+  const [step] = steps;
+  if (why === null || step === undefined) return null;
+  return {
+    what,
+    for: step,
+    ...(once ? { once: true as const } : {}),
+    ...(count === null ? {} : { count }),
   };
 }
 

@@ -1,7 +1,8 @@
 /** The three gates of a piece: before prying, before the joint is made, before it closes what is behind it. */
 import { printQuantity } from '../../bolt/units.ts';
+import { besidePrinted, printedOf } from '../../job/corrections.ts';
 import { list } from '../../job/judge/parts.ts';
-import type { HoleNow, PieceNow } from '../../job/types.ts';
+import type { Correctable, HoleNow, PieceNow, PieceSpec } from '../../job/types.ts';
 import type { Buy } from '../buy/list.ts';
 import { isHere } from '../buy/state.ts';
 import { cautionsFor } from '../cautions.ts';
@@ -10,12 +11,14 @@ import { countsOf, type Inside, sayThing } from '../inside.ts';
 import { readJoint } from '../joint.ts';
 import { hurtHoles, isAway, isBack } from '../needed.ts';
 import { spoken } from '../relations.ts';
+import { withPrintedTask } from '../say.ts';
 import type { Standing } from '../standing.ts';
 import { type Asked, known, look } from './items.ts';
 
 /** Every bolt out, counted, before anything is pried. */
 export function beforePrying(standing: Standing, piece: PieceNow): Asked[] {
   const { spec, holes } = piece;
+  const said = toldOf(standing, spec);
   const still = holes.filter((h) => h.state !== 'out');
   const rest = still.length === 0 ? '' : `: ${names(still)} still in`;
   const count = `${holes.length - still.length} of ${holes.length} out${rest}.`;
@@ -25,18 +28,19 @@ export function beforePrying(standing: Standing, piece: PieceNow): Asked[] {
   return [
     ...(holes.length > 0 ? [known('bolts', count, still.length === 0, true)] : []),
     ...(over.length > 0 ? [known('over', `Still over it: ${pieceNames(over)}.`, false)] : []),
-    ...(spec.marks.length > 0 ? [look('marks', `Marked: ${list(spec.marks)}.`)] : []),
+    ...(spec.marks.length > 0 ? [look('marks', `Marked: ${list(said.marks)}.`)] : []),
     ...(spec.loose.length > 0
-      ? [look('loose', `Falls out or stays in: ${list(spec.loose)}.`)]
+      ? [look('loose', `Falls out or stays in: ${list(said.loose)}.`)]
       : []),
-    ...(spec.routes.length > 0 ? [look('routes', `Seen how it runs: ${list(spec.routes)}.`)] : []),
-    ...cautionsFor(spec, 'off').map(({ key, say }) => look(key, say)),
+    ...(spec.routes.length > 0 ? [look('routes', `Seen how it runs: ${list(said.routes)}.`)] : []),
+    ...cautions(standing, spec, 'off'),
   ];
 }
 
 /** All that must be ready before the sealant tube is opened or the gasket laid on. */
 export function beforeSealing(standing: Standing, piece: PieceNow, buys: readonly Buy[]): Asked[] {
   const { spec, holes } = piece;
+  const said = toldOf(standing, spec);
   const joint = readJoint(spec.joint);
   const odd = holes.filter((h) => h.unsettled || h.conflict !== null);
   const hurt = hurtHoles(piece);
@@ -64,14 +68,14 @@ export function beforeSealing(standing: Standing, piece: PieceNow, buys: readonl
           ),
         ]
       : []),
-    ...spec.loose.map((thing, i) => look(`loose-${i + 1}`, `Counted and in its place: ${thing}.`)),
-    ...joint.parts.map((part, i) => look(`joint-${i + 1}`, `Joint: ${part}.`)),
+    ...said.loose.map((thing, i) => look(`loose-${i + 1}`, `Counted and in its place: ${thing}.`)),
+    ...said.joint.map((part, i) => look(`joint-${i + 1}`, `Joint: ${part}.`)),
     ...(joint.lip ? [look('lip', 'Seals: the lip the right way round, not turned over.')] : []),
-    ...(spec.marks.length > 0 ? [look('marks', `Lined up: ${list(spec.marks)}.`)] : []),
+    ...(spec.marks.length > 0 ? [look('marks', `Lined up: ${list(said.marks)}.`)] : []),
     ...(clear.length > 0 ? [look('clear', `Held clear of the joint: ${pieceNames(clear)}.`)] : []),
     ...(holes.length > 0 ? [look('bolts', `Bolts sorted: ${sorted(piece)}.`)] : []),
-    ...(torque ? [look('wrench', `Wrench set for ${printQuantity(torque)}.`)] : []),
-    ...cautionsFor(spec, 'on').map(({ key, say }) => look(key, say)),
+    ...(torque ? [look('wrench', `Wrench set for ${said.torque(printQuantity(torque))}.`)] : []),
+    ...cautions(standing, spec, 'on'),
     ...hurry.map((say) => look('hurry', say)),
   ];
 }
@@ -80,6 +84,7 @@ export function beforeSealing(standing: Standing, piece: PieceNow, buys: readonl
 export function beforeClosing(standing: Standing, piece: PieceNow): Asked[] {
   const { job, finished, relations } = standing;
   const { spec } = piece;
+  const said = toldOf(standing, spec);
   const open = [...job.tasks.values()].filter(
     (task) =>
       task.spec.while.some((step) => spoken(step) === `${spec.key} off`) &&
@@ -89,12 +94,40 @@ export function beforeClosing(standing: Standing, piece: PieceNow): Asked[] {
   return [
     ...insideItems(standing, [spec.key, ...belowOf(standing, spec.key)]),
     ...underOpen(standing, piece),
-    ...open.map((task) => known(`task-${task.spec.key}`, `Still to do: ${task.spec.say}`, false)),
+    ...open.map(({ spec: task }) =>
+      known(`task-${task.key}`, `Still to do: ${withPrintedTask(job, task).say}`, false),
+    ),
     ...(tangs > 0 ? [look('tangs', `Insert tangs counted: ${tangs}.`)] : []),
-    ...spec.loose.map((thing, i) => look(`loose-${i + 1}`, `In its place: ${thing}.`)),
+    ...said.loose.map((thing, i) => look(`loose-${i + 1}`, `In its place: ${thing}.`)),
     look('tools', 'Tools, magnets and what blocked something: counted and out.'),
     look('lamp', 'Looked in with a lamp, felt along the bottom.'),
   ];
+}
+
+/** Each text as it is true, and as it is printed where that is not so. */
+function toldOf({ job }: Standing, spec: PieceSpec) {
+  const of = { piece: spec.key };
+  const told = (what: Correctable, said: string, text = said) => {
+    const printed = printedOf(job, of, what, text);
+    return printed === null ? said : besidePrinted(said, printed);
+  };
+  return {
+    marks: spec.marks.map((text) => told('marks', text)),
+    loose: spec.loose.map((text) => told('loose', text)),
+    routes: spec.routes.map((text) => told('routes', text)),
+    // A text of several parts has its printed one behind the last of them.
+    joint: spec.joint.flatMap((text) => {
+      const { parts } = readJoint([text]);
+      return parts.map((part, i) => (i + 1 < parts.length ? part : told('joint', part, text)));
+    }),
+    torque: (said: string) => told('torque', said, spec.torque?.text ?? ''),
+    caution: (text: string) => told('caution', text),
+  };
+}
+
+function cautions(standing: Standing, spec: PieceSpec, way: 'off' | 'on'): Asked[] {
+  const said = toldOf(standing, spec);
+  return cautionsFor(spec, way).map(({ key, say }) => look(key, said.caution(say)));
 }
 
 /** Each thing that went into these openings; what is still inside stops. */

@@ -4,6 +4,7 @@ import { RUNNING } from '../cautions.ts';
 import { disturbedOf, type Sort, sortsOf } from '../disturbed.ts';
 import { fluidsOf } from '../fluids.ts';
 import { isBack } from '../needed.ts';
+import { withPrintedTask } from '../say.ts';
 import type { Standing } from '../standing.ts';
 import { printInstant } from '../time.ts';
 import { type Asked, known, look } from './items.ts';
@@ -71,7 +72,8 @@ function threads({ job }: Standing): Asked[] {
 function waits({ job, relations, finished, now }: Standing): Asked[] {
   return [...finished.running].flatMap(([place, { until }]) => {
     const key = relations.steps[place]?.key ?? '';
-    const say = job.tasks.get(key)?.spec.say ?? key;
+    const spec = job.tasks.get(key)?.spec;
+    const say = spec ? withPrintedTask(job, spec).say : key;
     const end = until === null ? '' : ` until ${printInstant({ ...now, seconds: until })}`;
     return [known(`wait-${key}`, `Not over${end}: ${say}.`, false)];
   });

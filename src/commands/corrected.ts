@@ -1,0 +1,25 @@
+/** What of a job, or of one piece, is printed and not so: for the commands that show its figures. */
+import { besidePrinted } from '../job/corrections.ts';
+import type { Correctable, Correction, Job } from '../job/types.ts';
+
+/** Of all the job without a piece, of any kind without kinds. */
+export function correctedIn(
+  job: Job,
+  piece?: string,
+  kinds?: readonly Correctable[],
+): readonly Correction[] {
+  return job.corrections.filter(
+    (c) => (piece === undefined || c.piece === piece) && (kinds?.includes(c.what) ?? true),
+  );
+}
+
+/** A line for each below a head; nothing for none. */
+export function correctedLines(job: Job, all: readonly Correction[]): string[] {
+  if (all.length === 0) return [];
+  const lines = all.map(({ piece, hole, task, what, says, printed }) => {
+    const name = piece === undefined ? task : (job.pieces.get(piece)?.spec.name ?? piece);
+    const place = hole === undefined ? '' : `, ${hole}`;
+    return `  ${name}${place}, ${what}: ${besidePrinted(says, printed)}`;
+  });
+  return ['', 'Not as printed:', ...lines];
+}
