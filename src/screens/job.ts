@@ -9,6 +9,7 @@ import { markedRung } from './marked.ts';
 import { show, stay } from './moves.ts';
 import { neighbour } from './neighbour.ts';
 import { middleRows, type Page } from './page.ts';
+import { wrapStruck } from './parts/corrections-said.ts';
 import { troubles } from './parts/job-now.ts';
 import { ladder, type Rung } from './parts/ladder.ts';
 import { taskOf } from './parts/ladder-names.ts';
@@ -76,7 +77,7 @@ export function drawJob(state: State): Page {
     },
     say: [
       ...wrap(insideSaid(job) ?? '', state.columns, LOUD),
-      ...wrap(next ? `Next: ${next.say}` : '', state.columns, { bold: true }),
+      ...wrapStruck(job, next ? `Next: ${next.say}` : '', state.columns, { bold: true }),
     ],
   };
 }

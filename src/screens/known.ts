@@ -224,29 +224,49 @@ export function drawKnown(state: State): Page {
       ? pieceNamed(open.job, of.piece).spec.name
       : (taskHere(open.job, of.task, state.now)?.say ?? of.task);
   const asked = view.first.length > 0;
+  const drawn = drawRows(rows, here, view.first.length, state.columns);
   return {
     left: line(bold(name)),
     right: line(asked ? 'which is not so here?' : 'what is known of it'),
-    middle: (columns, height) => {
+    // Where not all rows are in sight, how many there are.
+    under: line(
+      drawn.length > state.rows - AROUND && here
+        ? `${rows.indexOf(here) + 1} of ${rows.length}`
+        : '',
+    ),
+    middle: (_, height) => {
       if (rows.length === 0) return [[], line('Nothing is noted of it.')];
-      const label = Math.max(...rows.map((r) => width(r.label))) + GAP;
-      const lines: { line: Line; id: string | null }[] = [];
-      for (const [i, row] of rows.entries()) {
-        const before = rows[i - 1];
-        if (asked && i === view.first.length) lines.push(blank);
-        if (!row.said && (before?.said ?? true)) lines.push(...(before ? [blank] : []), NOT_SAID);
-        const same = before?.label === row.label && before.said === row.said;
-        const drawn = rowLines(row, row.id === here?.id, same, label, columns);
-        lines.push(...drawn.map((l) => ({ line: l, id: row.id })));
-      }
-      const marked = lines.findIndex((l) => l.id === here?.id);
+      const marked = drawn.findIndex((l) => l.id === here?.id);
       return around(
-        lines.map((l) => l.line),
+        drawn.map((l) => l.line),
         marked,
         height,
       );
     },
   };
+}
+
+/** Head, its second line, and the foot. */
+const AROUND = 3;
+
+/** All lines of the page, those of a row with its name. */
+function drawRows(
+  rows: readonly KnownRow[],
+  here: KnownRow | null,
+  first: number,
+  columns: number,
+) {
+  const label = Math.max(0, ...rows.map((r) => width(r.label))) + GAP;
+  const lines: { line: Line; id: string | null }[] = [];
+  for (const [i, row] of rows.entries()) {
+    const before = rows[i - 1];
+    if (first > 0 && i === first) lines.push(blank);
+    if (!row.said && (before?.said ?? true)) lines.push(...(before ? [blank] : []), NOT_SAID);
+    const same = before?.label === row.label && before.said === row.said;
+    const drawn = rowLines(row, row.id === here?.id, same, label, columns);
+    lines.push(...drawn.map((l) => ({ line: l, id: row.id })));
+  }
+  return lines;
 }
 
 const GAP = 2;

@@ -12,6 +12,7 @@ import { at, hereOf, holeNamed, record, stay, toStep } from './moves.ts';
 import type { Page } from './page.ts';
 import { shouldSaid } from './parts/answers.ts';
 import { both, corrected, ended, flow } from './parts/both.ts';
+import { wrapStruck } from './parts/corrections-said.ts';
 import { passNow, stillIn, toSettle } from './parts/piece-now.ts';
 import { piecePage } from './parts/piece-page.ts';
 import { mustRead } from './parts/reading.ts';
@@ -114,7 +115,9 @@ function sayPiece(job: Job, piece: PieceNow, columns: number): Line[] {
   return [
     ...wrap(inside.length > 0 ? `Inside: ${list(inside)}.` : '', columns, LOUD),
     ...wrap(way === 'done' ? doneSaid(piece) : '', columns, { bold: true }),
-    ...wrap(next ? `Next: ${next.say}` : passSaid(job, piece, way), columns, { bold: true }),
+    ...wrapStruck(job, next ? `Next: ${next.say}` : passSaid(job, piece, way), columns, {
+      bold: true,
+    }),
     ...corrected(torqueRows(job, piece, null, null), columns),
     ...wrap(`${traySaid(job, piece) ?? boltsSaid(piece)}${order(job, piece, way)}`, columns),
     ...wrap([...bad, ...odd].join(' '), columns, { bold: true }),

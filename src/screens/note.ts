@@ -6,7 +6,7 @@ import type { Acts } from './act.ts';
 import { show } from './moves.ts';
 import type { Page } from './page.ts';
 import { hangingBoth } from './parts/both.ts';
-import { correctionsSaid, isOpen } from './parts/corrections-said.ts';
+import { correctionsSaid, isOpen, wrapStruck } from './parts/corrections-said.ts';
 import { daysBetween, sayDate, sayDays } from './parts/days.ts';
 import { lastMark } from './parts/job-now.ts';
 import { taskOf } from './parts/ladder-names.ts';
@@ -50,7 +50,9 @@ const OFFERED = 2;
 /** What to do first, and what must not be done. */
 function sayNext(job: Job, back: Back, now: string, columns: number): Line[] {
   const dont = back.dont.flatMap((text) => wrap(text, columns, { colour: 'red', bold: true }));
-  const next = nextSaid(job, back, now).flatMap((text) => wrap(text, columns, { bold: true }));
+  const next = nextSaid(job, back, now).flatMap((text) =>
+    wrapStruck(job, text, columns, { bold: true }),
+  );
   return [...next, ...dont];
 }
 

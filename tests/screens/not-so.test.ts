@@ -195,6 +195,22 @@ describe('at a task and in the list of tests', () => {
     );
   });
 
+  it('in what comes next, struck where weight may be shown', () => {
+    const text = TASKS.replace(', after: sprocket-cover on', '').replace('weep:', 'weeps:');
+    const bench = coverIn(['snug', 'full'], text);
+    for (const piece of ['sprocket-cover', 'gear-lever']) {
+      const kind = piece === 'gear-lever' ? 'P' : 'S';
+      bench.mark({ do: 'in', piece, hand: { kind } });
+      for (const pass of ['snug', 'full']) bench.mark({ do: 'tight', piece, pass });
+    }
+    bench.mark({ do: 'done', task: 'weeps', result: 'passed' });
+    bench.mark({ do: 'correct', task: 'play', what: 'limit', truth: '25..35 mm' });
+    const desk = new Desk(bench, { colour: true }).press('escape');
+    const next = desk.rows.join(' ').replace(/\s+/g, ' ');
+    expect(next).toContain('Next: Adjust: Chain slack (25..35 mm (not ');
+    expect(next).toContain('\x1b[1;9m20..30 mm\x1b[0m');
+  });
+
   it('the step itself', () => {
     const desk = task(new Desk(coverOff()), 'play').press('k');
     instead(desk.press('c'), 'Belt slack').press('escape');
@@ -245,6 +261,16 @@ describe('on the piece', () => {
     instead(desk, 'blind hole');
     expect(desk.step).toBe('look');
     expect(said(desk)).toContain('Blind hole. Not "oil passage", as printed.');
+  });
+
+  it('what falls out stands beside its print when the piece may come off', () => {
+    const bench = new Bench(LEFT_COVER);
+    const piece = 'alternator';
+    bench.mark({ do: 'correct', piece, what: 'loose', printed: '2 dowels', truth: '1 dowel' });
+    bench.mark({ do: 'out', piece });
+    const desk = new Desk(bench).open(piece);
+    expect(desk.screen).toBe('off-count');
+    expect(said(desk)).toContain('Loose: 1 dowel. Not 2 dowels, as printed.');
   });
 
   it('tip and note stand beside their print while bolts come out', () => {

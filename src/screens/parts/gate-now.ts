@@ -1,4 +1,5 @@
 /** The gates of a job as the screens ask for them: which holds just now, and how its items lie on pages. */
+import { besidePrinted } from '../../job/corrections.ts';
 import type { Job, Moment, PieceNow } from '../../job/types.ts';
 import { cautionsFor } from '../../plan/cautions.ts';
 import { shouldSaid } from './answers.ts';
@@ -50,19 +51,32 @@ export function sortedItems(
   now: string,
 ): { item: GateItem; caution: boolean; printed: string[] }[] {
   const way = moment === 'prying' ? 'off' : 'on';
-  const hurts = new Set(piece ? cautionsFor(piece.spec, way).map((c) => c.say) : []);
+  const hurts = new Set(piece ? cautionsFor(piece.spec, way).map((c) => c.key) : []);
   const items = gateOf(job, moment, piece?.spec.key ?? null, now).map((item) => ({
     item: piece && item.key === 'bolts' && moment === 'sealing' ? counted(item, job, piece) : item,
-    caution: hurts.has(item.say),
-    printed: printedIn(job, moment, piece, item),
+    caution: hurts.has(item.key),
+    printed: [],
+    ...apart(job, moment, piece, item),
   }));
   const rank = (i: (typeof items)[number]) => (stopsNow(i.item) ? 0 : i.caution ? 1 : 2);
   return items.toSorted((a, b) => rank(a) - rank(b));
 }
 
-/** What of the item's texts is printed in another way. */
-function printedIn(job: Job, moment: Moment, piece: PieceNow | null, { key }: GateItem): string[] {
-  return behindItem(job, moment, piece?.spec.key ?? null, key)?.printed ?? [];
+/** What is printed in another way is taken out of the item's words, so that it can be shown struck beside them. */
+function apart(
+  job: Job,
+  moment: Moment,
+  piece: PieceNow | null,
+  item: GateItem,
+): { item: GateItem; printed: string[] } | null {
+  const behind = behindItem(job, moment, piece?.spec.key ?? null, item.key);
+  const wrong = behind?.rows.flatMap((r) => r.printed ?? []) ?? [];
+  if (!behind || wrong.length === 0) return null;
+  const say = wrong.reduce(
+    (text, printed) => text.replace(besidePrinted('', printed), ''),
+    item.say,
+  );
+  return { item: { ...item, say }, printed: behind.printed };
 }
 
 /** What should lie in the tray is counted with it. */
