@@ -137,6 +137,7 @@ function replaced<T>(slots: Slots<T>, entry: Entry, held: Held): T {
   const was = spelled(what, entry.was ?? '');
   const says = spelled(what, entry.says ?? '');
   let { spec } = slots;
+  if (was === says) return spec;
   for (const lens of slots.lenses.filter((l) => l.what === what)) {
     const own = lens.get(spec);
     const inherited = own.length === 0 ? (slots.else?.(what) ?? null) : null;

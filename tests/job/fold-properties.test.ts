@@ -25,7 +25,7 @@ const values: Record<Verb, string[]> = {
   struck: ['sealing wrench'],
   added: ['sealing'],
   written: ['routes', 'map'],
-  corrected: ['torque', 'caution', 'thick', 'sequence', 'passes', 'limit'],
+  corrected: ['torque', 'torque', 'torque', 'caution', 'thick', 'sequence', 'limit'],
   undo: [...ids, 'nosuchid'],
 };
 
@@ -43,10 +43,13 @@ const entry: fc.Arbitrary<Entry> = fc
       verb: fc.constant(verb),
       value: fc.constantFrom(...values[verb]),
       because: fc.option(fc.constant('so it is'), { nil: undefined }),
+      was: fc.constantFrom('10 N·m, manual 2-17', '8 N·m', '9 N·m'),
+      says: fc.constantFrom('10 N·m, manual 2-17', '8 N·m', '9 N·m', ''),
     }),
   )
-  .map(({ hole, because, ...rest }) => ({
+  .map(({ hole, because, was, says, ...rest }) => ({
     ...rest,
+    ...(rest.verb === 'corrected' ? { was, says } : {}),
     ...(hole ? { hole } : {}),
     ...(because ? { because } : {}),
   }));
