@@ -19,7 +19,7 @@ import { mustRead } from './parts/reading.ts';
 import { sayDiffers, sayTakes, sayTrouble, sayWhereIn } from './parts/say-piece.ts';
 import { type Line, line, span, wrap } from './parts/text.ts';
 import { torqueRows } from './parts/tight-figures.ts';
-import { type Way, wayOf } from './parts/way.ts';
+import { comesAlong, type Way, wayOf } from './parts/way.ts';
 import { capital, list, many, sayCounts, sayItem } from './parts/words.ts';
 import { lacksSaid } from './parts-list.ts';
 import type { State } from './state.ts';
@@ -114,7 +114,7 @@ function sayPiece(job: Job, piece: PieceNow, columns: number): Line[] {
   const inside = job.inside.filter((i) => i.piece === piece.spec.key).map(sayThing);
   return [
     ...wrap(inside.length > 0 ? `Inside: ${list(inside)}.` : '', columns, LOUD),
-    ...wrap(way === 'done' ? doneSaid(piece) : '', columns, { bold: true }),
+    ...wrap(way === 'done' ? doneSaid(job, piece) : '', columns, { bold: true }),
     ...wrapStruck(job, next ? `Next: ${next.say}` : passSaid(job, piece, way), columns, {
       bold: true,
     }),
@@ -144,14 +144,16 @@ function boltsSaid(piece: PieceNow): string {
   const n = piece.holes.length;
   const tray = piece.away !== 'no' && piece.tray !== null ? ` In ${piece.tray}.` : '';
   if (n > 0) return `${many(n, 'bolt')}: ${sayCounts(piece.holes.map((h) => h.belongs))}.${tray}`;
+  if (comesAlong(piece)) return '';
   const none = piece.spec.row === null ? 'Nothing is noted of its bolts yet.' : 'No bolts.';
   if (piece.away !== 'no' || piece.fitted) return none;
   return `${none} Look for what holds it before you pull: clips, dowels, a hidden screw.`;
 }
 
 /** Said calmly: what can be relied on now. */
-function doneSaid(piece: PieceNow): string {
+function doneSaid(job: Job, piece: PieceNow): string {
   const n = piece.holes.length;
+  if (comesAlong(piece)) return `${capital(sayWhereIn(job, piece))}, without a step of its own.`;
   if (n === 0) return 'Back on.';
   const tight = piece.holes.filter((h) => h.state === 'tight').length;
   if (tight < n) return `${tight} of ${n} are tight.`;

@@ -82,6 +82,18 @@ describe('what a piece can be told', () => {
     expect(desk.frame).toContain('> Comes with  Alternator cover');
   });
 
+  it('and from then on it has no step of its own', () => {
+    const desk = row(page('hose'), 'Comes with').press('space').type('alt').press('enter escape');
+    expect(desk.frame).toContain('Comes with Alternator cover, without a step of its own.');
+    expect(desk.rows.at(-1)).toContain('Space to the job');
+    expect(desk.press('space').frame).toMatch(/Hose +comes with Alternator cover/);
+    for (const piece of ['gear-lever', 'sprocket-cover', 'alternator']) {
+      desk.bench.mark({ do: 'out', piece });
+      desk.bench.mark({ do: 'off', piece });
+    }
+    expect(new Desk(desk.bench).frame).toMatch(/Hose +off with Alternator cover/);
+  });
+
   it('that it bridges two, both in one line', () => {
     const desk = row(page('hose'), 'Bridges').press('space');
     expect(said(desk)).toContain('Gear lever, Sprocket cover and Alternator cover.');
