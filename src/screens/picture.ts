@@ -7,7 +7,7 @@ import { drawAsked } from './field.ts';
 import { drawGate } from './gate.ts';
 import { drawKeys } from './help.ts';
 import { drawJob } from './job.ts';
-import { drawKnown } from './known.ts';
+import { drawKnown } from './known-page.ts';
 import { drawLook } from './look.ts';
 import { drawNote } from './note.ts';
 import { drawOff } from './off.ts';
