@@ -21,7 +21,7 @@ export type TextEdit = Extract<Edit, { edit: 'text' | 'instead' }>;
 
 /** A key with a text, as lines of a block piece; a picture stands below its key. */
 export function linesOf(key: string, text: string, step: number): string[] {
-  if (!text.includes('\n')) return [`${key}: ${spell(text, false)}`];
+  if (key !== 'map') return [`${key}: ${spell(text, false)}`];
   return [`${key}: |`, ...text.split('\n').map((line) => ' '.repeat(step) + line)];
 }
 
@@ -123,7 +123,7 @@ function instead(
 ): Cut[] {
   const from = rangeOf(value)[0];
   const to = spanOf(text, value)[1];
-  if (!put.includes('\n') || flow) {
+  if (plainOf(pair.key) !== 'map' || flow) {
     // What stood on lines of its own gives way to a text behind the key.
     const below = isSeq(value) && !value.flow;
     return [

@@ -8,7 +8,9 @@ import { ask } from './field.ts';
 import { type At, at, record, stay, toStep } from './moves.ts';
 import type { Page } from './page.ts';
 import { worstSwap } from './parts/answers.ts';
+import { corrected } from './parts/both.ts';
 import { stopBox } from './parts/box.ts';
+import { knownRows } from './parts/known-rows.ts';
 import { large } from './parts/large.ts';
 import { names, stillIn } from './parts/piece-now.ts';
 import { sayTrouble } from './parts/say-piece.ts';
@@ -86,9 +88,14 @@ function sayAfter({ job, piece }: At, columns: number): Line[] {
     return kind ? (sayOnce(kind) ?? []) : [];
   });
   const loose = piece.spec.loose;
+  const known = knownRows(job, { piece: piece.spec.key });
   return [
     ...wrap('Now it may come off.', columns, { bold: true }),
     ...(loose.length > 0 ? wrap(`Loose in it: ${list(loose)}.`, columns) : []),
+    ...corrected(
+      known.filter((r) => r.figure?.what === 'loose'),
+      columns,
+    ),
     ...once.flatMap((t) => wrap(t, columns)),
     ...wrap(worstSwap(job, piece) ?? '', columns),
   ];

@@ -10,6 +10,7 @@ import { gateActs } from './gate.ts';
 import { insideActs } from './inside.ts';
 import { jobActs } from './job.ts';
 import type { KeyId } from './keys.ts';
+import { knownActs } from './known.ts';
 import { leaveActs } from './leave.ts';
 import { listActs } from './lists.ts';
 import { lookActs } from './look.ts';
@@ -45,6 +46,7 @@ const ACTS: Readonly<Record<KeyId, Act>> = {
   ...gateActs,
   ...insideActs,
   ...jobActs,
+  ...knownActs,
   ...partsActs,
   ...leaveActs,
   ...listActs,

@@ -8,6 +8,11 @@ import { typing } from './takes.ts';
 function nameOf(asks: Asks): string | null {
   if (asks.ask === 'note') return `note ${asks.piece ?? ''} ${asks.hole ?? ''}`;
   if (asks.ask === 'left' || asks.ask === 'heights') return `${asks.ask} ${asks.piece}`;
+  if (asks.ask === 'write') return `write ${asks.piece} ${asks.key}`;
+  if (asks.ask === 'truth') {
+    const { piece = '', hole = '', task = '', what, text } = asks.figure;
+    return `truth ${piece} ${hole} ${task} ${what} ${text}`;
+  }
   return asks.ask === 'why' ? 'why' : null;
 }
 

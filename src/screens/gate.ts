@@ -6,6 +6,7 @@ import { goOn, openGate } from './enter.ts';
 import { ask } from './field.ts';
 import { at, pieceNamed, record, say, show, stay } from './moves.ts';
 import type { Page } from './page.ts';
+import { hangingBoth } from './parts/both.ts';
 import { buyWish } from './parts/buy-wish.ts';
 import {
   BEFORE,
@@ -18,7 +19,7 @@ import {
 } from './parts/gate-now.ts';
 import { buysNow } from './parts/plan-now.ts';
 import { sealantSaid } from './parts/sealant.ts';
-import { bold, hanging, type Line, line, pad, span } from './parts/text.ts';
+import { bold, type Line, line, pad, span } from './parts/text.ts';
 import type { State, Updated, View } from './state.ts';
 
 export type GateView = Extract<View, { screen: 'gate' }>;
@@ -196,6 +197,10 @@ export function seenLabel(state: State): string {
   return now.items.some(isStop) ? 'all seen but STOP' : 'all seen, go on';
 }
 
+export function markedItem(state: State): string | null {
+  return gateHere(state)?.here?.item.key ?? null;
+}
+
 export function oneLabel(state: State): string {
   const key = gateHere(state)?.here?.item.key ?? '';
   if (key.startsWith('inside-')) return 'it is out';
@@ -218,12 +223,12 @@ export function drawGate(state: State): Page {
   const { job, view, piece, items, pages, page, here } = now;
   const seen = items.filter((i) => i.item.done).length;
   const where = pages.length > 1 ? `page ${page + 1} of ${pages.length}, ` : '';
-  const rows = (pages[page] ?? []).flatMap(({ item, caution }): Line[] => {
+  const rows = (pages[page] ?? []).flatMap(({ item, caution, printed }): Line[] => {
     const marked = item.key === here?.item.key;
     const sign = stopsNow(item) ? 'STOP' : item.done ? 'seen' : '';
     const style = stopsNow(item) || (caution && !item.done) ? LOUD : marked ? { bold: true } : {};
     const first = pad(line(bold(marked ? '> ' : '  '), span(sign, style)), BEFORE);
-    return hanging(first, item.say, state.columns, style);
+    return hangingBoth(first, { text: item.say, printed }, state.columns, style);
   });
   return {
     left: line(bold(piece?.spec.name ?? job.upper.job)),

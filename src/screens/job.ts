@@ -1,4 +1,5 @@
 /** The job as a way down and up again: its pieces and tasks in their order, where each is, and what is next. */
+import { printedOf } from '../job/corrections.ts';
 import type { Job, PieceNow, TaskNow } from '../job/types.ts';
 import type { Acts } from './act.ts';
 import { enterPiece } from './enter.ts';
@@ -8,6 +9,7 @@ import { markedRung } from './marked.ts';
 import { show, stay } from './moves.ts';
 import { neighbour } from './neighbour.ts';
 import { middleRows, type Page } from './page.ts';
+import { wrapStruck } from './parts/corrections-said.ts';
 import { troubles } from './parts/job-now.ts';
 import { ladder, type Rung } from './parts/ladder.ts';
 import { taskOf } from './parts/ladder-names.ts';
@@ -75,7 +77,7 @@ export function drawJob(state: State): Page {
     },
     say: [
       ...wrap(insideSaid(job) ?? '', state.columns, LOUD),
-      ...wrap(next ? `Next: ${next.say}` : '', state.columns, { bold: true }),
+      ...wrapStruck(job, next ? `Next: ${next.say}` : '', state.columns, { bold: true }),
     ],
   };
 }
@@ -126,7 +128,9 @@ function sayTask(job: Job, { spec }: TaskNow, now: string): Span[] {
   if (task.state === 'failed') return [span(`failed${told}`, LOUD)];
   if (task.state === 'done') return [span(`done${told}`)];
   if (task.waits !== '') return [span(`waits for ${task.waits}`)];
-  const limit = task.limit === null ? '' : ` (${task.limit})`;
+  const printed =
+    task.limit !== null && printedOf(job, { task: spec.key }, 'limit', task.limit) !== null;
+  const limit = task.limit === null ? '' : ` (${task.limit}${printed ? ', not as printed' : ''})`;
   return [span(`${TO[spec.verb]}${limit}`, { bold: true })];
 }
 

@@ -5,6 +5,15 @@
 
 import { canDraw, drawLabel, keepLabel, liftLabel, putLabel } from './draw.ts';
 import { gateStops, oneLabel, seenLabel } from './gate.ts';
+import {
+  canSay,
+  canUnsay,
+  hasKnown,
+  isInQuestion,
+  knownLabel,
+  notSoLabel,
+  sayLabel,
+} from './known.ts';
 import { EDITING } from './parts/field.ts';
 import { furtherLabel, goesFurther, hasPart, isWanted, missingLabel } from './parts-list.ts';
 import { roundLabel } from './round.ts';
@@ -54,10 +63,10 @@ const GO = ['space', 'enter'];
 const MAPS: readonly Place[] = ['look', 'off', 'on', 'tight'];
 const TYPED: readonly Place[] = ['field', 'off-row'];
 const PAGES: readonly Place[] = ['note', 'faults', 'read', 'answer', 'round', 'within', 'keys'];
-const LISTS: readonly Place[] = ['bench', 'job', 'gate', 'parts', 'tests', 'trouble'];
+const LISTS: readonly Place[] = ['bench', 'job', 'gate', 'parts', 'tests', 'known', 'trouble'];
 const ASKED: readonly Place[] = ['off-count', 'settle', 'trouble', 'advice', 'stop', 'sure'];
 const UNTYPED: readonly Place[] = [
-  ...(['wait', 'bench', 'job', 'gate', 'parts', 'tests', 'task', 'unsaved'] as const),
+  ...(['wait', 'bench', 'job', 'gate', 'parts', 'tests', 'task', 'known', 'unsaved'] as const),
   ...PAGES,
   ...MAPS,
   ...ASKED,
@@ -185,6 +194,11 @@ export const KEYS = [
   key('open-test', ['tests'], GO, 'open', 'open the marked test', { holds: hasTest }),
   key('leave-within', ['within'], GO, 'go on', 'back to where this was asked'),
 
+  // What is known.
+  key('known-forth', ['known'], GO, sayLabel, 'one text more there, or what is true in its place', {
+    holds: canSay,
+  }),
+
   // STOP and choices.
   key('drop', ['stop', 'sure'], ['backspace'], when.dropLabel, 'leave it: nothing is written'),
   key(
@@ -226,6 +240,9 @@ export const KEYS = [
   key('draw-row', ['off-row'], ['up'], drawLabel, 'draw where the holes lie', {
     holds: canDraw,
   }),
+  key('known', ['look', 'task'], ['k'], knownLabel, 'all that is known of it, and add to it', {
+    holds: hasKnown,
+  }),
   key('to-row', ['off'], ['tab'], 'type the row', 'type the whole row as it came out'),
   key('all', ['on'], ['a', 'end'], when.allLabel, 'all of the kind in the hand are in', {
     holds: when.handSaid,
@@ -252,6 +269,17 @@ export const KEYS = [
     'what was just taken back in this sitting stands again',
     { holds: canRedo },
   ),
+  key(
+    'not-so',
+    ['known', 'look', 'read', 'tight', 'gate', 'task', 'tests'],
+    ['c'],
+    notSoLabel,
+    'what is printed is not so on this machine: what is true; both are shown from then on',
+    { holds: isInQuestion },
+  ),
+  key('unsay', ['known', 'read'], ['backspace'], 'back', 'take back what was just written here', {
+    holds: canUnsay,
+  }),
   key('trouble', MAPS, ['-', '!'], 'trouble', 'something is wrong with the lit bolt or hole', {
     holds: when.isPointed,
   }),

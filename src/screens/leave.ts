@@ -26,6 +26,7 @@ function back(from: State): Updated {
     case 'round':
     case 'within':
     case 'draw':
+    case 'known':
     case 'field':
     case 'keys':
       return show(state, view.under);

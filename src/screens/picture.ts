@@ -8,6 +8,7 @@ import { drawAsked } from './field.ts';
 import { drawGate } from './gate.ts';
 import { drawKeys } from './help.ts';
 import { drawJob } from './job.ts';
+import { drawKnown } from './known-page.ts';
 import { drawLook } from './look.ts';
 import { drawNote } from './note.ts';
 import { drawOff } from './off.ts';
@@ -60,6 +61,7 @@ const VIEWS: Readonly<Record<Exclude<View['screen'], 'piece'>, Draw>> = {
   round: drawRound,
   within: drawWithin,
   draw: drawDraw,
+  known: drawKnown,
   field: drawAsked,
   keys: drawKeys,
 };

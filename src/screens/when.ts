@@ -6,7 +6,7 @@ import { at, hereOf, holeNamed, stepOf } from './moves.ts';
 import { readHand } from './parts/hand.ts';
 import { isAllBack } from './parts/job-now.ts';
 import { passNow, stillIn, toFill, unknownOnly } from './parts/piece-now.ts';
-import { WAY_LABELS, wayOf } from './parts/way.ts';
+import { comesAlong, WAY_LABELS, wayOf } from './parts/way.ts';
 import type { State } from './state.ts';
 
 export function forthLabel(state: State): string {
@@ -86,6 +86,7 @@ export function offLabel(state: State): string {
   const here = at(state);
   if (!here) return '';
   const way = wayOf(here.job, here.piece);
+  if (comesAlong(here.piece)) return 'off by itself';
   if (way === 'done') return 'take it off again';
   return way === 'row' ? 'off, no bolts' : '';
 }

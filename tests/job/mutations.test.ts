@@ -9,9 +9,9 @@ import { printFault } from '../../src/job/faults.ts';
 import { fold } from '../../src/job/fold.ts';
 import { judge } from '../../src/job/judge.ts';
 import { withMark } from '../../src/job/mark.ts';
-import { readJob } from '../../src/job/read.ts';
+import { type Read, readJob } from '../../src/job/read.ts';
 import { isFail } from '../../src/job/splice.ts';
-import type { Entry } from '../../src/job/types.ts';
+import type { Entry, Job, Wish } from '../../src/job/types.ts';
 import { nextStep } from '../../src/plan/next.ts';
 import { COVER } from './bench.ts';
 
@@ -144,6 +144,9 @@ const stamp = { at: '2026-05-02T10:11:05+02:00', id: 'mutant01' };
 
 let marked = 0;
 let readable = 0;
+/** Texts that went into a changed file, and out of it again. */
+let written = 0;
+let corrected = 0;
 
 /** Read, told, folded, asked what is next, and marked if that can be. */
 function through(text: string): void {
@@ -159,10 +162,50 @@ function through(text: string): void {
   const next = withMark(text, read, verdict.entry, verdict.edits, 'job.yaml');
   if (isFail(next)) return;
   marked += 1;
+  intoPiece(text, read, job);
   const ids = (entries: readonly Entry[]) => entries.map((e) => e.id).join(' ');
   if (ids(next.read.entries) !== `${ids(read.entries)} mutant01`.trim()) {
     throw new Error('a mark changed others');
   }
+}
+
+/** Marks it, and says what it says then; null where that file has no room for it. */
+function on(text: string, read: Read, wish: Wish, id: string) {
+  const verdict = judge(fold(read.upper, read.entries), wish, { ...stamp, id });
+  if (!verdict.ok || !verdict.entry) return null;
+  const next = withMark(text, read, verdict.entry, verdict.edits, 'job.yaml');
+  return isFail(next) ? null : { ...next, job: fold(next.read.upper, next.read.entries) };
+}
+
+/** A text into the first piece and out again; and what it says of its torque is called not so. */
+function intoPiece(text: string, read: Read, job: Job): void {
+  const [piece] = job.pieces.keys();
+  if (piece === undefined) return;
+  const routes = job.pieces.get(piece)?.spec.routes;
+  const put = on(
+    text,
+    read,
+    { do: 'write', piece, key: 'routes', text: 'by the left' },
+    'mutant02',
+  );
+  if (put) {
+    expect(put.job.pieces.get(piece)?.spec.routes).toEqual([...(routes ?? []), 'by the left']);
+    const out = on(put.text, put.read, { do: 'undo', id: 'mutant02' }, 'mutant03');
+    if (out) {
+      expect(out.job.pieces.get(piece)?.spec.routes).toEqual(routes);
+      written += 1;
+    }
+  }
+  const truth = '0.5 N·m, measured';
+  const told = on(text, read, { do: 'correct', piece, what: 'torque', truth }, 'mutant04');
+  if (!told) return;
+  const was = job.pieces.get(piece)?.spec.torque?.text ?? '';
+  expect(told.job.pieces.get(piece)?.spec.torque?.text).toBe(truth);
+  expect(told.job.corrections.at(-1)).toMatchObject({ says: truth, id: 'mutant04' });
+  expect(told.read.upper.pieces.get(piece)?.torque?.text ?? '').toBe(
+    read.upper.pieces.get(piece)?.torque?.text ?? was,
+  );
+  corrected += 1;
 }
 
 it(
@@ -191,6 +234,8 @@ it(
     expect(readable).toBeGreaterThan(MUTATIONS / 20);
     expect(readable).toBeLessThan(MUTATIONS);
     expect(marked).toBeGreaterThan(readable / 2);
+    expect(written).toBeGreaterThan(readable / 4);
+    expect(corrected).toBeGreaterThan(MUTATIONS / 100);
   },
   20_000 + MUTATIONS * 30,
 );

@@ -84,6 +84,8 @@ describe('whatever a mark of this sitting wrote above the diary', () => {
       { do: 'buy', buy: 'seal', state: 'ordered', add: { what: 'seal', for: 'cover on' } },
     ],
     ['a settled hole', { do: 'settle', piece: 'cover', hole: '1', kind: 'M' }],
+    ['a text', { do: 'write', piece: 'cover', key: 'routes', text: 'behind, then left' }],
+    ['a picture', { do: 'write', piece: 'cover', key: 'map', text: '1 2\n. 3' }],
   ])('%s: goes with the undo, and comes again with the redo', async (_, wish) => {
     const s = sitting('  cover: {bolts: S S M}\n');
     const id = await s.wish(wish);

@@ -7,6 +7,7 @@ import { Bench } from '../job/bench.ts';
 import { LEFT_COVER } from './covers.ts';
 import { Desk, FILE } from './desk.ts';
 import { DRAWING } from './draw-screens.ts';
+import { KNOWN } from './known-screens.ts';
 import { MORE } from './more-screens.ts';
 import { CASE } from './plan-jobs.ts';
 import { OF_THE_JOB } from './plan-screens.ts';
@@ -131,7 +132,7 @@ export interface Screen {
 }
 
 export function everyScreen(look: Look = {}): Screen[] {
-  const made = Object.entries({ ...MAKERS, ...MORE, ...OF_THE_JOB, ...DRAWING }).map(
+  const made = Object.entries({ ...MAKERS, ...MORE, ...OF_THE_JOB, ...DRAWING, ...KNOWN }).map(
     ([name, make]) => {
       const desk = make(look);
       return { name, desk, state: desk.state, place: placeOf(desk.state) };

@@ -21,6 +21,13 @@ import { already, list, meant, noPiece, type Stamp, type Wished, write, wrong } 
 import { circleBy } from './write-order.ts';
 
 const PIECES: readonly Writable[] = ['under', 'along', 'bridges'];
+/** Keys with one text; the others take several. */
+const SINGLE = ['torque', 'into', 'takes', 'sequence', 'map'] as const;
+type Single = (typeof SINGLE)[number];
+
+function isSingle(key: Writable): key is Single {
+  return (SINGLE as readonly string[]).includes(key);
+}
 
 type Wish = Wished<'write'>;
 
@@ -31,7 +38,7 @@ export function judgeWrite(job: Job, wish: Wish, stamp: Stamp): Verdict {
   const isNew = !known && key === 'map' && NAME.test(wish.piece);
   if (!known && !isNew) return noPiece(job, wish.piece);
   const piece = known ?? { holes: [], spec: barePiece(wish.piece) };
-  const text = key === 'map' ? pictureOf(wish.text) : oneLine(wish.text).trim();
+  const text = tidied(key, wish.text);
   if (text === '') return wrong('empty-text', 'The text is empty.');
   // What the file says, not what is true: the text goes into the file.
   const spec = rawUpper(job).pieces.get(wish.piece) ?? barePiece(wish.piece);
@@ -48,11 +55,10 @@ export function judgeWrite(job: Job, wish: Wish, stamp: Stamp): Verdict {
     const fault = key === 'map' ? mapFault(piece, spec, text) : sequenceFault(spec, text);
     if (fault !== null) return wrong('bad-text', fault, { key });
     const was = textOf(spec, key);
-    const now = key === 'map' ? text : spelled(key, text);
-    if (was === now) return already();
+    if (was === text) return already();
     return put(was, { edit: 'instead', piece: wish.piece, key, was, text });
   }
-  if (key === 'torque' || key === 'into' || key === 'takes') {
+  if (isSingle(key)) {
     const was = textOf(spec, key);
     if (was === text) return already();
     if (was === null) return put(null, { edit: 'instead', piece: wish.piece, key, was, text });
@@ -64,15 +70,18 @@ export function judgeWrite(job: Job, wish: Wish, stamp: Stamp): Verdict {
   }
   const fault = PIECES.includes(key) ? neighbourFault(job, wish, text) : null;
   if (fault) return fault;
-  if (spec[key].includes(text)) return already();
+  if (spec[key].includes(text) || piece.spec[key].includes(text)) return already();
   return put(null, { edit: 'text', piece: wish.piece, key, text, in: true });
 }
 
+/** As it goes into the file. */
+function tidied(key: Writable, text: string): string {
+  if (key === 'map') return pictureOf(text);
+  return key === 'sequence' ? spelled(key, text) : oneLine(text).trim();
+}
+
 /** What a key with one text says in the file; null when nothing. */
-export function textOf(
-  spec: PieceSpec,
-  key: 'torque' | 'into' | 'takes' | 'sequence' | 'map',
-): string | null {
+export function textOf(spec: PieceSpec, key: Single): string | null {
   if (key === 'map') return spec.map === null ? null : pictureOf(spec.map) || null;
   if (key === 'sequence') return spec.sequence?.join(' ') || null;
   return (key === 'torque' ? spec.torque?.text : spec[key]) || null;
@@ -148,23 +157,13 @@ export function writtenBack(
       },
     ],
   };
-  if (
-    key === 'under' ||
-    key === 'along' ||
-    key === 'bridges' ||
-    key === 'routes' ||
-    key === 'marks' ||
-    key === 'loose' ||
-    key === 'joint'
-  ) {
-    const text = oneLine(says).trim();
-    if (spec[key].includes(text) !== stands) return left;
-    return { edits: [{ edit: 'text', piece, key, text, in: !stands }], warnings: [] };
+  const put = tidied(key, says);
+  if (!isSingle(key)) {
+    if (spec[key].includes(put) !== stands) return left;
+    return { edits: [{ edit: 'text', piece, key, text: put, in: !stands }], warnings: [] };
   }
-  const spell = (text: string) => (key === 'map' ? pictureOf(text) : spelled('sequence', text));
-  const before = was === undefined ? null : key === 'map' || key === 'sequence' ? spell(was) : was;
-  const after = key === 'map' || key === 'sequence' ? spell(says) : oneLine(says).trim();
-  const [from, to] = stands ? [after, before] : [before, after];
+  const before = was === undefined ? null : tidied(key, was);
+  const [from, to] = stands ? [put, before] : [before, put];
   if (textOf(spec, key) !== from) return left;
   return { edits: [{ edit: 'instead', piece, key, was: from, text: to }], warnings: [] };
 }
