@@ -3,7 +3,7 @@ import { near } from '../job/nearword.ts';
 import { sayEntryOf } from '../job/say-entry.ts';
 import { CORRECTABLE, type Correctable, type Wish } from '../job/types.ts';
 import { type Call, misuse, optionText } from './command.ts';
-import { beside, mark } from './mark.ts';
+import { mark } from './mark.ts';
 import { openJob } from './open-job.ts';
 
 export async function run(call: Call) {
@@ -23,7 +23,6 @@ export async function run(call: Call) {
     return misuse('no-such-hole', `${name} is a task: it has no holes.`, { hole });
   }
   const printed = optionText(call, 'printed');
-  const { because } = beside(call);
   const wish: Wish = {
     do: 'correct',
     ...(isTask ? { task: name } : { piece: name }),
@@ -31,7 +30,6 @@ export async function run(call: Call) {
     what: known,
     truth,
     ...(printed === undefined ? {} : { printed }),
-    ...(because === undefined ? {} : { because }),
   };
   return mark(call, wish, ({ entry, job }) => (entry ? `${sayEntryOf(entry, job)}.` : ''));
 }

@@ -161,7 +161,6 @@ export const COMMANDS: readonly Command[] = [
     ],
     options: {
       printed: { value: 'TEXT', say: 'which one is not so, where there are several: its start' },
-      ...BECAUSE,
     },
     words: { least: 4, most: 5 },
     load: () => import('./correct.ts'),

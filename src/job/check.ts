@@ -1,8 +1,10 @@
 /** All that is wrong with a job file: what the reader finds, what stands in the diary and cannot be, and torques no bolt stands. */
 import { sane } from '../bolt/sane.ts';
+import { rivalTruths } from './corrections.ts';
 import { collector, type Report } from './faults.ts';
 import { toFaults } from './faults-place.ts';
 import { fold } from './fold.ts';
+import { livingEntries } from './living.ts';
 import { readJob } from './read.ts';
 import type { Fault, Job, PieceSpec, Torque } from './types.ts';
 import { openYaml } from './yaml-doc.ts';
@@ -17,6 +19,11 @@ export function checkJob(text: string, file: string): Fault[] {
   for (const { piece, hole, say, ids } of job.conflicts) {
     const name = job.pieces.get(piece)?.spec.name ?? piece;
     report('two-truths', placeOfEntry(text, ids.at(-1) ?? ''), { piece, hole, say, name });
+  }
+  for (const { entry, holds } of rivalTruths(read.upper, livingEntries(read.entries))) {
+    const { what, printed, says } = holds;
+    const data = { what, printed, says, value: entry.says ?? '' };
+    report('two-corrections', placeOfEntry(text, entry.id), data);
   }
   checkTorques(job, text, report);
   if (found.length === 0) return read.faults;

@@ -2,10 +2,11 @@
 import { readFound, readItem, rowWords } from '../piece/row.ts';
 import { type PlacedEntry, placeOf } from './diary-entries.ts';
 import type { Data, Report } from './faults.ts';
+import { truthFault } from './figures.ts';
 import { near } from './nearword.ts';
 import { list } from './read-cross.ts';
 import { meant } from './shape-issues.ts';
-import type { Entry, Upper } from './types.ts';
+import type { Correctable, Entry, Upper } from './types.ts';
 
 /** The names an entry can use. */
 export interface Names {
@@ -25,6 +26,7 @@ export function checkDiary(placed: readonly PlacedEntry[], names: Names, report:
     checkNames(one, names, report);
     const word = oddWord(entry);
     if (word !== null) report('entry-row', placeOf(one, entry.verb), { value: word });
+    checkTruth(one, report);
   }
   for (const one of placed) {
     const { verb, value } = one.entry;
@@ -33,6 +35,14 @@ export function checkDiary(placed: readonly PlacedEntry[], names: Names, report:
       return { value, near: meant(near(value, ids.keys())) };
     });
   }
+}
+
+/** A line by hand may say what the door would not have taken. */
+function checkTruth(one: PlacedEntry, report: Report): void {
+  const { verb, value, says = '' } = one.entry;
+  if (verb !== 'corrected' || truthFault(value as Correctable, says) === null) return;
+  const at = placeOf(one, one.entry.says === undefined ? verb : 'says');
+  report('entry-truth', at, { value: says.trim() === '' ? 'nothing' : says, what: value });
 }
 
 function checkNames(one: PlacedEntry, { upper, holes }: Names, report: Report): void {

@@ -229,6 +229,10 @@ export const FAULTS = {
     '{value} is no bolt in a row',
     'Write kinds with blanks between, ! for still in, - for found empty: S S M+clip ! -.',
   ),
+  'entry-truth': warning(
+    '{value} cannot be read, so what is printed counts',
+    'Write what is true of {what} as the file would: 25, 3..19, part 5 N·m, 1 4 2 3.',
+  ),
   'entry-piece': warning(
     'the diary speaks of a piece {value}, which this job has not',
     '{near}Pieces: {known}.',
@@ -248,6 +252,10 @@ export const FAULTS = {
   'two-truths': error(
     '{name}, hole {hole}: {say}',
     'Look which bolt is in it, then say so: putback settle FILE {piece} {hole} KIND.',
+  ),
+  'two-corrections': error(
+    '{what}: instead of {printed} another entry says {says}, and that counts; this one says {value}',
+    'Find out which is true, and take the other one back.',
   ),
   'same-id': warning(
     'another entry has the id {value}, in line {line}',

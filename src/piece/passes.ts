@@ -100,6 +100,18 @@ export function passesOf(
   return passPlan(spec, kinds).passes;
 }
 
+/** A pass at one hole: at the torque of its own where it has one. */
+export function passAt(
+  spec: PieceSpec,
+  kinds: ReadonlyMap<string, Kind>,
+  pass: PassSpec,
+  hole: string,
+): PassSpec {
+  const own = spec.holes.get(hole)?.torque ?? null;
+  if (own === null) return pass;
+  return passesOf({ ...spec, torque: own }, kinds).find((p) => p.name === pass.name) ?? pass;
+}
+
 /** Shares become torques; a full or final pass without a figure takes the piece's. */
 function resolve(pass: PassSpec, torque: Torque | null): PassSpec {
   const { quantity } = pass.torque ?? {};
@@ -191,9 +203,7 @@ function byTorque(
 ): { torque: Quantity | null; order: string[] }[] {
   const runs: { torque: Quantity | null; order: string[] }[] = [];
   for (const hole of order) {
-    const own = spec.holes.get(hole)?.torque ?? null;
-    const mine = own === null ? [pass] : passesOf({ ...spec, torque: own }, kinds);
-    const torque = mine.find((p) => p.name === pass.name)?.torque?.quantity ?? null;
+    const torque = passAt(spec, kinds, pass, hole).torque?.quantity ?? null;
     const run = runs.at(-1);
     if (run && JSON.stringify(run.torque) === JSON.stringify(torque)) run.order.push(hole);
     else runs.push({ torque, order: [hole] });

@@ -9,7 +9,7 @@ import { passNow } from '../job/judge/tight.ts';
 import { oversIn } from '../job/overs.ts';
 import type { HoleNow, Job, PassSpec, PieceNow, PieceSpec, RowItem } from '../job/types.ts';
 import { loosenNext, nextHole } from '../piece/next.ts';
-import { passesOf } from '../piece/passes.ts';
+import { passAt, passesOf } from '../piece/passes.ts';
 import { printItem } from '../piece/row.ts';
 
 export interface NextStep {
@@ -175,34 +175,35 @@ function tighten(job: Job, piece: PieceNow, exact: boolean): NextStep | null {
   const passes = passesOf(piece.spec, job.upper.kinds);
   const pass = passNow(piece, passes);
   if (!pass) return null;
-  const torque = pass.torque?.quantity ? `, ${printQuantity(pass.torque.quantity)}` : '';
-  const printed = printedPass(job, piece.spec, pass);
+  const { spec, holes } = piece;
+  const hole = exact ? (nextHole(piece, job.upper.kinds, pass.name)?.next ?? null) : null;
+  // A hole may have a torque of its own: then the piece as a whole has none.
+  const one = exact || holes.every((h) => !spec.holes.get(h.name)?.torque);
+  const mine = passAt(spec, job.upper.kinds, pass, hole ?? '');
+  const torque = one && mine.torque?.quantity ? `, ${printQuantity(mine.torque.quantity)}` : '';
+  const printed = one ? printedPass(job, spec, mine, hole ?? '') : null;
   const figure = printed === null ? torque : besidePrinted(torque, printed);
-  const [key, name] = [piece.spec.key, piece.spec.name];
   if (!exact) {
-    const done = piece.holes.filter((h) => h.passes.includes(pass.name)).length;
-    const how = done === 0 ? '' : `, ${done} of ${piece.holes.length} done`;
-    return {
-      piece: key,
-      hole: null,
-      do: 'tight',
-      say: `${name}: tighten, ${pass.name}${figure}${how}.`,
-    };
+    const done = holes.filter((h) => h.passes.includes(pass.name)).length;
+    const how = done === 0 ? '' : `, ${done} of ${holes.length} done`;
+    const say = `${spec.name}: tighten, ${pass.name}${figure}${how}.`;
+    return { piece: spec.key, hole, do: 'tight', say };
   }
-  const hole = nextHole(piece, job.upper.kinds, pass.name)?.next ?? null;
-  return { piece: key, hole, do: 'tight', say: `${name}: tighten ${hole}, ${pass.name}${figure}.` };
+  const say = `${spec.name}: tighten ${hole}, ${pass.name}${figure}.`;
+  return { piece: spec.key, hole, do: 'tight', say };
 }
 
-/** How the figure of a pass is printed, the piece's or the pass's own; null where it is so. */
-function printedPass(job: Job, spec: PieceSpec, pass: PassSpec): string | null {
+/** How the figure of a pass at a hole is printed, the torque's or the pass's own; null where it is so. */
+function printedPass(job: Job, spec: PieceSpec, pass: PassSpec, hole: string): string | null {
   const of = { piece: spec.key };
   const own = spec.passes?.find((p) => p.name === pass.name);
   const corrected = own ? printedOf(job, of, 'passes', printPass(own)) : null;
-  if (corrected !== null || pass.torque === null || !spec.torque) return corrected;
-  const share = pass.torque.text.endsWith(` of ${spec.torque.text}`);
-  const whole = pass.torque.text === spec.torque.text;
-  const printed = share || whole ? printedOf(job, of, 'torque', spec.torque.text) : null;
-  return printed === null || whole ? printed : pass.torque.text.replace(spec.torque.text, printed);
+  const text = (spec.holes.get(hole)?.torque ?? spec.torque)?.text;
+  if (corrected !== null || !pass.torque || text === undefined) return corrected;
+  // The torque itself, or a share of it.
+  if (!pass.torque.text.endsWith(text)) return null;
+  const printed = printedOf(job, { ...of, hole }, 'torque', text);
+  return printed && pass.torque.text.replace(text, () => printed);
 }
 
 function said(item: RowItem | null): string {

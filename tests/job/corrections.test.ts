@@ -1,6 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { correctedUpper, figuresOf, printedOf, truthFault } from '../../src/job/corrections.ts';
+import {
+  correctedUpper,
+  figuresOf,
+  printedOf,
+  rivalTruths,
+  truthFault,
+} from '../../src/job/corrections.ts';
 import { fold, foldOn } from '../../src/job/fold.ts';
 import { livingEntries } from '../../src/job/living.ts';
 import { rawUpper } from '../../src/job/raw-upper.ts';
@@ -288,6 +294,37 @@ describe('history stays silent', () => {
       ['1', '10 N·m, manual 2-17', '7 N·m'],
       ['2', '10 N·m, manual 2-17', '7 N·m'],
     ]);
+  });
+});
+
+describe('two diaries that say two things instead of one printed text', () => {
+  const line = (id: string, was: string, says: string): Entry => {
+    const at = '2026-04-11T18:25:40+02:00';
+    return { at, id, piece: 'cover', verb: 'corrected', value: 'torque', was, says };
+  };
+  const PRINTED = '10 N·m, manual 2-17';
+  const { upper } = readJob(JOB, '');
+  const rivals = (entries: Entry[]) =>
+    rivalTruths(upper, livingEntries(entries)).map(({ entry, holds }) => [entry.id, holds.says]);
+  const [one, further, other] = [
+    line('aaaaaaa1', PRINTED, '8 N·m'),
+    line('aaaaaaa2', '8 N·m', '9 N·m'),
+    line('bbbbbbb1', PRINTED, '7 N·m'),
+  ];
+
+  it('the first holds, and the other is told, until one is taken back or they agree', () => {
+    expect(rivals([one, other])).toEqual([['bbbbbbb1', '8 N·m']]);
+    expect(rivals([one, further, other])).toEqual([['bbbbbbb1', '9 N·m']]);
+    expect(rivals([other, one, further])).toEqual([['aaaaaaa1', '7 N·m']]);
+    const undo: Entry = { ...one, id: 'ccccccc1', verb: 'undo', value: 'bbbbbbb1' };
+    expect(rivals([one, other, undo])).toEqual([]);
+    expect(rivals([one, other, line('ccccccc2', '8 N·m', '7 N·m')])).toEqual([]);
+  });
+
+  it('one diary alone, a line that stands twice, and a printed text that was changed are no such thing', () => {
+    expect(rivals([one, further])).toEqual([]);
+    expect(rivals([one, further, one])).toEqual([]);
+    expect(rivals([line('aaaaaaa1', '11 N·m', '8 N·m'), other])).toEqual([]);
   });
 });
 

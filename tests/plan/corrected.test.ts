@@ -300,4 +300,33 @@ describe('both are shown, the printed text behind the true one', () => {
     ]);
     expect(job.entries.at(-1)).toMatchObject({ verb: 'tight', value: 'full', set: '8 N·m' });
   });
+
+  it('a hole with a torque of its own is told and noted with that one', () => {
+    const own: Wish = {
+      do: 'correct',
+      piece: 'cover',
+      hole: '3',
+      what: 'torque',
+      truth: '12 N·m, bulletin 3',
+    };
+    const full: Wish[] = [
+      ...onAgain,
+      own,
+      { do: 'tight', piece: 'cover', pass: 'part' },
+      { do: 'tight', piece: 'cover', holes: ['1'], pass: 'full' },
+    ];
+    expect(nextStep(marked(FILE, full))?.say).toBe(
+      'Cover: tighten 3, full, 12 N·m (not 10 N·m, manual 2-17, as printed).',
+    );
+    const set = (holes: string[]) =>
+      marked(FILE, [...full, { do: 'tight', piece: 'cover', holes, pass: 'full' }]).entries.at(-1)
+        ?.set;
+    // Of several at different torques no one figure is true.
+    expect([set(['3']), set(['2']), set(['2', '4']), set(['2', '3'])]).toEqual([
+      '12 N·m',
+      '10 N·m',
+      '10 N·m',
+      undefined,
+    ]);
+  });
 });

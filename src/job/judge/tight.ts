@@ -1,7 +1,7 @@
 /** May this bolt be noted as tight? Any order is let through, but leaving the maker's list is asked about. */
 import { printQuantity } from '../../bolt/units.ts';
 import { nextHole } from '../../piece/next.ts';
-import { passesOf } from '../../piece/passes.ts';
+import { passAt, passesOf } from '../../piece/passes.ts';
 import type { HoleNow, Job, PassSpec, PieceNow, Refusal, Verdict, Warning } from '../types.ts';
 import {
   already,
@@ -43,7 +43,7 @@ export function judgeTight(job: Job, wish: Wished<'tight'>, stamp: Stamp): Verdi
   const warnings: Warning[] = leaves
     ? [{ code: 'other-order', say: `${leaves.next} would be next; the rest is ordered anew.` }]
     : [];
-  const set = wish.set ?? (pass.torque?.quantity ? printQuantity(pass.torque.quantity) : undefined);
+  const set = wish.set ?? figureOf(job, piece, pass, open);
   const entry = {
     verb: 'tight',
     value: pass.name,
@@ -53,6 +53,16 @@ export function judgeTight(job: Job, wish: Wished<'tight'>, stamp: Stamp): Verdi
     ...(leaves ? { says: `${leaves.next} was next` } : {}),
   } as const;
   return write(stamp, wish, entry, { warnings });
+}
+
+/** What the wrench is set to, where all these holes take the same; a hole may have a torque of its own. */
+function figureOf(job: Job, { spec }: PieceNow, pass: PassSpec, holes: readonly HoleNow[]) {
+  const figures = holes.map((hole) => {
+    const { torque } = passAt(spec, job.upper.kinds, pass, hole.name);
+    return torque?.quantity ? printQuantity(torque.quantity) : undefined;
+  });
+  const [first, ...rest] = figures;
+  return rest.every((figure) => figure === first) ? first : undefined;
 }
 
 /** The holes that were worked on in this round; all of them where none was. */

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { buyList } from '../../../src/plan/buy/list.ts';
+import { buyList, newBuy } from '../../../src/plan/buy/list.ts';
 import { boltsOff, boltsOn, jobOf, NOW, off, on, type Said } from '../make.ts';
 
 const COVER = `
@@ -166,6 +166,26 @@ pieces:
   it('only bolts known to be used once hold their piece up; what was read out of words does not', () => {
     const holding = buyList(jobOf(TEXT), NOW).filter((b) => b.holds.length > 0);
     expect(holding.map((b) => [b.buy, b.holds])).toEqual([['head-t', ['head on']]]);
+  });
+
+  it('goes into the file with what is known of it, so that the next round wants it anew', () => {
+    const add = (key: string) => {
+      const buy = buyList(jobOf(TEXT), NOW).find((b) => b.buy === key);
+      return buy ? newBuy(buy) : undefined;
+    };
+    expect(add('head-t')).toEqual({
+      what: 'M10x60 once, 14 mm',
+      for: 'head on',
+      once: true,
+      count: '3',
+    });
+    expect(add('head-gasket')).toEqual({ what: 'gasket', for: 'head on', once: true });
+    expect(add('sealant')).toEqual({ what: 'sealant', for: 'sump on' });
+    const listed = buyList(
+      jobOf('pieces: {cover: {}}\nbuy: {seal: {what: x, for: cover on}}'),
+      NOW,
+    );
+    expect(listed.map(newBuy)).toEqual([null]);
   });
 
   it('can be marked like the rest, and goes when the piece is back', () => {
