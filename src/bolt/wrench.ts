@@ -125,12 +125,16 @@ export function settings(
 }
 
 /**
- * A printed torque in N·m for a wrench that reads so: `95 lbf·in as printed → set 10.7 N·m`. Null when it already is
+ * A torque in N·m for a wrench that reads so: `95 lbf·in as printed → set 10.7 N·m`, or `here` where it was corrected. Null when it already is
  * in that unit or cannot be turned into it.
  */
-export function sayConverted(torque: Quantity, unit = 'N·m'): string | null {
+export function sayConverted(
+  torque: Quantity,
+  unit = 'N·m',
+  how: 'as printed' | 'here' = 'as printed',
+): string | null {
   const value = convert(aim(torque), torque.unit, unit);
   if (value === null || torque.unit === unit) return null;
   const range = torque.to === null ? '' : `..${printNumber(torque.to)}`;
-  return `${printNumber(torque.value)}${range} ${torque.unit} as printed → set ${printNumber(value, 3)} ${unit}`;
+  return `${printNumber(torque.value)}${range} ${torque.unit} ${how} → set ${printNumber(value, 3)} ${unit}`;
 }

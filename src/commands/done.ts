@@ -1,15 +1,26 @@
-/** A task is done, with what was and what is set. */
+/** A task is done, with what was and what is set; a test that follows from the work is written into the file with it. */
 import { withPrinted } from '../job/corrections.ts';
+import type { NewTask } from '../job/types.ts';
+import { testList } from '../plan/testlist.ts';
 import { type Call, optionText } from './command.ts';
 import { beside, mark } from './mark.ts';
+import { openJob } from './open-job.ts';
 
 export async function run(call: Call) {
-  const task = call.words[1] ?? '';
+  const [file = '', task = ''] = call.words;
+  const opened = openJob(file, call.world);
+  if ('answer' in opened) return opened.answer;
   const said = (['was', 'set', 'result'] as const).flatMap((key) => {
     const value = optionText(call, key);
     return value === undefined ? [] : [[key, value] as const];
   });
-  const wish = { do: 'done', task, ...Object.fromEntries(said), ...beside(call) } as const;
+  const itself = testList(opened.job, call.world.now()).find((t) => t.test === task && !t.listed);
+  const [piece] = itself?.pieces ?? [];
+  const add: { add?: NewTask } =
+    itself && piece !== undefined
+      ? { add: { verb: 'test', say: itself.say, after: `${piece} on` } }
+      : {};
+  const wish = { do: 'done', task, ...Object.fromEntries(said), ...add, ...beside(call) } as const;
   return mark(call, wish, ({ job }) => {
     const now = job.tasks.get(task);
     const said = withPrinted(job, { task }, 'step', now?.spec.say ?? '');

@@ -2,7 +2,7 @@
 import { withPrinted } from '../job/corrections.ts';
 import type { Job } from '../job/types.ts';
 import { curesNow, sayCureOf } from '../plan/cure.ts';
-import { plan } from '../plan/plan.ts';
+import { type Plan, plan } from '../plan/plan.ts';
 import { reach } from '../plan/reach.ts';
 import { type TestItem, testList } from '../plan/testlist.ts';
 import { within } from '../plan/twenty.ts';
@@ -25,6 +25,7 @@ export function run(call: Call): Answer {
   const tests = testList(job, now);
   const way = goal === undefined ? null : reach(job, goal);
   const lines = [
+    way === null ? '' : `To reach ${goal}: ${way.join(', ')}`,
     section(
       'Can be done now',
       all.canDo.map((c) => c.say),
@@ -34,12 +35,14 @@ export function run(call: Call): Answer {
       all.heldBy.map((h) => heldSaid(h)),
     ),
     section('Cures', cures),
+    inOrder('Off, in this order', all, 'off'),
+    inOrder('Back on, in this order', all, 'on'),
     section(
       'Tests',
       tests.map((test) => testSaid(job, test)),
     ),
-    way === null ? '' : `To reach ${goal}: ${way.join(', ')}`,
     all.finish === null ? '' : `Done at the earliest: ${all.finish}`,
+    all.critical === null ? '' : `What that hangs on: ${all.critical.join(', ')}`,
   ].filter((s) => s !== '');
   const text = lines.length > 0 ? lines.join('\n\n') : 'Nothing is left to do.';
   const json = { ...all, cures: curing, tests };
@@ -65,8 +68,21 @@ function section(head: string, lines: readonly string[]): string {
   return lines.length === 0 ? '' : [`${head}:`, ...lines.map((l) => `  ${l}`)].join('\n');
 }
 
+/** The pieces that have still to come off, or to go on; empty for fewer than two, where there is no order. */
+function inOrder(head: string, { steps }: Plan, kind: 'off' | 'on'): string {
+  const open = steps.filter((s) => s.kind === kind && !s.done).map((s) => s.step.split(' ')[0]);
+  return open.length < 2 ? '' : `${head}: ${open.join(', ')}`;
+}
+
+const BY_USE = /^(?:after|at the next|next) \S/i;
+
 function heldSaid(held: { step: string; for: string[]; until: string | null }): string {
-  const by = held.for.length > 0 ? ` by ${held.for.join(', ')}` : '';
+  // `after 100 km` says itself how it holds.
+  const used = held.for.filter((name) => BY_USE.test(name));
+  const steps = held.for.filter((name) => !used.includes(name));
+  const by = [steps.length > 0 ? ` by ${steps.join(', ')}` : '', ...used.map((u) => ` ${u}`)].join(
+    '',
+  );
   return `${held.step}${by}${held.until === null ? '' : ` until ${held.until}`}`;
 }
 
@@ -75,5 +91,5 @@ function testSaid(job: Job, test: TestItem): string {
   const told = (what: 'step' | 'limit' | 'when', text: string) => withPrinted(job, of, what, text);
   const limit = test.limit === null ? '' : `: ${told('limit', test.limit)}`;
   const when = test.when === null ? '' : `, ${told('when', test.when)}`;
-  return `${told('step', test.say)}${limit}${when} (${test.state})`;
+  return `${test.test}: ${told('step', test.say)}${limit}${when} (${test.state})`;
 }

@@ -1,4 +1,5 @@
 /** Where a job stands, and what is next. */
+import { carrierOf } from '../job/overs.ts';
 import { safe } from '../job/safe.ts';
 import type { HoleState, Job, PieceNow } from '../job/types.ts';
 import { curesNow, sayCureOf } from '../plan/cure.ts';
@@ -16,6 +17,7 @@ export function run(call: Call) {
   const now = call.world.now();
   const cures = curesNow(job, now);
   const open = openTimes(job, now);
+  const pieceJson = (piece: PieceNow) => jsonOf(job, piece);
   const json = {
     job: job.upper.job,
     machine: job.upper.machine,
@@ -32,11 +34,12 @@ export function run(call: Call) {
   return answer(json, statusText(job, pieces, sealed));
 }
 
-function pieceJson(piece: PieceNow): object {
+function jsonOf(job: Job, piece: PieceNow): object {
   return {
     piece: piece.spec.key,
     name: piece.spec.name,
     where: piece.where,
+    offWith: carrierOf(job, piece)?.spec.key ?? null,
     round: piece.round,
     holes: piece.holes.length,
     out: count(piece, 'out'),
@@ -60,7 +63,9 @@ function statusText(job: Job, pieces: readonly PieceNow[], sealed: readonly stri
     .map(safe)
     .join('   ');
   const width = Math.max(0, ...pieces.map((p) => safe(p.spec.name).length));
-  const lines = pieces.map((p) => `${safe(p.spec.name).padEnd(width)}   ${safe(pieceSaid(p))}`);
+  const lines = pieces.map(
+    (p) => `${safe(p.spec.name).padEnd(width)}   ${safe(pieceSaid(job, p))}`,
+  );
   const next = nextStep(job);
   return [
     title,
@@ -74,7 +79,9 @@ function statusText(job: Job, pieces: readonly PieceNow[], sealed: readonly stri
 }
 
 /** `off: 10 of 11 out (cup 2); 9 stuck`. */
-function pieceSaid(piece: PieceNow): string {
+function pieceSaid(job: Job, piece: PieceNow): string {
+  const carrier = carrierOf(job, piece);
+  if (carrier) return `off with ${carrier.spec.name}`;
   const holes = piece.holes.length;
   const parts: string[] = [];
   const out = count(piece, 'out');

@@ -78,7 +78,10 @@ function sentence(entry: Entry, job: Job): string {
     entry.was === undefined || entry.verb === 'settle' || tells ? null : `was ${entry.was}`,
     entry.set === undefined || entry.verb === 'tight' ? null : `set to ${entry.set}`,
     entry.result === undefined || entry.result === entry.value ? null : entry.result,
-    entry.tray === undefined ? null : `bolts in ${entry.tray}`,
+    entry.promised === undefined ? null : `promised for ${entry.promised}`,
+    entry.tray === undefined
+      ? null
+      : `${entry.buy === undefined ? 'bolts in' : 'in'} ${entry.tray}`,
     entry.says === undefined || tells ? null : `“${entry.says}”`,
     entry.because === undefined ? null : `all the same, because “${entry.because}”`,
   ].filter((part) => part !== null);

@@ -15,7 +15,7 @@ import { type Spot, valueAt } from './yaml-spot.ts';
 export function checkCross(placed: PlacedUpper, root: Spot | null, report: Report): void {
   const { upper, pieces } = placed;
   for (const piece of pieces) {
-    checkUnder(piece, upper, report);
+    checkNames(piece, upper, report);
     checkKinds(piece, upper, report);
     checkHoles(piece, report);
     checkSequence(piece, report);
@@ -24,9 +24,12 @@ export function checkCross(placed: PlacedUpper, root: Spot | null, report: Repor
   checkSteps(upper, root, report);
 }
 
-function checkUnder({ under }: PlacedPiece, upper: Upper, report: Report): void {
-  for (const { value, at } of under) {
-    if (!upper.pieces.has(value)) unknownPiece(value, at, upper, report);
+function checkNames({ under, along, bridges }: PlacedPiece, upper: Upper, report: Report): void {
+  const unknown = ({ value }: Placed<string>) => !upper.pieces.has(value);
+  // What it joins may well stay where it is and be no piece of the job: only a slip is told.
+  const slips = bridges.filter((b) => unknown(b) && near(b.value, [...upper.pieces.keys()]));
+  for (const { value, at } of [...under.filter(unknown), ...along.filter(unknown), ...slips]) {
+    unknownPiece(value, at, upper, report);
   }
 }
 

@@ -36,6 +36,8 @@ export interface PlacedPiece {
   sequence: Placed<string>[];
   first: Placed<string>[];
   under: Placed<string>[];
+  along: Placed<string>[];
+  bridges: Placed<string>[];
   holes: Placed<string>[];
 }
 
@@ -44,7 +46,11 @@ export function readPiece(reading: Reading, key: string, at: number, spot: Spot)
   const row = readRow(reading, valueAt(spot, 'bolts'));
   const sequence = readHoleNames(reading, valueAt(spot, 'sequence'));
   const first = readHoleNames(reading, valueAt(spot, 'first')) ?? [];
-  const under = textSpotsOf(valueAt(spot, 'under')).map((t) => ({ value: t.text, at: t.at }));
+  const [under, along, bridges] = [
+    placedTexts(spot, 'under'),
+    placedTexts(spot, 'along'),
+    placedTexts(spot, 'bridges'),
+  ];
   const holes = holePairs(spot);
   const care = textAt(spot, 'care');
   const spec: PieceSpec = {
@@ -70,14 +76,19 @@ export function readPiece(reading: Reading, key: string, at: number, spot: Spot)
     passes: readPasses(reading, valueAt(spot, 'passes')),
     care: CARES.find((c) => c === care) ?? null,
     first: first.map((f) => f.value),
-    along: textsAt(spot, 'along'),
-    bridges: textsAt(spot, 'bridges'),
+    along: along.map((a) => a.value),
+    bridges: bridges.map((b) => b.value),
     takes: textAt(spot, 'takes'),
     note: textAt(spot, 'note'),
     ...asWritten(spot, ['thick', 'thread']),
   };
   const kinds = row?.map((r) => ({ value: r.value.kind, at: r.at })) ?? [];
-  return { spec, at, row: kinds, sequence: sequence ?? [], first, under, holes };
+  const names = { under, along, bridges };
+  return { spec, at, row: kinds, sequence: sequence ?? [], first, ...names, holes };
+}
+
+function placedTexts(spot: Spot, key: string): Placed<string>[] {
+  return textSpotsOf(valueAt(spot, key)).map((t) => ({ value: t.text, at: t.at }));
 }
 
 function holePairs(spot: Spot): (Placed<string> & { spot: Spot })[] {

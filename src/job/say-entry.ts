@@ -22,7 +22,7 @@ export function sayEntry(entry: Entry, job: Job): string {
     case 'fitted':
       return 'on its place';
     case 'done':
-      return `${(entry.task && job.tasks.get(entry.task)?.spec.say) ?? entry.task ?? entry.buy}: ${entry.value}`;
+      return `${aboutSaid(entry, job)}: ${entry.value}`;
     case 'note':
       return entry.hole ? `${holes}: ${entry.value}` : entry.value;
     case 'inside':
@@ -31,7 +31,7 @@ export function sayEntry(entry: Entry, job: Job): string {
       return `${entry.value} came out again`;
     case 'seen':
     case 'struck':
-      return `Before ${entry.value}: ${entry.verb}`;
+      return `Before ${entry.value.replace(/ /, ': ')} ${entry.verb}`;
     case 'added':
       return `Before ${entry.value}: one thing more to look at`;
     case 'written':
@@ -47,6 +47,12 @@ export function sayEntry(entry: Entry, job: Job): string {
       return target ? `Taken back: ${sayEntry(target, job)}` : `Taken back: ${entry.value}`;
     }
   }
+}
+
+/** The words of a task or of a thing to buy; its name where the file has it no more. */
+function aboutSaid({ task, buy }: Entry, job: Job): string {
+  if (task !== undefined) return job.tasks.get(task)?.spec.say ?? task;
+  return job.upper.buys.get(buy ?? '')?.what ?? buy ?? '';
 }
 
 /** A picture is not told in a line. */

@@ -33,7 +33,9 @@ function foundSoFar(
     const ofJob = verb === 'note' && task === undefined && buy === undefined;
     const about = piece === undefined ? task === test || ofJob : pieces.has(piece);
     const words = [verb === 'note' ? value : null, says, result].filter((w) => w != null);
-    if (!about || words.length === 0) return [];
+    // What is printed and not so, and what was written down of a piece, was not found on a round.
+    const known = verb === 'corrected' || verb === 'written';
+    if (!about || known || words.length === 0) return [];
     const say = [...new Set(words)].join('; ');
     return [{ at, piece: piece ?? null, hole: hole ?? null, say }];
   });

@@ -26,7 +26,7 @@ export function calendarOf(standing: Standing, holds: Holds): Calendar {
   let known = false;
   const curing = curesAhead(standing);
   for (const place of order) {
-    if (finished.done[place]) continue;
+    if (finished.done[place] || waitsForUse(holds, place)) continue;
     const timed = timeOf(standing, holds, place);
     if (timed === null) return NOTHING;
     known ||= timed.known;
@@ -59,6 +59,11 @@ function curesAhead(standing: Standing) {
   });
 }
 
+/** What is looked at after a distance or hours of use comes when the job is over. */
+function waitsForUse(holds: Holds, place: number): boolean {
+  return holds.of(place).some((h) => h.by === 'time' && h.name !== null && h.until === null);
+}
+
 interface Timed {
   key: string;
   duration: number;
@@ -75,18 +80,19 @@ function timeOf(
 ): Timed | null {
   const step = relations.steps[place];
   if (!step) return null;
-  const parts = holds.of(place).filter((hold) => hold.by === 'buy' || hold.by === 'time');
+  const running = finished.running.get(place)?.until ?? null;
+  const dated = running === null ? ['buy', 'time'] : ['buy'];
+  const parts = holds.of(place).filter((hold) => dated.includes(hold.by));
   let release = 0;
   for (const { seconds } of parts) {
     if (seconds === null) return null;
     release = Math.max(release, seconds - now.seconds);
   }
-  const until = finished.running.get(place)?.until ?? null;
-  if (until !== null) {
+  if (running !== null) {
     return {
       key: step.step,
       duration: 0,
-      release: Math.max(release, until - now.seconds),
+      release: Math.max(release, running - now.seconds),
       known: true,
     };
   }

@@ -30,12 +30,16 @@ export function fillsIn(say: string): boolean {
 export function fluidsOf({ job, relations, finished, lines }: Standing): Fluid[] {
   const isDone = (key: string) => finished.done[relations.at.get(key) ?? -1] === true;
   const tasks = [...job.tasks.values()].map((task) => task.spec);
-  return tasks.flatMap((task): Fluid[] => {
+  const drains = tasks.filter((t) => letOut(t.say) !== null);
+  const fills = tasks.filter((t) => FILL.test(t.say));
+  return drains.flatMap((task): Fluid[] => {
     const what = letOut(task.say);
     const out = lines.done.get(task.key);
     if (what === null || !out || !isDone(task.key)) return [];
     const noun = what.split(' ').at(-1)?.toLowerCase() ?? what;
-    const fill = tasks.find((t) => FILL.test(t.say) && t.say.toLowerCase().includes(noun));
+    const named = fills.find((t) => t.say.toLowerCase().includes(noun));
+    // `Fill to the middle of the glass`: one thing out, one thing in.
+    const fill = named ?? (drains.length === 1 && fills.length === 1 ? fills[0] : undefined);
     const back = fill && isDone(fill.key) ? (lines.done.get(fill.key)?.index ?? -1) : -1;
     return [{ what, drained: task.key, fill: fill?.key ?? null, out: back < out.index }];
   });

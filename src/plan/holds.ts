@@ -4,11 +4,12 @@ import { heldByCure, untoldCures } from './cure.ts';
 import { type Inside, insideOf } from './inside.ts';
 import { isAway } from './needed.ts';
 import type { Standing } from './standing.ts';
+import { type TestItem, testListOf } from './testlist.ts';
 import { printInstant, readDay, readInstant } from './time.ts';
 
 export interface Hold {
   by: 'step' | 'buy' | 'inside' | 'time';
-  /** A step, a thing to buy, a thing inside; null where nothing but time is waited for. */
+  /** A step, a thing to buy, a thing inside, `after 100 km`; null where nothing but time is waited for. */
   name: string | null;
   /** Until when, as a time or a date; null when nobody knows. */
   until: string | null;
@@ -50,12 +51,23 @@ export function holdsOf(standing: Standing): Holds {
       add(place, { by: 'time', name: null, until: cure.until, seconds });
     }
   }
+  for (const { test, when, due } of laterOf(standing)) {
+    const seconds = due === null ? null : (readDay(due, standing.now.offset)?.seconds ?? null);
+    const name = due === null ? when : null;
+    add(relations.at.get(test), { by: 'time', name, until: due, seconds });
+  }
   for (const [place, name] of againOver(standing)) {
     add(place, { by: 'step', name, until: null, seconds: null });
   }
   const waitsFor = (place: number) =>
     (before.next[place] ?? []).map((other) => stepHold(standing, other));
   return { of: (place) => [...waitsFor(place), ...(byStep.get(place) ?? [])], buys, inside };
+}
+
+/** Tests of the file whose day has not come, or which wait for a distance or an oil change. */
+function laterOf(standing: Standing): TestItem[] {
+  const timed = [...standing.job.tasks.values()].some(({ spec }) => spec.when !== null);
+  return timed ? testListOf(standing).filter((t) => t.listed && t.state === 'later') : [];
 }
 
 /** A step before this one; when it ends is known where it is a wait that runs. */

@@ -3,9 +3,10 @@
 import { printQuantity } from '../bolt/units.ts';
 import { besidePrinted, printedOf } from '../job/corrections.ts';
 import { printPass } from '../job/figures.ts';
-import { blockers, stillOver } from '../job/judge/blocked.ts';
+import { blockers, piecesOver, stillOver } from '../job/judge/blocked.ts';
 import { list } from '../job/judge/parts.ts';
 import { passNow } from '../job/judge/tight.ts';
+import { oversIn } from '../job/overs.ts';
 import type { HoleNow, Job, PassSpec, PieceNow, PieceSpec, RowItem } from '../job/types.ts';
 import { loosenNext, nextHole } from '../piece/next.ts';
 import { passAt, passesOf } from '../piece/passes.ts';
@@ -21,19 +22,31 @@ export interface NextStep {
 
 /** Null when nothing of the job is on its way: all at home, or all back. */
 export function nextStep(job: Job): NextStep | null {
+  return stepNext(job, true);
+}
+
+/**
+ * The same said of the piece as a whole where many bolts are alike to it: to come out, to be tightened. Which of them
+ * is next is worked out when one is at that piece; it takes longer than all the rest.
+ */
+export function nextWork(job: Job): Omit<NextStep, 'hole'> | null {
+  return stepNext(job, false);
+}
+
+function stepNext(job: Job, exact: boolean): NextStep | null {
   const pieces = byLastMark(job);
   for (const piece of pieces) {
     if (piece.where !== 'off' && (piece.where !== 'on' || piece.holes.length === 0)) continue;
-    const step = piece.where === 'off' ? goingOff(piece) : goingOn(job, piece);
+    const step = piece.where === 'off' ? goingOff(piece, exact) : goingOn(job, piece, exact);
     if (step) return step;
   }
   const down = furtherDown(job, pieces);
-  if (down) return goingOff(down);
+  if (down) return goingOff(down, exact);
   const back = pieces.find((p) => p.where === 'open' && blockers(job, p).length === 0);
   if (back) return backOn(job, back);
   const untouched = pieces.every((p) => p.where === 'home');
-  const first = [...job.pieces.values()].find((p) => p.spec.under.length === 0);
-  return untouched && first ? goingOff(first) : null;
+  const first = [...job.pieces.values()].find((p) => !oversIn(job).get(p.spec.key)?.size);
+  return untouched && first ? goingOff(first, exact) : null;
 }
 
 /** The piece that was worked on last comes first; the others in the order of the file. */
@@ -50,7 +63,7 @@ function byLastMark(job: Job): PieceNow[] {
 function furtherDown(job: Job, byLast: readonly PieceNow[]): PieceNow | null {
   if (byLast.some((p) => p.fitted)) return null;
   const free = [...job.pieces.values()].filter(
-    (p) => p.where === 'home' && p.spec.under.length > 0 && stillOver(job, p).length === 0,
+    (p) => p.where === 'home' && piecesOver(job, p).length > 0 && stillOver(job, p).length === 0,
   );
   return free[0] ?? waiting(job);
 }
@@ -59,9 +72,9 @@ function furtherDown(job: Job, byLast: readonly PieceNow[]): PieceNow | null {
 function waiting(job: Job): PieceNow | null {
   for (const piece of job.pieces.values()) {
     if (piece.where !== 'home') continue;
-    const over = stillOver(job, piece);
-    if (over.length > 0 && over.length < piece.spec.under.length) {
-      return over.find((p) => p.where === 'home') ?? null;
+    const still = stillOver(job, piece);
+    if (still.length > 0 && still.length < piecesOver(job, piece).length) {
+      return still.find((p) => p.where === 'home') ?? null;
     }
   }
   return null;
@@ -71,9 +84,9 @@ function waiting(job: Job): PieceNow | null {
 export function nextOf(job: Job, piece: PieceNow): NextStep | null {
   switch (piece.where) {
     case 'off':
-      return goingOff(piece);
+      return goingOff(piece, true);
     case 'on':
-      return goingOn(job, piece);
+      return goingOn(job, piece, true);
     case 'open':
       return backOn(job, piece);
     default:
@@ -81,7 +94,7 @@ export function nextOf(job: Job, piece: PieceNow): NextStep | null {
   }
 }
 
-function goingOff(piece: PieceNow): NextStep {
+function goingOff(piece: PieceNow, exact: boolean): NextStep {
   const name = piece.spec.name;
   const loose = piece.holes.filter((h) => h.state !== 'out');
   const free = loose.filter((h) => h.trouble === null && h.conflict === null);
@@ -90,6 +103,11 @@ function goingOff(piece: PieceNow): NextStep {
     const say =
       count === 0 ? `${name}: take it off.` : `${name}: ${count} of ${count} out, take it off.`;
     return { piece: piece.spec.key, hole: null, do: 'off', say };
+  }
+  if (!exact && free.length > 0) {
+    const bolts = free.length === 1 ? '1 bolt' : `${free.length} bolts`;
+    const say = `${name}: ${bolts} to come out.`;
+    return { piece: piece.spec.key, hole: null, do: 'out', say };
   }
   const hole = loosenNext(
     piece,
@@ -107,7 +125,7 @@ function goingOff(piece: PieceNow): NextStep {
   };
 }
 
-function goingOn(job: Job, piece: PieceNow): NextStep | null {
+function goingOn(job: Job, piece: PieceNow, exact: boolean): NextStep | null {
   const odd = settleFirst(piece);
   if (odd) return odd;
   const empty = piece.holes.filter((h) => h.state === 'out');
@@ -117,7 +135,7 @@ function goingOn(job: Job, piece: PieceNow): NextStep | null {
     const say = `${piece.spec.name}: ${bad.name} is ${bad.trouble}; mend it before anything is tightened.`;
     return { piece: piece.spec.key, hole: bad.name, do: 'mend', say };
   }
-  return tighten(job, piece);
+  return tighten(job, piece, exact);
 }
 
 function backOn(job: Job, piece: PieceNow): NextStep {
@@ -153,22 +171,26 @@ function putIn(job: Job, piece: PieceNow, empty: readonly HoleNow[]): NextStep {
   };
 }
 
-function tighten(job: Job, piece: PieceNow): NextStep | null {
+function tighten(job: Job, piece: PieceNow, exact: boolean): NextStep | null {
   const passes = passesOf(piece.spec, job.upper.kinds);
   const pass = passNow(piece, passes);
   if (!pass) return null;
-  const hole = nextHole(piece, job.upper.kinds, pass.name)?.next ?? null;
-  // A hole may have a torque of its own.
-  const mine = passAt(piece.spec, job.upper.kinds, pass, hole ?? '');
-  const torque = mine.torque?.quantity ? `, ${printQuantity(mine.torque.quantity)}` : '';
-  const printed = printedPass(job, piece.spec, mine, hole ?? '');
+  const { spec, holes } = piece;
+  const hole = exact ? (nextHole(piece, job.upper.kinds, pass.name)?.next ?? null) : null;
+  // A hole may have a torque of its own: then the piece as a whole has none.
+  const one = exact || holes.every((h) => !spec.holes.get(h.name)?.torque);
+  const mine = passAt(spec, job.upper.kinds, pass, hole ?? '');
+  const torque = one && mine.torque?.quantity ? `, ${printQuantity(mine.torque.quantity)}` : '';
+  const printed = one ? printedPass(job, spec, mine, hole ?? '') : null;
   const figure = printed === null ? torque : besidePrinted(torque, printed);
-  return {
-    piece: piece.spec.key,
-    hole,
-    do: 'tight',
-    say: `${piece.spec.name}: tighten ${hole}, ${pass.name}${figure}.`,
-  };
+  if (!exact) {
+    const done = holes.filter((h) => h.passes.includes(pass.name)).length;
+    const how = done === 0 ? '' : `, ${done} of ${holes.length} done`;
+    const say = `${spec.name}: tighten, ${pass.name}${figure}${how}.`;
+    return { piece: spec.key, hole, do: 'tight', say };
+  }
+  const say = `${spec.name}: tighten ${hole}, ${pass.name}${figure}.`;
+  return { piece: spec.key, hole, do: 'tight', say };
 }
 
 /** How the figure of a pass at a hole is printed, the torque's or the pass's own; null where it is so. */

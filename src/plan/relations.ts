@@ -5,6 +5,7 @@
  * from `under` (B over A: B off before A off, A on before B on), from `before`, `after` and `while` of tasks,
  * and from each piece being off before it is on. What really happened is added in `standing.ts`.
  */
+import { type Overs, oversOf } from '../job/overs.ts';
 import type { PieceSpec, TaskSpec, TaskVerb } from '../job/types.ts';
 import {
   circleThrough,
@@ -15,7 +16,6 @@ import {
   pairsOf,
   topological,
 } from './graph.ts';
-import { more } from './more.ts';
 
 export type StepKind = 'off' | 'on' | TaskVerb;
 
@@ -43,9 +43,6 @@ export interface Relations {
   graph: Graph;
   circles: Circle[];
 }
-
-/** What lies directly over each piece. */
-export type Overs = ReadonlyMap<string, ReadonlySet<string>>;
 
 interface Parts {
   pieces: readonly PieceSpec[];
@@ -101,21 +98,7 @@ export function spoken(step: string): string {
   return SPACED.test(step) ? step.trim().replace(/\s+/g, ' ') : step;
 }
 
-/**
- * What lies directly over each piece: by `under`, by what it comes off with, and by pieces that bridge it.
- * Names that the job has not are left out.
- */
-export function oversOf(pieces: readonly PieceSpec[]): Overs {
-  const overs = new Map(pieces.map((spec) => [spec.key, new Set<string>()]));
-  for (const spec of pieces) {
-    const { along, bridges } = more(spec);
-    for (const key of [...spec.under, ...along]) if (overs.has(key)) overs.get(spec.key)?.add(key);
-    for (const key of bridges) overs.get(key)?.add(spec.key);
-  }
-  return overs;
-}
-
-/** The same among some of the pieces: over what is left out lies what lies over that. */
+/** What lies over what among some of the pieces: over what is left out lies what lies over that. */
 export function oversAmong(overs: Overs, keys: ReadonlySet<string>): Overs {
   return new Map(
     [...keys].map((key) => {

@@ -2,6 +2,7 @@
  * Where the steps of a job stand, and the one order of all of them: first what happened, as it happened, then
  * what is open, as it can come.
  */
+import { type Overs, oversOf } from '../job/overs.ts';
 import type { Job, PieceNow } from '../job/types.ts';
 import { type Finished, finishedOf } from './finished.ts';
 import {
@@ -15,7 +16,7 @@ import {
 } from './graph.ts';
 import { type Lines, linesOf } from './lines.ts';
 import { neededPieces } from './needed.ts';
-import { type Overs, oversAmong, oversOf, type Relations, relationsOf } from './relations.ts';
+import { oversAmong, type Relations, relationsOf } from './relations.ts';
 import { type Round, roundsOf } from './rounds.ts';
 import { type Instant, readInstant } from './time.ts';
 

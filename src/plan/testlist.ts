@@ -59,11 +59,14 @@ export function testListOf(standing: Standing): TestItem[] {
   }));
   const found = disturbed.flatMap((piece) => {
     const on = standing.relations.at.get(`${piece.spec.key} on`) ?? -1;
-    const said = behind.filter(({ steps }) => steps.has(on));
+    // What a piece is called says nothing of what is tested: the play of a lamp cable is not its light.
+    const said = behind.flatMap(({ steps, text }) =>
+      steps.has(on) ? text.replaceAll(piece.spec.name, '') : [],
+    );
     const rules = RULES.filter((r) => sortsOf(piece.spec).includes(r.sort));
     return [
       ...rules
-        .filter((r) => !said.some(({ text }) => r.covers.test(text)))
+        .filter((r) => !said.some((text) => r.covers.test(text)))
         .map((r) => byRule(standing, piece, r)),
       ...lookAgain(standing, piece),
     ];

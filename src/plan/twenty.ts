@@ -107,7 +107,9 @@ function minutesOf({ job }: Standing, step: Step): number | null {
   if (hard.length > 0) return null;
   if (step.kind === 'off') return TO_BEGIN + BOLT_OUT * stillIn(piece);
   const open = piece.holes.filter((h) => h.state !== 'tight').length;
-  return TO_BEGIN + BOLT_IN * open + (piece.spec.joint.length > 0 ? JOINT : 0);
+  // With a bolt in it the joint is made.
+  const begun = piece.holes.some((h) => h.state === 'in' || h.state === 'tight');
+  return TO_BEGIN + BOLT_IN * open + (piece.spec.joint.length > 0 && !begun ? JOINT : 0);
 }
 
 function stillIn(piece: PieceNow): number {

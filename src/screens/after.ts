@@ -2,10 +2,13 @@
 
 import type { Entry, Recorded, Refusal, Wish } from '../job/types.ts';
 import { milestoneOf } from '../plan/milestone.ts';
+import { afterDrawing } from './draw.ts';
 import { openGate, toJob } from './enter.ts';
 import { ask } from './field.ts';
+import { wrong } from './field-known.ts';
 import { afterGate } from './gate.ts';
 import { afterInside } from './inside.ts';
+import { afterKnown } from './known.ts';
 import { at, say, stay, stepOf, toStep } from './moves.ts';
 import { nextOff } from './off.ts';
 import { nextOn } from './on.ts';
@@ -127,15 +130,13 @@ function follow(state: State, wish: Wish, entry: Entry | null, pass: PassNow | n
       return afterBuy(afterGate(state, wish).state, wish);
     case 'done':
       return afterDone(state, wish);
+    case 'write':
+      if (state.view.screen === 'draw') return afterDrawing(state, entry !== null);
+      return afterKnown(state, wish, entry !== null);
+    case 'correct':
+      return afterKnown(state, wish, entry !== null);
     case 'note':
       return entry ? say(afterGate(state, wish).state, 'Noted.') : stay(state);
-    case 'write':
-      return say(state, entry ? 'Written down.' : 'It says so already.');
-    case 'correct':
-      return say(
-        state,
-        entry ? 'Corrected. What is printed stays beside it.' : 'It says so already.',
-      );
   }
 }
 
@@ -144,7 +145,8 @@ function askRuns(moved: Updated, piece: string): Updated {
   const now = moved.state.open?.job.pieces.get(piece);
   const said = now && (now.spec.routes.length > 0 || now.spec.marks.length > 0);
   if (!now || now.holes.length > 0 || said || now.round > 1) return moved;
-  return ask(moved.state, { ask: 'note', piece, hole: null, runs: true });
+  const asks = { ask: 'write', piece, key: 'routes', more: [], say: null, runs: true } as const;
+  return ask(moved.state, asks);
 }
 
 function movedSaid(state: State, wish: Extract<Wish, { do: 'off' | 'aside' | 'on' }>): string {
@@ -184,6 +186,8 @@ function afterState(state: State, wish: Extract<Wish, { do: 'state' }>): Updated
 // ---------------------------------------------------------------- refused
 
 function refused(state: State, why: Refusal, wish: Wish): Updated {
+  // What was typed stays where it can be mended.
+  if (state.view.screen === 'field') return wrong(state, why.say);
   const here = at(state);
   const row = stepOf(state, 'off-row');
   if (row && !why.overrulable) return toStep(state, { ...row, say: why.say });

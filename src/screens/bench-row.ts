@@ -2,7 +2,7 @@
 import type { Job, PieceNow } from '../job/types.ts';
 import { type Back, backAfter } from '../plan/back.ts';
 import { sayThing } from '../plan/inside.ts';
-import { nextStep } from '../plan/next.ts';
+import { nextWork } from '../plan/next.ts';
 import { type TestItem, testList } from '../plan/testlist.ts';
 import { daysBetween, sayDays } from './parts/days.ts';
 import { lastMark } from './parts/job-now.ts';
@@ -29,7 +29,7 @@ function jobRow(file: string, job: Job, now: string): BenchRow {
   const rest = last === null ? 0 : daysBetween(last, now);
   const since = rest > 0 ? ` ${sayDays(rest)}` : '';
   const back = backAfter(job, now);
-  const step = nextStep(job) === null ? null : nextNow(job, now);
+  const step = nextWork(job) === null ? null : nextNow(job, now);
   const says = [...waits(back, now), ...(step ? [step.say] : lookAgain(testList(job, now), now))];
   return {
     file,

@@ -8,12 +8,13 @@ import { ask } from './field.ts';
 import { type At, at, record, stay, toStep } from './moves.ts';
 import type { Page } from './page.ts';
 import { worstSwap } from './parts/answers.ts';
+import { hangingBoth } from './parts/both.ts';
 import { sentences, stopBox } from './parts/box.ts';
 import { sortedItems } from './parts/gate-now.ts';
 import { large } from './parts/large.ts';
 import { names, stillIn } from './parts/piece-now.ts';
 import { gateOf } from './parts/plan-now.ts';
-import { bold, hanging, type Line, line, wrap } from './parts/text.ts';
+import { bold, type Line, line, wrap } from './parts/text.ts';
 import { list } from './parts/words.ts';
 import type { State } from './state.ts';
 
@@ -89,9 +90,10 @@ const HURTS = { colour: 'red', bold: true } as const;
 /** What else is to be seen to before anybody pries: all in sight, what can hurt first. */
 function sayAsked({ now }: State, { job, piece }: At, columns: number): Line[] {
   const items = sortedItems(job, 'prying', piece, now).filter(({ item }) => item.key !== 'bolts');
-  const rows = items.flatMap(({ item, caution }) =>
-    hanging(line(item.done ? '  seen ' : '  '), item.say, columns, caution ? HURTS : {}),
-  );
+  const rows = items.flatMap(({ item, caution, printed }) => {
+    const first = line(item.done ? '  seen ' : '  ');
+    return hangingBoth(first, { text: item.say, printed }, columns, caution ? HURTS : {});
+  });
   return rows.length === 0 ? [] : [[], ...rows];
 }
 

@@ -4,11 +4,13 @@ import { nameAlikes } from './alike.ts';
 import { answerActs } from './answer.ts';
 import { benchActs } from './bench.ts';
 import { countActs } from './count.ts';
+import { drawActs } from './draw.ts';
 import { fieldActs, retype } from './field.ts';
 import { gateActs } from './gate.ts';
 import { insideActs } from './inside.ts';
 import { jobActs } from './job.ts';
 import type { KeyId } from './keys.ts';
+import { knownActs } from './known.ts';
 import { leaveActs } from './leave.ts';
 import { listActs } from './lists.ts';
 import { lookActs } from './look.ts';
@@ -39,10 +41,12 @@ const ACTS: Readonly<Record<KeyId, Act>> = {
   ...answerActs,
   ...benchActs,
   ...countActs,
+  ...drawActs,
   ...fieldActs,
   ...gateActs,
   ...insideActs,
   ...jobActs,
+  ...knownActs,
   ...partsActs,
   ...leaveActs,
   ...listActs,

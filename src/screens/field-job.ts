@@ -1,5 +1,7 @@
 /** Texts that are asked for about the whole job: what went in, what else is to be seen to. */
+import { printedOf } from '../job/corrections.ts';
 import { record, show, stay } from './moves.ts';
+import { bothSaid } from './parts/both.ts';
 import { buyWish } from './parts/buy-wish.ts';
 import { buysNow } from './parts/plan-now.ts';
 import { taskHere } from './parts/task-now.ts';
@@ -94,7 +96,9 @@ export function questionOfJob(state: State, asks: JobAsks): string[] {
 
 function resultAsked(state: State, asks: Extract<JobAsks, { ask: 'result' }>): string[] {
   const now = state.open && taskHere(state.open.job, asks.task, state.now);
-  const limit = now?.limit ? `Limit: ${now.limit}.` : '';
+  const job = state.open?.job;
+  const printed = job && now?.limit ? printedOf(job, { task: now.key }, 'limit', now.limit) : null;
+  const limit = now?.limit ? bothSaid(`Limit: ${now.limit}.`, printed) : '';
   if (asks.how === 'failed') return ['What did it show?', now?.say ?? '', limit];
   if (now?.verb === 'decide') return ['What is decided?', now.say];
   if (now?.verb === 'adjust') {

@@ -3,6 +3,7 @@ import type { Acts } from './act.ts';
 import { draftFor, dropDraft } from './drafts.ts';
 import { enterPiece } from './enter.ts';
 import { doneOfJob, questionOfJob } from './field-job.ts';
+import { doneKnown, questionKnown } from './field-known.ts';
 import { at, record, say, show, stay, toStep } from './moves.ts';
 import type { Page } from './page.ts';
 import { answerTo, shouldSaid } from './parts/answers.ts';
@@ -76,6 +77,9 @@ function done(state: State, view: FieldView, text: string): Updated {
     case 'left':
     case 'heights':
       return answered(state, below, asks, text);
+    case 'truth':
+    case 'write':
+      return doneKnown(state, below, asks, text);
     case 'inside':
     case 'cleared':
     case 'item':
@@ -139,8 +143,7 @@ export function drawAsked(state: State): Page {
   const lines: Line[] = above.flatMap((text, i) =>
     wrap(text, columns, i === 0 ? { bold: true } : {}),
   );
-  const name =
-    at({ ...state, view: view.under })?.piece.spec.name ?? state.open?.job.upper.job ?? '';
+  const name = aboutSaid(state, view);
   const middle = [[], ...lines, [], line(PROMPT, typed.line)];
   return {
     left: line(bold(name)),
@@ -150,6 +153,16 @@ export function drawAsked(state: State): Page {
 }
 
 const PROMPT = '> ';
+
+/** What the question is about: the piece or the task underneath, else the job. */
+function aboutSaid(state: State, { asks, under }: FieldView): string {
+  const job = state.open?.job;
+  const of = asks.ask === 'truth' ? asks.figure : asks.ask === 'write' ? asks : null;
+  const piece = of?.piece === undefined ? null : job?.pieces.get(of.piece);
+  const task = of && 'task' in of && of.task !== undefined ? job?.tasks.get(of.task) : null;
+  const below = at({ ...state, view: under })?.piece;
+  return (piece ?? below)?.spec.name ?? task?.spec.say ?? job?.upper.job ?? '';
+}
 
 /** What the empty holes of the piece under the question take. */
 function shouldLie(state: State): string | null {
@@ -168,9 +181,6 @@ function question(state: State, asks: Asks): string[] {
         'The reason stands in the diary beside the mark.',
       ];
     case 'note':
-      if (asks.runs) {
-        return ['How does it run, what is marked on it?', 'Nothing is an answer too.'];
-      }
       return [asks.hole === null ? 'A note' : `A note on ${asks.hole}`];
     case 'tray':
       return ['Where do its bolts lie?', 'cup 2, card on the shelf. Nothing is an answer too.'];
@@ -199,6 +209,9 @@ function question(state: State, asks: Asks): string[] {
         '12.5 12 - 12.5, with - where it was not measured.',
         asks.say ?? '',
       ];
+    case 'truth':
+    case 'write':
+      return questionKnown(state, asks);
     case 'inside':
     case 'cleared':
     case 'item':

@@ -6,6 +6,7 @@ import { ask } from './field.ts';
 import { solve, solveSaid, stopFrame } from './gate-stop.ts';
 import { at, pieceNamed, record, say, show, stay } from './moves.ts';
 import type { Page } from './page.ts';
+import { hangingBoth } from './parts/both.ts';
 import { buyWish } from './parts/buy-wish.ts';
 import {
   BEFORE,
@@ -19,7 +20,7 @@ import {
 import { onThisWrench } from './parts/gate-wrench.ts';
 import { buysNow } from './parts/plan-now.ts';
 import { sealantSaid } from './parts/sealant.ts';
-import { bold, hanging, type Line, line, pad, span } from './parts/text.ts';
+import { bold, type Line, line, pad, span } from './parts/text.ts';
 import type { State, Updated, View } from './state.ts';
 
 export type GateView = Extract<View, { screen: 'gate' }>;
@@ -222,6 +223,10 @@ export function seenLabel(state: State): string {
   return rest.length === 0 || now.view.ticked ? '' : 'the rest is seen';
 }
 
+export function markedItem(state: State): string | null {
+  return gateHere(state)?.here?.item.key ?? null;
+}
+
 export function oneLabel(state: State): string {
   const key = gateHere(state)?.here?.item.key ?? '';
   return key.startsWith('part-') ? 'it is here' : 'this one';
@@ -243,12 +248,12 @@ export function drawGate(state: State): Page {
   const { job, view, piece, items, frame, pages, page, here } = now;
   const seen = items.filter((i) => i.item.done).length;
   const where = pages.length > 1 ? `page ${page + 1} of ${pages.length}, ` : '';
-  const rows = (pages[page] ?? []).flatMap(({ item, caution }): Line[] => {
+  const rows = (pages[page] ?? []).flatMap(({ item, caution, printed }): Line[] => {
     const marked = item.key === here?.item.key;
     const sign = item.done ? 'seen' : '';
     const style = caution && !item.done ? LOUD : marked ? { bold: true } : {};
     const first = pad(line(bold(marked ? '> ' : '  '), span(sign, style)), BEFORE);
-    return hanging(first, item.say, state.columns, style);
+    return hangingBoth(first, { text: item.say, printed }, state.columns, style);
   });
   return {
     left: line(bold(piece?.spec.name ?? job.upper.job)),

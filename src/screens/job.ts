@@ -1,4 +1,5 @@
 /** The job as a way down and up again: its pieces and tasks in their order, where each is, and what is next. */
+import { printedOf } from '../job/corrections.ts';
 import type { Job, PieceNow, TaskNow } from '../job/types.ts';
 import type { Acts } from './act.ts';
 import { enterPiece } from './enter.ts';
@@ -8,6 +9,7 @@ import { markedRung } from './marked.ts';
 import { show, stay } from './moves.ts';
 import { neighbour } from './neighbour.ts';
 import { middleRows, type Page } from './page.ts';
+import { wrapStruck } from './parts/corrections-said.ts';
 import { troubles } from './parts/job-now.ts';
 import { ladder, type Rung } from './parts/ladder.ts';
 import { taskOf } from './parts/ladder-names.ts';
@@ -77,7 +79,7 @@ export function drawJob(state: State): Page {
     say: [
       ...wrap(insideSaid(job) ?? '', state.columns, LOUD),
       ...curesSaid(job, state.now).flatMap((text) => wrap(text, state.columns)),
-      ...wrap(next ? `Next: ${next.say}` : '', state.columns, { bold: true }),
+      ...wrapStruck(job, next ? `Next: ${next.say}` : '', state.columns, { bold: true }),
     ],
   };
 }
@@ -99,7 +101,11 @@ function nameOf({ piece, task, depth }: Rung): string {
 /** A longer name takes what room its own row leaves. */
 function rowOf(job: Job, rung: Rung, marked: boolean, name: number, columns: number, now: string) {
   const text = nameOf(rung);
-  const told = rung.piece ? sayPiece(rung.piece) : rung.task ? sayTask(job, rung.task, now) : [];
+  const told = rung.piece
+    ? sayPiece(job, rung.piece)
+    : rung.task
+      ? sayTask(job, rung.task, now)
+      : [];
   const room = Math.max(name, columns - MARGINS - width(told));
   return line(
     span(marked ? '> ' : '  ', { bold: true }),
@@ -111,10 +117,10 @@ function rowOf(job: Job, rung: Rung, marked: boolean, name: number, columns: num
   );
 }
 
-function sayPiece(piece: PieceNow): Span[] {
+function sayPiece(job: Job, piece: PieceNow): Span[] {
   const bad = troubles(piece).map((h) => `${h.name} ${h.trouble ? sayTrouble(h.trouble) : ''}`);
   const shout = bad.length > 0 ? [span('   '), span(`! ${bad.join(', ')}`, LOUD)] : [];
-  return [span(sayWhere(piece)), ...shout];
+  return [span(sayWhere(piece, job)), ...shout];
 }
 
 function sayTask(job: Job, { spec }: TaskNow, now: string): Span[] {
@@ -124,7 +130,9 @@ function sayTask(job: Job, { spec }: TaskNow, now: string): Span[] {
   if (task.state === 'failed') return [span(`failed${told}`, LOUD)];
   if (task.state === 'done') return [span(`done${told}`)];
   if (task.waits !== '') return [span(`waits for ${task.waits}`)];
-  const limit = task.limit === null ? '' : ` (${task.limit})`;
+  const printed =
+    task.limit !== null && printedOf(job, { task: spec.key }, 'limit', task.limit) !== null;
+  const limit = task.limit === null ? '' : ` (${task.limit}${printed ? ', not as printed' : ''})`;
   return [span(`${TO[spec.verb]}${limit}`, { bold: true })];
 }
 

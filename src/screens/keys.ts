@@ -3,7 +3,17 @@
  * no other file names a key. Earlier rows matter more: the foot line keeps them longest.
  */
 
+import { canDraw, drawLabel, keepLabel, liftLabel, putLabel } from './draw.ts';
 import { gateStops, isAtStop, oneLabel, seenLabel, solveLabel } from './gate.ts';
+import {
+  canSay,
+  canUnsay,
+  hasKnown,
+  isInQuestion,
+  knownLabel,
+  notSoLabel,
+  sayLabel,
+} from './known.ts';
 import { EDITING } from './parts/field.ts';
 import { furtherLabel, goesFurther, hasPart, isWanted, missingLabel } from './parts-list.ts';
 import { roundLabel } from './round.ts';
@@ -53,10 +63,10 @@ const GO = ['space', 'enter'];
 const MAPS: readonly Place[] = ['look', 'off', 'on', 'tight'];
 const TYPED: readonly Place[] = ['field', 'off-row'];
 const PAGES: readonly Place[] = ['note', 'faults', 'read', 'answer', 'round', 'within', 'keys'];
-const LISTS: readonly Place[] = ['bench', 'job', 'gate', 'parts', 'tests', 'trouble'];
+const LISTS: readonly Place[] = ['bench', 'job', 'gate', 'parts', 'tests', 'known', 'trouble'];
 const ASKED: readonly Place[] = ['off-count', 'settle', 'trouble', 'advice', 'stop', 'sure'];
 const UNTYPED: readonly Place[] = [
-  ...(['wait', 'bench', 'job', 'gate', 'parts', 'tests', 'task', 'unsaved'] as const),
+  ...(['wait', 'bench', 'job', 'gate', 'parts', 'tests', 'task', 'known', 'unsaved'] as const),
   ...PAGES,
   ...MAPS,
   ...ASKED,
@@ -110,6 +120,18 @@ export const KEYS = [
   key('yes', ['sure'], ['t'], 'take it back', 'take back that mark of an earlier day'),
   key('close', ['keys'], [...GO, 'tab'], 'close', 'close this list'),
   key('done', ['field'], ['enter'], 'keep it', 'keep what is written'),
+  key('put', ['draw'], ['space'], putLabel, 'the next hole is under the mark'),
+  key('keep-drawing', ['draw'], ['enter'], keepLabel, 'keep the picture, once all holes are drawn'),
+  key(
+    'lift',
+    ['draw'],
+    ['backspace'],
+    liftLabel,
+    'take the hole under the mark away, or else the last one drawn',
+  ),
+  key('walk', ['draw'], ['left', 'right', 'up', 'down'], '', 'one step over the piece', {
+    shown: 'arrows',
+  }),
   key('keep', ['off-row'], ['enter'], 'keep the row', 'note this row as what came out'),
 
   // Gates.
@@ -184,6 +206,11 @@ export const KEYS = [
   key('open-test', ['tests'], GO, 'open', 'open the marked test', { holds: hasTest }),
   key('leave-within', ['within'], GO, 'go on', 'back to where this was asked'),
 
+  // What is known.
+  key('known-forth', ['known'], GO, sayLabel, 'one text more there, or what is true in its place', {
+    holds: canSay,
+  }),
+
   // STOP and choices.
   key('drop', ['stop', 'sure'], ['backspace'], when.dropLabel, 'leave it: nothing is written'),
   key(
@@ -219,6 +246,15 @@ export const KEYS = [
   key('row', ['look'], ['r'], 'type the row', 'type the whole row as it came out', {
     holds: when.comesOff,
   }),
+  key('draw', ['look'], ['w'], drawLabel, 'walk round the piece and draw where its holes lie', {
+    holds: canDraw,
+  }),
+  key('draw-row', ['off-row'], ['up'], drawLabel, 'draw where the holes lie', {
+    holds: canDraw,
+  }),
+  key('known', ['look', 'task'], ['k'], knownLabel, 'all that is known of it, and add to it', {
+    holds: hasKnown,
+  }),
   key('to-row', ['off'], ['tab'], 'type the row', 'type the whole row as it came out'),
   key('all', ['on'], ['a', 'end'], when.allLabel, 'all of the kind in the hand are in', {
     holds: when.handSaid,
@@ -245,6 +281,17 @@ export const KEYS = [
     'what was just taken back in this sitting stands again',
     { holds: canRedo },
   ),
+  key(
+    'not-so',
+    ['known', 'look', 'read', 'tight', 'gate', 'task', 'tests'],
+    ['c'],
+    notSoLabel,
+    'what is printed is not so on this machine: what is true; both are shown from then on',
+    { holds: isInQuestion },
+  ),
+  key('unsay', ['known', 'read'], ['backspace'], 'back', 'take back what was just written here', {
+    holds: canUnsay,
+  }),
   key('trouble', MAPS, ['-', '!'], 'trouble', 'something is wrong with the lit bolt or hole', {
     holds: when.isPointed,
   }),
@@ -317,16 +364,22 @@ export const KEYS = [
   key('go', MAPS, ['left', 'right', 'up', 'down'], '', 'the nearest hole in that direction', {
     shown: 'arrows',
   }),
-  key('back', [...UNTYPED, ...TYPED], ['escape'], when.backLabel, 'back one step; nothing is lost'),
+  key(
+    'back',
+    [...UNTYPED, ...TYPED, 'draw'],
+    ['escape'],
+    when.backLabel,
+    'back one step; nothing is lost',
+  ),
   key('quit', UNTYPED, ['q'], when.quitLabel, 'leave; every mark is on disk already'),
   key(
     'leave',
-    [...UNTYPED, ...TYPED],
+    [...UNTYPED, ...TYPED, 'draw'],
     ['ctrl-c'],
     '',
     'leave at once; every mark is on disk already',
   ),
-  key('keys', UNTYPED, ['?', 'h'], 'keys', 'this list'),
+  key('keys', [...UNTYPED, 'draw'], ['?', 'h'], 'keys', 'this list'),
   key('keys-typing', TYPED, ['tab'], 'keys', 'this list'),
 ] as const;
 

@@ -25,6 +25,8 @@ function back(from: State): Updated {
     case 'tests':
     case 'round':
     case 'within':
+    case 'draw':
+    case 'known':
     case 'field':
     case 'keys':
       return show(state, view.under);

@@ -2,6 +2,7 @@
 import type { Acts } from './act.ts';
 import { moveGate } from './gate.ts';
 import { moveJob } from './job.ts';
+import { moveKnown } from './known.ts';
 import { show, stay, toStep } from './moves.ts';
 import { neighbour } from './neighbour.ts';
 import { moveParts } from './parts-list.ts';
@@ -21,6 +22,8 @@ function move(state: State, by: number): Updated {
       return moveJob(state, by);
     case 'tests':
       return moveTests(state, by);
+    case 'known':
+      return moveKnown(state, by);
     case 'round':
     case 'within':
     case 'gate':

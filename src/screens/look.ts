@@ -1,21 +1,26 @@
 /** The piece as it stands, and the ways on from here. */
+
+import { printedOf } from '../job/corrections.ts';
 import { blockers, stillOver } from '../job/judge/blocked.ts';
 import type { HoleNow, Job, PieceNow } from '../job/types.ts';
 import { sayThing } from '../plan/inside.ts';
-import { nextStep } from '../plan/next.ts';
+import { nextWork } from '../plan/next.ts';
 import type { Acts } from './act.ts';
 import { goWay, OFF, readFirst, rowStep, TIGHT, toSettleStep } from './enter.ts';
 import { ask } from './field.ts';
 import { at, hereOf, holeNamed, record, stay, toStep } from './moves.ts';
 import type { Page } from './page.ts';
 import { shouldSaid } from './parts/answers.ts';
+import { both, corrected, ended, flow } from './parts/both.ts';
+import { wrapStruck } from './parts/corrections-said.ts';
 import { passNow, stillIn, toSettle } from './parts/piece-now.ts';
 import { piecePage } from './parts/piece-page.ts';
 import { mustRead } from './parts/reading.ts';
 import { sayDiffers, sayTakes, sayTrouble, sayWhere } from './parts/say-piece.ts';
 import { cureSaid } from './parts/sealant.ts';
-import { type Line, line, wrap } from './parts/text.ts';
-import { type Way, wayOf } from './parts/way.ts';
+import { type Line, line, span, wrap } from './parts/text.ts';
+import { torqueRows } from './parts/tight-figures.ts';
+import { comesAlong, type Way, wayOf } from './parts/way.ts';
 import { capital, list, many, sayCounts, sayItem } from './parts/words.ts';
 import { lacksSaid } from './parts-list.ts';
 import type { State } from './state.ts';
@@ -83,7 +88,7 @@ export function drawLook(state: State): Page {
       short: h.belongs?.kind ?? '',
     }),
     {
-      right: line(sayWhere(piece)),
+      right: line(sayWhere(piece, job)),
       under: line(piece.spec.torque?.text ?? ''),
       say: hole
         ? sayHole(job, hole, piece, state.columns)
@@ -116,12 +121,15 @@ function sayPiece(job: Job, piece: PieceNow, columns: number): Line[] {
   const bad = piece.holes.flatMap((h) =>
     h.trouble ? [`${h.name}: ${sayTrouble(h.trouble)}.`] : [],
   );
-  const next = way === 'done' ? nextStep(job) : null;
+  const next = way === 'done' ? nextWork(job) : null;
   const inside = job.inside.filter((i) => i.piece === piece.spec.key).map(sayThing);
   return [
     ...wrap(inside.length > 0 ? `Inside: ${list(inside)}.` : '', columns, LOUD),
-    ...wrap(way === 'done' ? doneSaid(piece) : '', columns, { bold: true }),
-    ...wrap(next ? `Next: ${next.say}` : passSaid(job, piece, way), columns, { bold: true }),
+    ...wrap(way === 'done' ? doneSaid(job, piece) : '', columns, { bold: true }),
+    ...wrapStruck(job, next ? `Next: ${next.say}` : passSaid(job, piece, way), columns, {
+      bold: true,
+    }),
+    ...corrected(torqueRows(job, piece, null, null), columns),
     ...wrap(`${traySaid(job, piece) ?? boltsSaid(piece)}${order(job, piece, way)}`, columns),
     ...wrap([...bad, ...odd].join(' '), columns, { bold: true }),
   ];
@@ -147,14 +155,16 @@ function boltsSaid(piece: PieceNow): string {
   const n = piece.holes.length;
   const tray = piece.away !== 'no' && piece.tray !== null ? ` In ${piece.tray}.` : '';
   if (n > 0) return `${many(n, 'bolt')}: ${sayCounts(piece.holes.map((h) => h.belongs))}.${tray}`;
+  if (comesAlong(piece)) return '';
   const none = piece.spec.row === null ? 'Nothing is noted of its bolts yet.' : 'No bolts.';
   if (piece.away !== 'no' || piece.fitted) return none;
   return `${none} Look for what holds it before you pull: clips, dowels, a hidden screw.`;
 }
 
 /** Said calmly: what can be relied on now. */
-function doneSaid(piece: PieceNow): string {
+function doneSaid(job: Job, piece: PieceNow): string {
   const n = piece.holes.length;
+  if (comesAlong(piece)) return `${capital(sayWhere(piece, job))}, without a step of its own.`;
   if (n === 0) return 'Back on.';
   const tight = piece.holes.filter((h) => h.state === 'tight').length;
   if (tight < n) return `${tight} of ${n} are tight.`;
@@ -177,8 +187,12 @@ export function sayHole(job: Job, hole: HoleNow, piece: PieceNow, columns: numbe
   const takes = `${hole.name} takes ${sayTakes(job, hole.belongs)}.`;
   const bad = hole.trouble ? ` ${capital(sayTrouble(hole.trouble))}.` : '';
   const odd = hole.unsettled || hole.conflict ? ` ${capital(sayDiffers(hole))}.` : '';
+  const of = { piece: piece.spec.key, hole: hole.name };
+  const printed = note === null ? null : printedOf(job, of, 'note', note);
+  const said = note === null ? [] : both(ended(capital(note)), printed);
   return [
     ...wrap(takes, columns, { bold: true }),
-    ...wrap(`${note === null ? '' : `${capital(note)}.`}${bad}${odd}`, columns),
+    ...flow([...said, span(`${bad}${odd}`)], columns),
+    ...corrected(torqueRows(job, piece, null, hole.name), columns),
   ];
 }

@@ -1,6 +1,6 @@
 /** Putback's own show: its first state, its pictures, and hands for one folder of job files. */
 import { safeLine } from '../job/safe.ts';
-import { nextStep } from '../plan/next.ts';
+import { nextWork } from '../plan/next.ts';
 import type { World } from '../world.ts';
 import { App } from './app.tsx';
 import { asciiOnly, colourAllowed, drawnSize } from './guard.ts';
@@ -39,7 +39,7 @@ export function showOf(
     takesCtrlZ: (now) => typing(now) !== null,
     farewell: ({ open }) => {
       if (open === null) return safeLine(`Bench: ${folder}`);
-      const next = nextStep(open.job)?.say ?? 'Nothing is next.';
+      const next = nextWork(open.job)?.say ?? 'Nothing is next.';
       return safeLine(`${open.file}: ${next}`);
     },
   };

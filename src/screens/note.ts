@@ -5,6 +5,8 @@ import { sayThing } from '../plan/inside.ts';
 import type { Acts } from './act.ts';
 import { show } from './moves.ts';
 import type { Page } from './page.ts';
+import { hangingBoth } from './parts/both.ts';
+import { correctionsSaid, isOpen, wrapStruck } from './parts/corrections-said.ts';
 import { daysBetween, sayDate, sayDays } from './parts/days.ts';
 import { lastMark } from './parts/job-now.ts';
 import { taskOf } from './parts/ladder-names.ts';
@@ -48,7 +50,9 @@ const OFFERED = 2;
 /** What to do first, and what must not be done. */
 function sayNext(job: Job, back: Back, now: string, columns: number): Line[] {
   const dont = back.dont.flatMap((text) => wrap(text, columns, { colour: 'red', bold: true }));
-  const next = nextSaid(job, back, now).flatMap((text) => wrap(text, columns, { bold: true }));
+  const next = nextSaid(job, back, now).flatMap((text) =>
+    wrapStruck(job, text, columns, { bold: true }),
+  );
   return [...next, ...dont];
 }
 
@@ -91,12 +95,19 @@ function noteLines(job: Job, back: Back, now: string, columns: number): Line[] {
     ['Test now', back.due.map((t) => (t.state === 'failed' ? `${t.say}, failed` : t.say)), null],
     ['Last note', lastNote(job, now), null],
   ];
-  return rows.flatMap(([label, texts, none, style]): Line[] => {
+  const lines = rows.flatMap(([label, texts, none, style]): Line[] => {
     const shown = texts.length === 0 && none !== null ? [none] : texts;
     return shown.flatMap((text, i) =>
       hanging(pad(line(i === 0 ? bold(label) : span('')), LABEL), text, columns, style),
     );
   });
+  const wrong = correctionsSaid(job, (c) => isOpen(job, c));
+  return [
+    ...lines,
+    ...wrong.flatMap((both, i) =>
+      hangingBoth(pad(line(i === 0 ? bold('True here') : span('')), LABEL), both, columns),
+    ),
+  ];
 }
 
 function lies({ name, tray }: Back['off'][number]): string {

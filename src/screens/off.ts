@@ -1,16 +1,19 @@
 /** Off, a key a bolt: in loosening order, each out as the file has it, or as the person says it is. */
+
+import { printedOf } from '../job/corrections.ts';
 import type { Wish } from '../job/types.ts';
 import type { Acts } from './act.ts';
 import { rowStep } from './enter.ts';
 import { litHole } from './lit.ts';
 import { type At, at, record, say, stay, stepOf, toStep } from './moves.ts';
 import type { Page } from './page.ts';
+import { both, ended, flow } from './parts/both.ts';
 import { pressHand, readHand } from './parts/hand.ts';
 import { onlyStuckLeft, stillIn, tipsOf } from './parts/piece-now.ts';
 import { piecePage } from './parts/piece-page.ts';
 import { sayTakes } from './parts/say-piece.ts';
 import { turnSaid } from './parts/say-tight.ts';
-import { bold, type Line, line, wrap } from './parts/text.ts';
+import { bold, type Line, line, span, wrap } from './parts/text.ts';
 import { sayItem } from './parts/words.ts';
 import type { Press, State, Step, Updated } from './state.ts';
 
@@ -76,13 +79,25 @@ export function drawOff(state: State): Page {
       say: [
         ...sayNext(state, lit, step),
         ...noteOf(state, lit),
+        ...ownTip(here, 'removal', state.columns),
         ...tipsSaid(here).flatMap((t) => wrap(t, state.columns)),
       ],
     },
   );
 }
 
-/** The file's tip; before the first bolt is out also what is said beside the order, and for a spring all the way. */
+/** The file's tip for this way, and how it is printed where that is not so. */
+export function ownTip(
+  { job, key, piece }: At,
+  way: 'removal' | 'fitting',
+  columns: number,
+): Line[] {
+  const own = piece.spec.tip[way][0];
+  if (own === undefined) return [];
+  return flow([span('Tip: '), ...both(own, printedOf(job, { piece: key }, 'tip', own))], columns);
+}
+
+/** What is said beside the order before the first bolt is out, and for a spring all the way. */
 function tipsSaid({ piece }: At): string[] {
   const { care, sequence } = piece.spec;
   const own = piece.spec.tip.removal[0];
@@ -90,7 +105,7 @@ function tipsSaid({ piece }: At): string[] {
   const [first, ...hang] = tipsOf(piece).loosen;
   const beside = care === 'spring' || !begun ? [first] : [];
   // Whoever wrote a tip knows better which bolt is left until last.
-  const all = own === undefined ? [...beside, ...(begun ? [] : hang)] : [`Tip: ${own}`, ...beside];
+  const all = own === undefined ? [...beside, ...(begun ? [] : hang)] : beside;
   const list = care !== null && care !== 'spring' && sequence === null && !begun;
   return [
     ...(list ? ["Not the maker's order: its list, from the end, goes first."] : []),
@@ -125,6 +140,9 @@ function sayNext(state: State, lit: string | null, step: OffStep): Line[] {
 
 /** What the file says of this hole alone. */
 export function noteOf(state: State, lit: string | null): Line[] {
-  const note = at(state)?.piece.spec.holes.get(lit ?? '')?.note ?? null;
-  return note === null ? [] : wrap(`${lit}: ${note}.`, state.columns);
+  const here = at(state);
+  const note = here?.piece.spec.holes.get(lit ?? '')?.note ?? null;
+  if (!here || note === null || lit === null) return [];
+  const printed = printedOf(here.job, { piece: here.key, hole: lit }, 'note', note);
+  return flow([span(`${lit}: `), ...both(ended(note), printed)], state.columns);
 }

@@ -6,7 +6,7 @@ import type { Acts } from './act.ts';
 import { LOOK, TIGHT } from './enter.ts';
 import { litHole } from './lit.ts';
 import { type At, at, holeNamed, record, say, stay, stepOf, toStep } from './moves.ts';
-import { noteOf } from './off.ts';
+import { noteOf, ownTip } from './off.ts';
 import type { Page } from './page.ts';
 import { handWish, readHand } from './parts/hand.ts';
 import { fingerTight } from './parts/job-now.ts';
@@ -73,7 +73,6 @@ export function drawOn(state: State): Page {
   const lit = litHole(here);
   const fits = fitting(job, piece, step.hand);
   const n = piece.holes.length;
-  const tip = piece.spec.tip.fitting[0];
   return piecePage(
     piece,
     (h) => ({
@@ -92,7 +91,7 @@ export function drawOn(state: State): Page {
         ...sayLit(here, lit, step.hand, state),
         ...left(here, state.columns),
         line('In means turned by fingers, three turns at least.'),
-        ...(tip === undefined ? [] : wrap(`Tip: ${tip}`, state.columns)),
+        ...ownTip(here, 'fitting', state.columns),
       ],
     },
   );

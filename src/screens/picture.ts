@@ -2,11 +2,13 @@
 import { drawAnswer } from './answer.ts';
 import { drawBench } from './bench.ts';
 import { drawCount } from './count.ts';
+import { drawDraw } from './draw.ts';
 import { drawFaults, drawUnsaved } from './faults.ts';
 import { drawAsked } from './field.ts';
 import { drawGate } from './gate.ts';
 import { drawKeys } from './help.ts';
 import { drawJob } from './job.ts';
+import { drawKnown } from './known-page.ts';
 import { drawLook } from './look.ts';
 import { drawNote } from './note.ts';
 import { drawOff } from './off.ts';
@@ -58,6 +60,8 @@ const VIEWS: Readonly<Record<Exclude<View['screen'], 'piece'>, Draw>> = {
   tests: drawTests,
   round: drawRound,
   within: drawWithin,
+  draw: drawDraw,
+  known: drawKnown,
   field: drawAsked,
   keys: drawKeys,
 };

@@ -1,12 +1,16 @@
 /** Cautions and what else is to be read once before a piece comes off or goes back. */
+
+import { printedOf } from '../job/corrections.ts';
+import type { Correctable } from '../job/types.ts';
 import type { Acts } from './act.ts';
 import { readMark } from './enter.ts';
 import { type At, at, stay, stepOf, toStep } from './moves.ts';
 import type { Page } from './page.ts';
 import { shouldSaid } from './parts/answers.ts';
+import { hangingBoth } from './parts/both.ts';
 import { type Reading, toRead } from './parts/reading.ts';
 import { scrolled } from './parts/scroll.ts';
-import { bold, hanging, type Line, line, pad, type Style, span } from './parts/text.ts';
+import { bold, type Line, line, pad, type Style, span } from './parts/text.ts';
 import type { State } from './state.ts';
 
 export const readActs = {
@@ -32,6 +36,22 @@ function readings({ job, piece }: At, way: 'removal' | 'fitting'): Reading[] {
   ];
 }
 
+const WHAT: Readonly<Record<Reading['what'], Correctable | null>> = {
+  Caution: 'caution',
+  Bolts: null,
+  Tip: 'tip',
+  Joint: 'joint',
+  Loose: 'loose',
+  Marks: 'marks',
+  Routes: 'routes',
+  Note: 'note',
+};
+
+function printedHere({ job, key }: At, what: Reading['what'], text: string): string | null {
+  const is = WHAT[what];
+  return is === null ? null : printedOf(job, { piece: key }, is, text);
+}
+
 const LABEL = 10;
 const CAUTION: Style = { colour: 'red', bold: true };
 
@@ -51,7 +71,12 @@ export function drawRead(state: State): Page {
         return r.texts.flatMap((text, i) => {
           const first = pad(line(span(i === 0 ? r.what : '', label)), LABEL);
           return [
-            ...hanging(first, text, columns, style),
+            ...hangingBoth(
+              first,
+              { text, printed: printedHere(here, r.what, text) },
+              columns,
+              style,
+            ),
             ...(i === r.texts.length - 1 ? [[]] : []),
           ];
         });

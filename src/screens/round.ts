@@ -4,6 +4,8 @@ import type { Acts } from './act.ts';
 import { LOOK, OFF, readFirst } from './enter.ts';
 import { at, show, stay } from './moves.ts';
 import type { Page } from './page.ts';
+import { hangingBoth } from './parts/both.ts';
+import { correctionsSaid } from './parts/corrections-said.ts';
 import { sayDate } from './parts/days.ts';
 import { stillIn } from './parts/piece-now.ts';
 import { atTime } from './parts/plan-now.ts';
@@ -68,8 +70,19 @@ export function drawRound(state: State): Page {
           hanging(pad(line(bold(i === 0 ? label : '')), LABEL), text, columns),
         ),
       );
+      const off = found?.off ?? [];
+      const wrong = correctionsSaid(
+        job,
+        (c) => c.task === view.test || off.includes(c.piece ?? ''),
+      ).flatMap((both, i) =>
+        hangingBoth(pad(line(bold(i === 0 ? 'True here' : '')), LABEL), both, columns),
+      );
       const told = wrap(task?.told ?? '', columns, { colour: 'red', bold: true });
-      return scrolled([[], ...told, ...(told.length > 0 ? [[]] : []), ...lines], view.top, height);
+      return scrolled(
+        [[], ...told, ...(told.length > 0 ? [[]] : []), ...lines, ...wrong],
+        view.top,
+        height,
+      );
     },
   };
 }

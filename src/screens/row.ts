@@ -7,7 +7,8 @@ import { ask } from './field.ts';
 import { at, record, stay, stepOf, toStep } from './moves.ts';
 import type { Page } from './page.ts';
 import { drawField, fieldText } from './parts/field.ts';
-import { readTyped, type TypedWord } from './parts/row-typed.ts';
+import { rowMap } from './parts/row-map.ts';
+import { readTyped, shortWord, type TypedWord } from './parts/row-typed.ts';
 import { around } from './parts/scroll.ts';
 import { bold, cut, type Line, line, pad, width, wrap } from './parts/text.ts';
 import { list, sayUnder } from './parts/words.ts';
@@ -66,8 +67,9 @@ export function drawRow(state: State): Page {
         ...around(
           table.map((l) => l.line),
           at2,
-          Math.max(2, rows - 4),
+          Math.max(2, rows - ABOVE),
         ),
+        ...rowMap(words, piece, columns, rows - ABOVE - table.length),
       ];
     },
     say: [
@@ -85,6 +87,8 @@ export function drawRow(state: State): Page {
 }
 
 const PROMPT = '> ';
+/** Lines of the middle above the table. */
+const ABOVE = 4;
 
 function counted(words: readonly TypedWord[], piece: PieceNow): string {
   const out = words.filter((w) => w.word !== STILL_IN).length;
@@ -117,7 +121,7 @@ function columnsOf(
 ): { line: Line; filled: boolean }[] {
   const names = piece.holes.map((h) => h.name);
   const holes = words.length > names.length ? words.map((w, i) => names[i] ?? w.hole) : names;
-  const short = (w: TypedWord | undefined) => (w === undefined ? '_' : w.word.replace(/\+.*/, '+'));
+  const short = (w: TypedWord | undefined) => (w === undefined ? '_' : shortWord(w));
   const room = 2 + Math.max(1, ...holes.map((h) => width(h)), ...words.map((w) => width(short(w))));
   const each = Math.max(1, Math.floor(columns / room));
   const lines: { line: Line; filled: boolean }[] = [];

@@ -3,7 +3,9 @@
  * `update` (update.ts) goes from one to the next, `picture` (picture.ts) draws it.
  */
 import type { Wrench } from '../bolt/wrench.ts';
-import type { Fault, Job, Moment, Recorded, Refusal, Wish } from '../job/types.ts';
+import type { Figure } from '../job/corrections.ts';
+import type { Fault, Job, Moment, Recorded, Refusal, Wish, Writable } from '../job/types.ts';
+import type { Drawing } from '../piece/drawing.ts';
 import type { Field } from './parts/field.ts';
 
 /**
@@ -142,8 +144,15 @@ export type View =
   | { screen: 'round'; test: string; top: number; under: View }
   /** What can be done in so many minutes. */
   | { screen: 'within'; minutes: number; top: number; under: View }
+  /** Where the holes lie, being drawn. */
+  | { screen: 'draw'; piece: string; drawing: Drawing; under: View }
+  /** All that is known of a piece or a task. `first`: rows that were asked about from another screen; empty: all of them alike. */
+  | { screen: 'known'; of: Of; here: string | null; first: readonly string[]; under: View }
   | { screen: 'field'; asks: Asks; field: Field; under: View }
   | { screen: 'keys'; under: View; top: number };
+
+/** What something is known of. */
+export type Of = { piece: string } | { task: string };
 
 export interface Unsaved {
   code: string;
@@ -186,8 +195,7 @@ export type About = 'left' | 'heights';
 /** What a text field is for. */
 export type Asks =
   | { ask: 'why'; wish: Wish; refused: Refusal }
-  /** `runs`: of a piece without bolts that just came off. */
-  | { ask: 'note'; piece: string | null; hole: string | null; runs?: true }
+  | { ask: 'note'; piece: string | null; hole: string | null }
   /** The name of a piece that the file does not know yet. */
   | { ask: 'piece' }
   | { ask: 'tray'; piece: string; how: 'off' | 'aside' }
@@ -196,7 +204,27 @@ export type Asks =
   | { ask: 'belongs'; hole: string }
   /** `say` is what is wrong with what was typed. */
   | { ask: About; piece: string; say: string | null }
+  | KnownAsks
   | JobAsks;
+
+/** `say`: what is wrong with what was typed. */
+export type KnownAsks =
+  /** What is true where something is printed that is not so. */
+  | { ask: 'truth'; figure: Figure; say: string | null }
+  /** A text for a key of a piece. `more` is put in after it; `runs`: of a piece without bolts that just came off. */
+  | {
+      ask: 'write';
+      piece: string;
+      key: Writable;
+      more: readonly Put[];
+      say: string | null;
+      runs?: true;
+    };
+
+export interface Put {
+  key: Writable;
+  text: string;
+}
 
 /** What is asked about the whole job. */
 export type JobAsks =

@@ -1,14 +1,17 @@
 /** One task or test: what it is, what it waits for, and done in one key or one line. */
-import type { TaskVerb, Wish } from '../job/types.ts';
+
+import { printedOf } from '../job/corrections.ts';
+import type { Correctable, TaskVerb, Wish } from '../job/types.ts';
 import type { Acts } from './act.ts';
 import { openGate } from './enter.ts';
 import { ask } from './field.ts';
 import { record, show, stay } from './moves.ts';
 import type { Page } from './page.ts';
+import { hangingBoth } from './parts/both.ts';
 import { isStartAsked } from './parts/gate-now.ts';
 import { runs, type TaskHere, taskHere } from './parts/task-now.ts';
 import { doneWish } from './parts/task-wish.ts';
-import { bold, hanging, type Line, line, pad, type Style, span } from './parts/text.ts';
+import { bold, type Line, line, pad, type Style, span } from './parts/text.ts';
 import type { State, Updated } from './state.ts';
 
 export function taskAt(state: State): TaskHere | null {
@@ -122,6 +125,12 @@ const KINDS: Readonly<Record<TaskVerb, string>> = {
   test: 'to test',
   decide: 'to decide',
 };
+const WHAT: Readonly<Record<string, Correctable>> = {
+  Step: 'step',
+  Limit: 'limit',
+  When: 'when',
+  Note: 'note',
+};
 const LABEL = 10;
 const LOUD: Style = { colour: 'red', bold: true };
 
@@ -130,7 +139,13 @@ export function drawTask(state: State): Page {
   if (!now) return { left: [], middle: () => [] };
   const { job } = state.open ?? {};
   const names = (now.test?.pieces ?? []).map((key) => job?.pieces.get(key)?.spec.name ?? key);
+  const printed = (label: string, text: string) => {
+    const what = WHAT[label];
+    return job && what ? printedOf(job, { task: now.key }, what, text) : null;
+  };
   const rows: [string, string | null, Style?][] = [
+    // The step itself stands at the head.
+    ['Step', printed('Step', now.say) === null ? null : now.say],
     ...now.cautions.map((say): [string, string, Style] => ['Caution', say, LOUD]),
     ['Limit', now.limit],
     ['When', now.when],
@@ -152,7 +167,12 @@ export function drawTask(state: State): Page {
       ...rows.flatMap(([label, text, style = {}]): Line[] =>
         text === null
           ? []
-          : hanging(pad(line(span(label, { bold: true, ...style })), LABEL), text, columns, style),
+          : hangingBoth(
+              pad(line(span(label, { bold: true, ...style })), LABEL),
+              { text, printed: printed(label, text) },
+              columns,
+              style,
+            ),
       ),
     ],
   };

@@ -1,9 +1,12 @@
 /** The test list, which writes itself from what was disturbed. */
+import { printedOf } from '../job/corrections.ts';
+import type { Job } from '../job/types.ts';
 import type { TestItem } from '../plan/testlist.ts';
 import type { Acts } from './act.ts';
 import { show, stay } from './moves.ts';
 import { neighbour } from './neighbour.ts';
 import type { Page } from './page.ts';
+import { both, corrected, flow } from './parts/both.ts';
 import { testsNow } from './parts/plan-now.ts';
 import { sayTime } from './parts/say-wait.ts';
 import { around } from './parts/scroll.ts';
@@ -33,6 +36,10 @@ export function moveTests(state: State, by: number): Updated {
   if (view.screen !== 'tests' || !open) return stay(state);
   const names = testsNow(open.job, state.now).map((t) => t.test);
   return show(state, { ...view, here: neighbour(names, testAt(state)?.test ?? null, by) });
+}
+
+export function markedTest(state: State): string | null {
+  return testAt(state)?.test ?? null;
 }
 
 export function hasTest(state: State): boolean {
@@ -90,14 +97,18 @@ export function drawTests(state: State): Page {
         rows,
       );
     },
-    say: here ? sayTest(here, state.columns) : [],
+    say: here ? sayTest(open.job, here, state.columns) : [],
   };
 }
 
-function sayTest(test: TestItem, columns: number): Line[] {
+function sayTest(job: Job, test: TestItem, columns: number): Line[] {
+  const of = { task: test.test };
+  const { say, limit } = test;
+  const printed = limit === null ? null : printedOf(job, of, 'limit', limit);
   const told = [test.was && `was ${test.was}`, test.set && `set ${test.set}`].filter((t) => t);
   return [
-    ...wrap(test.limit === null ? '' : `Limit: ${test.limit}.`, columns, { bold: true }),
+    ...corrected([{ label: 'Step', text: say, printed: printedOf(job, of, 'step', say) }], columns),
+    ...(limit === null ? [] : flow(both(`Limit: ${limit}.`, printed, { bold: true }), columns)),
     ...wrap(told.length > 0 ? `${told.join(', ')}.` : '', columns),
     ...wrap(test.listed ? '' : 'From what was disturbed; what the maker says goes first.', columns),
   ];

@@ -1,19 +1,22 @@
 /** Tight: in its order, pass by pass, at the torque as printed. */
 import { printQuantity } from '../bolt/units.ts';
-import type { PassSpec, PieceNow, Wish } from '../job/types.ts';
+import type { Job, PassSpec, PieceNow, Wish } from '../job/types.ts';
 import type { Acts } from './act.ts';
 import { LOOK, ON, TIGHT } from './enter.ts';
 import { litHole } from './lit.ts';
 import { type At, at, holeNamed, record, say, stay, toStep } from './moves.ts';
 import { noteOf } from './off.ts';
 import type { Page } from './page.ts';
+import { corrected } from './parts/both.ts';
 import { howFar } from './parts/how-far.ts';
+import { knownRows } from './parts/known-rows.ts';
 import { type OnWrench, onWrench } from './parts/on-wrench.ts';
 import { passFor } from './parts/pass-of.ts';
 import { layoutOf, names, type PassNow, passNow, tipsOf, toFill } from './parts/piece-now.ts';
 import { piecePage, shapeOf } from './parts/piece-page.ts';
 import { besideTorque, ordered, passSaid, turnSaid } from './parts/say-tight.ts';
 import { bold, type Line, line, spread, width, wrap } from './parts/text.ts';
+import { torqueRows } from './parts/tight-figures.ts';
 import { list, many, ordinal } from './parts/words.ts';
 import type { State, Updated } from './state.ts';
 
@@ -150,7 +153,9 @@ function tightSaid(state: State, { job, piece }: At, turn: Turn): Line[] {
   const hole = holeNamed(piece, lit);
   const kind = job.upper.kinds.get(hole?.holds?.kind ?? hole?.belongs?.kind ?? '');
   const quantity = pass.torque?.quantity;
-  const on = quantity ? onWrench(quantity, state.wrenches) : null;
+  const figures = torqueRows(job, piece, pass, lit);
+  const wrong = figures.some((f) => f.printed !== null);
+  const on = quantity ? onWrench(quantity, state.wrenches, wrong) : null;
   const texts = [
     ...ordered(piece, tipsOf(piece).tighten),
     on?.converted ?? null,
@@ -168,10 +173,18 @@ function tightSaid(state: State, { job, piece }: At, turn: Turn): Line[] {
       : [...wrap(next, columns, { bold: true }), line(`${done}.`)]),
     ...wrap(turnSaid(kind) ?? '', columns, { bold: true }),
     ...wrap(turn.set ?? '', columns, { bold: true }),
+    ...corrected(figures, columns),
+    ...wrap(orderSaid(job, piece), columns),
     ...texts.flatMap((t) => wrap(t, columns)),
     ...noteOf(state, lit),
     ...wrap(missing(piece), columns),
   ];
+}
+
+/** The numbers in the picture are the order itself: which one was printed stands where all is that is known. */
+function orderSaid(job: Job, { spec }: PieceNow): string {
+  const row = knownRows(job, { piece: spec.key }).find((r) => r.figure?.what === 'sequence');
+  return row && row.printed !== null ? 'The order is the true one here, not the printed one.' : '';
 }
 
 function nextSaid(piece: PieceNow, { now, lit, before }: Turn): string {

@@ -6,7 +6,7 @@ import { at, hereOf, holeNamed, stepOf } from './moves.ts';
 import { readHand } from './parts/hand.ts';
 import { isAllBack } from './parts/job-now.ts';
 import { passNow, stillIn, toFill, unknownOnly } from './parts/piece-now.ts';
-import { WAY_LABELS, wayOf } from './parts/way.ts';
+import { comesAlong, WAY_LABELS, wayOf } from './parts/way.ts';
 import type { State } from './state.ts';
 
 export function forthLabel(state: State): string {
@@ -86,6 +86,7 @@ export function offLabel(state: State): string {
   const here = at(state);
   if (!here) return '';
   const way = wayOf(here.job, here.piece);
+  if (comesAlong(here.piece)) return 'off by itself';
   if (way === 'done') return 'take it off again';
   return way === 'row' ? 'off, no bolts' : '';
 }
@@ -98,7 +99,7 @@ export function isPointed(state: State): boolean {
 
 export function backLabel(state: State): string {
   const { screen } = state.view;
-  const typed = screen === 'field' || stepOf(state, 'off-row') !== null;
+  const typed = screen === 'field' || screen === 'draw' || stepOf(state, 'off-row') !== null;
   if (screen === 'unsaved') return 'give it up';
   return typed || stepOf(state, 'trouble') !== null ? 'leave it' : '';
 }

@@ -153,13 +153,13 @@ describe('a milestone', () => {
 });
 
 describe('putback practice', () => {
-  it('makes a bench with two jobs, left alone for three weeks, and a first commit', async () => {
+  it('makes a bench with three jobs, left alone for three weeks, and a first commit', async () => {
     const { exit, json } = await pinned.json('practice', 'here');
     expect([exit, json.git]).toEqual([0, null]);
     expect(git('here', 'log', '--format=%s')).toBe('Practice bench');
     expect(git('here', 'status', '--porcelain')).toBe('');
     const jobs = readdirSync(at('here')).filter((f) => f.endsWith('.yaml') && f !== 'bench.yaml');
-    expect(jobs).toHaveLength(2);
+    expect(jobs).toHaveLength(3);
     for (const job of jobs) {
       expect(await pinned.run('check', `here/${job}`)).toEqual({ exit: 0, out: '', err: '' });
       expect(

@@ -494,11 +494,12 @@ describe('what is to be had', () => {
       code: 'blocked',
       by: ['gasket'],
     });
-    expect(bench.warnings({ do: 'in', piece: 'cover', holes: ['1'], hand: { kind: 'S' } })).toEqual(
-      ['not-here'],
-    );
+    const bolt: Wish = { do: 'in', piece: 'cover', holes: ['1'], hand: { kind: 'S' } };
+    expect(bench.refusal(bolt)).toEqual({ code: 'blocked', by: ['gasket'] });
+    bench.mark({ do: 'on', piece: 'cover', because: 'only to turn the engine over' });
+    expect(bench.warnings(bolt)).toEqual(['not-here']);
     bench.mark({ do: 'buy', buy: 'gasket', state: 'here', tray: 'shelf' });
-    expect(bench.mark({ do: 'on', piece: 'cover' }).verb).toBe('fitted');
+    expect(bench.warnings(bolt)).toEqual([]);
   });
 });
 

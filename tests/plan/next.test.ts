@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { nextStep } from '../../src/plan/next.ts';
+import { nextStep, nextWork } from '../../src/plan/next.ts';
 import { Bench, COVER } from '../job/bench.ts';
 
 const next = (bench: Bench) => {
@@ -61,5 +61,40 @@ describe('what is next', () => {
     two.mark({ do: 'out', piece: 'cover', holes: ['1'] });
     two.mark({ do: 'out', piece: 'lid', holes: ['1'] });
     expect(next(two)?.[0]).toBe('lid');
+  });
+});
+
+describe('what is next, said of the whole piece', () => {
+  it('counts the bolts where many are to come out or to be tightened', () => {
+    const bench = new Bench();
+    const said = () => nextWork(bench.job)?.say;
+    expect(said()).toBe('Lever: 1 bolt to come out.');
+    bench.mark({ do: 'out', piece: 'lever' });
+    bench.mark({ do: 'off', piece: 'lever' });
+    expect(said()).toBe('Cover: 5 bolts to come out.');
+    bench.mark({ do: 'out', piece: 'cover' });
+    bench.mark({ do: 'off', piece: 'cover' });
+    for (const kind of ['S', 'M', 'L']) bench.mark({ do: 'in', piece: 'cover', hand: { kind } });
+    expect(said()).toBe('Cover: tighten, snug.');
+    bench.mark({ do: 'tight', piece: 'cover', pass: 'snug' });
+    bench.mark({ do: 'tight', piece: 'cover', pass: 'full', holes: ['1', '2'] });
+    expect(said()).toBe('Cover: tighten, full, 10 N·m, 2 of 5 done.');
+  });
+
+  it('is at the same piece, and the same thing to do, as the exact one', () => {
+    const bench = new Bench();
+    const same = () => {
+      const [exact, work] = [nextStep(bench.job), nextWork(bench.job)];
+      expect([work?.piece, work?.do]).toEqual([exact?.piece, exact?.do]);
+    };
+    same();
+    for (const piece of ['lever', 'cover']) {
+      bench.mark({ do: 'out', piece });
+      same();
+      bench.mark({ do: 'off', piece });
+      same();
+    }
+    for (const kind of ['S', 'M', 'L']) bench.mark({ do: 'in', piece: 'cover', hand: { kind } });
+    same();
   });
 });

@@ -278,3 +278,29 @@ tasks:
     expect(plan(jobOf(text), NOW)).toMatchObject({ critical: null, finish: null });
   });
 });
+
+describe('a test that is not due yet', () => {
+  const TEXT = `
+pieces: {hose: {}}
+tasks:
+  wet: {test: Dry at the clip, when: next day, after: hose on}
+  far: {test: Clip still tight, when: after 100 km, after: hose on}`;
+  const back = [off('hose', at('08:00')), on('hose', at('09:00'))];
+
+  it('waits for its day, or for the distance', () => {
+    const { canDo, heldBy, finish } = plan(jobOf(TEXT, back), NOW);
+    expect(canDo).toEqual([]);
+    expect(heldBy).toEqual([
+      { step: 'wet', for: [], until: '2026-05-03' },
+      { step: 'far', for: ['after 100 km'], until: null },
+    ]);
+    // What only use can bring about is no part of getting it ready.
+    expect(finish).toBe('2026-05-03T00:00:00+02:00');
+  });
+
+  it('can be done when its day has come', () => {
+    const { canDo, heldBy } = plan(jobOf(TEXT, back), '2026-05-03T07:00:00+02:00');
+    expect(canDo.map((c) => c.step)).toEqual(['wet']);
+    expect(heldBy.map((h) => h.step)).toEqual(['far']);
+  });
+});

@@ -55,11 +55,11 @@ describe('taken off as it comes, from an empty job', () => {
   it('a hose is off with one key, and what is to be said of it is asked while it is in the hand', () => {
     const desk = new Desk(new Bench(EMPTY)).press('a').type('breather hose').press('enter o');
     expect(desk.bench.piece('breather-hose')).toMatchObject({ away: 'removed' });
-    expect(desk.frame).toContain('How does it run, what is marked on it?');
+    expect(desk.frame).toContain('How does it run?');
     desk.type('over the frame tube').press('enter');
     expect(desk.bench.entries.map((e) => [e.verb, e.value])).toEqual([
       ['removed', 'all'],
-      ['note', 'over the frame tube'],
+      ['written', 'routes'],
     ]);
     expect(desk.screen).toBe('job');
   });

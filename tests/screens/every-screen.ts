@@ -6,6 +6,8 @@ import { placeOf } from '../../src/screens/which.ts';
 import { Bench } from '../job/bench.ts';
 import { LEFT_COVER } from './covers.ts';
 import { Desk, FILE } from './desk.ts';
+import { DRAWING } from './draw-screens.ts';
+import { KNOWN } from './known-screens.ts';
 import { MORE } from './more-screens.ts';
 import { CASE } from './plan-jobs.ts';
 import { OF_THE_JOB } from './plan-screens.ts';
@@ -130,10 +132,12 @@ export interface Screen {
 }
 
 export function everyScreen(look: Look = {}): Screen[] {
-  const made = Object.entries({ ...MAKERS, ...MORE, ...OF_THE_JOB }).map(([name, make]) => {
-    const desk = make(look);
-    return { name, desk, state: desk.state, place: placeOf(desk.state) };
-  });
+  const made = Object.entries({ ...MAKERS, ...MORE, ...OF_THE_JOB, ...DRAWING, ...KNOWN }).map(
+    ([name, make]) => {
+      const desk = make(look);
+      return { name, desk, state: desk.state, place: placeOf(desk.state) };
+    },
+  );
   const desk = new Desk(new Bench(), look);
   const state: State = { ...desk.state, view: { screen: 'wait' }, open: null };
   return [...made, { name: 'wait', place: 'wait', state, desk }];

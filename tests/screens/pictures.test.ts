@@ -19,8 +19,8 @@ const SIZES = [
   [250, 80],
   [1, 1],
 ] as const;
-/** What the screens may send to a terminal beside text: weight, inverse, four colours, and their end. */
-const OWN = /\x1b\[(?:(?:[17]|3[1256])(?:;(?:[17]|3[1256]))*|0)m/g;
+/** What the screens may send to a terminal beside text: weight, inverse, struck, four colours, and their end. */
+const OWN = /\x1b\[(?:(?:[179]|3[1256])(?:;(?:[179]|3[1256]))*|0)m/g;
 
 function sized(state: State, [columns, rows]: readonly [number, number]): State {
   return update(state, { on: 'size', columns, rows }).state;

@@ -220,7 +220,7 @@ describe('the end', () => {
     person.press(key);
     expect(await person.exit()).toEqual({ code: 0, signal: 0 });
     expect(afterwards(person.bytes())).toMatch(
-      /left cover\.yaml: Cover: \d comes out next\.\r\n(\x1b\[\?25h)*$/,
+      /left cover\.yaml: Cover: \d bolts to come out\.\r\n(\x1b\[\?25h)*$/,
     );
     expect(leftOn(person.bytes())).toEqual([]);
     expect(alternateScreens(person.bytes())).toEqual({ entered: 1, left: 1 });

@@ -17,7 +17,7 @@ import {
   write,
   wrong,
 } from './parts.ts';
-import { stillInside } from './piece.ts';
+import { lacking, stillInside } from './piece.ts';
 import { fitOfHand, reasonInWords } from './reason.ts';
 import { wrongBolt } from './wrong-bolt.ts';
 
@@ -101,6 +101,9 @@ function stop(
   }
   const things = insideUnder(job, piece.spec.key);
   if (things.length > 0) return stillInside(piece, things);
+  // With its first bolt a piece that is away goes on; one that lies there already has what it could be given.
+  const lacks = piece.away === 'no' ? [] : notHere(job, piece.spec.key);
+  if (lacks.length > 0) return lacking(lacks);
   const inside = open.filter((h) => h.state === 'home');
   if (inside.length > 0) return notOut(inside);
   const full = open.filter((h) => h.state === 'in' || h.state === 'tight');

@@ -63,6 +63,12 @@ export function stillInside(piece: PieceNow, inside: Inside[]) {
   return refuse('inside', say, { things: inside.map(({ what, count }) => ({ what, count })) });
 }
 
+/** What it needs is not here: which things, and how far they have come. */
+export function lacking(lacks: { buy: string; what: string; state: string }[]) {
+  const said = lacks.map((l) => `${l.what} (${l.state})`);
+  return refuse('blocked', `Not here yet: ${list(said)}.`, { by: lacks.map((l) => l.buy) });
+}
+
 export function judgeOn(job: Job, wish: Wished<'off' | 'aside' | 'on'>, stamp: Stamp): Verdict {
   const piece = job.pieces.get(wish.piece);
   if (!piece) return noPiece(job, wish.piece);
@@ -75,9 +81,6 @@ export function judgeOn(job: Job, wish: Wished<'off' | 'aside' | 'on'>, stamp: S
   const inside = insideUnder(job, piece.spec.key);
   if (inside.length > 0 && wish.because === undefined) return stillInside(piece, inside);
   const lacks = notHere(job, piece.spec.key);
-  if (lacks.length > 0 && wish.because === undefined) {
-    const said = lacks.map((l) => `${l.what} (${l.state})`);
-    return refuse('blocked', `Not here yet: ${list(said)}.`, { by: lacks.map((l) => l.buy) });
-  }
+  if (lacks.length > 0 && wish.because === undefined) return lacking(lacks);
   return write(stamp, wish, { verb: 'fitted', value: 'all', piece: piece.spec.key });
 }

@@ -1,4 +1,5 @@
 /** Whether a piece written under, along or across others would make them wait for each other. */
+import { oversOf } from '../overs.ts';
 import type { Upper, Writable } from '../types.ts';
 
 /** The circle that this would close, each off before the next; null when there is none. */
@@ -12,11 +13,9 @@ export function circleBy(
   const add = (first: string, then: string): void => {
     next.set(first, (next.get(first) ?? new Set()).add(then));
   };
-  for (const spec of upper.pieces.values()) {
-    for (const over of [...spec.under, ...spec.along]) add(over, spec.key);
-    for (const end of spec.bridges) add(spec.key, end);
+  for (const [below, overs] of oversOf([...upper.pieces.values()])) {
+    for (const over of overs) add(over, below);
   }
-  // Off along with another is, like off before it, a place over this one: see plan/relations.
   const [first, then] = key === 'bridges' ? [piece, other] : [other, piece];
   const back = way(next, then, first);
   return back && [...back, then];

@@ -1,6 +1,7 @@
 /** May this text go into the person's part? One more where a key takes several, the first where it takes one. */
 import { readMap } from '../../piece/map.ts';
 import { holeNames } from '../../piece/order.ts';
+import { NAME } from '../entry.ts';
 import { spelled, truthFault } from '../figures.ts';
 import { rawUpper } from '../raw-upper.ts';
 import { oneLine } from '../safe.ts';
@@ -31,9 +32,12 @@ function isSingle(key: Writable): key is Single {
 type Wish = Wished<'write'>;
 
 export function judgeWrite(job: Job, wish: Wish, stamp: Stamp): Verdict {
-  const piece = job.pieces.get(wish.piece);
-  if (!piece) return noPiece(job, wish.piece);
   const { key } = wish;
+  const known = job.pieces.get(wish.piece);
+  // What lies on the bench can be drawn before the file knows it.
+  const isNew = !known && key === 'map' && NAME.test(wish.piece);
+  if (!known && !isNew) return noPiece(job, wish.piece);
+  const piece = known ?? { holes: [], spec: barePiece(wish.piece) };
   const text = tidied(key, wish.text);
   if (text === '') return wrong('empty-text', 'The text is empty.');
   // What the file says, not what is true: the text goes into the file.
@@ -42,6 +46,9 @@ export function judgeWrite(job: Job, wish: Wish, stamp: Stamp): Verdict {
     const entry = { verb: 'written', value: key, piece: wish.piece } as const;
     return write(stamp, { ...wish, says: text }, was === null ? entry : { ...entry, was }, {
       edits: [edit],
+      ...(isNew
+        ? { warnings: [{ code: 'new-piece', say: `${wish.piece} is new in this job.` }] }
+        : {}),
     });
   };
   if (key === 'sequence' || key === 'map') {
@@ -90,7 +97,7 @@ export function pictureOf(text: string): string {
   return (even[0]?.startsWith(' ') ? even.map((line) => line.trimStart()) : even).join('\n');
 }
 
-function mapFault(piece: PieceNow, spec: PieceSpec, text: string): string | null {
+function mapFault(piece: Pick<PieceNow, 'holes'>, spec: PieceSpec, text: string): string | null {
   const { cells, faults } = readMap(text);
   const [first] = faults;
   if (first) return `Line ${first.line} of the map: ${first.say}.`;

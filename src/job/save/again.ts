@@ -1,10 +1,11 @@
 /** Marks that were shown, and that somebody's old text has swept out of the file, written again. */
 import { fold } from '../fold.ts';
+import { writtenBack } from '../judge/write.ts';
 import { lostEntries } from '../lost.ts';
 import { withMark } from '../mark.ts';
-import { readJob } from '../read.ts';
+import { type Read, readJob } from '../read.ts';
 import { isFail } from '../splice.ts';
-import type { Entry, Fault, Job } from '../types.ts';
+import type { Edit, Entry, Fault, Job } from '../types.ts';
 import { WRITES } from './record.ts';
 import { type SaveOptions, saveFile } from './save.ts';
 
@@ -16,7 +17,8 @@ export type Again =
 
 /**
  * Adds those of `shown` that the file lacks behind what it has now, under its lock and in their order, each
- * checked like all marks. All of them or none. What somebody changed elsewhere in the file stays.
+ * checked like all marks. All of them or none. A text that such a mark put into the person's part goes there again,
+ * where that still has room for it; what somebody changed elsewhere in the file stays.
  */
 export async function writeAgain(
   file: string,
@@ -33,7 +35,8 @@ export async function writeAgain(
       written = lostEntries(shown, read.entries);
       let next = text;
       for (const entry of written) {
-        const more = withMark(next, read, entry, [], file);
+        const put = withMark(next, read, entry, textOf(read, entry), file);
+        const more = isFail(put) ? withMark(next, read, entry, [], file) : put;
         if (isFail(more)) return { stop: 'Its diary has no room for them.' };
         ({ text: next, read } = more);
       }
@@ -45,4 +48,10 @@ export async function writeAgain(
   if ('stopped' in saved) return { ok: false, say: saved.stopped };
   const read = readJob(saved.text, file);
   return { ok: true, written, job: fold(read.upper, read.entries), faults: read.faults };
+}
+
+/** The text that the entry wrote, to be put in as a redo would. */
+function textOf(read: Read, entry: Entry): Edit[] {
+  if (entry.verb !== 'written') return [];
+  return writtenBack(fold(read.upper, read.entries), entry, false).edits;
 }

@@ -1,7 +1,9 @@
 /** The gates of a job as the screens ask for them: which holds just now, and how its items lie on pages. */
+import { besidePrinted } from '../../job/corrections.ts';
 import type { Job, Moment, PieceNow } from '../../job/types.ts';
-import { cautionsFor } from '../../plan/cautions.ts';
 import { shouldSaid } from './answers.ts';
+import { bothSaid } from './both.ts';
+import { behindItem } from './gate-figures.ts';
 import { isAllBack } from './job-now.ts';
 import { type GateItem, gateOf } from './plan-now.ts';
 import { width, wrap } from './text.ts';
@@ -46,15 +48,32 @@ export function sortedItems(
   moment: Moment,
   piece: PieceNow | null,
   now: string,
-): { item: GateItem; caution: boolean }[] {
-  const way = moment === 'prying' ? 'off' : 'on';
-  const hurts = new Set(piece ? cautionsFor(piece.spec, way).map((c) => c.say) : []);
+): { item: GateItem; caution: boolean; printed: string[] }[] {
   const items = gateOf(job, moment, piece?.spec.key ?? null, now).map((item) => ({
     item: piece && item.key === 'bolts' && moment === 'sealing' ? counted(item, job, piece) : item,
-    caution: item.loud || hurts.has(item.say),
+    caution: item.loud,
+    printed: [],
+    ...apart(job, moment, piece, item),
   }));
   const rank = (i: (typeof items)[number]) => (stopsNow(i.item) ? 0 : i.caution ? 1 : 2);
   return items.toSorted((a, b) => rank(a) - rank(b));
+}
+
+/** What is printed in another way is taken out of the item's words, so that it can be shown struck beside them. */
+function apart(
+  job: Job,
+  moment: Moment,
+  piece: PieceNow | null,
+  item: GateItem,
+): { item: GateItem; printed: string[] } | null {
+  const behind = behindItem(job, moment, piece?.spec.key ?? null, item.key);
+  const wrong = behind?.rows.flatMap((r) => r.printed ?? []) ?? [];
+  if (!behind || wrong.length === 0) return null;
+  const say = wrong.reduce(
+    (text, printed) => text.replace(besidePrinted('', printed), ''),
+    item.say,
+  );
+  return { item: { ...item, say }, printed: behind.printed };
 }
 
 /** What should lie in the tray is counted with it. */
@@ -76,7 +95,7 @@ export function stopsNow(item: GateItem): boolean {
 export const BEFORE = 7;
 
 /** Items page by page, each whole; a page has at most so many lines. */
-export function pagesOf<T extends { item: GateItem }>(
+export function pagesOf<T extends { item: GateItem; printed: readonly string[] }>(
   items: readonly T[],
   columns: number,
   lines: number,
@@ -84,7 +103,7 @@ export function pagesOf<T extends { item: GateItem }>(
   const pages: T[][] = [[]];
   let used = 0;
   for (const one of items) {
-    const takes = linesOf(one.item.say, columns);
+    const takes = linesOf(bothSaid(one.item.say, one.printed), columns);
     if (used > 0 && used + takes > lines) {
       pages.push([]);
       used = 0;

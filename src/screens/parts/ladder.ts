@@ -2,8 +2,8 @@
  * The way down and up: pieces in the order in which they come off, what lies under another one below it and moved
  * in; tasks where they come; then what comes on the way up.
  */
+import { oversOf } from '../../job/overs.ts';
 import type { Job, PieceNow, TaskNow } from '../../job/types.ts';
-import { oversOf } from '../../plan/relations.ts';
 import { taskName } from './ladder-names.ts';
 import { atTime, planNow } from './plan-now.ts';
 

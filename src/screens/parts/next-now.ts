@@ -1,6 +1,6 @@
 /** What comes next, as far as the whole job lets it: a piece that waits for a part or a task is not the next thing. */
 import type { Job } from '../../job/types.ts';
-import { nextStep } from '../../plan/next.ts';
+import { nextWork } from '../../plan/next.ts';
 import { taskName } from './ladder-names.ts';
 import { atTime, planNow } from './plan-now.ts';
 import { waitsFor } from './waits-for.ts';
@@ -17,7 +17,7 @@ export function nextNow(job: Job, now: string): NextNow | null {
 }
 
 function find(job: Job, now: string): NextNow | null {
-  const step = nextStep(job);
+  const step = nextWork(job);
   const waits = step && isStillOff(job, step.piece) ? waitsFor(job, `${step.piece} on`, now) : '';
   if (step && waits === '') return { rung: step.piece, say: step.say };
   const task = planNow(job, now).canDo.find((c) => job.tasks.has(c.step));

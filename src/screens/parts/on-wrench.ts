@@ -1,4 +1,4 @@
-/** A torque as printed, and what to set on the wrenches of this bench. */
+/** A torque as it counts, and what to set on the wrenches of this bench. */
 import { sayConverted, settings, type Wrench } from '../../bolt/wrench.ts';
 import type { Quantity } from '../../job/types.ts';
 import { capital } from './words.ts';
@@ -13,22 +13,27 @@ export interface OnWrench {
 }
 
 /** The wrench that reads as the manual prints goes first. With steps that round the figure, the setting says so: nobody wonders why two figures stand there. */
-export function onWrench(torque: Quantity, wrenches: readonly Wrench[]): OnWrench {
+export function onWrench(
+  torque: Quantity,
+  wrenches: readonly Wrench[],
+  corrected = false,
+): OnWrench {
+  const how = corrected ? 'here' : 'as printed';
   const all = settings(wrenches, torque);
   const unitOf = (name: string) => wrenches.find((w) => w.name === name)?.unit;
   const reaching = all.filter((s) => s.reach === 'ok');
   const best = reaching.find((s) => unitOf(s.wrench) === torque.unit) ?? all[0];
-  if (!best) return { converted: sayConverted(torque), set: null, off: null };
+  if (!best) return { converted: sayConverted(torque, undefined, how), set: null, off: null };
   if (best.reach !== 'ok') {
     const off = all.map((s) => capital(s.say)).join(' ');
-    return { converted: sayConverted(torque), set: null, off };
+    return { converted: sayConverted(torque, undefined, how), set: null, off };
   }
   const wrench = wrenches.find((w) => w.name === best.wrench);
   const exact = best.exact?.value ?? 0;
   const off = Math.abs((best.set?.value ?? exact) - exact) > 0.005 * exact;
   const steps = off && wrench?.step ? `, in its steps of ${wrench.step}` : '';
   return {
-    converted: wrench ? sayConverted(torque, wrench.unit) : null,
+    converted: wrench ? sayConverted(torque, wrench.unit, how) : null,
     set: `${best.say}${steps}`,
     off: null,
   };

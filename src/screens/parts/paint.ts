@@ -6,6 +6,7 @@ const ESC = '\x1b[';
 const COLOURS: Record<Colour, number> = { red: 31, green: 32, magenta: 35, cyan: 36 };
 const BOLD = 1;
 const INVERSE = 7;
+const STRUCK = 9;
 
 /** The line as a terminal takes it. Without colour there is no escape sequence at all. */
 export function paint(line: Line, look: { colour: boolean; ascii: boolean }): string {
@@ -21,6 +22,7 @@ function styled(text: string, s: Span): string {
   const codes = [
     ...(s.bold ? [BOLD] : []),
     ...(s.inverse ? [INVERSE] : []),
+    ...(s.struck ? [STRUCK] : []),
     ...(s.colour ? [COLOURS[s.colour]] : []),
   ];
   // Blanks look the same in bold and in colour: nothing to send.

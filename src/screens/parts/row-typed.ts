@@ -12,6 +12,11 @@ export interface TypedWord {
   isNew: boolean;
 }
 
+/** What stands where there is little room: the kind, and a `+` where something lies under its head. */
+export function shortWord({ word }: TypedWord): string {
+  return word.replace(/\+.*/, '+');
+}
+
 const SIGNS: readonly string[] = [STILL_IN, FOUND_EMPTY, UNKNOWN];
 
 /** The words of the text; `sss!` typed in one go are four where each letter is a kind. */

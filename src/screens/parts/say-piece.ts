@@ -1,11 +1,20 @@
 /** Where a piece stands, and what a hole takes, in words. */
+import { carrierOf } from '../../job/overs.ts';
 import type { HoleNow, Job, PieceNow, RowItem, Trouble } from '../../job/types.ts';
 import { fingerTight } from './job-now.ts';
 import { names, stillIn, toFill } from './piece-now.ts';
 import { list, sayItem, sayUnder } from './words.ts';
 
-/** `coming off, 3 of 11 out`, `off, bolts in cup 2`, `on by fingers, 3 of 11`. */
-export function sayWhere(piece: PieceNow): string {
+/** `coming off, 3 of 11 out`, `off, bolts in cup 2`, `on by fingers, 3 of 11`, `off with Left cover`. */
+export function sayWhere(piece: PieceNow, job: Job): string {
+  const carriers = piece.spec.along.flatMap((key) => job.pieces.get(key) ?? []);
+  if (piece.where === 'home' && carriers.length > 0) {
+    // What comes with another piece has no marks of its own.
+    const carrier = carrierOf(job, piece);
+    return carrier
+      ? `off with ${carrier.spec.name}`
+      : `comes with ${list(carriers.map((p) => p.spec.name))}`;
+  }
   const again = piece.round > 1 ? `, round ${piece.round}` : '';
   return `${where(piece)}${again}`;
 }

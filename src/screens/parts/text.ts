@@ -12,6 +12,8 @@ export interface Style {
   colour?: Colour;
   bold?: boolean;
   inverse?: boolean;
+  /** Crossed out; what it means stands beside it in words, for terminals that cannot show it. */
+  struck?: boolean;
 }
 
 export interface Span extends Style {

@@ -30,7 +30,7 @@ export function typedPiece(text: string): TypedPiece {
 }
 
 /** A piece's key from its name: `Left cover` is `left-cover`. */
-function slug(name: string): string {
+export function slug(name: string): string {
   return name
     .normalize('NFD')
     .replace(/\p{M}/gu, '')

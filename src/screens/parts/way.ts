@@ -13,6 +13,7 @@ export function wayOf(job: Job, piece: PieceNow): Way {
   if (holes.length === 0) {
     if (away !== 'no') return 'fit';
     if (piece.fitted) return 'done';
+    if (comesAlong(piece)) return 'done';
     return piece.spec.row === null ? 'row' : 'remove';
   }
   switch (piece.where) {
@@ -27,6 +28,11 @@ export function wayOf(job: Job, piece: PieceNow): Way {
     default:
       return 'done';
   }
+}
+
+/** It comes off with another piece and has no step of its own. */
+export function comesAlong({ where, holes, spec }: PieceNow): boolean {
+  return where === 'home' && holes.length === 0 && spec.along.length > 0;
 }
 
 function onWay(job: Job, piece: PieceNow): Way {

@@ -269,6 +269,16 @@ describe('before the first start', () => {
     expect(full['fluid-drain']).toMatchObject({ say: 'In again: the oil.', done: true });
   });
 
+  it('what fills in without a name fills in the one thing that was let out', () => {
+    const text = 'tasks: {drain: {do: Drain the oil}, fill: {do: Fill to the middle of the glass}}';
+    const at = (upper: string, lines: Said[]) =>
+      gate(jobOf(upper, lines), 'start', null, NOW).items.find((i) => i.key === 'fluid-drain');
+    expect(at(text, [done('drain')])?.done).toBe(false);
+    expect(at(text, [done('drain'), done('fill')])?.done).toBe(true);
+    const two = text.replace('tasks: {', 'tasks: {empty: {do: Drain the fuel}, ');
+    expect(at(two, [done('drain'), done('empty'), done('fill')])?.done).toBe(false);
+  });
+
   it('where the file has no task that fills it in, somebody has to say so', () => {
     const text = 'tasks: {drain: {do: Drain the fuel}}';
     const at = (lines: Said[]) =>
