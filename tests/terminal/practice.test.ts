@@ -3,7 +3,7 @@ import { execFileSync } from 'node:child_process';
 import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
-import { BACKSPACE, ENTER } from './keys.ts';
+import { BACKSPACE, ENTER, ESC } from './keys.ts';
 import { newFolder, start } from './pty.ts';
 import { PUTBACK, pinnedEnv } from './world.ts';
 
@@ -49,6 +49,15 @@ it('the alternator cover comes off, a wrong bolt is stopped, and all goes back t
   await person.until('it is done');
   person.press(SPACE);
   await person.until(/> +Alternator cover +off, bolts in cup 2[\s\S]*Next: Alternator cover/);
+
+  // The gasket has come; without it the cover would not go on.
+  await person.until(/Next: Alternator cover waits for HL-1142 cover gasket/);
+  person.press('b');
+  await person.until(/> HL-1142 cover gasket +promised/);
+  person.press(SPACE);
+  await person.until(/> HL-1142 cover gasket +here/);
+  person.press(ESC);
+  await person.until(/> +Alternator cover +off, bolts in cup 2/);
 
   // File and find differ at one hole; then what is to be read before it goes back.
   person.press(SPACE);
