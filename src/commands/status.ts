@@ -2,9 +2,13 @@
 import { carrierOf } from '../job/overs.ts';
 import { safe } from '../job/safe.ts';
 import type { HoleState, Job, PieceNow } from '../job/types.ts';
-import { curesNow, sayCureOf } from '../plan/cure.ts';
+import { type Back, backAfter } from '../plan/back.ts';
+import { curesNow } from '../plan/cure.ts';
 import { nextStep } from '../plan/next.ts';
+import { nextOnJob } from '../plan/next-on-job.ts';
+import { noteRows } from '../plan/note.ts';
 import { openTimes, sayOpenTime } from '../plan/open-time.ts';
+import { plan } from '../plan/plan.ts';
 import { answer, type Call } from './command.ts';
 import { correctedIn, correctedLines } from './corrected.ts';
 import { openJob } from './open-job.ts';
@@ -15,23 +19,35 @@ export function run(call: Call) {
   const { job } = opened;
   const pieces = [...job.pieces.values()];
   const now = call.world.now();
+  const back = backAfter(job, now);
   const cures = curesNow(job, now);
   const open = openTimes(job, now);
-  const pieceJson = (piece: PieceNow) => jsonOf(job, piece);
+  const exact = nextStep(job);
+  const first = nextOnJob(job, { plan: plan(job, now), cures, now });
   const json = {
     job: job.upper.job,
     machine: job.upper.machine,
-    pieces: pieces.map(pieceJson),
-    next: nextStep(job),
+    pieces: pieces.map((piece) => jsonOf(job, piece)),
+    next: exact,
+    nextOnJob: first,
     cures: cures.map(({ piece, says, until }) => ({ piece, says, until })),
     open,
     corrections: job.corrections,
+    back,
   };
-  const sealed = [
-    ...open.map((time) => `${time.name}, ${sayOpenTime(time, now)}.`),
-    ...cures.map((cure) => sayCureOf(cure, now)),
+  // Where a bolt is next, it is named.
+  const named = exact !== null && exact.piece === first?.piece && !first.waits;
+  const next = named ? exact.say : first?.say;
+  const lines = [
+    ...titleLines(job),
+    ...block(pieceLines(job, pieces)),
+    ...block(open.map((time) => `${time.name}, ${sayOpenTime(time, now)}.`)),
+    ...block(noteLines(job, back, now)),
+    next === undefined ? 'Nothing is next.' : `Next: ${safe(next)}`,
+    ...back.dont.map(safe),
+    ...correctedLines(job, correctedIn(job)).map(safe),
   ];
-  return answer(json, statusText(job, pieces, sealed));
+  return answer(json, lines.join('\n'));
 }
 
 function jsonOf(job: Job, piece: PieceNow): object {
@@ -56,26 +72,33 @@ function count(piece: PieceNow, state: HoleState): number {
   return piece.holes.filter((h) => h.state === state).length;
 }
 
-/** `sealed`: what must be closed by a time, and what cures. */
-function statusText(job: Job, pieces: readonly PieceNow[], sealed: readonly string[]): string {
-  const title = [job.upper.job, job.upper.machine]
-    .filter((t) => t !== null)
-    .map(safe)
-    .join('   ');
+function titleLines({ upper }: Job): string[] {
+  const said = [upper.job, upper.machine].filter((t) => t !== null);
+  return [said.map(safe).join('   '), ''];
+}
+
+function pieceLines(job: Job, pieces: readonly PieceNow[]): string[] {
   const width = Math.max(0, ...pieces.map((p) => safe(p.spec.name).length));
-  const lines = pieces.map(
-    (p) => `${safe(p.spec.name).padEnd(width)}   ${safe(pieceSaid(job, p))}`,
+  return pieces.map((p) => `${safe(p.spec.name).padEnd(width)}   ${pieceSaid(job, p)}`);
+}
+
+/** Lines with a blank one behind them; nothing for none. */
+function block(lines: readonly string[]): string[] {
+  return lines.length === 0 ? [] : [...lines.map(safe), ''];
+}
+
+/** What the pieces do not say of themselves. */
+const OF_THE_PIECES: readonly string[] = ['Off', 'Aside', 'Coming off'];
+
+function noteLines(job: Job, back: Back, now: string): string[] {
+  const rows = noteRows(job, back, now).filter((row) => {
+    const none = row.label === 'Finger-tight' && !row.loud;
+    return !none && !OF_THE_PIECES.includes(row.label);
+  });
+  const width = Math.max(0, ...rows.map((row) => row.label.length));
+  return rows.flatMap(({ label, texts }) =>
+    texts.map((text, i) => `${(i === 0 ? label : '').padEnd(width)}   ${text}`),
   );
-  const next = nextStep(job);
-  return [
-    title,
-    '',
-    ...lines,
-    ...(lines.length > 0 ? [''] : []),
-    ...(sealed.length > 0 ? [...sealed.map(safe), ''] : []),
-    next ? `Next: ${safe(next.say)}` : 'Nothing is next.',
-    ...correctedLines(job, correctedIn(job)).map(safe),
-  ].join('\n');
 }
 
 /** `off: 10 of 11 out (cup 2); 9 stuck`. */

@@ -1,7 +1,7 @@
 /** An entry of the diary in words. */
 import { besidePrinted } from './corrections.ts';
-import { list } from './judge/parts.ts';
 import type { Entry, Job } from './types.ts';
+import { list } from './words.ts';
 
 /** `4 out: M+clip`, `all full, 10 N·m`, `off`; without the piece, which the reader knows. */
 export function sayEntry(entry: Entry, job: Job): string {

@@ -1,6 +1,7 @@
 /** Coming back after days: the note of a good workmate, from the diary alone. */
 import type { Job, PieceNow } from '../job/types.ts';
 import { isHere } from './buy/state.ts';
+import { calendarOf } from './calendar.ts';
 import { type Cure, untoldCures } from './cure.ts';
 import { dontOf } from './dont.ts';
 import { holdsOf } from './holds.ts';
@@ -47,6 +48,8 @@ export interface Back {
   due: TestItem[];
   /** In the next twenty minutes. */
   next: Within;
+  /** When all is done at the earliest; null where no time or date is known. */
+  finish: string | null;
   dont: string[];
 }
 
@@ -77,6 +80,7 @@ export function backAfter(job: Job, now: string): Back {
     waits: waitsOf(standing),
     cures: untoldCures(standing),
     due: testListOf(standing).filter((item) => item.state === 'due' || item.state === 'failed'),
+    finish: calendarOf(standing, holds).finish,
     next: withinOf(standing, holds, SHORT_WHILE),
     dont: dontOf(standing),
   };

@@ -66,7 +66,10 @@ export function cautionsForTask({ say }: TaskSpec): Caution[] {
 
 /** Before an engine runs. */
 export const RUNNING: readonly Caution[] = [
-  { key: 'air', say: 'Outdoors, or the exhaust led out: exhaust gas kills in a closed room.' },
+  {
+    key: 'air',
+    say: 'An engine outdoors, or its exhaust led out: it kills in a closed room.',
+  },
   {
     key: 'stand',
     say: 'It stands firm, in neutral, and nothing that is driven touches the floor.',

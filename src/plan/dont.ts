@@ -1,6 +1,7 @@
 /** What must not be done as things stand. */
-import { list } from '../job/judge/parts.ts';
+
 import type { Job, PieceNow } from '../job/types.ts';
+import { list } from '../job/words.ts';
 import { sayCureOf, untoldCures } from './cure.ts';
 import { sortsOf } from './disturbed.ts';
 import { fluidsOf } from './fluids.ts';
@@ -31,7 +32,7 @@ export function dontOf(standing: Standing): string[] {
     ...(pulled.length > 0 ? [`a thread is pulled in ${names(pulled)}`] : []),
   ];
   return [
-    ...(why.length > 0 ? [`Don't run the engine: ${list(why)}.`] : []),
+    ...(why.length > 0 ? [`Don't run it: ${list(why)}.`] : []),
     ...(moving.length > 0 ? [`Don't move it under its own weight: ${names(moving)} undone.`] : []),
     ...(carried.length > 0 ? [`Don't take it off its stand: ${names(carried)} undone.`] : []),
     ...untoldCures(standing).map((cure) => sayCureOf(cure, printNow(standing.now))),

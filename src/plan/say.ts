@@ -1,7 +1,7 @@
 /** What can be done next at a step, in words. */
 import { withPrinted } from '../job/corrections.ts';
-import { list } from '../job/judge/parts.ts';
 import type { HoleNow, Job, PieceNow, TaskSpec } from '../job/types.ts';
+import { list } from '../job/words.ts';
 import { hurtHoles } from './needed.ts';
 import type { Step } from './relations.ts';
 import type { Standing } from './standing.ts';
@@ -86,4 +86,14 @@ function sayTask({ verb, say, limit }: TaskSpec, failed: boolean): string {
     case 'decide':
       return `Decide: ${text}${within}${end}`;
   }
+}
+
+/** A step, or what else holds one, as one says it: `Alternator cover on` for `alternator on`, the words of a task for its name. */
+export function sayStepName(job: Job, step: string): string {
+  const task = job.tasks.get(step);
+  if (task) return task.spec.say;
+  // What else may be waited for, a thing left inside or a distance, stands as it is.
+  const [, key = '', way = ''] = /^(\S+)( off| on|)$/.exec(step) ?? [];
+  const piece = job.pieces.get(key);
+  return piece ? `${piece.spec.name}${way}` : step;
 }

@@ -1,14 +1,14 @@
 /** A job as one row of the bench. */
 import type { Job, PieceNow } from '../job/types.ts';
 import { type Back, backAfter } from '../plan/back.ts';
+import { sayBought } from '../plan/buy/say.ts';
+import { sayTime } from '../plan/days.ts';
 import { sayThing } from '../plan/inside.ts';
 import { nextWork } from '../plan/next.ts';
 import { type TestItem, testList } from '../plan/testlist.ts';
 import { daysBetween, sayDays } from './parts/days.ts';
 import { lastMark } from './parts/job-now.ts';
 import { nextNow } from './parts/next-now.ts';
-import { sayBought } from './parts/say-buy.ts';
-import { sayTime } from './parts/say-wait.ts';
 import { many } from './parts/words.ts';
 import type { BenchRow, FileState } from './state.ts';
 

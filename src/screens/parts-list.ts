@@ -1,7 +1,9 @@
 /** The one place for what is missing: what must be had, how far it has come, and what it holds up. */
 import type { BuyState, Wish } from '../job/types.ts';
 import { type Buy, buyList } from '../plan/buy/list.ts';
+import { sayBought } from '../plan/buy/say.ts';
 import { isHere } from '../plan/buy/state.ts';
+import { sayStepName } from '../plan/say.ts';
 import type { Acts } from './act.ts';
 import { ask } from './field.ts';
 import { record, say, show, stay } from './moves.ts';
@@ -9,8 +11,6 @@ import { neighbour } from './neighbour.ts';
 import type { Page } from './page.ts';
 import { buyWish } from './parts/buy-wish.ts';
 import { buysNow } from './parts/plan-now.ts';
-import { sayBought } from './parts/say-buy.ts';
-import { sayStepName } from './parts/say-step.ts';
 import { around } from './parts/scroll.ts';
 import { bold, type Line, line, pad, span, width, wrap } from './parts/text.ts';
 import { capital, list, many } from './parts/words.ts';

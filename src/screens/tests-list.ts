@@ -1,6 +1,7 @@
 /** The test list, which writes itself from what was disturbed. */
 import { printedOf } from '../job/corrections.ts';
 import type { Job } from '../job/types.ts';
+import { sayTime } from '../plan/days.ts';
 import type { TestItem } from '../plan/testlist.ts';
 import type { Acts } from './act.ts';
 import { show, stay } from './moves.ts';
@@ -8,7 +9,6 @@ import { neighbour } from './neighbour.ts';
 import type { Page } from './page.ts';
 import { both, corrected, flow } from './parts/both.ts';
 import { testsNow } from './parts/plan-now.ts';
-import { sayTime } from './parts/say-wait.ts';
 import { around } from './parts/scroll.ts';
 import { bold, type Line, line, pad, span, width, wrap } from './parts/text.ts';
 import { many } from './parts/words.ts';

@@ -172,9 +172,21 @@ describe('status as JSON', () => {
         },
       ],
       next: { piece: 'cover', hole: '4', do: 'out', say: 'Cover: 4 comes out next.' },
+      nextOnJob: {
+        piece: 'cover',
+        task: null,
+        waits: false,
+        say: 'Cover: 1 bolt to come out.',
+      },
       cures: [],
       open: [],
       corrections: [],
+      back: expect.objectContaining({
+        days: 0,
+        half: [{ piece: 'cover', name: 'Cover', out: 4, of: 5, tray: null }],
+        fingerTight: [],
+        finish: null,
+      }),
     });
   });
 });

@@ -78,7 +78,7 @@ describe('coming back after days', () => {
 
   it('says what must not be done, with why', () => {
     expect(note(lines).dont).toEqual([
-      "Don't run the engine: the oil is out, 1 rag is inside (Left cover) and a thread is pulled in Left cover.",
+      "Don't run it: the oil is out, 1 rag is inside (Left cover) and a thread is pulled in Left cover.",
     ]);
     expect(note([]).dont).toEqual([]);
     expect(
@@ -119,7 +119,7 @@ describe('coming back after days', () => {
     expect(now.fingerTight).toEqual([
       { piece: 'cover', name: 'Left cover', holes: ['1', '2', '3'] },
     ]);
-    expect(now.dont).toEqual(["Don't run the engine: Left cover is only finger-tight."]);
+    expect(now.dont).toEqual(["Don't run it: Left cover is only finger-tight."]);
   });
 
   it('shows conflicts and tests that are due', () => {

@@ -162,10 +162,10 @@ describe('until it is over', () => {
 
   it('the note after days away says what must not be done', () => {
     expect(backAfter(job, EVENING).dont).toEqual([
-      "Don't run the engine: the oil is out.",
+      "Don't run it: the oil is out.",
       "Left cover: sealant cures 12 h, until 07:40 tomorrow. Don't load it, don't fill the oil in, don't run it.",
     ]);
-    expect(backAfter(job, OVER).dont).toEqual(["Don't run the engine: the oil is out."]);
+    expect(backAfter(job, OVER).dont).toEqual(["Don't run it: the oil is out."]);
   });
 
   it('the start gate is loud about it, and does not stop: it weeps, and breaks nothing', () => {

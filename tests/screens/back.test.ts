@@ -28,7 +28,7 @@ describe('the note on coming back', () => {
   it('says what to do in the next twenty minutes, and what must not be done', () => {
     const { frame } = new Desk(left(), { now: LATER });
     expect(frame).toContain('Twenty minutes: Fuel pipe comes off. Then: Scrape both faces.');
-    expect(frame).toContain("Don't run the engine: the oil is out, 1 rag is inside (Case cover)");
+    expect(frame).toContain("Don't run it: the oil is out, 1 rag is inside (Case cover)");
   });
 
   it('does not warn of what is over: the rag is out, the oil is in', () => {

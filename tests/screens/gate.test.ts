@@ -249,7 +249,7 @@ describe('before the first start', () => {
     expect(rings(desk)).toBe(1);
     expect(words(desk)).toContain('> The oil has been out since 18:25. Fill it in.');
     expect(desk.frame).toContain('seen Nothing is only finger-tight.');
-    expect(desk.frame).toContain('Outdoors, or the exhaust led out');
+    expect(desk.frame).toContain('An engine outdoors, or its exhaust led out');
     desk.press('space');
     expect(desk.screen).toBe('gate');
     expect(rings(desk)).toBe(1);

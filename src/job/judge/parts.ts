@@ -12,6 +12,9 @@ import type {
   Warning,
   WishWhat,
 } from '../types.ts';
+import { list } from '../words.ts';
+
+export { list } from '../words.ts';
 
 /** Time and id of the entry to be. */
 export interface Stamp {
@@ -104,12 +107,6 @@ function holesSaid(names: readonly string[]): string {
 export function holeField(piece: PieceNow, holes: readonly HoleNow[]): { hole?: string[] } {
   if (holes.length === piece.holes.length) return {};
   return { hole: holes.map((h) => h.name) };
-}
-
-/** `1`, `1 and 2`, `1, 2 and 3`. */
-export function list(words: readonly string[]): string {
-  if (words.length < 2) return words.join('');
-  return `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
 }
 
 export function names(holes: readonly HoleNow[]): string[] {

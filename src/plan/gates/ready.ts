@@ -1,7 +1,7 @@
 /** What has to be ready before a joint is made, beyond its faces: seals, levers, threads, the wrench. */
 import { printQuantity } from '../../bolt/units.ts';
-import { list } from '../../job/judge/parts.ts';
 import type { Kind, PassSpec, PieceNow, Quantity, Torque } from '../../job/types.ts';
+import { list } from '../../job/words.ts';
 import { passesOf } from '../../piece/passes.ts';
 import type { Buy } from '../buy/list.ts';
 import { sortsOf } from '../disturbed.ts';

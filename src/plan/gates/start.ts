@@ -1,6 +1,7 @@
 /** Before the engine runs for the first time again. */
-import { list } from '../../job/judge/parts.ts';
+
 import type { TaskSpec } from '../../job/types.ts';
+import { list } from '../../job/words.ts';
 import { RUNNING } from '../cautions.ts';
 import { sayCureOf, untoldCures } from '../cure.ts';
 import { sayTime } from '../days.ts';

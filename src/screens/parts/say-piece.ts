@@ -1,9 +1,12 @@
 /** Where a piece stands, and what a hole takes, in words. */
 import { carrierOf } from '../../job/overs.ts';
-import type { HoleNow, Job, PieceNow, RowItem, Trouble } from '../../job/types.ts';
+import type { HoleNow, Job, PieceNow, RowItem } from '../../job/types.ts';
+
+export { sayDiffers, sayTrouble } from '../../job/say-hole.ts';
+
 import { fingerTight } from './job-now.ts';
 import { names, stillIn, toFill } from './piece-now.ts';
-import { list, sayItem, sayUnder } from './words.ts';
+import { list, sayUnder } from './words.ts';
 
 /** `coming off, 3 of 11 out`, `off, bolts in cup 2`, `on by fingers, 3 of 11`, `off with Left cover`. */
 export function sayWhere(piece: PieceNow, job: Job): string {
@@ -50,33 +53,12 @@ function whereOn(piece: PieceNow): string {
   return `on by fingers, ${back} of ${n}`;
 }
 
-const TROUBLES: Readonly<Record<Trouble, string>> = {
-  stuck: 'stuck',
-  rounded: 'head rounded',
-  sheared: 'sheared off',
-  stud: 'stud came out',
-  pulled: 'thread pulled',
-  empty: 'was empty',
-};
-
-export function sayTrouble(trouble: Trouble): string {
-  return TROUBLES[trouble];
-}
-
 /** `M, M6x35 flange, clip under the head`; what is not noted is said to be so. */
 export function sayTakes(job: Job, item: RowItem | null): string {
   if (item === null) return 'a bolt that nobody has noted';
   const text = job.upper.kinds.get(item.kind)?.text ?? '';
   const under = item.with.length > 0 ? `${list(item.with.map(sayUnder))} under the head` : '';
   return [item.kind, text, under].filter((t) => t !== '').join(', ');
-}
-
-/** What differs about a hole: `the file says M clip, S came out`. */
-export function sayDiffers(hole: HoleNow): string {
-  if (hole.conflict) return hole.conflict.say;
-  const claim = hole.claim ? sayItem(hole.claim) : 'nothing';
-  const found = hole.found ? sayItem(hole.found) : 'nothing';
-  return `the file says ${claim}, ${found} came out`;
 }
 
 /** `hole 9`, `holes 3 and 9`. */

@@ -11,7 +11,7 @@ export function sealantSaid(job: Job, piece: PieceNow, now: string): string | nu
   return own ? sayOpenTime(own, now) : null;
 }
 
-function cures(job: Job, now: string): Cure[] {
+export function cures(job: Job, now: string): Cure[] {
   return atTime(job, now, 'cures', () => curesNow(job, now));
 }
 
@@ -24,9 +24,4 @@ export function cureSaid(job: Job, piece: PieceNow, now: string): string | null 
 /** Of the whole job, each with its piece; without those that a task of the file tells. */
 export function curesSaid(job: Job, now: string): string[] {
   return cures(job, now).flatMap((cure) => (cure.wait === null ? [sayCureOf(cure, now)] : []));
-}
-
-/** A joint cures until then: that is what a step waits for. Of which piece stands under the list. */
-export function curesUntil(job: Job, until: string, now: string): boolean {
-  return cures(job, now).some((cure) => cure.until === until);
 }

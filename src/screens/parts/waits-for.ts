@@ -1,18 +1,14 @@
-/** What a step waits for, in words. */
+/** What the plan says of a job as it stands, asked once: what a step waits for. */
 import type { Job } from '../../job/types.ts';
+import { type Told, waitsFor as waitsIn } from '../../plan/next-on-job.ts';
 import { planNow } from './plan-now.ts';
-import { sayStepName } from './say-step.ts';
-import { sayTime } from './say-wait.ts';
-import { curesUntil } from './sealant.ts';
-import { list } from './words.ts';
+import { cures } from './sealant.ts';
+
+export function toldNow(job: Job, now: string): Told {
+  return { plan: planNow(job, now), cures: cures(job, now), now };
+}
 
 /** What has to be done, had or out before it; empty where nothing is in the way. */
 export function waitsFor(job: Job, step: string, now: string): string {
-  const held = planNow(job, now).heldBy.find((h) => h.step === step);
-  if (!held) return '';
-  const names = held.for.map((name) => job.upper.buys.get(name)?.what ?? sayStepName(job, name));
-  const cures = names.length === 0 && held.until !== null && curesUntil(job, held.until, now);
-  if (cures) names.push('the cure');
-  const until = held.until === null ? '' : `until ${sayTime(held.until, now)}`;
-  return [list(names), until].filter((t) => t !== '').join(', ');
+  return waitsIn(job, step, toldNow(job, now));
 }

@@ -293,7 +293,7 @@ describe('before the first start', () => {
     expect(text).toContain('Not back: Hose.');
     expect(text).toContain('Not over until 10:00 tomorrow: 24 h, sealant cures.');
     expect(text).toContain('Nothing is only finger-tight.');
-    expect(text.some((say) => say.startsWith('Outdoors'))).toBe(true);
+    expect(text.some((say) => say.startsWith('An engine outdoors'))).toBe(true);
   });
 
   it('asks for controls that were disturbed; a brake must be ticked by itself', () => {

@@ -1,7 +1,8 @@
 /** A thing to buy in words: how far it has come, and when it is to come. */
-import type { Buy } from '../../plan/buy/list.ts';
-import { daysBetween, sayDate } from './days.ts';
-import { many } from './words.ts';
+
+import { many } from '../../job/words.ts';
+import { daysBetween, sayDate } from '../days.ts';
+import type { Buy } from './list.ts';
 
 /** Of the list, or of the note on coming back. */
 type Said = Pick<Buy, 'promised' | 'late'> & { state: string };

@@ -1,0 +1,17 @@
+/** Counts and lists as one says them. */
+
+/** `1 bolt`, `4 bolts`. */
+export function many(n: number, one: string, more = `${one}s`): string {
+  return `${n} ${n === 1 ? one : more}`;
+}
+
+/** With a large first letter. */
+export function capital(text: string): string {
+  return text.charAt(0).toUpperCase() + text.slice(1);
+}
+
+/** `1`, `1 and 2`, `1, 2 and 3`. */
+export function list(words: readonly string[]): string {
+  if (words.length < 2) return words.join('');
+  return `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
+}

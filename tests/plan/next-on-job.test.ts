@@ -1,0 +1,45 @@
+import { describe, expect, it } from 'vitest';
+import { curesNow } from '../../src/plan/cure.ts';
+import { nextOnJob } from '../../src/plan/next-on-job.ts';
+import { plan } from '../../src/plan/plan.ts';
+import { boltsOff, boltsOn, done, jobOf, NOW, type Said } from './make.ts';
+
+const TEXT = `
+bolts: {S: M6x25}
+pieces: {cover: {bolts: S S}}
+tasks:
+  scrape: {do: Scrape the face, while: cover off}
+  fill: {do: Fill in the oil, after: cover on}
+buy:
+  gasket: {what: cover gasket, for: cover on}`;
+
+function next(lines: Said[]) {
+  const job = jobOf(TEXT, lines);
+  return nextOnJob(job, { plan: plan(job, NOW), cures: curesNow(job, NOW), now: NOW });
+}
+
+describe('what comes next on the whole job', () => {
+  const away = boltsOff('cover', 'S S');
+  const ordered: Said = { buy: 'gasket', done: 'ordered', promised: '2026-05-04' };
+  const here: Said = { buy: 'gasket', done: 'here' };
+
+  it('a task, while the piece waits for it', () => {
+    expect(next([...away, here])).toMatchObject({ task: 'scrape', waits: false });
+  });
+
+  it('what the piece waits for, where nothing else can be done', () => {
+    expect(next([...away, done('scrape'), ordered])).toEqual({
+      piece: 'cover',
+      task: null,
+      waits: true,
+      say: 'Cover waits for cover gasket, until 4 May.',
+    });
+  });
+
+  it('the piece as soon as nothing holds it, and the task behind it', () => {
+    const ready = [...away, done('scrape'), here];
+    expect(next(ready)).toMatchObject({ piece: 'cover', waits: false });
+    expect(next([...ready, ...boltsOn('cover', 'S S')])).toMatchObject({ task: 'fill' });
+    expect(next([...ready, ...boltsOn('cover', 'S S'), done('fill')])).toBeNull();
+  });
+});
