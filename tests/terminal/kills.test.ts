@@ -63,7 +63,9 @@ it(
       const before = idsIn(job).length;
       const person = start([PUTBACK, job], { folder });
       await person.until(/another piece/);
-      person.press(ENTER, ' ', ' '.repeat(8));
+      person.press(ENTER, ' ');
+      await person.until(/Next out/);
+      person.press(' '.repeat(8));
       await spin(random() * 160);
       person.kill('SIGKILL');
       expect((await person.exit()).signal).toBe(9);
