@@ -14,13 +14,28 @@ export function oversOf(pieces: readonly PieceSpec[]): Overs {
   return overs;
 }
 
-const known = new WeakMap<Job, Overs>();
+const known = new WeakMap<Job, { overs: Overs; unders: Overs }>();
 
-/** The same for the pieces of a job, which never changes. */
-export function oversIn(job: Job): Overs {
-  const overs = known.get(job) ?? oversOf([...job.pieces.values()].map((p) => p.spec));
-  known.set(job, overs);
-  return overs;
+/** The same for the pieces of a job, which never changes, and turned round: what lies directly under each. */
+export function layersOf(job: Job): { overs: Overs; unders: Overs } {
+  const made = known.get(job) ?? layers([...job.pieces.values()].map((p) => p.spec));
+  known.set(job, made);
+  return made;
+}
+
+function layers(pieces: readonly PieceSpec[]): { overs: Overs; unders: Overs } {
+  const overs = oversOf(pieces);
+  const unders = new Map(pieces.map(({ key }) => [key, new Set<string>()]));
+  for (const [below, all] of overs) for (const over of all) unders.get(over)?.add(below);
+  return { overs, unders };
+}
+
+/** The piece and all that lies under it, directly or not. */
+export function withBelow(job: Job, key: string): ReadonlySet<string> {
+  const { unders } = layersOf(job);
+  const found = new Set([key]);
+  for (const over of found) for (const below of unders.get(over) ?? []) found.add(below);
+  return found;
 }
 
 /** The piece with which this one came off, without a step of its own; null where it has one, or is on its place. */

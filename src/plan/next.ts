@@ -5,7 +5,7 @@ import { besidePrinted, printedOf } from '../job/corrections.ts';
 import { printPass } from '../job/figures.ts';
 import { blockers, piecesOver, stillOver } from '../job/judge/blocked.ts';
 import { passNow } from '../job/judge/tight.ts';
-import { oversIn } from '../job/overs.ts';
+import { layersOf } from '../job/overs.ts';
 import type { HoleNow, Job, PassSpec, PieceNow, PieceSpec, RowItem } from '../job/types.ts';
 import { list } from '../job/words.ts';
 import { loosenNext, nextHole } from '../piece/next.ts';
@@ -45,7 +45,7 @@ function stepNext(job: Job, exact: boolean): NextStep | null {
   const back = pieces.find((p) => p.where === 'open' && blockers(job, p).length === 0);
   if (back) return backOn(job, back);
   const untouched = pieces.every((p) => p.where === 'home');
-  const first = [...job.pieces.values()].find((p) => !oversIn(job).get(p.spec.key)?.size);
+  const first = [...job.pieces.values()].find((p) => !layersOf(job).overs.get(p.spec.key)?.size);
   return untouched && first ? goingOff(first, exact) : null;
 }
 

@@ -94,8 +94,7 @@ function askWrite(state: State, row: KnownRow): Updated {
 function unprinted(state: State, of: Of): Updated {
   const { view } = state;
   const tight = view.screen === 'piece' && view.step.step === 'tight';
-  if (!('piece' in of)) return openKnown(state, of);
-  if (!tight) return openKnown(state, of);
+  if (!('piece' in of) || !tight) return openKnown(state, of);
   return ask(state, { ask: 'write', piece: of.piece, key: 'torque', more: [], say: null });
 }
 

@@ -63,3 +63,36 @@ describe('a piece that comes off with another', () => {
     expect(faultsOf('{along: nosuch}')).toEqual(['5:17 unknown-piece']);
   });
 });
+
+describe('what lies deeper', () => {
+  const STACK = `putback: 1
+job: Gearbox drips
+pieces:
+  guard: {}
+  cover: {under: guard}
+  seal: {under: cover}
+diary:
+`;
+
+  it('is back first, also where what lies between never came off', () => {
+    const bench = new Bench(STACK);
+    bench.mark({ do: 'off', piece: 'guard' });
+    bench.mark({ do: 'off', piece: 'seal' });
+    expect(bench.refusal({ do: 'on', piece: 'guard' })).toEqual({ code: 'blocked', by: ['seal'] });
+  });
+
+  it('is not named where what lies over it is to be back first anyway', () => {
+    const bench = new Bench(STACK);
+    for (const piece of ['guard', 'cover', 'seal']) bench.mark({ do: 'off', piece });
+    expect(bench.refusal({ do: 'on', piece: 'guard' })).toEqual({ code: 'blocked', by: ['cover'] });
+  });
+
+  it('has nothing inside when something goes on over it', () => {
+    const bench = new Bench(STACK);
+    bench.mark({ do: 'off', piece: 'guard' });
+    bench.mark({ do: 'inside', piece: 'seal', what: '1 rag' });
+    expect(bench.refusal({ do: 'on', piece: 'guard' })).toMatchObject({ code: 'inside' });
+    bench.mark({ do: 'cleared', piece: 'seal', what: 'all' });
+    expect(bench.mark({ do: 'on', piece: 'guard' }).verb).toBe('fitted');
+  });
+});

@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { judge } from '../../src/job/judge.ts';
 import type { Job } from '../../src/job/types.ts';
 import { type Plan, plan } from '../../src/plan/plan.ts';
 import { circlesOf } from '../../src/plan/relations.ts';
@@ -153,6 +154,36 @@ describe('who does one thing after the other that can be done', () => {
           expect(below(drawn, key).filter((p) => isOff(job, p))).toEqual([]);
           expect(of('missing')).not.toContain(key);
           expect(all.filter((p) => of('inside').includes(p))).toEqual([]);
+        }
+      }),
+      { numRuns: 300 },
+    );
+  });
+
+  it('and the door refuses each of them, by itself or with its first bolt', () => {
+    const stamp = { at: NOW, id: 'door0000' };
+    fc.assert(
+      fc.property(withHistory(tame), fc.nat(), fc.nat(), ({ drawn, lines }, rag, part) => {
+        const pieces = [...drawn.rows.keys()];
+        const [opening, lacking] = [rag, part].map((n) => pieces[n % pieces.length]!);
+        const text = `${drawn.text}\nbuy: {gasket: {what: it, for: ${lacking} on}}`;
+        const more: Said[] = [
+          ...(rag % 2 === 0 ? [{ piece: opening!, inside: 'rag' }] : []),
+          ...(part % 2 === 0 ? [{ buy: 'gasket', done: 'ordered' }] : []),
+        ];
+        const job = jobOf(text, [...lines, ...more]);
+        for (const { spec, away } of job.pieces.values()) {
+          const { key } = spec;
+          const under = below(drawn, key);
+          const held =
+            under.some((p) => isOff(job, p)) ||
+            (rag % 2 === 0 && [key, ...under].includes(opening!)) ||
+            (part % 2 === 0 && key === lacking);
+          if (away === 'no' || !held) continue;
+          expect(judge(job, { do: 'on', piece: key }, stamp)).toMatchObject({ ok: false });
+          if (drawn.rows.get(key) === '') continue;
+          const bolt = { do: 'in', piece: key, holes: ['1'], hand: { kind: 'S' } } as const;
+          expect(judge(job, { ...bolt, holes: ['1'] }, stamp)).toMatchObject({ ok: false });
         }
       }),
       { numRuns: 300 },

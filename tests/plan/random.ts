@@ -6,23 +6,28 @@ export interface Drawn {
   text: string;
   /** Row of bolts by piece; empty for none. */
   rows: ReadonlyMap<string, string>;
-  /** What lies over each piece, as the text says. */
+  /** What lies over each piece, as the text says of the one or the other. */
   under: ReadonlyMap<string, string[]>;
   tasks: readonly { key: string; before: string[]; after: string[]; while: string[] }[];
 }
 
 interface Shape {
-  pieces: { row: string; under: number[] }[];
+  /** `joined`: the pieces over it say that they bridge it, instead of its saying that it lies under them. */
+  pieces: { row: string; under: number[]; joined: boolean }[];
   tasks: { verb: string; before: number[]; after: number[]; while: number[] }[];
 }
 
 const few = (most: number) => fc.array(fc.nat(), { maxLength: most });
 
 const shape: fc.Arbitrary<Shape> = fc.record({
-  pieces: fc.array(fc.record({ row: fc.constantFrom('', '', 'S', 'S S'), under: few(2) }), {
-    minLength: 1,
-    maxLength: 8,
-  }),
+  pieces: fc.array(
+    fc.record({
+      row: fc.constantFrom('', '', 'S', 'S S'),
+      under: few(2),
+      joined: fc.nat({ max: 3 }).map((n) => n === 0),
+    }),
+    { minLength: 1, maxLength: 8 },
+  ),
   tasks: fc.array(
     fc.record({
       verb: fc.constantFrom('do', 'decide', 'adjust', 'test'),
@@ -58,13 +63,16 @@ export function drawnJob(knots: boolean): fc.Arbitrary<Drawn> {
       ),
     }));
     const list = (words: readonly string[]) => `[${words.join(', ')}]`;
+    const joins = (over: string) =>
+      names.filter((n, i) => pieces[i]!.joined && under.get(n)!.includes(over));
     const text = [
       'bolts: {S: M6x25}',
       'pieces:',
-      ...pieces.map(
-        (p, i) =>
-          `  p${i}: {${p.row ? `bolts: ${p.row}, ` : ''}under: ${list(under.get(`p${i}`)!)}}`,
-      ),
+      ...pieces.map((p, i) => {
+        const row = p.row ? `bolts: ${p.row}, ` : '';
+        const overs = p.joined ? [] : under.get(`p${i}`)!;
+        return `  p${i}: {${row}under: ${list(overs)}, bridges: ${list(joins(`p${i}`))}}`;
+      }),
       ...(drawn.length > 0 ? ['tasks:'] : []),
       ...drawn.map(
         (t) =>

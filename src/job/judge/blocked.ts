@@ -1,21 +1,31 @@
 /** What must be back before a piece can go on: pieces under it that came off and are not finished. */
-import { carrierOf, oversIn } from '../overs.ts';
+import { carrierOf, layersOf } from '../overs.ts';
 import type { Job, PieceNow } from '../types.ts';
 
-/** A is under B: B comes off before A and goes back after it. */
+/**
+ * A is under B: B comes off before A and goes back after it. What lies further down is meant too where all between is
+ * back already, or never came off.
+ */
 export function blockers(job: Job, piece: PieceNow): PieceNow[] {
-  return piecesUnder(job, piece).filter((p) => !isBack(p));
-}
-
-/** Pieces that lie under this one. */
-function piecesUnder(job: Job, over: PieceNow): PieceNow[] {
-  const overs = oversIn(job);
-  return [...job.pieces.values()].filter((p) => overs.get(p.spec.key)?.has(over.spec.key));
+  const { unders } = layersOf(job);
+  const through = new Set([piece.spec.key]);
+  const found = new Set<PieceNow>();
+  for (const over of through) {
+    for (const key of unders.get(over) ?? []) {
+      const below = job.pieces.get(key);
+      if (!below) continue;
+      if (isBack(below)) through.add(key);
+      else found.add(below);
+    }
+  }
+  return [...found];
 }
 
 /** Pieces over this one; what it comes off with is none of them. */
 export function piecesOver(job: Job, { spec }: PieceNow): PieceNow[] {
-  const keys = [...(oversIn(job).get(spec.key) ?? [])].filter((key) => !spec.along.includes(key));
+  const keys = [...(layersOf(job).overs.get(spec.key) ?? [])].filter(
+    (key) => !spec.along.includes(key),
+  );
   return keys.flatMap((key) => job.pieces.get(key) ?? []);
 }
 

@@ -1,6 +1,7 @@
 /** What goes into the machine and must come out, what is seen to before a step, and how far a thing to buy has come. */
 import { NAME } from '../entry.ts';
 import { readThings, sayThing } from '../inside.ts';
+import { withBelow } from '../overs.ts';
 import type { Edit, Entry, Inside, Job, NewBuy, Verdict } from '../types.ts';
 import { already, list, meant, noPiece, type Stamp, type Wished, write, wrong } from './parts.ts';
 
@@ -24,9 +25,11 @@ export function judgeInside(job: Job, wish: Wished<'inside' | 'cleared'>, stamp:
   return write(stamp, wish, { verb: 'cleared', value: what, ...place });
 }
 
-/** What is inside an opening that this piece closes. */
+/** What is inside an opening that this piece closes, or that lies under it. */
 export function insideUnder(job: Job, piece: string): Inside[] {
-  return job.inside.filter((i) => i.piece === piece);
+  if (job.inside.length === 0) return [];
+  const closed = withBelow(job, piece);
+  return job.inside.filter((i) => i.piece !== null && closed.has(i.piece));
 }
 
 export function judgeGate(job: Job, wish: Wished<'gate'>, stamp: Stamp): Verdict {
