@@ -17,7 +17,7 @@ import { passNow, stillIn, toSettle } from './parts/piece-now.ts';
 import { piecePage } from './parts/piece-page.ts';
 import { mustRead } from './parts/reading.ts';
 import { sayDiffers, sayTakes, sayTrouble, sayWhere } from './parts/say-piece.ts';
-import { cureSaid } from './parts/sealant.ts';
+import { cureSaid, hurrySaid } from './parts/sealant.ts';
 import { type Line, line, span, wrap } from './parts/text.ts';
 import { torqueRows } from './parts/tight-figures.ts';
 import { comesAlong, type Way, wayOf } from './parts/way.ts';
@@ -107,10 +107,11 @@ function sayLacks(state: State, piece: PieceNow): Line[] {
   return wrap(lacks ?? '', state.columns, LOUD);
 }
 
-/** What its joint does not bear yet. */
+/** By when its joint is to be closed, and what it does not bear yet. */
 function sayCured({ open, now, columns }: State, piece: PieceNow): Line[] {
   const cures = open ? cureSaid(open.job, piece, now) : null;
-  return wrap(cures ?? '', columns, { bold: true });
+  const hurry = open ? hurrySaid(open.job, piece, now) : '';
+  return [...wrap(hurry, columns, { bold: true }), ...wrap(cures ?? '', columns, { bold: true })];
 }
 
 const LOUD = { colour: 'red', bold: true } as const;

@@ -15,6 +15,7 @@ import { passFor } from './parts/pass-of.ts';
 import { layoutOf, names, type PassNow, passNow, tipsOf, toFill } from './parts/piece-now.ts';
 import { piecePage, shapeOf } from './parts/piece-page.ts';
 import { besideTorque, ordered, passSaid, turnSaid } from './parts/say-tight.ts';
+import { hurrySaid } from './parts/sealant.ts';
 import { bold, type Line, line, spread, width, wrap } from './parts/text.ts';
 import { torqueRows } from './parts/tight-figures.ts';
 import { list, many, ordinal } from './parts/words.ts';
@@ -171,6 +172,7 @@ function tightSaid(state: State, { job, piece }: At, turn: Turn): Line[] {
     ...(beside
       ? [spread(first, line(done), columns)]
       : [...wrap(next, columns, { bold: true }), line(`${done}.`)]),
+    ...wrap(hurrySaid(job, piece, state.now), columns, { bold: true }),
     ...wrap(turnSaid(kind) ?? '', columns, { bold: true }),
     ...wrap(turn.set ?? '', columns, { bold: true }),
     ...corrected(figures, columns),

@@ -12,7 +12,7 @@ import { say, show, stay } from './moves.ts';
 import { daysBetween } from './parts/days.ts';
 import { isUnderWay, lastMark } from './parts/job-now.ts';
 import { backNow } from './parts/plan-now.ts';
-import type { BenchRow, Effect, Happening, Input, State, Updated } from './state.ts';
+import type { BenchRow, Effect, Happening, Input, State, Updated, View } from './state.ts';
 import { keyOf } from './which.ts';
 
 export function update(state: State, happening: Happening): Updated {
@@ -42,7 +42,8 @@ function recorded(state: State, happening: Extract<Happening, { on: 'recorded' }
   if (waiting?.for !== 'recorded') return stay(state);
   const again = waiting.again === true && view.screen === 'unsaved';
   const from: State = { ...state, waiting: null, ...(again ? { view: view.under } : {}) };
-  const { ok, ...after } = afterRecorded(from, happening);
+  const { ok, ...answer } = afterRecorded(from, happening);
+  const after = { ...answer, state: unread(from.view, answer.state) };
   if (!again && ok) return goOn(after);
   if (!again || ok) return { ...after, state: { ...after.state, ahead: [] } };
   // It rang the first time; what was pressed meanwhile was meant for this screen, which is still there.
@@ -74,10 +75,23 @@ function goOn(from: Updated): Updated {
     const [next, ...rest] = state.ahead;
     if (!next) break;
     const now = input({ ...state, ahead: rest }, next);
-    state = now.state;
+    state = unread(state.view, now.state);
     effects.push(...now.effects);
   }
   return { state, effects };
+}
+
+/** What was typed before a caution or a gate came in sight has not seen it. */
+function unread(before: View, state: State): State {
+  const asks = askedFor(state.view);
+  return asks === null || asks === askedFor(before) ? state : { ...state, ahead: [] };
+}
+
+/** Names a page that one must have looked at; null for all others. */
+function askedFor(view: View): string | null {
+  if (view.screen === 'gate') return `${view.moment} ${view.piece ?? ''}`;
+  if (view.screen !== 'piece' || view.step.step !== 'read') return null;
+  return `${view.step.way} ${view.piece}`;
 }
 
 /** Nothing is off, but something was left inside, or is to be looked at again. */

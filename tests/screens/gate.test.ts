@@ -50,6 +50,17 @@ describe('on with a piece that closes something', () => {
     expect(desk.frame).toContain('sealant: its time was over at 18:35');
   });
 
+  it('says it until the last bolt is tight', () => {
+    const desk = cover(ready(), { now: SOON }).press('space space space s a m a');
+    expect(desk.screen).toBe('look');
+    expect(desk.frame).toContain('Sealant: closed by 18:35.');
+    desk.press('space space space space space space space');
+    expect(desk.screen).toBe('tight');
+    expect(desk.frame).toContain('Sealant: closed by 18:35.');
+    desk.press('space space space space');
+    expect(desk.frame).not.toContain('Sealant: closed');
+  });
+
   it('counts it from going on, not from what was ticked while something stopped', () => {
     const bench = ready();
     bench.mark({ do: 'state', piece: 'case-cover', hole: '2', state: 'pulled' });

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { Bench } from '../job/bench.ts';
 import { Desk, FILE } from './desk.ts';
+import { caseOpen } from './plan-jobs.ts';
 
 const off = () => new Desk(new Bench()).open('cover').press('space');
 
@@ -44,6 +45,17 @@ describe('marks that are on their way', () => {
     expect(desk.screen).toBe('stop');
     expect(desk.state.ahead).toEqual([]);
     expect(desk.bench.states()).toBe('out out out out out');
+  });
+
+  it('have not seen a gate that comes in sight: what was pressed before it is dropped', () => {
+    const desk = new Desk(caseOpen()).open('case-cover').press('space');
+    expect(desk.frame).toContain('before it closes');
+    desk.holds = true;
+    desk.press('space space space');
+    desk.answer();
+    expect(desk.frame).toContain('before the joint is made');
+    expect(desk.state.ahead).toEqual([]);
+    expect(desk.bench.entries.filter((e) => e.verb === 'seen')).toHaveLength(1);
   });
 
   it('are not waited for when one leaves', () => {

@@ -3,12 +3,19 @@ import type { Job, PieceNow } from '../../job/types.ts';
 import { type Cure, curesNow, sayCure, sayCureOf } from '../../plan/cure.ts';
 import { openTimes, sayOpenTime } from '../../plan/open-time.ts';
 import { atTime } from './plan-now.ts';
+import { capital } from './words.ts';
 
 /** `sealant: closed by 18:50`, or that its time is over; null where none runs. */
 export function sealantSaid(job: Job, piece: PieceNow, now: string): string | null {
   const times = atTime(job, now, 'open times', () => openTimes(job, now));
   const own = times.find((time) => time.piece === piece.spec.key);
   return own ? sayOpenTime(own, now) : null;
+}
+
+/** The same as a sentence, for what is said under the picture; empty where none runs. */
+export function hurrySaid(job: Job, piece: PieceNow, now: string): string {
+  const said = sealantSaid(job, piece, now);
+  return said === null ? '' : `${capital(said)}.`;
 }
 
 export function cures(job: Job, now: string): Cure[] {
