@@ -24,7 +24,9 @@ export function layersOf(job: Job): { overs: Overs; unders: Overs } {
 }
 
 function layers(pieces: readonly PieceSpec[]): { overs: Overs; unders: Overs } {
-  const overs = oversOf(pieces);
+  const overs = new Map(oversOf(pieces));
+  // A piece over itself is a slip that check tells; nothing waits for itself.
+  for (const [key, all] of overs) overs.set(key, new Set([...all].filter((over) => over !== key)));
   const unders = new Map(pieces.map(({ key }) => [key, new Set<string>()]));
   for (const [below, all] of overs) for (const over of all) unders.get(over)?.add(below);
   return { overs, unders };

@@ -8,7 +8,7 @@ import { sayTime } from './days.ts';
 import { fillsIn, fluidsOf } from './fluids.ts';
 import { reachable } from './graph.ts';
 import { CURES, readJoint } from './joint.ts';
-import type { Line } from './lines.ts';
+import type { Line, Lines } from './lines.ts';
 import { isBack } from './needed.ts';
 import { spoken } from './relations.ts';
 import { type Standing, standingOf } from './standing.ts';
@@ -34,16 +34,13 @@ export function curesNow(job: Job, now: string): Cure[] {
 
 /** Those that run, in the order of the file: what is over, off again or untimed is silent. */
 export function curesOf(standing: Standing): Cure[] {
-  // The same for all that cure, and asked only where one does.
-  let dont: string[] | null = null;
   return [...standing.job.pieces.values()].flatMap((piece) => {
     if (!isBack(piece)) return [];
     const wait = waitFor(standing, piece);
     const found = wait === null ? byJoint(standing, piece) : byWait(standing, wait);
     if (!found) return [];
     const { key, name } = piece.spec;
-    dont ??= dontYet(standing);
-    return [{ piece: key, name, ...found, wait, dont }];
+    return [{ piece: key, name, ...found, wait, dont: dontYet(standing, key) }];
   });
 }
 
@@ -74,12 +71,38 @@ function byJoint({ lines, now, job }: Standing, piece: PieceNow): Found | null {
   const { cure, cures: says } = readJoint(piece.spec.joint);
   if (cure === null || says === null) return null;
   const last = lastPass(passesOf(piece.spec, job.upper.kinds));
-  const closes = (line: Line) =>
-    piece.holes.length > 0 ? line.verb === 'tight' && line.value === last : line.verb === 'fitted';
-  const line = lines.all.findLast((l) => l.piece === piece.spec.key && closes(l));
-  const from = line === undefined ? null : readInstant(line.at);
+  const line = closedBy(lines, piece, last);
+  const from = line === null ? null : readInstant(line.at);
   if (from === null || from.seconds + cure <= now.seconds) return null;
   return { says, until: printInstant({ seconds: from.seconds + cure, offset: now.offset }) };
+}
+
+/**
+ * The line with which the joint was closed after it was last open: all bolts through the last pass, or the piece on its
+ * place where it has none. One bolt renewed or turned again makes no new joint; null where it was never open.
+ */
+function closedBy({ all }: Lines, { spec, holes }: PieceNow, last: string): Line | null {
+  const names = holes.map((h) => h.name);
+  const out = new Set<string>();
+  const done = new Set<string>();
+  let opened = false;
+  let closed: Line | null = null;
+  for (const line of all) {
+    if (line.piece !== spec.key) continue;
+    const of = line.hole ?? names;
+    if (line.verb === 'out') for (const hole of of) out.add(hole);
+    if (line.verb === 'in') for (const hole of of) out.delete(hole);
+    if (line.verb === 'removed' || (line.verb === 'out' && out.size === names.length)) {
+      opened = true;
+      closed = null;
+      done.clear();
+    }
+    if (!opened || closed) continue;
+    if (line.verb === 'tight' && line.value === last) for (const hole of of) done.add(hole);
+    const shut = names.length > 0 ? done.size === names.length : line.verb === 'fitted';
+    if (shut) closed = line;
+  }
+  return closed;
 }
 
 /** The task that waits for it, done or not: whoever wrote it says when it is over. */
@@ -103,15 +126,20 @@ function byWait({ job, relations, finished, now }: Standing, key: string): Found
   };
 }
 
-function dontYet(standing: Standing): string[] {
-  const out = fluidsOf(standing).filter((fluid) => fluid.out);
-  const fills = [...standing.job.tasks.values()].some(
+function dontYet(standing: Standing, piece: string): string[] {
+  const open = [...standing.job.tasks.values()].filter(
     (t) => fillsIn(t.spec.say) && !isDone(standing, t.spec.key),
+  );
+  const held = open.length === 0 ? [] : heldByCure(standing, { piece });
+  const fills = held.map((place) => standing.relations.steps[place]?.key);
+  const behind = open.filter((t) => fills.includes(t.spec.key)).map((t) => t.spec.key);
+  const out = fluidsOf(standing).filter(
+    (f) => f.out && (f.fill === null || behind.includes(f.fill)),
   );
   return [
     "don't load it",
     ...out.map((fluid) => `don't fill ${fluid.what} in`),
-    ...(fills && out.length === 0 ? ["don't fill anything in"] : []),
+    ...(behind.length > 0 && out.length === 0 ? ["don't fill anything in"] : []),
     "don't run it",
   ];
 }
@@ -126,7 +154,10 @@ export function willCure(standing: Standing, piece: PieceNow): number | null {
   return cure === null || waitFor(standing, piece) !== null ? null : cure;
 }
 
-/** Steps that would load it: what is filled in and what is tested behind it; places in `relations.steps`. */
+/** Work that makes it run. */
+const RUNS = /\b(?:start|run|fire up|ride|drive)\b/i;
+
+/** Steps that would load it: what is filled in, run and tested behind it; places in `relations.steps`. */
 export function heldByCure(
   { job, relations, finished }: Standing,
   { piece }: Pick<Cure, 'piece'>,
@@ -137,6 +168,6 @@ export function heldByCure(
     const step = relations.steps[place];
     if (!step || finished.done[place]) return false;
     const say = job.tasks.get(step.key)?.spec.say ?? '';
-    return step.kind === 'test' || (step.kind === 'do' && fillsIn(say));
+    return step.kind === 'test' || (step.kind === 'do' && (fillsIn(say) || RUNS.test(say)));
   });
 }

@@ -35,24 +35,35 @@ const CONSUMABLES: readonly [Consumable['what'], RegExp][] = [
 ];
 /** Said of what has to stand before it is loaded. */
 export const CURES = /\bcur(?:e|es|ed|ing)\b|\bset(?:s|ting)?\b/i;
+/** Said of how long one has to close it. */
+const OPEN = /\bopen|\bwithin\b|\bskin/i;
 /** What cures, as the file may call it. */
 const STUFF = /\b(?:seal(?:ant|er)|silicone|thread[ -]?lock(?:er|ing)?|adhesive|compound|paste)\b/i;
 const NONE = /\b(?:no|not|never|without)\b[^,;]*$/i;
 
 export function readJoint(joint: readonly string[]): Joint {
   const parts = joint.flatMap((text) => text.split(';')).map((p) => p.trim());
-  const words = parts.flatMap((part) => part.split(',')).map((w) => w.trim());
+  const words = parts.flatMap((part) => part.split(',').flatMap(apart)).map((w) => w.trim());
   const timed = (said: RegExp) => words.find((word) => said.test(word) && readDuration(word));
   const cures = timed(CURES);
   return {
     parts: parts.filter((p) => p !== ''),
     renew: words.flatMap(renewed),
     consumables: consumablesIn(parts),
-    open: secondsIn(timed(/\bopen|\bwithin\b|\bskin/i)),
+    open: secondsIn(timed(OPEN)),
     cure: secondsIn(cures),
     cures: cures === undefined ? null : withStuff(cures, parts),
     lip: words.some((word) => /\blips?\b|\bseals?\b/i.test(word)),
   };
+}
+
+/** `open 10 min and cures 12 h` says two things, each with a time of its own; `1 h and 30 min` is one. */
+function apart(words: string): string[] {
+  const at = /\s+(?:and|then|but)\s+/i.exec(words);
+  if (!at) return [words];
+  const [before, behind] = [words.slice(0, at.index), words.slice(at.index + at[0].length)];
+  const times = [before, behind].every((w) => (CURES.test(w) || OPEN.test(w)) && readDuration(w));
+  return times ? [before, ...apart(behind)] : [words];
 }
 
 function secondsIn(word: string | undefined): number | null {

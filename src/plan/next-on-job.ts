@@ -1,5 +1,6 @@
 /** What comes next, as far as the whole job lets it: a piece that waits for a part or a task is not the next thing. */
-import type { Job } from '../job/types.ts';
+import { sayThing } from '../job/inside.ts';
+import type { Job, PieceNow } from '../job/types.ts';
 import { list } from '../job/words.ts';
 import type { Cure } from './cure.ts';
 import { sayTime } from './days.ts';
@@ -26,24 +27,43 @@ export interface NextOnJob {
 /** Null where nothing is left that anybody could do. */
 export function nextOnJob(job: Job, told: Told): NextOnJob | null {
   const step = nextWork(job);
-  // Nothing of it went back yet.
-  const stillOff = step !== null && job.pieces.get(step.piece)?.where === 'open';
-  const waits = stillOff ? waitsFor(job, `${step.piece} on`, told) : '';
+  const waits =
+    step && goesOn(job.pieces.get(step.piece)) ? waitsFor(job, `${step.piece} on`, told) : '';
   if (step && waits === '') return { piece: step.piece, task: null, waits: false, say: step.say };
-  const task = told.plan.canDo.find((c) => job.tasks.has(c.step));
+  const { canDo } = told.plan;
+  const task = canDo.find((c) => job.tasks.has(c.step));
   if (task) return { piece: null, task: task.step, waits: false, say: task.say };
+  const other = canDo.find((c) => c.step.endsWith(' on'));
+  if (other) {
+    const piece = other.step.slice(0, -' on'.length);
+    return { piece, task: null, waits: false, say: other.say };
+  }
   if (!step) return null;
   const name = job.pieces.get(step.piece)?.spec.name ?? step.piece;
   return { piece: step.piece, task: null, waits: true, say: `${name} waits for ${waits}.` };
+}
+
+/** Something of it has still to go in. */
+function goesOn(piece: PieceNow | undefined): boolean {
+  if (piece?.where === 'on') return piece.holes.some((h) => h.state === 'out');
+  return piece?.where === 'open';
 }
 
 /** What has to be done, had or out before a step, in words; empty where nothing is in the way. */
 export function waitsFor(job: Job, step: string, { plan, cures, now }: Told): string {
   const held = plan.heldBy.find((h) => h.step === step);
   if (!held) return '';
-  const names = held.for.map((name) => job.upper.buys.get(name)?.what ?? sayStepName(job, name));
+  const names = held.for.map((name) => heldSaid(job, name));
   // Of which piece stands under the list.
   if (names.length === 0 && cures.some((cure) => cure.until === held.until)) names.push('the cure');
   const until = held.until === null ? '' : `until ${sayTime(held.until, now)}`;
   return [list(names), until].filter((t) => t !== '').join(', ');
+}
+
+/** A thing to buy by its words, a thing inside as what has to come out, a step by its name. */
+function heldSaid(job: Job, name: string): string {
+  const buy = job.upper.buys.get(name);
+  if (buy) return buy.what;
+  const count = job.inside.reduce((sum, i) => sum + (i.what === name ? i.count : 0), 0);
+  return count === 0 ? sayStepName(job, name) : `${sayThing({ what: name, count })} to come out`;
 }

@@ -480,29 +480,6 @@ describe('what went in must come out', () => {
   });
 });
 
-describe('what is to be had', () => {
-  const text = COVER.replace(
-    'diary:',
-    'buy:\n  gasket: {what: cover gasket, once: true, for: cover on}\ndiary:',
-  );
-
-  it('holds the piece while the diary knows it is not here, and only then', () => {
-    const bench = new Bench(text).openCover();
-    expect(bench.refusal({ do: 'on', piece: 'cover' })).toMatchObject({ ok: true });
-    bench.mark({ do: 'buy', buy: 'gasket', state: 'ordered', promised: '2026-04-25' });
-    expect(bench.refusal({ do: 'on', piece: 'cover' })).toEqual({
-      code: 'blocked',
-      by: ['gasket'],
-    });
-    const bolt: Wish = { do: 'in', piece: 'cover', holes: ['1'], hand: { kind: 'S' } };
-    expect(bench.refusal(bolt)).toEqual({ code: 'blocked', by: ['gasket'] });
-    bench.mark({ do: 'on', piece: 'cover', because: 'only to turn the engine over' });
-    expect(bench.warnings(bolt)).toEqual(['not-here']);
-    bench.mark({ do: 'buy', buy: 'gasket', state: 'here', tray: 'shelf' });
-    expect(bench.warnings(bolt)).toEqual([]);
-  });
-});
-
 describe('a second round', () => {
   it('asks for the tests of the piece anew', () => {
     const text = COVER.replace(

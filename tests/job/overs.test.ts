@@ -96,3 +96,11 @@ diary:
     expect(bench.mark({ do: 'on', piece: 'guard' }).verb).toBe('fitted');
   });
 });
+
+describe('a piece that is said to bridge itself', () => {
+  it('does not wait for itself', () => {
+    const bench = new Bench(PIPES.replace('[cover, pump]', '[pipe, cover]'));
+    bench.mark({ do: 'off', piece: 'pipe' });
+    expect(bench.mark({ do: 'on', piece: 'pipe' }).verb).toBe('fitted');
+  });
+});

@@ -47,6 +47,42 @@ describe('a joint that cures', () => {
     );
   });
 
+  it('keeps the two times of one clause apart', () => {
+    for (const joint of [
+      'sealant, open 10 min and cures 12 h',
+      'sealant skins in 10 min and sets in 12 h',
+    ]) {
+      const text = COVER.replace('sealant on both faces, open 10 min, cures 12 h', joint);
+      expect(untils(shut(), EVENING, text)).toEqual(['2026-05-03T07:40:00+02:00']);
+    }
+    const long = COVER.replace('cures 12 h', 'cures 1 h and 30 min');
+    expect(untils(shut(), EVENING, long)).toEqual(['2026-05-02T21:10:00+02:00']);
+  });
+
+  it('was opened: a bolt that is only turned again, or renewed by itself, makes no new joint', () => {
+    const turned: Said[] = [{ piece: 'cover', hole: ['1'], tight: 'full', at: EVENING }];
+    expect(cures(turned, EVENING)).toEqual([]);
+    const at = '2026-05-02T22:00:00+02:00';
+    const renewed: Said[] = [
+      { at, piece: 'cover', hole: ['2'], out: 'S' },
+      { at, piece: 'cover', hole: ['2'], in: 'S' },
+      { at, piece: 'cover', hole: ['2'], tight: 'full' },
+    ];
+    expect(untils([...shut(), ...renewed], at)).toEqual(['2026-05-03T07:40:00+02:00']);
+  });
+
+  it('holds what starts the machine, and says nothing of a fluid elsewhere', () => {
+    const text = `${COVER}  right: {}
+tasks:
+  pour: {do: Fill the gearbox, after: right on}
+  start: {do: Start the engine, after: cover on}`;
+    const lines = [off('right'), ...shut()];
+    const { canDo, heldBy } = plan(jobOf(text, lines), EVENING);
+    expect(canDo.map((c) => c.step)).toEqual(['right on']);
+    expect(heldBy.find((h) => h.step === 'start')?.until).toBe('2026-05-03T07:40:00+02:00');
+    expect(cures(lines, EVENING, text)[0]?.dont).toEqual(["don't load it", "don't run it"]);
+  });
+
   it('does not say to fill while the oil is out', () => {
     const [cure] = cures([done('drain'), ...shut()], EVENING, COVER + TASKS);
     expect(cure?.dont).toEqual(["don't load it", "don't fill the oil in", "don't run it"]);

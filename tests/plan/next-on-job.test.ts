@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { curesNow } from '../../src/plan/cure.ts';
 import { nextOnJob } from '../../src/plan/next-on-job.ts';
 import { plan } from '../../src/plan/plan.ts';
-import { boltsOff, boltsOn, done, jobOf, NOW, type Said } from './make.ts';
+import { boltsOff, boltsOn, done, jobOf, NOW, off, on, type Said } from './make.ts';
 
 const TEXT = `
 bolts: {S: M6x25}
@@ -13,8 +13,8 @@ tasks:
 buy:
   gasket: {what: cover gasket, for: cover on}`;
 
-function next(lines: Said[]) {
-  const job = jobOf(TEXT, lines);
+function next(lines: Said[], text = TEXT) {
+  const job = jobOf(text, lines);
   return nextOnJob(job, { plan: plan(job, NOW), cures: curesNow(job, NOW), now: NOW });
 }
 
@@ -41,5 +41,39 @@ describe('what comes next on the whole job', () => {
     expect(next(ready)).toMatchObject({ piece: 'cover', waits: false });
     expect(next([...ready, ...boltsOn('cover', 'S S')])).toMatchObject({ task: 'fill' });
     expect(next([...ready, ...boltsOn('cover', 'S S'), done('fill')])).toBeNull();
+  });
+});
+
+describe('where the piece at hand waits', () => {
+  it('another that can go on is next', () => {
+    const pieces = 'pieces: {lid: {}, cover: {bolts: S S, under: lid}, hose: {under: lid}}';
+    const text = TEXT.replace('pieces: {cover: {bolts: S S}}', pieces);
+    const lines: Said[] = [
+      off('lid'),
+      off('hose'),
+      ...boltsOff('cover', 'S S'),
+      done('scrape'),
+      { buy: 'gasket', done: 'ordered' },
+    ];
+    expect(next(lines, text)).toEqual({
+      piece: 'hose',
+      task: null,
+      waits: false,
+      say: 'Hose goes back on.',
+    });
+  });
+
+  it('one that lies there, and whose bolts may not go in yet, is not next', () => {
+    const text = 'bolts: {S: M6x25}\npieces: {cover: {bolts: S S}, plate: {along: cover}}';
+    const lines = [...boltsOff('cover', 'S S'), on('cover'), off('plate')];
+    expect(next(lines, text)).toMatchObject({ piece: 'plate', waits: false });
+  });
+
+  it('what is inside is to come out, not to be had', () => {
+    const text = 'pieces: {cover: {}}';
+    expect(next([off('cover'), { piece: 'cover', inside: '2 rags' }], text)).toMatchObject({
+      waits: true,
+      say: 'Cover waits for 2 rags to come out.',
+    });
   });
 });

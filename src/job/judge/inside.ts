@@ -22,7 +22,24 @@ export function judgeInside(job: Job, wish: Wished<'inside' | 'cleared'>, stamp:
       there.length === 0 ? 'nothing is noted as inside' : `inside is ${list(there.map(sayThing))}`;
     return wrong('not-inside', `${sayThing(odd)}: ${has}.`, { what: odd.what });
   }
-  return write(stamp, wish, { verb: 'cleared', value: what, ...place });
+  if (wish.piece !== undefined || what === 'all') {
+    return write(stamp, wish, { verb: 'cleared', value: what, ...place });
+  }
+  // Said without its opening, it came out of the one that has it all.
+  const openings = [...new Set(there.map((i) => i.piece))].filter((piece) =>
+    things.every((t) =>
+      there.some((i) => i.piece === piece && i.what === t.what && i.count >= t.count),
+    ),
+  );
+  const [opening, ...others] = openings;
+  if (opening === undefined || others.length > 0) {
+    const named = [...new Set(there.flatMap((i) => i.piece ?? []))];
+    return wrong('which-opening', `Which opening? Inside is something of ${list(named)}.`, {
+      pieces: named,
+    });
+  }
+  const from = opening === null ? {} : { piece: opening };
+  return write(stamp, wish, { verb: 'cleared', value: what, ...from });
 }
 
 /** What is inside an opening that this piece closes, or that lies under it. */
@@ -87,14 +104,26 @@ function cameOffSince(job: Job, buy: string, mark: Entry): boolean {
 const HERE: readonly string[] = ['here', 'compared', 'fitted'];
 
 /**
- * What a piece needs to go on and the diary knows not to be here: ordered, wrong, short. A thing that nobody ever
- * noted is not waited for.
+ * What a piece needs to go on and the diary knows not to be here: ordered, wrong, short, or used once already. A thing
+ * that nobody ever noted is not waited for.
  */
 export function notHere(job: Job, piece: string): { buy: string; what: string; state: string }[] {
   return [...job.upper.buys.values()].flatMap((spec) => {
-    if (!spec.for.some((step) => step === piece || step === `${piece} on`)) return [];
+    const steps = spec.for.map((step) => step.trim().replace(/\s+/g, ' '));
+    if (!steps.some((step) => step === piece || step === `${piece} on`)) return [];
     const last = lastOf(job, spec.key);
-    if (!last || HERE.includes(last.value)) return [];
-    return [{ buy: spec.key, what: spec.what, state: last.value }];
+    if (!last) return [];
+    const used = spec.once && HERE.includes(last.value) && wentInSince(job, piece, last);
+    if (HERE.includes(last.value) && !used) return [];
+    return [{ buy: spec.key, what: spec.what, state: used ? 'used once already' : last.value }];
   });
+}
+
+/** The piece went on after this mark and came off again: what is used once went in with it. */
+function wentInSince(job: Job, piece: string, mark: Entry): boolean {
+  const since = job.entries
+    .slice(job.entries.indexOf(mark) + 1)
+    .filter((e) => job.living.has(e.id) && e.piece === piece);
+  const on = since.findIndex((e) => e.verb === 'fitted' || e.verb === 'in');
+  return on >= 0 && since.slice(on).some((e) => e.verb === 'removed');
 }
