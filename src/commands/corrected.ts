@@ -1,5 +1,7 @@
 /** What of a job, or of one piece, is printed and not so: for the commands that show its figures. */
-import { besidePrinted } from '../job/corrections.ts';
+import { besidePrinted, lostTruths } from '../job/corrections.ts';
+import { livingEntries } from '../job/living.ts';
+import { rawUpper } from '../job/raw-upper.ts';
 import type { Correctable, Correction, Job } from '../job/types.ts';
 
 /** Of all the job without a piece, of any kind without kinds. */
@@ -22,4 +24,12 @@ export function correctedLines(job: Job, all: readonly Correction[]): string[] {
     return `  ${name}${place}, ${what}: ${besidePrinted(says, printed)}`;
   });
   return ['', 'Not as printed:', ...lines];
+}
+
+/** Truths that count no more, because the file says something else now; nothing for none. */
+export function lostLines(job: Job): string[] {
+  return lostTruths(rawUpper(job), livingEntries(job.entries)).map(
+    ({ piece, task, value, was, says }) =>
+      `${job.pieces.get(piece ?? '')?.spec.name ?? task ?? piece}, ${value}: ${says} does not count, the file says “${was}” no more.`,
+  );
 }

@@ -10,7 +10,7 @@ import { noteRows } from '../plan/note.ts';
 import { openTimes, sayOpenTime } from '../plan/open-time.ts';
 import { plan } from '../plan/plan.ts';
 import { answer, type Call } from './command.ts';
-import { correctedIn, correctedLines } from './corrected.ts';
+import { correctedIn, correctedLines, lostLines } from './corrected.ts';
 import { openJob } from './open-job.ts';
 
 export function run(call: Call) {
@@ -46,6 +46,7 @@ export function run(call: Call) {
     next === undefined ? 'Nothing is next.' : `Next: ${safe(next)}`,
     ...back.dont.map(safe),
     ...correctedLines(job, correctedIn(job)).map(safe),
+    ...lostLines(job).map(safe),
   ];
   return answer(json, lines.join('\n'));
 }

@@ -1,6 +1,6 @@
 /** All that is wrong with a job file: what the reader finds, what stands in the diary and cannot be, and torques no bolt stands. */
 import { sane } from '../bolt/sane.ts';
-import { rivalTruths } from './corrections.ts';
+import { lostTruths, rivalTruths } from './corrections.ts';
 import { collector, type Report } from './faults.ts';
 import { toFaults } from './faults-place.ts';
 import { fold } from './fold.ts';
@@ -20,10 +20,14 @@ export function checkJob(text: string, file: string): Fault[] {
     const name = job.pieces.get(piece)?.spec.name ?? piece;
     report('two-truths', placeOfEntry(text, ids.at(-1) ?? ''), { piece, hole, say, name });
   }
-  for (const { entry, holds } of rivalTruths(read.upper, livingEntries(read.entries))) {
+  const living = livingEntries(read.entries);
+  for (const { entry, holds } of rivalTruths(read.upper, living)) {
     const { what, printed, says } = holds;
     const data = { what, printed, says, value: entry.says ?? '' };
     report('two-corrections', placeOfEntry(text, entry.id), data);
+  }
+  for (const { id, value, was = '', says = '' } of lostTruths(read.upper, living)) {
+    report('lost-truth', placeOfEntry(text, id), { what: value, was, says, id });
   }
   checkTorques(job, text, report);
   if (found.length === 0) return read.faults;

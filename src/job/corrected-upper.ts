@@ -9,6 +9,7 @@ import {
   OF_HOLE,
   OF_PIECE,
   OF_TASK,
+  sameText,
   spelled,
   truthFault,
 } from './figures.ts';
@@ -56,14 +57,48 @@ export function correctedUpper(
 function through(upper: Upper, living: readonly Entry[]) {
   const held: Held = new Map();
   const silent: Entry[] = [];
+  const written = lastWritten(living);
   let now = upper;
-  for (const entry of living) {
+  for (const [i, entry] of living.entries()) {
     if (entry.verb !== 'corrected') continue;
+    // A text that was put in anew is what counts: nobody has called that one not so.
+    if (entry.hole === undefined && i < (written.get(`${entry.piece} ${entry.value}`) ?? -1))
+      continue;
     const next = correct(now, entry, held);
     if (next === now) silent.push(entry);
     now = next;
   }
   return { now, held, silent };
+}
+
+/** The last place at which the one text of a key of a piece was written. */
+function lastWritten(living: readonly Entry[]): Map<string, number> {
+  const last = new Map<string, number>();
+  for (const [i, { verb, piece, value }] of living.entries()) {
+    if (verb === 'written' && WHOLE.includes(value)) last.set(`${piece} ${value}`, i);
+  }
+  return last;
+}
+
+const WHOLE: readonly string[] = ['torque', 'into', 'takes', 'sequence'];
+
+/** Truths that count no more, because what they call printed stands in the file no longer. */
+export function lostTruths(upper: Upper, living: readonly Entry[]): Entry[] {
+  const { held, silent } = through(upper, living);
+  const rivals = new Set(rivalTruths(upper, living).map(({ entry }) => entry));
+  return silent.filter((entry) => {
+    const what = entry.value as Correctable;
+    const says = entry.says ?? '';
+    if (rivals.has(entry) || truthFault(what, says) !== null) return false;
+    if (spelled(what, entry.was ?? '') === spelled(what, says)) return false;
+    return ![...held.values()].some(
+      (c) =>
+        c.what === what &&
+        c.piece === entry.piece &&
+        c.task === entry.task &&
+        sameText(what, c.says, says),
+    );
+  });
 }
 
 /**
@@ -165,7 +200,7 @@ function replaced<T>(slots: Slots<T>, entry: Entry, held: Held): T {
     const inherited = own.length === 0 ? (slots.else?.(what) ?? null) : null;
     const texts = inherited ? [inherited.text] : own;
     const next = texts.flatMap((text, i) => {
-      if (spelled(what, text) !== was) return [text];
+      if (!sameText(what, text, entry.was ?? '')) return [text];
       const id = idOf(slots.of, what, lens.way, i);
       const before = held.get(id);
       const printed = before?.printed ?? inherited?.printed ?? text;

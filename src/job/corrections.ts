@@ -4,7 +4,7 @@ import { holeSlots, isPrinted, pieceSlots, type Slots, taskSlots } from './corre
 import { FROM_PIECE, OF_HOLE, spelled } from './figures.ts';
 import type { Correctable, Correction, Job, Subject } from './types.ts';
 
-export { correctedUpper, isPrinted, rivalTruths } from './corrected-upper.ts';
+export { correctedUpper, isPrinted, lostTruths, rivalTruths } from './corrected-upper.ts';
 export { truthFault } from './figures.ts';
 
 /** A text that can be corrected. */

@@ -257,6 +257,10 @@ export const FAULTS = {
     '{what}: instead of {printed} another entry says {says}, and that counts; this one says {value}',
     'Find out which is true, and take the other one back.',
   ),
+  'lost-truth': warning(
+    '{what}: {says} was said to be true of “{was}”, and the file says that no more: it does not count',
+    'Say it again of what is printed now (putback correct), or take it back: putback undo FILE {id}.',
+  ),
   'same-id': warning(
     'another entry has the id {value}, in line {line}',
     'If it is the same entry, delete one of the two lines; if not, change one letter of this id.',

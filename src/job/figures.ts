@@ -147,6 +147,17 @@ export function spelled(what: Correctable, text: string): string {
   return pass ? printPass(pass) : oneLine(text).trim();
 }
 
+/** The same text, or the same torque of the same page in another spelling (`10 Nm` for `10 N·m`). */
+export function sameText(what: Correctable, one: string, other: string): boolean {
+  if (spelled(what, one) === spelled(what, other)) return true;
+  if (what !== 'torque') return false;
+  const [a, b] = [readTorque(one), readTorque(other)];
+  if (!a?.quantity || !b?.quantity) return false;
+  const { value, to, unit } = a.quantity;
+  const same = value === b.quantity.value && to === b.quantity.to && unit === b.quantity.unit;
+  return same && (a.where ?? '').trim() === (b.where ?? '').trim();
+}
+
 const GOOD: Partial<Record<Correctable, [(text: string) => boolean, string]>> = {
   thick: [(text) => readLength(text) !== null, 'no length: 25, 25 mm or 1-1/2 in'],
   proud: [(text) => readLength(text) !== null, 'no length: 25, 25 mm or 1-1/2 in'],

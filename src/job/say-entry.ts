@@ -1,5 +1,7 @@
 /** An entry of the diary in words. */
 import { besidePrinted } from './corrections.ts';
+import { OF_HOLE } from './figures.ts';
+import { rawUpper } from './raw-upper.ts';
 import type { Entry, Job } from './types.ts';
 import { list } from './words.ts';
 
@@ -63,19 +65,30 @@ function sayWritten({ value, says = '', was }: Entry): string {
 
 /** As printed at first, where what it corrects was itself a correction. */
 function firstPrinted(entry: Entry, job: Job): string {
+  const holds = job.corrections.find((c) => c.id === entry.id);
+  if (holds) return holds.printed;
   let was = entry.was ?? '';
   for (const before of job.entries.slice(0, job.entries.indexOf(entry)).reverse()) {
     const same =
       before.verb === 'corrected' &&
+      job.living.has(before.id) &&
       before.value === entry.value &&
       before.piece === entry.piece &&
       before.task === entry.task &&
       // What holds for the piece holds for a hole of it that says nothing of its own.
-      (before.hole === undefined || before.hole.join() === entry.hole?.join()) &&
+      (before.hole?.join() === entry.hole?.join() || (!before.hole && !saysItself(job, entry))) &&
       before.says === was;
     if (same) was = before.was ?? was;
   }
   return was;
+}
+
+/** The hole has a figure of its own in the file. */
+function saysItself(job: Job, { piece, hole, value }: Entry): boolean {
+  const own = rawUpper(job)
+    .pieces.get(piece ?? '')
+    ?.holes.get(hole?.[0] ?? '');
+  return own !== undefined && OF_HOLE.some((l) => l.what === value && l.get(own).length > 0);
 }
 
 /** The same with the piece before it. */

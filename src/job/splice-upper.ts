@@ -60,11 +60,21 @@ function applyOne(text: string, edit: Edit): string | Fail {
   if (isFail(ways)) return ways;
   const before = plainOf(root);
   for (const cuts of ways) {
+    // What goes out as a whole takes its remark along; what is only put anew does not.
+    const anew = edit.edit === 'instead' && edit.text !== null;
+    if (anew && cuts.some((c) => losesRemark(text.slice(c.from, c.to), c.put))) continue;
     const next = cut(text, cuts);
     const read = openDoc(next);
     if (!isFail(read) && onlyThat(before, plainOf(read.contents), edit)) return next;
   }
   return { fault: 'the file is written in a way that only a hand can change' };
+}
+
+/** Somebody's remark stands in what is cut out, and not in what is put there. */
+function losesRemark(out: string, put: string): boolean {
+  return [...out.matchAll(/(?:^|\s)(#.*)/g)].some(
+    ([, remark = '']) => !put.includes(remark.trim()),
+  );
 }
 
 function cutsFor(text: string, root: YAMLMap, edit: Edit): Cut[][] | Fail {

@@ -361,3 +361,18 @@ test('a picture and an order go in, are changed and go out again, in files of ev
     { numRuns: 1000 },
   );
 });
+
+describe('an order put anew', () => {
+  const HEAD = 'pieces:\n  cover:\n    bolts: S S\n    sequence:\n';
+  const anew = (text: string): Edit[] => [
+    { edit: 'instead', piece: 'cover', key: 'sequence', was: '1 2', text },
+  ];
+
+  test('leaves a remark in it alone: only a hand can change that', () => {
+    const text = `${HEAD}      - 1   # top left first, or it tilts\n      - 2\n`;
+    expect(applyEdits(text, anew('2 1'))).toEqual({
+      fault: 'the file is written in a way that only a hand can change',
+    });
+    expect(applyEdits(`${HEAD}      - 1\n      - 2\n`, anew('2 1'))).toContain('2 1');
+  });
+});
