@@ -2,10 +2,11 @@
  * The sealant's open time: from the moment at which all before the joint was seen to be ready, the tube is open. How
  * long, says the joint, in the words of the tube.
  */
+import { countsOf } from '../job/inside.ts';
 import type { Job, PieceNow } from '../job/types.ts';
 import { sayTime } from './days.ts';
 import { readJoint } from './joint.ts';
-import { type Lines, linesOf } from './lines.ts';
+import { type Line, type Lines, linesOf } from './lines.ts';
 import { isBack } from './needed.ts';
 import { type Instant, printInstant, readInstant } from './time.ts';
 
@@ -39,12 +40,20 @@ function openTime(piece: PieceNow, lines: Lines, now: Instant | null): OpenTime 
   const begins = lines.all.findLast(
     (line) => line.piece === key && line.verb === 'seen' && BEGINS.includes(line.value),
   );
-  const from = begins && begins.index > off ? readInstant(begins.at) : null;
+  if (!begins || begins.index <= off || stopped(lines, key, begins)) return null;
+  const from = readInstant(begins.at);
   if (from === null) return null;
   const seconds = from.seconds + open;
   if (now.seconds - seconds > TOLD) return null;
   const until = printInstant({ seconds, offset: now.offset });
   return { piece: key, name, until, over: now.seconds > seconds };
+}
+
+/** A list ticked while something was still inside opens no tube, unless somebody went on all the same. */
+function stopped({ all }: Lines, piece: string, { index, because }: Line): boolean {
+  if (because !== undefined) return false;
+  const before = all.slice(0, index + 1).map((line) => line.entry);
+  return countsOf(before).some((thing) => thing.piece === piece && thing.count > 0);
 }
 
 const BEGINS: readonly string[] = ['sealing all', 'sealing hurry'];

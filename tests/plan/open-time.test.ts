@@ -33,6 +33,14 @@ describe('the open time of the sealant', () => {
     expect(said(lines, at('18:46:00'))).toEqual(['sealant: closed by 18:50']);
   });
 
+  it('does not run while something is inside, unless one went on all the same', () => {
+    const [out, away, seen] = ready();
+    const rag: Said = { piece: 'cover', inside: '1 rag', at: at('18:30:00') };
+    const lines = (more: Said = {}) => [out!, away!, rag, { ...seen, ...more }];
+    expect(said(lines(), at('18:41:00'))).toEqual([]);
+    expect(said(lines({ because: 'it stays' }), at('18:41:00'))).toHaveLength(1);
+  });
+
   it('is told on the clock of whoever asks', () => {
     expect(said(ready(), '2026-05-02T16:41:00Z')).toEqual(['sealant: closed by 16:50']);
   });
