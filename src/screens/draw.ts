@@ -76,7 +76,9 @@ export function drawLabel(state: State): string {
   const here = at(state);
   if (someThingInside(state)) return '';
   const holes = here?.piece.holes.length ?? 0;
-  return here?.piece.spec.map === null && (holes === 0 || holes >= FEW) ? 'draw the holes' : '';
+  // Of a piece without bolts there is more to say first; while its row is typed it has some.
+  const some = holes >= FEW || (holes === 0 && here?.view.step.step === 'off-row');
+  return here?.piece.spec.map === null && some ? 'draw the holes' : '';
 }
 
 function open(state: State): Updated {

@@ -10,6 +10,9 @@ import { typedDate } from './parts/typed-date.ts';
 import { minutesTyped } from './parts/typed-minutes.ts';
 import type { JobAsks, State, Updated } from './state.ts';
 
+/** Minutes, where nobody says how many. */
+const SHORT_WHILE = '20';
+
 export function doneOfJob(state: State, below: State, asks: JobAsks, text: string): Updated {
   if (asks.ask === 'promised') return ordered(state, below, asks, text);
   if (asks.ask === 'number') {
@@ -23,7 +26,7 @@ export function doneOfJob(state: State, below: State, asks: JobAsks, text: strin
     return record(below, resultWish(now, asks.how, text));
   }
   if (asks.ask === 'minutes') {
-    const minutes = minutesTyped(text);
+    const minutes = minutesTyped(text === '' ? SHORT_WHILE : text);
     if (minutes !== null) {
       return show(below, { screen: 'within', minutes, top: 0, under: below.view });
     }
@@ -74,7 +77,8 @@ export function questionOfJob(state: State, asks: JobAsks): string[] {
       'As the shop has it: HL-1142-01. Nothing is an answer too.',
     ];
   }
-  if (asks.ask === 'minutes') return ['How long have you?', '20, 45 min, 1 h.', asks.say ?? ''];
+  if (asks.ask === 'minutes')
+    return ['How long have you?', '20, 45 min, 1 h. Nothing is 20.', asks.say ?? ''];
   if (asks.ask === 'result') return resultAsked(state, asks);
   const piece = asks.piece === null ? null : state.open?.job.pieces.get(asks.piece)?.spec.name;
   const where = piece ? ` behind: ${piece}` : '';

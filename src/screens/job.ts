@@ -19,6 +19,7 @@ import { around } from './parts/scroll.ts';
 import { curesSaid } from './parts/sealant.ts';
 import { taskHere } from './parts/task-now.ts';
 import { bold, cut, type Line, line, pad, type Span, span, width, wrap } from './parts/text.ts';
+import { waitsSaid } from './parts/waits-for.ts';
 import type { State, Updated } from './state.ts';
 import { openTask } from './task.ts';
 
@@ -129,7 +130,7 @@ function sayTask(job: Job, { spec }: TaskNow, now: string): Span[] {
   const told = task.told === '' ? '' : `: ${task.told}`;
   if (task.state === 'failed') return [span(`failed${told}`, LOUD)];
   if (task.state === 'done') return [span(`done${told}`)];
-  if (task.waits !== '') return [span(`waits for ${task.waits}`)];
+  if (task.waits !== '') return [span(waitsSaid(task.waits))];
   const printed =
     task.limit !== null && printedOf(job, { task: spec.key }, 'limit', task.limit) !== null;
   const limit = task.limit === null ? '' : ` (${task.limit}${printed ? ', not as printed' : ''})`;

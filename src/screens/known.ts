@@ -170,7 +170,9 @@ export function knownLabel(state: State): string {
     (hereOf(here.view.step) !== null ||
       here.piece.holes.some((h) => h.state === 'in' || h.state === 'tight') ||
       here.job.inside.some((i) => i.piece === here.key));
-  return busy && state.columns < WIDE ? '' : 'what is known';
+  // Off, or aside, is what a piece without bolts is opened for.
+  const bare = here !== null && here.piece.holes.length === 0 && here.piece.where === 'home';
+  return (busy || bare) && state.columns < WIDE ? '' : 'what is known';
 }
 
 export function isInQuestion(state: State): boolean {

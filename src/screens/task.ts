@@ -12,6 +12,7 @@ import { isStartAsked } from './parts/gate-now.ts';
 import { runs, type TaskHere, taskHere } from './parts/task-now.ts';
 import { doneWish } from './parts/task-wish.ts';
 import { bold, type Line, line, pad, type Style, span } from './parts/text.ts';
+import { waitsRow } from './parts/waits-for.ts';
 import type { State, Updated } from './state.ts';
 
 export function taskAt(state: State): TaskHere | null {
@@ -150,7 +151,7 @@ export function drawTask(state: State): Page {
     ['Limit', now.limit],
     ['When', now.when],
     ['Of', names.length === 0 ? null : names.join(', ')],
-    ['Waits for', now.waits === '' ? null : now.waits],
+    ['Waits for', waitsRow(now.waits)],
     ['Note', now.note],
     [
       now.state === 'failed' ? 'Failed' : 'Done',

@@ -67,11 +67,29 @@ export function afterUndo(state: State, id: string): Updated {
   const job = state.open?.job;
   const entry = job?.entries.find((e) => e.id === id);
   if (!job || !entry) return stay(state);
+  if (AT_GATES.includes(entry.verb))
+    return afterGateUndo(state, entry, `Taken back: ${sayEntry(entry, job)}.`);
   if (!here) return say(state, `Taken back: ${sayEntry(entry, job)}.`);
   if (entry.verb === 'undo') return afterRedo(state, entry.value);
   const quiet = `Taken back: ${sayEntry(entry, job)}.`;
   const step = stepFor(entry, here.view.step);
   return toStep({ ...state, quiet }, step);
+}
+
+const AT_GATES: readonly string[] = ['seen', 'struck', 'added', 'cleared'];
+
+/** What was seen at a gate is not seen any more: it is asked again, and nothing counts as ticked. */
+function afterGateUndo(state: State, entry: Entry, quiet: string): Updated {
+  const piece = entry.piece ?? '';
+  const read = state.read.filter(
+    (mark) => !mark.startsWith('gate ') || mark.split(' ')[2] !== piece,
+  );
+  const next: State = { ...state, read, quiet };
+  const { view } = next;
+  if (view.screen === 'gate')
+    return stay({ ...next, view: { ...view, ticked: false, here: null } });
+  const onIt = view.screen === 'piece' && view.piece === piece && view.step.step === 'on';
+  return onIt ? toStep(next, LOOK) : stay(next);
 }
 
 /** After a mark stands again: on from there, as after the mark itself. */

@@ -12,7 +12,7 @@ import { many } from './parts/words.ts';
 import type { State } from './state.ts';
 
 export const withinActs = {
-  within: (state) => ask(state, { ask: 'minutes', say: null }, '20'),
+  within: (state) => ask(state, { ask: 'minutes', say: null }),
   'leave-within': (state) =>
     state.view.screen === 'within' ? show(state, state.view.under) : stay(state),
 } satisfies Acts;

@@ -34,6 +34,19 @@ describe('on with a piece that closes something', () => {
     expect(gates(desk)).toEqual(['seen closing all', 'seen sealing all']);
   });
 
+  it('is asked again when what was seen is taken back', () => {
+    const desk = cover().press('space space space');
+    expect(desk.screen).toBe('on');
+    desk.press('backspace');
+    expect(desk.screen).toBe('look');
+    desk.press('space');
+    expect(desk.frame).toContain('before the joint is made');
+    // Nothing of it counts as ticked: the next key notes it again.
+    desk.press('backspace space');
+    expect(desk.frame).not.toContain('Left as it is');
+    expect(desk.bench.job.entries.at(-1)?.verb).toBe('seen');
+  });
+
   it('says what to set on the wrench of this bench', () => {
     const inches = ready(CASE.replace('10 N·m, manual 3-4', '95 lbf·in'));
     const desk = new Desk(inches, {}, WRENCHES).open('case-cover').press('space space');

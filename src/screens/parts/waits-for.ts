@@ -12,3 +12,15 @@ export function toldNow(job: Job, now: string): Told {
 export function waitsFor(job: Job, step: string, now: string): string {
   return waitsIn(job, step, toldNow(job, now));
 }
+
+/** `after 100 km` says itself what is waited for. */
+const BY_USE = /^(?:after|next|at the next) /i;
+
+export function waitsSaid(waits: string): string {
+  return BY_USE.test(waits) ? `to come ${waits}` : `waits for ${waits}`;
+}
+
+/** For a row that is headed by it; null where the row of when it is due says it. */
+export function waitsRow(waits: string): string | null {
+  return waits === '' || BY_USE.test(waits) ? null : waits;
+}
