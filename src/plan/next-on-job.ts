@@ -31,7 +31,7 @@ export function nextOnJob(job: Job, told: Told): NextOnJob | null {
     step && goesOn(job.pieces.get(step.piece)) ? waitsFor(job, `${step.piece} on`, told) : '';
   if (step && waits === '') return { piece: step.piece, task: null, waits: false, say: step.say };
   const { canDo } = told.plan;
-  const task = canDo.find((c) => job.tasks.has(c.step));
+  const task = canDo.find((c) => job.tasks.has(c.step) && !isPast(job, told.plan, c.step));
   if (task) return { piece: null, task: task.step, waits: false, say: task.say };
   const other = canDo.find((c) => c.step.endsWith(' on'));
   if (other) {
@@ -41,6 +41,14 @@ export function nextOnJob(job: Job, told: Told): NextOnJob | null {
   if (!step) return null;
   const name = job.pieces.get(step.piece)?.spec.name ?? step.piece;
   return { piece: step.piece, task: null, waits: true, say: `${name} waits for ${waits}.` };
+}
+
+/** All that it was to be done before is done: nobody drains what has been filled in again. */
+function isPast(job: Job, { steps }: Plan, key: string): boolean {
+  const before = job.tasks.get(key)?.spec.before ?? [];
+  const isDone = (said: string) =>
+    steps.some((s) => s.done && s.step === said.trim().replace(/\s+/g, ' '));
+  return before.length > 0 && before.every(isDone);
 }
 
 /** Something of it has still to go in. */

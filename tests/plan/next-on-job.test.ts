@@ -77,3 +77,11 @@ describe('where the piece at hand waits', () => {
     });
   });
 });
+
+describe('a task whose time is over', () => {
+  it('is not next: what was to be drained before the cover came off', () => {
+    const text = 'pieces: {cover: {}}\ntasks: {drain: {do: Drain the oil, before: cover off}}';
+    expect(next([], text)).toMatchObject({ piece: 'cover' });
+    expect(next([off('cover'), on('cover')], text)).toBeNull();
+  });
+});
