@@ -109,7 +109,9 @@ export function beforeSealing(standing: Standing, piece: PieceNow, buys: readonl
     ...(clear.length > 0 ? [look('clear', `Held clear of the joint: ${pieceNames(clear)}.`)] : []),
     ...(holes.length > 0 ? [look('bolts', `Bolts sorted: ${sorted(piece)}.`)] : []),
     ...lockers(piece, standing.job.upper.kinds),
-    ...wrench(piece, standing.job.upper.kinds, said.torque),
+    ...wrench(piece, standing.job.upper.kinds, said.torque, (hole, figure) =>
+      printedOf(standing.job, { piece: piece.spec.key, hole }, 'torque', figure),
+    ),
     ...cautions(standing, spec, 'on'),
     ...hurry.map((say) => look('hurry', say)),
   ];

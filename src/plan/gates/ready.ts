@@ -1,5 +1,6 @@
 /** What has to be ready before a joint is made, beyond its faces: seals, levers, threads, the wrench. */
 import { printQuantity } from '../../bolt/units.ts';
+import { besidePrinted } from '../../job/corrections.ts';
 import type { Kind, PassSpec, PieceNow, Quantity, Torque } from '../../job/types.ts';
 import { list } from '../../job/words.ts';
 import { passesOf } from '../../piece/passes.ts';
@@ -58,15 +59,19 @@ export function wrench(
   { spec, holes }: PieceNow,
   kinds: Kinds,
   told: (figure: string) => string,
+  printedAt: (hole: string, figure: string) => string | null,
 ): Asked[] {
   if (holes.length === 0) return [];
   const passes = passesOf(spec, kinds).filter((p) => p.after === null);
   const set = passes.flatMap((p) =>
     p.torque?.quantity ? [figure(p, p.torque.quantity, spec.torque, told)] : [],
   );
-  const own = [...spec.holes.values()].flatMap((h) =>
-    h.torque?.quantity ? [`${h.name} takes ${printQuantity(h.torque.quantity)}`] : [],
-  );
+  const own = [...spec.holes.values()].flatMap(({ name, torque }) => {
+    if (!torque?.quantity) return [];
+    const printed = printedAt(name, torque.text);
+    const takes = printQuantity(torque.quantity);
+    return [`${name} takes ${printed === null ? takes : besidePrinted(torque.text, printed)}`];
+  });
   const figures = set.length === 1 ? set.map((s) => s.value) : set.map((s) => s.said);
   const [first, ...then] = figures;
   const unread = spec.torque !== null && spec.torque.quantity === null;

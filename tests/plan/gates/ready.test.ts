@@ -174,3 +174,15 @@ pieces:
     expect([less.over, less.connected]).toEqual([undefined, undefined]);
   });
 });
+
+it('the wrench line shows what is printed of a hole beside what is true of it', () => {
+  const text = `bolts: {S: M6x25}
+pieces: {cover: {bolts: S S, torque: 12 N·m, holes: {1: {torque: 10 N·m}}}}`;
+  const lines = [
+    { piece: 'cover', hole: ['1'], corrected: 'torque', was: '10 N·m', says: '9 N·m' },
+  ];
+  const items = gate(jobOf(text, lines), 'sealing', 'cover', '2026-05-02T10:00:00+02:00').items;
+  expect(items.find((i) => i.key === 'wrench')?.say).toContain(
+    '1 takes 9 N·m (not 10 N·m, as printed)',
+  );
+});
