@@ -1,5 +1,5 @@
 /** What is said wherever a torque or a bolt can hurt somebody. */
-import type { Kind } from '../job/types.ts';
+import type { Kind } from '../model/types.ts';
 
 /** Beside every torque that the program has worked out. */
 export const MAKER_FIRST =

@@ -1,5 +1,5 @@
 /** What is known of one bolt in one hole, gathered before anything is judged. */
-import type { Kind } from '../job/types.ts';
+import type { Kind } from '../model/types.ts';
 import { type Material, materialOf } from './materials.ts';
 import { type Place, type Reach, reachOf } from './reach.ts';
 import { threadOf } from './threads.ts';

@@ -1,5 +1,5 @@
 /** Whether a bolt may go into a hole: one verdict, from whatever is known, and what to measure where too little is. */
-import type { Kind } from '../job/types.ts';
+import type { Kind } from '../model/types.ts';
 import { gather, type Known } from './fit-known.ts';
 import { wanted } from './fit-measure.ts';
 import type { Fit, FitVerdict } from './fit-types.ts';

@@ -1,5 +1,5 @@
 /** Lengths and depths of thread as people write them, in mm. */
-import type { ThreadDepth } from '../job/types.ts';
+import type { ThreadDepth } from '../model/types.ts';
 import { isFraction, NUMBER, readNumber, tidy } from './numbers.ts';
 
 /** mm in an inch, exact since 1959. */

@@ -3,7 +3,7 @@
  * the head, thickness t and the stack w under the head, the end comes to r = L − t − w; usable thread runs from a to b.
  * Here x = r − a is counted from the first usable thread, and D = b − a is the usable depth. All in mm.
  */
-import type { HoleSpec, Kind, PieceSpec } from '../job/types.ts';
+import type { HoleSpec, Kind, PieceSpec } from '../model/types.ts';
 import { SAME_LENGTH } from './same.ts';
 import { stackDifference, stackOf } from './stack.ts';
 import { threadOf } from './threads.ts';

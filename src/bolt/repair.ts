@@ -1,5 +1,5 @@
 /** A pulled thread and its ways out, in the trade's order: a list to tick. Common practice where no source is named. */
-import type { Kind } from '../job/types.ts';
+import type { Kind } from '../model/types.ts';
 import { insertHole } from './insert.ts';
 import { withLength } from './kind.ts';
 import { materialOf } from './materials.ts';

@@ -1,5 +1,5 @@
 /** Whether two kinds are one bolt under two letters. */
-import type { Kind } from '../job/types.ts';
+import type { Kind } from '../model/types.ts';
 import { headShape } from './head.ts';
 import { strengthOf } from './strength.ts';
 import { sameThread, threadOf } from './threads.ts';

@@ -2,7 +2,7 @@
  * A torque held against the thread it is for. It refuses nothing: the maker's figure goes first. It only notices what
  * no bolt stands, and the slips of unit and point that end so.
  */
-import type { Quantity } from '../job/types.ts';
+import type { Quantity } from '../model/types.ts';
 import { printNumber, tidy } from './numbers.ts';
 import { atYield } from './preload.ts';
 import type { Figure } from './standing.ts';

@@ -1,5 +1,5 @@
 /** What a bolt stands in steel: `putback torque thread`. Never a torque for the job: that is the maker's to give. */
-import type { Quantity } from '../job/types.ts';
+import type { Quantity } from '../model/types.ts';
 import { MAKER_FIRST } from './cautions.ts';
 import { atYield, nutFactorTorque } from './preload.ts';
 import { type Loads, loadsOf, strengthOf } from './strength.ts';

@@ -1,5 +1,5 @@
 /** Quantities with their units: how they are read, printed and turned into one another. */
-import type { Quantity, Torque } from '../job/types.ts';
+import type { Quantity, Torque } from '../model/types.ts';
 import { NUMBER, printNumber, readNumber, tidy } from './numbers.ts';
 import { FACTORS, UNIT, unitOf } from './unit-names.ts';
 

@@ -1,5 +1,5 @@
 /** What to set on a torque wrench, also with an adapter on it. Lengths in mm, angles in degrees. */
-import type { Quantity } from '../job/types.ts';
+import type { Quantity } from '../model/types.ts';
 import { printNumber, tidy } from './numbers.ts';
 import type { Figure } from './standing.ts';
 import { convert } from './units.ts';

@@ -1,7 +1,7 @@
 /** What is to be had, how far each has come and what it holds up; and marks how far one has come. */
 
-import { near } from '../job/nearword.ts';
-import { BUY_STATES, type BuyState } from '../job/types.ts';
+import { near } from '../model/nearword.ts';
+import { BUY_STATES, type BuyState } from '../model/types.ts';
 import { buyRows, printCsv } from '../plan/buy/csv.ts';
 import { type Buy, buyList, newBuy } from '../plan/buy/list.ts';
 import { type Answer, answer, type Call, misuse, optionText } from './command.ts';

@@ -1,8 +1,8 @@
 /** What is wrong in job files: every fault, sorted, with its place and the way out. */
 import { resolve } from 'node:path';
-import { printFault } from '../job/faults.ts';
+import { printFault } from '../job/faults/faults.ts';
 import { readBounded } from '../job/save/bounded.ts';
-import type { Fault } from '../job/types.ts';
+import type { Fault } from '../model/types.ts';
 import { checkAll } from '../plan/check.ts';
 import { type Answer, type Call, faultsJson } from './command.ts';
 import { noFile } from './open-job.ts';

@@ -1,5 +1,5 @@
 /** What a command is, what it is called with, and what it answers. */
-import type { Fault, Job, Refusal } from '../job/types.ts';
+import type { Fault, Job, Refusal } from '../model/types.ts';
 import type { World } from '../world.ts';
 
 /** Options of a command: whether each takes a value, and its line of help. */

@@ -1,7 +1,8 @@
 /** What is printed and is not so on this machine: the printed text stays, and what is true counts. */
-import { near } from '../job/nearword.ts';
-import { sayEntryOf } from '../job/say-entry.ts';
-import { CORRECTABLE, type Correctable, type Wish } from '../job/types.ts';
+
+import { sayEntryOf } from '../job/fold/say-entry.ts';
+import { near } from '../model/nearword.ts';
+import { CORRECTABLE, type Correctable, type Wish } from '../model/types.ts';
 import { type Call, misuse, optionText } from './command.ts';
 import { mark } from './mark.ts';
 import { openJob } from './open-job.ts';

@@ -1,8 +1,9 @@
 /** What of a job, or of one piece, is printed and not so: for the commands that show its figures. */
-import { besidePrinted, lostTruths } from '../job/corrections.ts';
-import { livingEntries } from '../job/living.ts';
-import { rawUpper } from '../job/raw-upper.ts';
-import type { Correctable, Correction, Job } from '../job/types.ts';
+
+import { livingEntries } from '../job/diary/living.ts';
+import { besidePrinted, lostTruths } from '../job/truth/corrections.ts';
+import { rawUpper } from '../job/truth/raw-upper.ts';
+import type { Correctable, Correction, Job } from '../model/types.ts';
 
 /** Of all the job without a piece, of any kind without kinds. */
 export function correctedIn(

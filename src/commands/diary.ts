@@ -1,7 +1,7 @@
 /** What happened, as prose, with git's history where there is one. */
 import { commitsOf } from '../diary/git/commits.ts';
 import { type Chapter, chapters, type Line } from '../diary/prose.ts';
-import type { Job } from '../job/types.ts';
+import type { Job } from '../model/types.ts';
 import { answer, type Call } from './command.ts';
 import { openJob } from './open-job.ts';
 

@@ -1,7 +1,7 @@
 /** argv to one command, and its answer to the terminal or the pipe. */
-import { ID, TIME } from '../job/entry.ts';
-import { near } from '../job/nearword.ts';
-import { harmlessJson, safe } from '../job/safe.ts';
+import { ID, TIME } from '../job/diary/entry.ts';
+import { near } from '../model/nearword.ts';
+import { harmlessJson, safe } from '../model/safe.ts';
 import type { World } from '../world.ts';
 import { type Answer, type Call, misuse } from './command.ts';
 import { commandHelp, help } from './help.ts';
@@ -33,7 +33,7 @@ export async function dispatch(argv: readonly string[], world: World): Promise<n
   const answer = await run({ ...parsed, world: own });
   const exit = print(answer, json, world);
   if (answer.open === undefined) return exit;
-  const { openScreens } = await import('../screens/open.ts');
+  const { openScreens } = await import('../screens/terminal/open.ts');
   return await openScreens({ folder: answer.open }, own);
 }
 
@@ -52,7 +52,7 @@ async function otherwise(
     const hint = close ? `Did you mean ${close}?` : 'putback --help says what there is.';
     return print(misuse('no-such-command', `No command and no file ${name}. ${hint}`), json, world);
   }
-  const { openScreens } = await import('../screens/open.ts');
+  const { openScreens } = await import('../screens/terminal/open.ts');
   const path = name === '' ? world.folder : name;
   const { resolve } = await import('node:path');
   const full = resolve(world.folder, path);

@@ -1,6 +1,6 @@
 /** A task is done, with what was and what is set; a test that follows from the work is written into the file with it. */
-import { withPrinted } from '../job/corrections.ts';
-import type { NewTask } from '../job/types.ts';
+import { withPrinted } from '../job/truth/corrections.ts';
+import type { NewTask } from '../model/types.ts';
 import { testList } from '../plan/testlist.ts';
 import { type Call, optionText } from './command.ts';
 import { beside, mark } from './mark.ts';

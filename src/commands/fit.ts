@@ -2,8 +2,8 @@
 import type { Fit } from '../bolt/fit.ts';
 import { MEASURES } from '../bolt/fit-measure.ts';
 import { lookAlikes } from '../bolt/lookalikes.ts';
-import { fitOfPiece, kindsIn } from '../job/fit-of.ts';
-import type { Correctable, Job, Kind, PieceNow } from '../job/types.ts';
+import { fitOfPiece, kindsIn } from '../job/fold/fit-of.ts';
+import type { Correctable, Job, Kind, PieceNow } from '../model/types.ts';
 import { printItem } from '../piece/row.ts';
 import { type Swap, sayWorst, swaps } from '../piece/swaps.ts';
 import { answer, type Call } from './command.ts';

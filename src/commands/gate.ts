@@ -1,6 +1,6 @@
 /** What to look at before one of the four moments where jobs go wrong, and what was seen to. */
-import { near } from '../job/nearword.ts';
-import { MOMENTS, type Moment } from '../job/types.ts';
+import { near } from '../model/nearword.ts';
+import { MOMENTS, type Moment } from '../model/types.ts';
 import { gate, isPassed } from '../plan/gates/gate.ts';
 import type { GateItem } from '../plan/gates/items.ts';
 import { openTimes, sayOpenTime } from '../plan/open-time.ts';

@@ -1,8 +1,8 @@
 /** What is wrong with a hole or its bolt, or that it is mended. */
 import { repair } from '../bolt/repair.ts';
-import { near } from '../job/nearword.ts';
-import { placeOf } from '../job/place.ts';
-import { HOLE_STATES, type HoleSays } from '../job/types.ts';
+import { placeOf } from '../job/fold/place.ts';
+import { near } from '../model/nearword.ts';
+import { HOLE_STATES, type HoleSays } from '../model/types.ts';
 import { type Call, misuse } from './command.ts';
 import { beside, mark } from './mark.ts';
 

@@ -1,6 +1,6 @@
 /** Bolts that went in, turned by fingers. What is in the hand must be said. */
 import { readLength } from '../bolt/length.ts';
-import type { Hand } from '../job/types.ts';
+import type { Hand } from '../model/types.ts';
 import { type Answer, type Call, misuse, optionText } from './command.ts';
 import { beside, countSaid, mark, whichHoles } from './mark.ts';
 

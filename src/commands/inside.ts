@@ -1,5 +1,5 @@
 /** What went into an opening, and what came out of it again. */
-import { sayThing } from '../job/inside.ts';
+import { sayThing } from '../job/fold/inside.ts';
 import type { Call } from './command.ts';
 import { beside, mark } from './mark.ts';
 

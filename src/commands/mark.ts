@@ -2,7 +2,7 @@
 import { resolve } from 'node:path';
 import { commitMilestone } from '../diary/milestone.ts';
 import { record } from '../job/save/record.ts';
-import type { HoleNow, PieceNow, Recorded, Wish } from '../job/types.ts';
+import type { HoleNow, PieceNow, Recorded, Wish } from '../model/types.ts';
 import { printItem } from '../piece/row.ts';
 import {
   type Answer,

@@ -1,6 +1,6 @@
 /** What is left in the tray, and what that says of the holes that are full. */
-import { fitOfPiece } from '../job/fit-of.ts';
-import type { PieceNow } from '../job/types.ts';
+import { fitOfPiece } from '../job/fold/fit-of.ts';
+import type { PieceNow } from '../model/types.ts';
 import { shouldHave } from '../piece/mixup/count.ts';
 import { trayHoles } from '../piece/mixup/holes.ts';
 import { mixup } from '../piece/mixup/mixup.ts';

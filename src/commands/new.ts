@@ -3,10 +3,10 @@ import { existsSync, mkdirSync, readdirSync, readFileSync } from 'node:fs';
 import { basename, dirname, extname, join, resolve } from 'node:path';
 import { SCHEMA_FILE, writeSchema } from '../diary/schema-file.ts';
 import { shipped } from '../diary/shipped.ts';
-import { near } from '../job/nearword.ts';
+import { nameOfKey } from '../job/form/spec.ts';
 import { createFile } from '../job/save/create.ts';
-import { textOfScalar } from '../job/scalar.ts';
-import { nameOfKey } from '../job/spec.ts';
+import { textOfScalar } from '../job/yaml/scalar.ts';
+import { near } from '../model/nearword.ts';
 import {
   type Answer,
   answer,

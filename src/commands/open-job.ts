@@ -1,12 +1,12 @@
 /** Opens a job file for reading. */
 import { resolve } from 'node:path';
-import { printFault } from '../job/faults.ts';
-import { fold } from '../job/fold.ts';
+import { printFault } from '../job/faults/faults.ts';
+import { fold } from '../job/fold/fold.ts';
 import { noPiece } from '../job/judge/parts.ts';
 import { readJob } from '../job/read.ts';
-import { safe } from '../job/safe.ts';
 import { readBounded } from '../job/save/bounded.ts';
-import type { Fault, Job } from '../job/types.ts';
+import { safe } from '../model/safe.ts';
+import type { Fault, Job } from '../model/types.ts';
 import type { World } from '../world.ts';
 import { type Answer, faultsJson, misuse, type Opened, refused } from './command.ts';
 

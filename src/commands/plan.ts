@@ -1,6 +1,6 @@
 /** The whole job: what can be done now, what is held by what, and the order off and on. */
-import { withPrinted } from '../job/corrections.ts';
-import type { Job } from '../job/types.ts';
+import { withPrinted } from '../job/truth/corrections.ts';
+import type { Job } from '../model/types.ts';
 import { curesNow, sayCureOf } from '../plan/cure.ts';
 import { type Plan, plan } from '../plan/plan.ts';
 import { reach } from '../plan/reach.ts';

@@ -1,5 +1,5 @@
 /** The JSON Schema of a job file, so that editors complete and check as one types. */
-import { jsonSchema } from '../job/schema.ts';
+import { jsonSchema } from '../job/form/schema.ts';
 import type { Answer } from './command.ts';
 
 export function run(): Answer {

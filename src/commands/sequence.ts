@@ -1,7 +1,7 @@
 /** In which order a piece is tightened and loosened, with its passes, and how evenly that pulls it down. */
 import { printQuantity } from '../bolt/units.ts';
 import { passNow } from '../job/judge/tight.ts';
-import type { Job, PieceNow } from '../job/types.ts';
+import type { Job, PieceNow } from '../model/types.ts';
 import { layout } from '../piece/map.ts';
 import { passes, passesOf } from '../piece/passes.ts';
 import { type Sequence, sequence } from '../piece/sequence/sequence.ts';

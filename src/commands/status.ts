@@ -1,7 +1,7 @@
 /** Where a job stands, and what is next. */
-import { carrierOf } from '../job/overs.ts';
-import { safe } from '../job/safe.ts';
-import type { HoleState, Job, PieceNow } from '../job/types.ts';
+import { carrierOf } from '../job/fold/overs.ts';
+import { safe } from '../model/safe.ts';
+import type { HoleState, Job, PieceNow } from '../model/types.ts';
 import { type Back, backAfter } from '../plan/back.ts';
 import { curesNow } from '../plan/cure.ts';
 import { nextStep } from '../plan/next.ts';

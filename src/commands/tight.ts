@@ -1,5 +1,5 @@
 /** Bolts that were tightened, pass by pass. */
-import type { Wish } from '../job/types.ts';
+import type { Wish } from '../model/types.ts';
 import { type Call, optionText } from './command.ts';
 import { beside, countSaid, mark, whichHoles } from './mark.ts';
 

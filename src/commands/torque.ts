@@ -9,7 +9,7 @@ import { strip } from '../bolt/stripping.ts';
 import { convert, printQuantity, readQuantity } from '../bolt/units.ts';
 import { aim, settings, withAdapter } from '../bolt/wrench.ts';
 import { findBench } from '../diary/bench.ts';
-import type { Quantity } from '../job/types.ts';
+import type { Quantity } from '../model/types.ts';
 import { type Answer, answer, type Call, misuse, optionText } from './command.ts';
 
 export function run(call: Call): Answer {

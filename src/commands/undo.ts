@@ -1,5 +1,5 @@
 /** Takes a mark back; taking back an undo brings the mark back. */
-import { sayEntryOf } from '../job/say-entry.ts';
+import { sayEntryOf } from '../job/fold/say-entry.ts';
 import type { Call } from './command.ts';
 import { beside, mark } from './mark.ts';
 

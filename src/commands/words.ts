@@ -1,6 +1,6 @@
 /** The words and options behind a command's name. */
 import { parseArgs } from 'node:util';
-import { near } from '../job/nearword.ts';
+import { near } from '../model/nearword.ts';
 import { type Answer, type Call, type Command, misuse } from './command.ts';
 import { COMMON } from './table.ts';
 

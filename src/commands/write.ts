@@ -1,7 +1,8 @@
 /** Puts a text into a key of a piece: how it runs, what it lies under, its picture. */
-import { near } from '../job/nearword.ts';
-import { sayEntryOf } from '../job/say-entry.ts';
-import { WRITABLE, type Writable } from '../job/types.ts';
+
+import { sayEntryOf } from '../job/fold/say-entry.ts';
+import { near } from '../model/nearword.ts';
+import { WRITABLE, type Writable } from '../model/types.ts';
 import { type Call, misuse } from './command.ts';
 import { mark } from './mark.ts';
 

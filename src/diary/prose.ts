@@ -1,8 +1,8 @@
 /** What happened, as prose: chapters in the order of happening, a new one when another piece, round or day begins. */
 
-import { oneLine } from '../job/safe.ts';
-import { sayEntry } from '../job/say-entry.ts';
-import type { Entry, Job } from '../job/types.ts';
+import { sayEntry } from '../job/fold/say-entry.ts';
+import { oneLine } from '../model/safe.ts';
+import type { Entry, Job } from '../model/types.ts';
 
 export interface Line {
   id: string;

@@ -1,7 +1,7 @@
 /** The schema beside the job files, where their first line points. */
 import { existsSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
-import { jsonSchema } from '../job/schema.ts';
+import { jsonSchema } from '../job/form/schema.ts';
 
 export const SCHEMA_FILE = 'putback.schema.json';
 

@@ -1,14 +1,14 @@
 /** All that is wrong with a job file: what the reader finds, what stands in the diary and cannot be, and torques no bolt stands. */
 import { sane } from '../bolt/sane.ts';
-import { lostTruths, rivalTruths } from './corrections.ts';
-import { collector, type Report } from './faults.ts';
-import { toFaults } from './faults-place.ts';
-import { fold } from './fold.ts';
-import { livingEntries } from './living.ts';
+import type { Fault, Job, PieceSpec, Torque } from '../model/types.ts';
+import { livingEntries } from './diary/living.ts';
+import { collector, type Report } from './faults/faults.ts';
+import { toFaults } from './faults/place.ts';
+import { fold } from './fold/fold.ts';
 import { readJob } from './read.ts';
-import type { Fault, Job, PieceSpec, Torque } from './types.ts';
-import { openYaml } from './yaml-doc.ts';
-import { type Spot, spotAt } from './yaml-spot.ts';
+import { lostTruths, rivalTruths } from './truth/corrections.ts';
+import { openYaml } from './yaml/doc.ts';
+import { type Spot, spotAt } from './yaml/spot.ts';
 
 /** Faults of a text, by line and column; never throws. `file` is only named in them. */
 export function checkJob(text: string, file: string): Fault[] {

@@ -2,19 +2,20 @@
  * A job file's text as what it says and what happened, and everything that is wrong with it. Every file with
  * readable YAML opens: a fault is told, and what it does not touch is there.
  */
+
+import type { Entry, Fault, Upper } from '../model/types.ts';
 import { holeNames } from '../piece/order.ts';
-import { checkDiary, type Names } from './diary-check.ts';
-import { type PlacedEntry, readEntries } from './diary-entries.ts';
-import { splitDiary } from './diary-lines.ts';
-import { collector, type Found } from './faults.ts';
-import { toFaults } from './faults-place.ts';
-import { checkCross } from './read-cross.ts';
-import { readUpper } from './read-upper.ts';
-import { checkDiaryLast, checkVersion } from './read-version.ts';
-import { checkEntry, checkShape } from './shape-check.ts';
-import type { Entry, Fault, Upper } from './types.ts';
-import { MOST_CHARACTERS, openYaml } from './yaml-doc.ts';
-import type { Spot } from './yaml-spot.ts';
+import { type PlacedEntry, readEntries } from './diary/entries.ts';
+import { splitDiary } from './diary/lines.ts';
+import { collector, type Found } from './faults/faults.ts';
+import { toFaults } from './faults/place.ts';
+import { checkDiary, type Names } from './form/diary-check.ts';
+import { checkCross } from './form/read-cross.ts';
+import { readUpper } from './form/read-upper.ts';
+import { checkDiaryLast, checkVersion } from './form/read-version.ts';
+import { checkEntry, checkShape } from './form/shape-check.ts';
+import { MOST_CHARACTERS, openYaml } from './yaml/doc.ts';
+import type { Spot } from './yaml/spot.ts';
 
 export interface Read {
   /** Shared between reads of the same text: not to be changed. */

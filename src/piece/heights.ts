@@ -3,7 +3,7 @@
  * is screwed in. In mm.
  */
 import { readLength } from '../bolt/length.ts';
-import type { Kind } from '../job/types.ts';
+import type { Kind } from '../model/types.ts';
 import {
   groupsOf,
   type HeightHole,

@@ -5,7 +5,7 @@
  * complete: `at` in mm on every hole; the picture of `map:`, whose cells become mm by `pitch:`; else a ring,
  * hole 1 at 12 o'clock and on clockwise.
  */
-import type { HoleSpec } from '../job/types.ts';
+import type { HoleSpec } from '../model/types.ts';
 import { isHoleName } from './names.ts';
 
 export interface MapCell {

@@ -1,5 +1,5 @@
 /** Which hole comes next on a piece, from where it stands. */
-import type { HoleNow, Kind, PieceNow } from '../job/types.ts';
+import type { HoleNow, Kind, PieceNow } from '../model/types.ts';
 import { layout } from './map.ts';
 import { around } from './passes.ts';
 import { listed, restOf } from './sequence/choose.ts';

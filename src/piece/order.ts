@@ -1,5 +1,5 @@
 /** The holes of a piece in their order: the order of its row. */
-import type { PieceSpec } from '../job/types.ts';
+import type { PieceSpec } from '../model/types.ts';
 import { readMap } from './map.ts';
 import { compareHoles } from './names.ts';
 

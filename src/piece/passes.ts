@@ -8,7 +8,7 @@
  */
 import { threadOf } from '../bolt/threads.ts';
 import { readQuantity, readTorque } from '../bolt/units.ts';
-import type { Kind, PassSpec, PieceSpec, Quantity, Torque } from '../job/types.ts';
+import type { Kind, PassSpec, PieceSpec, Quantity, Torque } from '../model/types.ts';
 import type { Layout } from './map.ts';
 import { layout } from './map.ts';
 import { holeNames } from './order.ts';

@@ -5,7 +5,7 @@
  * found, `!` stands for a bolt that is still in and `-` for a hole that was found empty; `?` is a bolt of
  * which nobody has said yet what kind it is.
  */
-import type { RowItem } from '../job/types.ts';
+import type { RowItem } from '../model/types.ts';
 
 export const STILL_IN = '!';
 export const FOUND_EMPTY = '-';

@@ -5,7 +5,7 @@
 import type { Fit, FitVerdict } from '../bolt/fit.ts';
 import { lookAlikes } from '../bolt/lookalikes.ts';
 import { strongerBy, threadsAgree } from '../bolt/same.ts';
-import type { Kind } from '../job/types.ts';
+import type { Kind } from '../model/types.ts';
 import { hardToMiss } from './mixup/hard.ts';
 import { byLetter, list, mm } from './mixup/words.ts';
 import { compareHoles } from './names.ts';

@@ -1,5 +1,5 @@
 /** A test failed: what comes off once more, what the rounds before it found, and what is wanted anew. */
-import type { Job } from '../job/types.ts';
+import type { Job } from '../model/types.ts';
 import { type Buy, buysOf } from './buy/list.ts';
 import { reach } from './reach.ts';
 import { type Standing, standingOf } from './standing.ts';

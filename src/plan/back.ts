@@ -1,5 +1,5 @@
 /** Coming back after days: the note of a good workmate, from the diary alone. */
-import type { Job, PieceNow } from '../job/types.ts';
+import type { Job, PieceNow } from '../model/types.ts';
 import { isHere } from './buy/state.ts';
 import { calendarOf } from './calendar.ts';
 import { type Cure, untoldCures } from './cure.ts';

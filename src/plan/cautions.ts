@@ -3,7 +3,7 @@
  * maker's manual, local rules and licensed mechanics go first, and the screens say so.
  */
 import { MAKER_FIRST } from '../bolt/cautions.ts';
-import type { Care, PieceSpec, TaskSpec } from '../job/types.ts';
+import type { Care, PieceSpec, TaskSpec } from '../model/types.ts';
 import { sortsOf } from './disturbed.ts';
 import { letOut } from './fluids.ts';
 

@@ -1,11 +1,11 @@
 /** All that is wrong with a job file, and with its order: what `putback check` tells. */
 import { checkJob } from '../job/check.ts';
-import { collector } from '../job/faults.ts';
-import { toFaults } from '../job/faults-place.ts';
+import { collector } from '../job/faults/faults.ts';
+import { toFaults } from '../job/faults/place.ts';
 import { readJob } from '../job/read.ts';
-import type { Fault } from '../job/types.ts';
-import { openYaml } from '../job/yaml-doc.ts';
-import { spotAt } from '../job/yaml-spot.ts';
+import { openYaml } from '../job/yaml/doc.ts';
+import { spotAt } from '../job/yaml/spot.ts';
+import type { Fault } from '../model/types.ts';
 import { circlesOf } from './relations.ts';
 
 /** Faults of a text, by line and column; never throws. `file` is only named in them. */

@@ -2,7 +2,7 @@
  * What has been sealed and must not be loaded yet. The clock runs from the last bolt of the last pass; how long, says
  * the joint of the piece, in the words of the tube. Before that nothing breaks, but it weeps.
  */
-import type { Job, PieceNow } from '../job/types.ts';
+import type { Job, PieceNow } from '../model/types.ts';
 import { lastPass, passesOf } from '../piece/passes.ts';
 import { sayTime } from './days.ts';
 import { fillsIn, fluidsOf } from './fluids.ts';

@@ -1,5 +1,5 @@
 /** What was disturbed, and what sort of thing it is: what has to be looked at afterwards follows from that. */
-import type { Job, PieceNow, PieceSpec } from '../job/types.ts';
+import type { Job, PieceNow, PieceSpec } from '../model/types.ts';
 import type { Lines } from './lines.ts';
 
 export type Sort =

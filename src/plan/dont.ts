@@ -1,7 +1,7 @@
 /** What must not be done as things stand. */
 
-import type { Job, PieceNow } from '../job/types.ts';
-import { list } from '../job/words.ts';
+import type { Job, PieceNow } from '../model/types.ts';
+import { list } from '../model/words.ts';
 import { sayCureOf, untoldCures } from './cure.ts';
 import { sortsOf } from './disturbed.ts';
 import { fluidsOf } from './fluids.ts';

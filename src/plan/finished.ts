@@ -1,5 +1,5 @@
 /** Which steps are finished, since when, and which waits are running. */
-import type { Job, PieceNow, TaskNow, TaskSpec } from '../job/types.ts';
+import type { Job, PieceNow, TaskNow, TaskSpec } from '../model/types.ts';
 import { readDuration } from './duration.ts';
 import { topological, turned } from './graph.ts';
 import type { Lines } from './lines.ts';

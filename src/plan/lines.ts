@@ -2,8 +2,8 @@
  * The diary as the plan reads it: what came off and went on when, what went inside and came out again, what was
  * seen to at a gate, and how far a thing to buy has come. In the order of the file, without what was undone.
  */
-import { livingEntries } from '../job/living.ts';
-import type { Entry, Job } from '../job/types.ts';
+import { livingEntries } from '../job/diary/living.ts';
+import type { Entry, Job } from '../model/types.ts';
 
 /** An entry with the texts that may stand beside its verb here. */
 export interface Line extends Omit<Entry, 'verb'> {

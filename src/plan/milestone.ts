@@ -1,5 +1,5 @@
 /** The end of a place of a piece: off complete, on complete, tight. */
-import type { PieceNow } from '../job/types.ts';
+import type { PieceNow } from '../model/types.ts';
 
 export type Milestone = 'off' | 'on' | 'tight';
 

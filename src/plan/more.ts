@@ -2,7 +2,7 @@
  * What the plan asks of pieces and tasks beyond what every job file says; where a file says nothing of it, the
  * answers are empty.
  */
-import type { PieceSpec, TaskSpec } from '../job/types.ts';
+import type { PieceSpec, TaskSpec } from '../model/types.ts';
 import { readDuration } from './duration.ts';
 
 /** Keys as they stand in the file. */

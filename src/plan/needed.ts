@@ -1,6 +1,6 @@
 /** Which pieces the plan is about: those that came off, and those that may still have to. */
-import type { Overs } from '../job/overs.ts';
-import type { HoleNow, Job, PieceNow, TaskNow } from '../job/types.ts';
+import type { Overs } from '../job/fold/overs.ts';
+import type { HoleNow, Job, PieceNow, TaskNow } from '../model/types.ts';
 import { spoken } from './relations.ts';
 
 /** It came off, or moved aside, in this round; a piece whose bolts are tight need not come off any more. */

@@ -1,7 +1,7 @@
 /** What comes next, as far as the whole job lets it: a piece that waits for a part or a task is not the next thing. */
-import { sayThing } from '../job/inside.ts';
-import type { Job, PieceNow } from '../job/types.ts';
-import { list } from '../job/words.ts';
+import { sayThing } from '../job/fold/inside.ts';
+import type { Job, PieceNow } from '../model/types.ts';
+import { list } from '../model/words.ts';
 import type { Cure } from './cure.ts';
 import { sayTime } from './days.ts';
 import { nextWork } from './next.ts';

@@ -1,13 +1,13 @@
 /** What the hand should do next: one step, from where the pieces stand. */
 
 import { printQuantity } from '../bolt/units.ts';
-import { besidePrinted, printedOf } from '../job/corrections.ts';
-import { printPass } from '../job/figures.ts';
+import { layersOf } from '../job/fold/overs.ts';
 import { blockers, piecesOver, stillOver } from '../job/judge/blocked.ts';
 import { passNow } from '../job/judge/tight.ts';
-import { layersOf } from '../job/overs.ts';
-import type { HoleNow, Job, PassSpec, PieceNow, PieceSpec, RowItem } from '../job/types.ts';
-import { list } from '../job/words.ts';
+import { besidePrinted, printedOf } from '../job/truth/corrections.ts';
+import { printPass } from '../job/truth/figures.ts';
+import type { HoleNow, Job, PassSpec, PieceNow, PieceSpec, RowItem } from '../model/types.ts';
+import { list } from '../model/words.ts';
 import { loosenNext, nextHole } from '../piece/next.ts';
 import { passAt, passesOf } from '../piece/passes.ts';
 import { printItem } from '../piece/row.ts';

@@ -1,5 +1,5 @@
 /** When and with what words something was noted, as the diary has it. */
-import type { HoleNow, PieceNow } from '../job/types.ts';
+import type { HoleNow, PieceNow } from '../model/types.ts';
 import type { Line, Lines } from './lines.ts';
 
 /** The line that noted the trouble that a hole has now. */

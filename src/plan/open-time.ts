@@ -2,8 +2,8 @@
  * The sealant's open time: from the moment at which all before the joint was seen to be ready, the tube is open. How
  * long, says the joint, in the words of the tube.
  */
-import { countsOf } from '../job/inside.ts';
-import type { Job, PieceNow } from '../job/types.ts';
+import { countsOf } from '../job/fold/inside.ts';
+import type { Job, PieceNow } from '../model/types.ts';
 import { sayTime } from './days.ts';
 import { readJoint } from './joint.ts';
 import { type Line, type Lines, linesOf } from './lines.ts';

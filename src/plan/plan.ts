@@ -2,7 +2,7 @@
  * The whole job: all steps in order, what can be done now, what is held by what, and how long the calendar makes it.
  * Everything here is worked out from the file and the diary; nothing is kept.
  */
-import type { Job } from '../job/types.ts';
+import type { Job } from '../model/types.ts';
 import { calendarOf } from './calendar.ts';
 import { type Holds, holdsOf } from './holds.ts';
 import type { StepKind } from './relations.ts';

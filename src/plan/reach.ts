@@ -1,5 +1,5 @@
 /** What must come off to have one piece off. */
-import type { Job } from '../job/types.ts';
+import type { Job } from '../model/types.ts';
 import { reachable, topological, turned } from './graph.ts';
 import { isAway } from './needed.ts';
 import { relationsOf } from './relations.ts';

@@ -5,8 +5,8 @@
  * from `under` (B over A: B off before A off, A on before B on), from `before`, `after` and `while` of tasks,
  * and from each piece being off before it is on. What really happened is added in `standing.ts`.
  */
-import { type Overs, oversOf } from '../job/overs.ts';
-import type { PieceSpec, TaskSpec, TaskVerb } from '../job/types.ts';
+import { type Overs, oversOf } from '../job/fold/overs.ts';
+import type { PieceSpec, TaskSpec, TaskVerb } from '../model/types.ts';
 import {
   circleThrough,
   components,

@@ -1,5 +1,5 @@
 /** Where the present round of a piece begins in the diary: what was done before belongs to an earlier one. */
-import type { Job } from '../job/types.ts';
+import type { Job } from '../model/types.ts';
 import type { Lines } from './lines.ts';
 
 export interface Round {

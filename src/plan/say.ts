@@ -1,7 +1,7 @@
 /** What can be done next at a step, in words. */
-import { withPrinted } from '../job/corrections.ts';
-import type { HoleNow, Job, PieceNow, TaskSpec } from '../job/types.ts';
-import { list } from '../job/words.ts';
+import { withPrinted } from '../job/truth/corrections.ts';
+import type { HoleNow, Job, PieceNow, TaskSpec } from '../model/types.ts';
+import { list } from '../model/words.ts';
 import { hurtHoles } from './needed.ts';
 import type { Step } from './relations.ts';
 import type { Standing } from './standing.ts';

@@ -2,8 +2,8 @@
  * Where the steps of a job stand, and the one order of all of them: first what happened, as it happened, then
  * what is open, as it can come.
  */
-import { type Overs, oversOf } from '../job/overs.ts';
-import type { Job, PieceNow } from '../job/types.ts';
+import { type Overs, oversOf } from '../job/fold/overs.ts';
+import type { Job, PieceNow } from '../model/types.ts';
 import { type Finished, finishedOf } from './finished.ts';
 import {
   type Graph,

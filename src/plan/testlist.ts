@@ -2,8 +2,8 @@
  * What has to be tested and looked at again: the file's own tests and adjustments, and those that follow from what
  * was disturbed. These are common practice of the trade, no source; what the maker says goes first.
  */
-import { testsOf } from '../job/tested.ts';
-import type { Job, PieceNow, TaskNow } from '../job/types.ts';
+import { testsOf } from '../job/fold/tested.ts';
+import type { Job, PieceNow, TaskNow } from '../model/types.ts';
 import { passesOf } from '../piece/passes.ts';
 import { heldByCure, untoldCures } from './cure.ts';
 import { disturbedOf, sortsOf } from './disturbed.ts';

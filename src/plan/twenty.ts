@@ -3,7 +3,7 @@
  * that nothing hangs on. How long a thing takes is the file's word (`takes:`), or a rule of thumb for bolts; of
  * everything else nobody knows, and it is offered apart.
  */
-import type { Job, PieceNow } from '../job/types.ts';
+import type { Job, PieceNow } from '../model/types.ts';
 import { heldByCure, willCure } from './cure.ts';
 import { type Holds, holdsOf } from './holds.ts';
 import { more } from './more.ts';

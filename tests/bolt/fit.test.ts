@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { type Fit, fit, fitLength, say } from '../../src/bolt/fit.ts';
 import { readKind } from '../../src/bolt/kind.ts';
 import type { Place } from '../../src/bolt/reach.ts';
-import type { HoleSpec, Kind } from '../../src/job/types.ts';
+import type { HoleSpec, Kind } from '../../src/model/types.ts';
 
 const kind = (letter: string, text: string) => readKind(letter, text);
 const S = kind('S', 'M6x25 flange, 8 mm');

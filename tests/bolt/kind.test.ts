@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { kindFromParts, printKind, readKind, withLength } from '../../src/bolt/kind.ts';
-import type { Kind } from '../../src/job/types.ts';
+import type { Kind } from '../../src/model/types.ts';
 
 /** thread, length in mm, lengthText, head, tool, class, left-hand, once, note */
 function parts(text: string) {

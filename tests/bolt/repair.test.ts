@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { readKind } from '../../src/bolt/kind.ts';
 import type { Place } from '../../src/bolt/reach.ts';
 import { repair } from '../../src/bolt/repair.ts';
-import type { HoleSpec } from '../../src/job/types.ts';
+import type { HoleSpec } from '../../src/model/types.ts';
 
 const BARE: HoleSpec = {
   name: '9',

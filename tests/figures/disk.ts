@@ -10,10 +10,10 @@ import {
 } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { fold } from '../../src/job/fold.ts';
+import { fold } from '../../src/job/fold/fold.ts';
 import { readJob } from '../../src/job/read.ts';
 import { record } from '../../src/job/save/record.ts';
-import type { Recorded, Wish } from '../../src/job/types.ts';
+import type { Recorded, Wish } from '../../src/model/types.ts';
 import { nextStep } from '../../src/plan/next.ts';
 import { bigJob } from './job.ts';
 import { byTurns, type Figures, median, ms, type Row, time } from './measure.ts';

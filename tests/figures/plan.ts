@@ -3,7 +3,7 @@
  * `node tests/figures/plan.ts`. Each time is the middle one of several, on the machine of the day.
  */
 
-import type { Job } from '../../src/job/types.ts';
+import type { Job } from '../../src/model/types.ts';
 import { backAfter } from '../../src/plan/back.ts';
 import { gate } from '../../src/plan/gates/gate.ts';
 import { plan } from '../../src/plan/plan.ts';

@@ -1,9 +1,10 @@
 /** A job in memory for tests: read from a text, marked by wishes, looked at. */
-import { fold } from '../../src/job/fold.ts';
-import { judge } from '../../src/job/judge.ts';
+
+import { applyEdits } from '../../src/job/edit/splice.ts';
+import { fold } from '../../src/job/fold/fold.ts';
+import { judge } from '../../src/job/judge/judge.ts';
 import { readJob } from '../../src/job/read.ts';
-import { applyEdits } from '../../src/job/splice.ts';
-import type { Entry, Job, Verdict, Wish } from '../../src/job/types.ts';
+import type { Entry, Job, Verdict, Wish } from '../../src/model/types.ts';
 
 /** Upper part of a cover with five holes, one with a clip; a lever over it; a hose. */
 export const COVER = `putback: 1

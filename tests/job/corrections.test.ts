@@ -1,18 +1,18 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { livingEntries } from '../../src/job/diary/living.ts';
+import { fold, foldOn } from '../../src/job/fold/fold.ts';
+import { sayEntry } from '../../src/job/fold/say-entry.ts';
+import { readJob } from '../../src/job/read.ts';
 import {
   correctedUpper,
   figuresOf,
   printedOf,
   rivalTruths,
   truthFault,
-} from '../../src/job/corrections.ts';
-import { fold, foldOn } from '../../src/job/fold.ts';
-import { livingEntries } from '../../src/job/living.ts';
-import { rawUpper } from '../../src/job/raw-upper.ts';
-import { readJob } from '../../src/job/read.ts';
-import { sayEntry } from '../../src/job/say-entry.ts';
-import type { Correctable, Entry, Job } from '../../src/job/types.ts';
+} from '../../src/job/truth/corrections.ts';
+import { rawUpper } from '../../src/job/truth/raw-upper.ts';
+import type { Correctable, Entry, Job } from '../../src/model/types.ts';
 import { Bench } from './bench.ts';
 
 const JOB = `putback: 1

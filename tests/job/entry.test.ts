@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
-import { isPlain, parseEntryLine, printEntry, quote } from '../../src/job/entry.ts';
-import type { Entry } from '../../src/job/types.ts';
+import { isPlain, parseEntryLine, printEntry, quote } from '../../src/job/diary/entry.ts';
+import type { Entry } from '../../src/model/types.ts';
 import { anyEntry, anyText } from './read/make.ts';
 
 const AT = '2026-05-02T10:11:05+02:00';

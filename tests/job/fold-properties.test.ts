@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { fold, foldOn } from '../../src/job/fold.ts';
-import { judge } from '../../src/job/judge.ts';
+import { fold, foldOn } from '../../src/job/fold/fold.ts';
+import { judge } from '../../src/job/judge/judge.ts';
 import { readJob } from '../../src/job/read.ts';
-import type { Entry, Verb, Wish } from '../../src/job/types.ts';
+import type { Entry, Verb, Wish } from '../../src/model/types.ts';
 import { Bench, COVER } from './bench.ts';
 
 const upper = readJob(COVER, 'job.yaml').upper;

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { fold } from '../../src/job/fold.ts';
-import { unite } from '../../src/job/merge.ts';
+import { fold } from '../../src/job/fold/fold.ts';
+import { unite } from '../../src/job/merge/merge.ts';
 import { readJob } from '../../src/job/read.ts';
-import type { Entry } from '../../src/job/types.ts';
+import type { Entry } from '../../src/model/types.ts';
 import { Bench, COVER } from './bench.ts';
 
 const upper = readJob(COVER, 'job.yaml').upper;

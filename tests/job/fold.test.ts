@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { fold } from '../../src/job/fold.ts';
+import { fold } from '../../src/job/fold/fold.ts';
 import { readJob } from '../../src/job/read.ts';
-import type { Entry, Verb } from '../../src/job/types.ts';
+import type { Entry, Verb } from '../../src/model/types.ts';
 import { Bench, COVER } from './bench.ts';
 
 describe('a piece on its way', () => {

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import type { Wish } from '../../src/job/types.ts';
+import type { Wish } from '../../src/model/types.ts';
 import { Bench, COVER } from './bench.ts';
 
 describe('what comes out of an opening that nobody names', () => {

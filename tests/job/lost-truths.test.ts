@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
 import { checkJob } from '../../src/job/check.ts';
-import { lostTruths } from '../../src/job/corrections.ts';
-import { livingEntries } from '../../src/job/living.ts';
+import { livingEntries } from '../../src/job/diary/living.ts';
 import { readJob } from '../../src/job/read.ts';
+import { lostTruths } from '../../src/job/truth/corrections.ts';
 import { Bench } from './bench.ts';
 
 const JOB = `putback: 1

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { lostEntries } from '../../src/job/lost.ts';
-import type { Entry } from '../../src/job/types.ts';
+import { lostEntries } from '../../src/job/diary/lost.ts';
+import type { Entry } from '../../src/model/types.ts';
 
 const entry = (id: string, more: Partial<Entry> = {}): Entry => ({
   at: '2026-04-11T18:25:40+02:00',

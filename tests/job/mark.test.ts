@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { withMark } from '../../src/job/mark.ts';
+import { addEntry } from '../../src/job/edit/splice.ts';
+import { withMark } from '../../src/job/edit/with-mark.ts';
 import { readJob } from '../../src/job/read.ts';
-import { addEntry } from '../../src/job/splice.ts';
-import type { Entry } from '../../src/job/types.ts';
+import type { Entry } from '../../src/model/types.ts';
 import { COVER } from './bench.ts';
 
 const entry = (n: number): Entry => ({

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { mergeJob, unite } from '../../src/job/merge.ts';
-import { secondsOf } from '../../src/job/merge-order.ts';
-import { appendEntry, applyEdits } from '../../src/job/splice.ts';
-import type { Edit, Entry } from '../../src/job/types.ts';
+import { appendEntry, applyEdits } from '../../src/job/edit/splice.ts';
+import { mergeJob, unite } from '../../src/job/merge/merge.ts';
+import { secondsOf } from '../../src/job/merge/order.ts';
+import type { Edit, Entry } from '../../src/model/types.ts';
 import { documents, read } from './splice-documents.ts';
 
 const id = fc.stringMatching(/^[a-z][A-Za-z0-9]{7}$/);

@@ -1,7 +1,7 @@
 import { expect, test } from 'vitest';
-import { mergeJob, unite } from '../../src/job/merge.ts';
-import { interleave, secondsOf } from '../../src/job/merge-order.ts';
-import type { Entry } from '../../src/job/types.ts';
+import { mergeJob, unite } from '../../src/job/merge/merge.ts';
+import { interleave, secondsOf } from '../../src/job/merge/order.ts';
+import type { Entry } from '../../src/model/types.ts';
 
 const at = (minute: number) => `2026-05-02T10:${String(minute).padStart(2, '0')}:00+02:00`;
 const line = (minute: number, id: string, rest = 'piece: cover, hole: 1, in: S') =>

@@ -5,13 +5,13 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
 import { expect, it } from 'vitest';
-import { printFault } from '../../src/job/faults.ts';
-import { fold } from '../../src/job/fold.ts';
-import { judge } from '../../src/job/judge.ts';
-import { withMark } from '../../src/job/mark.ts';
+import { isFail } from '../../src/job/edit/splice.ts';
+import { withMark } from '../../src/job/edit/with-mark.ts';
+import { printFault } from '../../src/job/faults/faults.ts';
+import { fold } from '../../src/job/fold/fold.ts';
+import { judge } from '../../src/job/judge/judge.ts';
 import { type Read, readJob } from '../../src/job/read.ts';
-import { isFail } from '../../src/job/splice.ts';
-import type { Entry, Job, Wish } from '../../src/job/types.ts';
+import type { Entry, Job, Wish } from '../../src/model/types.ts';
 import { nextStep } from '../../src/plan/next.ts';
 import { COVER } from './bench.ts';
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { distance, near } from '../../src/job/nearword.ts';
+import { distance, near } from '../../src/model/nearword.ts';
 
 describe('a word typed wrong finds the one that was meant', () => {
   const pieces = ['alternator', 'gear-lever', 'sprocket-cover', 'hose'];

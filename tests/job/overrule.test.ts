@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { judge } from '../../src/job/judge.ts';
-import type { Entry, Wish } from '../../src/job/types.ts';
+import { judge } from '../../src/job/judge/judge.ts';
+import type { Entry, Wish } from '../../src/model/types.ts';
 import { Bench, COVER } from './bench.ts';
 
 describe('an id', () => {

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { safe, safeLine } from '../../src/job/safe.ts';
+import { safe, safeLine } from '../../src/model/safe.ts';
 
 describe('text from files is shown as it is and obeyed by nobody', () => {
   it.each([

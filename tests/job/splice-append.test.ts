@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { appendEntry } from '../../src/job/splice.ts';
+import { appendEntry } from '../../src/job/edit/splice.ts';
 import { documents, read } from './splice-documents.ts';
 
 const LINE = '- {at: 2026-05-02T10:11:05+02:00, id: 7Hn2XcPa, piece: cover, hole: 4, in: M+clip}';

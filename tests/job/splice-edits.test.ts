@@ -4,8 +4,8 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { afterAll, expect, test } from 'vitest';
-import { appendEntry, applyEdits } from '../../src/job/splice.ts';
-import type { Edit } from '../../src/job/types.ts';
+import { appendEntry, applyEdits } from '../../src/job/edit/splice.ts';
+import type { Edit } from '../../src/model/types.ts';
 import { documents, read } from './splice-documents.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'putback-splice-'));

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
-import { parseEntryLine } from '../../src/job/entry.ts';
-import { addEntry } from '../../src/job/splice.ts';
-import type { Entry } from '../../src/job/types.ts';
+import { parseEntryLine } from '../../src/job/diary/entry.ts';
+import { addEntry } from '../../src/job/edit/splice.ts';
+import type { Entry } from '../../src/model/types.ts';
 import { documents, read } from './splice-documents.ts';
 
 const ENTRY: Entry = {

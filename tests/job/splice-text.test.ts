@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
+import { applyEdits } from '../../src/job/edit/splice.ts';
 import { readJob } from '../../src/job/read.ts';
-import { applyEdits } from '../../src/job/splice.ts';
-import type { Edit, Writable } from '../../src/job/types.ts';
+import type { Edit, Writable } from '../../src/model/types.ts';
 import { documents, read } from './splice-documents.ts';
 
 const more = (key: Writable, text: string): Edit => ({

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
+import { sayEntry } from '../../src/job/fold/say-entry.ts';
 import { readJob } from '../../src/job/read.ts';
-import { sayEntry } from '../../src/job/say-entry.ts';
-import type { Wish, Writable } from '../../src/job/types.ts';
+import type { Wish, Writable } from '../../src/model/types.ts';
 import { Bench } from './bench.ts';
 
 const JOB = `putback: 1

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import type { HoleSpec, RowItem } from '../../src/job/types.ts';
+import type { HoleSpec, RowItem } from '../../src/model/types.ts';
 import { compareHoles } from '../../src/piece/names.ts';
 import { holeNames } from '../../src/piece/order.ts';
 

@@ -2,7 +2,7 @@
 import { describe, expect, test } from 'vitest';
 import { readKind } from '../../src/bolt/kind.ts';
 import { readTorque } from '../../src/bolt/units.ts';
-import type { Kind, PassSpec } from '../../src/job/types.ts';
+import type { Kind, PassSpec } from '../../src/model/types.ts';
 import { lastPass, passes, passesOf, passPlan, readPass } from '../../src/piece/passes.ts';
 import { sequence } from '../../src/piece/sequence/sequence.ts';
 import { hole, piece, upTo } from './pieces.ts';

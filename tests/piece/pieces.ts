@@ -1,5 +1,5 @@
 /** Pieces as a job file gives them, with only what a test is about. */
-import type { HoleSpec, PieceSpec } from '../../src/job/types.ts';
+import type { HoleSpec, PieceSpec } from '../../src/model/types.ts';
 
 export const upTo = (n: number): string[] => Array.from({ length: n }, (_, i) => `${i + 1}`);
 

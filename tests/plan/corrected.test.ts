@@ -4,12 +4,12 @@
  */
 import { describe, expect, it } from 'vitest';
 import { repair } from '../../src/bolt/repair.ts';
-import { fitOfPiece } from '../../src/job/fit-of.ts';
-import { fold } from '../../src/job/fold.ts';
-import { judge } from '../../src/job/judge.ts';
-import { placeOf } from '../../src/job/place.ts';
+import { fitOfPiece } from '../../src/job/fold/fit-of.ts';
+import { fold } from '../../src/job/fold/fold.ts';
+import { placeOf } from '../../src/job/fold/place.ts';
+import { judge } from '../../src/job/judge/judge.ts';
 import { readJob } from '../../src/job/read.ts';
-import type { Correctable, Entry, Job, Wish } from '../../src/job/types.ts';
+import type { Correctable, Entry, Job, Wish } from '../../src/model/types.ts';
 import { passes } from '../../src/piece/passes.ts';
 import { sequence } from '../../src/piece/sequence/sequence.ts';
 import { backAfter } from '../../src/plan/back.ts';

@@ -1,7 +1,7 @@
 /** Jobs for the tests of the plan: from the text of a file, with lines of the diary that its form may not know yet. */
-import { fold } from '../../src/job/fold.ts';
+import { fold } from '../../src/job/fold/fold.ts';
 import { readJob } from '../../src/job/read.ts';
-import type { Entry, Job } from '../../src/job/types.ts';
+import type { Entry, Job } from '../../src/model/types.ts';
 
 export const NOW = '2026-05-02T10:00:00+02:00';
 

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { judge } from '../../src/job/judge.ts';
-import type { Job } from '../../src/job/types.ts';
+import { judge } from '../../src/job/judge/judge.ts';
+import type { Job } from '../../src/model/types.ts';
 import { type Plan, plan } from '../../src/plan/plan.ts';
 import { circlesOf } from '../../src/plan/relations.ts';
 import { jobOf, NOW, off, on, type Said } from './make.ts';

@@ -1,7 +1,7 @@
 /** What is stuck, rounded, sheared, pulled: gone round, remembered, and in the way where it must be. */
 import { describe, expect, it } from 'vitest';
-import { judge } from '../../src/job/judge.ts';
-import { TROUBLES } from '../../src/job/types.ts';
+import { judge } from '../../src/job/judge/judge.ts';
+import { TROUBLES } from '../../src/model/types.ts';
 import { backAfter } from '../../src/plan/back.ts';
 import { gate } from '../../src/plan/gates/gate.ts';
 import { nextStep } from '../../src/plan/next.ts';

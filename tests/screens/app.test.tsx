@@ -2,9 +2,9 @@ import { PassThrough } from 'node:stream';
 import { render, renderToString } from 'ink';
 import stringWidth from 'string-width';
 import { describe, expect, it } from 'vitest';
-import { App } from '../../src/screens/app.tsx';
-import { rowsOf } from '../../src/screens/picture.ts';
-import { update } from '../../src/screens/update.ts';
+import { rowsOf } from '../../src/screens/show/picture.ts';
+import { update } from '../../src/screens/show/update.ts';
+import { App } from '../../src/screens/terminal/app.tsx';
 import { everyScreen } from './every-screen.ts';
 
 const SCREENS = everyScreen({ colour: true });

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { benchRow } from '../../src/screens/bench-row.ts';
+import { benchRow } from '../../src/screens/terminal/bench-row.ts';
 import { Bench } from '../job/bench.ts';
 import { Desk } from './desk.ts';
 import { CASE, caseShut } from './plan-jobs.ts';

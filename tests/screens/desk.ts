@@ -4,12 +4,12 @@
  */
 
 import type { Wrench } from '../../src/bolt/wrench.ts';
-import type { Recorded, Wish } from '../../src/job/types.ts';
-import { benchRow } from '../../src/screens/bench-row.ts';
-import { rowsOf } from '../../src/screens/picture.ts';
-import { type Opening, start } from '../../src/screens/start.ts';
-import type { Effect, Happening, State, Step, Updated } from '../../src/screens/state.ts';
-import { update } from '../../src/screens/update.ts';
+import type { Recorded, Wish } from '../../src/model/types.ts';
+import { type Opening, start } from '../../src/screens/base/start.ts';
+import type { Effect, Happening, State, Step, Updated } from '../../src/screens/base/state.ts';
+import { rowsOf } from '../../src/screens/show/picture.ts';
+import { update } from '../../src/screens/show/update.ts';
+import { benchRow } from '../../src/screens/terminal/bench-row.ts';
 import type { Bench } from '../job/bench.ts';
 
 export const FILE = 'cover.yaml';

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { LEAST } from '../../src/screens/page.ts';
+import { LEAST } from '../../src/screens/base/page.ts';
 import { Bench } from '../job/bench.ts';
 import { LEFT_COVER } from './covers.ts';
 import { Desk } from './desk.ts';

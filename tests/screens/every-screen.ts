@@ -1,8 +1,9 @@
 /** One state of every screen there is, reached by keys. */
-import type { Place } from '../../src/screens/keys.ts';
-import type { Opening } from '../../src/screens/start.ts';
-import type { State } from '../../src/screens/state.ts';
-import { placeOf } from '../../src/screens/which.ts';
+
+import type { Opening } from '../../src/screens/base/start.ts';
+import type { State } from '../../src/screens/base/state.ts';
+import type { Place } from '../../src/screens/show/keys.ts';
+import { placeOf } from '../../src/screens/show/which.ts';
 import { Bench } from '../job/bench.ts';
 import { LEFT_COVER } from './covers.ts';
 import { Desk, FILE } from './desk.ts';

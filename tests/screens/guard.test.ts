@@ -1,5 +1,10 @@
 import { describe, expect, it } from 'vitest';
-import { asciiOnly, cannotOpen, colourAllowed, drawnSize } from '../../src/screens/guard.ts';
+import {
+  asciiOnly,
+  cannotOpen,
+  colourAllowed,
+  drawnSize,
+} from '../../src/screens/terminal/guard.ts';
 
 const terminal = { stdinIsTerminal: true, stdoutIsTerminal: true };
 const file = { file: 'jobs/cover.yaml' };

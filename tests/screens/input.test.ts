@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import type { Key } from 'ink';
 import { describe, expect, it } from 'vitest';
-import { presses } from '../../src/screens/input.ts';
+import { presses } from '../../src/screens/terminal/input.ts';
 
 const none: Key = {
   upArrow: false,

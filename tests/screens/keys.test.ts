@@ -1,11 +1,11 @@
 import { describe, expect, it } from 'vitest';
-import { foot, keyName } from '../../src/screens/foot.ts';
-import { drawKeys } from '../../src/screens/help.ts';
-import { KEYS, type Place } from '../../src/screens/keys.ts';
-import { paint } from '../../src/screens/parts/paint.ts';
-import { width } from '../../src/screens/parts/text.ts';
-import type { State } from '../../src/screens/state.ts';
-import { keyOf, keysOf, shownKeys } from '../../src/screens/which.ts';
+import type { State } from '../../src/screens/base/state.ts';
+import { paint } from '../../src/screens/kit/paint.ts';
+import { width } from '../../src/screens/kit/text.ts';
+import { foot, keyName } from '../../src/screens/show/foot.ts';
+import { drawKeys } from '../../src/screens/show/help.ts';
+import { KEYS, type Place } from '../../src/screens/show/keys.ts';
+import { keyOf, keysOf, shownKeys } from '../../src/screens/show/which.ts';
 import { everyScreen } from './every-screen.ts';
 
 const SCREENS = everyScreen();

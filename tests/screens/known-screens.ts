@@ -1,5 +1,5 @@
 /** Screens that show what is known, and what is printed and not so: reached by keys. */
-import type { Opening } from '../../src/screens/start.ts';
+import type { Opening } from '../../src/screens/base/start.ts';
 import { Bench } from '../job/bench.ts';
 import { LEFT_COVER } from './covers.ts';
 import { Desk } from './desk.ts';

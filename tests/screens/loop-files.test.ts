@@ -2,13 +2,13 @@ import { mkdirSync, mkdtempSync, readFileSync, rmSync, symlinkSync, writeFileSyn
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it, onTestFinished } from 'vitest';
-import { createLoop } from '../../src/screens/loop.ts';
-import { type Files, filesIn, type Shelf } from '../../src/screens/loop-files.ts';
-import { attendFiles } from '../../src/screens/loop-watch.ts';
-import { shelf } from '../../src/screens/open.ts';
-import { start } from '../../src/screens/start.ts';
-import type { State } from '../../src/screens/state.ts';
-import { update } from '../../src/screens/update.ts';
+import { start } from '../../src/screens/base/start.ts';
+import type { State } from '../../src/screens/base/state.ts';
+import { update } from '../../src/screens/show/update.ts';
+import { createLoop } from '../../src/screens/terminal/loop.ts';
+import { type Files, filesIn, type Shelf } from '../../src/screens/terminal/loop-files.ts';
+import { attendFiles } from '../../src/screens/terminal/loop-watch.ts';
+import { shelf } from '../../src/screens/terminal/open.ts';
 
 const JOB =
   'putback: 1\njob: Left cover\npieces:\n  cover: {bolts: S S}\nbolts: {S: M6x25}\ndiary:\n';

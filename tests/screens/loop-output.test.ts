@@ -1,7 +1,7 @@
 import headless from '@xterm/headless';
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { thin } from '../../src/screens/loop-output.ts';
+import { thin } from '../../src/screens/terminal/loop-output.ts';
 
 /** All cells of a screen with their looks, after these bytes on an untidy one; wide enough for any line, as for Ink. */
 async function cells(bytes: string): Promise<string[]> {

@@ -13,9 +13,9 @@ import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { describe, expect, it, onTestFinished } from 'vitest';
 import { readJob } from '../../src/job/read.ts';
-import type { Wish } from '../../src/job/types.ts';
-import { filesIn } from '../../src/screens/loop-files.ts';
-import { shelf } from '../../src/screens/open.ts';
+import type { Wish } from '../../src/model/types.ts';
+import { filesIn } from '../../src/screens/terminal/loop-files.ts';
+import { shelf } from '../../src/screens/terminal/open.ts';
 import { pinnedEnv } from '../terminal/world.ts';
 
 const JOB =

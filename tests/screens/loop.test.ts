@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { createLoop, type Hands } from '../../src/screens/loop.ts';
-import type { Effect, Happening } from '../../src/screens/state.ts';
+import type { Effect, Happening } from '../../src/screens/base/state.ts';
+import { createLoop, type Hands } from '../../src/screens/terminal/loop.ts';
 
 const press = (key: string): Happening => ({ on: 'press', press: key });
 const wish = { do: 'note', text: 'x' } as const;

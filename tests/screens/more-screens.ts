@@ -1,6 +1,6 @@
 /** Screens where a torque wants words, what is left over, heights, and what was taken back: reached by keys. */
 import { readBench } from '../../src/diary/bench.ts';
-import type { Opening } from '../../src/screens/start.ts';
+import type { Opening } from '../../src/screens/base/start.ts';
 import { Bench } from '../job/bench.ts';
 import { GRINDER, LEFT_COVER } from './covers.ts';
 import { Desk } from './desk.ts';

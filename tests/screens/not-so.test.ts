@@ -1,6 +1,6 @@
 /** "Not so here" from wherever a figure, a caution or a step is shown: one key, and back there with both. */
 import { describe, expect, it } from 'vitest';
-import { KEYS } from '../../src/screens/keys.ts';
+import { KEYS } from '../../src/screens/show/keys.ts';
 import { Bench } from '../job/bench.ts';
 import { GRINDER, LEFT_COVER } from './covers.ts';
 import { Desk } from './desk.ts';

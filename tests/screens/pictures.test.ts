@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { SIGNS } from '../../src/screens/parts/map.ts';
-import { width } from '../../src/screens/parts/text.ts';
-import { picture, rowsOf } from '../../src/screens/picture.ts';
-import type { State } from '../../src/screens/state.ts';
-import { update } from '../../src/screens/update.ts';
+import type { State } from '../../src/screens/base/state.ts';
+import { SIGNS } from '../../src/screens/kit/map.ts';
+import { width } from '../../src/screens/kit/text.ts';
+import { picture, rowsOf } from '../../src/screens/show/picture.ts';
+import { update } from '../../src/screens/show/update.ts';
 import { everyScreen } from './every-screen.ts';
 
 const SCREENS = everyScreen();

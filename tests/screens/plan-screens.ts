@@ -1,5 +1,5 @@
 /** Screens of the whole job: coming back, gates, parts, tasks, tests; reached by keys. */
-import type { Opening } from '../../src/screens/start.ts';
+import type { Opening } from '../../src/screens/base/start.ts';
 import { Bench } from '../job/bench.ts';
 import { Desk } from './desk.ts';
 import { CASE, caseOpen, caseShut } from './plan-jobs.ts';

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import type { Entry } from '../../src/job/types.ts';
-import { benchRow } from '../../src/screens/bench-row.ts';
+import type { Entry } from '../../src/model/types.ts';
+import { benchRow } from '../../src/screens/terminal/bench-row.ts';
 import { Bench } from '../job/bench.ts';
 import { Desk, SAME_DAY } from './desk.ts';
 

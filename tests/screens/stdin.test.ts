@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { createCleaner } from '../../src/screens/stdin.ts';
+import { createCleaner } from '../../src/screens/terminal/stdin.ts';
 
 const ESC = '\u{1B}';
 const ESCAPE = `${ESC}[27u`;

@@ -1,6 +1,6 @@
 /** Git's merge driver for job files: `putback merge %O %A %B`. */
 import { readFileSync, renameSync, writeFileSync } from 'node:fs';
-import { mergeJob } from '../../job/merge.ts';
+import { mergeJob } from '../../job/merge/merge.ts';
 import { disk, drop } from '../../job/save/disk.ts';
 import { mergeLines } from './mergefile.ts';
 

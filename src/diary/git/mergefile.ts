@@ -3,7 +3,7 @@ import { spawnSync } from 'node:child_process';
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { type LineMerge, marked } from '../../job/merge.ts';
+import { type LineMerge, marked } from '../../job/merge/merge.ts';
 import { gitEnv } from './run.ts';
 
 /** Longest time, ms: lines are merged within a blink or not at all. */

@@ -1,7 +1,7 @@
 /** One commit of one job file at the end of a place of a piece. */
 import { realpathSync } from 'node:fs';
 import { basename, dirname } from 'node:path';
-import { safeLine } from '../../job/safe.ts';
+import { safeLine } from '../../model/safe.ts';
 import { patiently } from './patience.ts';
 import { type Place, placeOf } from './place.ts';
 import { type GitOptions, git } from './run.ts';

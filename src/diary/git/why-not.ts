@@ -1,5 +1,5 @@
 /** Why there is no commit, as one quiet line. */
-import { safeLine } from '../../job/safe.ts';
+import { safeLine } from '../../model/safe.ts';
 import { isLocked } from './patience.ts';
 import { type NoPlace, trustAdvice, type UnderWay } from './place.ts';
 import { firstLine, type GitDone } from './run.ts';

@@ -1,6 +1,7 @@
 /** What must be back before a piece can go on: pieces under it that came off and are not finished. */
-import { carrierOf, layersOf } from '../overs.ts';
-import type { Job, PieceNow } from '../types.ts';
+
+import type { Job, PieceNow } from '../../model/types.ts';
+import { carrierOf, layersOf } from '../fold/overs.ts';
 
 /**
  * A is under B: B comes off before A and goes back after it. What lies further down is meant too where all between is

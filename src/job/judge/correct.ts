@@ -1,9 +1,10 @@
 /** May a printed text be called not so? Only one that stands there, and by a truth that can be read. */
+
+import type { Correctable, Job, Subject, Verdict } from '../../model/types.ts';
+import { WRITABLE } from '../../model/types.ts';
 import { holeNames } from '../../piece/order.ts';
-import { type Figure, figuresOf, figuresOfHole, isPrinted } from '../corrections.ts';
-import { holesIn, OF_HOLE, OF_PIECE, OF_TASK, spelled, truthFault } from '../figures.ts';
-import type { Correctable, Job, Subject, Verdict } from '../types.ts';
-import { WRITABLE } from '../types.ts';
+import { type Figure, figuresOf, figuresOfHole, isPrinted } from '../truth/corrections.ts';
+import { holesIn, OF_HOLE, OF_PIECE, OF_TASK, spelled, truthFault } from '../truth/figures.ts';
 import { already, list, meant, noPiece, type Stamp, type Wished, write, wrong } from './parts.ts';
 
 type Wish = Wished<'correct'>;

@@ -1,6 +1,7 @@
 /** May this task be noted as done? Out of its turn it is told, never refused. */
-import { NAME } from '../entry.ts';
-import type { Edit, Job, NewTask, Verdict } from '../types.ts';
+
+import type { Edit, Job, NewTask, Verdict } from '../../model/types.ts';
+import { NAME } from '../diary/entry.ts';
 import { already, list, meant, type Stamp, type Wished, write, wrong } from './parts.ts';
 
 export function judgeDone(job: Job, wish: Wished<'done'>, stamp: Stamp): Verdict {

@@ -1,8 +1,8 @@
 /** A row as somebody typed it who has just taken the bolts out: `s s .35 m+clip ! -`. */
 import { printKind, withLength } from '../../bolt/kind.ts';
 import { readLength } from '../../bolt/length.ts';
+import type { Edit, Job, Kind, Refusal, RowItem } from '../../model/types.ts';
 import { FOUND_EMPTY, readItem, rowWords, STILL_IN, UNKNOWN } from '../../piece/row.ts';
-import type { Edit, Job, Kind, Refusal, RowItem } from '../types.ts';
 import { wrong } from './parts.ts';
 
 export type FoundWord = RowItem | typeof STILL_IN | typeof FOUND_EMPTY;

@@ -1,6 +1,7 @@
 /** What is in the hand: a kind by its letter, or the kind that has the length read off the rule. */
+
+import type { Hand, HoleNow, Job, PieceNow, Refusal } from '../../model/types.ts';
 import { readItem, UNKNOWN } from '../../piece/row.ts';
-import type { Hand, HoleNow, Job, PieceNow, Refusal } from '../types.ts';
 import { letterOf, usedLetters } from './found.ts';
 import { list, meant, refuse, wrong } from './parts.ts';
 

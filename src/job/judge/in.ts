@@ -1,6 +1,15 @@
 /** May this bolt go into this hole? The one place where a wrong bolt is stopped. */
+
+import type {
+  HoleNow,
+  Job,
+  PieceNow,
+  Refusal,
+  RowItem,
+  Verdict,
+  Warning,
+} from '../../model/types.ts';
 import { printItem, sameItem } from '../../piece/row.ts';
-import type { HoleNow, Job, PieceNow, Refusal, RowItem, Verdict, Warning } from '../types.ts';
 import { blockers } from './blocked.ts';
 import { type InHand, readHand } from './hand.ts';
 import { insideUnder, notHere } from './inside.ts';

@@ -1,8 +1,9 @@
 /** What goes into the machine and must come out, what is seen to before a step, and how far a thing to buy has come. */
-import { NAME } from '../entry.ts';
-import { readThings, sayThing } from '../inside.ts';
-import { withBelow } from '../overs.ts';
-import type { Edit, Entry, Inside, Job, NewBuy, Verdict } from '../types.ts';
+
+import type { Edit, Entry, Inside, Job, NewBuy, Verdict } from '../../model/types.ts';
+import { NAME } from '../diary/entry.ts';
+import { readThings, sayThing } from '../fold/inside.ts';
+import { withBelow } from '../fold/overs.ts';
 import { already, list, meant, noPiece, type Stamp, type Wished, write, wrong } from './parts.ts';
 
 export function judgeInside(job: Job, wish: Wished<'inside' | 'cleared'>, stamp: Stamp): Verdict {

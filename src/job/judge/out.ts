@@ -1,9 +1,10 @@
 /** May these bolts be noted as out? What was found is evidence: another kind than claimed is noted, never refused. */
+
+import type { Edit, HoleNow, Job, PieceNow, RowItem, Verdict, Warning } from '../../model/types.ts';
 import { printItem, printRow, STILL_IN, sameItem, UNKNOWN } from '../../piece/row.ts';
-import { NAME } from '../entry.ts';
-import { freshHole } from '../fold-hole.ts';
-import { barePiece } from '../spec.ts';
-import type { Edit, HoleNow, Job, PieceNow, RowItem, Verdict, Warning } from '../types.ts';
+import { NAME } from '../diary/entry.ts';
+import { freshHole } from '../fold/hole.ts';
+import { barePiece } from '../form/spec.ts';
 import { type FoundWord, readRowFound } from './found.ts';
 import {
   already,

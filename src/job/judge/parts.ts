@@ -1,5 +1,5 @@
 /** What all judges share: looking things up, refusing, and the answer's form. */
-import { near } from '../nearword.ts';
+import { near } from '../../model/nearword.ts';
 import type {
   Edit,
   Entry,
@@ -11,10 +11,10 @@ import type {
   Verdict,
   Warning,
   WishWhat,
-} from '../types.ts';
-import { list } from '../words.ts';
+} from '../../model/types.ts';
+import { list } from '../../model/words.ts';
 
-export { list } from '../words.ts';
+export { list } from '../../model/words.ts';
 
 /** Time and id of the entry to be. */
 export interface Stamp {

@@ -1,7 +1,8 @@
 /** May this piece come off, be moved aside, go on? A bolt that is still in stops what would pry. */
-import { NAME } from '../entry.ts';
-import { sayThing } from '../inside.ts';
-import type { Inside, Job, PieceNow, Verdict, Warning } from '../types.ts';
+
+import type { Inside, Job, PieceNow, Verdict, Warning } from '../../model/types.ts';
+import { NAME } from '../diary/entry.ts';
+import { sayThing } from '../fold/inside.ts';
 import { blockers, stillOver } from './blocked.ts';
 import { insideUnder, notHere } from './inside.ts';
 import {

@@ -1,7 +1,7 @@
 /** What the figures say of a bolt in a hole where it does not belong. */
 import { type Fit, fit, fitLength } from '../../bolt/fit.ts';
-import { placeOf } from '../place.ts';
-import type { HoleNow, Job, PieceNow } from '../types.ts';
+import type { HoleNow, Job, PieceNow } from '../../model/types.ts';
+import { placeOf } from '../fold/place.ts';
 import type { InHand } from './hand.ts';
 
 /** Null when nothing is known of the kind but its letter. */

@@ -1,6 +1,7 @@
 /** Which is true, the file or the find? And what can be wrong with a hole. */
+
+import type { Edit, HoleNow, Job, RowItem, Verdict } from '../../model/types.ts';
 import { printItem, readItem, sameItem } from '../../piece/row.ts';
-import type { Edit, HoleNow, Job, RowItem, Verdict } from '../types.ts';
 import { letterOf, usedLetters } from './found.ts';
 import {
   already,

@@ -1,8 +1,16 @@
 /** May this bolt be noted as tight? Any order is let through, but leaving the maker's list is asked about. */
 import { printQuantity } from '../../bolt/units.ts';
+import type {
+  HoleNow,
+  Job,
+  PassSpec,
+  PieceNow,
+  Refusal,
+  Verdict,
+  Warning,
+} from '../../model/types.ts';
 import { nextHole } from '../../piece/next.ts';
 import { passAt, passesOf } from '../../piece/passes.ts';
-import type { HoleNow, Job, PassSpec, PieceNow, Refusal, Verdict, Warning } from '../types.ts';
 import {
   already,
   holeField,

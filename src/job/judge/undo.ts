@@ -1,6 +1,7 @@
 /** May this entry be taken back? Not while later entries rest on it. */
+
+import type { Edit, Entry, Job, Verdict, Warning } from '../../model/types.ts';
 import { printItem } from '../../piece/row.ts';
-import type { Edit, Entry, Job, Verdict, Warning } from '../types.ts';
 import { already, refuse, type Stamp, type Wished, write, wrong } from './parts.ts';
 import { writtenBack } from './write.ts';
 

@@ -1,6 +1,7 @@
 /** Whether a piece written under, along or across others would make them wait for each other. */
-import { oversOf } from '../overs.ts';
-import type { Upper, Writable } from '../types.ts';
+
+import type { Upper, Writable } from '../../model/types.ts';
+import { oversOf } from '../fold/overs.ts';
 
 /** The circle that this would close, each off before the next; null when there is none. */
 export function circleBy(

@@ -1,11 +1,6 @@
 /** May this text go into the person's part? One more where a key takes several, the first where it takes one. */
-import { readMap } from '../../piece/map.ts';
-import { holeNames } from '../../piece/order.ts';
-import { NAME } from '../entry.ts';
-import { spelled, truthFault } from '../figures.ts';
-import { rawUpper } from '../raw-upper.ts';
-import { oneLine } from '../safe.ts';
-import { barePiece } from '../spec.ts';
+
+import { oneLine } from '../../model/safe.ts';
 import type {
   Edit,
   Entry,
@@ -15,7 +10,13 @@ import type {
   Verdict,
   Warning,
   Writable,
-} from '../types.ts';
+} from '../../model/types.ts';
+import { readMap } from '../../piece/map.ts';
+import { holeNames } from '../../piece/order.ts';
+import { NAME } from '../diary/entry.ts';
+import { barePiece } from '../form/spec.ts';
+import { spelled, truthFault } from '../truth/figures.ts';
+import { rawUpper } from '../truth/raw-upper.ts';
 import { orderIn } from './correct.ts';
 import { already, list, meant, noPiece, type Stamp, type Wished, write, wrong } from './parts.ts';
 import { circleBy } from './write-order.ts';

@@ -1,6 +1,7 @@
 /** What is said when a bolt would go where it does not belong. */
+
+import type { HoleNow, Job, PieceNow, Refusal, RowItem } from '../../model/types.ts';
 import { printItem } from '../../piece/row.ts';
-import type { HoleNow, Job, PieceNow, Refusal, RowItem } from '../types.ts';
 import type { InHand } from './hand.ts';
 import { list, names, refuse } from './parts.ts';
 import { reasonInWords } from './reason.ts';

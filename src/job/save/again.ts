@@ -1,11 +1,12 @@
 /** Marks that were shown, and that somebody's old text has swept out of the file, written again. */
-import { fold } from '../fold.ts';
+
+import type { Edit, Entry, Fault, Job } from '../../model/types.ts';
+import { lostEntries } from '../diary/lost.ts';
+import { isFail } from '../edit/splice.ts';
+import { withMark } from '../edit/with-mark.ts';
+import { fold } from '../fold/fold.ts';
 import { writtenBack } from '../judge/write.ts';
-import { lostEntries } from '../lost.ts';
-import { withMark } from '../mark.ts';
 import { type Read, readJob } from '../read.ts';
-import { isFail } from '../splice.ts';
-import type { Edit, Entry, Fault, Job } from '../types.ts';
 import { WRITES } from './record.ts';
 import { type SaveOptions, saveFile } from './save.ts';
 

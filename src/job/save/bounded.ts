@@ -1,6 +1,6 @@
 /** Reading what may be anything: a file of gigabytes, a device without an end. */
 import { closeSync, openSync, readSync } from 'node:fs';
-import { MOST_CHARACTERS } from '../yaml-doc.ts';
+import { MOST_CHARACTERS } from '../yaml/doc.ts';
 
 /** So many bytes of UTF-8 are always more characters than a job file may have. */
 const MOST_BYTES = 3 * MOST_CHARACTERS + 4;

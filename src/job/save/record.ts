@@ -1,11 +1,12 @@
 /** One wish to the disk: read what is there now, judge again, splice, check, save. */
-import { fold, foldOn } from '../fold.ts';
-import { judge } from '../judge.ts';
-import { withMark } from '../mark.ts';
-import { rawUpper } from '../raw-upper.ts';
+
+import type { Entry, Job, Recorded, UpperChange, Warning, Wish } from '../../model/types.ts';
+import { findDiary, isFail } from '../edit/splice.ts';
+import { withMark } from '../edit/with-mark.ts';
+import { fold, foldOn } from '../fold/fold.ts';
+import { judge } from '../judge/judge.ts';
 import { type Read, readJob } from '../read.ts';
-import { findDiary, isFail } from '../splice.ts';
-import type { Entry, Job, Recorded, UpperChange, Warning, Wish } from '../types.ts';
+import { rawUpper } from '../truth/raw-upper.ts';
 import { type SaveOptions, saveFile } from './save.ts';
 
 /** The form of job file that this program writes. */

@@ -1,5 +1,5 @@
 /** How many bolts there should be, and what it means when the count does not add up. */
-import type { Kind } from '../../job/types.ts';
+import type { Kind } from '../../model/types.ts';
 import { compareHoles } from '../names.ts';
 import { UNKNOWN } from '../row.ts';
 import type { Tray } from './tray.ts';

@@ -1,5 +1,5 @@
 /** The holes of a piece as its tray sees them. */
-import type { HoleNow, Trouble } from '../../job/types.ts';
+import type { HoleNow, Trouble } from '../../model/types.ts';
 import type { TrayHole } from './types.ts';
 
 /** Troubles of a hole whose bolt does not lie in the tray: there was none, or half of it is still in the hole. */

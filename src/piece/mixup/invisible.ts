@@ -1,6 +1,6 @@
 /** What no tray can show. */
 import { sameBolt, threadsAgree } from '../../bolt/same.ts';
-import type { Kind } from '../../job/types.ts';
+import type { Kind } from '../../model/types.ts';
 import type { Tray } from './tray.ts';
 import { list } from './words.ts';
 

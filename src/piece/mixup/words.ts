@@ -1,6 +1,6 @@
 /** Counts and kinds in words. */
 import { printNumber } from '../../bolt/numbers.ts';
-import type { Kind } from '../../job/types.ts';
+import type { Kind } from '../../model/types.ts';
 import type { Counts } from './types.ts';
 
 /** `S, M and L`. */

@@ -1,5 +1,5 @@
 /** Who comes before whom: `first:`, then groups. */
-import type { PieceSpec } from '../../job/types.ts';
+import type { PieceSpec } from '../../model/types.ts';
 import { compareHoles } from '../names.ts';
 
 /**

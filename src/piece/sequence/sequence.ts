@@ -4,7 +4,7 @@
  * Pure and deterministic. The screens show order numbers; the figures are for the JSON and those who ask.
  */
 import { tidy } from '../../bolt/numbers.ts';
-import type { Care, Kind, PieceSpec } from '../../job/types.ts';
+import type { Care, Kind, PieceSpec } from '../../model/types.ts';
 import { type Layout, layout } from '../map.ts';
 import { holeNames } from '../order.ts';
 import { BOUND, isFree } from './bound.ts';

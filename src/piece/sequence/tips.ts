@@ -1,5 +1,5 @@
 /** What is said beside an order: common practice, no source. */
-import type { Care } from '../../job/types.ts';
+import type { Care } from '../../model/types.ts';
 import type { Point } from './vectors.ts';
 
 /** From here on a piece is taken as large enough to warp when one bolt after the other is let go. */

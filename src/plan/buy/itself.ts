@@ -1,5 +1,5 @@
 /** What comes on the list by itself: whatever is used once at a piece that comes off, and what its joint asks for. */
-import type { BuySpec, Job, Kind, PieceNow } from '../../job/types.ts';
+import type { BuySpec, Job, Kind, PieceNow } from '../../model/types.ts';
 import { type Consumable, consumablesIn, readJoint } from '../joint.ts';
 import { spoken } from '../relations.ts';
 

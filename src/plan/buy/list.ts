@@ -1,5 +1,5 @@
 /** What must be had for this job: as the file lists it, and what comes on the list by itself. */
-import type { BuySpec, Job, NewBuy } from '../../job/types.ts';
+import type { BuySpec, Job, NewBuy } from '../../model/types.ts';
 import type { Line } from '../lines.ts';
 import { isBack } from '../needed.ts';
 import { spoken } from '../relations.ts';

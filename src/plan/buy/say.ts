@@ -1,6 +1,6 @@
 /** A thing to buy in words: how far it has come, and when it is to come. */
 
-import { many } from '../../job/words.ts';
+import { many } from '../../model/words.ts';
 import { daysBetween, sayDate } from '../days.ts';
 import type { Buy } from './list.ts';
 

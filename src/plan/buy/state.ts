@@ -1,8 +1,8 @@
 /** How far a thing to buy has come, by the diary's lines about it. */
-import { BUY_STATES, type BuyState } from '../../job/types.ts';
+import { BUY_STATES, type BuyState } from '../../model/types.ts';
 import type { Line } from '../lines.ts';
 
-export { BUY_STATES, type BuyState } from '../../job/types.ts';
+export { BUY_STATES, type BuyState } from '../../model/types.ts';
 
 export interface Bought {
   state: BuyState;

@@ -1,5 +1,5 @@
 /** The four moments where jobs go wrong: each a list that is built from what the job knows and what was disturbed. */
-import type { Job } from '../../job/types.ts';
+import type { Job } from '../../model/types.ts';
 import { buysOf } from '../buy/list.ts';
 import { type Standing, standingOf } from '../standing.ts';
 import { type Asked, type GateItem, type Moment, withTicks } from './items.ts';

@@ -5,10 +5,10 @@
  * item (`seen: sealing all` every one that does not stop), `struck: sealing wrench` leaves one out, `added: sealing`
  * with `says` puts one on.
  */
-import type { Moment } from '../../job/types.ts';
+import type { Moment } from '../../model/types.ts';
 import type { Line } from '../lines.ts';
 
-export { MOMENTS, type Moment } from '../../job/types.ts';
+export { MOMENTS, type Moment } from '../../model/types.ts';
 
 /** Where one goes, or what one says, to be rid of what stops. */
 export type WayOut =

@@ -1,7 +1,7 @@
 /** The three gates of a piece: before prying, before the joint is made, before it closes what is behind it. */
-import { besidePrinted, printedOf } from '../../job/corrections.ts';
-import type { Correctable, HoleNow, PieceNow, PieceSpec } from '../../job/types.ts';
-import { list } from '../../job/words.ts';
+import { besidePrinted, printedOf } from '../../job/truth/corrections.ts';
+import type { Correctable, HoleNow, PieceNow, PieceSpec } from '../../model/types.ts';
+import { list } from '../../model/words.ts';
 import type { Buy } from '../buy/list.ts';
 import { isHere } from '../buy/state.ts';
 import { cautionsFor } from '../cautions.ts';

@@ -1,8 +1,8 @@
 /** What has to be ready before a joint is made, beyond its faces: seals, levers, threads, the wrench. */
 import { printQuantity } from '../../bolt/units.ts';
-import { besidePrinted } from '../../job/corrections.ts';
-import type { Kind, PassSpec, PieceNow, Quantity, Torque } from '../../job/types.ts';
-import { list } from '../../job/words.ts';
+import { besidePrinted } from '../../job/truth/corrections.ts';
+import type { Kind, PassSpec, PieceNow, Quantity, Torque } from '../../model/types.ts';
+import { list } from '../../model/words.ts';
 import { passesOf } from '../../piece/passes.ts';
 import type { Buy } from '../buy/list.ts';
 import { sortsOf } from '../disturbed.ts';

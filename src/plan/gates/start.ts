@@ -1,7 +1,7 @@
 /** Before the engine runs for the first time again. */
 
-import type { TaskSpec } from '../../job/types.ts';
-import { list } from '../../job/words.ts';
+import type { TaskSpec } from '../../model/types.ts';
+import { list } from '../../model/words.ts';
 import { RUNNING } from '../cautions.ts';
 import { sayCureOf, untoldCures } from '../cure.ts';
 import { sayTime } from '../days.ts';

@@ -1,7 +1,7 @@
 /** What stops, in one sentence: how many, where, since when, and the way out. */
 
-import type { HoleNow, PieceNow } from '../../job/types.ts';
-import { list } from '../../job/words.ts';
+import type { HoleNow, PieceNow } from '../../model/types.ts';
+import { list } from '../../model/words.ts';
 import { printItem } from '../../piece/row.ts';
 import { untoldCures } from '../cure.ts';
 import { sayOn, saySince, sayTime } from '../days.ts';

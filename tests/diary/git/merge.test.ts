@@ -5,7 +5,7 @@ import { beforeAll, describe, expect, test } from 'vitest';
 import { parseDocument } from 'yaml';
 import { mergeDriver } from '../../../src/diary/git/driver.ts';
 import { initBench } from '../../../src/diary/git/init.ts';
-import { appendEntry } from '../../../src/job/splice.ts';
+import { appendEntry } from '../../../src/job/edit/splice.ts';
 import { entry, JOB, newFolder, Repo } from './repo.ts';
 
 let program = '';

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { printEntry } from '../../../src/job/entry.ts';
+import { printEntry } from '../../../src/job/diary/entry.ts';
 import { readJob, readWhole } from '../../../src/job/read.ts';
-import type { Entry } from '../../../src/job/types.ts';
+import type { Entry } from '../../../src/model/types.ts';
 import { EXAMPLE } from './example.ts';
 import { anyEntry, anyText } from './make.ts';
 

@@ -1,7 +1,7 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { type Code, FAULTS, printFault } from '../../../src/job/faults.ts';
+import { type Code, FAULTS, printFault } from '../../../src/job/faults/faults.ts';
 import { readWhole } from '../../../src/job/read.ts';
 import { checkAll } from '../../../src/plan/check.ts';
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { printFault } from '../../../src/job/faults.ts';
+import { printFault } from '../../../src/job/faults/faults.ts';
 import { readJob, readWhole } from '../../../src/job/read.ts';
 import { EXAMPLE, FULL } from './example.ts';
 import { anyText } from './make.ts';

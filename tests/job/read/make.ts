@@ -8,7 +8,7 @@ import {
   VERBS,
   type Verb,
   WRITABLE,
-} from '../../../src/job/types.ts';
+} from '../../../src/model/types.ts';
 
 /** Texts that YAML readers stumble over, beside any text at all. */
 export const anyText = fc.oneof(

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { readJob } from '../../../src/job/read.ts';
-import type { PieceSpec } from '../../../src/job/types.ts';
+import type { PieceSpec } from '../../../src/model/types.ts';
 import { EXAMPLE, FULL } from './example.ts';
 
 const read = (text: string) => readJob(text, 'a.yaml');

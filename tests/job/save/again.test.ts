@@ -2,7 +2,7 @@ import { writeFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
 import { writeAgain } from '../../../src/job/save/again.ts';
 import { record } from '../../../src/job/save/record.ts';
-import type { Entry, Wish } from '../../../src/job/types.ts';
+import type { Entry, Wish } from '../../../src/model/types.ts';
 import { JOB, newJob, textOf } from './folder.ts';
 
 /** A job with marks that were shown, and what the file said with them. */

@@ -1,9 +1,9 @@
 import { writeFileSync } from 'node:fs';
 import { expect, test } from 'vitest';
-import { fold } from '../../../src/job/fold.ts';
+import { fold } from '../../../src/job/fold/fold.ts';
 import { readJob } from '../../../src/job/read.ts';
 import { record } from '../../../src/job/save/record.ts';
-import type { Wish } from '../../../src/job/types.ts';
+import type { Wish } from '../../../src/model/types.ts';
 import { newJob, textOf } from './folder.ts';
 
 const HEAD = `putback: 1

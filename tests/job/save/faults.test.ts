@@ -1,10 +1,10 @@
 import { linkSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, test } from 'vitest';
+import { appendEntry } from '../../../src/job/edit/splice.ts';
 import { cleanFolder } from '../../../src/job/save/clean.ts';
 import { type Disk, disk } from '../../../src/job/save/disk.ts';
 import { saveFile } from '../../../src/job/save/save.ts';
-import { appendEntry } from '../../../src/job/splice.ts';
 import { JOB, line, newJob, strays, textOf } from './folder.ts';
 
 const mark = (id: string) => (text: string) => ({ text: appendEntry(text, line(id)) });

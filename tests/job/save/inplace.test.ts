@@ -2,12 +2,12 @@ import { linkSync, readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
+import { appendEntry } from '../../../src/job/edit/splice.ts';
 import { cleanFolder } from '../../../src/job/save/clean.ts';
 import { type Disk, disk } from '../../../src/job/save/disk.ts';
 import { recover, writeInPlace } from '../../../src/job/save/inplace.ts';
 import { saveFile } from '../../../src/job/save/save.ts';
 import { besideOf, makeSide } from '../../../src/job/save/side.ts';
-import { appendEntry } from '../../../src/job/splice.ts';
 import { JOB, line, newJob, strays, textOf } from './folder.ts';
 
 const mark = (text: string) => ({ text: appendEntry(text, line('aaaaaaa1')) });

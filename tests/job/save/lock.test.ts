@@ -3,10 +3,10 @@ import { mkdirSync, readFileSync, utimesSync, writeFileSync } from 'node:fs';
 import { hostname } from 'node:os';
 import { dirname, join } from 'node:path';
 import { afterAll, expect, test } from 'vitest';
+import { appendEntry } from '../../../src/job/edit/splice.ts';
 import { cleanFolder } from '../../../src/job/save/clean.ts';
 import { type Holder, self } from '../../../src/job/save/holder.ts';
 import { saveFile } from '../../../src/job/save/save.ts';
-import { appendEntry } from '../../../src/job/splice.ts';
 import { JOB, line, newJob, strays, textOf } from './folder.ts';
 
 const mark = (text: string) => ({ text: appendEntry(text, line('aaaaaaa1')) });

@@ -3,9 +3,10 @@
  * Arguments: file, prefix of the ids (4 characters), number of marks; and, to die there, the number of a step of
  * the disk, or, to stop there once, its name.
  */
+
+import { appendEntry } from '../../../src/job/edit/splice.ts';
 import { type Disk, disk } from '../../../src/job/save/disk.ts';
 import { saveFile } from '../../../src/job/save/save.ts';
-import { appendEntry } from '../../../src/job/splice.ts';
 
 const [file = '', prefix = '', count = '0', dieAt = '0'] = process.argv.slice(2);
 

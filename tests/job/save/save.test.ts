@@ -12,10 +12,10 @@ import {
 } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { expect, test } from 'vitest';
+import { appendEntry } from '../../../src/job/edit/splice.ts';
 import { createFile } from '../../../src/job/save/create.ts';
 import { type Disk, disk } from '../../../src/job/save/disk.ts';
 import { saveFile } from '../../../src/job/save/save.ts';
-import { appendEntry } from '../../../src/job/splice.ts';
 import { JOB, line, newFolder, newJob, strays, textOf } from './folder.ts';
 
 const mark = (id: string) => (text: string) => ({ text: appendEntry(text, line(id)) });

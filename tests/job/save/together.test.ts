@@ -1,8 +1,8 @@
 import { beforeAll, expect, test } from 'vitest';
 import { parseDocument } from 'yaml';
+import { appendEntry } from '../../../src/job/edit/splice.ts';
 import { cleanFolder } from '../../../src/job/save/clean.ts';
 import { saveFile } from '../../../src/job/save/save.ts';
-import { appendEntry } from '../../../src/job/splice.ts';
 import { JOB, line, newJob, strays, textOf } from './folder.ts';
 import { bundle, type Marker } from './processes.ts';
 

@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import type { HoleNow } from '../../../src/job/types.ts';
+import type { HoleNow } from '../../../src/model/types.ts';
 import { shouldHave } from '../../../src/piece/mixup/count.ts';
 import { trayHoles } from '../../../src/piece/mixup/holes.ts';
 import { mixup } from '../../../src/piece/mixup/mixup.ts';

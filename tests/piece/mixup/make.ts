@@ -1,6 +1,6 @@
 /** Small pieces to lay bolts out beside. */
 import { readKind } from '../../../src/bolt/kind.ts';
-import type { HoleState, Kind } from '../../../src/job/types.ts';
+import type { HoleState, Kind } from '../../../src/model/types.ts';
 import type { TrayHole } from '../../../src/piece/mixup/types.ts';
 
 /** `{S: 'M6x25 flange, 8 mm'}` as kinds. */

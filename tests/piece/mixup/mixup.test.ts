@@ -1,6 +1,6 @@
 import { describe, expect, test } from 'vitest';
 import { fit } from '../../../src/bolt/fit.ts';
-import type { HoleSpec } from '../../../src/job/types.ts';
+import type { HoleSpec } from '../../../src/model/types.ts';
 import { mixup } from '../../../src/piece/mixup/mixup.ts';
 import type { Explanation, FitOf } from '../../../src/piece/mixup/types.ts';
 import { hole, kindsOf, row, SML, tray } from './make.ts';

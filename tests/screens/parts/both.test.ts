@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { both, bothSaid, flow, hangingBoth } from '../../../src/screens/parts/both.ts';
-import { paint } from '../../../src/screens/parts/paint.ts';
-import { bold, line, span, width } from '../../../src/screens/parts/text.ts';
+import { both, bothSaid, flow, hangingBoth } from '../../../src/screens/kit/both.ts';
+import { paint } from '../../../src/screens/kit/paint.ts';
+import { bold, line, span, width } from '../../../src/screens/kit/text.ts';
 
 const plain = { colour: false, ascii: false };
 const coloured = { colour: true, ascii: false };

@@ -7,8 +7,8 @@ import {
   fieldText,
   pasteField,
   pressField,
-} from '../../../src/screens/parts/field.ts';
-import { width } from '../../../src/screens/parts/text.ts';
+} from '../../../src/screens/kit/field.ts';
+import { width } from '../../../src/screens/kit/text.ts';
 
 /** The text with `|` where the cursor is. */
 function shown(f: Field): string {

@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
-import { pressDigit } from '../../../src/screens/parts/digits.ts';
-import { handWish, lessHand, pressHand } from '../../../src/screens/parts/hand.ts';
-import { readTyped } from '../../../src/screens/parts/row-typed.ts';
+import { pressDigit } from '../../../src/screens/kit/digits.ts';
+import { handWish, lessHand, pressHand } from '../../../src/screens/now/hand.ts';
+import { readTyped } from '../../../src/screens/now/row-typed.ts';
 import { Bench } from '../../job/bench.ts';
 
 const job = new Bench().job;

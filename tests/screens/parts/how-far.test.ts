@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { barePiece } from '../../../src/job/spec.ts';
+import { barePiece } from '../../../src/job/form/spec.ts';
 import { layout } from '../../../src/piece/map.ts';
-import { dotted } from '../../../src/screens/parts/dotted.ts';
-import { howFar } from '../../../src/screens/parts/how-far.ts';
+import { dotted } from '../../../src/screens/kit/dotted.ts';
+import { howFar } from '../../../src/screens/now/how-far.ts';
 
 const ring = (n: number) =>
   layout(

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { knownRows } from '../../../src/screens/parts/known-rows.ts';
+import { knownRows } from '../../../src/screens/now/known-rows.ts';
 import { Bench } from '../../job/bench.ts';
 import { GRINDER, LEFT_COVER } from '../covers.ts';
 import { CASE } from '../plan-jobs.ts';

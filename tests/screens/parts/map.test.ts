@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { layout } from '../../../src/piece/map.ts';
-import { drawMap, inLines, type Mark } from '../../../src/screens/parts/map.ts';
-import { paint } from '../../../src/screens/parts/paint.ts';
-import { width } from '../../../src/screens/parts/text.ts';
+import { drawMap, inLines, type Mark } from '../../../src/screens/kit/map.ts';
+import { paint } from '../../../src/screens/kit/paint.ts';
+import { width } from '../../../src/screens/kit/text.ts';
 
 type Spec = Parameters<typeof layout>[0];
 const RING: Spec = { map: null, pitch: null, holes: new Map() };

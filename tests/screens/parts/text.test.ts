@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { paint } from '../../../src/screens/parts/paint.ts';
+import { paint } from '../../../src/screens/kit/paint.ts';
 import {
   cut,
   hanging,
@@ -10,8 +10,8 @@ import {
   spread,
   width,
   wrap,
-} from '../../../src/screens/parts/text.ts';
-import { list, many, ordinal, sayCounts } from '../../../src/screens/parts/words.ts';
+} from '../../../src/screens/kit/text.ts';
+import { list, many, ordinal, sayCounts } from '../../../src/screens/kit/words.ts';
 
 const plain = { colour: false, ascii: false };
 const text = (l: Parameters<typeof paint>[0]) => paint(l, plain);

@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { lacking, trayNow } from '../../../src/screens/parts/tray.ts';
-import { sayCounts } from '../../../src/screens/parts/words.ts';
+import { sayCounts } from '../../../src/screens/kit/words.ts';
+import { lacking, trayNow } from '../../../src/screens/now/tray.ts';
 import { Bench } from '../../job/bench.ts';
 
 const lies = (bench: Bench) => sayCounts(trayNow(bench.piece()));

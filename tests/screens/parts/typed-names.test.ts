@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
-import { namesOffered, typedNames } from '../../../src/screens/parts/typed-names.ts';
-import { typedRuns } from '../../../src/screens/parts/typed-runs.ts';
+import { namesOffered, typedNames } from '../../../src/screens/now/typed-names.ts';
+import { typedRuns } from '../../../src/screens/now/typed-runs.ts';
 import { Bench } from '../../job/bench.ts';
 import { LEFT_COVER } from '../covers.ts';
 

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { typedPiece } from '../../../src/screens/parts/typed-piece.ts';
+import { typedPiece } from '../../../src/screens/now/typed-piece.ts';
 
 describe('a piece typed with it in the hand', () => {
   it.each([

@@ -1,5 +1,5 @@
 /** The echo show, started as the program starts its screens. */
-import { play, refuse } from '../../../src/screens/open.ts';
+import { play, refuse } from '../../../src/screens/terminal/open.ts';
 
 const world = {
   now: () => '2026-05-02T10:11:05+02:00',

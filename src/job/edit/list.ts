@@ -1,0 +1,113 @@
+/** Items of a list or a map, put in and taken out by their own bytes. */
+import { isScalar, isSeq, type Node, type YAMLMap, type YAMLSeq } from 'yaml';
+import type { Edit } from '../../model/types.ts';
+import { type Cut, documentEnd, type Fail, type KeyPair, plainOf, rangeOf } from './doc.ts';
+import { insert } from './insert.ts';
+import { blockEnd, columnOf, endingAt, lineAt, lineStart } from './lines.ts';
+import { itemsOf, spell, textOfNode } from './value.ts';
+
+const BY_HAND = 'is written in a way that only a hand can change';
+
+/** A text more behind those of a key that has some. */
+export function oneMore(
+  text: string,
+  pair: KeyPair,
+  value: Node,
+  put: string,
+  flow: boolean,
+): Cut[][] | Fail {
+  const [from, to] = rangeOf(value);
+  const item = spell(put, true);
+  if (isScalar(value)) {
+    const old = String(value.value);
+    if (value.type === 'BLOCK_LITERAL' || value.type === 'BLOCK_FOLDED') {
+      if (/#/.test(text.slice(from, lineAt(text, from).end)))
+        return { fault: `${plainOf(pair.key)} ${BY_HAND}` };
+      const ending = text.slice(from, to).endsWith('\n') ? endingAt(text, to) : '';
+      return [[{ from, to, put: `[${JSON.stringify(old)}, ${item}]${ending}` }]];
+    }
+    return [text.slice(from, to), spell(old, true)].map((was) => [
+      { from, to, put: `[${was}, ${item}]` },
+    ]);
+  }
+  if (!isSeq(value)) return { fault: `${plainOf(pair.key)} ${BY_HAND}` };
+  const last = itemsOf(value).at(-1);
+  if (value.flow) {
+    const at = last ? rangeOf(last)[1] : from + 1;
+    return [[{ from: at, to: at, put: last ? `, ${item}` : item }]];
+  }
+  if (flow) return { fault: `${plainOf(pair.key)} ${BY_HAND}` };
+  const column = columnOf(text, rangeOf(pair.key)[0]);
+  const end = blockEnd(
+    text,
+    lineAt(text, rangeOf(pair.key)[1]).next,
+    column,
+    true,
+    documentEnd(text),
+  );
+  const indent = ' '.repeat(end.column ?? column);
+  return [[insert(text, end.at, [`${indent}- ${spell(put, false)}`])]];
+}
+
+/** A text less; with its last one the key goes. */
+export function oneLess(
+  text: string,
+  map: YAMLMap,
+  pair: KeyPair,
+  value: Node,
+  edit: Extract<Edit, { edit: 'text' }>,
+): Cut[][] | Fail {
+  const gone = { fault: `${edit.key} of ${edit.piece} does not say so any more` };
+  if (isScalar(value)) {
+    return textOfNode(value) === edit.text ? [withoutItem(text, map, pair)] : gone;
+  }
+  if (!isSeq(value)) return gone;
+  const items = itemsOf(value);
+  // The last of equal ones is the one that came last.
+  const found = items.findLast((item) => textOfNode(item) === edit.text);
+  if (!found) return gone;
+  if (items.length === 1) return [withoutItem(text, map, pair)];
+  const less = withoutItem(text, value, found);
+  const [left] = items.filter((item) => item !== found);
+  if (!value.flow || items.length > 2 || !left) return [less];
+  // One text needs no list: this is what a second one made of it.
+  const [from, to] = rangeOf(value);
+  const [start, end] = rangeOf(left);
+  const [a, b] = rangeOf(found);
+  const rest = text.slice(from + 1, to - 1);
+  const between =
+    start < a
+      ? text.slice(end, a) + text.slice(b, to - 1)
+      : text.slice(from + 1, a) + text.slice(b, start) + text.slice(end, to - 1);
+  return rest.includes('\n') || between.replaceAll(/[\s,]/g, '') !== '' || left.range === null
+    ? [less]
+    : [[{ from, to, put: text.slice(start, end) }], less];
+}
+
+/** An item of a list, or a key of a map with what stands behind it. */
+export function withoutItem(text: string, parent: YAMLMap | YAMLSeq, item: Node | KeyPair): Cut[] {
+  const items = parent.items as (Node | KeyPair)[];
+  const at = items.indexOf(item);
+  const [start, end] = spanOf(text, item);
+  if (parent.flow) {
+    const [before, after] = [items[at - 1], items[at + 1]];
+    const from = before ? spanOf(text, before)[1] : start;
+    const to = after ? spanOf(text, after)[0] : end;
+    const remark = (a: number, b: number) => text.slice(a, b).includes('#');
+    // A remark beside a comma stays, and the comma with it.
+    if (before && !remark(from, start)) return [{ from, to: end, put: '' }];
+    if (after && !remark(end, to)) return [{ from: start, to, put: '' }];
+    const comma = after ? text.indexOf(',', end) + 1 : end;
+    return [{ from: start, to: comma, put: '' }];
+  }
+  const from = lineStart(text, start);
+  return [{ from, to: lineAt(text, end).next, put: '' }];
+}
+
+/** From its first character to its last, without the line breaks that a block text takes with it. */
+export function spanOf(text: string, item: Node | KeyPair): [number, number] {
+  const [first, last] = 'key' in item ? [item.key, item.value ?? item.key] : [item, item];
+  const from = rangeOf(first as Node)[0];
+  const end = rangeOf(last as Node)[1];
+  return [from, from + text.slice(from, end).trimEnd().length];
+}

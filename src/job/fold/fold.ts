@@ -1,0 +1,100 @@
+/**
+ * Where things stand: the diary folded over the upper part.
+ *
+ * Total: history is never refused. What a merge or an editor brought together and cannot be becomes a
+ * conflict on its hole; what names a piece or hole that the upper part does not have is kept beside it.
+ */
+
+import type { Entry, Job, TaskNow, Upper } from '../../model/types.ts';
+import { livingEntries } from '../diary/living.ts';
+import { barePiece } from '../form/spec.ts';
+import { correctedUpper } from '../truth/corrections.ts';
+import { keepRaw, rawUpper } from '../truth/raw-upper.ts';
+import { countsOf } from './inside.ts';
+import { apply, begin, close, finish, type Making, reopened } from './piece.ts';
+import { taskNow } from './tested.ts';
+
+/** What each fold was made of, so that one more entry need not read all the others again. */
+const made = new WeakMap<Job, ReadonlyMap<string, Making>>();
+
+/** `raw`: what the file says. */
+export function fold(raw: Upper, entries: readonly Entry[]): Job {
+  const living = livingEntries(entries);
+  const { upper, corrections } = correctedUpper(raw, living);
+  const pieces = new Map<string, Making>();
+  for (const spec of upper.pieces.values()) pieces.set(spec.key, begin(spec, upper));
+  const tasks = new Map<string, TaskNow>();
+  for (const spec of upper.tasks.values()) tasks.set(spec.key, taskNow(spec));
+
+  const rounds = new Map<string, number>();
+  for (const entry of living) {
+    if (entry.task !== undefined) finish(tasks.get(entry.task), entry);
+    if (entry.piece === undefined) continue;
+    let making = pieces.get(entry.piece);
+    if (!making) {
+      making = begin(barePiece(entry.piece), upper);
+      pieces.set(entry.piece, making);
+    }
+    apply(making, entry, tasks);
+    rounds.set(entry.id, making.now.round);
+  }
+  for (const making of pieces.values()) close(making, tasks);
+  const inside = countsOf(living).filter((thing) => thing.count > 0);
+  const ids = new Set(living.map((entry) => entry.id));
+  return jobOf({ upper, corrections, entries, living: ids, rounds, tasks, inside }, pieces, raw);
+}
+
+/**
+ * The same as the fold of all entries of `job` and one more, `entries` being all of them: only the piece that the
+ * entry is about is read on. What takes others back or speaks of the whole machine is folded anew.
+ */
+export function foldOn(job: Job, entries: readonly Entry[], entry: Entry): Job {
+  const raw = rawUpper(job);
+  const before = made.get(job);
+  const making = before?.get(entry.piece ?? '');
+  if (!before || !making || !isPlainMark(entry) || job.entries.some((e) => e.id === entry.id)) {
+    return fold(raw, entries);
+  }
+  const next = reopened(making);
+  const tasks = new Map([...job.tasks].map(([key, task]) => [key, { ...task }]));
+  apply(next, entry, tasks);
+  close(next, tasks);
+  const pieces = new Map(before).set(next.now.spec.key, next);
+  if (next.now.round !== making.now.round) {
+    // Another round opens tests that other pieces wait for too.
+    return fold(raw, entries);
+  }
+  const living = new Set(job.living).add(entry.id);
+  const rounds = new Map(job.rounds).set(entry.id, next.now.round);
+  const { upper, corrections, inside } = job;
+  return jobOf({ upper, corrections, entries, living, rounds, tasks, inside }, pieces, raw);
+}
+
+const ON_A_PIECE: readonly string[] = [
+  'out',
+  'in',
+  'tight',
+  'state',
+  'settle',
+  'removed',
+  'fitted',
+];
+
+function isPlainMark(entry: Entry): boolean {
+  return ON_A_PIECE.includes(entry.verb);
+}
+
+function jobOf(
+  rest: Omit<Job, 'pieces' | 'conflicts'>,
+  pieces: ReadonlyMap<string, Making>,
+  raw: Upper,
+): Job {
+  const job: Job = { ...rest, pieces: new Map(), conflicts: [] };
+  for (const [key, { now }] of pieces) {
+    job.pieces.set(key, now);
+    for (const hole of now.holes) if (hole.conflict) job.conflicts.push(hole.conflict);
+  }
+  made.set(job, pieces);
+  keepRaw(job, raw);
+  return job;
+}

@@ -1,0 +1,148 @@
+/** What one entry does to one hole. Never refuses: what cannot be becomes a conflict of the hole. */
+
+import type { Entry, HoleNow, RowItem, Trouble } from '../../model/types.ts';
+import {
+  FOUND_EMPTY,
+  printItem,
+  readFound,
+  readItem,
+  STILL_IN,
+  sameItem,
+} from '../../piece/row.ts';
+
+/** Troubles that are over once the bolt is out: they were about getting it out. */
+const OVER_WHEN_OUT: readonly (Trouble | null)[] = ['stuck', 'rounded', 'empty'];
+/** Troubles that are over once a bolt is in again. */
+const OVER_WHEN_IN: readonly (Trouble | null)[] = ['stuck', 'rounded', 'empty', 'stud'];
+/** Troubles that leave nothing in the hole that would hold the piece. */
+const LEAVES_OPEN: readonly string[] = ['sheared', 'stud', 'empty'];
+
+export function freshHole(name: string, claim: RowItem | null): HoleNow {
+  return {
+    name,
+    claim,
+    found: null,
+    belongs: claim,
+    unsettled: false,
+    state: 'home',
+    holds: claim,
+    passes: [],
+    trouble: null,
+    conflict: null,
+    by: null,
+  };
+}
+
+/** A kind that is known: `?` is a bolt that nobody has named. */
+export function known(item: RowItem | null): RowItem | null {
+  return item === null || item.kind === '?' ? null : item;
+}
+
+export function bringOut(hole: HoleNow, entry: Entry, word: string): void {
+  const found = readFound(word);
+  if (found === null || found === STILL_IN) return;
+  if (hole.conflict) {
+    hole.conflict = null; // it was taken out and looked at
+  } else if (hole.state === 'out' && found !== FOUND_EMPTY) {
+    const again = known(found);
+    if (again && hole.found && !sameItem(again, hole.found) && !entry.because) {
+      clash(hole, entry, `${printItem(hole.found)} came out, and ${printItem(again)} came out`);
+      return;
+    }
+  }
+  hole.state = 'out';
+  hole.holds = null;
+  hole.passes = [];
+  hole.by = entry.id;
+  if (found === FOUND_EMPTY) {
+    hole.trouble = 'empty';
+    return;
+  }
+  hole.found = known(found) ?? hole.found;
+  if (OVER_WHEN_OUT.includes(hole.trouble)) hole.trouble = null;
+}
+
+export function putIn(hole: HoleNow, entry: Entry, word: string): void {
+  const item = known(readItem(word));
+  const full = hole.state === 'in' || hole.state === 'tight';
+  if (full && sameItem(hole.holds, item)) return;
+  if (hole.conflict && !entry.because) {
+    clash(hole, entry, hole.conflict.say);
+    return;
+  }
+  // Who gives a reason says which bolt it is.
+  hole.conflict = null;
+  const untouched = hole.state === 'home' && !(item && sameItem(hole.belongs, item));
+  if ((full || untouched) && !entry.because) {
+    const there = full ? 'went in' : 'never came out';
+    clash(hole, entry, `${say(hole.holds)} ${there}, and ${say(item)} went in`);
+    return;
+  }
+  hole.state = 'in';
+  hole.holds = item;
+  hole.passes = [];
+  hole.by = entry.id;
+  if (OVER_WHEN_IN.includes(hole.trouble)) hole.trouble = null;
+}
+
+/** `last` is the pass that makes a bolt tight. */
+export function tighten(hole: HoleNow, entry: Entry, last: string): void {
+  if (hole.state === 'out' && entry.because) {
+    // Somebody says that it is in, and only the mark of it is missing.
+    hole.state = 'in';
+    hole.holds = hole.belongs ?? hole.found;
+  }
+  if (hole.conflict || hole.state === 'out') {
+    const what = `was tightened (${entry.value}) with nothing in it`;
+    clash(hole, entry, hole.conflict?.say ?? what);
+    return;
+  }
+  if (!hole.passes.includes(entry.value)) hole.passes.push(entry.value);
+  if (hole.passes.includes(last)) hole.state = 'tight';
+  hole.by = entry.id;
+}
+
+export function setTrouble(hole: HoleNow, entry: Entry): void {
+  hole.trouble = entry.value === 'mended' ? null : (entry.value as Trouble);
+  if (hole.conflict) return;
+  if (entry.value === 'pulled' && hole.state === 'tight') {
+    hole.state = 'in'; // what turns without tightening holds nothing
+    hole.passes = [];
+  }
+  if (!LEAVES_OPEN.includes(entry.value)) return;
+  hole.state = 'out';
+  hole.holds = null;
+  hole.passes = [];
+  hole.by = entry.id;
+}
+
+/** Says what belongs; two bolts in one hole are settled by the one that is really there, not yet tight. */
+export function settle(hole: HoleNow, entry: Entry, settled: Map<string, RowItem>): void {
+  const item = known(readItem(entry.value));
+  if (!item) return;
+  settled.set(hole.name, item);
+  if (!hole.conflict) return;
+  hole.conflict = null;
+  hole.state = hole.holds ? 'in' : 'out';
+  if (hole.state === 'in') hole.holds = item;
+  else hole.found = item;
+  hole.passes = [];
+  hole.by = entry.id;
+}
+
+/** What belongs, once all entries are through. */
+export function conclude(hole: HoleNow, settled: RowItem | undefined): void {
+  const differs = hole.claim !== null && hole.found !== null && !sameItem(hole.claim, hole.found);
+  hole.unsettled = differs && !(settled && sameItem(settled, hole.claim));
+  hole.belongs = hole.claim ?? settled ?? hole.found;
+}
+
+function clash(hole: HoleNow, entry: Entry, say: string): void {
+  const ids = [...(hole.conflict?.ids ?? (hole.by ? [hole.by] : [])), entry.id];
+  hole.conflict = { piece: entry.piece ?? '', hole: hole.name, say, ids };
+  hole.state = 'conflict';
+}
+
+function say(item: RowItem | null): string {
+  return item ? printItem(item) : 'a bolt';
+}

@@ -1,0 +1,201 @@
+/** One piece while the diary is read over it. */
+
+import { oneLine } from '../../model/safe.ts';
+import type {
+  Entry,
+  HoleNow,
+  PieceNow,
+  PieceSpec,
+  RowItem,
+  TaskNow,
+  Upper,
+  Where,
+} from '../../model/types.ts';
+import { holeNames } from '../../piece/order.ts';
+import { lastPass, passesOf } from '../../piece/passes.ts';
+import { rowWords } from '../../piece/row.ts';
+import {
+  bringOut,
+  conclude,
+  freshHole,
+  known,
+  putIn,
+  setTrouble,
+  settle,
+  tighten,
+} from './hole.ts';
+import { isTested, reopen } from './tested.ts';
+
+/** A piece while the diary is read over it. */
+export interface Making {
+  now: PieceNow;
+  byName: Map<string, HoleNow>;
+  settled: Map<string, RowItem>;
+  /** The pass that makes a bolt tight. */
+  last: string;
+  /** Something came off in this round. */
+  wasOff: boolean;
+}
+
+export function begin(spec: PieceSpec, upper: Upper): Making {
+  const holes = holeNames(spec).map((name, i) => freshHole(name, known(spec.row?.[i] ?? null)));
+  const now: PieceNow = {
+    spec,
+    where: 'home',
+    round: 1,
+    away: 'no',
+    fitted: false,
+    holes,
+    tray: spec.tray,
+    last: null,
+  };
+  const last = lastPass(passesOf(spec, upper.kinds));
+  return {
+    now,
+    byName: new Map(holes.map((h) => [h.name, h])),
+    settled: new Map(),
+    last,
+    wasOff: false,
+  };
+}
+
+export function finish(task: TaskNow | undefined, entry: Entry): void {
+  if (!task || entry.verb !== 'done') return;
+  task.done = oneLine(entry.value);
+  task.was = oneLine(entry.was ?? '') || null;
+  task.set = oneLine(entry.set ?? '') || null;
+  task.result = oneLine(entry.result ?? '') || null;
+}
+
+export function apply(making: Making, entry: Entry, tasks: ReadonlyMap<string, TaskNow>): void {
+  const { now } = making;
+  now.last = entry.at;
+  const startsRound = entry.verb === 'out' || entry.verb === 'removed';
+  if (startsRound && making.wasOff && isDone(now)) {
+    nextRound(making);
+    reopen(now.spec.key, tasks);
+  }
+  if (startsRound) making.wasOff = true;
+  switch (entry.verb) {
+    case 'out':
+      for (const [hole, word] of targets(making, entry)) bringOut(hole, entry, word);
+      if (entry.tray !== undefined) now.tray = oneLine(entry.tray);
+      break;
+    case 'in':
+      for (const [hole, word] of targets(making, entry)) putIn(hole, entry, word);
+      // With a bolt in it, it is on its place.
+      now.away = 'no';
+      now.fitted = true;
+      break;
+    case 'tight':
+      for (const [hole] of targets(making, entry)) tighten(hole, entry, making.last);
+      break;
+    case 'state':
+      for (const [hole] of targets(making, entry)) setTrouble(hole, entry);
+      break;
+    case 'settle':
+      for (const [hole] of targets(making, entry)) settle(hole, entry, making.settled);
+      break;
+    case 'removed':
+      now.away = entry.value === 'aside' ? 'aside' : 'removed';
+      now.fitted = false;
+      if (entry.tray !== undefined) now.tray = oneLine(entry.tray);
+      break;
+    case 'fitted':
+      now.away = 'no';
+      now.fitted = true;
+      break;
+    default:
+      break;
+  }
+}
+
+/** The holes that an entry is about, each with its word: one word for all, or a word for each. */
+function targets(making: Making, entry: Entry): [HoleNow, string][] {
+  const words = rowWords(entry.value).map((w) => w.word);
+  const isRow = entry.verb === 'out' || entry.verb === 'in';
+  const names = entry.hole ?? allNames(making.now, isRow ? words.length : 0);
+  const one = !isRow || words.length === 1;
+  return names.flatMap((name, i) => {
+    const word = one ? words[0] : words[i];
+    return word === undefined ? [] : [[holeOf(making, name), word] as [HoleNow, string]];
+  });
+}
+
+/** All holes of the piece; a row that came out of a piece without holes tells how many there are. */
+function allNames(now: PieceNow, words: number): string[] {
+  const names = now.holes.map((h) => h.name);
+  if (now.spec.row !== null || words < 2) return names;
+  for (let n = 1; names.length < words; n += 1) {
+    if (!names.includes(`${n}`)) names.push(`${n}`);
+  }
+  return names;
+}
+
+/** A hole by name; one that only the diary knows is added, so that nothing noted is out of sight. */
+function holeOf(making: Making, name: string): HoleNow {
+  const known = making.byName.get(name);
+  if (known) return known;
+  const hole = freshHole(name, null);
+  making.byName.set(name, hole);
+  making.now.holes.push(hole);
+  return hole;
+}
+
+/** Off and on again, with nothing left to do: what comes off now begins another round. */
+function isDone(now: PieceNow): boolean {
+  if (now.holes.length === 0) return now.fitted;
+  return whereIs(now) === 'tight';
+}
+
+function nextRound(making: Making): void {
+  const { now } = making;
+  now.round += 1;
+  now.fitted = false;
+  making.settled.clear();
+  for (const hole of now.holes) {
+    hole.found = null;
+    hole.state = 'home';
+    hole.passes = [];
+    hole.by = null;
+  }
+}
+
+function whereIs(now: PieceNow): Where {
+  const { holes } = now;
+  if (holes.length === 0) {
+    if (now.away !== 'no') return 'open';
+    return now.fitted ? 'on' : 'home';
+  }
+  const count = (state: HoleNow['state']) => holes.filter((h) => h.state === state).length;
+  const back = count('in') + count('tight');
+  const out = count('out');
+  if (count('tight') > 0 && count('tight') + count('home') === holes.length) return 'tight';
+  if (back > 0 || now.fitted) return 'on';
+  if (out === holes.length && now.away !== 'no') return 'open';
+  return out > 0 || now.away !== 'no' || count('conflict') > 0 ? 'off' : 'home';
+}
+
+/** What stands at the end: what belongs in each hole, and where the piece is. */
+export function close(making: Making, tasks: ReadonlyMap<string, TaskNow>): void {
+  const { now } = making;
+  for (const hole of now.holes) conclude(hole, making.settled.get(hole.name));
+  now.where = whereIs(now);
+  if (isTested(now, tasks)) now.where = 'tested';
+}
+
+/** The same piece to read on from, leaving this one as it was shown. */
+export function reopened(making: Making): Making {
+  const holes = making.now.holes.map((hole) => ({
+    ...hole,
+    passes: [...hole.passes],
+    belongs: hole.claim,
+    unsettled: false,
+  }));
+  return {
+    ...making,
+    now: { ...making.now, holes },
+    byName: new Map(holes.map((h) => [h.name, h])),
+    settled: new Map(making.settled),
+  };
+}

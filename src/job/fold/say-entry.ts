@@ -1,0 +1,99 @@
+/** An entry of the diary in words. */
+
+import type { Entry, Job } from '../../model/types.ts';
+import { list } from '../../model/words.ts';
+import { besidePrinted } from '../truth/corrections.ts';
+import { OF_HOLE } from '../truth/figures.ts';
+import { rawUpper } from '../truth/raw-upper.ts';
+
+/** `4 out: M+clip`, `all full, 10 N·m`, `off`; without the piece, which the reader knows. */
+export function sayEntry(entry: Entry, job: Job): string {
+  const holes = entry.hole ? list(entry.hole) : 'all';
+  switch (entry.verb) {
+    case 'out':
+      return `${holes} out: ${entry.value}`;
+    case 'in':
+      return `${holes} in by fingers: ${entry.value}`;
+    case 'tight':
+      return `${holes} ${entry.value}${entry.set === undefined ? '' : `, ${entry.set}`}`;
+    case 'state':
+      return `${holes} ${entry.value}`;
+    case 'settle':
+      return `${holes} takes ${entry.value}${entry.was === undefined ? '' : `, not ${entry.was}: the file was changed`}`;
+    case 'removed':
+      return entry.value === 'aside' ? 'moved aside, still connected' : 'off';
+    case 'fitted':
+      return 'on its place';
+    case 'done':
+      return `${aboutSaid(entry, job)}: ${entry.value}`;
+    case 'note':
+      return entry.hole ? `${holes}: ${entry.value}` : entry.value;
+    case 'inside':
+      return `${entry.value} went inside`;
+    case 'cleared':
+      return `${entry.value} came out again`;
+    case 'seen':
+    case 'struck':
+      return `Before ${entry.value.replace(/ /, ': ')} ${entry.verb}`;
+    case 'added':
+      return `Before ${entry.value}: one thing more to look at`;
+    case 'written':
+      return sayWritten(entry);
+    case 'corrected': {
+      const where = entry.hole ? ` of ${holes}` : '';
+      const [says, printed] = [entry.says ?? '', firstPrinted(entry, job)];
+      const said = says === printed ? `${says} after all` : besidePrinted(says, printed);
+      return `${entry.task ? `${entry.task}, ` : ''}${entry.value}${where}: ${said}`;
+    }
+    case 'undo': {
+      const target = job.entries.find((e) => e.id === entry.value);
+      return target ? `Taken back: ${sayEntry(target, job)}` : `Taken back: ${entry.value}`;
+    }
+  }
+}
+
+/** The words of a task or of a thing to buy; its name where the file has it no more. */
+function aboutSaid({ task, buy }: Entry, job: Job): string {
+  if (task !== undefined) return job.tasks.get(task)?.spec.say ?? task;
+  return job.upper.buys.get(buy ?? '')?.what ?? buy ?? '';
+}
+
+/** A picture is not told in a line. */
+function sayWritten({ value, says = '', was }: Entry): string {
+  if (value === 'map') return was === undefined ? 'map drawn' : 'map drawn anew';
+  return `${value} written down: ${says}${was === undefined ? '' : `, instead of ${was}`}`;
+}
+
+/** As printed at first, where what it corrects was itself a correction. */
+function firstPrinted(entry: Entry, job: Job): string {
+  const holds = job.corrections.find((c) => c.id === entry.id);
+  if (holds) return holds.printed;
+  let was = entry.was ?? '';
+  for (const before of job.entries.slice(0, job.entries.indexOf(entry)).reverse()) {
+    const same =
+      before.verb === 'corrected' &&
+      job.living.has(before.id) &&
+      before.value === entry.value &&
+      before.piece === entry.piece &&
+      before.task === entry.task &&
+      // What holds for the piece holds for a hole of it that says nothing of its own.
+      (before.hole?.join() === entry.hole?.join() || (!before.hole && !saysItself(job, entry))) &&
+      before.says === was;
+    if (same) was = before.was ?? was;
+  }
+  return was;
+}
+
+/** The hole has a figure of its own in the file. */
+function saysItself(job: Job, { piece, hole, value }: Entry): boolean {
+  const own = rawUpper(job)
+    .pieces.get(piece ?? '')
+    ?.holes.get(hole?.[0] ?? '');
+  return own !== undefined && OF_HOLE.some((l) => l.what === value && l.get(own).length > 0);
+}
+
+/** The same with the piece before it. */
+export function sayEntryOf(entry: Entry, job: Job): string {
+  if (entry.piece === undefined) return sayEntry(entry, job);
+  return `${job.pieces.get(entry.piece)?.spec.name ?? entry.piece}: ${sayEntry(entry, job)}`;
+}

@@ -1,0 +1,51 @@
+/** Whether a piece is tested: back on, nothing in conflict, and each test that hangs on it done. */
+import type { PieceNow, TaskNow, TaskSpec } from '../../model/types.ts';
+
+export function taskNow(spec: TaskSpec): TaskNow {
+  return { spec, done: null, was: null, set: null, result: null };
+}
+
+/** Tasks that hang on a piece, directly or by other tasks: off for another round, they are open again. */
+export function reopen(piece: string, tasks: ReadonlyMap<string, TaskNow>): void {
+  const steps = [`${piece} off`, `${piece} on`];
+  const reached = new Set(steps);
+  for (const { spec } of tasks.values()) {
+    const said = [...spec.before, ...spec.while];
+    if (said.some((step) => steps.includes(step))) reached.add(spec.key);
+  }
+  for (const key of follow(reached, tasks)) {
+    const task = tasks.get(key);
+    if (task) Object.assign(task, taskNow(task.spec));
+  }
+}
+
+/** What comes after these steps, by way of other tasks too; they themselves among it. */
+function follow(from: Iterable<string>, tasks: ReadonlyMap<string, TaskNow>): Set<string> {
+  const reached = new Set(from);
+  let grew = true;
+  while (grew) {
+    grew = false;
+    for (const { spec } of tasks.values()) {
+      if (reached.has(spec.key) || !spec.after.some((step) => reached.has(step))) continue;
+      reached.add(spec.key);
+      grew = true;
+    }
+  }
+  return reached;
+}
+
+/** Tests and adjustments that come after a piece is on, directly or by other tasks. */
+export function testsOf(piece: string, tasks: ReadonlyMap<string, TaskNow>): TaskNow[] {
+  const reached = follow([`${piece} on`], tasks);
+  return [...tasks.values()].filter(
+    (task) =>
+      reached.has(task.spec.key) && (task.spec.verb === 'test' || task.spec.verb === 'adjust'),
+  );
+}
+
+export function isTested(now: PieceNow, tasks: ReadonlyMap<string, TaskNow>): boolean {
+  const back = now.holes.length > 0 ? now.where === 'tight' : now.where === 'on';
+  if (!back || now.holes.some((h) => h.conflict || h.trouble)) return false;
+  const tests = testsOf(now.spec.key, tasks);
+  return tests.length > 0 && tests.every((task) => task.done !== null && task.done !== 'failed');
+}

@@ -1,0 +1,93 @@
+/** What the diary names and the job has not. History is never refused: these are warnings. */
+
+import { near } from '../../model/nearword.ts';
+import type { Correctable, Entry, Upper } from '../../model/types.ts';
+import { readFound, readItem, rowWords } from '../../piece/row.ts';
+import { type PlacedEntry, placeOf } from '../diary/entries.ts';
+import type { Data, Report } from '../faults/faults.ts';
+import { truthFault } from '../truth/figures.ts';
+import { list } from './read-cross.ts';
+import { meant } from './shape-issues.ts';
+
+/** The names an entry can use. */
+export interface Names {
+  upper: Upper;
+  /** Holes of the pieces whose holes the file tells. */
+  holes: ReadonlyMap<string, ReadonlySet<string>>;
+}
+
+export function checkDiary(placed: readonly PlacedEntry[], names: Names, report: Report): void {
+  const ids = new Map<string, PlacedEntry>();
+  for (const one of placed) {
+    const { entry } = one;
+    const first = ids.get(entry.id);
+    if (first) {
+      report('same-id', placeOf(one, 'id'), { value: entry.id }, { line: first.at });
+    } else ids.set(entry.id, one);
+    checkNames(one, names, report);
+    const word = oddWord(entry);
+    if (word !== null) report('entry-row', placeOf(one, entry.verb), { value: word });
+    checkTruth(one, report);
+  }
+  for (const one of placed) {
+    const { verb, value } = one.entry;
+    if (verb !== 'undo' || ids.has(value)) continue;
+    report('undo-unknown', placeOf(one, 'undo'), () => {
+      return { value, near: meant(near(value, ids.keys())) };
+    });
+  }
+}
+
+/** A line by hand may say what the door would not have taken. */
+function checkTruth(one: PlacedEntry, report: Report): void {
+  const { verb, value, says = '' } = one.entry;
+  if (verb !== 'corrected' || truthFault(value as Correctable, says) === null) return;
+  const at = placeOf(one, one.entry.says === undefined ? verb : 'says');
+  report('entry-truth', at, { value: says.trim() === '' ? 'nothing' : says, what: value });
+}
+
+function checkNames(one: PlacedEntry, { upper, holes }: Names, report: Report): void {
+  const { piece, hole, task, buy } = one.entry;
+  if (piece !== undefined && !upper.pieces.has(piece)) {
+    report('entry-piece', placeOf(one, 'piece'), unknown(piece, upper.pieces));
+  }
+  if (task !== undefined && !upper.tasks.has(task)) {
+    report('entry-task', placeOf(one, 'task'), unknown(task, upper.tasks));
+  }
+  if (buy !== undefined && !upper.buys.has(buy)) {
+    report('entry-buy', placeOf(one, 'buy'), unknown(buy, upper.buys));
+  }
+  const known = piece === undefined ? undefined : holes.get(piece);
+  const odd = known && hole?.find((name) => !known.has(name));
+  if (known && odd !== undefined) {
+    report('entry-hole', placeOf(one, 'hole'), () => {
+      return { value: odd, piece: piece ?? '', known: list([...known]) };
+    });
+  }
+}
+
+function unknown(value: string, all: ReadonlyMap<string, unknown>): () => Data {
+  return () => {
+    const names = [...all.keys()];
+    return { value, near: meant(near(value, names)), known: list(names) };
+  };
+}
+
+/** The first word of a row that cannot be read; entries are shared between reads, so each is looked at once. */
+const looked = new WeakMap<Entry, string | null>();
+
+function oddWord(entry: Entry): string | null {
+  const known = looked.get(entry);
+  if (known !== undefined) return known;
+  const word = findOddWord(entry);
+  looked.set(entry, word);
+  return word;
+}
+
+function findOddWord({ verb, value }: Entry): string | null {
+  if (verb !== 'out' && verb !== 'in' && verb !== 'settle') return null;
+  const read = verb === 'out' ? readFound : readItem;
+  const words = rowWords(value).map((w) => w.word);
+  if (words.length === 0) return value;
+  return words.find((word) => read(word) === null) ?? null;
+}

@@ -1,0 +1,183 @@
+/** What one part of the file says about another: pieces, kinds, holes and steps that are named and not there. */
+
+import { near } from '../../model/nearword.ts';
+import type { PieceSpec, Upper } from '../../model/types.ts';
+import { readMap } from '../../piece/map.ts';
+import { holeNames } from '../../piece/order.ts';
+import type { Report } from '../faults/faults.ts';
+import { type Spot, valueAt } from '../yaml/spot.ts';
+import { textSpotsOf } from './read-fields.ts';
+import type { PlacedPiece } from './read-piece.ts';
+import type { Placed } from './read-row.ts';
+import { type PlacedUpper, pairsAt } from './read-upper.ts';
+import { meant } from './shape-issues.ts';
+
+export function checkCross(placed: PlacedUpper, root: Spot | null, report: Report): void {
+  const { upper, pieces } = placed;
+  for (const piece of pieces) {
+    checkNames(piece, upper, report);
+    checkKinds(piece, upper, report);
+    checkHoles(piece, report);
+    checkSequence(piece, report);
+  }
+  checkCircles(pieces, report);
+  checkSteps(upper, root, report);
+}
+
+function checkNames({ under, along, bridges }: PlacedPiece, upper: Upper, report: Report): void {
+  const unknown = ({ value }: Placed<string>) => !upper.pieces.has(value);
+  // What it joins may well stay where it is and be no piece of the job: only a slip is told.
+  const slips = bridges.filter((b) => unknown(b) && near(b.value, [...upper.pieces.keys()]));
+  for (const { value, at } of [...under.filter(unknown), ...along.filter(unknown), ...slips]) {
+    unknownPiece(value, at, upper, report);
+  }
+}
+
+function unknownPiece(value: string, at: number, upper: Upper, report: Report): void {
+  report('unknown-piece', at, () => {
+    const names = [...upper.pieces.keys()];
+    return { value, near: meant(near(value, names)), known: list(names) };
+  });
+}
+
+/** More names than these help nobody. */
+const MOST_NAMES = 20;
+
+/** Names for a message. */
+export function list(names: readonly string[]): string {
+  if (names.length === 0) return 'none';
+  const more = names.length > MOST_NAMES ? [`and ${names.length - MOST_NAMES} more`] : [];
+  return [...names.slice(0, MOST_NAMES), ...more].join(', ');
+}
+
+/** A job without `bolts:` has rows all the same; once kinds are listed, a letter that is not is a slip. */
+function checkKinds({ row }: PlacedPiece, upper: Upper, report: Report): void {
+  if (upper.kinds.size === 0) return;
+  const letters = [...upper.kinds.keys()];
+  const said = new Set<string>();
+  for (const { value, at } of row) {
+    if (upper.kinds.has(value) || said.has(value) || !/^[A-Za-z][A-Za-z0-9]*$/.test(value))
+      continue;
+    said.add(value);
+    const other = letters.find((l) => l.toLowerCase() === value.toLowerCase());
+    report('unknown-kind', at, () => {
+      const word = meant(other ?? near(value, letters));
+      return { value, near: word, like: `${value}: M6x25` };
+    });
+  }
+}
+
+/** Row, map and `holes:` speak of the same holes. */
+function checkHoles(piece: PlacedPiece, report: Report): void {
+  const { spec, holes, first, at } = piece;
+  if (spec.row === null && spec.map === null) return;
+  const names = holeNames({ ...spec, holes: spec.row === null ? new Map() : spec.holes });
+  const drawn = spec.map === null ? [] : readMap(spec.map).cells.map((cell) => cell.name);
+  const rowAt = piece.row[0]?.at ?? at;
+  if (spec.row !== null && drawn.length > 0 && drawn.length !== spec.row.length) {
+    const lettered = holes.filter((h) => /[a-z]$/.test(h.value) && !drawn.includes(h.value));
+    if (drawn.length + lettered.length !== spec.row.length) {
+      const bolts = count(spec.row.length, 'bolt');
+      const all = count(drawn.length, 'hole');
+      report('row-length', rowAt, { bolts, other: 'the map', holes: all });
+    }
+  }
+  const known = new Set([...names, ...drawn]);
+  for (const name of [...holes, ...first]) unknownHole(spec, known, name, report);
+}
+
+function count(n: number, what: string): string {
+  return `${n} ${what}${n === 1 ? '' : 's'}`;
+}
+
+function unknownHole(
+  { key }: PieceSpec,
+  known: ReadonlySet<string>,
+  { value, at }: Placed<string>,
+  report: Report,
+): void {
+  if (known.has(value)) return;
+  report('unknown-hole', at, () => ({ piece: key, value, near: '', known: list([...known]) }));
+}
+
+function checkSequence({ spec, sequence }: PlacedPiece, report: Report): void {
+  const seen = new Set<string>();
+  const known = new Set(spec.row === null && spec.map === null ? [] : holeNames(spec));
+  for (const name of sequence) {
+    if (seen.has(name.value)) report('sequence-twice', name.at, { value: name.value });
+    else if (known.size > 0) unknownHole(spec, known, name, report);
+    seen.add(name.value);
+  }
+  const missing = [...known].filter((name) => !seen.has(name));
+  const [start] = sequence;
+  if (start && missing.length > 0) report('sequence-missing', start.at, { value: list(missing) });
+}
+
+/** Each circle once, at the `under:` that closes it. */
+function checkCircles(pieces: readonly PlacedPiece[], report: Report): void {
+  const byKey = new Map(pieces.map((p) => [p.spec.key, p]));
+  const finished = new Set<string>();
+  for (const piece of pieces) {
+    // Pieces on the way down, each with what it lies under that is still to be looked at.
+    const way = [{ piece, next: 0 }];
+    const onWay = new Set([piece.spec.key]);
+    while (way.length > 0) {
+      const top = way[way.length - 1];
+      const link = top?.piece.under[top.next];
+      if (!top || !link || finished.has(top.piece.spec.key)) {
+        finished.add(top?.piece.spec.key ?? '');
+        onWay.delete(top?.piece.spec.key ?? '');
+        way.pop();
+        continue;
+      }
+      top.next += 1;
+      const below = byKey.get(link.value);
+      if (!below || finished.has(link.value)) continue;
+      if (onWay.has(link.value)) {
+        const from = way.findIndex((w) => w.piece.spec.key === link.value);
+        const circle = way.slice(from, from + MOST_NAMES).map((w) => w.piece.spec.key);
+        const rest = way.length - from > MOST_NAMES ? ['…'] : [];
+        report('circle', link.at, { value: [...circle, ...rest, link.value].join(' → ') });
+        continue;
+      }
+      way.push({ piece: below, next: 0 });
+      onWay.add(link.value);
+    }
+  }
+}
+
+const STEP_KEYS = ['before', 'after', 'while'] as const;
+
+function checkSteps(upper: Upper, root: Spot | null, report: Report): void {
+  for (const { value } of pairsAt(root, 'tasks')) {
+    for (const key of STEP_KEYS) {
+      for (const step of textSpotsOf(valueAt(value, key))) {
+        checkStep(step.text, step.at, upper, false, report);
+      }
+    }
+  }
+  for (const { value } of pairsAt(root, 'buy')) {
+    for (const step of textSpotsOf(valueAt(value, 'for'))) {
+      checkStep(step.text, step.at, upper, true, report);
+    }
+  }
+}
+
+const STEP = /^(.*?)\s+(off|on)$/;
+
+/** `alternator off`, `drain`; what is bought may be for a piece as such. */
+function checkStep(text: string, at: number, upper: Upper, bare: boolean, report: Report): void {
+  const said = text.trim();
+  const [, piece = said, way] = STEP.exec(said) ?? [];
+  if (way === undefined ? upper.tasks.has(said) : upper.pieces.has(piece)) return;
+  if (way === undefined && upper.pieces.has(said)) {
+    const word = meant(`${said} off or ${said} on`);
+    if (!bare) report('unknown-step', at, { value: said, near: word });
+    return;
+  }
+  report('unknown-step', at, () => {
+    const steps = [...upper.pieces.keys()].flatMap((p) => [`${p} off`, `${p} on`]);
+    const known = [...upper.tasks.keys(), ...steps, ...(bare ? upper.pieces.keys() : [])];
+    return { value: said, near: meant(near(said, known)) };
+  });
+}

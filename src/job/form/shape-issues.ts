@@ -1,0 +1,197 @@
+/**
+ * From what zod says to what a person can use: the branch of a union that was meant, the place in the file, the
+ * nearest key, and an example of what belongs there.
+ */
+import type * as z from 'zod';
+import { near } from '../../model/nearword.ts';
+import type { Report } from '../faults/faults.ts';
+import { type Spot, spotAt, whatIs } from '../yaml/spot.ts';
+import { HELP, helpFor, OWNERS, type Owner } from './shape-help.ts';
+
+export type Issue = z.core.$ZodIssue;
+type Path = readonly PropertyKey[];
+
+/** Where issues are looked up, and what the root of their paths is. */
+export interface Within {
+  root: Spot;
+  /** Path of `root` in the file: `['diary', 3]` for an entry. */
+  base: Path;
+  report: Report;
+  /** Says what is wrong with a task as a whole. */
+  onTask?: (name: string) => void;
+}
+
+export function reportIssues(within: Within, issues: readonly Issue[], path: Path = []): void {
+  for (const issue of issues) reportIssue(within, issue, [...path, ...issue.path]);
+}
+
+function reportIssue(within: Within, issue: Issue, path: Path): void {
+  const isTask = path.length === 2 && path[0] === 'tasks' && issue.code !== 'invalid_key';
+  if (isTask && within.onTask) within.onTask(String(path[1]));
+  else if (issue.code === 'invalid_union') reportUnion(within, issue, path);
+  else if (issue.code === 'unrecognized_keys') {
+    for (const key of issue.keys) unknownKey(within, path, key);
+  } else if (issue.code === 'invalid_key') badName(within, path);
+  else if (issue.code === 'invalid_format') badText(within, path);
+  else wrongValue(within, path, choicesOf(issue));
+}
+
+type Union = Extract<Issue, { code: 'invalid_union' }>;
+
+/** The branch that was meant is the one whose kind of value is there, and of these the one with least wrong. */
+function reportUnion(within: Within, issue: Union, path: Path): void {
+  const branches = issue.errors.filter((branch) => !branch.some(isOtherKind));
+  const [best] = branches.sort((a, b) => weight(a) - weight(b));
+  if (best) reportIssues(within, best, path);
+  else wrongValue(within, path, issue.errors.flat().flatMap(choicesOf));
+}
+
+/** Another kind of value altogether: a text where a mapping belongs. */
+function isOtherKind(issue: Issue): boolean {
+  if (issue.path.length > 0) return false;
+  if (issue.code === 'invalid_union') return issue.errors.every((b) => b.some(isOtherKind));
+  return issue.code === 'invalid_type' || issue.code === 'invalid_value';
+}
+
+function weight(issues: readonly Issue[]): number {
+  return issues.reduce(
+    (sum, i) => sum + (i.code === 'unrecognized_keys' ? 2 * i.keys.length : 1 + i.path.length),
+    0,
+  );
+}
+
+function choicesOf(issue: Issue): string[] {
+  return issue.code === 'invalid_value'
+    ? issue.values.filter((v) => typeof v === 'string')
+    : issue.code === 'invalid_union'
+      ? issue.errors.flat().flatMap(choicesOf)
+      : [];
+}
+
+function unknownKey({ root, base, report }: Within, path: Path, key: string): void {
+  const owner = ownerOf([...base, ...path]);
+  const known = Object.keys(HELP[owner]);
+  const word = meant(near(key, known)) || elsewhere(key);
+  report('unknown-key', spotAt(root, [...path, key]).key, {
+    key,
+    owner: OWNERS[owner],
+    near: word,
+    // Where one word is meant, the whole list would only hide it.
+    known: word === '' ? `Known here: ${known.join(', ')}.` : '',
+  });
+}
+
+/** `It belongs to a piece or a hole.`, where the key is known there and its meaning is not everywhere another. */
+function elsewhere(key: string): string {
+  const owners = (Object.keys(OWNERS) as Owner[]).filter((owner) => helpFor(owner, key));
+  if (owners.length === 0 || owners.length > 3) return '';
+  return `It belongs to ${owners.map((owner) => OWNERS[owner]).join(' or ')}. `;
+}
+
+export function meant(word: string | null): string {
+  return word === null ? '' : `Did you mean ${word}? `;
+}
+
+function badName({ root, base, report }: Within, path: Path): void {
+  const value = String(path.at(-1) ?? '');
+  const at = spotAt(root, path).key;
+  const section = String([...base, ...path].at(-2) ?? '');
+  if (section === 'bolts') report('bad-kind', at, { value });
+  else if (section === 'holes') report('bad-hole', at, { value });
+  else {
+    const names: Record<string, [string, string]> = {
+      pieces: ['a piece', 'name'],
+      tasks: ['a task', 'do'],
+      buy: ['a thing to buy', 'what'],
+    };
+    const [owner, shown] = names[section] ?? ['this', 'name'];
+    report('bad-name', at, { value, owner, shown, like: asName(value) });
+  }
+}
+
+/** `Left Cover!` → `left-cover`. */
+function asName(text: string): string {
+  const words =
+    text
+      .normalize('NFD')
+      .toLowerCase()
+      .match(/[a-z0-9]+/g) ?? [];
+  return words.join('-') || 'gear-lever';
+}
+
+function badText(within: Within, path: Path): void {
+  const { root, report } = within;
+  const key = keyOf(path);
+  const { spot } = spotAt(root, path);
+  const value = spot.is === 'text' ? spot.text : whatIs(spot);
+  if (key === 'at') report('bad-time', spot.at, { value });
+  else if (key === 'id' || key === 'undo') report('bad-id', spot.at, { value });
+  else if (key === 'hole') report('bad-hole', spot.at, { value });
+  else report('bad-name', spot.at, { value, owner: key, like: asName(value), shown: 'name' });
+}
+
+function wrongValue(within: Within, path: Path, choices: readonly string[]): void {
+  const { root, base, report } = within;
+  const full = [...base, ...path];
+  const key = keyOf(path);
+  const { spot, key: keyAt } = spotAt(root, path);
+  const help = helpFor(ownerOf(full.slice(0, lastWord(full))), key) ?? helpForNamed(full);
+  if (spot.is === 'nothing' || isAbsent(root, path)) {
+    report('missing', keyAt, { key, like: help?.like ?? `${key}: …` });
+  } else if (spot.is === 'text' && choices.length > 0) {
+    const known = [...new Set(choices)];
+    const word = meant(near(spot.text, known));
+    report('bad-choice', spot.at, { value: spot.text, key, near: word, known: known.join(', ') });
+  } else {
+    report('wrong-type', spot.at, {
+      key: `${key}:`,
+      takes: help?.takes ?? 'something else',
+      what: whatIs(spot),
+      like: help?.like ?? '',
+    });
+  }
+}
+
+function isAbsent(root: Spot, path: Path): boolean {
+  const parent = spotAt(root, path.slice(0, -1)).spot;
+  return parent.is === 'map' && !parent.pairs.has(String(path.at(-1)));
+}
+
+/** The last step of a path that is a key. */
+function keyOf(path: Path): string {
+  return String(path[lastWord(path)] ?? '');
+}
+
+function lastWord(path: Path): number {
+  return path.findLastIndex((step) => typeof step === 'string');
+}
+
+/** A piece, a hole, a kind that is no mapping: what its section holds. */
+function helpForNamed(path: Path): { takes: string; like: string } | null {
+  const owner = ownerOf(path);
+  const name = String(path.at(-1) ?? '');
+  const inside: Partial<Record<Owner, [string, string]>> = {
+    kind: ['a text or a mapping', `${name}: M6x25 flange, 8 mm`],
+    piece: ['a mapping', `${name}: {bolts: S S S}`],
+    hole: ['a mapping', `${name}: {note: oil passage}`],
+    task: ['a mapping', `${name}: {do: Drain the oil}`],
+    buy: ['a text or a mapping', `${name}: {what: Cover gasket, once: true}`],
+  };
+  const found = inside[owner];
+  return found ? { takes: found[0], like: found[1] } : null;
+}
+
+/** What the mapping at a path of the file is. */
+export function ownerOf(path: Path): Owner {
+  const [section, , third, fourth] = path;
+  if (path.length < 2) return 'file';
+  if (section === 'bolts') return 'kind';
+  if (section === 'tasks') return 'task';
+  if (section === 'buy') return 'buy';
+  if (section === 'diary') return 'entry';
+  if (path.length < 4) return third === 'caution' || third === 'tip' ? 'steps' : 'piece';
+  if (third === 'holes') return 'hole';
+  if (third === 'bolts' && typeof fourth === 'number') return 'item';
+  if (third === 'passes' && typeof fourth === 'number') return 'pass';
+  return third === 'caution' || third === 'tip' ? 'steps' : 'piece';
+}

@@ -1,0 +1,60 @@
+/**
+ * The door: may this event be written into the diary? A refusal says why and what would make it right;
+ * a reason (`because`) overrules each refusal but wrong use. History is never judged again.
+ */
+
+import type { Job, Verdict, Wish } from '../../model/types.ts';
+import { judgeCorrect } from './correct.ts';
+import { judgeDone } from './done.ts';
+import { judgeIn } from './in.ts';
+import { judgeBuy, judgeGate, judgeInside } from './inside.ts';
+import { judgeOut } from './out.ts';
+import { type Stamp, wrong } from './parts.ts';
+import { judgeOff, judgeOn } from './piece.ts';
+import { judgeNote, judgeSettle, judgeState } from './settle.ts';
+import { judgeTight } from './tight.ts';
+import { judgeUndo } from './undo.ts';
+import { judgeWrite } from './write.ts';
+
+export function judge(job: Job, wish: Wish, stamp: Stamp): Verdict {
+  // The second of two entries with one id would not count: it must not be told as done.
+  if (job.entries.some((entry) => entry.id === stamp.id)) {
+    return wrong('id-taken', `An entry has the id ${stamp.id} already: give it another.`, {
+      id: stamp.id,
+    });
+  }
+  switch (wish.do) {
+    case 'out':
+      return judgeOut(job, wish, stamp);
+    case 'in':
+      return judgeIn(job, wish, stamp);
+    case 'tight':
+      return judgeTight(job, wish, stamp);
+    case 'off':
+    case 'aside':
+      return judgeOff(job, wish, stamp);
+    case 'on':
+      return judgeOn(job, wish, stamp);
+    case 'settle':
+      return judgeSettle(job, wish, stamp);
+    case 'state':
+      return judgeState(job, wish, stamp);
+    case 'note':
+      return judgeNote(job, wish, stamp);
+    case 'done':
+      return judgeDone(job, wish, stamp);
+    case 'inside':
+    case 'cleared':
+      return judgeInside(job, wish, stamp);
+    case 'gate':
+      return judgeGate(job, wish, stamp);
+    case 'buy':
+      return judgeBuy(job, wish, stamp);
+    case 'write':
+      return judgeWrite(job, wish, stamp);
+    case 'correct':
+      return judgeCorrect(job, wish, stamp);
+    case 'undo':
+      return judgeUndo(job, wish, stamp);
+  }
+}

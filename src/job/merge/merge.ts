@@ -1,0 +1,161 @@
+/** Two versions of a job file, grown from one, brought together: see `mergeJob`. */
+import { isMap } from 'yaml';
+import type { Entry } from '../../model/types.ts';
+import { printEntry } from '../diary/entry.ts';
+import { findDiary } from '../edit/diary.ts';
+import { isFail, openDoc, pairOf } from '../edit/doc.ts';
+import { type Item, itemsOf, uniteItems } from './diary.ts';
+import { three } from './line.ts';
+import { byText, byTime, interleave } from './order.ts';
+import { type LineMerge, type Merged, marked, mergeUpper } from './upper.ts';
+
+export { type LineMerge, type Merged, marked } from './upper.ts';
+
+/**
+ * All entries of both diaries, each once: by id, each side's order kept, interleaved by time. The same result
+ * whichever side is ours, and with itself a diary is as it was. An entry changed on one side since `base` is the
+ * changed one; changed on both, or with no base to tell, it is there twice. Nothing is dropped.
+ */
+export function unite(
+  base: readonly Entry[] | null,
+  ours: readonly Entry[],
+  theirs: readonly Entry[],
+): Entry[] {
+  const was = new Map(base?.map((e) => [e.id, printEntry(e)]));
+  const texts = (side: readonly Entry[]) => new Map(side.map((e) => [e.id, printEntry(e)]));
+  const [mine, yours] = [texts(ours), texts(theirs)];
+  const keyed = (side: readonly Entry[], here: Map<string, string>, there: Map<string, string>) => {
+    const seen = new Map<string, number>();
+    return side.flatMap((entry) => {
+      const text = printEntry(entry);
+      const other = there.get(entry.id);
+      const old = was.get(entry.id);
+      const changed = other !== undefined && other !== here.get(entry.id);
+      // The other side has the changed one.
+      if (changed && text === old) return [];
+      const key = `${entry.id} ${changed || text !== here.get(entry.id) ? text : ''}`;
+      const n = (seen.get(key) ?? 0) + 1;
+      seen.set(key, n);
+      return [{ entry, text, key: `${key} ${n}` }];
+    });
+  };
+  return interleave(
+    keyed(ours, mine, yours),
+    keyed(theirs, yours, mine),
+    (k) => k.key,
+    (a, b) =>
+      byTime(a.entry.at, b.entry.at) || byText(a.entry.id, b.entry.id) || byText(a.text, b.text),
+  ).map((k) => k.entry);
+}
+
+/** A job file taken apart: the person's part, with the line `diary:` but not what is below it, and the diary. */
+interface Parts {
+  upper: string;
+  block: string;
+  /** Column of the dashes. */
+  column: number;
+}
+
+/**
+ * Merges as git's merge drivers do. The diaries unite by id, every line's bytes as they are; the person's part is
+ * merged key by key with its comments; where that cannot be, and for texts of several lines, by `lines`. What
+ * truly differs is left between git's markers, and `clean` is false.
+ *
+ * Line endings, byte order mark and last newline are those of ours, unless only theirs changed them.
+ */
+export function mergeJob(
+  base: string,
+  ours: string,
+  theirs: string,
+  lines: LineMerge = marked,
+): Merged {
+  if (ours === theirs) return { text: ours, clean: true };
+  const habits = [base, ours, theirs].map(habitOf);
+  const [b, o, t] = [base, ours, theirs].map((text) => partsOf(plainLines(text)));
+  if (!b || !o || !t) return lines(base, ours, theirs);
+  const merged = mergeParts(b, o, t, lines);
+  const habit = { ...habits[1] } as Habit;
+  for (const key of ['crlf', 'bom', 'open'] as const) {
+    if (habits[0]?.[key] === habit[key] && habits[2]) habit[key] = habits[2][key];
+  }
+  return { text: dressed(merged.text, habit), clean: merged.clean };
+}
+
+function mergeParts(b: Parts, o: Parts, t: Parts, lines: LineMerge): Merged {
+  const column = o.block === '' ? t.column : o.column;
+  const [base, ours, theirs] = [b, o, t].map((p) => itemsOf(shifted(p, column), column));
+  const items = uniteItems(base ?? [], ours ?? [], theirs ?? []);
+  const upper = mergeUppers(b.upper, o.upper, t.upper, lines);
+  return { text: withDiary(upper.text, items), clean: upper.clean };
+}
+
+function mergeUppers(base: string, ours: string, theirs: string, lines: LineMerge): Merged {
+  const taken = three(base, ours, theirs);
+  if (taken !== null) return { text: taken, clean: true };
+  return mergeUpper(base, ours, theirs, lines) ?? lines(base, ours, theirs);
+}
+
+function withDiary(upper: string, items: readonly Item[]): string {
+  const block = items.map((i) => i.text + i.below.join('')).join('');
+  if (block === '') return upper;
+  const place = findDiary(upper);
+  if (!place && opened(upper) !== upper) return withDiary(opened(upper), items);
+  if (place) return upper.slice(0, place.from) + block + upper.slice(place.from);
+  return `${upper}diary:\n${block}`;
+}
+
+/** Without the empty list behind the key: entries can stand below it. */
+function opened(text: string): string {
+  return text.replace(/^(["']?diary["']?[ \t]*:)[ \t]*\[[ \t]*\]/m, '$1');
+}
+
+/** Null when there is a diary that is no block of lines. */
+function partsOf(text: string): Parts | null {
+  const place = findDiary(text);
+  if (place) {
+    return {
+      upper: text.slice(0, place.from) + text.slice(place.at),
+      block: text.slice(place.from, place.at),
+      column: place.indent.length,
+    };
+  }
+  const doc = openDoc(text);
+  const root: unknown = isFail(doc) ? null : doc.contents;
+  const other = isMap(root) ? pairOf(root, 'diary') !== null : text.trim() !== '';
+  return other && opened(text) === text ? null : { upper: text, block: '', column: 2 };
+}
+
+/** The diary's lines with their dashes in another column. */
+function shifted(p: Parts, column: number): string {
+  const by = column - p.column;
+  if (by === 0) return p.block;
+  return p.block.replace(/^ *(?=[^ \n])/gm, (lead) =>
+    lead.length < p.column ? lead : ' '.repeat(lead.length + by),
+  );
+}
+
+interface Habit {
+  crlf: boolean;
+  bom: boolean;
+  /** No line feed at the end. */
+  open: boolean;
+}
+
+function habitOf(text: string): Habit {
+  return {
+    crlf: /\r\n/.test(text) && !/(^|[^\r])\n/.test(text),
+    bom: text.startsWith('\uFEFF'),
+    open: text !== '' && !text.endsWith('\n'),
+  };
+}
+
+function plainLines(text: string): string {
+  const { crlf, open } = habitOf(text);
+  const lines = crlf ? text.replaceAll('\r\n', '\n') : text;
+  return lines.replace(/^\uFEFF/, '') + (open ? '\n' : '');
+}
+
+function dressed(text: string, habit: Habit): string {
+  const closed = habit.open ? text.replace(/\n$/, '') : text;
+  return (habit.bom ? '\uFEFF' : '') + (habit.crlf ? closed.replaceAll('\n', '\r\n') : closed);
+}

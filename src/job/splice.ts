@@ -1,8 +1,0 @@
-/**
- * Puts what happened, and small changes of the person's part, into the text of a job file. Only the bytes that
- * say the new thing change: the YAML library tells where things stand, its printer is never used on a file.
- */
-export { appendEntry, type DiaryPlace, findDiary } from './splice-diary.ts';
-export { type Fail, isFail } from './splice-doc.ts';
-export { addEntry } from './splice-mark.ts';
-export { applyEdits } from './splice-upper.ts';

@@ -1,0 +1,224 @@
+/**
+ * What is printed and not so on this machine. The person's part keeps the printed text for ever; the diary says what
+ * is true, and from then on the truth counts and both are shown.
+ */
+
+import type {
+  Correctable,
+  Correction,
+  Entry,
+  HoleSpec,
+  PieceSpec,
+  Subject,
+  TaskSpec,
+  Upper,
+} from '../../model/types.ts';
+import { holeNames } from '../../piece/order.ts';
+import {
+  FROM_PIECE,
+  type Lens,
+  OF_HOLE,
+  OF_PIECE,
+  OF_TASK,
+  sameText,
+  spelled,
+  truthFault,
+} from './figures.ts';
+
+/** What was corrected, by the place of its text: the piece's third route, the torque of hole 4. */
+type Held = Map<string, Correction & { borrowed: boolean }>;
+
+/** One place: what stands there, and the same thing with another text. */
+export interface Slots<T> {
+  spec: T;
+  /** Whose texts they are. */
+  of: Subject;
+  lenses: readonly Lens<T>[];
+  /** What counts where the thing itself says nothing, and how that is printed. */
+  else?: (what: Correctable) => { text: string; printed: string } | null;
+}
+
+/**
+ * The upper part with what is true in place of what was corrected, and the corrections that hold. One holds while
+ * its `was` is what the file, or an earlier correction, says there; the same upper part when none does.
+ */
+export function correctedUpper(
+  upper: Upper,
+  living: readonly Entry[],
+): { upper: Upper; corrections: Correction[] } {
+  const { now, held } = through(upper, living);
+  const said = new Map<string, Correction>();
+  for (const { borrowed: _, ...c } of held.values()) {
+    const { piece, hole, task, what, printed, says } = c;
+    said.set(JSON.stringify([piece, hole, task, what, printed, says]), c);
+  }
+  return { upper: now, corrections: [...said.values()] };
+}
+
+function through(upper: Upper, living: readonly Entry[]) {
+  const held: Held = new Map();
+  const silent: Entry[] = [];
+  const written = lastWritten(living);
+  let now = upper;
+  for (const [i, entry] of living.entries()) {
+    if (entry.verb !== 'corrected') continue;
+    // A text that was put in anew is what counts: nobody has called that one not so.
+    if (entry.hole === undefined && i < (written.get(`${entry.piece} ${entry.value}`) ?? -1))
+      continue;
+    const next = correct(now, entry, held);
+    if (next === now) silent.push(entry);
+    now = next;
+  }
+  return { now, held, silent };
+}
+
+/** The last place at which the one text of a key of a piece was written. */
+function lastWritten(living: readonly Entry[]): Map<string, number> {
+  const last = new Map<string, number>();
+  for (const [i, { verb, piece, value }] of living.entries()) {
+    if (verb === 'written' && WHOLE.includes(value)) last.set(`${piece} ${value}`, i);
+  }
+  return last;
+}
+
+const WHOLE: readonly string[] = ['torque', 'into', 'takes', 'sequence'];
+
+/** Truths that count no more, because what they call printed stands in the file no longer. */
+export function lostTruths(upper: Upper, living: readonly Entry[]): Entry[] {
+  const { held, silent } = through(upper, living);
+  const rivals = new Set(rivalTruths(upper, living).map(({ entry }) => entry));
+  return silent.filter((entry) => {
+    const what = entry.value as Correctable;
+    const says = entry.says ?? '';
+    if (rivals.has(entry) || truthFault(what, says) !== null) return false;
+    if (spelled(what, entry.was ?? '') === spelled(what, says)) return false;
+    return ![...held.values()].some(
+      (c) =>
+        c.what === what &&
+        c.piece === entry.piece &&
+        c.task === entry.task &&
+        sameText(what, c.says, says),
+    );
+  });
+}
+
+/**
+ * Where two diaries brought together call the same printed text not so, and say two things instead: the entry that
+ * came second, which does not count, and the correction that holds.
+ */
+export function rivalTruths(
+  upper: Upper,
+  living: readonly Entry[],
+): { entry: Entry; holds: Correction }[] {
+  const { held, silent } = through(upper, living);
+  return silent.flatMap((entry) => {
+    const what = entry.value as Correctable;
+    const [was, says] = [spelled(what, entry.was ?? ''), spelled(what, entry.says ?? '')];
+    const holds = [...held.values()].find(
+      (c) =>
+        c.what === what &&
+        c.piece === entry.piece &&
+        c.task === entry.task &&
+        (entry.hole?.includes(c.hole ?? '') ?? c.hole === undefined) &&
+        spelled(what, c.printed) === was &&
+        c.says !== says,
+    );
+    return holds && truthFault(what, says) === null ? [{ entry, holds }] : [];
+  });
+}
+
+function correct(upper: Upper, entry: Entry, held: Held): Upper {
+  const what = entry.value as Correctable;
+  if (truthFault(what, entry.says ?? '') !== null) return upper;
+  const task = upper.tasks.get(entry.task ?? '');
+  if (task) {
+    const next = replaced(taskSlots(task), entry, held);
+    return next === task ? upper : { ...upper, tasks: new Map(upper.tasks).set(task.key, next) };
+  }
+  const piece = upper.pieces.get(entry.piece ?? '');
+  if (!piece) return upper;
+  const next = entry.hole
+    ? entry.hole.reduce((spec, hole) => inHole(spec, hole, entry, held), piece)
+    : replaced(pieceSlots(piece), entry, held);
+  return next === piece ? upper : { ...upper, pieces: new Map(upper.pieces).set(piece.key, next) };
+}
+
+function inHole(piece: PieceSpec, name: string, entry: Entry, held: Held): PieceSpec {
+  // A hole that only the diary knows is none of the file's: a name more in it would count as a hole of the row.
+  if (!isPrinted(piece, name)) return piece;
+  const printed = (what: Correctable, text: string) =>
+    held.get(idOf({ piece: piece.key }, what))?.printed ?? text;
+  const slots = holeSlots(piece, name, printed);
+  const next = replaced(slots, entry, held);
+  return next === slots.spec ? piece : { ...piece, holes: new Map(piece.holes).set(name, next) };
+}
+
+/** Whether the file has this hole. */
+export function isPrinted(piece: PieceSpec, hole: string): boolean {
+  return piece.holes.has(hole) || holeNames(piece).includes(hole);
+}
+
+export function taskSlots(spec: TaskSpec): Slots<TaskSpec> {
+  return { spec, of: { task: spec.key }, lenses: OF_TASK };
+}
+
+export function pieceSlots(spec: PieceSpec): Slots<PieceSpec> {
+  return { spec, of: { piece: spec.key }, lenses: OF_PIECE };
+}
+
+export function holeSlots(
+  piece: PieceSpec,
+  name: string,
+  printed: (what: Correctable, text: string) => string,
+): Slots<HoleSpec> {
+  return {
+    spec: piece.holes.get(name) ?? bareHole(name),
+    of: { piece: piece.key, hole: name },
+    lenses: OF_HOLE,
+    else: (what) => {
+      const [text] = FROM_PIECE.includes(what)
+        ? OF_PIECE.filter((lens) => lens.what === what).flatMap((lens) => lens.get(piece))
+        : [];
+      return text === undefined ? null : { text, printed: printed(what, text) };
+    },
+  };
+}
+
+function bareHole(name: string): HoleSpec {
+  const nothing = { note: null, thick: null, thread: null, turns: null, proud: null };
+  return { name, ...nothing, at: null, torque: null, into: null, wet: false, group: null };
+}
+
+/** The thing with what is true wherever it says what the entry calls printed; the same thing where it does not. */
+function replaced<T>(slots: Slots<T>, entry: Entry, held: Held): T {
+  const what = entry.value as Correctable;
+  const was = spelled(what, entry.was ?? '');
+  const says = spelled(what, entry.says ?? '');
+  let { spec } = slots;
+  if (was === says) return spec;
+  for (const lens of slots.lenses.filter((l) => l.what === what)) {
+    const own = lens.get(spec);
+    const inherited = own.length === 0 ? (slots.else?.(what) ?? null) : null;
+    const texts = inherited ? [inherited.text] : own;
+    const next = texts.flatMap((text, i) => {
+      if (!sameText(what, text, entry.was ?? '')) return [text];
+      const id = idOf(slots.of, what, lens.way, i);
+      const before = held.get(id);
+      const printed = before?.printed ?? inherited?.printed ?? text;
+      if (spelled(what, printed) === says) {
+        held.delete(id);
+        // Back to what its piece says: then it says nothing of its own, as before.
+        return before?.borrowed && slots.else?.(what)?.text === printed ? [] : [printed];
+      }
+      const borrowed = before?.borrowed ?? inherited !== null;
+      held.set(id, { ...slots.of, what, printed, says, id: entry.id, at: entry.at, borrowed });
+      return [says];
+    });
+    if (next.join('\n') !== texts.join('\n')) spec = lens.set(spec, next);
+  }
+  return spec;
+}
+
+function idOf(of: Subject, what: Correctable, way = '', index = 0): string {
+  return [of.task ?? '', of.piece ?? '', of.hole ?? '', what, way, index].join('\n');
+}

@@ -1,0 +1,116 @@
+/** Texts that are asked for about the whole job: what went in, what else is to be seen to. */
+import { printedOf } from '../../job/truth/corrections.ts';
+import { record, show, stay } from '../base/moves.ts';
+import type { JobAsks, State, Updated } from '../base/state.ts';
+import { bothSaid } from '../kit/both.ts';
+import { buyWish } from '../now/buy-wish.ts';
+import { buysNow } from '../now/plan-now.ts';
+import { taskHere } from '../now/task-now.ts';
+import { resultWish } from '../now/task-wish.ts';
+import { typedDate } from '../now/typed-date.ts';
+import { minutesTyped } from '../now/typed-minutes.ts';
+
+/** Minutes, where nobody says how many. */
+const SHORT_WHILE = '20';
+
+export function doneOfJob(state: State, below: State, asks: JobAsks, text: string): Updated {
+  if (asks.ask === 'promised') return ordered(state, below, asks, text);
+  if (asks.ask === 'number') {
+    const buy = below.open && buysNow(below.open.job, below.now).find((b) => b.buy === asks.buy);
+    const says = text === '' ? {} : { says: `now ${text}` };
+    return buy ? record(below, buyWish(buy, 'superseded', says)) : stay(below);
+  }
+  if (asks.ask === 'result') {
+    const now = below.open && taskHere(below.open.job, asks.task, below.now);
+    if (!now || (text === '' && now.verb === 'decide')) return stay(below);
+    return record(below, resultWish(now, asks.how, text));
+  }
+  if (asks.ask === 'minutes') {
+    const minutes = minutesTyped(text === '' ? SHORT_WHILE : text);
+    if (minutes !== null) {
+      return show(below, { screen: 'within', minutes, top: 0, under: below.view });
+    }
+    if (state.view.screen !== 'field') return stay(below);
+    const fault = 'That is no time yet: 20, 45 min, 1 h.';
+    return show(state, { ...state.view, asks: { ...asks, say: fault } });
+  }
+  if (text === '') return stay(below);
+  const place = asks.piece === null ? {} : { piece: asks.piece };
+  switch (asks.ask) {
+    case 'inside':
+    case 'cleared':
+      return record(below, { do: asks.ask, ...place, what: text });
+    case 'item':
+      return record(below, { do: 'gate', moment: asks.moment, ...place, how: 'added', item: text });
+  }
+}
+
+/** Ordered, with the day for which it is promised; without one where nothing was said. */
+function ordered(
+  state: State,
+  below: State,
+  asks: Extract<JobAsks, { ask: 'promised' }>,
+  text: string,
+): Updated {
+  const { open, view } = state;
+  const buy = open && buysNow(open.job, state.now).find((b) => b.buy === asks.buy);
+  if (!buy || view.screen !== 'field') return stay(below);
+  const promised = text === '' ? null : typedDate(text, state.now);
+  if (text !== '' && promised === null) {
+    const fault = 'That is no day yet: 25 April, 25.4., 5 days, 2026-04-25.';
+    return show(state, { ...view, asks: { ...asks, say: fault } });
+  }
+  return record(below, buyWish(buy, 'ordered', promised === null ? {} : { promised }));
+}
+
+export function questionOfJob(state: State, asks: JobAsks): string[] {
+  if (asks.ask === 'promised') {
+    return [
+      'For when is it promised?',
+      '25 April, 5 days. Nothing is an answer too.',
+      asks.say ?? '',
+    ];
+  }
+  if (asks.ask === 'number') {
+    return [
+      'Which number has it now?',
+      'As the shop has it: HL-1142-01. Nothing is an answer too.',
+    ];
+  }
+  if (asks.ask === 'minutes')
+    return ['How long have you?', '20, 45 min, 1 h. Nothing is 20.', asks.say ?? ''];
+  if (asks.ask === 'result') return resultAsked(state, asks);
+  const piece = asks.piece === null ? null : state.open?.job.pieces.get(asks.piece)?.spec.name;
+  const where = piece ? ` behind: ${piece}` : '';
+  switch (asks.ask) {
+    case 'inside':
+      return [
+        `What goes in${where}?`,
+        '2 rags, 1 plug. It is asked for before anything closes over it.',
+      ];
+    case 'cleared':
+      return [`What came out again${where}?`, 'As it stands, or fewer: 1 rag.'];
+    case 'item':
+      return [
+        'What else is to be seen to here?',
+        'Washer under the clip. It is asked for at this gate from now on.',
+      ];
+  }
+}
+
+function resultAsked(state: State, asks: Extract<JobAsks, { ask: 'result' }>): string[] {
+  const now = state.open && taskHere(state.open.job, asks.task, state.now);
+  const job = state.open?.job;
+  const printed = job && now?.limit ? printedOf(job, { task: now.key }, 'limit', now.limit) : null;
+  const limit = now?.limit ? bothSaid(`Limit: ${now.limit}.`, printed) : '';
+  if (asks.how === 'failed') return ['What did it show?', now?.say ?? '', limit];
+  if (now?.verb === 'decide') return ['What is decided?', now.say];
+  if (now?.verb === 'adjust') {
+    return [
+      'What was it, and what is it set to?',
+      limit,
+      'was 35, set 25; or 35 25. What else came of it behind a comma.',
+    ];
+  }
+  return ['What came of it?', now?.say ?? '', limit, 'Nothing is an answer too.'];
+}

@@ -1,0 +1,119 @@
+/** Texts about what is known: what is true where something else is printed, and what nobody has written down yet. */
+import { truthFault } from '../../job/truth/corrections.ts';
+import type { Job, Writable } from '../../model/types.ts';
+import { readDuration } from '../../plan/duration.ts';
+import { record, say, show, stay } from '../base/moves.ts';
+import type { KnownAsks, Put, State, Updated } from '../base/state.ts';
+import { bothSaid } from '../kit/both.ts';
+import { figureLabel, labelOf, NAMES_PIECES } from '../now/known-words.ts';
+import { namesOffered, typedNames } from '../now/typed-names.ts';
+import { typedRuns } from '../now/typed-runs.ts';
+
+/** The field stays until the mark is on disk: what was typed is there still, should it be refused. */
+export function doneKnown(state: State, below: State, asks: KnownAsks, text: string): Updated {
+  if (asks.ask === 'truth') return truth(state, below, asks, text);
+  const { open, view } = state;
+  if (!open || view.screen !== 'field' || text === '') return stay(below);
+  const puts = readPuts(open.job, asks, text);
+  if ('fault' in puts) return wrong(state, puts.fault);
+  const [first, ...more] = puts.puts;
+  if (!first) return stay(below);
+  const asked: State = { ...state, view: { ...view, asks: { ...asks, more, say: null } } };
+  return record(asked, { do: 'write', piece: asks.piece, ...first });
+}
+
+function truth(
+  state: State,
+  below: State,
+  { figure }: Extract<KnownAsks, { ask: 'truth' }>,
+  text: string,
+): Updated {
+  if (text === '') return wrong(state, NOTHING);
+  if (text === figure.text) return say(below, 'Left as it is.');
+  const fault = timeFault(figure.what, text) ?? truthFault(figure.what, text);
+  if (fault !== null) return wrong(state, fault);
+  const { what, piece, hole, task, text: printed } = figure;
+  const of = {
+    ...(piece === undefined ? {} : { piece }),
+    ...(hole === undefined ? {} : { hole }),
+    ...(task === undefined ? {} : { task }),
+  };
+  return record(state, { do: 'correct', ...of, what, printed, truth: text });
+}
+
+/** The file takes any words; twenty minutes at the bench only know times. */
+function timeFault(what: string, text: string): string | null {
+  const unread = what === 'takes' && readDuration(text) === null;
+  return unread ? 'That is no time yet: 20 min, 1 h.' : null;
+}
+
+const NOTHING = 'Something is true here: write it, or "none" where there is nothing to it.';
+
+/** The question again, with what is wrong and what was typed. */
+export function wrong(state: State, fault: string): Updated {
+  const { view } = state;
+  if (view.screen !== 'field') return say(state, fault);
+  const { asks } = view;
+  if (asks.ask !== 'truth' && asks.ask !== 'write') return say(state, fault);
+  return show(state, { ...view, asks: { ...asks, say: fault } });
+}
+
+function readPuts(
+  job: Job,
+  { piece, key, runs }: Extract<KnownAsks, { ask: 'write' }>,
+  text: string,
+): { puts: Put[] } | { fault: string } {
+  if (runs) return { puts: typedRuns(text) };
+  if (!NAMES_PIECES.includes(key)) {
+    const fault = timeFault(key, text);
+    return fault === null ? { puts: [{ key, text }] } : { fault };
+  }
+  const names = typedNames(text, job, piece);
+  return 'fault' in names ? names : { puts: names.keys.map((name) => ({ key, text: name })) };
+}
+
+// ---------------------------------------------------------------- picture
+
+const QUESTIONS: Readonly<Record<Writable, readonly string[]>> = {
+  under: ['What has to come off before it?'],
+  along: ['With which piece does it come off, without a step of its own?'],
+  bridges: ['Between which pieces does it run?', 'It comes off before any of them.'],
+  routes: ['How does it run?', 'Behind the starter cable, over the frame tube.'],
+  marks: ['What is marked on it?', 'Blue paint on the adjuster, two threads showing.'],
+  loose: ['What falls out, or must stay in?', '2 dowels. Thrust washer stays on the shaft.'],
+  joint: [
+    'How is the joint made?',
+    'New gasket, dry; dowels at 2 and 8. Which way the lip, where no sealant goes.',
+  ],
+  torque: ['Which torque is printed, and where?', '10 N·m, manual 2-17.'],
+  sequence: ["Which is the maker's order of tightening?", 'Hole by hole as printed: 9 2 11 5.'],
+  into: ['What do its bolts go into?', 'Cast aluminium.'],
+  takes: ['How long does it take by hand?', '20 min.'],
+  map: ['How do its holes lie?'],
+};
+
+export function questionKnown(state: State, asks: KnownAsks): string[] {
+  const say = asks.say ?? '';
+  const job = state.open?.job;
+  if (asks.ask === 'truth') {
+    const { figure } = asks;
+    return [
+      'What is true here?',
+      `${figureLabel(figure)}: ${bothSaid(figure.text, figure.printed)}`,
+      ...(figure.what === 'torque' ? ['And where that stands: 8 N·m, bulletin 12.'] : []),
+      'Both are shown from then on, the printed one struck.',
+      say,
+    ];
+  }
+  if (asks.runs) {
+    return [
+      'How does it run?',
+      'Behind the starter cable, over the frame tube. Nothing is an answer too.',
+      'Marked too? over the frame tube; marks: blue paint.',
+      say,
+    ];
+  }
+  const names = NAMES_PIECES.includes(asks.key) && job ? namesOffered(job, asks.piece) : '';
+  const [first = labelOf(asks.key), ...more] = QUESTIONS[asks.key];
+  return [first, ...more, names, say];
+}

@@ -1,0 +1,31 @@
+/** What lay under the head, asked for each word of a row that ends in a plus: `m+`. */
+import type { PieceNow } from '../../model/types.ts';
+import { at } from '../base/moves.ts';
+import type { Asks, State } from '../base/state.ts';
+
+/** Index of the first word that waits for an answer; null when none does. */
+export function nextAsked(words: readonly string[]): number | null {
+  const index = words.findIndex((w) => w.endsWith('+'));
+  return index < 0 ? null : index;
+}
+
+/** The answer in its word; an empty answer takes the plus away. */
+export function takeUnder(words: readonly string[], index: number, answer: string): string[] {
+  const unders = answer
+    .split(/[+,]/)
+    .map((u) => u.trim().replace(/\s+/g, '-'))
+    .filter((u) => u !== '');
+  return words.map((w, i) => (i === index ? [w.replace(/\++$/, ''), ...unders].join('+') : w));
+}
+
+/** What the file says lies there: the likely answer, already written. */
+export function claimUnder(piece: PieceNow, index: number): string {
+  return (piece.holes[index]?.belongs?.with ?? []).join(' + ').replace(/-/g, ' ');
+}
+
+/** `4, M`. */
+export function askedAt(state: State, asks: Extract<Asks, { ask: 'under' }>): string {
+  const view = state.view.screen === 'field' ? state.view.under : state.view;
+  const hole = at({ ...state, view })?.piece.holes[asks.at]?.name ?? `${asks.at + 1}`;
+  return `${hole}, ${(asks.words[asks.at] ?? '').replace(/\++$/, '')}`;
+}

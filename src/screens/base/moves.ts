@@ -1,0 +1,83 @@
+/** What acts are made of: the next state and what is to be done for it. */
+import { barePiece } from '../../job/form/spec.ts';
+import type { HoleNow, Job, PieceNow, Wish } from '../../model/types.ts';
+import type { PieceView, State, Step, Updated, View } from './state.ts';
+
+export function stay(state: State): Updated {
+  return { state, effects: [] };
+}
+
+export function say(state: State, quiet: string): Updated {
+  return stay({ ...state, quiet });
+}
+
+export function show(state: State, view: View): Updated {
+  return stay({ ...state, view });
+}
+
+/** Asks for a mark. It shows as done only when its answer has come; until then presses wait. */
+export function record(state: State, wish: Wish): Updated {
+  if (!state.open) return stay(state);
+  return {
+    state: { ...state, waiting: { for: 'recorded', wish } },
+    effects: [{ do: 'record', file: state.open.file, wish }],
+  };
+}
+
+/** The piece that is open, with all that its screens need. */
+export interface At {
+  file: string;
+  job: Job;
+  key: string;
+  piece: PieceNow;
+  view: PieceView;
+}
+
+/** Null where no piece is open. A piece that the file does not know yet has only its name. */
+export function at(state: State): At | null {
+  const { open, view } = state;
+  if (!open || view.screen !== 'piece') return null;
+  const piece = pieceNamed(open.job, view.piece);
+  return { ...open, key: view.piece, piece, view };
+}
+
+export function pieceNamed(job: Job, key: string): PieceNow {
+  return job.pieces.get(key) ?? newPiece(key);
+}
+
+function newPiece(key: string): PieceNow {
+  const spec = barePiece(key);
+  return {
+    spec,
+    where: 'home',
+    round: 1,
+    away: 'no',
+    fitted: false,
+    holes: [],
+    tray: null,
+    last: null,
+  };
+}
+
+export function toStep(state: State, step: Step): Updated {
+  const { view } = state;
+  return view.screen === 'piece' ? show(state, { ...view, step }) : stay(state);
+}
+
+export function stepOf<S extends Step['step']>(
+  state: State,
+  step: S,
+): Extract<Step, { step: S }> | null {
+  const now = state.view.screen === 'piece' ? state.view.step : null;
+  return now?.step === step ? (now as Extract<Step, { step: S }>) : null;
+}
+
+export function holeNamed(piece: PieceNow | null, name: string | null): HoleNow | null {
+  return piece?.holes.find((h) => h.name === name) ?? null;
+}
+
+/** The hole that is lit in this step, where a step has one. */
+export function hereOf(step: Step): string | null {
+  if ('here' in step) return step.here;
+  return 'hole' in step ? step.hole : null;
+}

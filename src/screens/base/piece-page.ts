@@ -1,0 +1,41 @@
+/** What the screens of a piece have in common: its name, its holes in the middle. */
+import type { HoleNow, PieceNow } from '../../model/types.ts';
+import { drawMap, type Mark, type Shape, type Way } from '../kit/map.ts';
+import { bold, type Line, line } from '../kit/text.ts';
+import { layoutOf } from '../now/piece-now.ts';
+import type { Page } from './page.ts';
+
+export function shapeOf(hole: HoleNow): Shape {
+  if (hole.trouble !== null || hole.state === 'conflict') return 'trouble';
+  return hole.state;
+}
+
+/** How a hole is drawn in this step, where that is not by its state alone. */
+export type Marking = (hole: HoleNow) => Partial<Omit<Mark, 'name'>>;
+
+export function piecePage(
+  piece: PieceNow,
+  marking: Marking,
+  rest: Pick<Page, 'right' | 'under' | 'say' | 'most'>,
+  way: Way | null = null,
+): Page {
+  const marks = piece.holes.map((hole): Mark => {
+    const how = marking(hole);
+    const text = how.label ?? '';
+    return {
+      name: hole.name,
+      shape: shapeOf(hole),
+      here: false,
+      lit: false,
+      label: text,
+      short: how.short ?? text,
+      ...how,
+    };
+  });
+  return {
+    left: line(bold(piece.spec.name)),
+    middle: (columns, rows): readonly Line[] =>
+      marks.length === 0 ? [] : drawMap(layoutOf(piece), marks, columns, rows, way),
+    ...rest,
+  };
+}

@@ -1,0 +1,241 @@
+/**
+ * What the screens know, what happens to them, and what they want done: types only.
+ * `update` (update.ts) goes from one to the next, `picture` (picture.ts) draws it.
+ */
+import type { Wrench } from '../../bolt/wrench.ts';
+import type { Figure } from '../../job/truth/corrections.ts';
+import type { Fault, Job, Moment, Recorded, Refusal, Wish, Writable } from '../../model/types.ts';
+import type { Drawing } from '../../piece/drawing.ts';
+import type { Field } from '../kit/field.ts';
+
+/**
+ * A key press: `space`, `enter`, `backspace`, `up`, `down`, `left`, `right`, `escape`, `tab`, `delete`,
+ * `home`, `end`, `ctrl-` and a letter, or one grapheme.
+ */
+export type Press = string;
+
+// ---------------------------------------------------------------- what comes in
+
+/** What reading a job file gave. `faults` beside a job are warnings; without one nothing could be folded. */
+export type FileState =
+  | { ok: true; job: Job; faults: Fault[] }
+  | { ok: false; faults: Fault[] }
+  | { ok: false; unread: { code: string; say: string; fix: string } };
+
+/** A job as the bench shows it; `benchRow` (bench-row.ts) makes it from a file. */
+export interface BenchRow {
+  /** What the loop opens it by. */
+  file: string;
+  job: string;
+  machine: string;
+  /** Where it stands: `open 21 days`, `tight`, `cannot be read`. */
+  stands: string;
+  /** What may not be forgotten: `2 bolts only by fingers`, `1 rag inside`; mostly empty. */
+  loud: string;
+  /** What is next, or what is in the way. */
+  next: string;
+}
+
+export type Happening =
+  | { on: 'press'; press: Press }
+  | { on: 'paste'; text: string }
+  | { on: 'recorded'; result: Recorded; wish: Wish; file: string }
+  /** `wrenches`: those of the bench that the file lies on, where they were read with it. `say`: what had to be done for it. */
+  | { on: 'file'; file: string; read: FileState; wrenches?: readonly Wrench[]; say?: string }
+  | { on: 'bench'; jobs: BenchRow[] }
+  | { on: 'size'; columns: number; rows: number }
+  /** RFC 3339 with offset; said now and then, never more than once a minute. */
+  | { on: 'time'; now: string }
+  /** Time to try again what could not be saved. */
+  | { on: 'again' }
+  /** A quiet line: why git did not commit, that a paste was too long. */
+  | { on: 'quiet'; say: string };
+
+// ---------------------------------------------------------------- what goes out
+
+/** Places of a piece at whose end a bench may commit. */
+export type Milestone = 'off' | 'on' | 'tight';
+
+/** What the loop carries out, in order. Each `record`, `open` and `list` is answered by exactly one happening. */
+export type Effect =
+  /** Judge, write, and answer `recorded`. */
+  | { do: 'record'; file: string; wish: Wish }
+  /** Read the file and answer `file`. */
+  | { do: 'open'; file: string }
+  /** Read the jobs of the folder and answer `bench`. */
+  | { do: 'list'; folder: string }
+  | { do: 'ring' }
+  /** The piece has come to the end of this place, and that is on disk. */
+  | { do: 'milestone'; file: string; piece: string; place: Milestone }
+  | { do: 'quit' };
+
+export interface Updated {
+  state: State;
+  effects: Effect[];
+}
+
+// ---------------------------------------------------------------- what is shown
+
+export interface State {
+  columns: number;
+  rows: number;
+  /** False: no escape sequences for colour or weight at all. */
+  colour: boolean;
+  /** True: 7-bit characters only. */
+  ascii: boolean;
+  /** RFC 3339 with offset. */
+  now: string;
+  /** The folder the program was opened on, and its jobs once they are read; null when it was opened on one file. */
+  bench: { folder: string; jobs: BenchRow[] | null } | null;
+  /** The job that is open. */
+  open: { file: string; job: Job } | null;
+  /** Torque wrenches of the bench. */
+  wrenches: readonly Wrench[];
+  view: View;
+  /** What the loop still owes an answer for; until then presses wait in `ahead`. */
+  waiting: Waiting | null;
+  /** Pressed and pasted while waiting, in order. */
+  ahead: readonly Input[];
+  /** Said quietly until the next press. */
+  quiet: string | null;
+  /** Ids of the entries made in this sitting. */
+  mine: readonly string[];
+  /** Texts that were left half written, by what they were for. */
+  drafts: Readonly<Record<string, string>>;
+  /** Cautions read in this sitting, by piece, round and way. */
+  read: readonly string[];
+}
+
+export type Input = Extract<Happening, { on: 'press' | 'paste' }>;
+export type Waiting =
+  /** `again`: tried once more by itself, while the screen says that it is not saved. */
+  { for: 'recorded'; wish: Wish; again?: true } | { for: 'file'; file: string } | { for: 'bench' };
+
+/** Which screen is open. Those over another one hold it as `under`. */
+export type View =
+  /** Before the first answer. */
+  | { screen: 'wait' }
+  | { screen: 'bench'; here: string | null }
+  /** A file that cannot be opened as a job. */
+  | { screen: 'faults'; file: string; read: Extract<FileState, { ok: false }>; top: number }
+  /** A mark that could not be saved: said until it is saved or given up. */
+  | { screen: 'unsaved'; wish: Wish; why: Unsaved; under: View }
+  /** Where the job stands, in words. */
+  | { screen: 'note'; top: number }
+  | { screen: 'job'; here: string | null }
+  | { screen: 'piece'; piece: string; step: Step }
+  /** What is to be seen before a step; `goes` on with the piece, or back. `ticked`: all was seen that only eyes can see. */
+  | {
+      screen: 'gate';
+      moment: Moment;
+      piece: string | null;
+      here: string | null;
+      ticked: boolean;
+      goes: 'on' | 'back';
+      under: View;
+    }
+  /** What must be had. */
+  | { screen: 'parts'; here: string | null; under: View }
+  /** One task or test. */
+  | { screen: 'task'; task: string; under: View }
+  /** What is to be tested. */
+  | { screen: 'tests'; here: string | null; under: View }
+  /** A test failed: the next round. */
+  | { screen: 'round'; test: string; top: number; under: View }
+  /** What can be done in so many minutes. */
+  | { screen: 'within'; minutes: number; top: number; under: View }
+  /** Where the holes lie, being drawn. */
+  | { screen: 'draw'; piece: string; drawing: Drawing; under: View }
+  /** All that is known of a piece or a task. `first`: rows that were asked about from another screen; empty: all of them alike. */
+  | { screen: 'known'; of: Of; here: string | null; first: readonly string[]; under: View }
+  | { screen: 'field'; asks: Asks; field: Field; under: View }
+  | { screen: 'keys'; under: View; top: number };
+
+/** What something is known of. */
+export type Of = { piece: string } | { task: string };
+
+export interface Unsaved {
+  code: string;
+  say: string;
+  fix: string;
+}
+
+export type PieceView = Extract<View, { screen: 'piece' }>;
+
+/** Where in a piece: one of these at a time. `here` is the hole that is lit, `typed` the digits of a hole typed so far. */
+export type Step =
+  /** The piece as it stands. */
+  | { step: 'look'; here: string | null; typed: string }
+  /** What is to be read once before it comes off or goes on. */
+  | { step: 'read'; way: 'removal' | 'fitting'; then: Step; top: number }
+  /** `hand` is what the person says it is, as typed: `m`, `m+clip`, `.35`. */
+  | { step: 'off'; here: string | null; typed: string; hand: string }
+  /** The row as it came out; `say` is what is wrong with it. */
+  | { step: 'off-row'; field: Field; say: string | null }
+  /** All that can come out is out: counted, before anybody pries. */
+  | { step: 'off-count' }
+  | { step: 'settle'; here: string }
+  /** `fresh`: the hand was filled after the last mark, so it is what is taken back first. */
+  | { step: 'on'; here: string | null; typed: string; hand: string; fresh: boolean }
+  | { step: 'tight'; here: string | null; typed: string }
+  /** What is wrong with this hole: a choice. */
+  | { step: 'trouble'; hole: string; choice: number; back: Step }
+  /** A trouble that was just noted, and what to do now. */
+  | { step: 'advice'; hole: string; back: Step }
+  /** Refused, and why; `back` is where the person was. */
+  | { step: 'stop'; wish: Wish; refused: Refusal; back: Step }
+  /** What was typed of the tray, or of the heights of the heads, and what it says of the holes. */
+  | { step: 'answer'; about: About; text: string; top: number; back: Step }
+  /** A mark of an earlier sitting is about to be taken back. */
+  | { step: 'sure'; id: string; back: Step };
+
+/** What lies in the tray; the heights at which the heads stand. */
+export type About = 'left' | 'heights';
+
+/** What a text field is for. */
+export type Asks =
+  | { ask: 'why'; wish: Wish; refused: Refusal }
+  | { ask: 'note'; piece: string | null; hole: string | null }
+  /** The name of a piece that the file does not know yet. */
+  | { ask: 'piece' }
+  | { ask: 'tray'; piece: string; how: 'off' | 'aside' }
+  /** What lay under the head of each word of a row that ends in `+`; `at` is the word asked about. */
+  | { ask: 'under'; words: readonly string[]; at: number }
+  | { ask: 'belongs'; hole: string }
+  /** `say` is what is wrong with what was typed. */
+  | { ask: About; piece: string; say: string | null }
+  | KnownAsks
+  | JobAsks;
+
+/** `say`: what is wrong with what was typed. */
+export type KnownAsks =
+  /** What is true where something is printed that is not so. */
+  | { ask: 'truth'; figure: Figure; say: string | null }
+  /** A text for a key of a piece. `more` is put in after it; `runs`: of a piece without bolts that just came off. */
+  | {
+      ask: 'write';
+      piece: string;
+      key: Writable;
+      more: readonly Put[];
+      say: string | null;
+      runs?: true;
+    };
+
+export interface Put {
+  key: Writable;
+  text: string;
+}
+
+/** What is asked about the whole job. */
+export type JobAsks =
+  /** What went in through an opening, and what came out again. */
+  | { ask: 'inside' | 'cleared'; piece: string | null }
+  /** Something to be looked at, at a gate. */
+  | { ask: 'item'; moment: Moment; piece: string | null }
+  /** The day for which something ordered is promised; the number that it has now. */
+  | { ask: 'promised'; buy: string; say: string | null }
+  | { ask: 'number'; buy: string }
+  /** What came of a task. */
+  | { ask: 'result'; task: string; how: 'done' | 'failed' }
+  /** How long one has. */
+  | { ask: 'minutes'; say: string | null };

@@ -1,0 +1,85 @@
+/** The note of a good workmate: where the job stands, in words, as one reads it on coming back after days. */
+import type { Job } from '../../model/types.ts';
+import type { Back } from '../../plan/back.ts';
+import { noteRows } from '../../plan/note.ts';
+import type { Acts } from '../base/act.ts';
+import { show } from '../base/moves.ts';
+import type { Page } from '../base/page.ts';
+import type { State } from '../base/state.ts';
+import { hangingBoth } from '../kit/both.ts';
+import { daysBetween, sayDays } from '../kit/days.ts';
+import { scrolled } from '../kit/scroll.ts';
+import { bold, hanging, type Line, line, pad, type Style, span, wrap } from '../kit/text.ts';
+import { correctionsSaid, isOpen, wrapStruck } from '../now/corrections-said.ts';
+import { lastMark } from '../now/job-now.ts';
+import { taskOf } from '../now/ladder-names.ts';
+import { nextNow } from '../now/next-now.ts';
+import { backNow } from '../now/plan-now.ts';
+
+export const noteActs = {
+  pieces: (state) => show(state, { screen: 'job', here: null }),
+} satisfies Acts;
+
+export function drawNote(state: State): Page {
+  const { view } = state;
+  const job = state.open?.job;
+  if (!job || view.screen !== 'note') return { left: [], middle: () => [] };
+  const last = lastMark(job);
+  const days = last === null ? 0 : daysBetween(last, state.now);
+  const since =
+    last === null ? '' : days === 0 ? 'last mark today' : `${sayDays(days)} since the last mark`;
+  const back = backNow(job, state.now);
+  return {
+    left: line(bold(job.upper.job)),
+    right: line(since),
+    under: line(job.upper.machine ?? ''),
+    middle: (columns, rows) => scrolled(noteLines(job, back, state.now, columns), view.top, rows),
+    say: sayNext(job, back, state.now, state.columns),
+    most: 8,
+  };
+}
+
+/** Things offered for the next twenty minutes. */
+const OFFERED = 2;
+
+/** What to do first, and what must not be done. */
+function sayNext(job: Job, back: Back, now: string, columns: number): Line[] {
+  const dont = back.dont.flatMap((text) => wrap(text, columns, { colour: 'red', bold: true }));
+  const next = nextSaid(job, back, now).flatMap((text) =>
+    wrapStruck(job, text, columns, { bold: true }),
+  );
+  return [...next, ...dont];
+}
+
+/** Twenty minutes of work, and the next step where that is at another piece. */
+function nextSaid(job: Job, { next }: Back, now: string): string[] {
+  const offered = next.can.slice(0, OFFERED);
+  const step = nextNow(job, now);
+  const rung = taskOf(step?.rung ?? null) ?? step?.rung;
+  const same = offered.some((d) => d.step.split(' ')[0] === rung);
+  const [maybe] = next.maybe;
+  const idle = maybe ? `Next: ${maybe.say}` : 'Nothing is on its way.';
+  return [
+    ...(step && !same ? [`Next: ${step.say}`] : []),
+    ...(offered.length > 0 ? [`Twenty minutes: ${offered.map((d) => d.say).join(' Then: ')}`] : []),
+    ...(step || offered.length > 0 ? [] : [idle]),
+  ];
+}
+
+const LABEL = 15;
+const LOUD: Style = { colour: 'red', bold: true };
+
+function noteLines(job: Job, back: Back, now: string, columns: number): Line[] {
+  const lines = noteRows(job, back, now).flatMap(({ label, texts, loud }): Line[] =>
+    texts.flatMap((text, i) =>
+      hanging(pad(line(i === 0 ? bold(label) : span('')), LABEL), text, columns, loud ? LOUD : {}),
+    ),
+  );
+  const wrong = correctionsSaid(job, (c) => isOpen(job, c));
+  return [
+    ...lines,
+    ...wrong.flatMap((both, i) =>
+      hangingBoth(pad(line(i === 0 ? bold('True here') : span('')), LABEL), both, columns),
+    ),
+  ];
+}

@@ -1,0 +1,107 @@
+/** All that is known of a piece or a task, row by row, and what may be said of it and is not yet. */
+import { type Figure, figuresOf } from '../../job/truth/corrections.ts';
+import type { Job, PieceNow, PieceSpec, Writable } from '../../model/types.ts';
+import type { Of } from '../base/state.ts';
+import { list } from '../kit/words.ts';
+import { figureLabel, type Known, labelOf, OFFERED, SEVERAL } from './known-words.ts';
+
+export interface KnownRow {
+  /** The same before and after it was corrected. */
+  id: string;
+  label: string;
+  /** As it counts; of what is not said yet what it is for. */
+  text: string;
+  printed: string | null;
+  /** What stands in the file and may be not so here. */
+  figure: Figure | null;
+  /** Where one more text goes, or the first one. */
+  write: Writable | null;
+  said: boolean;
+}
+
+const rowsOf = new WeakMap<Job, Map<string, KnownRow[]>>();
+
+/** The answer is kept with the job: it is asked several times for one picture, and a job never changes. */
+export function knownRows(job: Job, of: Of): KnownRow[] {
+  const kept = rowsOf.get(job) ?? new Map<string, KnownRow[]>();
+  rowsOf.set(job, kept);
+  const name = 'piece' in of ? `piece ${of.piece}` : `task ${of.task}`;
+  const rows = kept.get(name) ?? made(job, of);
+  kept.set(name, rows);
+  return rows;
+}
+
+function made(job: Job, of: Of): KnownRow[] {
+  const figures = figureRows(figuresOf(job, of));
+  if ('task' in of) return figures;
+  const piece = job.pieces.get(of.piece);
+  if (!piece) return figures;
+  const said = [...nameRows(job, piece.spec), ...figures, ...plainRows(piece)];
+  return [...said, ...offered(piece, said)];
+}
+
+function figureRows(figures: readonly Figure[]): KnownRow[] {
+  const met = new Map<string, number>();
+  return figures.map((figure): KnownRow => {
+    const { what, hole, way, text, printed } = figure;
+    const kind = [hole, what, way].filter((t) => t !== undefined).join(' ');
+    const count = (met.get(kind) ?? 0) + 1;
+    met.set(kind, count);
+    const ofPiece = hole === undefined && figure.piece !== undefined;
+    return {
+      id: `${kind} ${count}`,
+      label: figureLabel(figure),
+      text,
+      printed,
+      figure,
+      write: ofPiece ? (SEVERAL.find((key) => key === what) ?? null) : null,
+      said: true,
+    };
+  });
+}
+
+function plain(what: Known, text: string, write: Writable | null = null, hole = ''): KnownRow {
+  const label = hole === '' ? labelOf(what) : `${hole}: ${labelOf(what).toLowerCase()}`;
+  return { id: `${hole} ${what}`, label, text, printed: null, figure: null, write, said: true };
+}
+
+/** What is over it, what it comes with, what it runs between. */
+function nameRows(job: Job, spec: PieceSpec): KnownRow[] {
+  const named = (keys: readonly string[]) =>
+    list(keys.map((key) => job.pieces.get(key)?.spec.name ?? key));
+  const rows: [Writable, readonly string[]][] = [
+    ['under', spec.under],
+    ['along', spec.along],
+    ['bridges', spec.bridges],
+  ];
+  return rows.flatMap(([what, keys]) =>
+    keys.length === 0 ? [] : [plain(what, named(keys), what)],
+  );
+}
+
+/** What stands in the file and is nobody's figure. */
+function plainRows({ spec, tray }: PieceNow): KnownRow[] {
+  const where = tray ?? spec.tray;
+  const holes = [...spec.holes.values()];
+  return [
+    ...(spec.first.length > 0 ? [plain('first', list(spec.first))] : []),
+    ...holes.flatMap((h) => [
+      ...(h.wet ? [plain('wet', 'opens into a liquid', null, h.name)] : []),
+      ...(h.group === null ? [] : [plain('group', h.group, null, h.name)]),
+    ]),
+    ...(where === null ? [] : [plain('tray', where)]),
+  ];
+}
+
+/** Asked only of what has bolts. */
+const OF_BOLTS: readonly Writable[] = ['torque', 'sequence', 'into'];
+
+function offered({ holes }: PieceNow, said: readonly KnownRow[]): KnownRow[] {
+  const there = (what: Writable) =>
+    said.some((r) => r.write === what || (r.figure?.what === what && !r.figure.hole));
+  return OFFERED.flatMap(([what, hint]) => {
+    if (there(what) || (OF_BOLTS.includes(what) && holes.length === 0)) return [];
+    const row = plain(what, hint, what);
+    return [{ ...row, id: `+ ${what}`, said: false }];
+  });
+}

@@ -1,0 +1,72 @@
+/** What is said beside a torque: in words, never a figure to set, and nothing where there is nothing to say. */
+import { MAKER_FIRST, sayOnce } from '../../bolt/cautions.ts';
+import { sane } from '../../bolt/sane.ts';
+import { smeared, smearIn } from '../../bolt/smeared.ts';
+import { turning } from '../../bolt/threads.ts';
+import type { Care, Job, Kind, PassSpec, PieceNow } from '../../model/types.ts';
+import { torqueOf } from './pass-of.ts';
+
+/** Where a licensed mechanic goes first. */
+const LICENSED: readonly (Care | null)[] = ['brake', 'steering', 'structure'];
+
+/** Said of the parts that keep somebody alive; null for all others. */
+export function licensed(care: Care | null): string | null {
+  return LICENSED.includes(care) ? MAKER_FIRST : null;
+}
+
+/** Without the maker's list, where the maker alone can order; half turns for springs, by their tip. */
+export function ordered({ spec }: PieceNow, tips: readonly string[]): string[] {
+  if (spec.care === null) return [];
+  if (spec.care === 'spring') return [...tips];
+  const list = "Not the maker's order: find the list, write it as sequence: of this piece.";
+  const asks = spec.sequence === null ? list : null;
+  return [licensed(spec.care), asks].filter((t) => t !== null);
+}
+
+/** How the pass itself is gone through. */
+export function passSaid(pass: PassSpec): string | null {
+  const [kind] = pass.name.split(' ');
+  if (kind === 'final') return 'Once round: a bolt that keeps turning is STOP, not another round.';
+  if (kind !== 'angle') return null;
+  const degrees = pass.angle === null ? '' : `${pass.angle}\u00b0 further each, by angle. `;
+  return `${degrees}Such bolts are often used once. Never click them again afterwards.`;
+}
+
+/** Which way it turns, for the hands that get it wrong. */
+export function turnSaid(kind: Kind | undefined): string | null {
+  return turning(kind?.leftHand === true).say;
+}
+
+/** Oil in a passage, a seal or a pan is on no thread. */
+const ELSEWHERE =
+  /\boil[ -]?(?:passage|way|gallery|galleries|feed|drain|return|pump|pan|filter|seal|level|line|pipe|hole|jet|side)\w*/gi;
+
+/** Oil, threadlocker or anti-seize, where joint or notes name them. */
+function smear(piece: PieceNow, hole: string, kind: Kind | undefined): string | null {
+  const texts = [
+    piece.spec.holes.get(hole)?.note ?? '',
+    kind?.note ?? '',
+    ...piece.spec.joint.flatMap((t) => t.split(/[;,]/)),
+    piece.spec.note ?? '',
+  ];
+  const what = texts.map((t) => smearIn(t.replace(ELSEWHERE, ''))).find((w) => w !== null);
+  return what ? smeared(what).say : null;
+}
+
+/** The printed figure held against the thread; null when it may well be right, or in a pass without a torque. */
+function odd(piece: PieceNow, hole: string, kind: Kind | undefined, pass: PassSpec): string | null {
+  const quantity = pass.torque === null ? null : torqueOf(piece, hole)?.quantity;
+  if (!quantity || !kind?.thread) return null;
+  return sane(quantity, kind.thread, kind.class)?.say ?? null;
+}
+
+/** All that is to be known of this bolt's torque, what hurts most first. */
+export function besideTorque(job: Job, piece: PieceNow, hole: string, pass: PassSpec): string[] {
+  const now = piece.holes.find((h) => h.name === hole);
+  const kind = job.upper.kinds.get(now?.holds?.kind ?? now?.belongs?.kind ?? '');
+  return [
+    kind ? sayOnce(kind) : null,
+    odd(piece, hole, kind, pass),
+    pass.torque === null ? null : smear(piece, hole, kind),
+  ].filter((t) => t !== null);
+}

@@ -1,0 +1,30 @@
+/** Threads of this job that start in each other's holes: named once a sitting, where a hand is asked what it holds. */
+import { lookAlikes } from '../../bolt/lookalikes.ts';
+import { threadOf } from '../../bolt/threads.ts';
+import { kindsIn } from '../../job/fold/fit-of.ts';
+import { type At, at, stepOf } from '../base/moves.ts';
+import type { Updated } from '../base/state.ts';
+import { list } from '../kit/words.ts';
+
+const TOLD = 'look-alike threads';
+
+export function nameAlikes(now: Updated): Updated {
+  const { state } = now;
+  const here = at(state);
+  const asks = stepOf(state, 'on') !== null || stepOf(state, 'off') !== null;
+  if (!asks || !here || state.quiet !== null || state.read.includes(TOLD)) return now;
+  const said = alikes(here);
+  if (said === null) return now;
+  return { ...now, state: { ...state, quiet: said, read: [...state.read, TOLD] } };
+}
+
+/** Of the whole job, where one of the two belongs in this piece: the other may lie on the same bench. */
+function alikes({ job, piece }: At): string | null {
+  const { kinds } = job.upper;
+  const mine = kindsIn(piece).map((k) => threadOf(kinds.get(k)?.thread ?? null)?.name);
+  const pairs = lookAlikes([...kinds.values()].flatMap((k) => k.thread ?? []));
+  const [first, ...more] = pairs.filter((p) => mine.includes(p.a) || mine.includes(p.b));
+  if (!first) return null;
+  const others = more.map((m) => `${m.a} and ${m.b}`);
+  return `${first.why}${others.length === 0 ? '' : ` Alike too: ${list(others)}.`}`;
+}

@@ -1,0 +1,110 @@
+/** The last bolt is out: counted before anybody pries, or STOP with what is still in. */
+import { sayOnce } from '../../bolt/cautions.ts';
+import { kindsIn } from '../../job/fold/fit-of.ts';
+import type { Refusal } from '../../model/types.ts';
+import { ask } from '../ask/field.ts';
+import type { Acts } from '../base/act.ts';
+import { OFF } from '../base/enter.ts';
+import { type At, at, record, stay, toStep } from '../base/moves.ts';
+import type { Page } from '../base/page.ts';
+import type { State } from '../base/state.ts';
+import { hangingBoth } from '../kit/both.ts';
+import { sentences, stopBox } from '../kit/box.ts';
+import { large } from '../kit/large.ts';
+import { bold, type Line, line, wrap } from '../kit/text.ts';
+import { list } from '../kit/words.ts';
+import { worstSwap } from '../now/answers.ts';
+import { sortedItems } from '../now/gate-now.ts';
+import { names, stillIn } from '../now/piece-now.ts';
+import { gateOf } from '../now/plan-now.ts';
+
+export const countActs = {
+  came: (state) => {
+    const here = at(state);
+    if (!here) return stay(state);
+    // Where nothing lies in a tray there is nothing to ask.
+    if (here.piece.holes.length === 0) return record(state, { do: 'off', piece: here.key });
+    return ask(state, { ask: 'tray', piece: here.key, how: 'off' }, here.piece.tray ?? '');
+  },
+  'to-stuck': (state) => toStep(state, OFF),
+  pry: (state) => {
+    const here = at(state);
+    if (!here) return stay(state);
+    const wish = { do: 'off', piece: here.key } as const;
+    return ask(state, { ask: 'why', wish, refused: refusal(here) });
+  },
+} satisfies Acts;
+
+/** What the file would answer, said before it is asked. */
+function refusal({ piece }: At): Refusal {
+  const holes = names(stillIn(piece));
+  const say = `${list(holes)} ${holes.length === 1 ? 'is' : 'are'} still in.`;
+  return { code: 'still-in', say, data: { holes }, overrulable: true };
+}
+
+export function drawCount(state: State): Page {
+  const here = at(state);
+  if (!here) return { left: [], middle: () => [] };
+  const { piece } = here;
+  const inside = stillIn(piece);
+  const n = piece.holes.length;
+  const out = n - inside.length;
+  return {
+    left: line(bold(piece.spec.name)),
+    right: line('off'),
+    middle: (columns, rows) => {
+      const asked = sayAsked(state, here, columns);
+      const counted =
+        inside.length > 0
+          ? stopBox([`${out} of ${n} out.`, ...stillSaid(here, state.now)], columns)
+          : n === 0
+            ? unbolted(columns)
+            : large(`${out} of ${n} out`, columns);
+      // Where there is no room for both, what is asked is worth more than large figures.
+      const fits = counted.length + asked.length <= rows;
+      const short = fits || inside.length > 0 || n === 0 ? counted : [counted.at(-1) ?? []];
+      const body = [...short, ...asked];
+      const above = Math.max(0, Math.floor((rows - body.length) / 2));
+      return [...Array.from({ length: above }, (): Line => []), ...body];
+    },
+    say: inside.length > 0 || n === 0 ? [] : sayAfter(here, state.columns),
+  };
+}
+
+/** Nothing to count is no leave to pry. */
+function unbolted(columns: number): Line[] {
+  return [
+    ...wrap('No bolts are noted here.', columns, { bold: true }),
+    ...wrap('Look for what holds it before you pull: clips, dowels, a hidden screw.', columns),
+  ];
+}
+
+/** Each that is in, with what is wrong with it and since when; the way out is at the foot. */
+function stillSaid({ job, key }: At, now: string): string[] {
+  const bolts = gateOf(job, 'prying', key, now).find((item) => item.key === 'bolts');
+  return [...sentences(bolts?.stop ?? '').slice(0, -1), 'Do not pry.'];
+}
+
+const HURTS = { colour: 'red', bold: true } as const;
+
+/** What else is to be seen to before anybody pries: all in sight, what can hurt first. */
+function sayAsked({ now }: State, { job, piece }: At, columns: number): Line[] {
+  const items = sortedItems(job, 'prying', piece, now).filter(({ item }) => item.key !== 'bolts');
+  const rows = items.flatMap(({ item, caution, printed }) => {
+    const first = line(item.done ? '  seen ' : '  ');
+    return hangingBoth(first, { text: item.say, printed }, columns, caution ? HURTS : {});
+  });
+  return rows.length === 0 ? [] : [[], ...rows];
+}
+
+function sayAfter({ job, piece }: At, columns: number): Line[] {
+  const once = kindsIn(piece).flatMap((k) => {
+    const kind = job.upper.kinds.get(k);
+    return kind ? (sayOnce(kind) ?? []) : [];
+  });
+  return [
+    ...wrap('Now it may come off.', columns, { bold: true }),
+    ...once.flatMap((t) => wrap(t, columns)),
+    ...wrap(worstSwap(job, piece) ?? '', columns),
+  ];
+}

@@ -1,0 +1,87 @@
+/** Cautions and what else is to be read once before a piece comes off or goes back. */
+
+import { printedOf } from '../../job/truth/corrections.ts';
+import type { Correctable } from '../../model/types.ts';
+import type { Acts } from '../base/act.ts';
+import { readMark } from '../base/enter.ts';
+import { type At, at, stay, stepOf, toStep } from '../base/moves.ts';
+import type { Page } from '../base/page.ts';
+import type { State } from '../base/state.ts';
+import { hangingBoth } from '../kit/both.ts';
+import { scrolled } from '../kit/scroll.ts';
+import { bold, type Line, line, pad, type Style, span } from '../kit/text.ts';
+import { shouldSaid } from '../now/answers.ts';
+import { type Reading, toRead } from '../now/reading.ts';
+
+export const readActs = {
+  seen: (state) => {
+    const here = at(state);
+    const step = stepOf(state, 'read');
+    if (!here || !step) return stay(state);
+    const mark = readMark(here.key, here.piece.round, step.way);
+    return toStep({ ...state, read: [...state.read, mark] }, step.then);
+  },
+} satisfies Acts;
+
+/** Before it goes back on, what should lie in the tray comes after the cautions. */
+function readings({ job, piece }: At, way: 'removal' | 'fitting'): Reading[] {
+  const all = toRead(piece.spec, way);
+  const should = way === 'fitting' ? shouldSaid(job, piece) : null;
+  if (should === null) return all;
+  const cautions = all.filter((r) => r.what === 'Caution');
+  return [
+    ...cautions,
+    { what: 'Bolts', texts: [should] },
+    ...all.filter((r) => !cautions.includes(r)),
+  ];
+}
+
+const WHAT: Readonly<Record<Reading['what'], Correctable | null>> = {
+  Caution: 'caution',
+  Bolts: null,
+  Tip: 'tip',
+  Joint: 'joint',
+  Loose: 'loose',
+  Marks: 'marks',
+  Routes: 'routes',
+  Note: 'note',
+};
+
+function printedHere({ job, key }: At, what: Reading['what'], text: string): string | null {
+  const is = WHAT[what];
+  return is === null ? null : printedOf(job, { piece: key }, is, text);
+}
+
+const LABEL = 10;
+const CAUTION: Style = { colour: 'red', bold: true };
+
+export function drawRead(state: State): Page {
+  const here = at(state);
+  const step = stepOf(state, 'read');
+  if (!here || !step) return { left: [], middle: () => [] };
+  const { spec } = here.piece;
+  const when = step.way === 'removal' ? 'before it comes off' : 'before it goes back on';
+  return {
+    left: line(bold(spec.name)),
+    right: line(when),
+    middle: (columns, rows) => {
+      const lines = readings(here, step.way).flatMap((r): Line[] => {
+        const style = r.what === 'Caution' ? CAUTION : {};
+        const label = r.what === 'Caution' ? CAUTION : { bold: true };
+        return r.texts.flatMap((text, i) => {
+          const first = pad(line(span(i === 0 ? r.what : '', label)), LABEL);
+          return [
+            ...hangingBoth(
+              first,
+              { text, printed: printedHere(here, r.what, text) },
+              columns,
+              style,
+            ),
+            ...(i === r.texts.length - 1 ? [[]] : []),
+          ];
+        });
+      });
+      return scrolled([[], ...lines], step.top, rows);
+    },
+  };
+}

@@ -1,0 +1,137 @@
+/** Off, the whole row typed at once, as it lies on the card or in the tray. */
+import type { PieceNow } from '../../model/types.ts';
+import { STILL_IN } from '../../piece/row.ts';
+import { ask } from '../ask/field.ts';
+import { claimUnder, nextAsked } from '../ask/row-under.ts';
+import type { Acts } from '../base/act.ts';
+import { dropDraft } from '../base/drafts.ts';
+import { at, record, stay, stepOf, toStep } from '../base/moves.ts';
+import type { Page } from '../base/page.ts';
+import type { State } from '../base/state.ts';
+import { drawField, fieldText } from '../kit/field.ts';
+import { around } from '../kit/scroll.ts';
+import { bold, cut, type Line, line, pad, width, wrap } from '../kit/text.ts';
+import { list, sayUnder } from '../kit/words.ts';
+import { rowMap } from '../now/row-map.ts';
+import { readTyped, shortWord, type TypedWord } from '../now/row-typed.ts';
+
+export const rowActs = {
+  keep: (state) => {
+    const here = at(state);
+    const step = stepOf(state, 'off-row');
+    if (!here || !step) return stay(state);
+    const words = readTyped(fieldText(step.field), here.job, here.piece).map((w) => w.word);
+    const n = here.piece.holes.length;
+    if (words.length === 0 || (n > 0 && words.length !== n && words.length !== 1)) {
+      return toStep(state, { ...step, say: countSaid(words.length, n) });
+    }
+    const next = nextAsked(words);
+    if (next !== null) {
+      return ask(state, { ask: 'under', words, at: next }, claimUnder(here.piece, next));
+    }
+    return record(dropDraft(state), { do: 'out', piece: here.key, row: words.join(' ') });
+  },
+} satisfies Acts;
+
+function countSaid(words: number, holes: number): string {
+  if (words === 0) return 'Nothing is typed yet.';
+  return words < holes
+    ? `${words} of ${holes} so far.`
+    : `${words} words, and the piece has ${holes} holes.`;
+}
+
+export function drawRow(state: State): Page {
+  const here = at(state);
+  const step = stepOf(state, 'off-row');
+  if (!here || !step) return { left: [], middle: () => [] };
+  const { piece, job } = here;
+  const words = readTyped(fieldText(step.field), job, piece);
+  const typed = drawField(step.field, state.columns - PROMPT.length);
+  const how = piece.spec.map === null ? ", clockwise from 12 o'clock" : ', hole by hole';
+  const inside = words.filter((w) => w.word === STILL_IN).map((w) => w.hole);
+  return {
+    left: line(bold(piece.spec.name)),
+    right: line('off'),
+    under: line(counted(words, piece)),
+    middle: (columns, rows) => {
+      const table = columnsOf(words, piece, columns);
+      const at2 = Math.max(
+        0,
+        table.findLastIndex((l) => l.filled),
+      );
+      return [
+        line(`How it came out${how}`),
+        [],
+        line(PROMPT, typed.line),
+        [],
+        ...around(
+          table.map((l) => l.line),
+          at2,
+          Math.max(2, rows - ABOVE),
+        ),
+        ...rowMap(words, piece, columns, rows - ABOVE - table.length),
+      ];
+    },
+    say: [
+      ...underLines(words, state.columns),
+      ...(inside.length > 0
+        ? wrap(`STOP before you pry: ${list(inside)} still in.`, state.columns, {
+            colour: 'red',
+            bold: true,
+          })
+        : []),
+      ...wrap(step.say ?? newSaid(words), state.columns, { bold: true }),
+    ],
+    cursor: { part: 'middle', line: 2, column: PROMPT.length + typed.column },
+  };
+}
+
+const PROMPT = '> ';
+/** Lines of the middle above the table. */
+const ABOVE = 4;
+
+function counted(words: readonly TypedWord[], piece: PieceNow): string {
+  const out = words.filter((w) => w.word !== STILL_IN).length;
+  const n = piece.holes.length || words.length;
+  return `${out} of ${n} out`;
+}
+
+function newSaid(words: readonly TypedWord[]): string {
+  const fresh = [...new Set(words.filter((w) => w.isNew).map((w) => w.word.split('+')[0] ?? ''))];
+  if (fresh.length === 0) return '';
+  return `${list(fresh)}: new in this job.`;
+}
+
+/** `4 + clip   7 + copper washer`: what is said to lie under a head, and where it is not said yet. */
+function underLines(words: readonly TypedWord[], columns: number): Line[] {
+  const said = words.flatMap((w) => {
+    const [, ...unders] = w.word.split('+');
+    if (unders.length === 0) return [];
+    const what = unders.filter((u) => u !== '').map(sayUnder);
+    return [`${w.hole} + ${what.length === 0 ? '?' : what.join(' + ')}`];
+  });
+  return said.length === 0 ? [] : [cut(line(said.join('    ')), columns)];
+}
+
+/** Numbers over words, in as many pairs of lines as are needed. */
+function columnsOf(
+  words: readonly TypedWord[],
+  piece: PieceNow,
+  columns: number,
+): { line: Line; filled: boolean }[] {
+  const names = piece.holes.map((h) => h.name);
+  const holes = words.length > names.length ? words.map((w, i) => names[i] ?? w.hole) : names;
+  const short = (w: TypedWord | undefined) => (w === undefined ? '_' : shortWord(w));
+  const room = 2 + Math.max(1, ...holes.map((h) => width(h)), ...words.map((w) => width(short(w))));
+  const each = Math.max(1, Math.floor(columns / room));
+  const lines: { line: Line; filled: boolean }[] = [];
+  for (let i = 0; i < holes.length; i += each) {
+    const part = holes.slice(i, i + each);
+    const numbers = part.flatMap((h) => pad(line(h), room));
+    const kinds = part.flatMap((_, k) => pad(line(bold(short(words[i + k]))), room));
+    lines.push({ line: numbers, filled: false });
+    lines.push({ line: kinds, filled: words.length > i });
+    lines.push({ line: [], filled: false });
+  }
+  return lines;
+}

@@ -1,0 +1,105 @@
+/** A test failed: what comes off once more, what the rounds before it found, what is wanted anew. */
+import { roundAgain } from '../../plan/again.ts';
+import type { Acts } from '../base/act.ts';
+import { LOOK, OFF, readFirst } from '../base/enter.ts';
+import { at, show, stay } from '../base/moves.ts';
+import type { Page } from '../base/page.ts';
+import type { State } from '../base/state.ts';
+import { hangingBoth } from '../kit/both.ts';
+import { sayDate } from '../kit/days.ts';
+import { scrolled } from '../kit/scroll.ts';
+import { bold, hanging, type Line, line, pad, wrap } from '../kit/text.ts';
+import { list } from '../kit/words.ts';
+import { correctionsSaid } from '../now/corrections-said.ts';
+import { stillIn } from '../now/piece-now.ts';
+import { atTime } from '../now/plan-now.ts';
+import { taskHere } from '../now/task-now.ts';
+
+function againHere(state: State) {
+  const { view, open } = state;
+  if (view.screen !== 'round' || !open) return null;
+  const { job } = open;
+  const found = atTime(job, state.now, `again ${view.test}`, () =>
+    roundAgain(job, view.test, state.now),
+  );
+  return { job, found, view, name: (key: string) => job.pieces.get(key)?.spec.name ?? key };
+}
+
+export function roundLabel(state: State): string {
+  const now = againHere(state);
+  const first = now?.found?.off[0];
+  if (!now || first === undefined) return 'to the job';
+  const round = (now.job.pieces.get(now.found?.off.at(-1) ?? '')?.round ?? 1) + 1;
+  return `round ${round}: ${now.name(first)} comes off`;
+}
+
+export const roundActs = {
+  'next-round': (state) => {
+    const first = againHere(state)?.found?.off[0];
+    if (first === undefined) return show(state, { screen: 'job', here: null });
+    const opened: State = { ...state, view: { screen: 'piece', piece: first, step: LOOK } };
+    const piece = at(opened)?.piece;
+    if (!piece) return stay(state);
+    const bare = piece.holes.length === 0 || stillIn(piece).length === 0;
+    return readFirst(opened, 'removal', bare ? { step: 'off-count' } : OFF);
+  },
+} satisfies Acts;
+
+const LABEL = 14;
+
+export function drawRound(state: State): Page {
+  const now = againHere(state);
+  if (!now) return { left: [], middle: () => [] };
+  const { job, found, view, name } = now;
+  const task = taskHere(job, view.test, state.now);
+  const rows: [string, string[]][] = [
+    ['Off again', found && found.off.length > 0 ? [list(found.off.map(name))] : []],
+    ['Found so far', (found?.found ?? []).map((f) => foundSaid(f, name, state.now))],
+    [
+      'New again',
+      (found?.anew ?? []).map((b) => (b.count === null ? b.what : `${b.what}, ${b.count}`)),
+    ],
+  ];
+  return {
+    left: line(bold(task?.say ?? view.test)),
+    right: line('failed'),
+    under: line(job.upper.job),
+    middle: (columns, height) => {
+      const lines = rows.flatMap(([label, texts]) =>
+        texts.flatMap((text, i): Line[] =>
+          hanging(pad(line(bold(i === 0 ? label : '')), LABEL), text, columns),
+        ),
+      );
+      const off = found?.off ?? [];
+      const wrong = correctionsSaid(
+        job,
+        (c) => c.task === view.test || off.includes(c.piece ?? ''),
+      ).flatMap((both, i) =>
+        hangingBoth(pad(line(bold(i === 0 ? 'True here' : '')), LABEL), both, columns),
+      );
+      const told = wrap(task?.told ?? '', columns, { colour: 'red', bold: true });
+      return scrolled(
+        [[], ...told, ...(told.length > 0 ? [[]] : []), ...lines, ...wrong],
+        view.top,
+        height,
+      );
+    },
+  };
+}
+
+interface Found {
+  at: string;
+  piece: string | null;
+  hole: string[] | null;
+  say: string;
+}
+
+function foundSaid(
+  { at: when, piece, hole, say }: Found,
+  name: (k: string) => string,
+  now: string,
+) {
+  const where = [piece === null ? null : name(piece), hole === null ? null : list(hole)];
+  const place = where.filter((t) => t !== null).join(', ');
+  return `${sayDate(when, now)}${place === '' ? '' : `, ${place}`}: ${say}`;
+}

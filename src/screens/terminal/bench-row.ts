@@ -1,0 +1,83 @@
+/** A job as one row of the bench. */
+import type { Job, PieceNow } from '../../model/types.ts';
+import { type Back, backAfter } from '../../plan/back.ts';
+import { sayBought } from '../../plan/buy/say.ts';
+import { sayTime } from '../../plan/days.ts';
+import { sayThing } from '../../plan/inside.ts';
+import { nextWork } from '../../plan/next.ts';
+import { type TestItem, testList } from '../../plan/testlist.ts';
+import type { BenchRow, FileState } from '../base/state.ts';
+import { daysBetween, sayDays } from '../kit/days.ts';
+import { many } from '../kit/words.ts';
+import { lastMark } from '../now/job-now.ts';
+import { nextNow } from '../now/next-now.ts';
+
+/** `file` is what the loop opens it by, and stands for the job's name where that cannot be read. */
+export function benchRow(file: string, read: FileState, now: string): BenchRow {
+  if (read.ok) return jobRow(file, read.job, now);
+  const next =
+    'unread' in read
+      ? read.unread.say
+      : read.faults[0]
+        ? `line ${read.faults[0].line}: ${read.faults[0].say}`
+        : '';
+  return { file, job: file, machine: '', stands: 'cannot be read', loud: '', next };
+}
+
+function jobRow(file: string, job: Job, now: string): BenchRow {
+  const last = lastMark(job);
+  const rest = last === null ? 0 : daysBetween(last, now);
+  const since = rest > 0 ? ` ${sayDays(rest)}` : '';
+  const back = backAfter(job, now);
+  const step = nextWork(job) === null ? null : nextNow(job, now);
+  const says = [...waits(back, now), ...(step ? [step.say] : lookAgain(testList(job, now), now))];
+  return {
+    file,
+    job: job.upper.job,
+    machine: job.upper.machine ?? '',
+    stands: `${standsOf([...job.pieces.values()])}${since}`,
+    loud: loudOf(back),
+    next: says.filter((t) => t !== '').join('; '),
+  };
+}
+
+/** What may not be forgotten: bolts in by fingers only, and what is inside. */
+function loudOf({ fingerTight, inside }: Back): string {
+  const loose = fingerTight.reduce((sum, p) => sum + p.holes.length, 0);
+  const only = loose === 0 ? [] : [`${many(loose, 'bolt')} only by fingers`];
+  return [...only, ...inside.map((thing) => `${sayThing(thing)} inside`)].join(', ');
+}
+
+/** What was ordered, or came and cannot be used, and holds something up. */
+function waits({ awaited, waits: running, cures }: Back, now: string): string[] {
+  const parts = awaited.filter((b) => b.state !== 'wanted' && b.holds.length > 0);
+  return [
+    ...parts.map((b) => `waits for ${b.what}, ${sayBought(b, now)}`),
+    ...running.flatMap((w) => (w.until === null ? [] : `${w.say} until ${sayTime(w.until, now)}`)),
+    ...cures.flatMap(({ name, says, until }) =>
+      until === null ? [] : `${name}: ${says}, until ${sayTime(until, now)}`,
+    ),
+  ];
+}
+
+/** Tests of what is back: those that are due, and those of a later day or distance. */
+function lookAgain(tests: readonly TestItem[], now: string): string[] {
+  return tests.flatMap((test) => {
+    if (test.state === 'failed') return [`failed: ${test.say}`];
+    if (test.state === 'due') return [`test: ${test.say}`];
+    if (test.state !== 'later') return [];
+    const when = test.when ?? (test.due === null ? '' : sayTime(test.due, now));
+    return [`look again ${when}`.trim()];
+  });
+}
+
+/** In one word, by the piece that is furthest from being done. */
+function standsOf(pieces: readonly PieceNow[]): string {
+  const any = (where: PieceNow['where']) => pieces.some((p) => p.where === where);
+  if (pieces.length === 0) return 'new';
+  if (any('off')) return 'coming off';
+  if (any('open')) return 'open';
+  if (pieces.some((p) => p.where === 'on' && p.holes.length > 0)) return 'going on';
+  if (pieces.every((p) => p.where === 'home')) return 'not begun';
+  return any('tight') ? 'tight' : 'tested';
+}

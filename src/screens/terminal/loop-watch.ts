@@ -1,0 +1,80 @@
+/** Looks after what others do to the files that are shown: an editor, a command beside it, git. */
+
+import type { State } from '../base/state.ts';
+import type { Loop } from './loop.ts';
+import type { Files, Shelf } from './loop-files.ts';
+import type { Timers } from './stdin-stream.ts';
+
+/** ms. An editor or git touches a file several times for one change. */
+const SETTLED = 50;
+/** ms. Until a mark that could not be saved is tried again. */
+const AGAIN = 2000;
+
+/**
+ * Watches from the first state on. `pressed` looks for itself, since not every file system tells of changes;
+ * while nothing happens, and all is saved, no timer runs.
+ */
+export function attendFiles(
+  loop: Loop<State>,
+  folder: string,
+  files: Files,
+  shelf: Shelf,
+  timers: Timers,
+  now: () => string,
+): { pressed(): void; stop(): void } {
+  const watched = new Map<string, () => void>();
+  let takeBack: (() => void) | null = null;
+  let again: (() => void) | null = null;
+  let minute = loop.state().now.slice(0, 16);
+
+  function look(): void {
+    const { open, view, bench } = loop.state();
+    if (open !== null && files.changed(open.file)) loop.ask({ do: 'open', file: open.file });
+    if (bench !== null && view.screen === 'bench') loop.ask({ do: 'list', folder: bench.folder });
+  }
+
+  function touched(name: string | null): void {
+    // Locks and what is written beside come and go with every mark.
+    if (name !== null && !/\.ya?ml$/i.test(name)) return;
+    takeBack?.();
+    takeBack = timers.later(SETTLED, look);
+  }
+
+  function watch(where: string): void {
+    if (!watched.has(where)) watched.set(where, shelf.watch(where, touched));
+  }
+
+  watch(folder);
+  let opened: string | null = null;
+  function tryAgain(): void {
+    again = null;
+    loop.happen({ on: 'again' });
+  }
+
+  const unsubscribe = loop.subscribe(() => {
+    const { view, waiting } = loop.state();
+    if (view.screen === 'unsaved' && waiting === null) again ??= timers.later(AGAIN, tryAgain);
+    const file = loop.state().open?.file ?? null;
+    if (file === null || file === opened) return;
+    opened = file;
+    // A job file may be a link to one elsewhere.
+    watch(shelf.folderOf(files.pathOf(file)));
+  });
+
+  return {
+    pressed() {
+      const { open } = loop.state();
+      if (open !== null && files.changed(open.file)) loop.ask({ do: 'open', file: open.file });
+      const time = now();
+      if (time.slice(0, 16) === minute) return;
+      minute = time.slice(0, 16);
+      loop.happen({ on: 'time', now: time });
+    },
+    stop() {
+      unsubscribe();
+      takeBack?.();
+      again?.();
+      for (const stop of watched.values()) stop();
+    },
+  };
+}

@@ -1,0 +1,164 @@
+/**
+ * The loop: what happens goes through `update`, in order, and what that asks for is carried out, in order.
+ * State lies outside React, so that two hundred presses in one piece meet two hundred states.
+ */
+import type { Effect, Happening } from '../base/state.ts';
+
+/** Something that can be played: the first state, what is asked for at once, and how it goes on. */
+export interface Play<S> {
+  first: S;
+  effects: readonly Effect[];
+  update(state: S, happening: Happening): { state: S; effects: readonly Effect[] };
+}
+
+type Asked<D extends Effect['do']> = Extract<Effect, { do: D }>;
+
+/** What carries out effects. Each answer is what happened; a rejection ends the loop. */
+export interface Hands {
+  record(effect: Asked<'record'>): Promise<Happening>;
+  open(effect: Asked<'open'>): Promise<Happening>;
+  list(effect: Asked<'list'>): Promise<Happening>;
+  /** Null: nothing to say about it. */
+  milestone(effect: Asked<'milestone'>): Promise<Happening | null>;
+  ring(): void;
+  /** Calls as soon as what is done without waiting is done. */
+  soon(call: () => void): void;
+}
+
+export interface Loop<S> {
+  state(): S;
+  /**
+   * Calls after every change, with all that happened at once in one call; a mark that a quick disk takes at
+   * once is one change with the key that made it. Answers how to stop that.
+   */
+  subscribe(changed: () => void): () => void;
+  /** All of these one after the other, and one call of the subscribers at the end. */
+  happen(...happenings: Happening[]): void;
+  /** Asked for from outside `update`; its answer happens in turn. */
+  ask(effect: Effect): void;
+  /** Settles when all that was asked for so far is done, commits apart. */
+  idle(): Promise<unknown>;
+  /** Ends by a fault of the program, at once. */
+  fail(error: unknown): void;
+  /** Takes no more keys and ends when all that was asked for is done; called again, it ends at once. */
+  quit(): void;
+  /** Settles when it has ended: whether all that was asked for is done. Rejects with the fault. */
+  readonly ended: Promise<boolean>;
+}
+
+export function createLoop<S>(play: Play<S>, hands: Hands): Loop<S> {
+  let state = play.first;
+  let quitting = false;
+  let failed = false;
+  /** Effects on their way, and those of them whose answer will change what is shown. */
+  let under = 0;
+  let asked = 0;
+  /** Changed, and the subscribers not yet told. */
+  let stale = false;
+  const subscribers = new Set<() => void>();
+  const end = Promise.withResolvers<boolean>();
+  /** Marks and reading keep their order. */
+  let work: Promise<unknown> = Promise.resolve();
+  /** Commits keep theirs, and no mark waits for git. */
+  let commits: Promise<unknown> = Promise.resolve();
+
+  function fail(error: unknown): void {
+    failed = true;
+    end.reject(error);
+  }
+
+  function quit(): void {
+    if (quitting || under === 0) end.resolve(under === 0);
+    quitting = true;
+  }
+
+  /** Carries it out after what goes before; what it answers happens before anything behind it starts. */
+  function after(before: Promise<unknown>, does: () => Promise<Happening | null>): Promise<void> {
+    under += 1;
+    return before
+      .then(() => (failed ? null : does()))
+      .then((happening) => {
+        if (happening !== null) happen(happening);
+      })
+      .catch(fail)
+      .finally(() => {
+        under -= 1;
+        if (quitting && under === 0) end.resolve(true);
+      });
+  }
+
+  function ask(does: () => Promise<Happening>): void {
+    asked += 1;
+    work = after(work, async () => {
+      const answer = await does();
+      asked -= 1;
+      return answer;
+    });
+  }
+
+  function carryOut(effect: Effect): void {
+    switch (effect.do) {
+      case 'ring':
+        hands.ring();
+        break;
+      case 'quit':
+        quit();
+        break;
+      case 'milestone':
+        // Only what is on disk is committed: the mark that made it comes first.
+        commits = after(Promise.all([work, commits]), () => hands.milestone(effect));
+        break;
+      case 'record':
+        ask(() => hands.record(effect));
+        break;
+      case 'open':
+        ask(() => hands.open(effect));
+        break;
+      case 'list':
+        ask(() => hands.list(effect));
+        break;
+    }
+  }
+
+  function happen(...happenings: Happening[]): void {
+    const before = state;
+    try {
+      for (const happening of happenings) {
+        if (failed) return;
+        // Once the end is asked for, only what was asked for before it goes on.
+        if (quitting && (happening.on === 'press' || happening.on === 'paste')) continue;
+        const next = play.update(state, happening);
+        state = next.state;
+        for (const effect of next.effects) carryOut(effect);
+      }
+    } catch (error) {
+      fail(error);
+      return;
+    }
+    if (state === before) return;
+    stale = true;
+    if (asked === 0) tell();
+    else hands.soon(tell);
+  }
+
+  function tell(): void {
+    if (!stale) return;
+    stale = false;
+    for (const changed of subscribers) changed();
+  }
+
+  for (const effect of play.effects) carryOut(effect);
+  return {
+    state: () => state,
+    subscribe(changed) {
+      subscribers.add(changed);
+      return () => subscribers.delete(changed);
+    },
+    happen,
+    ask: carryOut,
+    idle: () => work,
+    fail,
+    quit,
+    ended: end.promise,
+  };
+}

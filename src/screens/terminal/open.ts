@@ -1,0 +1,274 @@
+/** The screens opened on a terminal, and the terminal left clean however they end. */
+import { readdirSync, realpathSync, statSync, watch } from 'node:fs';
+import { basename, dirname, join, sep } from 'node:path';
+import { PassThrough } from 'node:stream';
+import { setImmediate as breath, setTimeout as later } from 'node:timers/promises';
+import type { Instance } from 'ink';
+import { safe } from '../../model/safe.ts';
+import type { World } from '../../world.ts';
+import type { Press } from '../base/state.ts';
+import { cannotOpen, colourAllowed, drawnSize } from './guard.ts';
+import { createLoop, type Hands, type Loop, type Play } from './loop.ts';
+import type { Shelf } from './loop-files.ts';
+import { thinned } from './loop-output.ts';
+import type { HandOver, ViewProps } from './loop-view.tsx';
+import { cleanStdin, type Timers } from './stdin-stream.ts';
+
+export type Target = { file: string } | { folder: string };
+
+/** All that is played on a terminal. */
+export interface Show<S> extends Play<S> {
+  App: ViewProps<S>['App'];
+  hands: Omit<Hands, 'ring' | 'soon'>;
+  /** Before each piece of input; watches the disk while the loop runs. Answers how to stop. */
+  attend(loop: Loop<S>): { pressed(): void; stop(): void };
+  /** Whether Ctrl-Z is a key of what is shown now; elsewhere it stops the program as everywhere. */
+  takesCtrlZ(state: S): boolean;
+  /** One line for the terminal afterwards. */
+  farewell(state: S): string;
+}
+
+/** A frame at most every 4 ms: the answer to a key must not wait for the end of a longer pause. */
+const FRAMES_A_SECOND = 250;
+/** ms. So long the first frame waits for what it is to show; a slow disk gets an empty one. */
+const FIRST_WAIT = 100;
+/** ms. After a stop that the kernel did not carry out, because no shell could ever continue us. */
+const NOT_STOPPED = 50;
+
+export const timers: Timers = {
+  later(ms, call) {
+    const timer = setTimeout(call, ms);
+    return () => clearTimeout(timer);
+  },
+  soon: (call) => void setImmediate(call),
+};
+
+/**
+ * What an earlier program that was killed may have left on: mouse, focus reports, bracketed paste, the kitty
+ * keyboard. The Linux console would print the last one's letter.
+ */
+function modeReset(term: string | undefined): string {
+  const off = [1000, 1002, 1003, 1004, 1006, 2004].map((mode) => `\x1b[?${mode}l`).join('');
+  return term === 'linux' ? off : `${off}\x1b[<u`;
+}
+
+/** What is left on the terminal after a fault of the program itself. */
+function obituary(error: unknown): string {
+  const { message, stack = '' } = error instanceof Error ? error : new Error(String(error));
+  const places = stack.split('\n').filter((l) => /^\s+at /.test(l));
+  return safe(
+    `putback stopped by a fault of its own: ${message}\n` +
+      'Everything that was shown as done is in the file. For a report, this is where it happened:\n' +
+      `${places.slice(0, 8).join('\n')}\n`,
+  );
+}
+
+/**
+ * Plays it until it ends. `load` is called when colour is settled: Ink's colours read the environment once,
+ * while they are imported. Exit code 0 when it was ended, 1 by a fault, 3 when it was not waited
+ * for the disk; a signal ends the process by itself.
+ */
+export async function play<S>(load: () => Promise<Show<S>>, world: World): Promise<number> {
+  const { stdin, stdout, stderr, env, platform } = world;
+  // From here on keys are kept as they are pressed, and not edited by the terminal's driver.
+  stdin.setRawMode(true);
+  // biome-ignore lint/style/noProcessEnv: Ink's colours know NO_COLOR only by this name.
+  if (!colourAllowed(env)) process.env.FORCE_COLOR = '0';
+  // The layout library would load Node's whole network to read its own bytes: a tenth of the start.
+  Reflect.deleteProperty(globalThis, 'fetch');
+  const [{ mount }, show] = await Promise.all([import('./loop-view.tsx'), load()]).catch(
+    (error) => {
+      stdin.setRawMode(false);
+      throw error;
+    },
+  );
+
+  const hands: Hands = {
+    ...show.hands,
+    ring: () => void stdout.write('\x07'),
+    soon: timers.soon,
+  };
+  const loop = createLoop(show, hands);
+  const disk = show.attend(loop);
+  const clean = cleanStdin(stdin, new PassThrough(), timers, loop.quit);
+  let ink: Instance | null = null;
+  /** Null while the terminal is not ours. */
+  let handOver: HandOver | null = null;
+
+  let resized = false;
+  function size(): void {
+    resized = true;
+    const { columns, rows } = drawnSize(stdout, 'linux');
+    // Ink would run a program to find out, for each frame.
+    Object.assign(stdout, { columns, rows });
+    // What the terminal made of the last frame nobody knows: wrapped, cut, moved. The next one is drawn on a clean sheet.
+    if (ink !== null && handOver !== null) {
+      ink.clear();
+      stdout.write('\x1b[H\x1b[J');
+    }
+    loop.happen({ on: 'size', ...drawnSize(stdout, platform) });
+  }
+
+  /** Through other sizes back to the same one: Node says nothing then, and the terminal has lost the frame. */
+  function maybeResized(): void {
+    setImmediate(() => {
+      if (!resized) stdout.emit('resize');
+      resized = false;
+    });
+  }
+
+  async function stopUntilContinued(): Promise<void> {
+    const take = handOver;
+    if (take === null || platform === 'win32') return;
+    handOver = null;
+    const takeBack = await take();
+    const continued = Promise.withResolvers<void>();
+    process.once('SIGCONT', continued.resolve);
+    // To the whole group, as the terminal does it: npm above us has to stop too.
+    process.kill(0, 'SIGTSTP');
+    const timer = setTimeout(continued.resolve, NOT_STOPPED);
+    await continued.promise;
+    clearTimeout(timer);
+    process.off('SIGCONT', continued.resolve);
+    await takeBack();
+    handOver = take;
+    // The terminal may have become another size meanwhile.
+    process.kill(process.pid, 'SIGWINCH');
+  }
+
+  function own(press: Press): (() => void) | null {
+    if (press === 'ctrl-c') return loop.quit;
+    if (press === 'ctrl-z' && !show.takesCtrlZ(loop.state())) {
+      return () => void stopUntilContinued().catch(loop.fail);
+    }
+    disk.pressed();
+    return null;
+  }
+
+  stdout.on('error', loop.quit);
+  process.on('uncaughtException', loop.fail);
+  process.on('unhandledRejection', loop.fail);
+  let last = '';
+  let code = 0;
+  try {
+    await Promise.race([loop.idle(), later(FIRST_WAIT, null, { ref: false })]);
+    stdout.write(modeReset(env.TERM));
+    size();
+    // Before Ink's own listener: the frame it draws then is already one for the new size.
+    stdout.on('resize', size);
+    process.on('SIGWINCH', maybeResized);
+    const onReady = (how: HandOver) => {
+      handOver = how;
+    };
+    ink = mount(
+      { loop, App: show.App, own, onReady },
+      {
+        stdin: clean,
+        stdout: thinned(stdout),
+        stderr,
+        // CI=1 in somebody's shell does not make a terminal less of one.
+        interactive: true,
+        alternateScreen: true,
+        incrementalRendering: true,
+        exitOnCtrlC: false,
+        maxFps: FRAMES_A_SECOND,
+      },
+    );
+    const done = await Promise.race([loop.ended, ink.waitUntilExit()]);
+    last = `${show.farewell(loop.state())}\n`;
+    if (done === false) {
+      last = 'putback: ended before the last mark was on the disk; it may be missing.\n';
+      code = 3;
+    }
+  } catch (error) {
+    last = obituary(error);
+    code = 1;
+  }
+  ink?.unmount();
+  await ink?.waitUntilExit().catch(() => {});
+  disk.stop();
+  stdout.off('resize', size);
+  process.off('SIGWINCH', maybeResized);
+  process.off('uncaughtException', loop.fail);
+  process.off('unhandledRejection', loop.fail);
+  (code === 0 ? stdout : stderr).write(last);
+  // What hangs would keep the process for ever.
+  if (code === 3) process.exit(code);
+  return code;
+}
+
+/** The line that says why not, on stderr, and the exit code; null when the screens can be opened. */
+export function refuse(target: Target, world: World): number | null {
+  const { stdin, stdout, stderr, env } = world;
+  const said = cannotOpen(
+    { stdinIsTerminal: stdin.isTTY, stdoutIsTerminal: stdout.isTTY, env },
+    target,
+  );
+  if (said === null) return null;
+  stderr.write(`${said}\n`);
+  return 2;
+}
+
+export const shelf: Shelf = {
+  names(folder) {
+    try {
+      return readdirSync(folder);
+    } catch {
+      return null;
+    }
+  },
+  mark(path) {
+    const found = statSync(path, { bigint: true, throwIfNoEntry: false });
+    return found ? `${found.ino} ${found.size} ${found.mtimeNs}` : null;
+  },
+  watch(folder, changed) {
+    try {
+      const watcher = watch(folder, { persistent: false }, (_, name) => changed(name));
+      // A folder that goes away, or a system that has no more watches: each key looks for itself.
+      watcher.on('error', () => watcher.close());
+      return () => watcher.close();
+    } catch {
+      return () => {};
+    }
+  },
+  folderOf(path) {
+    try {
+      return dirname(realpathSync(path));
+    } catch {
+      return dirname(path);
+    }
+  },
+  leadsTo(folder, name) {
+    const path = join(folder, name);
+    try {
+      if (!statSync(path).isFile()) return null;
+      const inside = realpathSync(folder) + sep;
+      return realpathSync(path).startsWith(inside) ? 'file' : 'elsewhere';
+    } catch {
+      return null;
+    }
+  },
+  breath: () => breath(),
+};
+
+/**
+ * Opens a job file or a bench, by its absolute path, and answers the exit code: 0 when it was left, 1 after a
+ * fault of the program, 2 where there is no terminal for it, 3 when it was left before a mark was on the disk.
+ */
+export async function openScreens(target: Target, world: World): Promise<number> {
+  const refused = refuse(target, world);
+  if (refused !== null) return refused;
+  return await play(async () => {
+    const [{ showOf }, { cleanFolder }] = await Promise.all([
+      import('./loop-show.ts'),
+      import('../../job/save/clean.ts'),
+    ]);
+    const where =
+      'file' in target
+        ? { folder: dirname(target.file), file: basename(target.file) }
+        : { folder: target.folder, file: null };
+    // What a killed run left beside the files is put right before anything is shown.
+    await cleanFolder(where.folder);
+    return showOf(where, world, { shelf, timers });
+  }, world);
+}

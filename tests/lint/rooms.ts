@@ -1,0 +1,154 @@
+/**
+ * The rooms of the house and what each may import: one row a folder of src. `npm run rooms` writes the lint
+ * rules in biome.jsonc from this table; what a row does not name is refused. Files of one room may import each
+ * other; a folder inside another is a room of its own.
+ */
+import { readFileSync, writeFileSync } from 'node:fs';
+import { join, posix } from 'node:path';
+
+export interface Room {
+  /** Rooms it may import, as folders of src. `*`: any, for the three files that start the program. */
+  may: readonly string[];
+  /** Touches files, processes or the terminal. All others answer with values, from inputs alone. */
+  system?: true;
+  /** Draws with Ink. */
+  draws?: true;
+}
+
+const WORDS = ['model'];
+const BOLT = [...WORDS, 'bolt'];
+const PIECE = [...BOLT, 'piece', 'piece/sequence', 'piece/mixup'];
+const FORM = [...PIECE, 'job/yaml', 'job/faults', 'job/diary', 'job/truth', 'job/form'];
+const FOLD = [...FORM, 'job/fold'];
+const JOB = [...FOLD, 'job', 'job/judge', 'job/edit'];
+const PLAN = [...JOB, 'plan', 'plan/buy', 'plan/gates'];
+const SCREENS = [...PLAN, 'screens/kit', 'screens/now', 'screens/base'];
+
+export const ROOMS: Readonly<Record<string, Room>> = {
+  '': { may: ['*'], system: true },
+  model: { may: [] },
+  bolt: { may: WORDS },
+  piece: { may: PIECE },
+  'piece/sequence': { may: PIECE },
+  'piece/mixup': { may: PIECE },
+  'job/yaml': { may: [...WORDS, 'job/faults', 'job/diary'] },
+  'job/faults': { may: WORDS },
+  'job/diary': { may: [...WORDS, 'job/yaml'] },
+  'job/truth': { may: PIECE },
+  'job/form': { may: FORM },
+  'job/fold': { may: FOLD },
+  'job/judge': { may: FOLD },
+  'job/edit': { may: JOB },
+  'job/merge': { may: JOB },
+  job: { may: JOB },
+  'job/save': { may: JOB, system: true },
+  plan: { may: PLAN },
+  'plan/buy': { may: PLAN },
+  'plan/gates': { may: PLAN },
+  trace: { may: WORDS },
+  diary: { may: [...PLAN, 'job/merge', 'job/save', 'diary', 'diary/git'], system: true },
+  'diary/git': { may: [...PLAN, 'job/merge', 'job/save', 'diary', 'diary/git'], system: true },
+  commands: {
+    may: [...PLAN, 'job/merge', 'job/save', 'diary', 'diary/git', 'screens/terminal', ''],
+    system: true,
+  },
+  'screens/kit': { may: SCREENS },
+  'screens/now': { may: SCREENS },
+  'screens/base': { may: [...SCREENS, 'screens/show'] },
+  'screens/ask': { may: SCREENS },
+  'screens/draw': { may: [...SCREENS, 'screens/show'] },
+  'screens/gate': { may: [...SCREENS, 'screens/ask', 'screens/tasks'] },
+  'screens/job': { may: [...SCREENS, 'screens/ask', 'screens/tasks', 'screens/piece'] },
+  'screens/known': { may: [...SCREENS, 'screens/ask', 'screens/tasks', 'screens/gate'] },
+  'screens/parts-list': { may: [...SCREENS, 'screens/ask'] },
+  'screens/piece': {
+    may: [...SCREENS, 'screens/ask', 'screens/parts-list', 'screens/show'],
+  },
+  'screens/tasks': { may: [...SCREENS, 'screens/ask'] },
+  'screens/show': {
+    may: [
+      ...SCREENS,
+      ...['ask', 'draw', 'gate', 'job', 'known', 'parts-list', 'piece', 'tasks'].map(
+        (folder) => `screens/${folder}`,
+      ),
+    ],
+  },
+  'screens/terminal': {
+    may: [...SCREENS, 'screens/show', 'job/save', 'diary', 'diary/git', ''],
+    system: true,
+    draws: true,
+  },
+};
+
+const CLOCK = 'The clock comes in as an input (World).';
+const WORLD = 'Folder, environment and width come in as inputs (World).';
+const VALUES = 'Computing rooms answer with values.';
+const DENIED = {
+  process: WORLD,
+  performance: CLOCK,
+  console: VALUES,
+  setTimeout: 'Computing rooms do not wait.',
+  setInterval: 'Computing rooms do not wait.',
+  crypto: 'Ids come in as inputs (World).',
+  fetch: 'putback never uses the network.',
+  globalThis: 'It would reach the clock and the environment.',
+};
+
+/** As the imports of a file of one room spell another: `../../model`. */
+function spelled(from: string, to: string): string {
+  const path = posix.relative(posix.join('src', from), posix.join('src', to));
+  return path === '' ? '.' : path.startsWith('.') ? path : `./${path}`;
+}
+
+function override(folder: string, room: Room) {
+  const inner = Object.keys(ROOMS).filter((r) => r !== folder && posix.dirname(r) === folder);
+  const arrows = {
+    group: ['../**', './*/**', ...room.may.map((to) => `!${spelled(folder, to)}/*`)],
+    message: `Nothing imports upward: what src/${folder} may import stands in tests/lint/rooms.ts.`,
+  };
+  const system = {
+    group: ['node:*', 'fs', 'path', 'child_process', 'os'],
+    message: 'Computing rooms know nothing of files, processes or the system.',
+  };
+  const ink = { group: ['ink', 'react'], message: 'Only the terminal room draws with Ink.' };
+  const patterns = [
+    ...(room.may.includes('*') ? [] : [arrows]),
+    ...(room.system ? [] : [system]),
+    ...(room.draws ? [] : [ink]),
+  ];
+  return {
+    includes: [`src/${folder}/**`, ...inner.map((r) => `!src/${r}/**`)],
+    linter: {
+      rules: { style: { noRestrictedImports: { level: 'error', options: { patterns } } } },
+    },
+  };
+}
+
+/** What no computing room may reach: the clock, chance, the environment, the network. */
+function pure() {
+  const folders = Object.keys(ROOMS).filter((folder) => !ROOMS[folder]?.system);
+  const options = { deniedGlobals: DENIED };
+  return {
+    includes: folders.map((folder) => `src/${folder}/*`),
+    plugins: ['./tests/lint/clock.grit'],
+    linter: { rules: { style: { noRestrictedGlobals: { level: 'error', options } } } },
+  };
+}
+
+const START = '// Rooms: written by `npm run rooms` from tests/lint/rooms.ts.';
+const END = '// End of the rooms.';
+
+/** The text of biome.jsonc with the rules for the rooms as this table has them. */
+export function withRooms(settings: string): string {
+  const rows = Object.entries(ROOMS)
+    .filter(([folder]) => folder !== '')
+    .map(([folder, room]) => override(folder, room));
+  const rules = [pure(), ...rows].map((row) => `    ${JSON.stringify(row)},\n`).join('');
+  const [before, after] = [settings.indexOf(START) + START.length, settings.indexOf(END)];
+  return `${settings.slice(0, before)}\n${rules}    ${settings.slice(after)}`;
+}
+
+if (import.meta.main) {
+  const file = join(import.meta.dirname, '../..', 'biome.jsonc');
+  writeFileSync(file, withRooms(readFileSync(file, 'utf8')));
+}
