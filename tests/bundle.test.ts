@@ -51,7 +51,7 @@ describe('what is loaded', () => {
   });
 
   it('the screens where there is no terminal: no Ink', () => {
-    const loaded = loadedWith(...first, outputOf('src/screens/open.ts'));
+    const loaded = loadedWith(...first, outputOf('src/screens/terminal/open.ts'));
     expect(libraries(loaded)).not.toEqual(expect.arrayContaining(['ink']));
   });
 });
