@@ -1,42 +1,158 @@
-// Bundles src/putback.ts with all its libraries into dist/, so that the packed file needs nothing else.
-import { readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+/**
+ * Bundles the program with all its libraries into dist/, so that the packed file needs nothing else:
+ *
+ *     putback.js   checks its Node and fetches compiled code from the user's cache
+ *     main.js      the program
+ *     ink.js       Ink, React and the layout library, for the screens alone
+ *
+ * CommonJS, because V8's compiled code can be kept for it with all functions that a run needed.
+ */
+import { createHash } from 'node:crypto';
+import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { build } from 'esbuild';
 
 const { version } = JSON.parse(readFileSync('package.json', 'utf8'));
 
-const stubDevtools = {
+/** @type {import('esbuild').BuildOptions} */
+const common = {
+  bundle: true,
+  format: 'cjs',
+  platform: 'node',
+  target: 'node22',
+  mainFields: ['module', 'main'],
+  minify: true,
+  supported: { 'dynamic-import': false },
+  metafile: true,
+  legalComments: 'none',
+  write: false,
+  outdir: 'dist',
+  define: {
+    'process.env.NODE_ENV': '"production"',
+    'process.env.DEV': '"false"',
+    'import.meta.url': '__url',
+    __VERSION__: JSON.stringify(version),
+  },
+  banner: { js: 'const __url=require("node:url").pathToFileURL(__filename).href;' },
+};
+
+/** Modules that are given as text: by path, or by a pattern of what is imported. */
+function given(name, filter, contents) {
+  return {
+    name,
+    setup(b) {
+      b.onResolve({ filter }, ({ path }) => ({ path, namespace: name }));
+      b.onLoad({ filter: /.*/, namespace: name }, ({ path }) => ({
+        contents: contents(path),
+        resolveDir: '.',
+      }));
+    },
+  };
+}
+
+/** In the program, what the screens draw with is fetched from its own file, once it is asked for. */
+const drawing = given(
+  'drawing',
+  /^(ink|react|react\/jsx-runtime)$/,
+  (path) => `module.exports = __load('ink')('${path}');`,
+);
+
+/** The file with one part of it replaced; a library that changed there stops the build. */
+function replaced(path, what, by) {
+  const text = readFileSync(path, 'utf8');
+  if (!text.includes(what)) throw new Error(`${path} has no ${what} any more`);
+  return text.replace(what, by);
+}
+
+/** What Ink waits for while it is loaded is for developing alone. */
+const noDevtools = {
   name: 'no-devtools',
   setup(b) {
-    b.onResolve({ filter: /^react-devtools-core$/ }, () => ({ path: 'none', namespace: 'stub' }));
-    b.onLoad({ filter: /.*/, namespace: 'stub' }, () => ({ contents: 'export default {}' }));
+    b.onLoad({ filter: /ink.build.reconciler\.js$/ }, ({ path }) => ({
+      contents: replaced(path, "await import('./devtools.js')", '').replace(
+        'await loadPackageJson()',
+        '{}',
+      ),
+    }));
   },
 };
 
-rmSync('dist', { recursive: true, force: true });
-const result = await build({
-  entryPoints: ['src/putback.ts'],
-  outdir: 'dist',
-  bundle: true,
-  splitting: true,
-  format: 'esm',
-  platform: 'node',
-  target: 'node22',
-  minify: true,
-  keepNames: true,
-  metafile: true,
-  legalComments: 'none',
-  define: { 'process.env.NODE_ENV': '"production"', __VERSION__: JSON.stringify(version) },
-  plugins: [stubDevtools],
-  banner: {
-    js: 'import {createRequire as __cr} from "node:module";const require=__cr(import.meta.url);',
+/** The layout library waits for its own WebAssembly; made at once, nothing in the bundle has to wait. */
+const layoutAtOnce = {
+  name: 'layout-at-once',
+  setup(b) {
+    b.onLoad({ filter: /yoga-layout.dist.src.index\.js$/ }, ({ path }) => {
+      const binary = join(path, '../../binaries/yoga-wasm-base64-esm.js');
+      const [, base64] = /"data:application\/octet-stream;base64,([^"]+)"/.exec(
+        readFileSync(binary, 'utf8'),
+      );
+      return {
+        contents: replaced(
+          path,
+          'wrapAssembly(await loadYoga())',
+          `(() => {
+            const bytes = Buffer.from('${base64}', 'base64');
+            const lib = {
+              instantiateWasm(imports, done) {
+                const instance = new WebAssembly.Instance(new WebAssembly.Module(bytes), imports);
+                done(instance);
+                return instance.exports;
+              },
+            };
+            loadYoga(lib);
+            return wrapAssembly(lib);
+          })()`,
+        ),
+      };
+    });
+    b.onLoad({ filter: /yoga-wasm-base64-esm\.js$/ }, ({ path }) => ({
+      contents: readFileSync(path, 'utf8').replace(
+        /"data:application\/octet-stream;base64,[^"]+"/,
+        '""',
+      ),
+    }));
   },
-});
-writeFileSync('dist/meta.json', JSON.stringify(result.metafile));
+};
 
-/** The licence text of each library that is inside the bundle. */
+/** The text of one bundle, and what it was made of. */
+async function bundled(entry, name, options) {
+  const { outputFiles, metafile } = await build({ ...common, ...entry, ...options });
+  const [{ text }] = outputFiles;
+  writeFileSync(`dist/${name}.js`, text);
+  return { text, metafile };
+}
+
+rmSync('dist', { recursive: true, force: true });
+mkdirSync('dist');
+writeFileSync('dist/package.json', '{"type":"commonjs"}\n');
+const main = await bundled({ entryPoints: ['src/main.ts'] }, 'main', { plugins: [drawing] });
+const ink = await bundled(
+  {
+    stdin: {
+      contents: `
+        const parts = {
+          ink: () => require('ink'),
+          react: () => require('react'),
+          'react/jsx-runtime': () => require('react/jsx-runtime'),
+        };
+        module.exports = (name) => parts[name]();`,
+      resolveDir: '.',
+    },
+  },
+  'ink',
+  { plugins: [noDevtools, layoutAtOnce] },
+);
+const stamp = createHash('sha256').update(main.text).update(ink.text).digest('hex').slice(0, 16);
+const putback = await bundled({ entryPoints: ['src/putback.ts'] }, 'putback', {
+  define: { ...common.define, __STAMP__: JSON.stringify(stamp) },
+});
+const made = { main: main.metafile, ink: ink.metafile, putback: putback.metafile };
+mkdirSync('dist/made');
+writeFileSync('dist/made/meta.json', JSON.stringify(made));
+
+/** The licence text of each library that is inside. */
 const packages = new Set();
-for (const input of Object.keys(result.metafile.inputs)) {
+for (const input of Object.values(made).flatMap((m) => Object.keys(m.inputs))) {
   const found = input.match(/^(.*node_modules\/((?:@[^/]+\/)?[^/]+))\//);
   if (found) packages.add(found[1]);
 }

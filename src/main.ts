@@ -16,11 +16,20 @@ export function makeWorld(): World {
     id: () => first() + others(),
     folder: process.cwd(),
     env: process.env,
-    stdin: process.stdin,
-    stdout: process.stdout,
-    stderr: process.stderr,
+    // Each of these costs a millisecond or two, and many a run uses none of them.
+    get stdin() {
+      return process.stdin;
+    },
+    get stdout() {
+      return listened(process.stdout);
+    },
+    get stderr() {
+      return process.stderr;
+    },
     platform: process.platform,
-    program: ownName(),
+    get program() {
+      return ownName();
+    },
   };
 }
 
@@ -49,11 +58,15 @@ export function localTime(date: Date): string {
   return `${local}${offset < 0 ? '-' : '+'}${two(offset / 60)}:${two(offset % 60)}`;
 }
 
-export async function main(): Promise<void> {
-  // A reader that has seen enough (`| head -1`) is no fault.
-  process.stdout.on('error', (error: NodeJS.ErrnoException) => {
+/** A reader that has seen enough (`| head -1`) is no fault. */
+function listened(stdout: NodeJS.WriteStream): NodeJS.WriteStream {
+  if (stdout.listenerCount('error') > 0) return stdout;
+  return stdout.on('error', (error: NodeJS.ErrnoException) => {
     if (error.code === 'EPIPE') process.exit();
     throw error;
   });
+}
+
+export async function main(): Promise<void> {
   process.exitCode = await dispatch(process.argv.slice(2), makeWorld());
 }

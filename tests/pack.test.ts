@@ -66,7 +66,7 @@ it('holds the program, its licences, the practice jobs and the templates, and no
     expect.arrayContaining(['dist/putback.js', 'dist/LICENSES.txt', 'LICENSE']),
   );
   expect(files.filter((f) => f.startsWith('jobs/')).length).toBeGreaterThan(0);
-  expect(files.filter((f) => /^(src|tests|node_modules)\//.test(f))).toEqual([]);
+  expect(files.filter((f) => /^(src|tests|node_modules|dist\/made)\//.test(f))).toEqual([]);
 });
 
 it('brings nothing else into the prefix', () => {

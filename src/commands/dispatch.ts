@@ -71,6 +71,7 @@ function pinned(world: World, call: Omit<Call, 'world'>): World | Answer {
   if (typeof id === 'string' && !ID.test(id)) {
     return misuse('bad-id', `--id ${id} is no id: 8 letters, digits, - or _.`);
   }
+  if (at === undefined && id === undefined) return world;
   let given = typeof id === 'string' ? id : null;
   return {
     ...world,

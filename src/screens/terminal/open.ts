@@ -74,8 +74,6 @@ export async function play<S>(load: () => Promise<Show<S>>, world: World): Promi
   stdin.setRawMode(true);
   // biome-ignore lint/style/noProcessEnv: Ink's colours know NO_COLOR only by this name.
   if (!colourAllowed(env)) process.env.FORCE_COLOR = '0';
-  // The layout library would load Node's whole network to read its own bytes: a tenth of the start.
-  Reflect.deleteProperty(globalThis, 'fetch');
   const [{ mount }, show] = await Promise.all([import('./loop-view.tsx'), load()]).catch(
     (error) => {
       stdin.setRawMode(false);
