@@ -7,6 +7,7 @@
  *
  * CommonJS, because V8's compiled code can be kept for it with all functions that a run needed.
  */
+import { execFileSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
@@ -163,3 +164,7 @@ const licences = [...packages].sort().map((folder) => {
   return `${name} ${version} (${license})\n\n${text}\n`;
 });
 writeFileSync('dist/LICENSES.txt', licences.join('\n----\n\n'));
+
+// The page for man, in the program's own words.
+const page = execFileSync(process.execPath, ['dist/putback.js', 'help', '--man']);
+writeFileSync('dist/putback.1', page);

@@ -13,6 +13,8 @@ export interface Command {
   say: string;
   /** More lines for its own help. */
   more?: readonly string[];
+  /** Whole command lines, without the program's name. */
+  examples: readonly string[];
   options: Options;
   /** How many plain words it takes. */
   words: { least: number; most: number };
@@ -24,6 +26,8 @@ export interface Call {
   name: string;
   words: string[];
   options: Record<string, string | true>;
+  /** All commands there are. */
+  commands: readonly Command[];
   world: World;
 }
 

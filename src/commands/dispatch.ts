@@ -6,31 +6,35 @@ import type { World } from '../world.ts';
 import { type Answer, type Call, misuse } from './command.ts';
 import { commandHelp, help } from './help.ts';
 import { COMMANDS } from './table.ts';
+import { VERSION } from './version.ts';
 import { parseWords } from './words.ts';
-
-/** Set by the bundler from package.json; run from the source it is not there. */
-declare const __VERSION__: string | undefined;
-const VERSION = typeof __VERSION__ === 'undefined' ? 'from source' : __VERSION__;
 
 /** Runs the command line and gives the exit code. */
 export async function dispatch(argv: readonly string[], world: World): Promise<number> {
   const [name = '', ...rest] = argv;
-  const json = argv.includes('--json');
-  if (name === '--version')
+  // Behind -- all words are texts.
+  const end = argv.indexOf('--');
+  const json = argv.slice(0, end < 0 ? argv.length : end).includes('--json');
+  if (name === '--version' || name === '-V')
     return print({ exit: 0, json: { ok: true, version: VERSION }, text: VERSION }, json, world);
   if (name === '--help' || name === '-h')
-    return print({ exit: 0, json: {}, text: help() }, false, world);
+    return print(
+      { exit: 0, json: { ok: true, help: help(COMMANDS) }, text: help(COMMANDS) },
+      json,
+      world,
+    );
   const command = COMMANDS.find((c) => c.names.includes(name));
   if (!command) return await otherwise(name, rest, world, json);
   const parsed = parseWords(command, name, rest);
   if ('answer' in parsed) return print(parsed.answer, json, world);
   if (parsed.options.help) {
-    return print({ exit: 0, json: {}, text: commandHelp(command) }, false, world);
+    const text = commandHelp(command);
+    return print({ exit: 0, json: { ok: true, help: text }, text }, json, world);
   }
   const { run } = await command.load();
   const own = pinned(world, parsed);
   if ('exit' in own) return print(own, json, world);
-  const answer = await run({ ...parsed, world: own });
+  const answer = await run({ ...parsed, commands: COMMANDS, world: own });
   const exit = print(answer, json, world);
   if (answer.open === undefined) return exit;
   const { openScreens } = await import('../screens/terminal/open.ts');
@@ -60,8 +64,8 @@ async function otherwise(
 }
 
 /** `--at` is now and `--id` the next id, for every command. */
-function pinned(world: World, call: Omit<Call, 'world'>): World | Answer {
-  const { at, id } = call.options;
+function pinned(world: World, { options }: Pick<Call, 'options'>): World | Answer {
+  const { at, id } = options;
   if (typeof at === 'string' && !TIME.test(at)) {
     return misuse(
       'bad-time',

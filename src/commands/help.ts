@@ -1,10 +1,19 @@
-/** Help, made from the table of commands. */
+/** Help, made from the table of commands; it comes in, so that a command may show it. */
 import type { Command, Options } from './command.ts';
-import { COMMANDS, COMMON } from './table.ts';
+import { COMMON } from './common.ts';
 
-export function help(): string {
+const EXITS = '0 done or already so; 1 the answer is no; 2 wrong use; 3 not saved.';
+const MAKER = "The maker's manual, local rules and licensed mechanics go first.";
+const ABOUT = [
+  'Keeps a plain text file for each repair: every piece with its holes, what came out of each and what went',
+  'back. Without a command it opens the screens on a job file or on a folder of them; the list of keys is',
+  'behind ? there. A job file is YAML; putback schema describes it for editors.',
+  MAKER,
+];
+
+export function help(commands: readonly Command[]): string {
   const rows: [string, string][] = [['[FILE|FOLDER]', 'the screens']];
-  for (const c of COMMANDS) rows.push([`${c.names.join('|')} ${c.usage}`.trim(), c.say]);
+  for (const c of commands) rows.push([`${c.names.join('|')} ${c.usage}`.trim(), c.say]);
   const width = Math.max(...rows.map(([left]) => left.length));
   const lines = rows.map(([left, say]) => `  ${left.padEnd(width)}  ${say}`);
   return [
@@ -12,9 +21,9 @@ export function help(): string {
     '',
     ...lines,
     '',
-    'putback COMMAND --help says more. With --json each answers in one JSON value.',
-    'Exit: 0 done or already so; 1 the answer is no; 2 wrong use; 3 not saved.',
-    "The maker's manual, local rules and licensed mechanics go first.",
+    'putback help COMMAND says more. With --json each answers in one JSON value.',
+    `Exit: ${EXITS}`,
+    MAKER,
   ].join('\n');
 }
 
@@ -25,6 +34,54 @@ export function commandHelp(command: Command): string {
     ...(command.more ?? []).map((line) => `  ${line}`),
     '',
     ...optionLines({ ...command.options, ...COMMON }),
+    '',
+    ...command.examples.map((line) => `  putback ${line}`),
+  ].join('\n');
+}
+
+/** A text in a page for man, where a backslash and a dot or quote at the start of a line are commands. */
+function roff(text: string): string {
+  return text.replaceAll('\\', '\\e').replaceAll('-', '\\-').replace(/^[.']/gm, '\\&$&');
+}
+
+/** The whole help as `man` shows it. */
+export function manPage(commands: readonly Command[]): string {
+  const sections = commands.flatMap((c) => [
+    `.SS ${roff(`${c.names.join('|')} ${c.usage}`.trim())}`,
+    roff([c.say, ...(c.more ?? [])].join('\n')),
+    ...Object.entries(c.options).flatMap(([name, { value, say }]) => [
+      '.TP',
+      `.B ${roff(value === null ? `--${name}` : `--${name} ${value}`)}`,
+      roff(say),
+    ]),
+    '.PP',
+    '.nf',
+    ...c.examples.map((line) => roff(`putback ${line}`)),
+    '.fi',
+  ]);
+  const common = Object.entries(COMMON).flatMap(([name, { value, say }]) => [
+    '.TP',
+    `.B ${roff(value === null ? `--${name}` : `--${name} ${value}`)}`,
+    roff(say),
+  ]);
+  return [
+    '.TH PUTBACK 1',
+    '.SH NAME',
+    roff('putback - what came off goes back, each bolt in its own hole'),
+    '.SH SYNOPSIS',
+    '.B putback',
+    '[FILE|FOLDER]',
+    '.br',
+    '.B putback',
+    'COMMAND …',
+    '.SH DESCRIPTION',
+    roff(ABOUT.join('\n')),
+    '.SH COMMANDS',
+    ...sections,
+    '.SH OPTIONS OF ALL COMMANDS',
+    ...common,
+    '.SH EXIT STATUS',
+    roff(EXITS),
   ].join('\n');
 }
 

@@ -1,13 +1,6 @@
 /** All commands: their words, their help, and where they are. Each is loaded only when it is asked for. */
+import { BUY_STATES, HOLE_STATES } from '../model/types.ts';
 import type { Command, Options } from './command.ts';
-
-/** Options that every command has. */
-export const COMMON: Options = {
-  json: { value: null, say: 'answer as one JSON value' },
-  at: { value: 'TIME', say: 'the time to note, RFC 3339 with its offset' },
-  id: { value: 'ID', say: 'the id of the next entry, 8 characters' },
-  help: { value: null, say: 'what this command takes' },
-};
 
 const SAYS: Options = { says: { value: 'TEXT', say: 'a word beside the mark' } };
 const BECAUSE: Options = {
@@ -21,6 +14,10 @@ export const COMMANDS: readonly Command[] = [
     names: ['new'],
     usage: 'FILE [JOB]',
     say: 'start a job',
+    examples: [
+      "new cover.yaml 'Left cover weeps oil' --machine 'Hollin 400 Twin, 1998'",
+      'new wheel.yaml --from wheel',
+    ],
     options: {
       machine: { value: 'TEXT', say: 'make, model, year, distance or hours' },
       from: { value: 'TEMPLATE', say: 'start from a template: blank, wheel' },
@@ -32,6 +29,7 @@ export const COMMANDS: readonly Command[] = [
     names: ['check'],
     usage: 'FILE…',
     say: 'what is wrong in a file, and the way out',
+    examples: ['check cover.yaml', 'check *.yaml'],
     options: {},
     words: { least: 1, most: Infinity },
     load: () => import('./check.ts'),
@@ -40,6 +38,7 @@ export const COMMANDS: readonly Command[] = [
     names: ['status'],
     usage: 'FILE',
     say: 'where it stands and what is next',
+    examples: ['status cover.yaml'],
     options: {},
     words: { least: 1, most: 1 },
     load: () => import('./status.ts'),
@@ -48,6 +47,7 @@ export const COMMANDS: readonly Command[] = [
     names: ['off', 'on', 'aside'],
     usage: 'FILE PIECE',
     say: 'a piece comes off, goes on, is moved',
+    examples: ["off cover.yaml alternator --tray 'cup 2'", 'on cover.yaml alternator'],
     options: { ...TRAY, ...SAYS, ...BECAUSE },
     words: { least: 2, most: 2 },
     load: () => import('./off.ts'),
@@ -56,6 +56,10 @@ export const COMMANDS: readonly Command[] = [
     names: ['out'],
     usage: 'FILE PIECE [HOLE…]',
     say: 'bolts that came out',
+    examples: [
+      "out cover.yaml alternator --row 'S S S M+clip S S S+copper S ! L S'",
+      'out cover.yaml alternator 4 --kind M+clip',
+    ],
     options: {
       ...ALL,
       row: {
@@ -74,6 +78,7 @@ export const COMMANDS: readonly Command[] = [
     names: ['in'],
     usage: 'FILE PIECE [HOLE…]',
     say: 'bolts that went in, turned by fingers',
+    examples: ['in cover.yaml alternator 4 --kind M+clip', 'in cover.yaml alternator --all'],
     options: {
       ...ALL,
       kind: { value: 'KIND', say: 'what is in the hand: S, or M+clip' },
@@ -88,6 +93,10 @@ export const COMMANDS: readonly Command[] = [
     names: ['tight'],
     usage: 'FILE PIECE [HOLE…]',
     say: 'bolts that were tightened',
+    examples: [
+      'tight cover.yaml alternator --pass snug --all',
+      "tight cover.yaml alternator 4 --set '10 N·m'",
+    ],
     options: {
       ...ALL,
       pass: { value: 'NAME', say: 'snug, part, full …; without it the next pass' },
@@ -101,7 +110,12 @@ export const COMMANDS: readonly Command[] = [
   {
     names: ['hole'],
     usage: 'FILE PIECE HOLE STATE',
-    say: 'stuck, rounded, sheared … or mended',
+    say: 'what is wrong with a hole or its bolt',
+    more: [`STATE is ${HOLE_STATES.join(', ')}.`],
+    examples: [
+      "hole cover.yaml alternator 9 stuck --says 'soaking, heat tomorrow'",
+      'hole cover.yaml alternator 9 mended',
+    ],
     options: { ...SAYS, ...BECAUSE },
     words: { least: 4, most: 4 },
     load: () => import('./hole.ts'),
@@ -110,6 +124,7 @@ export const COMMANDS: readonly Command[] = [
     names: ['settle'],
     usage: 'FILE PIECE HOLE KIND',
     say: 'what belongs, where file and find differ',
+    examples: ['settle cover.yaml alternator 5 M'],
     options: { ...SAYS, ...BECAUSE },
     words: { least: 4, most: 4 },
     load: () => import('./settle.ts'),
@@ -118,6 +133,7 @@ export const COMMANDS: readonly Command[] = [
     names: ['done'],
     usage: 'FILE TASK',
     say: 'a task is done',
+    examples: ['done cover.yaml drain', "done cover.yaml chain --was '35 mm' --set '25 mm'"],
     options: {
       was: { value: 'V', say: 'what it was before' },
       set: { value: 'V', say: 'what it is now' },
@@ -132,6 +148,10 @@ export const COMMANDS: readonly Command[] = [
     names: ['note'],
     usage: 'FILE [PIECE [HOLE]] TEXT',
     say: 'a note on the job, a piece or a hole',
+    examples: [
+      "note cover.yaml 'the stand is borrowed'",
+      "note cover.yaml alternator 9 'rust in the thread'",
+    ],
     options: {},
     words: { least: 2, most: 4 },
     load: () => import('./note.ts'),
@@ -145,6 +165,7 @@ export const COMMANDS: readonly Command[] = [
       'or has one, where none stands yet: torque, into, takes; or anew: sequence, map.',
       'Lines of a map may be parted by /.',
     ],
+    examples: ["write cover.yaml alternator routes 'the lead runs behind the frame tube'"],
     options: {},
     words: { least: 4, most: 4 },
     load: () => import('./write.ts'),
@@ -159,6 +180,7 @@ export const COMMANDS: readonly Command[] = [
       'routes, sequence, passes, takes, note; of a hole: torque, thick, thread, turns,',
       'proud, into, note; of a task: step, limit, when, takes, note.',
     ],
+    examples: ["correct cover.yaml alternator torque '8 N·m, bulletin 12'"],
     options: {
       printed: { value: 'TEXT', say: 'which one is not so, where there are several: its start' },
     },
@@ -169,6 +191,7 @@ export const COMMANDS: readonly Command[] = [
     names: ['undo'],
     usage: 'FILE [ID]',
     say: 'take a mark back',
+    examples: ['undo cover.yaml'],
     options: { ...SAYS, ...BECAUSE },
     words: { least: 1, most: 2 },
     load: () => import('./undo.ts'),
@@ -177,6 +200,7 @@ export const COMMANDS: readonly Command[] = [
     names: ['sequence'],
     usage: 'FILE PIECE',
     say: 'the order to tighten and to loosen',
+    examples: ['sequence cover.yaml alternator'],
     options: { done: { value: 'HOLES', say: 'tight already: 1,7' } },
     words: { least: 2, most: 2 },
     load: () => import('./sequence.ts'),
@@ -185,6 +209,7 @@ export const COMMANDS: readonly Command[] = [
     names: ['fit'],
     usage: 'FILE PIECE',
     say: 'every kind of bolt against every hole',
+    examples: ['fit cover.yaml alternator'],
     options: {},
     words: { least: 2, most: 2 },
     load: () => import('./fit.ts'),
@@ -193,6 +218,7 @@ export const COMMANDS: readonly Command[] = [
     names: ['mixup'],
     usage: 'FILE PIECE',
     say: 'what is left over, and what that means',
+    examples: ["mixup cover.yaml alternator --left '2 S, M'"],
     options: {
       left: { value: 'TRAY', say: 'what lies in the tray: "2 S, M"' },
       proud: { value: 'HEIGHTS', say: 'how far heads stand off, mm: 4=12.5,7=3' },
@@ -204,6 +230,10 @@ export const COMMANDS: readonly Command[] = [
     names: ['torque'],
     usage: 'WHAT [FIGURE]',
     say: 'convert, wrench, thread, sane, strip',
+    examples: [
+      "torque convert '90 in-lb' --to N·m",
+      "torque wrench '20 N·m' --length 400 --adapter 450",
+    ],
     options: {
       to: { value: 'UNIT', say: 'convert: the unit wanted' },
       length: { value: 'MM', say: 'wrench: from the square to the middle of the grip' },
@@ -223,6 +253,7 @@ export const COMMANDS: readonly Command[] = [
     names: ['plan'],
     usage: 'FILE',
     say: 'what can be done, and what holds the rest',
+    examples: ['plan cover.yaml --reach alternator', 'plan cover.yaml --minutes 20'],
     options: {
       reach: { value: 'PIECE', say: 'what must come off to have it off' },
       minutes: { value: 'N', say: 'what can be done in this time and left safe' },
@@ -234,6 +265,7 @@ export const COMMANDS: readonly Command[] = [
     names: ['gate'],
     usage: 'FILE MOMENT [PIECE]',
     say: 'before prying, sealing, closing, start',
+    examples: ['gate cover.yaml prying alternator', 'gate cover.yaml start --seen all'],
     options: {
       seen: { value: 'ITEM', say: 'it was looked at; all for every one that does not stop' },
       struck: { value: 'ITEM', say: 'it does not count here' },
@@ -247,6 +279,7 @@ export const COMMANDS: readonly Command[] = [
     names: ['inside', 'cleared'],
     usage: 'FILE [PIECE] THINGS',
     say: 'rags and plugs in an opening, and out',
+    examples: ["inside cover.yaml alternator '2 rags'", 'cleared cover.yaml alternator all'],
     options: { ...SAYS },
     words: { least: 2, most: 3 },
     load: () => import('./inside.ts'),
@@ -255,6 +288,8 @@ export const COMMANDS: readonly Command[] = [
     names: ['buy'],
     usage: 'FILE [THING STATE]',
     say: 'what to get; or how far one thing has come',
+    more: [`STATE is ${BUY_STATES.join(', ')}.`],
+    examples: ['buy cover.yaml --csv', 'buy cover.yaml gasket ordered --promised 2026-05-02'],
     options: {
       csv: { value: null, say: 'as a table for a spreadsheet, cells made harmless' },
       raw: { value: null, say: 'the same table with its cells as they are' },
@@ -269,6 +304,7 @@ export const COMMANDS: readonly Command[] = [
     names: ['diary'],
     usage: 'FILE',
     say: 'what happened, as prose, with its commits',
+    examples: ['diary cover.yaml'],
     options: {},
     words: { least: 1, most: 1 },
     load: () => import('./diary.ts'),
@@ -277,6 +313,7 @@ export const COMMANDS: readonly Command[] = [
     names: ['schema'],
     usage: '',
     say: 'the JSON Schema of a job file, for editors',
+    examples: ['schema'],
     options: {},
     words: { least: 0, most: 0 },
     load: () => import('./schema.ts'),
@@ -285,6 +322,7 @@ export const COMMANDS: readonly Command[] = [
     names: ['bench'],
     usage: 'FOLDER',
     say: 'make a folder a bench',
+    examples: ['bench repairs'],
     options: {},
     words: { least: 1, most: 1 },
     load: () => import('./bench.ts'),
@@ -293,6 +331,7 @@ export const COMMANDS: readonly Command[] = [
     names: ['merge'],
     usage: 'BASE OURS THEIRS',
     say: "git's merge driver for job files",
+    examples: ['merge base.yaml ours.yaml theirs.yaml'],
     options: {},
     words: { least: 3, most: 3 },
     load: () => import('./merge.ts'),
@@ -301,8 +340,37 @@ export const COMMANDS: readonly Command[] = [
     names: ['practice'],
     usage: '[FOLDER]',
     say: 'a practice bench in a new folder, opened',
+    examples: ['practice', 'practice /tmp/bench --no-open'],
     options: { 'no-open': { value: null, say: 'only make it' } },
     words: { least: 0, most: 1 },
     load: () => import('./practice.ts'),
+  },
+  {
+    names: ['help'],
+    usage: '[COMMAND]',
+    say: 'what there is, or all about one command',
+    examples: ['help out', 'help --man'],
+    options: { man: { value: null, say: 'as a page for man' } },
+    words: { least: 0, most: 1 },
+    load: () => import('./help-of.ts'),
+  },
+  {
+    names: ['completions'],
+    usage: 'SHELL',
+    say: 'make a shell complete what is typed',
+    more: ['SHELL is bash, zsh or fish; the first line of the script says where it goes.'],
+    examples: ['completions bash'],
+    options: {},
+    words: { least: 1, most: Infinity },
+    load: () => import('./completions.ts'),
+  },
+  {
+    names: ['doctor'],
+    usage: '',
+    say: 'what it runs on, and what is odd there',
+    examples: ['doctor'],
+    options: {},
+    words: { least: 0, most: 0 },
+    load: () => import('./doctor.ts'),
   },
 ];

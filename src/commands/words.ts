@@ -2,13 +2,13 @@
 import { parseArgs } from 'node:util';
 import { near } from '../model/nearword.ts';
 import { type Answer, type Call, type Command, misuse } from './command.ts';
-import { COMMON } from './table.ts';
+import { COMMON } from './common.ts';
 
 export function parseWords(
   command: Command,
   name: string,
   rest: readonly string[],
-): Omit<Call, 'world'> | { answer: Answer } {
+): Omit<Call, 'world' | 'commands'> | { answer: Answer } {
   const known = { ...command.options, ...COMMON };
   const usage = `putback ${name} ${command.usage}`.trim();
   const { tokens } = parseArgs({
@@ -30,6 +30,10 @@ export function parseWords(
     if (token.kind === 'positional') words.push(token.value);
     if (token.kind !== 'option' || token.index === text) continue;
     const whole = rest[token.index] ?? '';
+    if (whole === '-h') {
+      options.help = true;
+      continue;
+    }
     if (!token.rawName.startsWith('--') && isText(whole)) {
       words.push(whole);
       text = token.index;
@@ -55,7 +59,7 @@ export function parseWords(
   return { name, words, options };
 }
 
-/** There are no short options: a hyphen before a blank or a digit begins a text (`- rust in it`, `-2 mm`). */
+/** There is one short option, -h: a hyphen before a blank or a digit begins a text (`- rust in it`, `-2 mm`). */
 function isText(word: string): boolean {
   return /^-[\s\d]|\s/.test(word);
 }
