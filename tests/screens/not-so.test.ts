@@ -4,7 +4,7 @@ import { KEYS } from '../../src/screens/show/keys.ts';
 import { Bench } from '../job/bench.ts';
 import { GRINDER, LEFT_COVER } from './covers.ts';
 import { Desk } from './desk.ts';
-import { coverIn, coverOff, said, TASKS } from './known-desk.ts';
+import { coverIn, coverOff, said, TASKS } from './known/known-desk.ts';
 import { inAgain, WRENCHES } from './more-screens.ts';
 
 const last = (desk: Desk) => desk.bench.entries.at(-1);

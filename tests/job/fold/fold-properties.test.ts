@@ -1,0 +1,242 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { fold, foldOn } from '../../../src/job/fold/fold.ts';
+import { judge } from '../../../src/job/judge/judge.ts';
+import { readJob } from '../../../src/job/read.ts';
+import type { Entry, Verb, Wish } from '../../../src/model/types.ts';
+import { Bench, COVER } from '../bench.ts';
+
+const upper = readJob(COVER, 'job.yaml').upper;
+const ids = Array.from({ length: 12 }, (_, i) => `entry${`${i}`.padStart(3, '0')}`);
+
+const values: Record<Verb, string[]> = {
+  out: ['S', 'M+clip', 'S S M+clip L S', '! - ? S', '!', '-', '?', 'nonsense+', ''],
+  in: ['S', 'M+clip', 'L', 'S S', '?', '%'],
+  tight: ['snug', 'full', 'unheard'],
+  state: ['stuck', 'rounded', 'sheared', 'stud', 'pulled', 'empty', 'mended'],
+  settle: ['S', 'L', 'M+clip', '%'],
+  removed: ['all', 'aside'],
+  fitted: ['all'],
+  done: ['done', 'failed'],
+  note: ['a note'],
+  inside: ['2 rags', 'plug', ''],
+  cleared: ['1 rag', 'all', '7 rags'],
+  seen: ['sealing faces', 'sealing all'],
+  struck: ['sealing wrench'],
+  added: ['sealing'],
+  written: ['routes', 'map'],
+  corrected: ['torque', 'torque', 'torque', 'caution', 'thick', 'sequence', 'limit'],
+  undo: [...ids, 'nosuchid'],
+};
+
+/** Entries as a wild merge or an editor may leave them: any verb, anywhere, ids twice. */
+const entry: fc.Arbitrary<Entry> = fc
+  .constantFrom(...(Object.keys(values) as Verb[]))
+  .chain((verb) =>
+    fc.record({
+      at: fc.constant('2026-04-11T18:25:40+02:00'),
+      id: fc.constantFrom(...ids),
+      piece: fc.constantFrom('cover', 'lever', 'hose', 'gone'),
+      hole: fc.option(fc.subarray(['1', '2', '3', '5', '77'], { minLength: 1 }), {
+        nil: undefined,
+      }),
+      verb: fc.constant(verb),
+      value: fc.constantFrom(...values[verb]),
+      because: fc.option(fc.constant('so it is'), { nil: undefined }),
+      was: fc.constantFrom('10 N·m, manual 2-17', '8 N·m', '9 N·m'),
+      says: fc.constantFrom('10 N·m, manual 2-17', '8 N·m', '9 N·m', ''),
+    }),
+  )
+  .map(({ hole, because, was, says, ...rest }) => ({
+    ...rest,
+    ...(rest.verb === 'corrected' ? { was, says } : {}),
+    ...(hole ? { hole } : {}),
+    ...(because ? { because } : {}),
+  }));
+
+describe('fold', () => {
+  it('takes any history, and every hole has one state of the five', () => {
+    fc.assert(
+      fc.property(fc.array(entry, { maxLength: 40 }), (entries) => {
+        const job = fold(upper, entries);
+        for (const piece of job.pieces.values()) {
+          for (const hole of piece.holes) {
+            expect(['home', 'out', 'in', 'tight', 'conflict']).toContain(hole.state);
+            expect(hole.state === 'conflict').toBe(hole.conflict !== null);
+            if (hole.state === 'out') expect([hole.holds, hole.passes]).toEqual([null, []]);
+          }
+        }
+        expect(job.conflicts.length).toBe(
+          [...job.pieces.values()].flatMap((p) => p.holes.filter((h) => h.conflict)).length,
+        );
+      }),
+      { numRuns: 2000 },
+    );
+  });
+
+  it('leaves what it reads as it was, and says the same again', () => {
+    fc.assert(
+      fc.property(fc.array(entry, { maxLength: 20 }), (entries) => {
+        const before = JSON.stringify(entries);
+        const once = JSON.stringify([...fold(upper, entries).pieces.values()]);
+        expect(JSON.stringify([...fold(upper, entries).pieces.values()])).toBe(once);
+        expect(JSON.stringify(entries)).toBe(before);
+      }),
+      { numRuns: 300 },
+    );
+  });
+
+  it('does not care in which order marks on different holes stand', () => {
+    const marks: Entry[] = ['1', '2', '4', '5'].map((hole, i) => ({
+      at: '2026-04-11T18:25:40+02:00',
+      id: `other${i}00`,
+      piece: 'cover',
+      hole: [hole],
+      verb: 'out',
+      value: hole === '4' ? 'L' : 'S',
+    }));
+    fc.assert(
+      fc.property(fc.shuffledSubarray(marks, { minLength: 4 }), (order) => {
+        const said = (entries: Entry[]) =>
+          fold(upper, entries)
+            .pieces.get('cover')
+            ?.holes.map((h) => h.state);
+        expect(said(order)).toEqual(said(marks));
+      }),
+    );
+  });
+});
+
+const hole = fc.constantFrom('1', '2', '3', '4', '5');
+const wish: fc.Arbitrary<Wish> = fc.oneof(
+  fc.record({
+    do: fc.constant('out' as const),
+    piece: fc.constant('cover'),
+    holes: fc.array(hole, { minLength: 1, maxLength: 3 }),
+  }),
+  fc.record({
+    do: fc.constant('out' as const),
+    piece: fc.constant('cover'),
+    row: fc.constantFrom('s s m+clip l s', 's ! m+clip l l', 's'),
+  }),
+  fc.record({
+    do: fc.constant('in' as const),
+    piece: fc.constantFrom('cover', 'lever'),
+    holes: hole.map((h) => [h]),
+    hand: fc.constantFrom({ kind: 'S' }, { kind: 'M' }, { length: 55 }),
+  }),
+  fc.record({
+    do: fc.constant('in' as const),
+    piece: fc.constant('cover'),
+    hand: fc.constantFrom({ kind: 'S' }, { kind: 'M' }, { kind: 'L' }),
+  }),
+  fc.record({ do: fc.constant('tight' as const), piece: fc.constant('cover') }),
+  fc.record({
+    do: fc.constant('tight' as const),
+    piece: fc.constant('cover'),
+    holes: hole.map((h) => [h]),
+  }),
+  fc.record({
+    do: fc.constantFrom('off' as const, 'on' as const, 'aside' as const),
+    piece: fc.constantFrom('cover', 'lever', 'hose'),
+  }),
+  fc.record({
+    do: fc.constant('state' as const),
+    piece: fc.constant('cover'),
+    hole,
+    state: fc.constantFrom('stuck' as const, 'pulled' as const, 'mended' as const),
+  }),
+  fc.record({
+    do: fc.constant('settle' as const),
+    piece: fc.constant('cover'),
+    hole,
+    kind: fc.constantFrom('S', 'L'),
+  }),
+  fc.record({ do: fc.constant('undo' as const) }),
+);
+
+describe('judge and fold', () => {
+  it('what was let in through the door without a reason never makes a conflict', () => {
+    fc.assert(
+      fc.property(fc.array(wish, { maxLength: 30 }), (wishes) => {
+        const bench = new Bench();
+        for (const w of wishes) if (bench.ask(w).ok && notAlready(bench, w)) bench.mark(w);
+        expect(bench.job.conflicts).toEqual([]);
+      }),
+      { numRuns: 200 },
+    );
+  });
+
+  it('an undo gives back exactly what was before', () => {
+    fc.assert(
+      fc.property(fc.array(wish, { maxLength: 20 }), wish, (wishes, last) => {
+        const bench = new Bench();
+        for (const w of wishes) if (bench.ask(w).ok && notAlready(bench, w)) bench.mark(w);
+        if (last.do === 'undo' || !bench.ask(last).ok || !notAlready(bench, last)) return;
+        const holes = () =>
+          JSON.stringify(
+            [...bench.job.pieces.values()].map((p) => [
+              p.where,
+              p.holes.map((h) => [h.state, h.holds, h.passes, h.trouble]),
+            ]),
+          );
+        const before = holes();
+        const { id } = bench.mark(last);
+        bench.mark({ do: 'undo', id });
+        expect(holes()).toBe(before);
+      }),
+      { numRuns: 200 },
+    );
+  });
+
+  it('a second time is already so, or refused: never noted twice', () => {
+    fc.assert(
+      fc.property(fc.array(wish, { maxLength: 15 }), wish, (wishes, last) => {
+        const bench = new Bench();
+        for (const w of wishes) if (bench.ask(w).ok && notAlready(bench, w)) bench.mark(w);
+        if (last.do === 'undo' || last.do === 'tight' || !bench.ask(last).ok) return;
+        if (notAlready(bench, last)) bench.mark(last);
+        const again = judge(bench.job, last, { at: '2026-04-11T18:25:40+02:00', id: 'seconded' });
+        expect(again.ok && again.entry !== null).toBe(false);
+      }),
+      { numRuns: 200 },
+    );
+  });
+});
+
+function notAlready(bench: Bench, w: Wish): boolean {
+  const verdict = bench.ask(w);
+  return verdict.ok && verdict.entry !== null;
+}
+
+describe('one entry more', () => {
+  it('read on from where things stood is the fold of them all', () => {
+    fc.assert(
+      fc.property(fc.array(entry, { maxLength: 25 }), entry, (entries, one) => {
+        const all = [...entries, one];
+        const before = fold(upper, entries);
+        const shown = JSON.stringify([...before.pieces.values()]);
+        const { living, rounds, ...on } = foldOn(before, all, one);
+        const { living: alive, rounds: turns, ...whole } = fold(upper, all);
+        expect(on).toEqual(whole);
+        expect([[...living], [...rounds]]).toEqual([[...alive], [...turns]]);
+        // What was shown before stays as it was.
+        expect(JSON.stringify([...before.pieces.values()])).toBe(shown);
+      }),
+      { numRuns: 3000 },
+    );
+  });
+
+  it('and so on, mark after mark', () => {
+    fc.assert(
+      fc.property(fc.array(entry, { maxLength: 25 }), (entries) => {
+        let job = fold(upper, []);
+        entries.forEach((one, i) => {
+          job = foldOn(job, entries.slice(0, i + 1), one);
+        });
+        expect(job).toEqual(fold(upper, entries));
+      }),
+      { numRuns: 500 },
+    );
+  });
+});

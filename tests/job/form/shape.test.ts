@@ -1,0 +1,252 @@
+import { readdirSync, readFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { Ajv2020 } from 'ajv/dist/2020.js';
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { parse } from 'yaml';
+import { printEntry } from '../../../src/job/diary/entry.ts';
+import { FAULTS } from '../../../src/job/faults/faults.ts';
+import { jsonSchema } from '../../../src/job/form/schema.ts';
+import { fileShape } from '../../../src/job/form/shape.ts';
+import { HELP } from '../../../src/job/form/shape-help.ts';
+import { readWhole } from '../../../src/job/read.ts';
+import { openYaml } from '../../../src/job/yaml/doc.ts';
+import { plainOf } from '../../../src/job/yaml/spot.ts';
+import { EXAMPLE, FULL } from './example.ts';
+import { anyEntry } from './make.ts';
+
+/** A general-purpose validator of JSON Schema (draft 2020-12), the same that many editors use. */
+const validate = new Ajv2020({ allErrors: false, strict: true, allowUnionTypes: true }).compile(
+  jsonSchema(),
+);
+
+const shape = fileShape();
+
+function agree(data: unknown): boolean {
+  const ours = shape.safeParse(data).success;
+  expect(validate(data), JSON.stringify(data)?.slice(0, 2000)).toBe(ours);
+  return ours;
+}
+
+/** The file's data as the program sees it: every scalar a text. */
+function asTexts(text: string): unknown {
+  const { root } = openYaml(text);
+  return root && plainOf(root);
+}
+
+/** The file's data as an editor sees it: figures, true and false, null. */
+function asValues(text: string): unknown {
+  try {
+    return parse(text, { logLevel: 'silent' });
+  } catch {
+    return null;
+  }
+}
+
+const FOLDER = join(import.meta.dirname, '../../faults');
+const FAULTY = readdirSync(FOLDER)
+  .filter((name) => name.endsWith('.yaml'))
+  .map((name) => [name, readFileSync(join(FOLDER, name), 'utf8')] as const);
+
+/** Codes that say that the shape is wrong. */
+const SHAPE = new Set<string>(
+  [
+    ['missing', 'unknown-key', 'wrong-type', 'bad-choice', 'bad-name', 'bad-kind', 'task-verb'],
+    ['no-version', 'bad-version', 'newer-version', 'not-a-job'],
+    ['bad-entry', 'entry-verb', 'entry-place', 'bad-time', 'bad-id'],
+  ].flat(),
+);
+
+describe('an editor with the schema and the program say the same of a file', () => {
+  it.each([
+    ['the example', EXAMPLE],
+    ['the full spelling', FULL],
+  ])('%s is right for both, with texts and with values', (_what, text) => {
+    expect(agree(asTexts(text))).toBe(true);
+    expect(agree(asValues(text))).toBe(true);
+  });
+
+  it.each(FAULTY)('%s', (_name, text) => {
+    agree(asTexts(text));
+    agree(asValues(text));
+  });
+
+  it('any diary', () => {
+    fc.assert(
+      fc.property(fc.array(anyEntry), (entries) => {
+        const text = `putback: 1\njob: x\ndiary:\n${entries.map((e) => `  ${printEntry(e)}\n`).join('')}`;
+        expect(agree(asTexts(text))).toBe(true);
+        expect(agree(asValues(text))).toBe(true);
+      }),
+    );
+  });
+
+  it('any file with something changed in its data', () => {
+    const sources = [EXAMPLE, FULL].flatMap((text) => [asTexts(text), asValues(text)]);
+    let good = 0;
+    let bad = 0;
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...sources),
+        fc.array(anyChange, { minLength: 1, maxLength: 3 }),
+        (source, changes) => {
+          let data: unknown = structuredClone(plainCopy(source));
+          for (const change of changes) data = changed(data, fresh(change));
+          if (agree(data)) good += 1;
+          else bad += 1;
+        },
+      ),
+      { numRuns: 2000 },
+    );
+    // Both answers are met often, or the property says little.
+    expect(Math.min(good, bad)).toBeGreaterThan(100);
+  });
+});
+
+describe('the reader has a fault for every file that the shape refuses, and none for the others', () => {
+  const met = { right: 0, wrong: 0 };
+  const verdict = (text: string) => {
+    const { faults, unreadable } = readWhole(text, 'a.yaml');
+    if (unreadable) return;
+    const { root } = openYaml(text);
+    const data = root ? plainOf(root) : {};
+    const right = shape.safeParse(data).success;
+    const told = faults.filter((f) => SHAPE.has(f.code));
+    const errors = faults.filter((f) => f.severity === 'error');
+    met[right ? 'right' : 'wrong'] += 1;
+    if (right) expect(told, text).toEqual([]);
+    else expect(errors.length, text).toBeGreaterThan(0);
+  };
+
+  it.each(FAULTY)('%s', (_name, text) => {
+    verdict(text);
+  });
+
+  it('for files with something changed in their data', () => {
+    const sources = [asTexts(EXAMPLE), asTexts(FULL)];
+    fc.assert(
+      fc.property(
+        fc.constantFrom(...sources),
+        fc.array(anyChange, { minLength: 1, maxLength: 3 }),
+        (source, changes) => {
+          let data: unknown = structuredClone(plainCopy(source));
+          for (const change of changes) data = changed(data, fresh(change));
+          // JSON is YAML; null stands for an empty place, which JSON cannot leave out.
+          verdict(JSON.stringify(data).replace(/null/g, ''));
+        },
+      ),
+      { numRuns: 1000 },
+    );
+    expect(Math.min(met.right, met.wrong)).toBeGreaterThan(50);
+  });
+});
+
+describe('the schema', () => {
+  it('describes every key that it knows, in one line', () => {
+    const text = JSON.stringify(jsonSchema());
+    for (const keys of Object.values(HELP)) {
+      for (const { is } of Object.values(keys)) expect(text).toContain(is);
+    }
+  });
+
+  it('names its draft and refers to nothing outside', () => {
+    const schema = jsonSchema() as Record<string, unknown>;
+    expect(schema.$schema).toBe('https://json-schema.org/draft/2020-12/schema');
+    expect(JSON.stringify(schema)).not.toContain('"$ref":"http');
+  });
+
+  it('every example of the help is right', () => {
+    for (const [key, { like }] of Object.entries(HELP.file)) {
+      const head = key === 'putback' || key === 'job' ? '' : `putback: 1\njob: x\n`;
+      const text = `${head}${like}\n${key === 'putback' ? 'job: x\n' : key === 'job' ? 'putback: 1\n' : ''}`;
+      const { faults } = readWhole(text, 'a.yaml');
+      const odd = faults.filter((f) => !/^(unknown|late)/.test(f.code));
+      expect(odd, like).toEqual([]);
+    }
+    const within = {
+      piece: (like: string) =>
+        `pieces:\n  cover:\n    ${like === 'map: |' ? 'map: |\n      1 2' : like}`,
+      hole: (like: string) => `pieces:\n  cover:\n    holes:\n      4:\n        ${like}`,
+      kind: (like: string) => `bolts:\n  S:\n    ${like}`,
+      buy: (like: string) => `buy:\n  gasket:\n    ${like}`,
+    };
+    for (const [owner, wrap] of Object.entries(within)) {
+      for (const { like } of Object.values(HELP[owner as 'piece'])) {
+        const { faults } = readWhole(`putback: 1\njob: x\n${wrap(like)}\n`, 'a.yaml');
+        expect(
+          faults.filter((f) => !f.code.startsWith('unknown')),
+          like,
+        ).toEqual([]);
+      }
+    }
+  });
+
+  it('no code is left out of the list of what the shape can say', () => {
+    for (const code of SHAPE) expect(Object.keys(FAULTS)).toContain(code);
+  });
+});
+
+// ---------------------------------------------------------------- changes of data
+
+interface Change {
+  /** Which of all places of the data, counted in order. */
+  where: number;
+  how: 'replace' | 'remove' | 'rename' | 'add' | 'double';
+  key: string;
+  value: unknown;
+}
+
+const KEYS = [...new Set(Object.values(HELP).flatMap((keys) => Object.keys(keys)))];
+const anyKey = fc.oneof(
+  fc.constantFrom(...KEYS, 'S', 'cover', '4', '4a', '0', '1000', 'on', 'toString', 'constructor'),
+  fc.string({ maxLength: 4 }).filter((key) => key !== '__proto__'),
+);
+const anyValue = fc.oneof(
+  fc.constantFrom<unknown>(null, true, false, 0, 1, 1.5, -1, 1000, 12345678, '', 'S', 'S S', '4'),
+  fc.constantFrom<unknown>('true', 'on', 'all', 'stuck', 'head', 'k3Vb9xQe', 'a b', [], {}, [[]]),
+  fc.constantFrom<unknown>(['S'], [1, 2], [1, 2, 3], { kind: 'S' }, { name: 'full' }, { do: 'x' }),
+  fc.constantFrom<unknown>('2026-05-02T10:11:05+02:00', '2026-05-02', { removal: 'x' }, [null]),
+  fc.jsonValue({ maxDepth: 2 }).filter((value) => !JSON.stringify(value).includes('__proto__')),
+);
+const anyChange: fc.Arbitrary<Change> = fc.record({
+  where: fc.nat(),
+  how: fc.constantFrom('replace', 'replace', 'remove', 'rename', 'add', 'double'),
+  key: anyKey,
+  value: anyValue,
+});
+
+/** The data with plain objects, as a clone can carry them. */
+function plainCopy(data: unknown): unknown {
+  return JSON.parse(JSON.stringify(data));
+}
+
+type Holder = Record<string, unknown>;
+
+function placesOf(data: unknown): { holder: Holder; key: string }[] {
+  if (typeof data !== 'object' || data === null) return [];
+  const holder = data as Holder;
+  return Object.keys(holder).flatMap((key) => [{ holder, key }, ...placesOf(holder[key])]);
+}
+
+/** A change whose value nothing else holds: two changes could make a circle of it. */
+const fresh = (change: Change): Change => ({ ...change, value: structuredClone(change.value) });
+
+function changed(data: unknown, { where, how, key, value }: Change): unknown {
+  const places = placesOf(data);
+  const place = places[where % (places.length + 1)];
+  if (!place) return how === 'replace' ? value : data;
+  const { holder, key: old } = place;
+  const inner = holder[old];
+  if (how === 'replace') holder[old] = value;
+  else if (how === 'add' && typeof inner === 'object' && inner !== null) {
+    if (Array.isArray(inner)) inner.push(value);
+    else (inner as Holder)[key] = value;
+  } else if (Array.isArray(holder)) {
+    if (how === 'double') holder.push(structuredClone(inner));
+    else holder.splice(Number(old), 1);
+  } else {
+    if (how !== 'double') delete holder[old];
+    if (how !== 'remove') holder[key] = inner;
+  }
+  return data;
+}

@@ -1,0 +1,168 @@
+import { describe, expect, it } from 'vitest';
+import { Bench } from '../../job/bench.ts';
+import { LEFT_COVER } from '../covers.ts';
+import { Desk } from '../desk.ts';
+
+const cover = () => new Desk(new Bench());
+/** The cover of five, a key a bolt. */
+const off = () => cover().open('cover').press('space');
+
+describe('off, a key a bolt', () => {
+  it('lights the first of the loosening order, and the next one when that is out', () => {
+    const desk = off();
+    expect(desk.screen).toBe('off');
+    const order: string[] = [];
+    for (let i = 0; i < 5; i += 1) {
+      order.push(/Next out: (\d)|Last out: (\d)/.exec(desk.frame)?.slice(1).join('') ?? '');
+      desk.press('space');
+    }
+    expect([...order].sort()).toEqual(['1', '2', '3', '4', '5']);
+    expect(desk.bench.states()).toBe('out out out out out');
+    expect(desk.bench.entries).toHaveLength(5);
+  });
+
+  it('notes what came out where it is another than the file says, and says so', () => {
+    const desk = off().press('3 s');
+    expect(desk.frame).toContain('3: you say it is S, M6x25 flange, 8 mm.');
+    desk.press('enter');
+    expect(desk.bench.hole('3').found).toEqual({ kind: 'S', with: [] });
+    expect(desk.frame).toContain('3: the file says M+clip, and S came out.');
+  });
+
+  it('takes a length, and what lay under the head', () => {
+    const desk = off().press('1 . 5 5 space 2').press('m + c l i p space');
+    expect(desk.bench.hole('1').found).toEqual({ kind: 'L', with: [] });
+    expect(desk.bench.hole('2').found).toEqual({ kind: 'M', with: ['clip'] });
+  });
+
+  it('asks for the rest of what is typed by half', () => {
+    const desk = off().press('. space');
+    expect(desk.frame).toContain('. is no kind and no length yet.');
+    expect(desk.bench.entries).toHaveLength(0);
+  });
+
+  it('counts the bolts large before anybody pries, asks for the tray, and goes back to the job', () => {
+    const desk = off().press('space space space space space');
+    expect(desk.screen).toBe('off-count');
+    expect(desk.frame).toContain('5 of 5 out');
+    expect(desk.frame).toContain('#### ');
+    expect(desk.done).toEqual([]);
+    desk.press('space').type('cup 2').press('enter');
+    expect(desk.screen).toBe('job');
+    expect(desk.frame).toContain('Cover is off, 5 of 5 bolts in cup 2.');
+    expect(desk.bench.piece().tray).toBe('cup 2');
+    expect(desk.done).toEqual(['cover off']);
+  });
+
+  it('leaves the tray out where nothing is said', () => {
+    const desk = off().press('space space space space space space enter');
+    expect(desk.bench.piece().where).toBe('open');
+    expect(desk.bench.piece().tray).toBeNull();
+  });
+
+  it('keeps a stuck bolt for the end and stops before anybody pries', () => {
+    const desk = off().press('4 - s');
+    expect(desk.frame).toContain('4 is noted as stuck.');
+    desk.press('space space space space');
+    expect(desk.screen).toBe('off-count');
+    expect(desk.frame).toMatch(/STOP[\s\S]*4 of 5 out\.[\s\S]*4 is still in: stuck since 18:25\./);
+    expect(desk.done).toEqual(['ring']);
+    desk.press('space');
+    expect(desk.frame).toContain('Last out: 4.');
+    desk.press('space');
+    expect(desk.frame).toContain('5 of 5 out');
+    expect(desk.bench.hole('4').trouble).toBeNull();
+  });
+
+  it('lets it come off with a bolt in, with a reason that is written down', () => {
+    const desk = off().press('4 - s space space space space w');
+    expect(desk.screen).toBe('field');
+    desk.press('enter');
+    expect(desk.frame).toContain('A reason is needed');
+    desk.type('drilled head').press('enter');
+    expect(desk.screen).toBe('job');
+    expect(desk.bench.entries.at(-1)).toMatchObject({ verb: 'removed', because: 'drilled head' });
+    expect(desk.frame).toContain('off, 4 of 5 bolts out');
+  });
+
+  it('counts a sheared bolt as out: it holds nothing', () => {
+    const desk = off().press('space space space space -').press('b');
+    expect(desk.screen).toBe('off-count');
+    expect(desk.frame).toContain('5 of 5 out');
+  });
+
+  it('takes back one mark after the other', () => {
+    const desk = off().press('space space backspace');
+    expect(desk.bench.states().match(/out/g)).toHaveLength(1);
+    expect(desk.frame).toMatch(/Taken back: \d out: [SML]/);
+    desk.press('backspace');
+    expect(desk.bench.states()).toBe('home home home home home');
+    desk.press('backspace');
+    expect(desk.frame).toContain('Nothing of this piece is left to take back.');
+    expect(desk.bench.entries).toHaveLength(4);
+  });
+
+  it('goes to another hole by its number and by arrows', () => {
+    const desk = new Desk(new Bench(LEFT_COVER)).open('alternator').press('space');
+    expect(desk.screen).toBe('off');
+    desk.press('1');
+    expect(desk.frame).toContain('< 1>');
+    desk.press('1');
+    expect(desk.frame).toContain('<11>');
+    desk.press('2');
+    expect(desk.frame).toContain('< 2>');
+    desk.press('down');
+    expect(desk.frame).toContain('< 7>');
+    desk.press('1 2');
+    expect(desk.frame).toContain('< 2>');
+    desk.press('left');
+    expect(desk.frame).toContain('< 1>');
+  });
+
+  it('says that there is no such hole', () => {
+    const desk = off().press('7');
+    expect(desk.frame).toContain('There is no hole 7.');
+  });
+});
+
+describe('a piece without bolts', () => {
+  it('is off with what there is to look for, and on again', () => {
+    const desk = cover().open('hose');
+    expect(desk.frame).toContain('Look for what holds it before you pull');
+    desk.press('o enter');
+    expect(desk.bench.piece('hose').where).toBe('open');
+    expect(desk.frame).toMatch(/Hose {2,}off/);
+    desk.open('hose').press('space');
+    expect(desk.bench.piece('hose').where).toBe('on');
+    expect(desk.frame).toContain('Hose is back on.');
+    expect(desk.done).toEqual(['hose off', 'hose on']);
+  });
+
+  it('can be moved aside, still connected', () => {
+    const desk = cover().open('hose').press('a');
+    expect(desk.bench.piece('hose').away).toBe('aside');
+    desk.press('escape');
+    expect(desk.frame).toContain('moved aside, still connected');
+  });
+});
+
+describe('a piece that the file does not know', () => {
+  it('is written by taking it off, its row with it', () => {
+    const desk = cover().press('a').type('Left foot rest').press('enter');
+    expect(desk.screen).toBe('look');
+    expect(desk.frame).toContain('Left foot rest');
+    desk.press('space').type('s .35 s').press('enter');
+    expect(desk.screen).toBe('off-count');
+    expect(desk.bench.text).toContain('left-foot-rest');
+    expect(desk.bench.piece('left-foot-rest').holes.map((h) => h.found?.kind)).toEqual([
+      'S',
+      'M',
+      'S',
+    ]);
+  });
+
+  it('can be one without bolts', () => {
+    const desk = cover().press('a').type('air box').press('enter o space');
+    expect(desk.bench.piece('air-box').where).toBe('open');
+  });
+});

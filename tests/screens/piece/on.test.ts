@@ -1,0 +1,231 @@
+import { describe, expect, it } from 'vitest';
+import { Bench } from '../../job/bench.ts';
+import { LEFT_COVER } from '../covers.ts';
+import { Desk } from '../desk.ts';
+
+/** The cover of five is off and its bolts are in cup 2; the lever over it is off too. */
+const on = () => new Desk(new Bench().openCover()).open('cover').press('space');
+
+/** The big cover, all of it off. */
+function bigOff(): Bench {
+  const bench = new Bench(LEFT_COVER);
+  for (const piece of ['gear-lever', 'sprocket-cover', 'alternator']) {
+    bench.mark({ do: 'out', piece });
+    bench.mark({ do: 'off', piece, tray: 'cup 2' });
+  }
+  return bench;
+}
+
+/** Through its gates. */
+const bigOn = () => new Desk(bigOff()).open('alternator').press('space space space');
+
+describe('on, by fingers', () => {
+  it('asks first what is in the hand, and what is left in the tray', () => {
+    const desk = on();
+    expect(desk.screen).toBe('on');
+    expect(desk.frame).toContain('What is in your hand?   S 25   M 35   L 55');
+    expect(desk.frame).toContain('Left in cup 2: 3 S, 1 M, 1 L.');
+    expect(desk.frame).toContain('In means turned by fingers, three turns at least.');
+    desk.press('space');
+    expect(desk.bench.states()).toBe('out out out out out');
+  });
+
+  it('lights the holes where it belongs, and a key puts one in', () => {
+    const desk = on().press('s');
+    expect(desk.frame).toContain('<1>S');
+    expect(desk.frame).toContain('>(2)S');
+    expect(desk.frame).toContain('>(5)S');
+    expect(desk.frame).not.toContain('>(4)');
+    expect(desk.frame).toContain('It belongs in 1, 2 and 5.');
+    desk.press('space');
+    expect(desk.bench.states()).toBe('in out out out out');
+    expect(desk.frame).toContain('[1]S');
+    expect(desk.frame).toContain('It belongs in 2 and 5.');
+  });
+
+  it('empties the hand when the last of a kind is in', () => {
+    const desk = on().press('m space');
+    expect(desk.bench.states()).toBe('out out in out out');
+    expect(desk.frame).toContain('What is in your hand?');
+    expect(desk.frame).toContain('3 has clip under the head.');
+  });
+
+  it('puts in all of a kind at once', () => {
+    const desk = on().press('s a');
+    expect(desk.bench.states()).toBe('in in out out in');
+    expect(desk.bench.entries.at(-1)).toMatchObject({ verb: 'in', hole: ['1', '2', '5'] });
+  });
+
+  it('takes a length off the rule', () => {
+    const desk = on().type('.55');
+    expect(desk.frame).toContain('In your hand: 55 mm long.');
+    expect(desk.frame).toContain('It belongs in 4.');
+    desk.press('space');
+    expect(desk.bench.hole('4').holds).toEqual({ kind: 'L', with: [] });
+  });
+
+  it('goes on to tightening when the last one is in', () => {
+    const desk = on().press('s a m space l space');
+    expect(desk.screen).toBe('look');
+    expect(desk.frame).toContain('All in, 5 of them by fingers only.');
+    expect(desk.frame).toContain('Next pass, 1 of 2: snug.');
+    expect(desk.done).toEqual(['cover on']);
+    desk.press('space');
+    expect(desk.screen).toBe('tight');
+    expect(desk.bench.states()).toBe('in in in in in');
+  });
+
+  it('stops a wrong bolt, rings, and says why in mm and where it belongs', () => {
+    const desk = on().press('m 1 space');
+    expect(desk.screen).toBe('stop');
+    expect(desk.done).toEqual(['ring']);
+    expect(desk.frame).toContain('+- STOP -');
+    expect(desk.frame).toContain('1 takes S, 25 mm.');
+    expect(desk.frame).toContain('In your hand: M, 35 mm.');
+    expect(desk.frame).toMatch(/10 mm longer/);
+    expect(desk.frame).toContain('It belongs in 3.');
+    expect(desk.bench.states()).toBe('out out out out out');
+  });
+
+  it('does not let a key that was meant for the next bolt through a STOP', () => {
+    const desk = on().press('m 1 space space enter space a s');
+    expect(desk.screen).toBe('stop');
+    desk.press('backspace');
+    expect(desk.screen).toBe('on');
+    expect(desk.frame).toContain('What is in your hand?');
+    expect(desk.bench.states()).toBe('out out out out out');
+  });
+
+  it('lets it in all the same, with a reason that is written down', () => {
+    const desk = on().press('m 1 space w').type('longer one, chased the thread').press('enter');
+    expect(desk.screen).toBe('on');
+    expect(desk.bench.hole('1').holds?.kind).toBe('M');
+    expect(desk.bench.entries.at(-1)?.because).toBe('longer one, chased the thread');
+  });
+
+  it('comes back to the STOP from the reason, and from there to the bolts', () => {
+    const desk = on().press('m 1 space w escape');
+    expect(desk.screen).toBe('stop');
+    desk.press('escape');
+    expect(desk.screen).toBe('on');
+  });
+
+  it('stops a bolt that no hole takes', () => {
+    const desk = on().type('.70').press('space');
+    expect(desk.screen).toBe('stop');
+    expect(desk.frame).toContain('No empty hole of Cover takes it.');
+  });
+
+  it('takes back the bolt that just went in, and the next one can go in at once', () => {
+    const desk = on().press('s space space backspace');
+    expect(desk.bench.states()).toBe('in out out out out');
+    expect(desk.frame).toContain('In your hand: S');
+    desk.press('space');
+    expect(desk.bench.states()).toBe('in in out out out');
+  });
+
+  it('takes back what is in the hand first, then the last bolt', () => {
+    const desk = on().press('s space m backspace');
+    expect(desk.bench.states()).toBe('in out out out out');
+    expect(desk.frame).toContain('What is in your hand?');
+    desk.press('backspace');
+    expect(desk.bench.states()).toBe('out out out out out');
+    expect(desk.frame).toContain('Taken back: 1 in by fingers: S.');
+  });
+
+  it('knows its own kinds before its own keys: with a kind A, a is what is in the hand', () => {
+    const text = `putback: 1\njob: Lid\nbolts: {A: M6x16, N: M6x20}\npieces:\n  lid: {bolts: A A N}\ndiary:\n`;
+    const bench = new Bench(text);
+    bench.mark({ do: 'out', piece: 'lid' });
+    bench.mark({ do: 'off', piece: 'lid' });
+    const desk = new Desk(bench).open('lid').press('space a');
+    expect(desk.frame).toContain('In your hand: A, M6x16.');
+    expect(desk.frame).toContain('End all A in');
+    desk.press('end');
+    expect(desk.bench.states('lid')).toBe('in in out');
+    desk.press('n');
+    expect(desk.frame).toContain('In your hand: N, M6x20.');
+  });
+
+  it('reads the cautions once, with what else must be there, and not again', () => {
+    const bench = bigOn();
+    expect(bench.screen).toBe('on');
+    const desk = new Desk(bigOff()).open('alternator').press('space space');
+    expect(desk.screen).toBe('gate');
+    expect(desk.frame).toContain(
+      '>      The magnet pulls the cover in. Keep fingers off the edge.',
+    );
+    expect(desk.frame).toContain('Joint: new gasket, dry.');
+    expect(desk.frame).toMatch(/Counted and in its place: 2 dowels\.\n.*thrust washer/);
+    desk.press('space escape space');
+    expect(desk.screen).toBe('on');
+  });
+
+  it('says what is under the head where the hand alone does not', () => {
+    expect(bigOn().press('m').frame).toContain(
+      '4 takes M, M6x35 flange, 8 mm, clip under the head.',
+    );
+    expect(bigOn().press('7').frame).toContain('7: oil passage.');
+  });
+});
+
+describe('file and find differ', () => {
+  /** The file says M+clip in 3, and S came out. */
+  function odd(): Desk {
+    const bench = new Bench();
+    bench.mark({ do: 'out', piece: 'lever' });
+    bench.mark({ do: 'off', piece: 'lever' });
+    bench.mark({ do: 'out', piece: 'cover', row: 'S S S L S' });
+    bench.mark({ do: 'off', piece: 'cover' });
+    return new Desk(bench).open('cover').press('space');
+  }
+
+  it('is settled before anything goes back', () => {
+    const desk = odd();
+    expect(desk.screen).toBe('settle');
+    expect(desk.frame).toContain('3: which is true?');
+    expect(desk.frame).toContain('The file says   M, M6x35 flange, 8 mm, clip under the head');
+    expect(desk.frame).toContain('Came out        S, M6x25 flange, 8 mm');
+  });
+
+  it('the file is right: it stays as it is', () => {
+    const desk = odd().press('f');
+    expect(desk.screen).toBe('on');
+    expect(desk.bench.text).toContain('bolts: S S M+clip L S');
+    expect(desk.bench.hole('3').unsettled).toBe(false);
+  });
+
+  it('the bolt that came out is right: the row of the file is changed', () => {
+    const desk = odd().press('b');
+    expect(desk.screen).toBe('on');
+    expect(desk.bench.text).toContain('bolts: S S S L S');
+  });
+
+  it('neither is right', () => {
+    const desk = odd().press('o').type('L').press('enter');
+    expect(desk.bench.text).toContain('bolts: S S L L S');
+  });
+
+  it('can wait: the others go in, that one is asked about again', () => {
+    const desk = odd().press('l s a l space');
+    expect(desk.bench.states()).toBe('in in out in in');
+    desk.press('m 3 space');
+    expect(desk.screen).toBe('settle');
+    expect(desk.frame).toContain('Settle first which is true.');
+  });
+});
+
+describe('a hole that needs mending', () => {
+  it('takes no bolt until it is said to be mended', () => {
+    const bench = new Bench().openCover();
+    bench.mark({ do: 'state', piece: 'cover', hole: '3', state: 'pulled' });
+    const desk = new Desk(bench).open('cover').press('space s a l space');
+    expect(desk.screen).toBe('look');
+    desk.press('3');
+    expect(desk.frame).toContain('Thread pulled.');
+    desk.press('m');
+    expect(desk.frame).toContain('3 is mended.');
+    desk.press('space m space');
+    expect(desk.bench.states()).toBe('in in in in in');
+  });
+});

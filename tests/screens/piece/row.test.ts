@@ -1,0 +1,89 @@
+import { describe, expect, it } from 'vitest';
+import { Bench } from '../../job/bench.ts';
+import { LEFT_COVER } from '../covers.ts';
+import { Desk } from '../desk.ts';
+
+const row = (text = LEFT_COVER) => new Desk(new Bench(text)).open('alternator').press('r');
+const found = (desk: Desk) =>
+  desk.bench
+    .piece('alternator')
+    .holes.map((h) => h.found && [h.found.kind, ...h.found.with].join('+'));
+
+describe('off, the whole row typed at once', () => {
+  it('shows each word under its hole as it is typed', () => {
+    const desk = row().type('s s s m+ s s s+ s ! l s');
+    expect(desk.screen).toBe('off-row');
+    expect(desk.frame).toContain('1   2   3   4   5   6   7   8   9   10  11');
+    expect(desk.frame).toContain('S   S   S   M+  S   S   S+  S   !   L   S');
+    expect(desk.frame).toContain('10 of 11 out');
+    expect(desk.frame).toContain('STOP before you pry: 9 still in.');
+  });
+
+  it('asks what was under each head, with what the file says already written', () => {
+    const desk = row().type('s s s m+ s s s+ s s l s').press('enter');
+    expect(desk.frame).toContain('What was under the head of 4, M?');
+    expect(desk.frame).toContain('> clip');
+    desk.press('enter');
+    expect(desk.frame).toContain('What was under the head of 7, S?');
+    desk.press('ctrl-u').type('copper washer').press('enter');
+    expect(desk.screen).toBe('off-count');
+    expect(found(desk)[3]).toBe('M+clip');
+    expect(found(desk)[6]).toBe('S+copper-washer');
+  });
+
+  it('stops before anybody pries where a bolt is still in', () => {
+    const desk = row().type('s s s m+clip s s s+copper s ! l s').press('enter');
+    expect(desk.screen).toBe('off-count');
+    expect(desk.frame).toMatch(/STOP[\s\S]*10 of 11 out\.[\s\S]*9 is still in\./);
+    expect(desk.done).toEqual(['ring']);
+  });
+
+  it('can be typed without blanks', () => {
+    const desk = row().type('sssm+clip ssss!ls').press('enter');
+    expect(desk.bench.states('alternator')).toBe('out out out out out out out out home out out');
+  });
+
+  it('is not kept while words are missing or too many, and says how many', () => {
+    const desk = row().type('s s s').press('enter');
+    expect(desk.frame).toContain('3 of 11 so far.');
+    expect(desk.bench.entries).toHaveLength(0);
+    desk.type(' s s s s s s s s s').press('enter');
+    expect(desk.frame).toContain('12 words, and the piece has 11 holes.');
+  });
+
+  it('says which letters are new in this job', () => {
+    expect(row().type('s s x').frame).toContain('X: new in this job.');
+  });
+
+  it('says what a word cannot be, and keeps what was typed', () => {
+    const desk = row().type('s s s m+clip s s s+copper s s l 55').press('enter');
+    expect(desk.screen).toBe('off-row');
+    expect(desk.frame).toContain('55 is no word of a row');
+    expect(desk.frame).toContain('> s s s m+clip s s s+copper s s l 55');
+  });
+
+  it('takes a paste as one step', () => {
+    const desk = row()
+      .happen({ on: 'paste', text: 's s s m+clip s\ns s+copper s s l s\n' })
+      .press('enter');
+    expect(desk.screen).toBe('off-count');
+    expect(desk.bench.entries).toHaveLength(1);
+  });
+
+  it('stands there again when it was left by half, until it is kept', () => {
+    const desk = row().type('s s s').press('escape escape');
+    expect(desk.screen).toBe('job');
+    desk.open('alternator').press('r');
+    expect(desk.frame).toContain('> s s s');
+    desk.type(' m+clip s s s+copper s s l s').press('enter').press('backspace tab');
+    expect(desk.screen).toBe('off-row');
+    expect(desk.frame).not.toContain('> s s s');
+  });
+
+  it('comes back from the list of keys with everything that was typed', () => {
+    const desk = row().type('s s s').press('tab');
+    expect(desk.screen).toBe('keys');
+    desk.press('escape');
+    expect(desk.frame).toContain('> s s s');
+  });
+});

@@ -1,0 +1,119 @@
+import { describe, expect, it } from 'vitest';
+import { Bench, COVER } from '../../job/bench.ts';
+import { Desk } from '../desk.ts';
+
+/** All bolts are in by fingers. */
+const tight = (text = COVER) => new Desk(new Bench(text).openCover().fillCover()).open('cover');
+const LISTED = COVER.replace('torque:', 'sequence: [1, 3, 5, 2, 4]\n    torque:');
+const lit = (desk: Desk) => /Next: (\d+), /.exec(desk.frame)?.[1] ?? '';
+
+describe('tight', () => {
+  it('shows the order on the map, and pass and torque as printed', () => {
+    const desk = tight(LISTED);
+    expect(desk.screen).toBe('tight');
+    expect(desk.frame).toContain('<1>1st');
+    expect(desk.frame).toContain('[3]2nd');
+    expect(desk.frame).toContain('[4]5th');
+    expect(desk.frame).toContain('tight, pass 1 of 2: snug');
+    desk.press('space space space space space');
+    expect(desk.screen).toBe('look');
+    expect(desk.frame).toContain('snug is through.');
+    expect(desk.frame).toContain('Next pass, 2 of 2: full, 10 N·m (manual 2-17).');
+    desk.press('space');
+    expect(desk.frame).toContain('tight, pass 2 of 2: full, 10 N·m');
+    expect(desk.frame).toContain('(manual 2-17)');
+    expect(desk.bench.piece().holes.every((h) => h.passes.length === 1)).toBe(true);
+  });
+
+  it('is a key a bolt, pass by pass, and calmly tight at the end, with what is next', () => {
+    const desk = tight(LISTED);
+    const order: string[] = [];
+    while (order.length < 10) {
+      if (desk.screen === 'look') desk.press('space');
+      order.push(lit(desk));
+      desk.press('space');
+    }
+    expect(order.join('')).toBe('1352413524');
+    expect(desk.bench.states()).toBe('tight tight tight tight tight');
+    expect(desk.screen).toBe('look');
+    expect(desk.frame).toContain('All 5 are tight, 10 N·m, manual 2-17.');
+    expect(desk.frame).toMatch(/Next: Lever/);
+    expect(desk.done).toEqual(['cover tight']);
+    expect(desk.done).not.toContain('ring');
+    desk.press('space');
+    expect(desk.screen).toBe('job');
+  });
+
+  it('takes another hole, and orders the rest anew', () => {
+    const desk = tight();
+    const first = lit(desk);
+    const other = ['1', '2', '3', '4', '5'].find((n) => n !== first) ?? '';
+    desk.press(other);
+    expect(desk.frame).toContain(`${other}. In order it would be ${first}.`);
+    desk.press('space');
+    expect(desk.screen).toBe('tight');
+    expect(desk.frame).toContain(`{${other}}`);
+    expect(desk.frame).toContain('the rest is ordered anew');
+  });
+
+  it('asks before it leaves the maker’s list, without a STOP and without ringing', () => {
+    const desk = tight(LISTED).press('4 space');
+    expect(desk.screen).toBe('stop');
+    expect(desk.frame).toContain(
+      'The maker\u2019s list says 1 next, not 4.'.replace('\u2019', "'"),
+    );
+    expect(desk.frame).not.toContain('STOP');
+    expect(desk.done).toEqual([]);
+    desk.press('w').type('reached only now').press('enter');
+    expect(desk.screen).toBe('tight');
+    expect(desk.bench.entries.at(-1)).toMatchObject({ verb: 'tight', because: 'reached only now' });
+  });
+
+  it('one key for a bolt that turns without tightening: noted, stopped, and what to do now', () => {
+    const desk = tight(LISTED).press('space !');
+    expect(desk.screen).toBe('advice');
+    expect(desk.done).toEqual(['ring']);
+    expect(desk.frame).toMatch(/STOP[\s\S]*3: thread pulled\.[\s\S]*Turn no further/);
+    expect(desk.bench.hole('3').trouble).toBe('pulled');
+    desk.press('space');
+    expect(desk.frame).toContain('!3!');
+    expect(lit(desk)).toBe('5');
+  });
+
+  it('takes that back as well', () => {
+    const desk = tight(LISTED).press('space ! backspace');
+    expect(desk.bench.hole('3').trouble).toBeNull();
+    expect(desk.screen).toBe('tight');
+  });
+
+  it('is not said to be tight while one hole holds nothing', () => {
+    const desk = tight(LISTED)
+      .press('space ! space space space space')
+      .press('space space space space space');
+    expect(desk.screen).toBe('look');
+    expect(desk.frame).toContain('Tight but for 3.');
+    expect(desk.frame).toContain('4 of 5 are tight.');
+    expect(desk.done).toEqual(['ring']);
+  });
+
+  it('leads back to the bolts that are not in yet', () => {
+    const bench = new Bench().openCover();
+    bench.mark({ do: 'in', piece: 'cover', hand: { kind: 'S' } });
+    const desk = new Desk(bench).open('cover').press('tab');
+    expect(desk.screen).toBe('tight');
+    expect(desk.frame).toContain('2 holes still empty.');
+    desk.press('tab');
+    expect(desk.screen).toBe('on');
+  });
+
+  it('begins a second round when it comes off again', () => {
+    const desk = tight(LISTED)
+      .press('space space space space space space')
+      .press('space space space space space');
+    desk.press('o space');
+    expect(desk.screen).toBe('off');
+    expect(desk.bench.piece().round).toBe(2);
+    desk.press('escape escape');
+    expect(desk.frame).toContain('round 2');
+  });
+});
