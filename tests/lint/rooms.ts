@@ -22,6 +22,7 @@ const FORM = [...PIECE, 'job/yaml', 'job/faults', 'job/diary', 'job/truth', 'job
 const FOLD = [...FORM, 'job/fold'];
 const JOB = [...FOLD, 'job', 'job/judge', 'job/edit'];
 const PLAN = [...JOB, 'plan', 'plan/buy', 'plan/gates'];
+/** What the screens stand on: lines and pictures, answers about a job, state and moves. */
 const SCREENS = [...PLAN, 'screens/kit', 'screens/now', 'screens/base'];
 
 export const ROOMS: Readonly<Record<string, Room>> = {
@@ -52,19 +53,17 @@ export const ROOMS: Readonly<Record<string, Room>> = {
     may: [...PLAN, 'job/merge', 'job/save', 'diary', 'diary/git', 'screens/terminal', ''],
     system: true,
   },
-  'screens/kit': { may: SCREENS },
-  'screens/now': { may: SCREENS },
-  'screens/base': { may: [...SCREENS, 'screens/show'] },
+  'screens/kit': { may: [...PIECE, 'job/fold'] },
+  'screens/now': { may: [...PLAN, 'screens/kit'] },
+  'screens/base': { may: SCREENS },
   'screens/ask': { may: SCREENS },
-  'screens/draw': { may: [...SCREENS, 'screens/show'] },
-  'screens/gate': { may: [...SCREENS, 'screens/ask', 'screens/tasks'] },
-  'screens/job': { may: [...SCREENS, 'screens/ask', 'screens/tasks', 'screens/piece'] },
-  'screens/known': { may: [...SCREENS, 'screens/ask', 'screens/tasks', 'screens/gate'] },
+  'screens/draw': { may: SCREENS },
   'screens/parts-list': { may: [...SCREENS, 'screens/ask'] },
-  'screens/piece': {
-    may: [...SCREENS, 'screens/ask', 'screens/parts-list', 'screens/show'],
-  },
   'screens/tasks': { may: [...SCREENS, 'screens/ask'] },
+  'screens/gate': { may: [...SCREENS, 'screens/ask', 'screens/tasks'] },
+  'screens/known': { may: [...SCREENS, 'screens/ask', 'screens/tasks', 'screens/gate'] },
+  'screens/piece': { may: [...SCREENS, 'screens/ask', 'screens/parts-list'] },
+  'screens/job': { may: [...SCREENS, 'screens/ask', 'screens/tasks', 'screens/piece'] },
   'screens/show': {
     may: [
       ...SCREENS,

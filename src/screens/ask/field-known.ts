@@ -3,10 +3,11 @@ import { truthFault } from '../../job/truth/corrections.ts';
 import type { Job, Writable } from '../../model/types.ts';
 import { readDuration } from '../../plan/duration.ts';
 import { record, say, show, stay } from '../base/moves.ts';
-import type { KnownAsks, Put, State, Updated } from '../base/state.ts';
+import type { KnownAsks, State, Updated } from '../base/state.ts';
 import { bothSaid } from '../kit/both.ts';
 import { figureLabel, labelOf, NAMES_PIECES } from '../now/known-words.ts';
 import { namesOffered, typedNames } from '../now/typed-names.ts';
+import type { Put } from '../now/typed-runs.ts';
 import { typedRuns } from '../now/typed-runs.ts';
 
 /** The field stays until the mark is on disk: what was typed is there still, should it be refused. */

@@ -81,3 +81,10 @@ export function hereOf(step: Step): string | null {
   if ('here' in step) return step.here;
   return 'hole' in step ? step.hole : null;
 }
+
+/** Something is inside the machine; where a piece is open, behind that one. */
+export function someThingInside(state: State): boolean {
+  const here = at(state);
+  const things = state.open?.job.inside ?? [];
+  return here ? things.some((i) => i.piece === here.key) : things.length > 0;
+}

@@ -7,12 +7,10 @@ import type { Figure } from '../../job/truth/corrections.ts';
 import type { Fault, Job, Moment, Recorded, Refusal, Wish, Writable } from '../../model/types.ts';
 import type { Drawing } from '../../piece/drawing.ts';
 import type { Field } from '../kit/field.ts';
-
-/**
- * A key press: `space`, `enter`, `backspace`, `up`, `down`, `left`, `right`, `escape`, `tab`, `delete`,
- * `home`, `end`, `ctrl-` and a letter, or one grapheme.
- */
-export type Press = string;
+import type { Press } from '../kit/press.ts';
+import type { About } from '../now/answers.ts';
+import type { Of } from '../now/known-rows.ts';
+import type { Put } from '../now/typed-runs.ts';
 
 // ---------------------------------------------------------------- what comes in
 
@@ -151,9 +149,6 @@ export type View =
   | { screen: 'field'; asks: Asks; field: Field; under: View }
   | { screen: 'keys'; under: View; top: number };
 
-/** What something is known of. */
-export type Of = { piece: string } | { task: string };
-
 export interface Unsaved {
   code: string;
   say: string;
@@ -189,9 +184,6 @@ export type Step =
   /** A mark of an earlier sitting is about to be taken back. */
   | { step: 'sure'; id: string; back: Step };
 
-/** What lies in the tray; the heights at which the heads stand. */
-export type About = 'left' | 'heights';
-
 /** What a text field is for. */
 export type Asks =
   | { ask: 'why'; wish: Wish; refused: Refusal }
@@ -220,11 +212,6 @@ export type KnownAsks =
       say: string | null;
       runs?: true;
     };
-
-export interface Put {
-  key: Writable;
-  text: string;
-}
 
 /** What is asked about the whole job. */
 export type JobAsks =

@@ -2,10 +2,11 @@
 import type { Trouble } from '../../model/types.ts';
 import { pressDigit } from '../kit/digits.ts';
 import { type Field, pressField } from '../kit/field.ts';
+import type { Press } from '../kit/press.ts';
 import { pressHand } from '../now/hand.ts';
 import { names } from '../now/piece-now.ts';
 import { at } from './moves.ts';
-import type { Press, State } from './state.ts';
+import type { State } from './state.ts';
 
 /** The field that is being typed in. */
 export function typing(state: State): Field | null {

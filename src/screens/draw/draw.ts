@@ -13,14 +13,13 @@ import {
 } from '../../piece/drawing.ts';
 import type { Acts } from '../base/act.ts';
 import { draftOfDrawing, dropDraft, keepDraft } from '../base/drafts.ts';
-import { at, pieceNamed, record, say, show, stay } from '../base/moves.ts';
+import { at, pieceNamed, record, say, show, someThingInside, stay } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
 import type { State, Updated, View } from '../base/state.ts';
 import { drawField } from '../kit/drawn-field.ts';
 import { bold, type Line, line, width, wrap } from '../kit/text.ts';
 import { list, many } from '../kit/words.ts';
 import { layoutOf, names } from '../now/piece-now.ts';
-import { someThingInside } from '../show/when.ts';
 
 type DrawView = Extract<View, { screen: 'draw' }>;
 

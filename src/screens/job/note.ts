@@ -1,13 +1,13 @@
 /** The note of a good workmate: where the job stands, in words, as one reads it on coming back after days. */
 import type { Job } from '../../model/types.ts';
 import type { Back } from '../../plan/back.ts';
+import { daysBetween, sayDays } from '../../plan/days.ts';
 import { noteRows } from '../../plan/note.ts';
 import type { Acts } from '../base/act.ts';
 import { show } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
 import type { State } from '../base/state.ts';
 import { hangingBoth } from '../kit/both.ts';
-import { daysBetween, sayDays } from '../kit/days.ts';
 import { scrolled } from '../kit/scroll.ts';
 import { bold, hanging, type Line, line, pad, type Style, span, wrap } from '../kit/text.ts';
 import { correctionsSaid, isOpen, wrapStruck } from '../now/corrections-said.ts';

@@ -1,5 +1,5 @@
 /** Digits are always holes: typed one after the other, each names the nearest thing that exists. */
-import type { Press } from '../base/state.ts';
+import type { Press } from './press.ts';
 
 export interface Pointed {
   /** The hole, or null when nothing is called so. */

@@ -1,5 +1,5 @@
 /** A line of text that is being typed: pure, by grapheme, with the editing keys of a shell. */
-import type { Press } from '../base/state.ts';
+import type { Press } from './press.ts';
 import { type Line, span, split, width } from './text.ts';
 
 interface Typed {

@@ -2,9 +2,10 @@
 
 import { litHole } from '../base/lit.ts';
 import { at, hereOf } from '../base/moves.ts';
-import type { Of, State, Step } from '../base/state.ts';
+import type { State, Step } from '../base/state.ts';
 import { markedItem } from '../gate/gate.ts';
 import { behindItem } from '../now/gate-figures.ts';
+import type { Of } from '../now/known-rows.ts';
 import { type KnownRow, knownRows } from '../now/known-rows.ts';
 import { passFor } from '../now/pass-of.ts';
 import { passNow } from '../now/piece-now.ts';

@@ -9,9 +9,11 @@ import { mixup } from '../../piece/mixup/mixup.ts';
 import { readLeft, type Typed } from '../../piece/mixup/typed.ts';
 import type { Mixup } from '../../piece/mixup/types.ts';
 import { sayWorst, swaps } from '../../piece/swaps.ts';
-import type { About } from '../base/state.ts';
 import { list, many } from '../kit/words.ts';
 import { names } from './piece-now.ts';
+
+/** What lies in the tray; the heights at which the heads stand. */
+export type About = 'left' | 'heights';
 
 export interface Answer {
   /** The first is what it comes to; each is a paragraph. */

@@ -1,7 +1,7 @@
 /** Which text of the file an item of a gate was made from. */
 import type { Job, Moment, PieceSpec } from '../../model/types.ts';
 import { readJoint } from '../../plan/joint.ts';
-import type { Of } from '../base/state.ts';
+import type { Of } from './known-rows.ts';
 import { type KnownRow, knownRows } from './known-rows.ts';
 
 export interface Behind {

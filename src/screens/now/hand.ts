@@ -5,7 +5,7 @@
 import { readLength } from '../../bolt/length.ts';
 import type { Hand, Job, Kind, RowItem } from '../../model/types.ts';
 import { readItem } from '../../piece/row.ts';
-import type { Press } from '../base/state.ts';
+import type { Press } from '../kit/press.ts';
 
 export type HandRead =
   | { is: 'none' }

@@ -1,9 +1,11 @@
 /** All that is known of a piece or a task, row by row, and what may be said of it and is not yet. */
 import { type Figure, figuresOf } from '../../job/truth/corrections.ts';
 import type { Job, PieceNow, PieceSpec, Writable } from '../../model/types.ts';
-import type { Of } from '../base/state.ts';
 import { list } from '../kit/words.ts';
 import { figureLabel, type Known, labelOf, OFFERED, SEVERAL } from './known-words.ts';
+
+/** What something is known of. */
+export type Of = { piece: string } | { task: string };
 
 export interface KnownRow {
   /** The same before and after it was corrected. */

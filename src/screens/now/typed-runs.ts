@@ -1,5 +1,11 @@
 /** What somebody types with a hose in the other hand: how it runs, and what is marked on it. */
-import type { Put } from '../base/state.ts';
+import type { Writable } from '../../model/types.ts';
+
+/** A text for a key of a piece. */
+export interface Put {
+  key: Writable;
+  text: string;
+}
 
 const MARKS = /^(.*?)[\s;,.]*\bmarks?\s*:\s*(.*)$/is;
 

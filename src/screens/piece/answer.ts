@@ -5,10 +5,11 @@ import type { Acts } from '../base/act.ts';
 import { at, stay, stepOf } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
 import { piecePage } from '../base/piece-page.ts';
-import type { About, State, Updated } from '../base/state.ts';
+import type { State, Updated } from '../base/state.ts';
 import { scrolled } from '../kit/scroll.ts';
 import { type Line, line, wrap } from '../kit/text.ts';
 import { sayItem } from '../kit/words.ts';
+import type { About } from '../now/answers.ts';
 import { answerTo } from '../now/answers.ts';
 
 function asked(state: State, about: About, text = ''): Updated {

@@ -5,9 +5,10 @@ import type { Acts } from '../base/act.ts';
 import { litHole } from '../base/lit.ts';
 import { at, say, stay, toStep } from '../base/moves.ts';
 import { middleRows } from '../base/page.ts';
-import type { Press, State, Step, Updated } from '../base/state.ts';
+import type { State, Step, Updated } from '../base/state.ts';
 import { pressDigit } from '../kit/digits.ts';
 import { inLines, LINE_LABEL, perLine } from '../kit/map.ts';
+import type { Press } from '../kit/press.ts';
 import { layoutOf, names, toFill } from '../now/piece-now.ts';
 
 export const pointActs = {

@@ -1,6 +1,7 @@
 /** Refused: STOP for what would break something, a plain question for the rest. */
 import { sayEntry } from '../../job/fold/say-entry.ts';
 import type { Refusal } from '../../model/types.ts';
+import { sayDate } from '../../plan/days.ts';
 import { ask } from '../ask/field.ts';
 import type { Acts } from '../base/act.ts';
 import { ON } from '../base/enter.ts';
@@ -8,7 +9,6 @@ import { at, record, stay, stepOf, toStep } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
 import type { State, Step } from '../base/state.ts';
 import { sentences, stopBox } from '../kit/box.ts';
-import { sayDate } from '../kit/days.ts';
 import { bold, type Line, line, wrap } from '../kit/text.ts';
 
 /** Breaks a casting, a thread, a bolt or what turns. Nothing else rings. */

@@ -9,9 +9,9 @@ import type { Page } from '../base/page.ts';
 import type { State, Updated } from '../base/state.ts';
 import { CHOICES } from '../base/takes.ts';
 import { stopBox } from '../kit/box.ts';
+import { keyName } from '../kit/press.ts';
 import { bold, hanging, type Line, line, span } from '../kit/text.ts';
 import { sayTrouble } from '../now/say-piece.ts';
-import { keyName } from '../show/foot.ts';
 
 /** Offered first: while tightening it is the thread, on the way off it is the bolt. */
 function likely(state: State): number {

@@ -1,27 +1,9 @@
 /** The keys of this screen, from the table: the line at the foot and the names of keys. */
 
-import type { Press, State } from '../base/state.ts';
+import type { State } from '../base/state.ts';
+import { keyName } from '../kit/press.ts';
 import { type Line, line, span, width } from '../kit/text.ts';
 import { shownKeys } from './which.ts';
-
-const NAMES: Readonly<Record<Press, string>> = {
-  space: 'Space',
-  enter: 'Enter',
-  backspace: 'Backspace',
-  escape: 'Esc',
-  tab: 'Tab',
-  up: 'Up',
-  down: 'Down',
-  left: 'Left',
-  right: 'Right',
-  home: 'Home',
-  end: 'End',
-  delete: 'Delete',
-};
-
-export function keyName(press: Press): string {
-  return NAMES[press] ?? press.replace(/^ctrl-(.*)/, (_, k: string) => `Ctrl-${k.toUpperCase()}`);
-}
 
 interface Hint {
   id: string;

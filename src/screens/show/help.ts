@@ -3,9 +3,9 @@
 import type { Page } from '../base/page.ts';
 import type { State } from '../base/state.ts';
 import { SIGNS } from '../kit/map.ts';
+import { keyName } from '../kit/press.ts';
 import { scrolled } from '../kit/scroll.ts';
 import { bold, hanging, type Line, line, pad, width } from '../kit/text.ts';
-import { keyName } from './foot.ts';
 import { type Shown, shownKeys } from './which.ts';
 
 export function drawKeys(state: State): Page {

@@ -3,11 +3,13 @@
  * no other file names a key. Earlier rows matter more: the foot line keeps them longest.
  */
 
-import type { Press, State, Step, View } from '../base/state.ts';
+import { someThingInside } from '../base/moves.ts';
+import type { State, Step, View } from '../base/state.ts';
 import { takesChoice, takesDigit, takesHand, takesText } from '../base/takes.ts';
 import { canDraw, drawLabel, keepLabel, liftLabel, putLabel } from '../draw/draw.ts';
 import { gateStops, isAtStop, oneLabel, seenLabel, solveLabel } from '../gate/gate.ts';
 import { EDITING } from '../kit/field.ts';
+import type { Press } from '../kit/press.ts';
 import {
   canSay,
   canUnsay,
@@ -355,7 +357,7 @@ export const KEYS = [
   ),
   key('inside', ['job', 'look', 'off-count'], ['i'], '', 'what goes in and must come out: 2 rags'),
   key('cleared', ['job', 'look'], ['x'], 'it is out', 'what was inside came out again', {
-    holds: when.someThingInside,
+    holds: someThingInside,
   }),
   key('parts', ['job', 'note', 'look'], ['b'], missingLabel, 'what must be had, and how far it is'),
   key('tests', ['job', 'note'], ['t'], testsLabel, 'what is to be tested, and what passed'),

@@ -1,7 +1,7 @@
 /** The whole screen as lines of spans: pure, so that a picture can be looked at without a terminal. */
 
 import { drawAsked } from '../ask/field.ts';
-import { isTooSmall, LEAST, layPage, type Page, type Picture } from '../base/page.ts';
+import { isTooSmall, LEAST, type Page } from '../base/page.ts';
 import type { State, Step, View } from '../base/state.ts';
 import { drawDraw } from '../draw/draw.ts';
 import { drawGate } from '../gate/gate.ts';
@@ -29,6 +29,7 @@ import { drawTask } from '../tasks/task.ts';
 import { drawTests } from '../tasks/tests-list.ts';
 import { drawFaults, drawUnsaved } from './faults.ts';
 import { drawKeys } from './help.ts';
+import { layPage, type Picture } from './lay.ts';
 
 type Draw = (state: State) => Page;
 

@@ -6,9 +6,9 @@
  * refusal the rest is dropped: it was meant for a screen that did not come.
  */
 import type { Job } from '../../model/types.ts';
+import { daysBetween } from '../../plan/days.ts';
 import { say, show, stay } from '../base/moves.ts';
 import type { BenchRow, Effect, Happening, Input, State, Updated, View } from '../base/state.ts';
-import { daysBetween } from '../kit/days.ts';
 import { isUnderWay, lastMark } from '../now/job-now.ts';
 import { backNow } from '../now/plan-now.ts';
 import { afterRecorded } from './after.ts';

@@ -177,12 +177,6 @@ export function startLabel(state: State): string {
   return state.open && isAllBack(state.open.job) ? 'before the first start' : '';
 }
 
-export function someThingInside(state: State): boolean {
-  const here = at(state);
-  const things = state.open?.job.inside ?? [];
-  return here ? things.some((i) => i.piece === here.key) : things.length > 0;
-}
-
 export function quitLabel(state: State): string {
   const { screen } = state.view;
   return screen === 'bench' || screen === 'job' ? 'leave' : '';

@@ -1,6 +1,7 @@
 /** Which rows of the table of keys hold just now, and which one a press is. */
 
-import type { Press, State } from '../base/state.ts';
+import type { State } from '../base/state.ts';
+import type { Press } from '../kit/press.ts';
 import { KEYS, type Key, type KeyId, type Place } from './keys.ts';
 
 export function placeOf(state: State): Place {

@@ -1,12 +1,12 @@
 /** A test failed: what comes off once more, what the rounds before it found, what is wanted anew. */
 import { roundAgain } from '../../plan/again.ts';
+import { sayDate } from '../../plan/days.ts';
 import type { Acts } from '../base/act.ts';
 import { LOOK, OFF, readFirst } from '../base/enter.ts';
 import { at, show, stay } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
 import type { State } from '../base/state.ts';
 import { hangingBoth } from '../kit/both.ts';
-import { sayDate } from '../kit/days.ts';
 import { scrolled } from '../kit/scroll.ts';
 import { bold, hanging, type Line, line, pad, wrap } from '../kit/text.ts';
 import { list } from '../kit/words.ts';

@@ -2,12 +2,11 @@
 import type { Job, PieceNow } from '../../model/types.ts';
 import { type Back, backAfter } from '../../plan/back.ts';
 import { sayBought } from '../../plan/buy/say.ts';
-import { sayTime } from '../../plan/days.ts';
+import { daysBetween, sayDays, sayTime } from '../../plan/days.ts';
 import { sayThing } from '../../plan/inside.ts';
 import { nextWork } from '../../plan/next.ts';
 import { type TestItem, testList } from '../../plan/testlist.ts';
 import type { BenchRow, FileState } from '../base/state.ts';
-import { daysBetween, sayDays } from '../kit/days.ts';
 import { many } from '../kit/words.ts';
 import { lastMark } from '../now/job-now.ts';
 import { nextNow } from '../now/next-now.ts';

@@ -5,7 +5,7 @@
  * text that is not a paste is cut into graphemes, and the control characters inside it are keys.
  */
 import type { Key } from 'ink';
-import type { Press } from '../base/state.ts';
+import type { Press } from '../kit/press.ts';
 import { split } from '../kit/text.ts';
 
 const NAMED: readonly (readonly [keyof Key, Press])[] = [

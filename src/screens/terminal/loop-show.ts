@@ -10,7 +10,7 @@ import { App } from './app.tsx';
 import { asciiOnly, colourAllowed, drawnSize } from './guard.ts';
 import { filesIn, type Shelf } from './loop-files.ts';
 import { attendFiles } from './loop-watch.ts';
-import type { Show } from './open.ts';
+import type { Show } from './show.ts';
 import type { Timers } from './stdin-stream.ts';
 
 /** Opened on a folder, `file` is null; on a file, it is a name in the folder. */

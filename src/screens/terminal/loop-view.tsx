@@ -1,7 +1,8 @@
 /** The loop's end at Ink: hands keys and pastes in, draws the state, and can hand the terminal over. */
 import { type Instance, type RenderOptions, render, useApp, useInput, usePaste } from 'ink';
 import { type ComponentType, useEffect, useSyncExternalStore } from 'react';
-import type { Happening, Press } from '../base/state.ts';
+import type { Happening } from '../base/state.ts';
+import type { Press } from '../kit/press.ts';
 import { presses } from './input.ts';
 import type { Loop } from './loop.ts';
 

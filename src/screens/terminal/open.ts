@@ -6,27 +6,16 @@ import { setImmediate as breath, setTimeout as later } from 'node:timers/promise
 import type { Instance } from 'ink';
 import { safe } from '../../model/safe.ts';
 import type { World } from '../../world.ts';
-import type { Press } from '../base/state.ts';
+import type { Press } from '../kit/press.ts';
 import { cannotOpen, colourAllowed, drawnSize } from './guard.ts';
-import { createLoop, type Hands, type Loop, type Play } from './loop.ts';
+import { createLoop, type Hands } from './loop.ts';
 import type { Shelf } from './loop-files.ts';
 import { thinned } from './loop-output.ts';
-import type { HandOver, ViewProps } from './loop-view.tsx';
+import type { HandOver } from './loop-view.tsx';
+import type { Show } from './show.ts';
 import { cleanStdin, type Timers } from './stdin-stream.ts';
 
 export type Target = { file: string } | { folder: string };
-
-/** All that is played on a terminal. */
-export interface Show<S> extends Play<S> {
-  App: ViewProps<S>['App'];
-  hands: Omit<Hands, 'ring' | 'soon'>;
-  /** Before each piece of input; watches the disk while the loop runs. Answers how to stop. */
-  attend(loop: Loop<S>): { pressed(): void; stop(): void };
-  /** Whether Ctrl-Z is a key of what is shown now; elsewhere it stops the program as everywhere. */
-  takesCtrlZ(state: S): boolean;
-  /** One line for the terminal afterwards. */
-  farewell(state: S): string;
-}
 
 /** A frame at most every 4 ms: the answer to a key must not wait for the end of a longer pause. */
 const FRAMES_A_SECOND = 250;

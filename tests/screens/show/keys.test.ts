@@ -1,8 +1,9 @@
 import { describe, expect, it } from 'vitest';
 import type { State } from '../../../src/screens/base/state.ts';
 import { paint } from '../../../src/screens/kit/paint.ts';
+import { keyName } from '../../../src/screens/kit/press.ts';
 import { width } from '../../../src/screens/kit/text.ts';
-import { foot, keyName } from '../../../src/screens/show/foot.ts';
+import { foot } from '../../../src/screens/show/foot.ts';
 import { drawKeys } from '../../../src/screens/show/help.ts';
 import { KEYS, type Place } from '../../../src/screens/show/keys.ts';
 import { keyOf, keysOf, shownKeys } from '../../../src/screens/show/which.ts';

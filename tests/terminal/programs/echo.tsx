@@ -1,7 +1,7 @@
 /** A small show of its own over the real loop: says what happened, and breaks when asked to. */
 import { Box, Text } from 'ink';
 import type { Effect, Happening } from '../../../src/screens/base/state.ts';
-import type { Show } from '../../../src/screens/terminal/open.ts';
+import type { Show } from '../../../src/screens/terminal/show.ts';
 
 export interface Echo {
   columns: number;

@@ -1,0 +1,15 @@
+/** What is played on a terminal: types only. */
+import type { Hands, Loop, Play } from './loop.ts';
+import type { ViewProps } from './loop-view.tsx';
+
+/** All that is played on a terminal. */
+export interface Show<S> extends Play<S> {
+  App: ViewProps<S>['App'];
+  hands: Omit<Hands, 'ring' | 'soon'>;
+  /** Before each piece of input; watches the disk while the loop runs. Answers how to stop. */
+  attend(loop: Loop<S>): { pressed(): void; stop(): void };
+  /** Whether Ctrl-Z is a key of what is shown now; elsewhere it stops the program as everywhere. */
+  takesCtrlZ(state: S): boolean;
+  /** One line for the terminal afterwards. */
+  farewell(state: S): string;
+}
