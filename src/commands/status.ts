@@ -3,6 +3,7 @@ import { carrierOf } from '../job/fold/overs.ts';
 import { safe } from '../model/safe.ts';
 import type { HoleState, Job, PieceNow } from '../model/types.ts';
 import { type Back, backAfter } from '../plan/back.ts';
+import { caresOf } from '../plan/care.ts';
 import { curesNow } from '../plan/cure.ts';
 import { nextStep } from '../plan/next.ts';
 import { nextOnJob } from '../plan/next-on-job.ts';
@@ -52,10 +53,13 @@ export function run(call: Call) {
 }
 
 function jsonOf(job: Job, piece: PieceNow): object {
+  const cares = caresOf(piece.spec);
   return {
     piece: piece.spec.key,
     name: piece.spec.name,
     where: piece.where,
+    care: cares.care,
+    guessed: cares.guessed.length > 0,
     offWith: carrierOf(job, piece)?.spec.key ?? null,
     round: piece.round,
     holes: piece.holes.length,

@@ -1,4 +1,4 @@
-/** What a job file says: figures as printed, and the upper part. Types only. */
+/** What a job file says: figures as printed, and the upper part. */
 /** A figure as printed: `10 N·m`, with its range if there is one. `unit` is spelled as the program prints it. */
 export interface Quantity {
   value: number;
@@ -123,7 +123,8 @@ export interface PieceSpec {
   /** The maker's order of tightening, as printed. */
   sequence: string[] | null;
   passes: PassSpec[] | null;
-  care: Care | null;
+  /** What the file says is dangerous about it; `none`: nothing else is to be guessed. Null: it says nothing. */
+  care: readonly (Care | 'none')[] | null;
   /** Pieces with which this one comes off, without a step of its own. */
   along: string[];
   /** Pieces between which this one is a bridge: it comes off before any of them. */
@@ -135,8 +136,25 @@ export interface PieceSpec {
   note: string | null;
 }
 
-/** Pieces whose order the maker alone can give. */
-export type Care = 'head' | 'case' | 'cap' | 'brake' | 'steering' | 'structure' | 'spring';
+/** What can be dangerous about a piece, or wants the maker's order; what follows stands in plan/care. */
+export const CARES = [
+  'head',
+  'case',
+  'cap',
+  'brake',
+  'steering',
+  'structure',
+  'wheel',
+  'suspension',
+  'spring',
+  'fuel',
+  'battery',
+  'mains',
+  'blade',
+  'lift',
+  'airbag',
+] as const;
+export type Care = (typeof CARES)[number];
 
 export type TaskVerb = 'do' | 'wait' | 'adjust' | 'test' | 'decide';
 

@@ -3,7 +3,7 @@
  * and where things stand (the fold of the second over the first). Types only, no behaviour.
  */
 
-export type * from './types-upper.ts';
+export * from './types-upper.ts';
 export type * from './types-wish.ts';
 
 import type { PieceSpec, RowItem, TaskSpec, Upper } from './types-upper.ts';

@@ -3,8 +3,8 @@
  * maker's manual, local rules and licensed mechanics go first, and the screens say so.
  */
 import { MAKER_FIRST } from '../bolt/cautions.ts';
-import type { Care, PieceSpec, TaskSpec } from '../model/types.ts';
-import { sortsOf } from './disturbed.ts';
+import type { PieceSpec, TaskSpec } from '../model/types.ts';
+import { CARES, caresOf } from './care.ts';
 import { letOut } from './fluids.ts';
 
 export interface Caution {
@@ -13,46 +13,82 @@ export interface Caution {
   say: string;
 }
 
-const BY_CARE: Readonly<Record<Care, string>> = {
-  head: 'Only cold, and only in the maker’s order: a head warps.',
-  case: 'Only in the maker’s order: a case cracks or leaks where it is pulled down askew.',
-  cap: 'Each cap in its own place and the same way round, in the maker’s order.',
-  brake: 'Brakes: keep fluid off paint and skin. Nothing moves before the lever is firm again.',
-  steering:
-    'Steering: what is let go here keeps the rider upright. A licensed mechanic looks at it.',
-  structure: 'It carries weight: hold the machine up by a stand or straps before a bolt is out.',
-  spring:
-    'A spring pushes behind it: half a turn each, all round, and never a face in front of it.',
-};
-const FUEL: Caution = {
-  key: 'fuel',
-  say: 'Fuel: no flame, no spark, no smoking; air through the room; a closed can for what runs out.',
-};
-
 /** Of what keeps somebody alive: whose word goes before anything that is said here. */
 const MAKER: Caution = { key: 'maker', say: `${MAKER_FIRST} Local rules go before both.` };
-const LICENSED: readonly Care[] = ['brake', 'steering', 'structure'];
+
+/** What stays hot or under pressure after a run, by its name. */
+const HOT_PIECES: readonly (readonly [RegExp, Caution])[] = [
+  [
+    /\b(?:pressure|expansion(?: tank)?|header(?: tank)?) caps?\b/,
+    {
+      key: 'pressure',
+      say: 'Under pressure while it is hot: only cold, under a rag, to the first stop.',
+    },
+  ],
+  [
+    /\b(?:exhausts?|silencers?|mufflers?|manifolds?|downpipes?)\b/,
+    { key: 'hot', say: 'Stays hot long after a run: only cold, or with gloves.' },
+  ],
+];
+
+/** What pushes or pulls by itself once the piece comes away, by what the file says is loose behind it. */
+const LOOSE: readonly (readonly [RegExp, Caution])[] = [
+  [
+    /\bsprings?\b/i,
+    { key: 'spring', say: 'A spring is behind it: eyes covered, and let it come slowly.' },
+  ],
+  [/\bmagnets?\b/i, { key: 'magnet', say: 'A magnet pulls it: no finger between the edges.' }],
+];
 
 /** For a piece that comes off or goes on: the file's own first. */
 export function cautionsFor(spec: PieceSpec, way: 'off' | 'on'): Caution[] {
   const own = (way === 'off' ? spec.caution.removal : spec.caution.fitting).map(
     (say, i): Caution => ({ key: `caution-${i + 1}`, say }),
   );
-  const care = spec.care === null ? [] : [{ key: spec.care, say: BY_CARE[spec.care] }];
-  const maker = spec.care !== null && LICENSED.includes(spec.care) ? [MAKER] : [];
-  return [...own, ...care, ...(sortsOf(spec).includes('fuel') ? [FUEL] : []), ...maker];
+  const { care } = caresOf(spec);
+  const known = care.map((c): Caution => ({ key: c, say: CARES[c].say }));
+  const name = `${spec.key.replaceAll('-', ' ')} ; ${spec.name}`.toLowerCase();
+  const hot = HOT_PIECES.filter(([names]) => names.test(name)).map(([, caution]) => caution);
+  const loose = LOOSE.filter(([names]) => spec.loose.some((thing) => names.test(thing)));
+  const pushes = loose.map(([, caution]) => caution).filter((c) => !care.some((k) => k === c.key));
+  const maker = care.some((c) => CARES[c].licensed) ? [MAKER] : [];
+  return [...own, ...known, ...hot, ...pushes, ...maker];
 }
+
+const FUEL: Caution = { key: 'fuel', say: CARES.fuel.say };
+
+/** For a task, by its words. */
+const TASKS: readonly (readonly [RegExp, Caution])[] = [
+  [
+    /\b(?:raise|jack|lift|hoist)\b/i,
+    {
+      key: 'raised',
+      say: 'Raised: on stands, never on a jack alone; rocked by hand before anybody reaches under it.',
+    },
+  ],
+  [
+    /\b(?:heat|flame|torch|blow ?lamp|weld|braze|solder|grind)(?:s|ed|ing)?\b/i,
+    {
+      key: 'flame',
+      say: 'Heat and sparks: no fuel, rag, hose or lead near it, an extinguisher at hand, eyes covered.',
+    },
+  ],
+  [
+    /\bsparks?\b(?! ?plug (?:out|in|clean|gap))/i,
+    {
+      key: 'spark',
+      say: 'A spark lights fuel: caps shut, what was spilt wiped up, the plug held against metal away from its hole.',
+    },
+  ],
+  [/\bbatter(?:y|ies)\b/i, { key: 'battery', say: CARES.battery.say }],
+  [/\bmains\b/i, { key: 'mains', say: CARES.mains.say }],
+];
 
 const HOT: Caution = {
   key: 'hot',
   say: 'What runs out may be hot: let it cool, wear gloves, catch all of it.',
 };
-const RAISED: Caution = {
-  key: 'raised',
-  say: 'Raised: on stands, never on a jack alone; rocked by hand before anybody reaches under it.',
-};
 
-/** For a task, by its words. */
 export function cautionsForTask({ say }: TaskSpec): Caution[] {
   const out = letOut(say);
   // A tap that is opened to look for drops wets as well as one that is drained.
@@ -60,7 +96,7 @@ export function cautionsForTask({ say }: TaskSpec): Caution[] {
   return [
     ...(out !== null && !fuel ? [HOT] : []),
     ...(fuel ? [FUEL] : []),
-    ...(/\b(?:raise|jack|lift|hoist)\b/i.test(say) ? [RAISED] : []),
+    ...TASKS.filter(([words]) => words.test(say)).map(([, caution]) => caution),
   ];
 }
 

@@ -6,6 +6,8 @@ import { readJob } from '../job/read.ts';
 import { openYaml } from '../job/yaml/doc.ts';
 import { spotAt } from '../job/yaml/spot.ts';
 import type { Fault } from '../model/types.ts';
+import { list } from '../model/words.ts';
+import { caresOf } from './care.ts';
 import { circlesOf } from './relations.ts';
 
 /** Faults of a text, by line and column; never throws. `file` is only named in them. */
@@ -16,13 +18,30 @@ export function checkAll(text: string, file: string): Fault[] {
   const circles = unreadable
     ? []
     : circlesOf(upper).filter((c) => c.keys.some((key) => upper.tasks.has(key)));
-  if (circles.length === 0) return faults;
+  const guessed = unreadable
+    ? []
+    : [...upper.pieces.values()].filter((spec) => caresOf(spec).guessed.length > 0);
+  if (circles.length === 0 && guessed.length === 0) return faults;
   const { found, report } = collector();
   const { root } = openYaml(text);
   for (const { steps, keys } of circles) {
     const task = keys.find((key) => upper.tasks.has(key)) ?? '';
     const at = root ? spotAt(root, ['tasks', task]).key : 0;
     report('circle-steps', at, { value: [...steps, steps[0] ?? ''].join(' → ') });
+  }
+  for (const spec of guessed) {
+    const { care, guessed: names } = caresOf(spec);
+    const at = root ? spotAt(root, ['pieces', spec.key]).key : 0;
+    const said = (words: readonly string[]) =>
+      `care: ${words.length === 1 ? words[0] : `[${words.join(', ')}]`}`;
+    const own = care.filter((c) => !names.includes(c));
+    const data = {
+      name: spec.name,
+      what: list(names),
+      like: said(care),
+      without: said([...own, 'none']),
+    };
+    report('guessed-care', at, data);
   }
   return [...faults, ...toFaults(found, text, file)].sort(
     (a, b) => a.line - b.line || a.column - b.column,

@@ -1,5 +1,6 @@
 /** What was disturbed, and what sort of thing it is: what has to be looked at afterwards follows from that. */
-import type { Job, PieceNow, PieceSpec } from '../model/types.ts';
+import type { Care, Job, PieceNow, PieceSpec } from '../model/types.ts';
+import { caresOf } from './care.ts';
 import type { Lines } from './lines.ts';
 
 export type Sort =
@@ -21,12 +22,16 @@ const WORDS: readonly [Sort, RegExp][] = [
   ['cable', /\bcables?\b/],
   ['lever', /\b(?:lever|pedal|linkage)\b/],
   ['switch', /\b(?:switch|switches|lamp|light|lights|bulb)\b/],
-  ['fuel', /\b(?:fuel|petrol|gasoline|diesel|carburett?or|carb|carbs|injectors?|float)\b/],
   ['wiring', /\b(?:wire|wires|wiring|loom|harness|connectors?|leads?|coil)\b/],
   ['exhaust', /\b(?:exhaust|silencer|muffler|manifold|downpipe)\b/],
-  ['brake', /\b(?:brake|brakes|caliper)\b/],
-  ['steering', /\b(?:steering|handlebars?|yoke|fork)\b/],
 ];
+
+/** Of what is dangerous: what is tested once it is back. */
+const TESTED = ['fuel', 'brake', 'steering'] as const;
+
+function isSort(care: Care): care is (typeof TESTED)[number] {
+  return TESTED.some((c) => c === care);
+}
 
 export function sortsOf(spec: PieceSpec): Sort[] {
   const words = `${spec.key.replaceAll('-', ' ')} ${spec.name}`.toLowerCase();
@@ -34,7 +39,7 @@ export function sortsOf(spec: PieceSpec): Sort[] {
   const by = new Set<Sort>(found);
   // What has a joint can weep at it, whatever it is called.
   if (spec.joint.length > 0 && !by.has('exhaust')) by.add('cover');
-  if (spec.care === 'brake' || spec.care === 'steering') by.add(spec.care);
+  for (const care of caresOf(spec).care) if (isSort(care)) by.add(care);
   // A fuel line is a hose, but what it shows is a smell; an exhaust pipe holds no liquid.
   if (by.has('exhaust')) by.delete('hose');
   return [...by];

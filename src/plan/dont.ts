@@ -2,8 +2,8 @@
 
 import type { Job, PieceNow } from '../model/types.ts';
 import { list } from '../model/words.ts';
+import { CARES, caresOf } from './care.ts';
 import { sayCureOf, untoldCures } from './cure.ts';
-import { sortsOf } from './disturbed.ts';
 import { fluidsOf } from './fluids.ts';
 import { insideOf, sayThing } from './inside.ts';
 import { isAway, isBack } from './needed.ts';
@@ -18,8 +18,9 @@ export function dontOf(standing: Standing): string[] {
   const out = fluidsOf(standing).filter((fluid) => fluid.out);
   const loose = pieces.filter((p) => p.holes.some((h) => h.state === 'in'));
   const pulled = pieces.filter((p) => p.holes.some((h) => h.trouble === 'pulled'));
-  const moving = pieces.filter((p) => isUndone(p) && sortsOf(p.spec).some(stopsOrSteers));
-  const carried = pieces.filter((p) => isUndone(p) && p.spec.care === 'structure');
+  const undone = pieces.filter(isUndone);
+  const moving = undone.filter((p) => caresOf(p.spec).care.some((care) => CARES[care].stays));
+  const carried = undone.filter((p) => caresOf(p.spec).care.some((care) => CARES[care].held));
   const why = [
     ...out.map((fluid) => `${fluid.what} is out`),
     ...inside.map(
@@ -41,10 +42,6 @@ export function dontOf(standing: Standing): string[] {
 
 function isUndone(piece: PieceNow): boolean {
   return isAway(piece) || (piece.where !== 'home' && !isBack(piece));
-}
-
-function stopsOrSteers(sort: string): boolean {
-  return sort === 'brake' || sort === 'steering';
 }
 
 function names(pieces: readonly PieceNow[]): string {

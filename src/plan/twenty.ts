@@ -3,8 +3,11 @@
  * that nothing hangs on. How long a thing takes is the file's word (`takes:`), or a rule of thumb for bolts; of
  * everything else nobody knows, and it is offered apart.
  */
-import type { Job, PieceNow } from '../model/types.ts';
+import type { Job, PieceNow, PieceSpec, TaskSpec } from '../model/types.ts';
+import { caresOf } from './care.ts';
+import { cautionsForTask } from './cautions.ts';
 import { heldByCure, willCure } from './cure.ts';
+import { letOut } from './fluids.ts';
 import { type Holds, holdsOf } from './holds.ts';
 import { more } from './more.ts';
 import { hurtHoles } from './needed.ts';
@@ -78,14 +81,31 @@ function heldOnceDone(standing: Standing, { kind, key }: Step): number[] {
 }
 
 /**
- * Not for a short while: what only a clock ends, what has to run, and pieces that carry, push, stop or steer, unless
- * the file says how long they take.
+ * Not for a short while: what only a clock ends, what has to run, pieces that carry, push, stop, steer or burn, whatever
+ * the file says of their time; and what opens a liquid that is still to be let out.
  */
-function isQuiet({ job }: Standing, step: Step): boolean {
+function isQuiet(standing: Standing, step: Step): boolean {
+  const { job } = standing;
   if (step.kind === 'wait' || step.kind === 'test') return false;
-  if (step.kind !== 'off' && step.kind !== 'on') return true;
+  if (step.kind !== 'off' && step.kind !== 'on') return !isDangerous(job.tasks.get(step.key)?.spec);
   const spec = job.pieces.get(step.key)?.spec;
-  return spec !== undefined && (spec.care === null || more(spec).takes !== null);
+  if (spec === undefined || caresOf(spec).care.length > 0) return false;
+  return step.kind === 'on' || !opensLiquid(spec) || !isToDrain(standing);
+}
+
+function isDangerous(task: TaskSpec | undefined): boolean {
+  return task !== undefined && cautionsForTask(task).some((c) => c.key === 'raised');
+}
+
+function opensLiquid(spec: PieceSpec): boolean {
+  return spec.joint.length > 0 || [...spec.holes.values()].some((h) => h.wet);
+}
+
+function isToDrain({ job, relations, finished }: Standing): boolean {
+  return [...job.tasks.values()].some(
+    ({ spec }) =>
+      letOut(spec.say) !== null && finished.done[relations.at.get(spec.key) ?? -1] !== true,
+  );
 }
 
 /** Minutes; rules of thumb of ours, no source, on the slow side. */
@@ -124,6 +144,5 @@ function canBreakOff({ job }: Standing, step: Step, left: number): boolean {
 function leaveOf({ job }: Standing, step: Step): string | null {
   const spec = step.kind === 'off' ? job.pieces.get(step.key)?.spec : undefined;
   if (!spec) return null;
-  const opens = spec.joint.length > 0 || [...spec.holes.values()].some((h) => h.wet);
-  return opens ? 'Cover what is open; note what you cover it with.' : null;
+  return opensLiquid(spec) ? 'Cover what is open; note what you cover it with.' : null;
 }

@@ -89,6 +89,9 @@ describe('text from a file cannot steer the terminal', () => {
     ['gate', 'job.yaml', 'start'],
     ['gate', 'job.yaml', 'start', '--added', '\x1b[2J\nCover: 2 of 2 tight.'],
     ['inside', 'job.yaml', 'cover', '2 \x1b[2J'],
+    ['completions', 'bash', '--', 'out', 'job.yaml', ''],
+    ['completions', 'bash', '--', 'done', 'job.yaml', ''],
+    ['help', '\x1b[2J'],
     ['buy', 'job.yaml'],
     ['buy', 'job.yaml', '--csv'],
     ['buy', 'job.yaml', '--raw'],
@@ -101,7 +104,7 @@ describe('text from a file cannot steer the terminal', () => {
     const left = COMMANDS.filter((c) => !c.names.some((n) => tried.has(n))).map(
       (c) => c.names[0] ?? '',
     );
-    expect(left).toEqual(['schema', 'practice']);
+    expect(left).toEqual(['schema', 'practice', 'doctor']);
   });
 
   it('a cell of the table for spreadsheets is no formula', async () => {

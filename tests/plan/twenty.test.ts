@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { within } from '../../src/plan/twenty.ts';
-import { boltsOff, jobOf, NOW, off, type Said } from './make.ts';
+import { boltsOff, done, jobOf, NOW, off, type Said } from './make.ts';
 
 const short = (text: string, minutes: number, lines: Said[] = []) => {
   const { can, maybe } = within(jobOf(text, lines), minutes, NOW);
@@ -53,8 +53,10 @@ pieces: {lever: {bolts: S}, hose: {}, cover: {under: [lever, hose], bolts: ${row
 
   it('takes the word of the file for how long something takes', () => {
     const job = jobOf(
-      'pieces: {part: {care: brake}}\ntasks: {clean: {do: Clean}, look: {do: Look}}',
+      'pieces: {part: {}, stopper: {care: brake}}\ntasks: {clean: {do: Clean}, look: {do: Look}}',
     );
+    // How long it takes does not make it safe to leave half done.
+    Object.assign(job.pieces.get('stopper')?.spec ?? {}, { takes: '1 min' });
     Object.assign(job.pieces.get('part')?.spec ?? {}, { takes: '15 min' });
     Object.assign(job.tasks.get('clean')?.spec ?? {}, { takes: '1 h' });
     Object.assign(job.tasks.get('look')?.spec ?? {}, { takes: '5 min' });
@@ -62,6 +64,22 @@ pieces: {lever: {bolts: S}, hose: {}, cover: {under: [lever, hose], bolts: ${row
       ['part off', 15],
       ['look', 5],
     ]);
+  });
+
+  it.each(['front-wheel', 'calipers', 'swingarm', 'return-spring', 'fuel-tank', 'side-stand'])(
+    'never begins what its name says is dangerous: %s',
+    (name) => {
+      expect(short(`pieces: {${name}: {takes: 5 min}}`, 60)).toEqual({ can: [], maybe: [] });
+      const safe = short(`pieces: {${name}: {takes: 5 min, care: none}}`, 60).can;
+      expect(safe[0]).toEqual([`${name} off`, 5]);
+    },
+  );
+
+  it('opens nothing while a liquid behind it is still to be let out', () => {
+    const text =
+      'pieces: {sump: {joint: new gasket, takes: 5 min}}\ntasks: {drain: {do: Warm it up and drain}}';
+    expect(short(text, 60).can).toEqual([]);
+    expect(short(text, 60, [done('drain')]).can[0]).toEqual(['sump off', 5]);
   });
 
   it('offers apart what nobody knows the length of, and never a wait or a test', () => {

@@ -69,6 +69,6 @@ pieces:
   cap: {name: Bearing cap, care: cap, sequence: [1, 3, 2, 4], bolts: T T T T, torque: 25 N·m, "passes": [snug, full, angle 90°]}
   plate: {name: Spring plate, care: spring, bolts: S S S S}
   tag: {bolts: U V, torque: 70 N·m}
-  hub: {bolts: S S S, torque: 10 N·m, holes: {2: {torque: "8 N·m, manual 4-9"}, 3: {note: oil the threads}}}
+  hub: {care: none, bolts: S S S, torque: 10 N·m, holes: {2: {torque: "8 N·m, manual 4-9"}, 3: {note: oil the threads}}}
 diary:
 `;

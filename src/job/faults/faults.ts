@@ -176,6 +176,10 @@ export const FAULTS = {
     'the map has no hole in it',
     'Draw the holes by their numbers, or leave the map out.',
   ),
+  'guessed-care': warning(
+    '{name} is taken as care: {what}, by its name alone',
+    'Say it for sure: {like}, or {without} if it is not; then nothing is guessed.',
+  ),
   'odd-torque': warning('{say}', 'Look at the manual again: figure, point and unit.'),
   'row-length': error(
     'the row has {bolts}, and {other} {holes}',

@@ -1,7 +1,7 @@
 /** What a job file says about one piece. */
 import { readDepth, readLength } from '../../bolt/length.ts';
 import { oneLine } from '../../model/safe.ts';
-import type { BeforeStep, Care, PassSpec, PieceSpec } from '../../model/types.ts';
+import { type BeforeStep, CARES, type PassSpec, type PieceSpec } from '../../model/types.ts';
 import { isHoleName } from '../../piece/names.ts';
 import { readPass } from '../../piece/passes.ts';
 import { type Spot, valueAt } from '../yaml/spot.ts';
@@ -17,16 +17,6 @@ import {
 import { readHole, torqueAt } from './read-hole.ts';
 import { type Placed, readHoleNames, readPicture, readRow } from './read-row.ts';
 import { barePiece } from './spec.ts';
-
-export const CARES: readonly [Care, ...Care[]] = [
-  'head',
-  'case',
-  'cap',
-  'brake',
-  'steering',
-  'structure',
-  'spring',
-];
 
 /** A piece, and where the names and kinds in it stand. */
 export interface PlacedPiece {
@@ -52,7 +42,7 @@ export function readPiece(reading: Reading, key: string, at: number, spot: Spot)
     placedTexts(spot, 'bridges'),
   ];
   const holes = holePairs(spot);
-  const care = textAt(spot, 'care');
+  const care = textsAt(spot, 'care');
   const spec: PieceSpec = {
     ...bare,
     name: textAt(spot, 'name') ?? bare.name,
@@ -74,7 +64,7 @@ export function readPiece(reading: Reading, key: string, at: number, spot: Spot)
     holes: new Map(holes.map((h) => [h.value, readHole(reading, h.value, h.spot)])),
     sequence: sequence?.map((s) => s.value) ?? null,
     passes: readPasses(reading, valueAt(spot, 'passes')),
-    care: CARES.find((c) => c === care) ?? null,
+    care: care.length === 0 ? null : [...CARES, 'none' as const].filter((c) => care.includes(c)),
     first: first.map((f) => f.value),
     along: along.map((a) => a.value),
     bridges: bridges.map((b) => b.value),

@@ -116,7 +116,11 @@ export const HELP = {
       'sequence: [1, 3, 2, 4]',
     ),
     passes: help('Rounds of tightening.', TEXTS, 'passes: [snug, part 5 N·m, full]'),
-    care: help('A piece whose order the maker alone can give.', 'one word', 'care: head'),
+    care: help(
+      'What is dangerous about it, or wants the maker’s order; none, so that nothing is guessed.',
+      'one word or several',
+      'care: brake',
+    ),
     along: help(
       'Pieces with which it comes off, without a step of its own.',
       'a piece or a list of pieces',

@@ -6,9 +6,8 @@
  * both pass. What stands inside a text (rows, torques, depths of thread) has readers of its own.
  */
 import * as z from 'zod';
-import { BESIDE, type TaskVerb, VERBS, type Verb } from '../../model/types.ts';
+import { BESIDE, CARES, type TaskVerb, VERBS, type Verb } from '../../model/types.ts';
 import { HOLE, ID, NAME, TIME, VERB_PLACES, VERB_WORDS } from '../diary/entry.ts';
-import { CARES } from './read-piece.ts';
 import { TASK_VERBS } from './read-upper.ts';
 import { helpFor, type Owner } from './shape-help.ts';
 
@@ -63,6 +62,7 @@ function kindShape(told: Told): z.ZodType {
 }
 
 function pieceShape(told: Told): z.ZodType {
+  const care = z.enum([...CARES, 'none']);
   const item = z.strictObject({
     ...required(told, 'item', 'kind', z.string()),
     ...keysOf(told, 'item', { with: texts }),
@@ -94,7 +94,7 @@ function pieceShape(told: Told): z.ZodType {
       holes: named(HOLE, holeShape(told)),
       sequence: texts,
       passes: z.union([z.string(), z.array(z.union([z.string(), pass]))]),
-      care: z.enum(CARES),
+      care: z.union([care, z.array(care).min(1)]),
       first: texts,
       along: texts,
       bridges: texts,

@@ -5,6 +5,7 @@
  */
 import { tidy } from '../../bolt/numbers.ts';
 import type { Care, Kind, PieceSpec } from '../../model/types.ts';
+import { orderCare } from '../care.ts';
 import { type Layout, layout } from '../map.ts';
 import { holeNames } from '../order.ts';
 import { BOUND, isFree } from './bound.ts';
@@ -74,7 +75,7 @@ export function sequence(
     layout: layout(spec, names),
     names,
     list: spec.sequence,
-    care: spec.care,
+    care: orderCare(spec),
     first: spec.first,
     groups: groupsOf(spec),
     done,

@@ -2,6 +2,7 @@
 
 import type { TaskSpec } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
+import { CARES, caresOf } from '../care.ts';
 import { RUNNING } from '../cautions.ts';
 import { sayCureOf, untoldCures } from '../cure.ts';
 import { sayTime } from '../days.ts';
@@ -201,16 +202,17 @@ function curing(standing: Standing): Asked[] {
 const CONTROLS: readonly [Sort, string, boolean][] = [
   ['cable', 'free, with its play, at both locks', false],
   ['lever', 'moves free and comes back', false],
-  ['steering', 'turns free from lock to lock, without play', false],
-  // Until it is firm nothing stops the machine.
-  ['brake', 'lever pumped until it is firm', true],
-  ['fuel', 'no drop and no smell, no flame near', false],
 ];
 
 function controls({ job, lines }: Standing): Asked[] {
   return disturbedOf(job, lines).flatMap((piece) => {
     const sorts = sortsOf(piece.spec);
-    return CONTROLS.filter(([sort]) => sorts.includes(sort)).map(
+    const moved = CONTROLS.filter(([sort]) => sorts.includes(sort));
+    const cared = caresOf(piece.spec).care.flatMap((care) => {
+      const { start } = CARES[care];
+      return start === null ? [] : [[care, start.say, start.stops] as const];
+    });
+    return [...moved, ...cared].map(
       ([sort, say, stops]): Asked => ({
         key: `${sort}-${piece.spec.key}`,
         say: `${piece.spec.name}: ${say}.`,

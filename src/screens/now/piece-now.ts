@@ -1,5 +1,6 @@
 /** Questions about a piece that several screens ask. */
 import type { HoleNow, Job, Kind, PassSpec, PieceNow, PieceSpec } from '../../model/types.ts';
+import { orderCare } from '../../piece/care.ts';
 import { type Layout, layout } from '../../piece/map.ts';
 import { loosenNext, nextHole } from '../../piece/next.ts';
 import { passesOf } from '../../piece/passes.ts';
@@ -44,7 +45,7 @@ export function layoutOf(piece: PieceNow): Layout {
 export const tipsOf = kept((piece: PieceNow): { tighten: string[]; loosen: string[] } => {
   const places = new Map(layoutOf(piece).places.map((p) => [p.name, p]));
   const points = piece.holes.map((h) => places.get(h.name) ?? { x: 0, y: 0 });
-  return tips(names(piece.holes), points, piece.spec.care);
+  return tips(names(piece.holes), points, orderCare(piece.spec));
 });
 
 // ---------------------------------------------------------------- off

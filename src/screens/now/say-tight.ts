@@ -3,24 +3,24 @@ import { MAKER_FIRST, sayOnce } from '../../bolt/cautions.ts';
 import { sane } from '../../bolt/sane.ts';
 import { smeared, smearIn } from '../../bolt/smeared.ts';
 import { turning } from '../../bolt/threads.ts';
-import type { Care, Job, Kind, PassSpec, PieceNow } from '../../model/types.ts';
+import type { Job, Kind, PassSpec, PieceNow, PieceSpec } from '../../model/types.ts';
+import { orderCare } from '../../piece/care.ts';
+import { CARES, caresOf } from '../../plan/care.ts';
 import { torqueOf } from './pass-of.ts';
 
-/** Where a licensed mechanic goes first. */
-const LICENSED: readonly (Care | null)[] = ['brake', 'steering', 'structure'];
-
 /** Said of the parts that keep somebody alive; null for all others. */
-export function licensed(care: Care | null): string | null {
-  return LICENSED.includes(care) ? MAKER_FIRST : null;
+export function licensed(spec: PieceSpec): string | null {
+  return caresOf(spec).care.some((care) => CARES[care].licensed) ? MAKER_FIRST : null;
 }
 
 /** Without the maker's list, where the maker alone can order; half turns for springs, by their tip. */
 export function ordered({ spec }: PieceNow, tips: readonly string[]): string[] {
-  if (spec.care === null) return [];
-  if (spec.care === 'spring') return [...tips];
+  const care = orderCare(spec);
+  if (care === null) return [licensed(spec)].filter((t) => t !== null);
+  if (care === 'spring') return [...tips];
   const list = "Not the maker's order: find the list, write it as sequence: of this piece.";
   const asks = spec.sequence === null ? list : null;
-  return [licensed(spec.care), asks].filter((t) => t !== null);
+  return [licensed(spec), asks].filter((t) => t !== null);
 }
 
 /** How the pass itself is gone through. */

@@ -2,6 +2,7 @@
 
 import { printedOf } from '../../job/truth/corrections.ts';
 import type { Wish } from '../../model/types.ts';
+import { orderCare } from '../../piece/care.ts';
 import type { Acts } from '../base/act.ts';
 import { rowStep } from '../base/enter.ts';
 import { litHole } from '../base/lit.ts';
@@ -100,7 +101,8 @@ export function ownTip(
 
 /** What is said beside the order before the first bolt is out, and for a spring all the way. */
 function tipsSaid({ piece }: At): string[] {
-  const { care, sequence } = piece.spec;
+  const { sequence } = piece.spec;
+  const care = orderCare(piece.spec);
   const own = piece.spec.tip.removal[0];
   const begun = piece.holes.some((h) => h.state === 'out');
   const [first, ...hang] = tipsOf(piece).loosen;

@@ -139,7 +139,7 @@ describe('a job file in its full spelling', () => {
       pitch: [20, 25],
       sequence: ['1', '3', '2', '4'],
       first: ['1', '3'],
-      care: 'case',
+      care: ['case'],
       caution: { removal: ['Keep fingers off the edge.'], fitting: ['Keep fingers off the edge.'] },
     });
     expect(cover.tip.fitting).toEqual(['Top bolt last.', 'Two hands.']);
