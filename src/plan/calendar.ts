@@ -1,28 +1,30 @@
 /** How long the calendar makes a job, and which steps make it so long. */
 import { heldByCure, willCure } from './cure.ts';
 import { readDuration } from './duration.ts';
+import { byHand, type Handled } from './hands.ts';
 import type { Holds } from './holds.ts';
 import { more } from './more.ts';
-import { type Activity, schedule } from './schedule.ts';
+
 import type { Standing } from './standing.ts';
 import { printInstant } from './time.ts';
 
 export interface Calendar {
   /** Open steps without slack, each behind what it waits for. */
   critical: string[] | null;
-  /** RFC 3339: when all is done at the earliest. */
+  /** RFC 3339: when all is done at the earliest, worked without a break; no order is ready before. */
   finish: string | null;
 }
 
 const NOTHING: Calendar = { critical: null, finish: null };
 
 /**
- * Work by hand takes no time here unless the file says how long; what makes a job long is waiting. Nothing is said
+ * Work by hand takes no time here unless the file says how long, and then one thing comes after the other; what else
+ * makes a job long is waiting, which runs beside. Nothing is said
  * when a wait, or a part that a step waits for, has no date, or when no time is known at all.
  */
 export function calendarOf(standing: Standing, holds: Holds): Calendar {
   const { relations, finished, before, order, now } = standing;
-  const activities: Activity[] = [];
+  const activities: Handled[] = [];
   let known = false;
   const curing = curesAhead(standing);
   for (const place of order) {
@@ -36,12 +38,12 @@ export function calendarOf(standing: Standing, holds: Holds): Calendar {
     const cure = curing.find((c) => c.on === place);
     if (cure) {
       known = true;
-      activities.push({ key: cure.key, duration: cure.seconds, release: 0, after: [timed.key] });
+      activities.push({ key: cure.key, duration: cure.seconds, after: [timed.key], hands: false });
     }
   }
   if (!known) return NOTHING;
-  const { length, critical } = schedule(activities);
-  const seconds = now.seconds + length;
+  const { least, critical } = byHand(activities);
+  const seconds = now.seconds + least;
   if (!Number.isFinite(seconds)) return NOTHING;
   const steps = critical.filter((key) => !curing.some((cure) => cure.key === key));
   return { critical: steps, finish: printInstant({ ...now, seconds }) };
@@ -68,6 +70,7 @@ interface Timed {
   key: string;
   duration: number;
   release: number;
+  hands: boolean;
   /** Some time or date of it is known. */
   known: boolean;
 }
@@ -93,6 +96,7 @@ function timeOf(
       key: step.step,
       duration: 0,
       release: Math.max(release, running - now.seconds),
+      hands: false,
       known: true,
     };
   }
@@ -104,5 +108,5 @@ function timeOf(
       : spec && more(spec).takes;
   if (step.kind === 'wait' && said === undefined) return null;
   const known = parts.length > 0 || said != null;
-  return { key: step.step, duration: said ?? 0, release, known };
+  return { key: step.step, duration: said ?? 0, release, hands: step.kind !== 'wait', known };
 }
