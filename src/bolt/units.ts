@@ -1,5 +1,5 @@
 /** Quantities with their units: how they are read, printed and turned into one another. */
-import type { Quantity, Torque } from '../model/types.ts';
+import type { Quantity } from '../model/types.ts';
 import { NUMBER, printNumber, readNumber, tidy } from './numbers.ts';
 import { FACTORS, UNIT, unitOf } from './unit-names.ts';
 
@@ -7,7 +7,6 @@ const RANGE = String.raw`\s*(?:\.{2,3}|…|-|–|—|\bto\b)\s*`;
 const SPREAD = String.raw`\s*(?:±|\+\/-)\s*`;
 const FIGURE = `(${NUMBER})(?:(${RANGE}|${SPREAD})(${NUMBER}))?\\s*(${UNIT})`;
 const WHOLE = new RegExp(`^${FIGURE}$`, 'i');
-const LEADING = new RegExp(`^${FIGURE}`, 'i');
 
 function quantityFrom(found: RegExpExecArray | null): Quantity | null {
   if (!found) return null;
@@ -37,47 +36,6 @@ export function printQuantity(q: Quantity): string {
   const range = q.to === null ? '' : `..${printNumber(q.to)}`;
   const space = q.unit === '°' ? '' : ' ';
   return `${printNumber(q.value)}${range}${space}${q.unit}`;
-}
-
-/** Where a comma ends the figure: not one between two digits, not one in brackets. */
-function afterComma(text: string): string | null {
-  let depth = 0;
-  for (const [i, c] of [...text].entries()) {
-    if (c === '(') depth += 1;
-    if (c === ')') depth -= 1;
-    const decimal = /\d/.test(text[i - 1] ?? '') && /\d/.test(text[i + 1] ?? '');
-    if ((c === ';' || (c === ',' && !decimal)) && depth <= 0) {
-      return (
-        [...text]
-          .slice(i + 1)
-          .join('')
-          .trim() || null
-      );
-    }
-  }
-  return null;
-}
-
-/**
- * A torque as a manual prints it: `10 N·m, manual 2-17`, `10 N·m (7.4 lbf·ft), page 3`, `see manual`.
- * `quantity` is the first figure; null when there is none.
- */
-export function readTorque(text: string): Torque {
-  const said = text.trim();
-  const found = LEADING.exec(said);
-  const quantity = quantityFrom(found);
-  const rest = quantity && found ? said.slice(found[0].length) : said;
-  const bracket = /^\s*\(([^)]*)\)\s*$/.exec(rest)?.[1]?.trim() ?? '';
-  const inBrackets = bracket === '' || LEADING.test(bracket) ? null : bracket;
-  return {
-    text,
-    quantity: isTorque(quantity) ? quantity : null,
-    where: afterComma(rest) ?? inBrackets,
-  };
-}
-
-function isTorque(q: Quantity | null): boolean {
-  return q !== null && FACTORS.get(q.unit)?.of === 'torque';
 }
 
 /**

@@ -1,10 +1,13 @@
 /** All that is wrong with a job file: what the reader finds, what stands in the diary and cannot be, and torques no bolt stands. */
 import { sane } from '../bolt/sane.ts';
-import type { Fault, Job, PieceSpec, Torque } from '../model/types.ts';
+import { readStages } from '../bolt/stages.ts';
+import { printQuantity } from '../bolt/units.ts';
+import type { Fault, Job, PieceSpec, Torque, Upper } from '../model/types.ts';
 import { livingEntries } from './diary/living.ts';
 import { collector, type Report } from './faults/faults.ts';
 import { toFaults } from './faults/place.ts';
 import { fold } from './fold/fold.ts';
+import { placer } from './form/read-fields.ts';
 import { readJob } from './read.ts';
 import { lostTruths, rivalTruths } from './truth/corrections.ts';
 import { openYaml } from './yaml/doc.ts';
@@ -30,6 +33,7 @@ export function checkJob(text: string, file: string): Fault[] {
     report('lost-truth', placeOfEntry(text, id), { what: value, was, says, id });
   }
   checkTorques(job, text, report);
+  checkStages(read.upper, text, report);
   if (found.length === 0) return read.faults;
   return [...read.faults, ...toFaults(found, text, file)].sort(
     (a, b) => a.line - b.line || a.column - b.column,
@@ -49,6 +53,46 @@ function checkTorques(job: Job, text: string, report: Report): void {
   for (const { path, say, by } of odd) {
     const at = by === null ? placeOf(root, path) : placeOfEntry(text, by);
     report('odd-torque', at, { say });
+  }
+}
+
+/** What of the printed torques was not read, and what says two things; each at its own place. */
+function checkStages({ pieces }: Upper, text: string, report: Report): void {
+  const printed = [...pieces.values()].flatMap((spec) => [
+    { path: ['pieces', spec.key, 'torque'], torque: spec.torque, passes: spec.passes },
+    ...[...spec.holes.values()].map(({ name, torque }) => ({
+      path: ['pieces', spec.key, 'holes', name, 'torque'],
+      torque,
+      passes: spec.passes,
+    })),
+  ]);
+  const found = printed.flatMap(({ path, torque, passes }) => {
+    if (torque === null) return [];
+    const { stages, rest, differ } = readStages(torque.text);
+    const [first] = stages;
+    // Said one by one, the passes count; a text without any figure is a place to look it up.
+    const unread = passes !== null || stages.length === 0 ? [] : rest;
+    const told = first?.do === 'torque' ? printQuantity(first.quantity) : torque.text;
+    return [
+      ...unread.map(({ text: said, at }) => ({
+        path,
+        at,
+        code: 'unread-torque' as const,
+        data: { rest: said, like: '20 N·m + 90°' },
+      })),
+      ...differ.map(({ text: said, at }) => ({
+        path,
+        at,
+        code: 'units-differ' as const,
+        data: { text: said, first: told },
+      })),
+    ];
+  });
+  if (found.length === 0) return;
+  const { root } = openYaml(text);
+  for (const { path, at, code, data } of found) {
+    const spot = root ? spotAt(root, path).spot : null;
+    report(code, spot?.is === 'text' ? placer(text, spot)(at) : (spot?.at ?? 0), data);
   }
 }
 

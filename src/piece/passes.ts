@@ -3,17 +3,20 @@
  *
  * `snug` by fingers and wrist, square down on the dowels; `part` at a share of the torque, so that the joint
  * comes down evenly; `full`; `angle` further by degrees; `final` once more round at full torque, where nothing
- * may turn on; `again` later, only where the maker says so. All common practice, no source, but the shares:
+ * may turn on; `loosen` back by degrees between two of them; `again` later, only where the maker says so. A printed
+ * torque that was not read whole is one pass, `printed`: what stands there is done as it stands. All common practice, no source, but the shares:
  * half is the middle of 50 to 70 % in the second round of ASME PCC-1's legacy method.
  */
+
+import { readStages, readTorque } from '../bolt/stages.ts';
 import { threadOf } from '../bolt/threads.ts';
-import { readQuantity, readTorque } from '../bolt/units.ts';
+import { printQuantity, readQuantity } from '../bolt/units.ts';
 import type { Kind, PassSpec, PieceSpec, Quantity, Torque } from '../model/types.ts';
 import type { Layout } from './map.ts';
 import { layout } from './map.ts';
 import { holeNames } from './order.ts';
 
-const NAMES = ['snug', 'part', 'full', 'angle', 'final', 'again'];
+const NAMES = ['snug', 'part', 'full', 'angle', 'loosen', 'final', 'again'];
 
 /**
  * One entry of `passes:`: a name, then a torque or a share (`part 50 %`), degrees, `after …`, as far as they
@@ -30,6 +33,10 @@ export function readPass(text: string): PassSpec | null {
     return angle === null ? null : { name, torque: null, angle, after };
   }
   if (said === '') return { name, torque: null, angle: null, after };
+  if (name === 'loosen') {
+    const angle = readAngle(said);
+    return angle === null ? null : { name, torque: null, angle, after };
+  }
   const torque = readShare(said) ?? readTorque(said);
   return torque.quantity === null ? null : { name, torque, angle: null, after };
 }
@@ -73,24 +80,49 @@ export function passPlan(
       why: 'as the file says',
     };
   }
+  const printed = spec.torque === null ? null : printedPasses(spec.torque);
+  if (printed) return printed;
   const largest = (spec.row ?? []).reduce<{ d: number; name: string } | null>((most, item) => {
     const thread = threadOf(kinds.get(item.kind)?.thread ?? null);
     const name = kinds.get(item.kind)?.thread ?? '';
     return thread !== null && thread.d > (most?.d ?? 0) ? { d: thread.d, name } : most;
   }, null);
-  const bare = { torque: null, angle: null, after: null };
-  const snug: PassSpec = { name: 'snug', ...bare };
-  const full: PassSpec = { name: 'full', ...bare, torque: spec.torque };
+  const snug: PassSpec = { name: 'snug', ...BARE };
+  const full: PassSpec = { name: 'full', ...BARE, torque: spec.torque };
   if (largest === null || largest.d < PART_FROM - NEARLY) {
     const why =
       largest === null ? 'snug and full: the usual two' : `${largest.name}: snug and full will do`;
     return { passes: [snug, full], why };
   }
-  const part = { name: 'part', ...bare, torque: share(spec.torque, 50) };
+  const part = { name: 'part', ...BARE, torque: share(spec.torque, 50) };
   return {
     passes: [snug, part, full],
     why: `${largest.name}: a part pass between, so that the joint comes down evenly`,
   };
+}
+
+const BARE = { torque: null, angle: null, after: null };
+
+/** The passes that a printed torque itself has; null where it is one figure, or only says where to look. */
+function printedPasses(torque: Torque): Passes | null {
+  const { stages, rest } = readStages(torque.text);
+  const snug: PassSpec = { name: 'snug', ...BARE };
+  if (stages.length > 0 && rest.length > 0) {
+    const printed = { name: 'printed', ...BARE, torque: { ...torque, quantity: null } };
+    return { passes: [snug, printed], why: 'not read whole: done as it is printed' };
+  }
+  const last = stages.findLastIndex((s) => s.do === 'torque');
+  if (stages.length === 0 || (stages.length === 1 && last === 0)) return null;
+  const passes = stages.flatMap((stage, i): PassSpec[] => {
+    if (stage.do === 'snug') return [];
+    if (stage.do === 'angle') return [{ name: 'angle', ...BARE, angle: stage.degrees }];
+    if (stage.do === 'loosen') return [{ name: 'loosen', ...BARE, angle: stage.degrees }];
+    const { quantity, most } = stage;
+    const text = `${most ? 'max ' : ''}${printQuantity(quantity)}`;
+    const name = i === last ? 'full' : 'part';
+    return [{ name, ...BARE, torque: { text, quantity, where: torque.where } }];
+  });
+  return { passes: apart([snug, ...passes]), why: 'the stages as they are printed' };
 }
 
 export function passesOf(
@@ -100,7 +132,10 @@ export function passesOf(
   return passPlan(spec, kinds).passes;
 }
 
-/** A pass at one hole: at the torque of its own where it has one. */
+/**
+ * A pass at one hole: at the torque of its own where it has one. Where that has other stages than the piece, it stands
+ * as it is printed, with no figure to set.
+ */
 export function passAt(
   spec: PieceSpec,
   kinds: ReadonlyMap<string, Kind>,
@@ -109,7 +144,12 @@ export function passAt(
 ): PassSpec {
   const own = spec.holes.get(hole)?.torque ?? null;
   if (own === null) return pass;
-  return passesOf({ ...spec, torque: own }, kinds).find((p) => p.name === pass.name) ?? pass;
+  const whole = passesOf(spec, kinds);
+  const passes = passesOf({ ...spec, torque: own }, kinds);
+  const same = whole.length === passes.length && whole.every((p, i) => p.name === passes[i]?.name);
+  const found = passes.find((p) => p.name === pass.name);
+  if (found && (same || found.name !== lastPass(whole))) return found;
+  return { ...pass, angle: null, torque: { ...own, quantity: null } };
 }
 
 /** Shares become torques; a full or final pass without a figure takes the piece's. */
@@ -165,6 +205,8 @@ export interface Pass {
 }
 
 const SAY: Record<string, string> = {
+  loosen: 'Back by so much, all round, before the next.',
+  printed: 'Not read whole: do it as it is printed, all of it, and say so.',
   snug: 'By fingers and wrist, square down on the dowels.',
   angle: 'Such bolts are often used once. Never click them again afterwards.',
   final: 'Once round. A bolt that keeps turning is a fault, not another round.',

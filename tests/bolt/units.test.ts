@@ -1,7 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { readTorque } from '../../src/bolt/stages.ts';
 import { FACTORS, unitOf } from '../../src/bolt/unit-names.ts';
-import { convert, printQuantity, readQuantity, readTorque } from '../../src/bolt/units.ts';
+import { convert, printQuantity, readQuantity } from '../../src/bolt/units.ts';
 
 const TORQUES = [...FACTORS].filter(([, f]) => f.of === 'torque').map(([unit]) => unit);
 

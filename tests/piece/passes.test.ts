@@ -1,9 +1,10 @@
 /** Passes: how they are written, which are usual, at what torque and in which order. */
 import { describe, expect, test } from 'vitest';
 import { readKind } from '../../src/bolt/kind.ts';
-import { readTorque } from '../../src/bolt/units.ts';
+import { readTorque } from '../../src/bolt/stages.ts';
+import { printQuantity } from '../../src/bolt/units.ts';
 import type { Kind, PassSpec } from '../../src/model/types.ts';
-import { lastPass, passes, passesOf, passPlan, readPass } from '../../src/piece/passes.ts';
+import { lastPass, passAt, passes, passesOf, passPlan, readPass } from '../../src/piece/passes.ts';
 import { sequence } from '../../src/piece/sequence/sequence.ts';
 import { hole, piece, upTo } from './pieces.ts';
 
@@ -194,5 +195,58 @@ describe('each pass with its order', () => {
     expect(say[0]).toMatch(/dowels/);
     expect(say[2]).toMatch(/keeps turning is a fault/);
     expect(say[3]).toMatch(/stone cold/i);
+  });
+});
+
+describe('a torque that is printed in stages', () => {
+  const printed = (torque: string, own: Record<string, string> = {}) =>
+    piece(3, {
+      torque: readTorque(torque),
+      holes: new Map(
+        Object.entries(own).map(([name, text]) => hole(name, { torque: readTorque(text) })),
+      ),
+    });
+  const said = (passes: readonly PassSpec[]) =>
+    passes.map(({ name, torque, angle }) =>
+      [name, torque?.quantity ? printQuantity(torque.quantity) : torque?.text, angle && `${angle}°`]
+        .filter((t) => t)
+        .join(' '),
+    );
+
+  test.each([
+    ['20 N·m + 90°', ['snug', 'full 20 N·m', 'angle 90°']],
+    [
+      '20, then 40 N·m, then 90° and 90°',
+      ['snug', 'part 20 N·m', 'full 40 N·m', 'angle 90°', 'angle 2 90°'],
+    ],
+    [
+      '25 N·m, back off 1/2 turn, then 15 N·m',
+      ['snug', 'part 25 N·m', 'loosen 180°', 'full 15 N·m'],
+    ],
+    ['tight by hand, then 3/4 turn', ['snug', 'angle 270°']],
+    ['20 N·m and then 90 more', ['snug', 'printed 20 N·m and then 90 more']],
+  ])('%s is these passes', (torque, passes) => {
+    const spec = printed(torque);
+    expect(said(passesOf(spec, M6))).toEqual(passes);
+  });
+
+  test('is never full where an angle follows', () => {
+    const spec = printed('20 N·m + 90°');
+    expect(lastPass(passesOf(spec, M6))).toBe('angle');
+  });
+
+  test('passes: wins where it is given', () => {
+    const spec = { ...printed('20 N·m and then 90 more'), passes: [...read('full 20 N·m')] };
+    expect(said(passesOf(spec, M6))).toEqual(['full 20 N·m']);
+  });
+
+  test('a hole with other stages than its piece stands as printed in the last pass', () => {
+    const spec = printed('10 N·m', { 2: '20 N·m + 90°' });
+    const at = (hole: string) => said(passesOf(spec, M6).map((p) => passAt(spec, M6, p, hole)));
+    expect(at('1')).toEqual(['snug', 'full 10 N·m']);
+    expect(at('2')).toEqual(['snug', 'full 20 N·m + 90°']);
+    const turned = printed('20 N·m + 90°', { 2: '10 N·m' });
+    const last = passAt(turned, M6, { name: 'angle', torque: null, angle: 90, after: null }, '2');
+    expect(last).toMatchObject({ angle: null, torque: { text: '10 N·m', quantity: null } });
   });
 });

@@ -176,6 +176,14 @@ export const FAULTS = {
     'the map has no hole in it',
     'Draw the holes by their numbers, or leave the map out.',
   ),
+  'unread-torque': warning(
+    '“{rest}” of this torque was not read, so it is done as it is printed, without a figure to set',
+    'Write stages as {like}, or say them one by one in passes:; what is no figure goes into note:.',
+  ),
+  'units-differ': warning(
+    '{text} is not the same as {first}: one of the two is wrong',
+    'Look at the manual again, and write what it says.',
+  ),
   'guessed-care': warning(
     '{name} is taken as care: {what}, by its name alone',
     'Say it for sure: {like}, or {without} if it is not; then nothing is guessed.',

@@ -1,7 +1,7 @@
 /** What a job file says about one hole. */
 import { readDepth, readLength } from '../../bolt/length.ts';
 import { readNumber } from '../../bolt/numbers.ts';
-import { readTorque } from '../../bolt/units.ts';
+import { readTorque } from '../../bolt/stages.ts';
 import type { HoleSpec, Torque } from '../../model/types.ts';
 import { type Spot, valueAt } from '../yaml/spot.ts';
 import { asWritten, isTrueAt, type Reading, readAt, textAt } from './read-fields.ts';

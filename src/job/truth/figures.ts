@@ -1,7 +1,7 @@
 /** What of a piece, a hole or a task can be corrected, as texts: taken out, and put in the place of others. */
 import { readDepth, readLength } from '../../bolt/length.ts';
 import { printNumber, readNumber } from '../../bolt/numbers.ts';
-import { readTorque } from '../../bolt/units.ts';
+import { readTorque } from '../../bolt/stages.ts';
 import { oneLine } from '../../model/safe.ts';
 import type {
   AsWritten,

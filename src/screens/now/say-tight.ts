@@ -27,6 +27,8 @@ export function ordered({ spec }: PieceNow, tips: readonly string[]): string[] {
 export function passSaid(pass: PassSpec): string | null {
   const [kind] = pass.name.split(' ');
   if (kind === 'final') return 'Once round: a bolt that keeps turning is STOP, not another round.';
+  if (kind === 'loosen') return 'Back by so much, all round, before the next pass.';
+  if (kind === 'printed') return 'Not read whole: do it as it is printed, all of it.';
   if (kind !== 'angle') return null;
   const degrees = pass.angle === null ? '' : `${pass.angle}\u00b0 further each, by angle. `;
   return `${degrees}Such bolts are often used once. Never click them again afterwards.`;

@@ -138,6 +138,8 @@ export function clickLabel(state: State): string {
   const [kind] = (pass?.name ?? '').split(' ');
   if (kind === 'snug') return 'snug';
   if (kind === 'final') return 'holds';
+  if (kind === 'loosen') return 'turned back';
+  if (kind === 'printed') return 'all of it done';
   return kind === 'angle' && pass?.angle ? `turned ${pass.angle}\u00b0` : 'clicked';
 }
 
