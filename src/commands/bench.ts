@@ -8,7 +8,7 @@ export async function run(call: Call) {
   const did = await makeBench(folder, call.world.program);
   if (!did.ok) return unsaved({ code: did.code, say: did.say });
   return answer(
-    { changed: did.lines.length > 0, did: did.lines },
-    did.lines.join('\n') || 'Already a bench.',
+    { changed: did.lines.length > 0, did: did.lines, left: did.left },
+    [...did.lines, ...did.left].join('\n') || 'Already a bench.',
   );
 }

@@ -1,7 +1,7 @@
 /** What is wrong in job files: every fault, sorted, with its place and the way out. */
 import { resolve } from 'node:path';
 import { printFault } from '../job/faults/faults.ts';
-import { readBounded } from '../job/save/bounded.ts';
+import { readNamed } from '../job/save/plain.ts';
 import type { Fault } from '../model/types.ts';
 import { checkAll } from '../plan/check.ts';
 import { type Answer, type Call, faultsJson } from './command.ts';
@@ -12,9 +12,9 @@ export function run(call: Call): Answer {
   for (const name of call.words) {
     let bytes: Buffer;
     try {
-      bytes = readBounded(resolve(call.world.folder, name));
-    } catch {
-      return noFile(name, call.world);
+      ({ bytes } = readNamed(resolve(call.world.folder, name)));
+    } catch (error) {
+      return noFile(name, call.world, error);
     }
     faults.push(...checkAll(bytes.toString('utf8'), name));
   }

@@ -3,7 +3,7 @@ import { readdirSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
 import { fold } from '../job/fold/fold.ts';
 import { readJob } from '../job/read.ts';
-import { readBounded } from '../job/save/bounded.ts';
+import { readNamed } from '../job/save/plain.ts';
 import {
   BUY_STATES,
   CORRECTABLE,
@@ -112,7 +112,7 @@ function pathsAt({ last, world }: At, jobs: boolean): Candidate[] {
 function readQuietly(file: string | undefined, world: World): Job | null {
   if (file === undefined) return null;
   try {
-    const read = readJob(readBounded(resolve(world.folder, file)).toString('utf8'), file);
+    const read = readJob(readNamed(resolve(world.folder, file)).bytes.toString('utf8'), file);
     return read.unreadable ? null : fold(read.upper, read.entries);
   } catch {
     return null;

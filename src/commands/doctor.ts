@@ -67,7 +67,7 @@ function terminal({ env, stdin, stdout, platform }: World): Finding[] {
 }
 
 async function gitHere({ folder, env }: World): Promise<Finding[]> {
-  const version = await git(folder, ['--version'], { read: true, env });
+  const version = await git(folder, 'version', [], { env });
   if (version.code !== 0) {
     const odd = 'no git: jobs work without it, but nothing keeps their history. Install git.';
     return [{ what: 'git', is: 'not found', odd }];
@@ -78,8 +78,7 @@ async function gitHere({ folder, env }: World): Promise<Finding[]> {
     const odd = place.no === 'no-repo' ? null : reason(place.no, place.err);
     return [found, { what: 'repository', is: 'none in this folder', odd }];
   }
-  const ident = ['-c', 'user.useConfigOnly=true', 'var', 'GIT_COMMITTER_IDENT'];
-  const name = await git(folder, ident, { read: true, env });
+  const name = await git(folder, 'who', ['GIT_COMMITTER_IDENT'], { env });
   const odd = name.code === 0 ? null : `no commits yet: ${reason('no-name', '')}`;
   const state = place.underWay ?? (place.detached ? 'detached HEAD' : 'on a branch');
   return [found, { what: 'repository', is: state, odd }];
@@ -94,7 +93,11 @@ function folders({ folder, env }: World): Finding[] {
       is: folder,
       odd: mayWrite(folder) ? null : 'it may not be written: no mark can be saved here.',
     },
-    fine('bench', bench === null ? 'none: putback bench makes a folder one' : bench.folder),
+    {
+      what: 'bench',
+      is: bench === null ? 'none: putback bench makes a folder one' : bench.folder,
+      odd: bench?.unread ?? null,
+    },
     {
       what: 'cache',
       is: cache ?? 'none',

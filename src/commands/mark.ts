@@ -15,7 +15,7 @@ import {
   unsaved,
 } from './command.ts';
 import { faultsText, noFile } from './open-job.ts';
-import { pathKind } from './open-path.ts';
+import { lookUp } from './open-path.ts';
 
 /** `says` and `because` as the command line gives them. */
 export function beside(call: Call): { says?: string; because?: string } {
@@ -55,7 +55,9 @@ export async function mark(
   done: (result: Extract<Recorded, { ok: true }>) => string,
 ): Promise<Answer> {
   const name = call.words[0] ?? '';
-  if (pathKind(name, call.world) !== 'file') return noFile(name, call.world);
+  const found = lookUp(name, call.world);
+  if ('error' in found) return noFile(name, call.world, found.error);
+  if (found.kind !== 'file') return noFile(name, call.world);
   const file = resolve(call.world.folder, name);
   const result = await record(file, wish, call.world);
   if (!result.ok) return failed(result, name);

@@ -41,15 +41,18 @@ export function run(call: Call) {
           '',
         ]),
   ];
+  let left: string[] = [];
   try {
     mkdirSync(dirname(file), { recursive: true });
     const made = createFile(file, lines.join('\n'));
     if (!made.ok) return unsaved({ code: made.code, say: made.say, fix: made.fix });
-    writeSchema(dirname(file));
+    const schema = writeSchema(dirname(file));
+    if (typeof schema !== 'string') left = [schema.left];
   } catch (error) {
     return unsaved({ code: 'unsaved', say: `${name}: ${systemSays(error)}.` });
   }
-  return answer({ changed: true, file: name }, `${name} started. Open it with: putback ${name}`);
+  const started = `${name} started. Open it with: putback ${name}`;
+  return answer({ changed: true, file: name, left }, [started, ...left].join('\n'));
 }
 
 /** The lines of a template that comes with the program, or of a job file with an empty diary. */

@@ -4,7 +4,9 @@ import { printFault } from '../job/faults/faults.ts';
 import { fold } from '../job/fold/fold.ts';
 import { noPiece } from '../job/judge/parts.ts';
 import { readJob } from '../job/read.ts';
-import { readBounded } from '../job/save/bounded.ts';
+import { errorCode } from '../job/save/disk.ts';
+import { failOf } from '../job/save/fail.ts';
+import { readNamed } from '../job/save/plain.ts';
 import { safe } from '../model/safe.ts';
 import type { Fault, Job } from '../model/types.ts';
 import type { World } from '../world.ts';
@@ -15,16 +17,22 @@ export function openJob(name: string, world: World): Opened {
   const file = resolve(world.folder, name);
   let text: string;
   try {
-    text = readBounded(file).toString('utf8');
-  } catch {
-    return { answer: noFile(name, world) };
+    text = readNamed(file).bytes.toString('utf8');
+  } catch (error) {
+    return { answer: noFile(name, world, error) };
   }
   const read = readJob(text, name);
   if (read.unreadable) return { answer: faulty(read.faults) };
   return { job: fold(read.upper, read.entries), file, faults: read.faults };
 }
 
-export function noFile(name: string, world: World): Answer {
+/** `error`: what the system said when it was opened. */
+export function noFile(name: string, world: World, error?: unknown): Answer {
+  const code = errorCode(error);
+  if (code !== null && code !== 'ENOENT' && code !== 'ENOTDIR') {
+    const fail = failOf(error, name, 'read');
+    return misuse(fail.code, safe(`${fail.say} ${fail.fix}`), { file: name });
+  }
   return misuse('no-such-file', `No job file ${safe(name)} in ${safe(world.folder)}.`, {
     file: name,
   });

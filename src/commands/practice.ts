@@ -1,6 +1,6 @@
 /** A practice bench in a new folder: the jobs of this program, a first commit, and the screens. */
 import {
-  existsSync,
+  lstatSync,
   mkdirSync,
   mkdtempSync,
   readdirSync,
@@ -21,7 +21,7 @@ const LEFT_ALONE = 21;
 export async function run(call: Call): Promise<Answer> {
   const { world, words, options } = call;
   const named = words[0] === undefined ? null : resolve(world.folder, words[0]);
-  if (named !== null && existsSync(named) && readdirSync(named).length > 0) {
+  if (named !== null && !isFree(named)) {
     return misuse('exists', `${named} is there already and not empty: name a new folder.`, {
       folder: named,
     });
@@ -46,11 +46,20 @@ export async function run(call: Call): Promise<Answer> {
   return { ...done, open: folder };
 }
 
+/** Nothing there yet, or an empty folder. */
+function isFree(path: string): boolean {
+  try {
+    return readdirSync(path).length === 0;
+  } catch {
+    return lstatSync(path, { throwIfNoEntry: false }) === undefined;
+  }
+}
+
 function copyJobs(folder: string, world: World): void {
   mkdirSync(folder, { recursive: true });
   const jobs = shipped('jobs');
   for (const name of readdirSync(jobs).filter((n) => n.endsWith('.yaml'))) {
     const text = readFileSync(join(jobs, name), 'utf8');
-    writeFileSync(join(folder, name), agedTo(text, world.now(), LEFT_ALONE));
+    writeFileSync(join(folder, name), agedTo(text, world.now(), LEFT_ALONE), { flag: 'wx' });
   }
 }

@@ -1,11 +1,13 @@
 /** The settings of a bench: `bench.yaml` in the folder of the job files or above it, never a command. */
-import { existsSync } from 'node:fs';
+import { lstatSync } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { parse } from 'yaml';
 import { readLength } from '../bolt/length.ts';
 import { readQuantity } from '../bolt/units.ts';
 import type { Wrench } from '../bolt/wrench.ts';
-import { readBounded } from '../job/save/bounded.ts';
+import { errorCode } from '../job/save/disk.ts';
+import { failOf } from '../job/save/fail.ts';
+import { readPlain } from '../job/save/plain.ts';
 
 export const BENCH_FILE = 'bench.yaml';
 
@@ -14,23 +16,39 @@ export interface Bench {
   /** When putback commits by itself: at the end of each place of a piece, or never. */
   commit: 'milestones' | 'never';
   wrenches: Wrench[];
+  /** Why its settings could not be read, a sentence; null: they were. */
+  unread: string | null;
 }
+
+/** Settings are a few lines. */
+const MOST_BYTES = 1 << 20;
 
 /** The bench that a folder belongs to; null when there is none. Looks up to the top of the repository. */
 export function findBench(folder: string): Bench | null {
   for (let at = folder; ; at = dirname(at)) {
     const file = join(at, BENCH_FILE);
-    if (existsSync(file)) return readBench(at, textOrNothing(file));
-    if (existsSync(join(at, '.git')) || dirname(at) === at) return null;
+    if (isThere(file)) return benchOf(at, file);
+    if (isThere(join(at, '.git')) || dirname(at) === at) return null;
   }
 }
 
-/** Settings that cannot be read (a folder of that name, no permission) are as if they were not there. */
-function textOrNothing(file: string): string {
+function isThere(path: string): boolean {
   try {
-    return readBounded(file).toString('utf8');
+    return lstatSync(path, { throwIfNoEntry: false }) !== undefined;
   } catch {
-    return '';
+    return false;
+  }
+}
+
+/** A link is not followed: a clone could have its settings read from anywhere. */
+function benchOf(folder: string, file: string): Bench {
+  try {
+    const { bytes, whole } = readPlain(file, MOST_BYTES);
+    const bench = readBench(folder, whole ? bytes.toString('utf8') : '');
+    return whole ? bench : { ...bench, unread: `${BENCH_FILE} is too large to be read.` };
+  } catch (error) {
+    if (errorCode(error) === null) throw error;
+    return { ...readBench(folder, ''), unread: failOf(error, file, 'read').say };
   }
 }
 
@@ -48,6 +66,7 @@ export function readBench(folder: string, text: string): Bench {
     folder,
     commit: map.commit === 'milestones' ? 'milestones' : 'never',
     wrenches: wrenches.flatMap(([name, w]) => (isMap(w) ? wrench(name, w) : [])),
+    unread: null,
   };
 }
 

@@ -1,8 +1,11 @@
 /** A folder becomes a bench; what is there already stays as it is. */
-import { existsSync, mkdirSync, writeFileSync } from 'node:fs';
+import { existsSync, mkdirSync, readdirSync } from 'node:fs';
 import { join } from 'node:path';
+import { readPlain } from '../job/save/plain.ts';
+import { IS_JOB } from '../job/yaml/is-job.ts';
 import { BENCH_FILE } from './bench.ts';
 import { initBench } from './git/init.ts';
+import { type Wrote, writeIfMissing } from './ours.ts';
 import { SCHEMA_FILE, writeSchema } from './schema-file.ts';
 
 const SETTINGS = `# Settings of this bench. They never name a command.
@@ -17,25 +20,43 @@ commit: milestones
 #   large: {range: 40..200 N·m, step: 5, length: 470}
 `;
 
-export type Made = { ok: true; lines: string[] } | { ok: false; code: string; say: string };
+/** `left`: what lies in the way of something of ours, and was left alone, one sentence each. */
+export type Made =
+  | { ok: true; lines: string[]; left: string[] }
+  | { ok: false; code: string; say: string };
 
 /** `program`: how git calls putback to merge job files, a shell's words. */
 export async function makeBench(folder: string, program: string): Promise<Made> {
   const lines: string[] = [];
+  const left: string[] = [];
+  const note = (wrote: Wrote, say: string) => {
+    if (wrote === 'written') lines.push(say);
+    else if (wrote !== 'same') left.push(wrote.left);
+  };
   try {
     if (!existsSync(folder)) {
       mkdirSync(folder, { recursive: true });
       lines.push(`${folder} is new.`);
     }
-    if (!existsSync(join(folder, BENCH_FILE))) {
-      writeFileSync(join(folder, BENCH_FILE), SETTINGS, { flag: 'wx' });
-      lines.push(`${BENCH_FILE} holds the settings: commit: milestones.`);
-    }
-    if (writeSchema(folder)) lines.push(`${SCHEMA_FILE} lets editors check job files.`);
+    const settings = writeIfMissing(join(folder, BENCH_FILE), SETTINGS);
+    note(settings, `${BENCH_FILE} holds the settings: commit: milestones.`);
+    note(writeSchema(folder), `${SCHEMA_FILE} lets editors check job files.`);
   } catch (error) {
     const say = `${folder} could not be made a bench: ${error instanceof Error ? error.message : error}.`;
     return { ok: false, code: 'unsaved', say };
   }
-  const git = await initBench(folder, { program });
-  return { ok: true, lines: [...lines, ...git.lines] };
+  const git = await initBench(folder, { program, others: otherYaml(folder) });
+  return { ok: true, lines: [...lines, ...git.lines], left: [...left, ...git.left] };
+}
+
+/** Names of YAML in the folder that is no job: it merges as it always did. */
+function otherYaml(folder: string): string[] {
+  return readdirSync(folder).filter((name) => {
+    if (!name.endsWith('.yaml') || name === BENCH_FILE) return false;
+    try {
+      return !IS_JOB.test(readPlain(join(folder, name)).bytes.toString('utf8'));
+    } catch {
+      return false;
+    }
+  });
 }

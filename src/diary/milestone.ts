@@ -16,7 +16,10 @@ export async function commitMilestone(
   const after = result.job.pieces.get(key);
   if (!result.changed || !after) return null;
   const place = milestoneOf(result.before.pieces.get(key), after);
-  if (!place || findBench(dirname(file))?.commit !== 'milestones') return null;
+  if (!place) return null;
+  const bench = findBench(dirname(file));
+  if (bench?.unread) return bench.unread;
+  if (bench?.commit !== 'milestones') return null;
   return await commitPlace(file, after, place);
 }
 

@@ -1,5 +1,16 @@
 import { execFileSync } from 'node:child_process';
-import { existsSync, mkdtempSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import {
+  existsSync,
+  linkSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  renameSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
@@ -85,7 +96,7 @@ describe('putback bench', () => {
       'putback.schema.json',
     ]);
     expect(readFileSync(at('repairs/.gitattributes'), 'utf8')).toContain('*.yaml merge=union');
-    expect(git('repairs', 'config', 'merge.union.driver')).toContain('merge %O %A %B');
+    expect(git('repairs', 'config', 'merge.putback.driver')).toContain('merge %O %A %B');
     expect(readFileSync(at('repairs/bench.yaml'), 'utf8')).toContain('commit: milestones');
   });
 
@@ -95,6 +106,80 @@ describe('putback bench', () => {
     const { json } = await pinned.json('bench', 'repairs');
     expect(json).toMatchObject({ ok: true, changed: false });
     expect(readFileSync(at('repairs/bench.yaml'), 'utf8')).toBe('commit: never\n');
+  });
+});
+
+describe('what lies in the way of a bench', () => {
+  const NAMES = ['bench.yaml', 'putback.schema.json', '.gitattributes'];
+  const KINDS: [string, (path: string) => void][] = [
+    ['a link', (path) => symlinkSync('../mine', path)],
+    ['a link', (path) => symlinkSync('/nowhere', path)],
+    ['a link', (path) => symlinkSync('/dev/tty', path)],
+    ['a pipe', (path) => execFileSync('mkfifo', [path])],
+    ['a folder', (path) => mkdirSync(path)],
+    ['one file under several names', (path) => linkSync(at('mine'), path)],
+  ];
+
+  it.each(NAMES.flatMap((name) => KINDS.map(([is, make]) => [name, is, make] as const)))(
+    '%s being %s is told and left, and nothing outside is written',
+    async (name, is, make) => {
+      writeFileSync(at('mine'), 'my only key\n');
+      mkdirSync(at('clone'));
+      git('clone', 'init', '-q');
+      make(at('clone', name));
+      const { exit, json } = await pinned.json('bench', 'clone');
+      expect(exit).toBe(0);
+      expect(json.left).toEqual([`${name} is ${is}: it is left alone.`]);
+      expect(readFileSync(at('mine'), 'utf8')).toBe('my only key\n');
+      expect(existsSync('/nowhere')).toBe(false);
+    },
+  );
+
+  it('a schema of somebody else stays, and an older one of ours does not', async () => {
+    mkdirSync(at('bench'));
+    writeFileSync(at('bench/putback.schema.json'), '{"title": "mine"}\n');
+    expect((await pinned.json('bench', 'bench')).json.left).toEqual([
+      'putback.schema.json is not made by putback: it is left alone.',
+    ]);
+    expect(readFileSync(at('bench/putback.schema.json'), 'utf8')).toBe('{"title": "mine"}\n');
+    writeFileSync(at('bench/putback.schema.json'), '{"title": "putback job file"}\n');
+    expect((await pinned.json('bench', 'bench')).json.left).toEqual([]);
+    expect(readFileSync(at('bench/putback.schema.json'), 'utf8')).toContain('properties');
+  });
+
+  it('a .git that is a link or no repository is not made one', async () => {
+    for (const make of [
+      (path: string) => symlinkSync(at('elsewhere'), path),
+      (path: string) => writeFileSync(path, 'gitdir: ../elsewhere\n'),
+    ]) {
+      rmSync(at('odd'), { recursive: true, force: true });
+      mkdirSync(at('odd'));
+      make(at('odd/.git'));
+      expect((await pinned.run('bench', 'odd')).out).toContain('No git repository: ');
+      expect(existsSync(at('elsewhere'))).toBe(false);
+    }
+  });
+
+  it('settings of git or a folder of them that are a link are not written through', async () => {
+    mkdirSync(at('bench'));
+    git('bench', 'init', '-q');
+    rmSync(at('bench/.git/info'), { recursive: true });
+    mkdirSync(at('info'));
+    symlinkSync(at('info'), at('bench/.git/info'));
+    renameSync(at('bench/.git/config'), at('config'));
+    const before = readFileSync(at('config'), 'utf8');
+    symlinkSync(at('config'), at('bench/.git/config'));
+    expect((await pinned.json('bench', 'bench')).json.left).toEqual([
+      'The settings of git are a link: they are left alone.',
+    ]);
+    expect(readFileSync(at('config'), 'utf8')).toBe(before);
+    expect(readdirSync(at('info'))).toEqual([]);
+    rmSync(at('bench/.git/config'));
+    renameSync(at('config'), at('bench/.git/config'));
+    expect((await pinned.json('bench', 'bench')).json.left).toEqual([
+      expect.stringMatching(/info is a link: nothing is written there\.$/),
+    ]);
+    expect(readdirSync(at('info'))).toEqual([]);
   });
 });
 

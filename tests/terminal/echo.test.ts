@@ -1,7 +1,7 @@
 /** Keys, pastes and sizes through the real loop and a real terminal, in a small show of its own. */
 import { rmSync } from 'node:fs';
 import { dirname } from 'node:path';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { bundle } from './bundle.ts';
 import { ALT_B, BACKSPACE, CTRL_W, ENTER, ESC, LEFT, paste, UP } from './keys.ts';
 import { type How, type Person, start } from './pty.ts';
@@ -9,8 +9,9 @@ import { type How, type Person, start } from './pty.ts';
 let program = '';
 beforeAll(async () => {
   program = await bundle('tests/terminal/programs/echo-main.ts');
+  // Only of what was made: the folder of no program is the one the tests run in.
+  return () => rmSync(dirname(program), { recursive: true, force: true });
 });
-afterAll(() => rmSync(dirname(program), { recursive: true, force: true }));
 
 async function open(how: How = {}): Promise<Person> {
   const person = start([program], how);

@@ -1,7 +1,7 @@
 /** However the screens end, the terminal is left as it was found, and what is said afterwards can be read. */
 import { rmSync } from 'node:fs';
 import { dirname } from 'node:path';
-import { afterAll, beforeAll, describe, expect, it } from 'vitest';
+import { beforeAll, describe, expect, it } from 'vitest';
 import { bundle } from './bundle.ts';
 import { afterwards, alternateScreens, leftOn } from './clean.ts';
 import { CTRL_C, CTRL_Z } from './keys.ts';
@@ -10,8 +10,9 @@ import { type Person, start } from './pty.ts';
 let program = '';
 beforeAll(async () => {
   program = await bundle('tests/terminal/programs/echo-main.ts');
+  // Only of what was made: the folder of no program is the one the tests run in.
+  return () => rmSync(dirname(program), { recursive: true, force: true });
 });
-afterAll(() => rmSync(dirname(program), { recursive: true, force: true }));
 
 /** Started from a shell, which afterwards says the exit code and whether the terminal is cooked. */
 async function open(): Promise<Person & { program: number }> {

@@ -2,7 +2,7 @@
 import { spawnSync } from 'node:child_process';
 import { rmSync } from 'node:fs';
 import { dirname } from 'node:path';
-import { afterAll, beforeAll, expect, it } from 'vitest';
+import { beforeAll, expect, it } from 'vitest';
 import { bundle } from './bundle.ts';
 import { newFolder, start } from './pty.ts';
 import { pinnedEnv } from './world.ts';
@@ -10,8 +10,9 @@ import { pinnedEnv } from './world.ts';
 let program = '';
 beforeAll(async () => {
   program = await bundle('tests/terminal/programs/echo-main.ts');
+  // Only of what was made: the folder of no program is the one the tests run in.
+  return () => rmSync(dirname(program), { recursive: true, force: true });
 });
-afterAll(() => rmSync(dirname(program), { recursive: true, force: true }));
 
 it('no input, or a pipe on either side', () => {
   const folder = newFolder();

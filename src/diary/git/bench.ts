@@ -16,17 +16,13 @@ export async function firstCommit(
   const place = await placeOf(folder, env);
   if ('no' in place) return `No first commit: ${reason(place.no, place.err)}.`;
   if (place.underWay) return `No first commit: ${reason('busy', '', place.underWay)}.`;
-  const strict = ['-c', 'user.useConfigOnly=true'];
-  const name = await git(folder, [...strict, 'var', 'GIT_COMMITTER_IDENT'], { ...env, read: true });
+  const name = await git(folder, 'who', ['GIT_COMMITTER_IDENT'], env);
   if (name.code !== 0) return `No first commit: ${reason('no-name', '')}.`;
-  const added = await git(folder, ['add', '--', '.'], env);
+  const added = await git(folder, 'addAll', [], env);
   if (added.code !== 0) return `No first commit: ${firstLine(added.err)}.`;
-  const status = await git(folder, ['status', '--porcelain=v2', '-z', '--', '.'], {
-    ...env,
-    read: true,
-  });
+  const status = await git(folder, 'status', ['.'], env);
   if (status.out === '') return null;
-  const done = await git(folder, [...strict, 'commit', '-q', '-m', subject, '--', '.'], env);
+  const done = await git(folder, 'commitAll', [subject], env);
   return done.code === 0
     ? null
     : failed(done).say.replace('Kept in the file. No commit', 'No first commit');

@@ -7,9 +7,7 @@ const ENTRY_ID = /\bid: "?([A-Za-z0-9_-]{8})\b/;
 /** Short commit ids by entry id; empty where there is no git, no repository, no commit. */
 export async function commitsOf(file: string): Promise<Map<string, string>> {
   const found = new Map<string, string>();
-  // What is committed, not what lies there: that would go through a filter that the repository's settings may name.
-  const args = ['blame', '--porcelain', '--no-textconv', 'HEAD', '--', basename(file)];
-  const done = await git(dirname(file), args, { read: true });
+  const done = await git(dirname(file), 'blame', [basename(file)]);
   if (done.code !== 0) return found;
   let commit = '';
   for (const line of done.out.split('\n')) {

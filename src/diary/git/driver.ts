@@ -1,7 +1,8 @@
 /** Git's merge driver for job files: `putback merge %O %A %B`. */
-import { readFileSync, renameSync, writeFileSync } from 'node:fs';
+import { renameSync } from 'node:fs';
 import { mergeJob } from '../../job/merge/merge.ts';
-import { disk, drop } from '../../job/save/disk.ts';
+import { disk, drop, writeNew } from '../../job/save/disk.ts';
+import { readPlain } from '../../job/save/plain.ts';
 import { mergeLines } from './mergefile.ts';
 
 /** Exit codes of a merge driver: git takes the file as merged, or as open between its markers. */
@@ -22,7 +23,7 @@ export async function mergeDriver(base: string, ours: string, theirs: string): P
     const [b, o, t] = [base, ours, theirs].map(textOf) as [string, string, string];
     const { text, clean } = mergeJob(b, o, t, mergeLines);
     // In one step: a driver that dies half way must not leave half of our side.
-    writeFileSync(whole, text);
+    writeNew(disk, whole, text, { sync: false });
     renameSync(whole, ours);
     return clean ? MERGED : OPEN;
   } catch {
@@ -33,5 +34,7 @@ export async function mergeDriver(base: string, ours: string, theirs: string): P
 
 /** Throws where the bytes are not UTF-8: they would not come out as they went in. */
 function textOf(path: string): string {
-  return new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(readFileSync(path));
+  const { bytes, whole } = readPlain(path);
+  if (!whole) throw new RangeError(`${path} is too large for a job file`);
+  return new TextDecoder('utf-8', { fatal: true, ignoreBOM: true }).decode(bytes);
 }

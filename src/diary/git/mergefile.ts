@@ -4,6 +4,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { type LineMerge, marked } from '../../job/merge/merge.ts';
+import { gitArgs } from './calls.ts';
 import { gitEnv } from './run.ts';
 
 /** Longest time, ms: lines are merged within a blink or not at all. */
@@ -18,8 +19,8 @@ export const mergeLines: LineMerge = (base, ours, theirs) => {
     const sides = { ours, base, theirs };
     for (const [name, text] of Object.entries(sides)) writeFileSync(join(folder, name), text);
     const names = Object.keys(sides);
-    const args = ['merge-file', '-p', '-q', ...names.flatMap((name) => ['-L', name]), ...names];
-    const done = spawnSync('git', args, {
+    const words = [...names.flatMap((name) => ['-L', name]), ...names];
+    const done = spawnSync('git', gitArgs('mergeFile', words), {
       cwd: folder,
       // biome-ignore lint/style/noProcessEnv: git runs in this program's own surroundings, less what would redirect it
       env: gitEnv(process.env, true),

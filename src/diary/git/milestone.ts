@@ -67,23 +67,18 @@ function realOf(file: string): string {
 async function stand(
   r: Repo,
 ): Promise<{ kind: 'yes'; untracked: boolean } | { kind: 'no'; answer: Milestone }> {
-  const read = { ...r.env, read: true };
   const no = (answer: Milestone) => ({ kind: 'no' as const, answer });
-  const args = ['status', '--porcelain=v2', '-z', '-uall', '--ignored', '--', r.name];
-  const status = await git(r.folder, args, read);
+  const status = await git(r.folder, 'status', [r.name], r.env);
   if (status.code !== 0) return no(failed(status));
   if (status.out === '') return no(not('nothing', ''));
   if (status.out.startsWith('! ')) return no(not('ignored', ''));
   if (status.out.startsWith('u ')) return no(not('busy', '', 'merge'));
   for (const who of ['GIT_AUTHOR_IDENT', 'GIT_COMMITTER_IDENT']) {
-    const known = await git(r.folder, [...NO_GUESS, 'var', who], read);
+    const known = await git(r.folder, 'who', [who], r.env);
     if (known.code !== 0) return no(not('no-name', ''));
   }
   return { kind: 'yes', untracked: status.out.startsWith('? ') };
 }
-
-/** Git guesses a name from the host where none is set; such a commit would be nobody's. */
-const NO_GUESS = ['-c', 'user.useConfigOnly=true'];
 
 async function commit(
   r: Repo,
@@ -93,34 +88,27 @@ async function commit(
 ): Promise<Milestone> {
   const was = await headOf(r);
   if (untracked) {
-    const added = await patiently(() => git(r.folder, ['add', '-N', '--', r.name], r.env));
+    const added = await patiently(() => git(r.folder, 'intend', [r.name], r.env));
     if (added.code !== 0) return failed(added);
   }
-  const settings = [...NO_GUESS, '-c', 'i18n.commitEncoding=UTF-8'];
-  const args = [...settings, 'commit', '-q', '-F', '-', '--cleanup=whitespace', '--', r.name];
-  const done = await patiently(() => git(r.folder, args, { ...r.env, input: message, timeout }));
+  const how = { ...r.env, input: message, timeout };
+  const done = await patiently(() => git(r.folder, 'commit', [r.name], how));
   const now = await headOf(r);
   // A hook that runs behind the commit may hang; the commit is there all the same.
   if (done.code === 0 || (done.trouble === 'late' && now !== was)) {
     return { ok: true, commit: now, say: r.place.detached ? DETACHED : null };
   }
-  if (untracked) await git(r.folder, ['rm', '-q', '-f', '--cached', '--', r.name], r.env);
+  if (untracked) await git(r.folder, 'forget', [r.name], r.env);
   return failed(done, await signs(r));
 }
 
 async function headOf(r: Repo): Promise<string> {
-  const head = await git(r.folder, ['rev-parse', '-q', '--verify', 'HEAD'], {
-    ...r.env,
-    read: true,
-  });
+  const head = await git(r.folder, 'head', [], r.env);
   return head.out.trim();
 }
 
 async function signs(r: Repo): Promise<boolean> {
-  const set = await git(r.folder, ['config', '--type=bool', 'commit.gpgsign'], {
-    ...r.env,
-    read: true,
-  });
+  const set = await git(r.folder, 'signs', [], r.env);
   return set.out.trim() === 'true';
 }
 

@@ -27,13 +27,12 @@ export async function placeOf(
   folder: string,
   options: GitOptions = {},
 ): Promise<Place | { no: NoPlace; err: string }> {
-  const how = { ...options, read: true };
-  const paths = SIGNS.flatMap(([name]) => ['--git-path', name]);
-  const where = await git(folder, ['rev-parse', '--is-inside-work-tree', ...paths], how);
+  const names = SIGNS.map(([name]) => name);
+  const where = await git(folder, 'place', names, options);
   const lines = where.out.split('\n');
   if (where.code !== 0 || lines[0] !== 'true') return { no: noPlace(where), err: where.err };
   const found = SIGNS.find((_, i) => existsSync(resolve(folder, lines[i + 1] ?? '')));
-  const branch = await git(folder, ['symbolic-ref', '-q', 'HEAD'], how);
+  const branch = await git(folder, 'branch', [], options);
   return { underWay: found?.[1] ?? null, detached: branch.code !== 0 };
 }
 

@@ -1,9 +1,8 @@
 /** Runs git so that nothing of it can redirect, ask, page, hang or run what a repository's settings name for reads. */
 import { spawn } from 'node:child_process';
+import { CALLS, type CallName, gitArgs } from './calls.ts';
 
 export interface GitOptions {
-  /** Reads take no lock that another git might wait for, and start no file system monitor. */
-  read?: boolean;
   /** Longest time, ms; then git and all that it started are ended. */
   timeout?: number | undefined;
   input?: string;
@@ -52,33 +51,27 @@ export function gitEnv(
     GIT_TERMINAL_PROMPT: '0',
     GIT_EDITOR: ':',
     GIT_PAGER: 'cat',
-    ...(read ? { GIT_OPTIONAL_LOCKS: '0', GIT_NO_LAZY_FETCH: '1' } : {}),
+    // Nothing is ever fetched, whichever program a repository names for that.
+    GIT_ALLOW_PROTOCOL: 'none',
+    GIT_NO_LAZY_FETCH: '1',
+    ...(read ? { GIT_OPTIONAL_LOCKS: '0' } : {}),
   };
 }
 
-/** For every call: names as they are, no pager, no monitor that a repository's settings name. */
-const ALWAYS = [
-  '--no-pager',
-  '--literal-pathspecs',
-  '-c',
-  'core.quotePath=false',
-  '-c',
-  'core.fsmonitor=false',
-];
-
-/** Runs git in a folder; never throws. Arguments go to git as they are, no shell sees them. */
+/** Runs git in a folder; never throws. Words go to git as they are, no shell sees them. */
 export function git(
   folder: string,
-  args: readonly string[],
+  name: CallName,
+  words: readonly string[] = [],
   options: GitOptions = {},
 ): Promise<GitDone> {
-  const read = options.read ?? false;
+  const { read } = CALLS[name];
   // biome-ignore lint/style/noProcessEnv: git runs in this program's own surroundings, less what would redirect it
   const env = gitEnv(options.env ?? process.env, read);
   const limit = options.timeout ?? (read ? READ_TIMEOUT : WRITE_TIMEOUT);
   return new Promise((resolve) => {
     // A group and session of its own: it can be ended with all that it started, and has no terminal to ask on.
-    const child = spawn('git', [...ALWAYS, ...args], {
+    const child = spawn('git', gitArgs(name, words), {
       cwd: folder,
       env,
       detached: process.platform !== 'win32',

@@ -1,5 +1,6 @@
 /** The part of the file system that saving uses, handed in so that a test can let any single step fail. */
 import * as fs from 'node:fs';
+import { copyAttributes } from './attributes.ts';
 
 export type Disk = Pick<
   typeof fs,
@@ -15,15 +16,16 @@ export type Disk = Pick<
   | 'mkdirSync'
   | 'openSync'
   | 'readFileSync'
+  | 'readSync'
   | 'readdirSync'
   | 'renameSync'
   | 'statSync'
   | 'unlinkSync'
   | 'writeFileSync'
   | 'writeSync'
->;
+> & { copyAttributes: typeof copyAttributes };
 
-export const disk: Disk = fs;
+export const disk: Disk = { ...fs, copyAttributes };
 
 /** Code of a system error, or null. */
 export function errorCode(error: unknown): string | null {
@@ -37,15 +39,6 @@ export function drop(d: Disk, path: string): void {
     d.unlinkSync(path);
   } catch {
     // Gone already, or not ours to remove: the next start cleans it.
-  }
-}
-
-/** Text of a small file; null when it cannot be read. */
-export function readOrNull(d: Disk, path: string): string | null {
-  try {
-    return d.readFileSync(path, 'utf8');
-  } catch {
-    return null;
   }
 }
 

@@ -1,7 +1,8 @@
 /** Why a file was not saved, in words: what a person can do something about is told as that. */
-import { basename } from 'node:path';
+import { basename, dirname, join } from 'node:path';
 import { errorCode } from './disk.ts';
 import type { Holder } from './holder.ts';
+import { NotPlain, SIDE } from './plain.ts';
 
 export type SaveCode =
   | 'locked' // another process holds the file
@@ -11,6 +12,9 @@ export type SaveCode =
   | 'gone' // no such file or folder any more
   | 'exists' // a new file's name is taken
   | 'not-text' // bytes that are not UTF-8
+  | 'not-plain' // a link, a pipe, a device, a folder where a plain file belongs
+  | 'elsewhere' // the name has come to lead to another file
+  | 'waits' // another program is in the middle of saving it
   | 'busy' // changed by somebody else again and again, or held open (Windows)
   | 'io'; // anything else the system says
 
@@ -30,9 +34,17 @@ export const saveFail = (code: SaveCode, say: string, fix: string): SaveFail => 
   fix,
 });
 
-/** An error of the system as an answer. Anything that is no such error is a fault of the program and goes on. */
-export function failOf(error: unknown, file: string): SaveFail {
+/**
+ * An error of the system as an answer. Anything that is no such error is a fault of the program and goes on.
+ * `doing`: what could not be done with the file.
+ */
+export function failOf(
+  error: unknown,
+  file: string,
+  doing: 'written' | 'read' = 'written',
+): SaveFail {
   const name = basename(file);
+  if (error instanceof NotPlain) return notPlain(error, file);
   const code = errorCode(error);
   if (code === null) throw error;
   switch (code) {
@@ -53,8 +65,8 @@ export function failOf(error: unknown, file: string): SaveFail {
     case 'EPERM':
       return saveFail(
         'no-permission',
-        `${name} may not be written.`,
-        'Give yourself the right to write it.',
+        `${name} may not be ${doing}.`,
+        `Give yourself the right to ${doing === 'read' ? 'read' : 'write'} it.`,
       );
     case 'ENOENT':
     case 'ENOTDIR':
@@ -70,15 +82,32 @@ export function failOf(error: unknown, file: string): SaveFail {
         `Another program keeps ${name} open.`,
         'Close it there, then try again.',
       );
-    case 'EISDIR':
-      return saveFail('io', `${name} is a folder.`, 'Name a job file.');
+    case 'ELOOP':
+      return saveFail(
+        'not-plain',
+        `${name} is a link that leads round in a circle.`,
+        'Put the file itself in its place.',
+      );
     default:
       return saveFail(
         'io',
-        `${name} could not be written (${code}).`,
+        `${name} could not be ${doing} (${code}).`,
         'See whether the disk is well, then try again.',
       );
   }
+}
+
+/** What lies where the job file, or something of ours beside it, belongs. It is left alone. */
+function notPlain({ path, is }: NotPlain, file: string): SaveFail {
+  const folder = basename(dirname(path));
+  const name = join(folder, basename(path));
+  return folder === SIDE
+    ? saveFail(
+        'not-plain',
+        `${name} is ${is}, and none of putback's.`,
+        'Take it away, then try again.',
+      )
+    : saveFail('not-plain', `${basename(file)} is ${is}, not a plain file.`, 'Name a job file.');
 }
 
 export function lockedBy(holder: Holder | null, file: string): SaveFail {

@@ -1,8 +1,9 @@
 /** One save at a time on a job file, over processes: a lock file that only one can make. */
 import { randomBytes, randomInt } from 'node:crypto';
-import { type Disk, drop, errorCode, readOrNull, writeNew } from './disk.ts';
+import { type Disk, drop, errorCode, writeNew } from './disk.ts';
 import { type Holder, hold, letGo, lifeOf, readHolder, self } from './holder.ts';
-import type { Side } from './side.ts';
+import { NotPlain, readPlain } from './plain.ts';
+import type { Locks } from './side.ts';
 
 export interface Lock {
   path: string;
@@ -46,9 +47,26 @@ function take(d: Disk, path: string): Lock | null {
   return { path, text, nonce };
 }
 
+/** A lock is one short line. */
+const MOST = 4096;
+
+/** What stands in a lock; null: it is gone, or may not be read. Throws where no lock of anybody's can lie there. */
+function readLock(d: Disk, path: string): string | null {
+  try {
+    return readPlain(path, MOST, d).bytes.toString('utf8');
+  } catch (error) {
+    if (error instanceof NotPlain) throw error;
+    return null;
+  }
+}
+
 /** Whether nobody has taken the lock away meanwhile. */
 export function isOurs(d: Disk, lock: Lock): boolean {
-  return readOrNull(d, lock.path) === lock.text;
+  try {
+    return readLock(d, lock.path) === lock.text;
+  } catch {
+    return false;
+  }
 }
 
 export function release(d: Disk, lock: Lock): void {
@@ -57,7 +75,7 @@ export function release(d: Disk, lock: Lock): void {
 }
 
 function isOld(d: Disk, path: string, age = OLD): boolean {
-  const stat = d.statSync(path, { throwIfNoEntry: false });
+  const stat = d.lstatSync(path, { throwIfNoEntry: false });
   return stat !== undefined && Math.abs(Date.now() - stat.mtimeMs) > age;
 }
 
@@ -65,17 +83,17 @@ function isOld(d: Disk, path: string, age = OLD): boolean {
  * Takes away a lock that was found to be left behind, if it still is that same lock. Only who holds the second
  * lock may, or two who saw the same dead lock could take away each other's new one.
  */
-function breakLock(d: Disk, side: Side, seen: string): boolean {
+function breakLock(d: Disk, side: Locks, seen: string): boolean {
   const second = take(d, side.breaking);
   if (!second) {
     // Somebody is at it, which takes an instant, or died in that instant.
-    const text = readOrNull(d, side.breaking);
+    const text = readLock(d, side.breaking);
     const life = text === null ? 'alive' : lifeOf(readHolder(text));
     if (life === 'dead' || (life === 'unknown' && isOld(d, side.breaking))) drop(d, side.breaking);
     return false;
   }
   try {
-    if (readOrNull(d, side.lock) === seen) drop(d, side.lock);
+    if (readLock(d, side.lock) === seen) drop(d, side.lock);
     return true;
   } finally {
     release(d, second);
@@ -90,7 +108,7 @@ function breakLock(d: Disk, side: Side, seen: string): boolean {
  */
 export async function acquire(
   d: Disk,
-  side: Side,
+  side: Locks,
   patience: Patience = PATIENCE,
 ): Promise<Lock | { heldBy: Holder | null }> {
   const begun = clock();
@@ -101,7 +119,7 @@ export async function acquire(
     const lock = take(d, side.lock);
     if (lock) return lock;
     const now = clock();
-    const text = readOrNull(d, side.lock);
+    const text = readLock(d, side.lock);
     if (text !== seen) {
       seen = text;
       since = now;

@@ -6,6 +6,7 @@ import { withMark } from '../edit/with-mark.ts';
 import { fold, foldOn } from '../fold/fold.ts';
 import { judge } from '../judge/judge.ts';
 import { type Read, readJob } from '../read.ts';
+import { noJob } from '../same-job.ts';
 import { rawUpper } from '../truth/raw-upper.ts';
 import { type SaveOptions, saveFile } from './save.ts';
 
@@ -20,24 +21,54 @@ export interface Clock {
 export interface RecordOptions extends SaveOptions {
   /** For an undo: what its mark did to the person's part, which is put back if it still stands so. */
   back?: UpperChange | undefined;
+  /**
+   * Whether this text may be written on just now, for who knows what the file said before. Left out: not while it
+   * looks cut short and was written in this instant.
+   */
+  may?: (text: string) => boolean;
 }
 
-/**
- * Judges a wish against the file as it is now and writes its entry. `ok: true` means that the mark is on disk,
- * or that it was so already. Nothing is written with a refusal, with faults that hide the job, or when the
- * result would change any other byte.
- */
+/** The file as it is with the answer. */
+export interface OnDisk {
+  text: string;
+  stamp: string;
+}
+
+/** ms. So long a text that looks cut short is taken for one that is being saved. */
+export const STILL = 700;
+
+/** An editor that writes in place cuts the file off first, and then writes it from its start. */
+function isWhole(text: string, age: number): boolean {
+  return age < 0 || age > STILL || (text.endsWith('\n') && /^["']?diary["']?\s*:/m.test(text));
+}
+
 export async function record(
   file: string,
   wish: Wish,
   clock: Clock,
   options: RecordOptions = {},
 ): Promise<Recorded> {
+  return (await recordSeen(file, wish, clock, options)).recorded;
+}
+
+/**
+ * Judges a wish against the file as it is now and writes its entry. `ok: true` means that the mark is on disk,
+ * or that it was so already. Nothing is written with a refusal, with faults that hide the job, or when the
+ * result would change any other byte, or into a file that nothing says is a job. `disk`: null where that is not
+ * known.
+ */
+export async function recordSeen(
+  file: string,
+  wish: Wish,
+  clock: Clock,
+  options: RecordOptions = {},
+): Promise<{ recorded: Recorded; disk: OnDisk | null }> {
   const stamp = { at: clock.now(), id: clock.id() };
   let judged: Judged | null = null;
   const saved = await saveFile<Recorded>(
     file,
-    (text) => {
+    (text, age) => {
+      if (!(options.may?.(text) ?? isWhole(text, age))) return { wait: true };
       const known = last?.text === text && last.file === file ? last : null;
       const read = known?.read ?? readJob(text, file);
       if (read.unreadable) return { stop: { ok: false, faults: read.faults } };
@@ -45,6 +76,8 @@ export async function record(
         const faults = read.faults.filter((f) => f.code === 'newer-version');
         return { stop: { ok: false, faults } };
       }
+      const none = noJob(read);
+      if (none.length > 0) return { stop: { ok: false, faults: none } };
       const before = known?.job ?? fold(read.upper, read.entries);
       const verdict = judge(before, wish, stamp);
       if (!verdict.ok) return { stop: { ...verdict, job: before } };
@@ -64,10 +97,11 @@ export async function record(
     options,
   );
   if (!saved.ok) {
-    return { ok: false, unsaved: { code: saved.code, say: saved.say, fix: saved.fix } };
+    const unsaved = { code: saved.code, say: saved.say, fix: saved.fix };
+    return { recorded: { ok: false, unsaved }, disk: null };
   }
-  if ('stopped' in saved) return saved.stopped;
-  return written(judged, file);
+  const disk = { text: saved.text, stamp: saved.stamp };
+  return { recorded: 'stopped' in saved ? saved.stopped : written(judged, file), disk };
 }
 
 interface Judged {

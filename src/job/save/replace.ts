@@ -2,6 +2,7 @@
 import { randomBytes } from 'node:crypto';
 import { basename, dirname, join } from 'node:path';
 import { type Disk, drop, errorCode, syncFolder } from './disk.ts';
+import { stampOf } from './plain.ts';
 import type { Side } from './side.ts';
 
 /** Windows refuses a rename while a virus scanner or an indexer looks at the file. */
@@ -15,53 +16,56 @@ export function tempName(side: Side): string {
 }
 
 /**
- * The new bytes in a file beside, synced, with mode, owner and group of the old one. False when owner or group
- * cannot be kept: the file is then better written in place.
+ * The new bytes in a file beside, synced, with mode, owner, group, access list and attributes of the old one.
+ * Answers the stamp that the file will have, whatever its name. Null when something of these cannot be kept: the
+ * file is then better written in place.
  */
 export function prepare(
   d: Disk,
   temp: string,
   bytes: Uint8Array,
-  like: { mode: number; uid: number; gid: number },
-): boolean {
-  const fd = d.openSync(temp, 'wx', like.mode & 0o777);
-  let kept = true;
+  old: { file: string; mode: number; uid: number; gid: number },
+): string | null {
+  // Readable by others only when it is all that it is to be.
+  const fd = d.openSync(temp, 'wx', old.mode & 0o700);
+  let stamp: string | null = null;
   try {
     const made = d.fstatSync(fd);
-    if (made.uid !== like.uid || made.gid !== like.gid) {
-      try {
-        d.fchownSync(fd, like.uid, like.gid);
-      } catch (error) {
-        if (!['EPERM', 'EINVAL', 'ENOSYS'].includes(errorCode(error) ?? '')) throw error;
-        kept = false;
-      }
-    }
-    if (kept) {
-      // Behind the change of owner, which clears some bits; the mask took others when the file was made.
-      if ((made.mode & 0o7777) !== (like.mode & 0o7777)) d.fchmodSync(fd, like.mode & 0o7777);
+    const owned = (made.uid === old.uid && made.gid === old.gid) || chown(d, fd, old);
+    // Behind the change of owner, which clears some bits; the mask took others when the file was made.
+    if (owned) d.fchmodSync(fd, old.mode & 0o7777);
+    if (owned && d.copyAttributes(old.file, temp)) {
       d.writeFileSync(fd, bytes);
       d.fsyncSync(fd);
+      stamp = stampOf(d.fstatSync(fd, { bigint: true }));
     }
   } finally {
     d.closeSync(fd);
   }
-  if (!kept) drop(d, temp);
-  return kept;
+  if (stamp === null) drop(d, temp);
+  return stamp;
+}
+
+function chown(d: Disk, fd: number, { uid, gid }: { uid: number; gid: number }): boolean {
+  try {
+    d.fchownSync(fd, uid, gid);
+    return true;
+  } catch (error) {
+    if (!['EPERM', 'EINVAL', 'ENOSYS'].includes(errorCode(error) ?? '')) throw error;
+    return false;
+  }
 }
 
 /**
  * Removes what others have half written; the lock is held. From now on nobody else can rename anything to the
- * file: what was written before is gone, and who writes now sees that the lock is not his. True when a journal
- * of a write in place was left.
+ * file: what was written before is gone, and who writes now sees that the lock is not his.
  */
-export function cleanTemps(d: Disk, side: Side): boolean {
+export function cleanTemps(d: Disk, side: Side): void {
   const start = basename(side.temp);
-  const names = d.readdirSync(side.folder);
-  for (const name of names) {
+  for (const name of d.readdirSync(side.folder)) {
     if (name.startsWith(start) && TEMP.test(name.slice(start.length)))
       drop(d, join(side.folder, name));
   }
-  return names.includes(basename(side.journal));
 }
 
 /** `again`: not asked for any more, or the prepared file was taken away. `refused`: by the folder or the disk. */

@@ -1,45 +1,56 @@
 /** Saving a job file so that no mark that was shown is ever lost: see `saveFile`. */
-import { realpathSync } from 'node:fs';
+import { lstatSync, realpathSync } from 'node:fs';
 import { basename } from 'node:path';
-import { type Disk, disk, drop, errorCode } from './disk.ts';
-import { failOf, lockedBy, type SaveFail, saveFail } from './fail.ts';
-import { recover, writeInPlace } from './inplace.ts';
-import { acquire, isOurs, type Lock, PATIENCE, type Patience, release } from './lock.ts';
-import { cleanTemps, prepare, type Renamed, renameOver, tempName } from './replace.ts';
-import { awayOf, besideOf, isSideReady, makeSide, type Side } from './side.ts';
-import { textOf } from './text.ts';
+import { type Disk, disk } from './disk.ts';
+import { failOf, type SaveFail, saveFail } from './fail.ts';
+import { hold } from './hold.ts';
+import { PATIENCE, type Patience } from './lock.ts';
+import { saveOnce } from './once.ts';
+import { openSide } from './side.ts';
 
-/** What a change answers: the new text, or that nothing is to be written and why. */
-export type Change<T> = (text: string) => { text: string } | { stop: T };
+/**
+ * What a change answers: the new text, that nothing is to be written and why, or that the text looks as if
+ * another program were in the middle of saving it. `age`: ms since it was last written, by this host's clock.
+ */
+export type Change<T> = (
+  text: string,
+  age: number,
+) => { text: string } | { stop: T } | { wait: true };
 
 export type Saved<T> =
-  /** On disk. `changed` is false when the new text was the old one. */
-  | { ok: true; changed: boolean; text: string }
+  /** On disk. `changed` is false when the new text was the old one. `stamp`: of the file with it (`stampOf`). */
+  | { ok: true; changed: boolean; text: string; stamp: string }
   /** The change did not want to write; the file is untouched. */
-  | { ok: true; stopped: T; text: string }
+  | { ok: true; stopped: T; text: string; stamp: string }
   | SaveFail;
 
 export interface SaveOptions {
   patience?: Patience;
   /** Tries of a rename that the system refuses because somebody holds the file. */
   renameTries?: number;
-  /** The folder for temporary files, where the file's own folder cannot be written. */
-  temp?: string;
+  /** Instead of the user's own folder (state.ts). */
+  state?: string;
+  /** The file behind the path when it was opened: a path that has become a link to another one is not followed. */
+  real?: string | undefined;
+  /** Longest wait for another program that is in the middle of saving, ms. */
+  saving?: number;
   disk?: Disk;
 }
 
 /** Tries against somebody who writes the file at the same time without the lock (an editor). */
 const TRIES = 20;
-/** Windows holds files for up to about a second; elsewhere nothing holds a rename for long. */
-const RENAME_TRIES = process.platform === 'win32' ? 12 : 2;
+/** Longest wait for another program that is in the middle of saving, and the pause between two looks, ms. */
+const SAVING = 3000;
+const LOOK = 60;
 
 /** Saves of this process on one file wait for each other here: a process does not wait for its own lock. */
 const queue = new Map<string, Promise<unknown>>();
 
 /**
  * Reads the file under its lock, asks `change` for the new text, and puts it on disk: written beside, synced,
- * renamed, folder synced, with mode and owner kept, a symbolic link still a link; written in place, behind a
- * journal, where a rename would part hard links or change the owner. `ok` with `changed` means it is on disk.
+ * renamed, folder synced, with mode, owner, access list and attributes kept, a symbolic link still a link; written
+ * in place, behind a journal, where a rename would lose one of these or part hard links. `ok` with `changed` means
+ * it is on disk.
  *
  * `change` must be free of effects: it is asked again when the file was changed under way. What can go wrong
  * outside the program is an answer, never thrown; after it the file is whole, with its old bytes or, where only
@@ -53,13 +64,14 @@ export async function saveFile<T = never>(
   let file: string;
   try {
     file = realpathSync(path);
+    if (options.real !== undefined && leadsAway(path, file, options.real)) return elsewhere(path);
   } catch (error) {
     return failOf(error, path);
   }
   const before = queue.get(file);
   const saving = (async () => {
     await before;
-    return saveLocked(file, change, options);
+    return saveHeld(file, change, options);
   })();
   const done = saving.catch(() => undefined);
   queue.set(file, done);
@@ -70,24 +82,45 @@ export async function saveFile<T = never>(
   }
 }
 
-async function saveLocked<T>(
+/** Whether a path that led to `real` has become a link to another file: `now`. */
+export function leadsAway(path: string, now: string, real: string): boolean {
+  return now !== real && lstatSync(path).isSymbolicLink();
+}
+
+export function elsewhere(path: string): SaveFail {
+  return saveFail(
+    'elsewhere',
+    `${basename(path)} is a link to another file now.`,
+    'Open that one by its own path, if it is the one you mean.',
+  );
+}
+
+async function saveHeld<T>(
   file: string,
   change: Change<T>,
   options: SaveOptions,
 ): Promise<Saved<T>> {
   const d = options.disk ?? disk;
+  const begun = performance.now();
   try {
     for (let n = 0; n < TRIES; n++) {
-      const side = openSide(d, file, options.temp);
-      const lock = await acquireIn(d, side, file, options.patience ?? PATIENCE);
-      if (lock === 'again') continue;
-      if ('heldBy' in lock) return lockedBy(lock.heldBy, file);
+      const side = openSide(d, file, options.state);
+      const held = await hold(d, file, side, options.patience ?? PATIENCE, options.state);
+      if (held === 'again') continue;
+      if ('ok' in held) return held;
+      let waits = false;
       try {
-        const saved = await saveOnce(d, file, side, lock, change, options);
-        if (saved !== 'again') return saved;
+        const saved = await saveOnce(d, file, side, held, change, options);
+        if (saved === 'waits') waits = true;
+        else if (saved !== 'again') return saved;
       } finally {
-        release(d, lock);
+        held.release();
       }
+      if (!waits) continue;
+      if (performance.now() - begun >= (options.saving ?? SAVING)) return beingSaved(file);
+      await new Promise((done) => setTimeout(done, LOOK));
+      // It was only looked at.
+      n = -1;
     }
     return saveFail(
       'busy',
@@ -99,87 +132,10 @@ async function saveLocked<T>(
   }
 }
 
-/** The folder for lock and half-written files, made where it is missing. */
-function openSide(d: Disk, file: string, temp: string | undefined): Side {
-  const beside = besideOf(file);
-  if (isSideReady(d, beside)) return beside;
-  try {
-    makeSide(d, beside);
-    return beside;
-  } catch (error) {
-    const code = errorCode(error) ?? '';
-    if (!['EACCES', 'EPERM', 'EROFS', 'ENOTDIR'].includes(code)) throw error;
-  }
-  const away = awayOf(file, temp);
-  if (!isSideReady(d, away)) makeSide(d, away);
-  return away;
-}
-
-/** The lock; `again` when its folder was swept away under way while the file is still there. */
-async function acquireIn(d: Disk, side: Side, file: string, patience: Patience) {
-  try {
-    return await acquire(d, side, patience);
-  } catch (error) {
-    if (errorCode(error) !== 'ENOENT') throw error;
-    d.statSync(file);
-    return 'again';
-  }
-}
-
-async function saveOnce<T>(
-  d: Disk,
-  file: string,
-  side: Side,
-  lock: Lock,
-  change: Change<T>,
-  options: SaveOptions,
-): Promise<Saved<T> | 'again'> {
-  if (cleanTemps(d, side)) recover(d, file, side);
-  const stat = d.statSync(file);
-  if (!stat.isFile()) return saveFail('io', `${basename(file)} is not a file.`, 'Name a job file.');
-  const before = d.readFileSync(file);
-  const text = textOf(before, file);
-  if (typeof text !== 'string') return text;
-  const answer = change(text);
-  if ('stop' in answer) return { ok: true, stopped: answer.stop, text };
-  if (answer.text === text) return { ok: true, changed: false, text };
-  if (!answer.text.isWellFormed()) {
-    return saveFail(
-      'not-text',
-      'The text holds half a character.',
-      'Type it again without that character.',
-    );
-  }
-  const after = Buffer.from(answer.text);
-  const still = () => isOurs(d, lock) && d.readFileSync(file).equals(before);
-  // The owner's own write protection is heeded, which a rename would walk past.
-  if ((stat.mode & 0o222) === 0)
-    throw Object.assign(new Error('write-protected'), { code: 'EACCES' });
-  const renamed =
-    side.beside && stat.nlink === 1
-      ? await replace(d, file, side, stat, after, still, options.renameTries ?? RENAME_TRIES)
-      : 'refused';
-  const done =
-    renamed === 'refused' ? writeInPlace(d, file, side, before, after, still) : renamed === 'done';
-  return done ? { ok: true, changed: true, text: answer.text } : 'again';
-}
-
-/** `refused`: the folder cannot be written though ours in it can, or owner and group could not be kept. */
-async function replace(
-  d: Disk,
-  file: string,
-  side: Side,
-  stat: { mode: number; uid: number; gid: number },
-  after: Uint8Array,
-  still: () => boolean,
-  tries: number,
-): Promise<Renamed> {
-  const temp = tempName(side);
-  let renamed: Renamed = 'refused';
-  try {
-    if (prepare(d, temp, after, stat)) renamed = await renameOver(d, temp, file, tries, still);
-    return renamed;
-  } finally {
-    if (renamed !== 'done') drop(d, temp);
-  }
+export function beingSaved(file: string): SaveFail {
+  return saveFail(
+    'waits',
+    `${basename(file)} is being saved by another program, or was cut short.`,
+    'Nothing is written into it until it is whole.',
+  );
 }

@@ -1,7 +1,7 @@
 /** A file's bytes as text and back, without a byte more or less. */
 import { basename } from 'node:path';
-import { readBounded } from './bounded.ts';
 import { failOf, type SaveFail, saveFail } from './fail.ts';
+import { readNamed, stampOf } from './plain.ts';
 
 const decoder = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true });
 
@@ -33,12 +33,13 @@ function badLine(bytes: Uint8Array): number {
   }
 }
 
-/** The text of a file. */
-export function readText(file: string): { ok: true; text: string } | SaveFail {
+/** The text of a file that a person named, and its stamp (`stampOf`). Links are followed. */
+export function readText(file: string): { ok: true; text: string; stamp: string } | SaveFail {
   try {
-    const text = textOf(readBounded(file), file);
-    return typeof text === 'string' ? { ok: true, text } : text;
+    const { bytes, stat } = readNamed(file);
+    const text = textOf(bytes, file);
+    return typeof text === 'string' ? { ok: true, text, stamp: stampOf(stat) } : text;
   } catch (error) {
-    return failOf(error, file);
+    return failOf(error, file, 'read');
   }
 }

@@ -8,8 +8,9 @@ import { typing } from '../base/takes.ts';
 import { update } from '../show/update.ts';
 import { App } from './app.tsx';
 import { asciiOnly, colourAllowed, drawnSize } from './guard.ts';
-import { filesIn, type Shelf } from './loop-files.ts';
+import { filesIn } from './loop-files.ts';
 import { attendFiles } from './loop-watch.ts';
+import type { Shelf } from './shelf.ts';
 import type { Show } from './show.ts';
 import type { Timers } from './stdin-stream.ts';
 
@@ -17,7 +18,7 @@ import type { Timers } from './stdin-stream.ts';
 export function showOf(
   { folder, file }: { folder: string; file: string | null },
   world: World,
-  outside: { shelf: Shelf; timers: Timers },
+  outside: { shelf: Shelf; timers: Timers; strange?: readonly string[] },
 ): Show<State> {
   const { env, platform, stdout } = world;
   const { state, effects } = start({
@@ -27,8 +28,8 @@ export function showOf(
     ascii: asciiOnly(env, platform),
     now: world.now(),
   });
-  const { shelf, timers } = outside;
-  const files = filesIn(folder, world, shelf);
+  const { shelf, timers, strange } = outside;
+  const files = filesIn(folder, world, shelf, strange);
   return {
     first: state,
     effects,
@@ -37,10 +38,11 @@ export function showOf(
     hands: files.hands,
     attend: (loop) => attendFiles(loop, folder, files, shelf, timers, world.now),
     takesCtrlZ: (now) => typing(now) !== null,
-    farewell: ({ open }) => {
-      if (open === null) return safeLine(`Bench: ${folder}`);
-      const next = nextWork(open.job)?.say ?? 'Nothing is next.';
-      return safeLine(`${open.file}: ${next}`);
+    async farewell({ open }) {
+      const left = await files.leave();
+      const next = open === null ? null : (nextWork(open.job)?.say ?? 'Nothing is next.');
+      const line = open === null ? `Bench: ${folder}` : `${open.file}: ${next}`;
+      return [...(left === null ? [] : left.split('\n')), line].map(safeLine).join('\n');
     },
   };
 }

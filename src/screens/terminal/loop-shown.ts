@@ -1,70 +1,345 @@
-/** What was shown as done stays in the file, whatever another program makes of it while it is open here. */
-import { gitDid } from '../../diary/git/moved.ts';
+/**
+ * What was shown as done stays, whatever another program makes of the file while it is open here. What is in the
+ * file by somebody else's hand is believed when it is whole, is still this job, and has stood still for a while;
+ * until then nothing is written into it.
+ */
+import { realpathSync } from 'node:fs';
+import { type GitSaw, gitSaw } from '../../diary/git/moved.ts';
 import { lostEntries } from '../../job/diary/lost.ts';
+import { readJob } from '../../job/read.ts';
+import { noJob, standingOf } from '../../job/same-job.ts';
 import { writeAgain } from '../../job/save/again.ts';
-import type { Entry, Fault, Job } from '../../model/types.ts';
+import { copyOf, dropCopy } from '../../job/save/kept.ts';
+import { type OnDisk, STILL } from '../../job/save/record.ts';
+import { elsewhere, leadsAway } from '../../job/save/save.ts';
+import { readText } from '../../job/save/text.ts';
+import { rawUpper } from '../../job/truth/raw-upper.ts';
+import { IS_JOB } from '../../job/yaml/is-job.ts';
+import type { Entry, Job } from '../../model/types.ts';
+import type { FileState } from '../base/state.ts';
+import { dropKept, findIn, idsIn } from './loop-kept.ts';
+import {
+  are,
+  copy,
+  isAppended,
+  keep,
+  keptSay,
+  lostIn,
+  marks,
+  nowState,
+  okState,
+  type Seen,
+  type Sight,
+  seenAs,
+  they,
+} from './loop-sight.ts';
+import type { Shelf } from './shelf.ts';
 
-export interface Missed {
-  /** The job with all that was shown; null when the file is left as it is. */
-  mended: { job: Job; faults: Fault[] } | null;
+export interface Looked {
+  /** What the file says now. */
+  now: FileState;
+  /** What is to be shown of it: while it is not whole, what it said before. */
+  state: FileState;
   /** One line for the person. */
-  say: string;
+  say: string | null;
+  /** Why no mark may be written into it just now; null: one may. */
+  no: 'waits' | 'other' | null;
 }
+
+/** ms. A text that is no job is waited for so long before the marks that it lacks are kept beside it. */
+const HALF = 3000;
+/** ms. Until what could not be written again, or what git has in hand, is looked at again. */
+const AGAIN = 4000;
+/** Nothing of the job is to be found under its name. */
+const GONE: readonly string[] = ['gone', 'elsewhere', 'not-plain'];
+/** ms. More than a timer can come too early. */
+const LATE = 15;
 
 export interface Shown {
-  /** These entries are on disk, and are shown from now on. */
-  saw(file: string, entries: readonly Entry[]): void;
-  /** These too, beside what was shown before and may be missing just now. */
-  also(file: string, entries: readonly Entry[]): void;
-  /** Whether anything of the file was shown in this sitting. */
+  /** Whether it was opened in this sitting. */
   has(file: string): boolean;
-  /**
-   * Looks what the file has lost of what was shown, and writes it again, unless git put this text there: then
-   * git keeps it too. Null: nothing is missing.
-   */
-  mend(file: string, now: readonly Entry[]): Promise<Missed | null>;
+  /** The file as it is now; null: it is no job, and was not asked for as one. */
+  look(file: string, asJob: boolean): Promise<Looked | null>;
+  /** Whether a mark may be written into this text of the file. */
+  may(file: string, text: string): boolean;
+  /** As it stands in the file now. */
+  job(file: string): Job | undefined;
+  /** Where the file was when it was opened. */
+  home(file: string): string | undefined;
+  /** A mark is on disk, and this is the file with it. */
+  took(file: string, job: Job, disk: OnDisk): void;
+  /** Whether somebody has written the file since it was last looked at. */
+  changed(file: string): boolean;
+  /** Before the end: marks that are not in their file are kept beside it. One line that says so. */
+  leave(): Promise<string | null>;
 }
 
-const marks = (n: number) => (n === 1 ? '1 mark that was shown' : `${n} marks that were shown`);
-const are = (n: number) => (n === 1 ? 'is' : 'are');
+/** `wake`: a file is to be looked at again, though nothing may have happened to it. */
+export function keepShown(
+  pathOf: (file: string) => string,
+  now: () => string,
+  shelf: Shelf,
+  wake: (file: string) => void,
+): Shown {
+  const sights = new Map<string, Sight>();
 
-export function keepShown(pathOf: (file: string) => string, now: () => string): Shown {
-  const shown = new Map<string, { entries: readonly Entry[]; since: string }>();
+  // ---------------------------------------------------------------- looking
 
-  async function mend(file: string, entries: readonly Entry[]): Promise<Missed | null> {
-    const before = shown.get(file);
-    const lost = before ? lostEntries(before.entries, entries) : [];
-    if (!before || lost.length === 0) return null;
+  async function look(file: string, asJob: boolean): Promise<Looked | null> {
+    const path = pathOf(file);
+    const s = sights.get(file);
+    if (s && isAway(path, s.home)) return unread(elsewhere(path));
+    const stamp = shelf.mark(path);
+    if (s && s.now === null && stamp === s.known.stamp) return believed(s, null);
+    if (s?.now && stamp === s.now.seen.stamp) return await judge(file, s, s.now.seen);
+    const found = readText(path);
+    if (!found.ok) {
+      if (s) copy(s);
+      return unread(found);
+    }
+    if (!s && !asJob && !IS_JOB.test(found.text)) return null;
+    const seen = seenAs(found.text, found.stamp, readJob(found.text, file));
+    return s ? await judge(file, s, seen) : await first(file, path, seen);
+  }
+
+  async function first(file: string, path: string, seen: Seen): Promise<Looked> {
+    const here = nowState(seen);
+    if (!here.ok || noJob(seen.read).length > 0) {
+      return { now: here, state: here, say: null, no: null };
+    }
+    const s: Sight = {
+      home: shelf.real(path),
+      base: seen,
+      known: seen,
+      entries: seen.read.entries,
+      since: now(),
+      now: null,
+      free: null,
+      said: null,
+      copied: false,
+      kept: null,
+      stop: null,
+    };
+    sights.set(file, s);
+    const left = copyOf(s.home);
+    if (left !== null) {
+      const read = readJob(left, file);
+      s.copied = true;
+      if (!read.unreadable) {
+        s.known = seenAs(left, '', read);
+        s.entries = read.entries;
+      }
+    }
+    const age = shelf.age(path);
+    if (age > STILL && left === null) return believed(s, null);
+    s.now = { seen, at: shelf.clock() - age };
+    return await judge(file, s, seen);
+  }
+
+  /** What is to be made of a text that somebody else may have put there. */
+  async function judge(file: string, s: Sight, seen: Seen): Promise<Looked> {
+    const lost = lostIn(s, seen);
+    const ours = seen.text === s.known.text || isAppended(s.known.text, seen.text);
+    if (lost.length === 0 && ours && s.now === null) return adopt(file, s, seen);
+    if (s.now?.seen.stamp !== seen.stamp) s.now = { seen, at: shelf.clock() };
+    s.free = null;
+    if (lost.length > 0) copy(s);
+    const standing = standingOf(s.known, seen, s.base, lost);
+    const age = shelf.clock() - s.now.at;
+    if (age < STILL) {
+      again(file, s, STILL - age + LATE);
+      const fine = standing === 'whole' && lost.length === 0;
+      return fine
+        ? { now: okState(seen), state: okState(seen), say: null, no: 'waits' }
+        : held(s, seen, `Another program is saving ${file}: it is waited for.`);
+    }
+    if (standing === 'half') return half(file, s, seen, lost, age);
+    if (standing === 'other') return other(file, s, seen, lost);
+    return lost.length === 0 ? adopt(file, s, seen) : await missing(file, s, seen, lost);
+  }
+
+  /** It stands still, and cannot be read as this job. */
+  function half(file: string, s: Sight, seen: Seen, lost: readonly Entry[], age: number): Looked {
+    if (lost.length > 0 && age > HALF) keep(s);
+    else if (lost.length > 0) again(file, s, HALF - age + LATE);
     const n = lost.length;
-    const git = await gitDid(pathOf(file), before.since);
-    if (git === 'under-way') {
-      return {
-        mended: null,
-        say: `Git is at work on the file: ${marks(n)} ${are(n)} not in it just now.`,
-      };
-    }
-    if (git === 'moved') {
-      saw(file, entries);
-      return { mended: null, say: `Git put another version in place, without ${marks(n)}.` };
-    }
-    const again = await writeAgain(pathOf(file), before.entries);
-    if (!again.ok) {
-      return { mended: null, say: `${marks(n)} ${are(n)} gone from the file. ${again.say}` };
-    }
-    saw(file, again.job.entries);
-    const w = again.written.length;
-    const say = `An older text was saved over the file. Written again: ${marks(w)}.`;
-    return { mended: { job: again.job, faults: again.faults }, say };
+    const kept = n > 0 && s.kept ? ` It lacks ${marks(n)}. ${keptSay(s, n)}` : '';
+    return held(s, seen, `${file} was changed and cannot be read just now.${kept}`);
   }
 
-  function saw(file: string, entries: readonly Entry[]): void {
-    shown.set(file, { entries, since: now() });
+  function other(file: string, s: Sight, seen: Seen, lost: readonly Entry[]): Looked {
+    const n = lost.length;
+    const ids = lost.map((e) => e.id);
+    const where = n === 0 ? null : findIn(s.home, ids);
+    if (n > 0 && where === null) keep(s);
+    const kept = where === null ? keptSay(s, n) : `${they(n)} in ${where}.`;
+    const before = s.known.job.upper.job;
+    // What could be kept nowhere stays in the copy.
+    if (n > 0 && where === null && s.kept === null) s.copied = false;
+    const without = n === 0 ? '' : ` ${marks(n)} of “${before}” ${are(n)} not in it. ${kept}`;
+    s.kept = null;
+    adopt(file, s, seen);
+    s.base = seen;
+    return { ...believed(s, `This is another job now.${without}`), no: 'other' };
   }
 
-  function also(file: string, entries: readonly Entry[]): void {
-    const before = shown.get(file)?.entries ?? [];
-    saw(file, [...before, ...lostEntries(entries, before)]);
+  /** It is whole and this job, and lacks marks. */
+  async function missing(
+    file: string,
+    s: Sight,
+    seen: Seen,
+    lost: readonly Entry[],
+  ): Promise<Looked> {
+    const n = lost.length;
+    const git = await gitSaw(
+      s.home,
+      seen.text,
+      s.since,
+      lost.map((e) => e.id),
+    );
+    if (git?.underWay) {
+      const say = `Git is at work on the file: ${marks(n)} ${are(n)} not in it just now.`;
+      return freed(file, s, seen, beside(s, git, say, n));
+    }
+    if (git?.moved) {
+      const say = `Git put another version in place, without ${marks(n)}.`;
+      const told = beside(s, git, say, n);
+      if (!git.keeps && s.kept === null) s.copied = false;
+      s.kept = null;
+      adopt(file, s, seen);
+      return believed(s, told);
+    }
+    const done = await writeAgain(pathOf(file), s.entries, seen.text, { real: s.home });
+    if (!done.ok) {
+      return freed(file, s, seen, `${marks(n)} ${are(n)} gone from the file. ${done.say}`);
+    }
+    adopt(file, s, seenAs(done.text, done.stamp, readJob(done.text, file)));
+    const w = done.written.length;
+    return believed(s, `An older text was saved over the file. Written again: ${marks(w)}.`);
   }
 
-  return { saw, also, has: (file) => shown.has(file), mend };
+  /** With what git does not keep put beside the job. */
+  function beside(s: Sight, git: GitSaw, say: string, n: number): string {
+    if (git.keeps) return say;
+    keep(s);
+    return `${say} ${keptSay(s, n)}`;
+  }
+
+  // ---------------------------------------------------------------- what is answered
+
+  function believed(s: Sight, say: string | null): Looked {
+    const state = okState(s.known);
+    return { now: state, state, say, no: null };
+  }
+
+  /** Nothing is written into it, and the picture stays. */
+  function held(s: Sight, seen: Seen, say: string): Looked {
+    return { now: nowState(seen), state: okState(s.known), say: once(s, say), no: 'waits' };
+  }
+
+  /** Shown and marked as it is, though it lacks marks; they are not forgotten. */
+  function freed(file: string, s: Sight, seen: Seen, say: string): Looked {
+    s.free = seen.text;
+    again(file, s, AGAIN);
+    const state = okState(seen);
+    return { now: state, state, say: once(s, say), no: null };
+  }
+
+  function unread({ code, say, fix }: { code: string; say: string; fix: string }): Looked {
+    const state: FileState = { ok: false, unread: { code, say, fix } };
+    return { now: state, state, say: null, no: null };
+  }
+
+  function once(s: Sight, say: string): string | null {
+    if (s.said === say) return null;
+    s.said = say;
+    return say;
+  }
+
+  /** All that was shown is in this text. */
+  function adopt(file: string, s: Sight, seen: Seen): Looked {
+    s.stop?.();
+    if (s.copied) dropCopy(s.home);
+    if (s.kept) dropKept(s.kept);
+    const say = s.said === null ? null : `${file} is whole again.`;
+    const { entries } = seen.read;
+    Object.assign(s, { known: seen, entries, since: now(), now: null, free: null });
+    Object.assign(s, { said: null, copied: false, kept: null, stop: null });
+    return believed(s, say);
+  }
+
+  function again(file: string, s: Sight, ms: number): void {
+    s.stop?.();
+    s.stop = shelf.later(ms, () => wake(file));
+  }
+
+  function took(file: string, job: Job, { text, stamp }: OnDisk): void {
+    const s = sights.get(file);
+    if (!s) return;
+    const read = { ...s.known.read, upper: rawUpper(job), entries: [...job.entries] };
+    const seen: Seen = { text, stamp, read, job };
+    if (lostIn(s, seen).length === 0) {
+      adopt(file, s, seen);
+      return;
+    }
+    s.entries = [...s.entries, ...lostEntries(job.entries, s.entries)];
+    s.now = { seen, at: shelf.clock() - STILL };
+    s.free = text;
+    s.copied = false;
+  }
+
+  async function leave(): Promise<string | null> {
+    const lines: string[] = [];
+    for (const [file, s] of sights) {
+      const begun = shelf.clock();
+      let looked = await look(file, true);
+      while (looked?.no === 'waits' && shelf.clock() - begun < STILL + 2 * LATE) {
+        await new Promise<void>((done) => shelf.later(LATE, done));
+        looked = await look(file, true);
+      }
+      const gone = looked && 'unread' in looked.now && GONE.includes(looked.now.unread.code);
+      const text = s.now?.seen.text ?? (gone ? '' : null);
+      const there = text === null ? null : idsIn(text);
+      const n = there === null ? 0 : s.entries.filter((e) => !there.has(e.id)).length;
+      if (n === 0) continue;
+      const ids = s.entries.map((e) => e.id);
+      const git = await gitSaw(s.home, text ?? '', s.since, ids);
+      if (!git?.keeps) keep(s);
+      const where = git?.keeps ? `${they(n)} in git.` : keptSay(s, n);
+      lines.push(`${marks(n)} ${are(n)} not in ${file}. ${where}`);
+      if (git?.keeps || s.kept) dropCopy(s.home);
+    }
+    return lines.length === 0 ? null : lines.join('\n');
+  }
+
+  return {
+    has: (file) => sights.has(file),
+    look,
+    may(file, text) {
+      const s = sights.get(file);
+      if (!s) return true;
+      if (s.now !== null) return text === s.free;
+      return text === s.known.text || isAppended(s.known.text, text);
+    },
+    job(file) {
+      const s = sights.get(file);
+      return s && (s.now?.seen ?? s.known).job;
+    },
+    home: (file) => sights.get(file)?.home,
+    took,
+    changed(file) {
+      const s = sights.get(file);
+      if (!s) return false;
+      return shelf.mark(pathOf(file)) !== (s.now?.seen ?? s.known).stamp;
+    },
+    leave,
+  };
+}
+
+function isAway(path: string, home: string): boolean {
+  try {
+    return leadsAway(path, realpathSync(path), home);
+  } catch {
+    return false;
+  }
 }

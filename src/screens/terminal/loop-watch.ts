@@ -1,8 +1,10 @@
 /** Looks after what others do to the files that are shown: an editor, a command beside it, git. */
 
+import { dirname } from 'node:path';
 import type { State } from '../base/state.ts';
 import type { Loop } from './loop.ts';
-import type { Files, Shelf } from './loop-files.ts';
+import type { Files } from './loop-files.ts';
+import type { Shelf } from './shelf.ts';
 import type { Timers } from './stdin-stream.ts';
 
 /** ms. An editor or git touches a file several times for one change. */
@@ -27,9 +29,14 @@ export function attendFiles(
   let again: (() => void) | null = null;
   let minute = loop.state().now.slice(0, 16);
 
+  function lookAt(file: string): void {
+    files.expect(file);
+    loop.ask({ do: 'open', file });
+  }
+
   function look(): void {
     const { open, view, bench } = loop.state();
-    if (open !== null && files.changed(open.file)) loop.ask({ do: 'open', file: open.file });
+    if (open !== null && files.changed(open.file)) lookAt(open.file);
     if (bench !== null && view.screen === 'bench') loop.ask({ do: 'list', folder: bench.folder });
   }
 
@@ -44,6 +51,11 @@ export function attendFiles(
     if (!watched.has(where)) watched.set(where, shelf.watch(where, touched));
   }
 
+  const note = files.note();
+  if (note !== null) void loop.idle().then(() => loop.happen({ on: 'quiet', say: note }));
+  files.onWake((file) => {
+    if (loop.state().open?.file === file) lookAt(file);
+  });
   watch(folder);
   let opened: string | null = null;
   function tryAgain(): void {
@@ -58,13 +70,13 @@ export function attendFiles(
     if (file === null || file === opened) return;
     opened = file;
     // A job file may be a link to one elsewhere.
-    watch(shelf.folderOf(files.pathOf(file)));
+    watch(dirname(shelf.real(files.pathOf(file))));
   });
 
   return {
     pressed() {
       const { open } = loop.state();
-      if (open !== null && files.changed(open.file)) loop.ask({ do: 'open', file: open.file });
+      if (open !== null && files.changed(open.file)) lookAt(open.file);
       const time = now();
       if (time.slice(0, 16) === minute) return;
       minute = time.slice(0, 16);

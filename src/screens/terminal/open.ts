@@ -1,17 +1,16 @@
 /** The screens opened on a terminal, and the terminal left clean however they end. */
-import { readdirSync, realpathSync, statSync, watch } from 'node:fs';
-import { basename, dirname, join, sep } from 'node:path';
+import { basename, dirname } from 'node:path';
 import { PassThrough } from 'node:stream';
-import { setImmediate as breath, setTimeout as later } from 'node:timers/promises';
+import { setTimeout as later } from 'node:timers/promises';
 import type { Instance } from 'ink';
 import { safe } from '../../model/safe.ts';
 import type { World } from '../../world.ts';
 import type { Press } from '../kit/press.ts';
 import { cannotOpen, colourAllowed, drawnSize } from './guard.ts';
 import { createLoop, type Hands } from './loop.ts';
-import type { Shelf } from './loop-files.ts';
 import { thinned } from './loop-output.ts';
 import type { HandOver } from './loop-view.tsx';
+import { shelf } from './shelf.ts';
 import type { Show } from './show.ts';
 import { cleanStdin, type Timers } from './stdin-stream.ts';
 
@@ -162,7 +161,7 @@ export async function play<S>(load: () => Promise<Show<S>>, world: World): Promi
       },
     );
     const done = await Promise.race([loop.ended, ink.waitUntilExit()]);
-    last = `${show.farewell(loop.state())}\n`;
+    last = `${await show.farewell(loop.state())}\n`;
     if (done === false) {
       last = 'putback: ended before the last mark was on the disk; it may be missing.\n';
       code = 3;
@@ -196,48 +195,6 @@ export function refuse(target: Target, world: World): number | null {
   return 2;
 }
 
-export const shelf: Shelf = {
-  names(folder) {
-    try {
-      return readdirSync(folder);
-    } catch {
-      return null;
-    }
-  },
-  mark(path) {
-    const found = statSync(path, { bigint: true, throwIfNoEntry: false });
-    return found ? `${found.ino} ${found.size} ${found.mtimeNs}` : null;
-  },
-  watch(folder, changed) {
-    try {
-      const watcher = watch(folder, { persistent: false }, (_, name) => changed(name));
-      // A folder that goes away, or a system that has no more watches: each key looks for itself.
-      watcher.on('error', () => watcher.close());
-      return () => watcher.close();
-    } catch {
-      return () => {};
-    }
-  },
-  folderOf(path) {
-    try {
-      return dirname(realpathSync(path));
-    } catch {
-      return dirname(path);
-    }
-  },
-  leadsTo(folder, name) {
-    const path = join(folder, name);
-    try {
-      if (!statSync(path).isFile()) return null;
-      const inside = realpathSync(folder) + sep;
-      return realpathSync(path).startsWith(inside) ? 'file' : 'elsewhere';
-    } catch {
-      return null;
-    }
-  },
-  breath: () => breath(),
-};
-
 /**
  * Opens a job file or a bench, by its absolute path, and answers the exit code: 0 when it was left, 1 after a
  * fault of the program, 2 where there is no terminal for it, 3 when it was left before a mark was on the disk.
@@ -255,7 +212,7 @@ export async function openScreens(target: Target, world: World): Promise<number>
         ? { folder: dirname(target.file), file: basename(target.file) }
         : { folder: target.folder, file: null };
     // What a killed run left beside the files is put right before anything is shown.
-    await cleanFolder(where.folder);
-    return showOf(where, world, { shelf, timers });
+    const strange = await cleanFolder(where.folder);
+    return showOf(where, world, { shelf, timers, strange });
   }, world);
 }

@@ -10,6 +10,6 @@ export interface Show<S> extends Play<S> {
   attend(loop: Loop<S>): { pressed(): void; stop(): void };
   /** Whether Ctrl-Z is a key of what is shown now; elsewhere it stops the program as everywhere. */
   takesCtrlZ(state: S): boolean;
-  /** One line for the terminal afterwards. */
-  farewell(state: S): string;
+  /** What stays on the terminal afterwards; puts away first what would be lost. */
+  farewell(state: S): string | Promise<string>;
 }

@@ -21,15 +21,22 @@ test('a folder becomes a bench, and a second time nothing is left to do', async 
       '.gitattributes lets diaries unite.',
       'Job files merge by meaning.',
     ],
+    left: [],
   });
   expect(repo.read('.gitattributes')).toBe(ATTRIBUTES);
-  expect(
-    repo.git('check-attr', 'merge', 'cover.yaml', 'deep/cover.yaml', 'bench.yaml', 'x.md'),
-  ).toBe(
-    'cover.yaml: merge: union\ndeep/cover.yaml: merge: union\nbench.yaml: merge: unspecified\nx.md: merge: unspecified\n',
-  );
-  expect(repo.git('config', 'merge.union.driver').startsWith('putback merge %O %A %B ')).toBe(true);
-  expect(await init(repo)).toEqual({ ok: true, lines: [] });
+  const merges = (at: Repo) =>
+    at.git('check-attr', 'merge', 'cover.yaml', 'deep/cover.yaml', 'bench.yaml', 'x.md');
+  const said = (how: string) =>
+    `cover.yaml: merge: ${how}\ndeep/cover.yaml: merge: ${how}\nbench.yaml: merge: unspecified\nx.md: merge: unspecified\n`;
+  expect(merges(repo)).toBe(said('putback'));
+  expect(repo.git('config', 'merge.putback.driver')).toContain('; putback merge %O %A %B && ');
+  expect(await init(repo)).toEqual({ ok: true, lines: [], left: [] });
+  // A clone that nobody made a bench has git's own way.
+  repo.git('add', '.');
+  repo.git('commit', '-q', '-m', 'bench');
+  const clone = new Repo(repo.env, newFolder());
+  clone.git('clone', '-q', repo.folder, '.');
+  expect(merges(clone)).toBe(said('union'));
   expect(repo.read('.gitattributes')).toBe(ATTRIBUTES);
 });
 
@@ -41,7 +48,7 @@ test('what stands in .gitattributes stays, in its own line endings', async () =>
     `*.png binary\r\n*.yaml text\r\n${ATTRIBUTES.replaceAll('\n', '\r\n')}`,
   );
   expect(repo.git('check-attr', 'text', 'merge', '--', 'a.yaml')).toBe(
-    'a.yaml: text: set\na.yaml: merge: union\n',
+    'a.yaml: text: set\na.yaml: merge: putback\n',
   );
 });
 
@@ -57,7 +64,7 @@ test('a folder inside a repository becomes a bench of that repository', async ()
   ]);
   expect(inner.git('rev-parse', '--show-toplevel').trim()).toBe(outer.folder);
   expect(outer.git('check-attr', 'merge', 'bench/cover.yaml', 'other.yaml')).toBe(
-    'bench/cover.yaml: merge: union\nother.yaml: merge: unspecified\n',
+    'bench/cover.yaml: merge: putback\nother.yaml: merge: unspecified\n',
   );
   expect(outer.read('.gitattributes')).toBe('*.md text\n');
 });
@@ -77,6 +84,7 @@ test('without git nothing is made and a line says so', async () => {
   expect(await initBench(repo.folder, { env: { PATH: newFolder() } })).toEqual({
     ok: false,
     lines: ['No git repository: git is not installed.'],
+    left: [],
   });
 });
 
@@ -148,7 +156,51 @@ test('what putback leaves open is left open', async () => {
 });
 
 test('a program whose path has a space is called as it is', () => {
-  expect(driverOf("'/opt/my tools/putback'")).toMatch(
-    /^'\/opt\/my tools\/putback' merge %O %A %B && exit 0;/,
+  expect(driverOf("'/opt/my tools/putback'")).toContain(
+    "; '/opt/my tools/putback' merge %O %A %B && exit 0; ",
   );
+});
+
+test('a bench in a folder with a name of any kind merges by meaning, and no folder beside it', async () => {
+  const outer = new Repo();
+  outer.git('init', '-q');
+  for (const name of ['my "bench"', 'a*b', '[x]', 'ü #1', '!no', 'back\\slash']) {
+    outer.write(`${name}/cover.yaml`, JOB);
+    await init(new Repo(outer.env, outer.path(name)));
+    expect(outer.git('check-attr', '-z', 'merge', '--', `${name}/cover.yaml`)).toContain(
+      'merge\0putback',
+    );
+  }
+  expect(outer.git('check-attr', 'merge', '--', 'axb/cover.yaml', 'x/cover.yaml')).not.toContain(
+    'putback',
+  );
+});
+
+test('other files go on merging as they did: those that unite, and YAML that is no job', async () => {
+  const repo = new Repo();
+  repo.git('init', '-q');
+  repo.write('.gitattributes', '*.md merge=union\n');
+  repo.write('CHANGES.md', '# Changes\n');
+  const compose = (tag: string) => `services:\n  web:\n    image: web:${tag}\n    ports: [80]\n`;
+  repo.write('compose.yaml', compose('1.20'));
+  await initBench(repo.folder, { env: repo.env, program: 'false', others: ['compose.yaml'] });
+  repo.git('add', '.');
+  repo.git('commit', '-q', '-m', 'base');
+  const clone = new Repo(repo.env, newFolder());
+  clone.git('clone', '-q', repo.folder, '.');
+  for (const side of [repo, clone]) {
+    side.git('checkout', '-q', '-b', 'side');
+    side.write('CHANGES.md', '# Changes\n- from the side\n');
+    side.write('compose.yaml', compose('1.25'));
+    side.git('commit', '-q', '-am', 'side');
+    side.git('checkout', '-q', 'main');
+    side.write('CHANGES.md', '# Changes\n- from main\n');
+    side.write('compose.yaml', compose('1.22'));
+    side.git('commit', '-q', '-am', 'main');
+    expect(side.fails('merge', '-q', '--no-edit', 'side')).toContain('compose.yaml');
+    expect(side.read('CHANGES.md')).toBe('# Changes\n- from main\n- from the side\n');
+    expect(side.read('compose.yaml')).toMatch(
+      /<<<<<<< [\s\S]*web:1\.22\n=+\n +image: web:1\.25\n>>>>>>> /,
+    );
+  }
 });

@@ -307,8 +307,9 @@ test('the names that say who commits stay, those that redirect and ask go', () =
     GIT_TERMINAL_PROMPT: '0',
     GIT_EDITOR: ':',
     GIT_PAGER: 'cat',
-    GIT_OPTIONAL_LOCKS: '0',
+    GIT_ALLOW_PROTOCOL: 'none',
     GIT_NO_LAZY_FETCH: '1',
+    GIT_OPTIONAL_LOCKS: '0',
   });
 });
 

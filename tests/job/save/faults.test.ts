@@ -5,7 +5,7 @@ import { appendEntry } from '../../../src/job/edit/splice.ts';
 import { cleanFolder } from '../../../src/job/save/clean.ts';
 import { type Disk, disk } from '../../../src/job/save/disk.ts';
 import { saveFile } from '../../../src/job/save/save.ts';
-import { JOB, line, newJob, strays, textOf } from './folder.ts';
+import { JOB, line, newFolder, newJob, strays, textOf } from './folder.ts';
 
 const mark = (id: string) => (text: string) => ({ text: appendEntry(text, line(id)) });
 const patience = { wait: 60, still: 30 };
@@ -39,26 +39,30 @@ for (const [name, prepare] of Object.entries(way)) {
     for (const on of [false, true]) {
       test(`${name}, ${code} at any ${on ? 'step and from then on' : 'single step'}: old or new bytes, told truly, and the next mark goes through`, async () => {
         const steps = failAt(0, code, false);
-        await saveFile(prepare(newJob()), mark('first000'), { disk: steps, patience });
+        await saveFile(prepare(newJob()), mark('first000'), {
+          disk: steps,
+          patience,
+          state: newFolder(),
+        });
         const new_ = mark('first000')(JOB).text;
         for (let at = 1; at <= steps.count(); at++) {
           const file = prepare(newJob());
-          const temp = join(file, '..');
+          const state = newFolder();
           const saved = await saveFile(file, mark('first000'), {
             disk: failAt(at, code, on),
             patience,
-            temp,
+            state,
           });
           const left = textOf(file);
           // A write in place that could not even be put back is finished by the next save.
           if (name === 'renamed over') expect([JOB, new_], `step ${at}`).toContain(left);
           if (saved.ok) expect(left, `step ${at}`).toBe(new_);
-          const next = await saveFile(file, mark('next0000'), { patience, temp });
+          const next = await saveFile(file, mark('next0000'), { patience, state });
           expect(next, `step ${at}`).toMatchObject({ ok: true, changed: true });
           expect([mark('next0000')(JOB).text, mark('next0000')(new_).text], `step ${at}`).toContain(
             textOf(file),
           );
-          await cleanFolder(join(file, '..'));
+          await cleanFolder(join(file, '..'), { state });
           expect(strays(file), `step ${at}`).toEqual([]);
         }
       });

@@ -15,6 +15,7 @@ import { expect, test } from 'vitest';
 import { appendEntry } from '../../../src/job/edit/splice.ts';
 import { createFile } from '../../../src/job/save/create.ts';
 import { type Disk, disk } from '../../../src/job/save/disk.ts';
+import { stampOf } from '../../../src/job/save/plain.ts';
 import { saveFile } from '../../../src/job/save/save.ts';
 import { JOB, line, newFolder, newJob, strays, textOf } from './folder.ts';
 
@@ -41,6 +42,7 @@ test('a mark is on disk when the save says so, and nothing is left lying about',
     ok: true,
     changed: true,
     text: `${JOB}  ${line('aaaaaaa1')}\n`,
+    stamp: stampOf(statSync(file, { bigint: true })),
   });
   expect(textOf(file)).toBe(`${JOB}  ${line('aaaaaaa1')}\n`);
   expect(strays(file)).toEqual([]);
@@ -49,15 +51,18 @@ test('a mark is on disk when the save says so, and nothing is left lying about',
 test('a change that stops writes nothing, not even a new time', async () => {
   const file = newJob();
   const before = statSync(file, { bigint: true });
+  const stamp = stampOf(before);
   expect(await saveFile(file, () => ({ stop: 'refused' }))).toEqual({
     ok: true,
     stopped: 'refused',
     text: JOB,
+    stamp,
   });
   expect(await saveFile(file, (text) => ({ text }))).toEqual({
     ok: true,
     changed: false,
     text: JOB,
+    stamp,
   });
   const after = statSync(file, { bigint: true });
   expect([after.ino, after.mtimeNs, after.ctimeNs]).toEqual([
@@ -154,7 +159,8 @@ test('another owner stays the owner', async () => {
           throw Object.assign(new Error('EPERM'), { code: 'EPERM' });
         };
       if (key !== 'fstatSync') return target[key];
-      return (fd: number) => Object.assign(disk.fstatSync(fd), { uid: 12345 });
+      return (fd: number, how?: { bigint: true }) =>
+        how ? disk.fstatSync(fd, how) : Object.assign(disk.fstatSync(fd), { uid: 12345 });
     },
   });
   expect(await saveFile(file, mark('aaaaaaa1'), { disk: d })).toMatchObject({
@@ -168,10 +174,10 @@ test('another owner stays the owner', async () => {
 
 test('a folder that cannot be written still takes marks into its files', async () => {
   const file = newJob();
-  const temp = newFolder();
+  const state = newFolder();
   const d = failing({ mkdirSync: (path: string) => (path.endsWith('.putback') ? 'EACCES' : null) });
   const saved = await Promise.all(
-    ['aaaaaaa1', 'aaaaaaa2', 'aaaaaaa3'].map((id) => saveFile(file, mark(id), { disk: d, temp })),
+    ['aaaaaaa1', 'aaaaaaa2', 'aaaaaaa3'].map((id) => saveFile(file, mark(id), { disk: d, state })),
   );
   expect(saved.every((s) => s.ok)).toBe(true);
   expect(textOf(file)).toBe(
@@ -265,7 +271,11 @@ test('a file or a folder that is gone is told as gone', async () => {
 test('a folder is no job file', async () => {
   const folder = join(newFolder(), 'cover.yaml');
   mkdirSync(folder);
-  expect(await saveFile(folder, mark('aaaaaaa1'))).toMatchObject({ ok: false, code: 'io' });
+  expect(await saveFile(folder, mark('aaaaaaa1'))).toMatchObject({
+    ok: false,
+    code: 'not-plain',
+    say: 'cover.yaml is a folder, not a plain file.',
+  });
 });
 
 test('an editor that saves between reading and writing loses nothing, and neither does the mark', async () => {
@@ -348,12 +358,12 @@ test('whoever may write a shared bench may write beside its files too', async ()
 
 test('a folder beside that is somebody else’s and closed is no hindrance', async () => {
   const file = newJob();
-  const temp = newFolder();
+  const state = newFolder();
   await saveFile(file, mark('aaaaaaa1'));
   const closed = failing({
     accessSync: (path: string) => (path.endsWith('.putback') ? 'EACCES' : null),
   });
-  expect(await saveFile(file, mark('aaaaaaa2'), { disk: closed, temp })).toMatchObject({
+  expect(await saveFile(file, mark('aaaaaaa2'), { disk: closed, state })).toMatchObject({
     ok: true,
     changed: true,
   });
@@ -364,7 +374,7 @@ test('a folder beside that leads elsewhere is not used', async () => {
   const file = newJob();
   const elsewhere = newFolder();
   symlinkSync(elsewhere, join(dirname(file), '.putback'));
-  expect(await saveFile(file, mark('aaaaaaa1'), { temp: newFolder() })).toMatchObject({
+  expect(await saveFile(file, mark('aaaaaaa1'), { state: newFolder() })).toMatchObject({
     ok: true,
     changed: true,
   });

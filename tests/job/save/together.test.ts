@@ -1,9 +1,11 @@
+import { linkSync } from 'node:fs';
+import { join } from 'node:path';
 import { beforeAll, expect, test } from 'vitest';
 import { parseDocument } from 'yaml';
 import { appendEntry } from '../../../src/job/edit/splice.ts';
 import { cleanFolder } from '../../../src/job/save/clean.ts';
 import { saveFile } from '../../../src/job/save/save.ts';
-import { JOB, line, newJob, strays, textOf } from './folder.ts';
+import { JOB, line, newFolder, newJob, strays, textOf } from './folder.ts';
 import { bundle, type Marker } from './processes.ts';
 
 let run: (...args: string[]) => Marker;
@@ -19,9 +21,12 @@ function ids(file: string): string[] {
   return diary === '' ? [] : diary.map((e) => e.id);
 }
 
-test('eight processes marking at once: every mark stands, once', async () => {
+test.each<[string, (file: string, i: number) => string]>([
+  ['one name', (file) => file],
+  ['two names of it in two folders', (file, i) => (i % 2 === 0 ? file : second(file))],
+])('eight processes marking at once by %s: every mark stands, once', async (_, nameOf) => {
   const file = newJob();
-  const markers = Array.from({ length: 8 }, (_, i) => run(file, `pro${i}`, '40'));
+  const markers = Array.from({ length: 8 }, (_, i) => run(nameOf(file, i), `pro${i}`, '40'));
   await Promise.all(markers.map((m) => m.ended));
   const done = markers.flatMap((m) => m.done());
   expect(markers.flatMap((m) => m.said().filter((l) => l.startsWith('failed')))).toEqual([]);
@@ -33,6 +38,17 @@ test('eight processes marking at once: every mark stands, once', async () => {
   }
   expect(strays(file)).toEqual([]);
 });
+
+const others = new Map<string, string>();
+/** A hard link to the file in another folder. */
+function second(file: string): string {
+  const there = others.get(file);
+  if (there !== undefined) return there;
+  const other = join(newFolder(), 'other.yaml');
+  linkSync(file, other);
+  others.set(file, other);
+  return other;
+}
 
 test('two hundred kills at random times lose no mark that was shown', async () => {
   const file = newJob();
@@ -86,7 +102,11 @@ test('a kill at any step leaves the old bytes or the new ones, and the next mark
     seen.add(left);
     const begun = performance.now();
     const saved = await saveFile(file, (text) => ({ text: appendEntry(text, line('after000')) }));
-    expect(saved).toEqual({ ok: true, changed: true, text: appendEntry(left, line('after000')) });
+    expect(saved).toMatchObject({
+      ok: true,
+      changed: true,
+      text: appendEntry(left, line('after000')),
+    });
     expect(strays(file)).toEqual([]);
     return performance.now() - begun;
   };

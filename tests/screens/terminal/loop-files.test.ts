@@ -6,9 +6,9 @@ import { start } from '../../../src/screens/base/start.ts';
 import type { State } from '../../../src/screens/base/state.ts';
 import { update } from '../../../src/screens/show/update.ts';
 import { createLoop } from '../../../src/screens/terminal/loop.ts';
-import { type Files, filesIn, type Shelf } from '../../../src/screens/terminal/loop-files.ts';
+import { type Files, filesIn } from '../../../src/screens/terminal/loop-files.ts';
 import { attendFiles } from '../../../src/screens/terminal/loop-watch.ts';
-import { shelf } from '../../../src/screens/terminal/open.ts';
+import { type Shelf, shelf } from '../../../src/screens/terminal/shelf.ts';
 
 const JOB =
   'putback: 1\njob: Left cover\npieces:\n  cover: {bolts: S S}\nbolts: {S: M6x25}\ndiary:\n';

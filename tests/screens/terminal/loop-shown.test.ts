@@ -4,7 +4,9 @@ import {
   chmodSync,
   mkdirSync,
   mkdtempSync,
+  readdirSync,
   readFileSync,
+  renameSync,
   rmSync,
   symlinkSync,
   writeFileSync,
@@ -15,42 +17,94 @@ import { describe, expect, it, onTestFinished } from 'vitest';
 import { readJob } from '../../../src/job/read.ts';
 import type { Wish } from '../../../src/model/types.ts';
 import { filesIn } from '../../../src/screens/terminal/loop-files.ts';
-import { shelf } from '../../../src/screens/terminal/open.ts';
+import { shelf } from '../../../src/screens/terminal/shelf.ts';
 import { pinnedEnv } from '../../terminal/world.ts';
 
 const JOB =
   'putback: 1\njob: Left cover\npieces:\n  cover: {bolts: S S S S}\nbolts: {S: M6x25}\ndiary:\n';
 
+/** A text that has stood still for so long, ms, is nobody's half any more. */
+const STOOD = 1000;
+/** And so long, one that cannot be read is not waited for. */
+const LONG = 4000;
+
 class Sitting {
-  readonly folder = mkdtempSync(join(tmpdir(), 'putback-shown-'));
-  readonly job = join(this.folder, 'a.yaml');
+  readonly folder: string;
+  readonly job: string;
   private ids = 0;
+  private clock = 1e6;
   readonly files;
 
-  constructor(text = JOB) {
+  constructor(text: string | null = JOB, folder = mkdtempSync(join(tmpdir(), 'putback-shown-'))) {
+    this.folder = folder;
+    this.job = join(folder, 'a.yaml');
     onTestFinished(() => rmSync(this.folder, { recursive: true, force: true }));
-    writeFileSync(this.job, text);
+    if (text !== null) writeFileSync(this.job, text);
     // Git tells its own time, in whole seconds.
     const now = () => `${new Date().toISOString().slice(0, 19)}+00:00`;
     const id = () => `mark000${++this.ids}`;
-    this.files = filesIn(this.folder, { now, id }, shelf);
+    this.files = filesIn(
+      this.folder,
+      { now, id },
+      {
+        ...shelf,
+        clock: () => this.clock,
+        age: () => LONG,
+        // A pause passes at once; what is to be looked at later, the test looks at.
+        later: (ms, call) => {
+          if (ms < 100) {
+            this.clock += ms;
+            setImmediate(call);
+          }
+          return () => {};
+        },
+      },
+    );
   }
 
+  /** As a person opens it. */
   async open() {
     const answer = await this.files.hands.open({ do: 'open', file: 'a.yaml' });
     return answer.on === 'file' ? answer : null;
   }
 
-  async out(hole: string) {
-    const wish: Wish = { do: 'out', piece: 'cover', holes: [hole] };
-    const answer = await this.files.hands.record({ do: 'record', file: 'a.yaml', wish });
-    return answer.on === 'recorded' && answer.result.ok ? answer.result : null;
+  /** As it is looked at again, so much later. */
+  async again(ms = 0) {
+    this.clock += ms;
+    this.files.expect('a.yaml');
+    return await this.open();
   }
 
-  ids_(): string {
-    const read = readJob(readFileSync(this.job, 'utf8'), 'a.yaml');
+  /** What is said of a text once it has stood still. */
+  async stood(ms = STOOD) {
+    await this.again();
+    return await this.again(ms);
+  }
+
+  async mark(hole: string) {
+    const wish: Wish = { do: 'out', piece: 'cover', holes: [hole] };
+    const answer = await this.files.hands.record({ do: 'record', file: 'a.yaml', wish });
+    if (answer.on !== 'recorded') throw new Error(answer.on);
+    return answer.result;
+  }
+
+  async out(hole: string) {
+    const result = await this.mark(hole);
+    return result.ok ? result : null;
+  }
+
+  text(file = 'a.yaml'): string {
+    return readFileSync(join(this.folder, file), 'utf8');
+  }
+
+  ids_(file = 'a.yaml'): string {
+    const read = readJob(this.text(file), file);
     expect(read.faults).toEqual([]);
     return read.entries.map((e) => e.id).join(' ');
+  }
+
+  names(): string[] {
+    return readdirSync(this.folder).filter((name) => !name.startsWith('.'));
   }
 
   git(...args: string[]): string {
@@ -69,12 +123,15 @@ async function sitting(): Promise<Sitting> {
 }
 
 const AGAIN = (marks: string) => `An older text was saved over the file. Written again: ${marks}.`;
+const WAITS = 'Another program is saving a.yaml: it is waited for.';
+const BOTH = '2 marks that were shown';
 
 describe('an editor that saves what it had read before the marks', () => {
   it('keeps what was edited, and the marks are written again, with a line that says so', async () => {
     const s = await sitting();
     writeFileSync(s.job, JOB.replace('Left', 'Right'));
-    const answer = await s.open();
+    expect((await s.again())?.say).toBe(WAITS);
+    const answer = await s.again(STOOD);
     expect(answer?.say).toBe(AGAIN('2 marks that were shown'));
     expect(readFileSync(s.job, 'utf8')).toMatch(/^putback: 1\njob: Right cover\n/);
     expect(s.ids_()).toBe('mark0001 mark0002');
@@ -98,7 +155,7 @@ describe('an editor that saves what it had read before the marks', () => {
     const s = await sitting();
     const undo = '  - {at: 2026-05-02T10:11:05+02:00, id: undo0001, undo: mark0001}\n';
     writeFileSync(s.job, readFileSync(s.job, 'utf8').replace(/.*mark0002.*\n/, '') + undo);
-    expect((await s.open())?.say).toBe(AGAIN('1 mark that was shown'));
+    expect((await s.stood())?.say).toBe(AGAIN('1 mark that was shown'));
     expect(s.ids_()).toBe('mark0001 undo0001 mark0002');
   });
 
@@ -106,7 +163,7 @@ describe('an editor that saves what it had read before the marks', () => {
     const s = await sitting();
     writeFileSync(s.job, JOB);
     chmodSync(s.job, 0o444);
-    expect((await s.open())?.say).toBe(
+    expect((await s.stood())?.say).toBe(
       '2 marks that were shown are gone from the file. a.yaml may not be written. Give yourself the right to write it.',
     );
     chmodSync(s.job, 0o644);
@@ -118,8 +175,172 @@ describe('an editor that saves what it had read before the marks', () => {
     const s = await sitting();
     writeFileSync(s.job, `${JOB}  - {at: [\n`);
     expect((await s.open())?.read.ok).toBe(false);
+    expect((await s.stood())?.say).toBe('a.yaml was changed and cannot be read just now.');
+    expect(s.text()).toBe(`${JOB}  - {at: [\n`);
     writeFileSync(s.job, JOB.replace('Left', 'Right'));
-    expect((await s.open())?.say).toBe(AGAIN('2 marks that were shown'));
+    expect((await s.stood())?.say).toBe(AGAIN('2 marks that were shown'));
+  });
+
+  it('in the instant behind a mark: seen, whatever it was that wrote', async () => {
+    const s = await sitting();
+    const before = s.text();
+    await s.out('3');
+    // Before anything was looked at again.
+    writeFileSync(`${s.job}.new`, before);
+    renameSync(`${s.job}.new`, s.job);
+    expect(s.files.changed('a.yaml')).toBe(true);
+    expect((await s.stood())?.say).toBe(AGAIN('1 mark that was shown'));
+    expect(s.ids_()).toBe('mark0001 mark0002 mark0003');
+  });
+});
+
+describe('a file in the middle of being saved', () => {
+  /** As an editor leaves it that cut it off and has written so much of its own text. */
+  const cut = (s: Sitting, part: number) => {
+    const edited = s.text().replace('Left', 'Left hand');
+    writeFileSync(s.job, edited.slice(0, Math.floor(edited.length * part)));
+    return edited;
+  };
+
+  it.each([0, 0.1, 0.3, 0.5, 0.75, 0.95])(
+    'cut off at %d of its length is waited for, and nothing is written into it',
+    async (part) => {
+      const s = await sitting();
+      const edited = cut(s, part);
+      const half = s.text();
+      expect((await s.again())?.read.ok).toBe(true);
+      const marked = s.mark('3');
+      await s.again();
+      expect(s.text()).toBe(half);
+      writeFileSync(s.job, edited);
+      await marked;
+      await s.stood();
+      expect(s.text()).toMatch(/^putback: 1\njob: Left hand cover\n/);
+      expect(s.ids_().split(' ').slice(0, 2)).toEqual(['mark0001', 'mark0002']);
+      expect(s.names()).toEqual(['a.yaml']);
+    },
+  );
+
+  it('keeps a mark waiting, which is told, and then goes on as if nothing had been', async () => {
+    const s = await sitting();
+    const edited = cut(s, 0.3);
+    const result = await s.mark('3');
+    expect(result).toMatchObject({
+      ok: false,
+      unsaved: {
+        code: 'waits',
+        say: 'a.yaml is being saved by another program, or was cut short.',
+      },
+    });
+    writeFileSync(s.job, edited);
+    expect((await s.out('3'))?.job.entries).toHaveLength(3);
+    expect(s.text()).toContain('Left hand cover');
+  });
+
+  it('that stays cut short: the marks are put beside it, named, and taken away when it is whole', async () => {
+    const s = await sitting();
+    const edited = cut(s, 0.3);
+    await s.stood();
+    expect((await s.again(LONG))?.say).toBe(
+      'a.yaml was changed and cannot be read just now. It lacks 2 marks that were shown. They are kept in a.kept-1.yaml.',
+    );
+    expect(s.ids_('a.kept-1.yaml')).toBe('mark0001 mark0002');
+    expect(s.text('a.kept-1.yaml')).toContain('job: Left cover\n');
+    writeFileSync(s.job, edited);
+    expect((await s.stood())?.say).toBe('a.yaml is whole again.');
+    expect(s.names()).toEqual(['a.yaml']);
+  });
+
+  it('when the program is killed meanwhile, the next sitting knows the marks', async () => {
+    const s = await sitting();
+    writeFileSync(s.job, JOB.replace('Left', 'Right'));
+    await s.again();
+    const next = new Sitting(null, s.folder);
+    expect((await next.open())?.say).toBe(AGAIN(BOTH));
+    expect(next.ids_()).toBe('mark0001 mark0002');
+    const last = new Sitting(null, s.folder);
+    expect((await last.open())?.say).toBeUndefined();
+  });
+});
+
+describe('another file under the name of the job', () => {
+  const OTHER =
+    'putback: 1\njob: Fork seals\npieces:\n  leg: {bolts: S S}\nbolts: {S: M8x30}\ndiary:\n';
+
+  it('gets no marks of it: they are in the file that the job was moved to, and that is said', async () => {
+    const s = await sitting();
+    renameSync(s.job, join(s.folder, 'old.yaml'));
+    writeFileSync(s.job, OTHER);
+    const answer = await s.stood();
+    expect(answer?.say).toBe(
+      'This is another job now. 2 marks that were shown of “Left cover” are not in it. They are in old.yaml.',
+    );
+    expect(answer?.read.ok && answer.read.job.upper.job).toBe('Fork seals');
+    expect(s.text()).toBe(OTHER);
+    expect(s.names()).toEqual(['a.yaml', 'old.yaml']);
+    expect(await s.files.leave()).toBeNull();
+  });
+
+  it('gets none that was pressed for the job that was shown', async () => {
+    const s = new Sitting(JOB.replace('diary', 'tasks: {}\ndiary'));
+    await s.open();
+    const other = JOB.replace('Left cover', 'Right cover').replace('M6x25', 'M6x30');
+    writeFileSync(s.job, other);
+    const result = await s.mark('1');
+    expect(result).toMatchObject({
+      ok: false,
+      refused: { code: 'other-job', say: 'This is another job now. Nothing was marked in it.' },
+    });
+    expect(s.text()).toBe(other);
+    // And from now on that is the job.
+    expect((await s.out('1'))?.job.upper.job).toBe('Right cover');
+  });
+
+  it('where the job is nowhere else, its marks are put beside it as a job of their own', async () => {
+    const s = await sitting();
+    writeFileSync(s.job, OTHER);
+    expect((await s.stood())?.say).toBe(
+      'This is another job now. 2 marks that were shown of “Left cover” are not in it. They are kept in a.kept-1.yaml.',
+    );
+    expect(s.text()).toBe(OTHER);
+    expect(s.ids_('a.kept-1.yaml')).toBe('mark0001 mark0002');
+  });
+
+  it.each([
+    'services: {web: {image: nginx}}\n',
+    'putback: 1\n',
+    '# moved to left-cover.yaml\n',
+    '',
+    '\0\0',
+  ])('that is no job (%j) is never written into, and the marks are beside it', async (text) => {
+    const s = await sitting();
+    writeFileSync(s.job, text);
+    for (const ms of [0, STOOD, LONG, 1e7]) {
+      await s.again(ms);
+      expect(await s.mark('3')).toMatchObject({ ok: false });
+      expect(s.text()).toBe(text);
+    }
+    expect(s.ids_('a.kept-1.yaml')).toBe('mark0001 mark0002');
+    expect(s.names()).toEqual(['a.kept-1.yaml', 'a.yaml']);
+  });
+
+  it('or nothing at all, when it is left: the marks are beside where it was', async () => {
+    const s = await sitting();
+    rmSync(s.job);
+    expect(await s.files.leave()).toBe(
+      '2 marks that were shown are not in a.yaml. They are kept in a.kept-1.yaml.',
+    );
+    expect(s.ids_('a.kept-1.yaml')).toBe('mark0001 mark0002');
+  });
+
+  it('or a link to another: not followed, and not written', async () => {
+    const s = await sitting();
+    const out = new Sitting(JOB);
+    renameSync(s.job, join(s.folder, 'old.txt'));
+    symlinkSync(out.job, s.job);
+    expect(await s.again()).toMatchObject({ read: { ok: false, unread: { code: 'elsewhere' } } });
+    expect(await s.mark('3')).toMatchObject({ ok: false, unsaved: { code: 'elsewhere' } });
+    expect(out.text()).toBe(JOB);
   });
 });
 
@@ -139,12 +360,13 @@ describe('git that puts another version in place', () => {
   it('by another branch is left alone, and a line says what is not in it', async () => {
     const s = await committed();
     s.git('checkout', '-q', 'HEAD~1');
-    expect((await s.open())?.say).toBe(
+    expect((await s.stood())?.say).toBe(
       'Git put another version in place, without 2 marks that were shown.',
     );
     expect(s.git('status', '--porcelain', '-uno')).toBe('');
     s.git('checkout', '-q', 'main');
-    expect((await s.open())?.say).toBeUndefined();
+    expect((await s.stood())?.say).toBeUndefined();
+    expect(await s.files.leave()).toBeNull();
     expect(s.ids_()).toBe('mark0001 mark0002');
   });
 
@@ -152,20 +374,20 @@ describe('git that puts another version in place', () => {
     const s = await committed();
     mkdirSync(join(s.folder, '.git', 'rebase-merge'));
     writeFileSync(s.job, JOB);
-    expect((await s.open())?.say).toBe(
+    expect((await s.stood())?.say).toBe(
       'Git is at work on the file: 2 marks that were shown are not in it just now.',
     );
     expect(readFileSync(s.job, 'utf8')).toBe(JOB);
     await s.out('3');
     rmSync(join(s.folder, '.git', 'rebase-merge'), { recursive: true });
     writeFileSync(s.job, `${JOB}# done\n`);
-    expect((await s.open())?.say).toBe(AGAIN('3 marks that were shown'));
+    expect((await s.stood())?.say).toBe(AGAIN('3 marks that were shown'));
   });
 
   it('is not blamed for an editor that saves the text of before the commit', async () => {
     const s = await committed();
     writeFileSync(s.job, JOB);
-    expect((await s.open())?.say).toBe(AGAIN('2 marks that were shown'));
+    expect((await s.stood())?.say).toBe(AGAIN('2 marks that were shown'));
     expect(s.git('status', '--porcelain', '-uno')).toBe('');
   });
 
@@ -181,8 +403,63 @@ describe('git that puts another version in place', () => {
       s.git('-c', 'core.fsmonitor=false', 'config', key, canary);
     }
     writeFileSync(s.job, JOB);
-    expect((await s.open())?.say).toBe(AGAIN('2 marks that were shown'));
+    expect((await s.stood())?.say).toBe(AGAIN('2 marks that were shown'));
     expect(() => readFileSync(ran)).toThrow('ENOENT');
+  });
+
+  it('is not what a commit of the file is: this program’s own or anybody’s', async () => {
+    const s = await committed();
+    const before = s.text();
+    await s.out('3');
+    s.git('commit', '-q', '-am', 'cover off');
+    await s.out('4');
+    // An editor had loaded the text of the commit.
+    writeFileSync(s.job, s.git('show', 'HEAD:a.yaml'));
+    expect((await s.stood())?.say).toBe(AGAIN('1 mark that was shown'));
+    writeFileSync(s.job, before);
+    expect((await s.stood())?.say).toBe(AGAIN(BOTH));
+    expect(s.ids_()).toBe('mark0001 mark0002 mark0003 mark0004');
+  });
+
+  it('that has not got the marks either: they are put beside it, and named', async () => {
+    const s = await committed();
+    await s.out('3');
+    s.git('checkout', '-q', '-f', 'HEAD~1');
+    expect((await s.stood())?.say).toBe(
+      'Git put another version in place, without 3 marks that were shown. They are kept in a.kept-1.yaml.',
+    );
+    expect(s.ids_('a.kept-1.yaml')).toBe('mark0001 mark0002 mark0003');
+    expect(s.git('status', '--porcelain', '-uno')).toBe('');
+  });
+
+  it('with a bisect that was forgotten swallows no mark: kept beside it, said when it is left, and back in the end', async () => {
+    const s = await committed();
+    s.git('bisect', 'start');
+    await s.out('3');
+    writeFileSync(s.job, JOB);
+    expect((await s.stood())?.say).toBe(
+      'Git is at work on the file: 3 marks that were shown are not in it just now. They are kept in a.kept-1.yaml.',
+    );
+    expect(s.ids_('a.kept-1.yaml')).toBe('mark0001 mark0002 mark0003');
+    expect(await s.files.leave()).toBe(
+      '3 marks that were shown are not in a.yaml. They are kept in a.kept-1.yaml.',
+    );
+    s.git('bisect', 'reset');
+    expect((await s.again())?.say).toBe(AGAIN('3 marks that were shown'));
+    expect(s.names()).toEqual(['a.yaml']);
+  });
+
+  it('with what was stashed has it: said where, and nothing written', async () => {
+    const s = await committed();
+    await s.out('3');
+    s.git('stash', '-q');
+    expect((await s.stood())?.say).toBe(
+      'Git put another version in place, without 1 mark that was shown.',
+    );
+    expect(s.ids_()).toBe('mark0001 mark0002');
+    s.git('stash', 'pop', '-q');
+    expect((await s.stood())?.say).toBeUndefined();
+    expect(s.ids_()).toBe('mark0001 mark0002 mark0003');
   });
 });
 

@@ -5,7 +5,7 @@ import { describe, expect, it, onTestFinished } from 'vitest';
 import { readJob } from '../../../src/job/read.ts';
 import type { Wish } from '../../../src/model/types.ts';
 import { filesIn } from '../../../src/screens/terminal/loop-files.ts';
-import { shelf } from '../../../src/screens/terminal/open.ts';
+import { shelf } from '../../../src/screens/terminal/shelf.ts';
 
 /** One sitting at a job, as the screens have it. */
 function sitting(piece: string) {

@@ -1,0 +1,75 @@
+/** Marks that a file has no place for just now, put where they are not lost: beside it, as a job file of its own. */
+import { lstatSync, readdirSync, rmSync } from 'node:fs';
+import { basename, dirname, extname, join } from 'node:path';
+import { createFile } from '../../job/save/create.ts';
+import { disk } from '../../job/save/disk.ts';
+import { readPlain } from '../../job/save/plain.ts';
+import { makeStateFolder } from '../../job/save/state.ts';
+import type { Entry } from '../../model/types.ts';
+
+export interface Kept {
+  path: string;
+  text: string;
+  ids: readonly string[];
+}
+
+/** So many files one keeps for one job before somebody looks at them. */
+const MOST = 99;
+
+/** `job.kept-1.yaml` beside `file`, or in the user's own folder where that cannot be written; null: nowhere. */
+export function keepBeside(file: string, text: string, entries: readonly Entry[]): Kept | null {
+  const end = extname(file);
+  const stem = basename(file, end);
+  const ids = entries.map((e) => e.id);
+  for (const folder of [() => dirname(file), () => makeStateFolder(disk)]) {
+    for (let n = 1; n <= MOST; n++) {
+      try {
+        const path = join(folder(), `${stem}.kept-${n}${end}`);
+        const made = createFile(path, text);
+        if (made.ok) return { path, text, ids };
+        if (made.code !== 'exists') break;
+      } catch {
+        break;
+      }
+    }
+  }
+  return null;
+}
+
+/** How it is named beside the job. */
+export function keptName(kept: Kept, file: string): string {
+  return dirname(kept.path) === dirname(file) ? basename(kept.path) : kept.path;
+}
+
+/** Takes it away again, if it still is what was put there. */
+export function dropKept({ path, text }: Kept): void {
+  try {
+    if (readPlain(path).bytes.toString('utf8') === text) rmSync(path);
+  } catch {
+    // Taken away or changed by somebody: theirs now.
+  }
+}
+
+/** So many files of a folder are looked into. */
+const MOST_FILES = 500;
+
+/** Another file of the folder that has all these marks: the job may have got another name. */
+export function findIn(file: string, ids: readonly string[]): string | null {
+  try {
+    const names = readdirSync(dirname(file)).filter((name) => /\.ya?ml$/i.test(name));
+    const has = (name: string) => {
+      const path = join(dirname(file), name);
+      if (path === file || !lstatSync(path).isFile()) return false;
+      const there = idsIn(readPlain(path).bytes.toString('utf8'));
+      return ids.every((id) => there.has(id));
+    };
+    return names.slice(0, MOST_FILES).find(has) ?? null;
+  } catch {
+    return null;
+  }
+}
+
+/** What look like ids of entries, in any text. */
+export function idsIn(text: string): Set<string> {
+  return new Set(Array.from(text.matchAll(/\bid: *["']?([A-Za-z0-9_-]{8})\b/g), (m) => m[1] ?? ''));
+}
