@@ -3,15 +3,20 @@ import { spawnSync } from 'node:child_process';
 import {
   chmodSync,
   chownSync,
+  copyFileSync,
+  cpSync,
   existsSync,
   mkdirSync,
+  mkdtempSync,
   readdirSync,
   readFileSync,
   renameSync,
+  rmSync,
   writeFileSync,
 } from 'node:fs';
-import { dirname, join, resolve } from 'node:path';
-import { describe, expect, it, onTestFinished } from 'vitest';
+import { tmpdir } from 'node:os';
+import { basename, dirname, join, resolve } from 'node:path';
+import { afterAll, describe, expect, it, onTestFinished } from 'vitest';
 import { self } from '../../src/job/save/holder.ts';
 import { ENTER, ESC } from './keys.ts';
 import { newFolder, type Person, start } from './pty.ts';
@@ -179,13 +184,25 @@ describe('a screen whose mark cannot be saved', () => {
 describe('a folder that may not be written', () => {
   /** Root may write everywhere: such a run is made by somebody else. */
   const mortal = process.getuid?.() === 0 ? { uid: 65534, gid: 65534 } : {};
+  /** Who that is may not be able to reach the folder that the tests run in: Node and the program where all can. */
+  const [node, program] = reachable();
   const out = (b: Bench) =>
-    spawnSync(process.execPath, [PUTBACK, 'out', b.job, 'cover', '1'], {
+    spawnSync(node, [program, 'out', b.job, 'cover', '1'], {
       ...mortal,
       cwd: '/',
       env: pinnedEnv('/'),
       encoding: 'utf8',
     });
+
+  function reachable(): [string, string] {
+    if (mortal.uid === undefined) return [process.execPath, PUTBACK];
+    const folder = mkdtempSync(join(tmpdir(), 'putback-reach-'));
+    afterAll(() => rmSync(folder, { recursive: true, force: true }));
+    chmodSync(folder, 0o755);
+    cpSync(dirname(PUTBACK), join(folder, 'dist'), { recursive: true });
+    copyFileSync(process.execPath, join(folder, 'node'));
+    return [join(folder, 'node'), join(folder, 'dist', basename(PUTBACK))];
+  }
 
   function closed(mine: boolean): Bench {
     const b = bench();

@@ -81,7 +81,8 @@ export function lostIn(s: Sight, { text, read }: Seen): Entry[] {
   return s.entries.filter((e) => !there.has(e.id));
 }
 
-/** Whole lines more at the end and nothing else: as another putback writes. */
+/** Whole lines of a diary more at the end and nothing else: as another putback writes. */
 export function isAppended(before: string, text: string): boolean {
-  return before.endsWith('\n') && text.endsWith('\n') && text.startsWith(before);
+  if (!before.endsWith('\n') || !text.startsWith(before)) return false;
+  return /^(?: *- \{[^\n]*\}\r?\n)*$/.test(text.slice(before.length));
 }

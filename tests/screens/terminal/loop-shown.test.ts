@@ -181,6 +181,17 @@ describe('an editor that saves what it had read before the marks', () => {
     expect((await s.stood())?.say).toBe(AGAIN('2 marks that were shown'));
   });
 
+  it('while half typed behind the marks: they stay on the screen, and nothing is written', async () => {
+    const s = await sitting();
+    const typed = `${s.text()}  - {at: [\n`;
+    writeFileSync(s.job, typed);
+    await s.stood();
+    const answer = await s.again(LONG);
+    expect(answer?.read.ok && answer.read.job.entries).toHaveLength(2);
+    expect(s.text()).toBe(typed);
+    expect(s.names()).toEqual(['a.yaml']);
+  });
+
   it('in the instant behind a mark: seen, whatever it was that wrote', async () => {
     const s = await sitting();
     const before = s.text();
