@@ -52,10 +52,11 @@ async function takeOff(folder: string, env: Record<string, string>) {
   const person = start([PUTBACK, join(folder, 'job.yaml')], { folder, env });
   await person.until(/Left cover/);
   // The next right thing, again and again: coming back, the piece, its three bolts, the count.
-  for (let n = 0; n < 10 && !/Where do its bolts lie/.test(person.screen()); n++) {
-    const before = person.screen();
+  let frame = person.frame();
+  for (let n = 0; n < 10 && !/Where do its bolts lie/.test(frame); n++) {
+    const before = frame;
     person.press(' ');
-    await person.until((s) => s !== before);
+    frame = await person.until((now) => now !== before);
   }
   person.press('cup 2', ENTER);
   return person;

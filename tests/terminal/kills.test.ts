@@ -69,7 +69,7 @@ it(
       await spin(random() * 160);
       person.kill('SIGKILL');
       expect((await person.exit()).signal).toBe(9);
-      const shown = Number(/(\d+) of 200 out/.exec(person.screen())?.[1] ?? 0);
+      const shown = Number(/(\d+) of 200 out/.exec(person.frame())?.[1] ?? 0);
       seen += Math.max(0, shown - before);
       expect(idsIn(job).length).toBeGreaterThanOrEqual(shown);
     }
