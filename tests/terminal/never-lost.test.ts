@@ -3,6 +3,8 @@ import { spawnSync } from 'node:child_process';
 import {
   chmodSync,
   chownSync,
+  copyFileSync,
+  cpSync,
   existsSync,
   mkdirSync,
   readdirSync,
@@ -10,7 +12,7 @@ import {
   renameSync,
   writeFileSync,
 } from 'node:fs';
-import { dirname, join, resolve } from 'node:path';
+import { basename, dirname, join, resolve } from 'node:path';
 import { setTimeout as stood } from 'node:timers/promises';
 import { describe, expect, it, onTestFinished } from 'vitest';
 import { self } from '../../src/job/save/holder.ts';
@@ -178,20 +180,28 @@ describe('a screen whose mark cannot be saved', () => {
 });
 
 describe('a folder that may not be written', () => {
-  /** Root may write everywhere: such a run is made by somebody else. */
-  const mortal = process.getuid?.() === 0 ? { uid: 65534, gid: 65534 } : {};
-  const out = (b: Bench) =>
-    spawnSync(process.execPath, [PUTBACK, 'out', b.job, 'cover', '1'], {
-      ...mortal,
+  /** Root may write everywhere: such a run gives its rights up, and so has to lie where others come to it. */
+  const root = process.getuid?.() === 0;
+  const NOBODY = 65534;
+
+  const out = (b: Bench) => {
+    const reached = newFolder();
+    chmodSync(reached, 0o755);
+    cpSync(dirname(PUTBACK), reached, { recursive: true });
+    const asNobody = join(reached, 'as-nobody.cjs');
+    copyFileSync(resolve(import.meta.dirname, 'programs/as-nobody.cjs'), asNobody);
+    const args = [join(reached, basename(PUTBACK)), 'out', b.job, 'cover', '1'];
+    return spawnSync(process.execPath, root ? ['--require', asNobody, ...args] : args, {
       cwd: '/',
       env: pinnedEnv('/'),
       encoding: 'utf8',
     });
+  };
 
   function closed(mine: boolean): Bench {
     const b = bench();
     chmodSync(dirname(b.folder), 0o755);
-    if (mine && mortal.uid !== undefined) chownSync(b.job, mortal.uid, mortal.gid);
+    if (mine && root) chownSync(b.job, NOBODY, NOBODY);
     if (!mine) chmodSync(b.job, 0o444);
     chmodSync(b.folder, 0o555);
     onTestFinished(() => chmodSync(b.folder, 0o755));
@@ -207,8 +217,9 @@ describe('a folder that may not be written', () => {
 
   it('with a file that may not: told, exit 3', () => {
     const b = closed(false);
-    expect(out(b)).toMatchObject({ status: 3, stdout: '' });
-    expect(out(b).stderr).toContain('Not saved. job.yaml may not be written.');
+    const told = out(b);
+    expect(told).toMatchObject({ status: 3, stdout: '' });
+    expect(told.stderr).toContain('Not saved. job.yaml may not be written.');
     expect(readFileSync(b.job, 'utf8')).toBe(JOB);
   });
 });
