@@ -1,16 +1,50 @@
 import { resolve } from 'node:path';
 import { defineConfig } from 'vitest/config';
 
+/** Tests that start processes, hold locks, look at memory or open terminals. */
+const OUTSIDE = [
+  'tests/*.test.ts',
+  'tests/{commands,diary,job/save,lint,screens/terminal,terminal}/**/*.test.ts',
+  'tests/job/mutations.test.ts',
+];
+
+const common = {
+  setupFiles: 'tests/seeded.ts',
+  // ms. Only how long a failing test takes: the machine may be busy with other things.
+  testTimeout: 120_000,
+  hookTimeout: 120_000,
+};
+
 export default defineConfig({
   test: {
-    include: ['tests/**/*.test.{ts,tsx}'],
     globalSetup: 'tests/pinned-node.ts',
     // What putback keeps in its user's own folder: no test touches that of whoever runs it.
     env: { XDG_STATE_HOME: resolve(import.meta.dirname, 'node_modules/.cache/state') },
-    // Ink's stdin handling leaks between renders of one process: a process for each file.
-    pool: 'forks',
-    isolate: true,
-    testTimeout: 20_000,
-    hookTimeout: 60_000,
+    // A worker takes file after file and loads the sources once.
+    isolate: false,
+    projects: [
+      {
+        extends: true,
+        test: {
+          ...common,
+          name: 'pure',
+          pool: 'threads',
+          include: ['tests/**/*.test.ts'],
+          exclude: OUTSIDE,
+        },
+      },
+      { extends: true, test: { ...common, name: 'outside', pool: 'forks', include: OUTSIDE } },
+      {
+        // Ink's handling of stdin leaks between renders of one process.
+        extends: true,
+        test: {
+          ...common,
+          name: 'ink',
+          pool: 'forks',
+          isolate: true,
+          include: ['tests/**/*.test.tsx'],
+        },
+      },
+    ],
   },
 });

@@ -1,4 +1,6 @@
 /** Coming back after days: the note of a good workmate, from the diary alone. */
+
+import { daysBetween, printInstant } from '../model/time.ts';
 import type { Job, PieceNow } from '../model/types.ts';
 import { isHere } from './buy/state.ts';
 import { calendarOf } from './calendar.ts';
@@ -11,7 +13,6 @@ import { troubleLine } from './noted.ts';
 import { withPrintedTask } from './say.ts';
 import { type Standing, standingOf } from './standing.ts';
 import { type TestItem, testListOf } from './testlist.ts';
-import { daysApart, printInstant } from './time.ts';
 import { type Within, withinOf } from './twenty.ts';
 
 interface Of {
@@ -62,7 +63,7 @@ export function backAfter(job: Job, now: string): Back {
   const pieces = [...job.pieces.values()];
   const last = standing.lines.all.at(-1)?.at ?? null;
   return {
-    days: last === null ? null : daysApart(last, now),
+    days: last === null ? null : daysBetween(last, now),
     last,
     ...piecesOff(standing, pieces),
     inside: [...holds.inside],

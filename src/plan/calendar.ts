@@ -1,12 +1,12 @@
 /** How long the calendar makes a job, and which steps make it so long. */
+
+import { printInstant } from '../model/time.ts';
 import { heldByCure, willCure } from './cure.ts';
 import { readDuration } from './duration.ts';
 import { byHand, type Handled } from './hands.ts';
 import type { Holds } from './holds.ts';
 import { more } from './more.ts';
-
 import type { Standing } from './standing.ts';
-import { printInstant } from './time.ts';
 
 export interface Calendar {
   /** Open steps without slack, each behind what it waits for. */

@@ -2,6 +2,8 @@
  * What has been sealed and must not be loaded yet. The clock runs from the last bolt of the last pass; how long, says
  * the joint of the piece, in the words of the tube. Before that nothing breaks, but it weeps.
  */
+
+import { printInstant, readInstant } from '../model/time.ts';
 import type { Job, PieceNow } from '../model/types.ts';
 import { lastPass, passesOf } from '../piece/passes.ts';
 import { sayTime } from './days.ts';
@@ -12,7 +14,6 @@ import type { Line, Lines } from './lines.ts';
 import { isBack } from './needed.ts';
 import { spoken } from './relations.ts';
 import { type Standing, standingOf } from './standing.ts';
-import { printInstant, readInstant } from './time.ts';
 
 export interface Cure {
   piece: string;

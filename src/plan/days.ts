@@ -1,4 +1,5 @@
-/** Days and dates from RFC 3339 times, by the calendar of whoever wrote them down: no clock, no zone. */
+/** Days and dates from RFC 3339 times as one says them, by the calendar of whoever wrote them down. */
+import { daysBetween } from '../model/time.ts';
 
 interface Day {
   year: number;
@@ -11,20 +12,6 @@ function dayOf(time: string): Day | null {
   return year && month && day
     ? { year: Number(year), month: Number(month), day: Number(day) }
     : null;
-}
-
-/** Days since 1 March of the year 0: months counted from March, so that the leap day comes last. */
-function count({ year, month, day }: Day): number {
-  const y = month > 2 ? year : year - 1;
-  const m = (month + 9) % 12;
-  const leap = Math.floor(y / 4) - Math.floor(y / 100) + Math.floor(y / 400);
-  return 365 * y + leap + Math.floor((153 * m + 2) / 5) + day - 1;
-}
-
-/** Whole days from one time to the other; never negative, 0 when one of them cannot be read. */
-export function daysBetween(from: string, to: string): number {
-  const [a, b] = [dayOf(from), dayOf(to)];
-  return a && b ? Math.max(0, count(b) - count(a)) : 0;
 }
 
 const MONTHS = [

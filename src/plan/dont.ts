@@ -1,5 +1,6 @@
 /** What must not be done as things stand. */
 
+import { printInstant } from '../model/time.ts';
 import type { Job, PieceNow } from '../model/types.ts';
 import { list } from '../model/words.ts';
 import { CARES, caresOf } from './care.ts';
@@ -8,7 +9,6 @@ import { fluidsOf } from './fluids.ts';
 import { insideOf, sayThing } from './inside.ts';
 import { isAway, isBack } from './needed.ts';
 import type { Standing } from './standing.ts';
-import { printNow } from './time.ts';
 
 /** Sentences, the worst first. */
 export function dontOf(standing: Standing): string[] {
@@ -36,7 +36,7 @@ export function dontOf(standing: Standing): string[] {
     ...(why.length > 0 ? [`Don't run it: ${list(why)}.`] : []),
     ...(moving.length > 0 ? [`Don't move it under its own weight: ${names(moving)} undone.`] : []),
     ...(carried.length > 0 ? [`Don't take it off its stand: ${names(carried)} undone.`] : []),
-    ...untoldCures(standing).map((cure) => sayCureOf(cure, printNow(standing.now))),
+    ...untoldCures(standing).map((cure) => sayCureOf(cure, printInstant(standing.now))),
   ];
 }
 

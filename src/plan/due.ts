@@ -1,6 +1,7 @@
 /** When a test is due, as far as a calendar can tell. */
+
+import { type Instant, printInstant, readInstant } from '../model/time.ts';
 import { readDuration } from './duration.ts';
-import { type Instant, printInstant, readInstant } from './time.ts';
 
 const DAY = 86_400;
 /** What no clock knows. */

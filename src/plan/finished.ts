@@ -1,4 +1,6 @@
 /** Which steps are finished, since when, and which waits are running. */
+
+import { readInstant } from '../model/time.ts';
 import type { Job, PieceNow, TaskNow, TaskSpec } from '../model/types.ts';
 import { readDuration } from './duration.ts';
 import { topological, turned } from './graph.ts';
@@ -7,7 +9,6 @@ import { more } from './more.ts';
 import { cameOff, isAway, isBack } from './needed.ts';
 import { type Relations, spoken } from './relations.ts';
 import type { Round } from './rounds.ts';
-import { readInstant } from './time.ts';
 
 /** A wait that has begun, in seconds since 1970. */
 export interface Running {

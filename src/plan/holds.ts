@@ -1,11 +1,12 @@
 /** What stands in the way of a step, beside the steps before it: parts, things left inside, time. */
+
+import { printInstant, readDay, readInstant } from '../model/time.ts';
 import { type Buy, buysOf } from './buy/list.ts';
 import { heldByCure, untoldCures } from './cure.ts';
 import { type Inside, insideOf } from './inside.ts';
 import { isAway } from './needed.ts';
 import type { Standing } from './standing.ts';
 import { type TestItem, testListOf } from './testlist.ts';
-import { printInstant, readDay, readInstant } from './time.ts';
 
 export interface Hold {
   by: 'step' | 'buy' | 'inside' | 'time';

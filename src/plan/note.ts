@@ -1,10 +1,11 @@
 /** The note of a good workmate, row by row: how a job stands, as one reads it on coming back after days. */
 import { sayDiffers, sayTrouble } from '../job/fold/say-hole.ts';
+import { daysBetween } from '../model/time.ts';
 import type { Job, PieceNow, Trouble } from '../model/types.ts';
 import { list } from '../model/words.ts';
 import type { Back } from './back.ts';
 import { sayBought } from './buy/say.ts';
-import { daysBetween, sayDate, sayTime } from './days.ts';
+import { sayDate, sayTime } from './days.ts';
 import { sayThing } from './inside.ts';
 
 export interface NoteRow {

@@ -3,12 +3,12 @@
  * long, says the joint, in the words of the tube.
  */
 import { countsOf } from '../job/fold/inside.ts';
+import { type Instant, printInstant, readInstant } from '../model/time.ts';
 import type { Job, PieceNow } from '../model/types.ts';
 import { sayTime } from './days.ts';
 import { readJoint } from './joint.ts';
 import { type Line, type Lines, linesOf } from './lines.ts';
 import { isBack } from './needed.ts';
-import { type Instant, printInstant, readInstant } from './time.ts';
 
 export interface OpenTime {
   piece: string;

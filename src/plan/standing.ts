@@ -3,6 +3,7 @@
  * what is open, as it can come.
  */
 import { type Overs, oversOf } from '../job/fold/overs.ts';
+import { type Instant, readInstant } from '../model/time.ts';
 import type { Job, PieceNow } from '../model/types.ts';
 import { type Finished, finishedOf } from './finished.ts';
 import {
@@ -18,7 +19,6 @@ import { type Lines, linesOf } from './lines.ts';
 import { neededPieces } from './needed.ts';
 import { oversAmong, type Relations, relationsOf } from './relations.ts';
 import { type Round, roundsOf } from './rounds.ts';
-import { type Instant, readInstant } from './time.ts';
 
 export interface Standing {
   job: Job;

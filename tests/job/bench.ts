@@ -27,13 +27,19 @@ export class Bench {
   text: string;
   entries: Entry[] = [];
   private count = 0;
+  /** What was last folded, and from what: it is asked for far more often than it changes. */
+  private folded: { text: string; entries: number; job: Job } | null = null;
 
   constructor(text: string = COVER) {
     this.text = text;
   }
 
   get job(): Job {
-    return fold(readJob(this.text, 'job.yaml').upper, this.entries);
+    const { text, entries, folded } = this;
+    if (folded?.text === text && folded.entries === entries.length) return folded.job;
+    const job = fold(readJob(text, 'job.yaml').upper, entries);
+    this.folded = { text, entries: entries.length, job };
+    return job;
   }
 
   /** Judges without writing. */

@@ -1,6 +1,6 @@
 /**
  * Good job files, changed at random: whatever comes of it is read, told about and marked, and nothing breaks.
- * A few thousand each time; `MUTATIONS=100000` for more, `SEED=1` and so on for others.
+ * A thousand each time; `MUTATIONS=100000` for more, `SEED=1` and so on for others.
  */
 import { readdirSync, readFileSync } from 'node:fs';
 import { join, resolve } from 'node:path';
@@ -15,8 +15,8 @@ import type { Entry, Job, Wish } from '../../src/model/types.ts';
 import { nextStep } from '../../src/plan/next.ts';
 import { COVER } from './bench.ts';
 
-const MUTATIONS = Number(process.env.MUTATIONS ?? 2000);
-/** ms. A good file takes a few; this is a hang. */
+const MUTATIONS = Number(process.env.MUTATIONS ?? 1000);
+/** ms of this thread's own work, however busy the machine is. A good file takes a few; this is a hang. */
 const HANGS = 3000;
 /** Bytes of growth between a tenth of the way and the end. */
 const GROWS = 200e6;
@@ -208,6 +208,12 @@ function intoPiece(text: string, read: Read, job: Job): void {
   corrected += 1;
 }
 
+/** ms */
+const worked = () => {
+  const { user, system } = process.threadCpuUsage();
+  return (user + system) / 1000;
+};
+
 it(
   `${MUTATIONS} changed files are read, told about and marked`,
   () => {
@@ -219,13 +225,13 @@ it(
       let text = pick(GOOD, r);
       for (let times = r(4); times >= 0; times--)
         text = pick(MUTATORS, r)(text, r).slice(0, 60_000);
-      const begun = performance.now();
+      const begun = worked();
       try {
         through(text);
       } catch (error) {
         throw new Error(`seed ${seed}: ${JSON.stringify(text.slice(0, 2000))}`, { cause: error });
       }
-      worst = Math.max(worst, performance.now() - begun);
+      worst = Math.max(worst, worked() - begun);
       if (n === Math.floor(MUTATIONS / 10)) early = process.memoryUsage().rss;
     }
     expect(worst).toBeLessThan(HANGS);
@@ -237,5 +243,5 @@ it(
     expect(written).toBeGreaterThan(readable / 4);
     expect(corrected).toBeGreaterThan(MUTATIONS / 100);
   },
-  20_000 + MUTATIONS * 30,
+  60_000 + MUTATIONS * 100,
 );

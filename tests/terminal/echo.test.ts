@@ -4,6 +4,7 @@ import { dirname } from 'node:path';
 import { beforeAll, describe, expect, it } from 'vitest';
 import { bundle } from './bundle.ts';
 import { ALT_B, BACKSPACE, CTRL_W, ENTER, ESC, LEFT, paste, UP } from './keys.ts';
+import { AT_REST, marked } from './marks.ts';
 import { type How, type Person, start } from './pty.ts';
 
 let program = '';
@@ -144,10 +145,10 @@ describe('the frame', () => {
   });
 
   it('costs nothing while nobody presses a key', async () => {
-    const person = await open();
+    const person = await open({ env: { NODE_OPTIONS: AT_REST } });
     person.press(ESC);
     await person.until('[(escape)]');
-    await person.untilBytes((bytes) => bytes.endsWith('\x1b[?2026l'));
-    expect(await person.idle(2000)).toBe('');
+    person.kill('SIGUSR2');
+    await person.untilBytes((bytes) => marked(bytes, 'at rest') > 0);
   });
 });

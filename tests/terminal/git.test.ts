@@ -1,6 +1,7 @@
 /** The real program in git: what it commits, what it leaves alone, and what it never starts. */
 import { execFileSync, spawnSync } from 'node:child_process';
 import { chmodSync, existsSync, mkdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { writeFile } from 'node:fs/promises';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { ENTER } from './keys.ts';
@@ -52,10 +53,11 @@ async function takeOff(folder: string, env: Record<string, string>) {
   const person = start([PUTBACK, join(folder, 'job.yaml')], { folder, env });
   await person.until(/Left cover/);
   // The next right thing, again and again: coming back, the piece, its three bolts, the count.
-  for (let n = 0; n < 10 && !/Where do its bolts lie/.test(person.screen()); n++) {
-    const before = person.screen();
+  let frame = person.frame();
+  for (let n = 0; n < 10 && !/Where do its bolts lie/.test(frame); n++) {
+    const before = frame;
     person.press(' ');
-    await person.until((s) => s !== before);
+    frame = await person.until((now) => now !== before);
   }
   person.press('cup 2', ENTER);
   return person;
@@ -88,8 +90,10 @@ describe('a milestone reached in the screens', () => {
 
   it('that a slow hook holds up keeps no mark waiting', async () => {
     const { folder, git, write, env } = repository();
+    // It waits until somebody writes into the pipe.
     const go = join(folder, '.git', 'go');
-    write('.git/hooks/pre-commit', `#!/bin/sh\nuntil [ -e '${go}' ]; do sleep 0.1; done\n`, 0o755);
+    execFileSync('mkfifo', [go]);
+    write('.git/hooks/pre-commit', `#!/bin/sh\nread -r _ < '${go}'\n`, 0o755);
     const person = await takeOff(folder, env);
     await person.until(/is off, 3 of 3 bolts/);
     person.press('n');
@@ -98,7 +102,7 @@ describe('a milestone reached in the screens', () => {
     await person.until('Noted.');
     expect(readFileSync(join(folder, 'job.yaml'), 'utf8')).toContain('note: "meanwhile"');
     expect(git('log', '--format=%s').trim()).toBe('start');
-    writeFileSync(go, '');
+    await writeFile(go, 'go\n');
     person.press('q');
     expect((await person.exit()).code).toBe(0);
     expect(git('log', '--format=%s').trim().split('\n')).toHaveLength(2);

@@ -37,6 +37,6 @@ it('output into a pipe of a terminal', async () => {
 it('a dumb terminal', async () => {
   const person = start([program], { env: { TERM: 'dumb' } });
   expect(await person.exit()).toEqual({ code: 2, signal: 0 });
-  expect(person.screen()).toContain('TERM is dumb');
+  expect(person.frame()).toContain('TERM is dumb');
   expect(person.bytes()).not.toContain('\x1b');
 });

@@ -50,8 +50,8 @@ it('the wrench follows the truth, the file holds both, and Backspace brings the 
   expect(run('check', job)).toBe('');
 
   person.press(BACKSPACE);
-  await person.until(/full, 10 N·m\s+\(manual 2-17\) +set 10 on the small wrench/);
-  expect(person.screen()).not.toContain('bulletin 12. Not');
+  const back = await person.until(/full, 10 N·m\s+\(manual 2-17\) +set 10 on the small wrench/);
+  expect(back).not.toContain('bulletin 12. Not');
 
   person.press('y');
   await person.until('set 8 on the small wrench');

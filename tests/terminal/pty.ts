@@ -1,11 +1,14 @@
 /**
  * A person at a terminal: starts a program in a real pseudo-terminal, types, and sees what is visible.
  * Nothing here waits for time to pass: `until` waits for what is on the screen, and gives up with the screen.
+ *
+ * What is seen are whole frames only. A program on the alternate screen says where an update of it begins and ends
+ * (synchronized output, private mode 2026), and terminals that know the mode show nothing of it in between; a
+ * frame is what stands at such an end. On the normal screen, where a shell speaks too, each piece of output counts.
  */
 import { mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { setTimeout as pass } from 'node:timers/promises';
 import { type IPty, spawn } from '@lydell/node-pty';
 import headless from '@xterm/headless';
 import { onTestFinished } from 'vitest';
@@ -28,12 +31,12 @@ export interface How {
 export interface Person {
   /** Types it, all in one write. */
   press(...keys: string[]): void;
-  /** Waits until the text is to be seen, or the test answers true; answers the screen. */
-  until(seen: string | RegExp | ((screen: string) => boolean)): Promise<string>;
-  /** Waits until something is true of all bytes that have come. */
-  untilBytes(true_: (bytes: string) => boolean): Promise<void>;
-  /** What is to be seen now, blanks at line ends cut off. */
-  screen(): string;
+  /** Waits for a frame with this text, or of which the test answers true; answers that very frame. */
+  until(seen: string | RegExp | ((frame: string) => boolean)): Promise<string>;
+  /** Waits until something is true of all bytes that have come; answers them. */
+  untilBytes(isTrue: (bytes: string) => boolean): Promise<string>;
+  /** The last whole frame, blanks at line ends cut off. Later than the one that `until` answered, perhaps. */
+  frame(): string;
   /** All bytes that the program has written. */
   bytes(): string;
   resize(columns: number, rows: number): void;
@@ -41,9 +44,6 @@ export interface Person {
   readonly pid: number;
   /** Whether the alternate screen is shown now. */
   alternate(): boolean;
-  cursor(): { column: number; row: number };
-  /** What comes while nobody does anything, in so many ms: here the passing of time is what is looked at. */
-  idle(ms: number): Promise<string>;
   /** Waits for its end. `signal` is 0 when it ended by itself. */
   exit(): Promise<{ code: number; signal: number }>;
 }
@@ -83,30 +83,16 @@ function endGroup(pid: number): void {
 function attach(pty: IPty, columns: number, rows: number): Person {
   const terminal = new headless.Terminal({ cols: columns, rows, allowProposedApi: true });
   let log = '';
+  let frame = '';
   let ended: { code: number; signal: number } | null = null;
-  const changed = new Set<() => void>();
+  /** What is waited for: asked anew with each frame, each piece of output and at the end. */
+  const waiting = new Set<() => void>();
   const tell = () => {
-    for (const call of [...changed]) call();
+    for (const look of [...waiting]) look();
   };
-  // A terminal answers what it is asked.
-  terminal.onData((answer) => pty.write(answer));
-  pty.onData((data) => {
-    log += data;
-    terminal.write(data, tell);
-  });
-  pty.onExit(({ exitCode, signal }) => {
-    // Only when all that it wrote is to be seen.
-    terminal.write('', () => {
-      ended = { code: exitCode, signal: signal ?? 0 };
-      tell();
-    });
-  });
-  onTestFinished(() => {
-    if (ended === null) endGroup(pty.pid);
-    terminal.dispose();
-  });
+  const alternate = () => terminal.buffer.active.type === 'alternate';
 
-  function screen(): string {
+  function visible(): string {
     const buffer = terminal.buffer.active;
     const lines = Array.from(
       { length: terminal.rows },
@@ -114,43 +100,73 @@ function attach(pty: IPty, columns: number, rows: number): Person {
     );
     return lines.join('\n');
   }
+  function see(): void {
+    frame = visible();
+    tell();
+  }
 
-  function wait(what: string, isTrue: () => boolean): Promise<void> {
+  // A terminal answers what it is asked.
+  terminal.onData((answer) => pty.write(answer));
+  terminal.parser.registerCsiHandler({ prefix: '?', final: 'l' }, ([mode]) => {
+    if (mode === 2026) see();
+    return false;
+  });
+  pty.onData((data) => {
+    log += data;
+    terminal.write(data, () => (alternate() ? tell() : see()));
+  });
+  pty.onExit(({ exitCode, signal }) => {
+    // Only when all that it wrote has been read; what stands then stays, whole or not.
+    terminal.write('', () => {
+      ended = { code: exitCode, signal: signal ?? 0 };
+      see();
+    });
+  });
+  onTestFinished(() => {
+    if (ended === null) endGroup(pty.pid);
+    terminal.dispose();
+  });
+
+  /** Waits until `ask` has an answer. Where the program ends, nothing more can come. */
+  function wait<T>(what: string, ask: () => T | null): Promise<T> {
     return new Promise((done, fail) => {
-      const finish = (how: () => void) => {
+      const over = () => {
         clearTimeout(timer);
-        changed.delete(look);
-        how();
+        waiting.delete(look);
       };
       const look = () => {
-        if (isTrue()) finish(done);
-        else if (ended !== null) finish(() => fail(sight(`It ended before: ${what}`)));
+        const answer = ask();
+        if (answer === null && ended === null) return;
+        over();
+        if (answer === null) fail(sight(`It ended before: ${what}`));
+        else done(answer);
       };
-      const timer = setTimeout(() => finish(() => fail(sight(`Not seen: ${what}`))), GIVE_UP);
-      changed.add(look);
+      const timer = setTimeout(() => {
+        over();
+        fail(sight(`Not seen: ${what}`));
+      }, GIVE_UP);
+      waiting.add(look);
       look();
     });
   }
 
   function sight(say: string): Error {
     const end = ended === null ? '' : `\nended with ${JSON.stringify(ended)}`;
-    return new Error(
-      `${say}${end}\n${'-'.repeat(terminal.cols)}\n${screen()}\n${'-'.repeat(terminal.cols)}`,
-    );
+    const line = '-'.repeat(terminal.cols);
+    return new Error(`${say}${end}\n${line}\n${frame}\n${line}`);
   }
 
   return {
     press: (...keys) => pty.write(keys.join('')),
-    async until(seen) {
+    until(seen) {
       const isSeen =
         typeof seen === 'function'
-          ? () => seen(screen())
-          : () => (typeof seen === 'string' ? screen().includes(seen) : seen.test(screen()));
-      await wait(String(seen), isSeen);
-      return screen();
+          ? seen
+          : (text: string) => (typeof seen === 'string' ? text.includes(seen) : seen.test(text));
+      return wait(String(seen), () => (isSeen(frame) ? frame : null));
     },
-    untilBytes: (isTrue) => wait('bytes', () => isTrue(log)),
-    screen,
+    untilBytes: (isTrue) => wait(String(isTrue), () => (isTrue(log) ? log : null)),
+    frame: () => frame,
     bytes: () => log,
     resize(c, r) {
       terminal.resize(c, r);
@@ -158,27 +174,7 @@ function attach(pty: IPty, columns: number, rows: number): Person {
     },
     kill: (signal) => process.kill(pty.pid, signal),
     pid: pty.pid,
-    alternate: () => terminal.buffer.active.type === 'alternate',
-    cursor: () => ({ column: terminal.buffer.active.cursorX, row: terminal.buffer.active.cursorY }),
-    async idle(ms) {
-      const from = log.length;
-      await pass(ms);
-      return log.slice(from);
-    },
-    async exit() {
-      if (ended === null) {
-        await new Promise<void>((done, fail) => {
-          const timer = setTimeout(() => fail(sight('It did not end')), GIVE_UP);
-          const look = () => {
-            if (ended === null) return;
-            clearTimeout(timer);
-            changed.delete(look);
-            done();
-          };
-          changed.add(look);
-        });
-      }
-      return ended ?? { code: -1, signal: -1 };
-    },
+    alternate,
+    exit: () => wait('its end', () => ended),
   };
 }

@@ -13,7 +13,6 @@ import type {
 } from '../../model/types.ts';
 import { holeNames } from '../../piece/order.ts';
 import { lastPass, passesOf } from '../../piece/passes.ts';
-import { rowWords } from '../../piece/row.ts';
 import {
   bringOut,
   conclude,
@@ -112,7 +111,7 @@ export function apply(making: Making, entry: Entry, tasks: ReadonlyMap<string, T
 
 /** The holes that an entry is about, each with its word: one word for all, or a word for each. */
 function targets(making: Making, entry: Entry): [HoleNow, string][] {
-  const words = rowWords(entry.value).map((w) => w.word);
+  const words = entry.value.match(/\S+/g) ?? [];
   const isRow = entry.verb === 'out' || entry.verb === 'in';
   const names = entry.hole ?? allNames(making.now, isRow ? words.length : 0);
   const one = !isRow || words.length === 1;
@@ -144,8 +143,13 @@ function holeOf(making: Making, name: string): HoleNow {
 
 /** Off and on again, with nothing left to do: what comes off now begins another round. */
 function isDone(now: PieceNow): boolean {
-  if (now.holes.length === 0) return now.fitted;
-  return whereIs(now) === 'tight';
+  return now.holes.length === 0 ? now.fitted : isTight(now.holes);
+}
+
+/** What was not touched counts as it is; the first hole that is open tells. */
+function isTight(holes: readonly HoleNow[]): boolean {
+  const back = holes.every((h) => h.state === 'tight' || h.state === 'home');
+  return back && holes.some((h) => h.state === 'tight');
 }
 
 function nextRound(making: Making): void {
@@ -170,7 +174,7 @@ function whereIs(now: PieceNow): Where {
   const count = (state: HoleNow['state']) => holes.filter((h) => h.state === state).length;
   const back = count('in') + count('tight');
   const out = count('out');
-  if (count('tight') > 0 && count('tight') + count('home') === holes.length) return 'tight';
+  if (isTight(holes)) return 'tight';
   if (back > 0 || now.fitted) return 'on';
   if (out === holes.length && now.away !== 'no') return 'open';
   return out > 0 || now.away !== 'no' || count('conflict') > 0 ? 'off' : 'home';

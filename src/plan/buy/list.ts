@@ -1,10 +1,11 @@
 /** What must be had for this job: as the file lists it, and what comes on the list by itself. */
+
+import { isDate, readDay } from '../../model/time.ts';
 import type { BuySpec, Job, NewBuy } from '../../model/types.ts';
 import type { Line } from '../lines.ts';
 import { isBack } from '../needed.ts';
 import { spoken } from '../relations.ts';
 import { type Standing, standingOf } from '../standing.ts';
-import { isDate, readDay } from '../time.ts';
 import { type Itself, itselfOf } from './itself.ts';
 import { type Bought, boughtOf, isHere } from './state.ts';
 

@@ -1,7 +1,8 @@
 /** A thing to buy in words: how far it has come, and when it is to come. */
 
+import { daysBetween } from '../../model/time.ts';
 import { many } from '../../model/words.ts';
-import { daysBetween, sayDate } from '../days.ts';
+import { sayDate } from '../days.ts';
 import type { Buy } from './list.ts';
 
 /** Of the list, or of the note on coming back. */

@@ -1,8 +1,9 @@
 /** What went into an opening and has to come out of it again: rags, plugs, magnets, the tangs of inserts. */
+
+import { printInstant } from '../../model/time.ts';
 import { sayOn } from '../days.ts';
 import { countsOf, type Inside, sayThing } from '../inside.ts';
 import type { Standing } from '../standing.ts';
-import { printNow } from '../time.ts';
 import { type Asked, known, look, stopped } from './items.ts';
 import { stillInside } from './stops.ts';
 
@@ -20,7 +21,7 @@ export function insideItems(standing: Standing, pieces: readonly (string | null)
 
 /** Noted without an opening: nobody knows which piece shuts it in. */
 export function anywhere(standing: Standing): Asked[] {
-  const now = printNow(standing.now);
+  const now = printInstant(standing.now);
   return countsOf(standing.lines)
     .filter((thing) => thing.piece === null && thing.count > 0)
     .map((thing) => {

@@ -1,5 +1,6 @@
 /** Before the engine runs for the first time again. */
 
+import { printInstant } from '../../model/time.ts';
 import type { TaskSpec } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
 import { CARES, caresOf } from '../care.ts';
@@ -12,7 +13,6 @@ import { reachable } from '../graph.ts';
 import { isAway, isBack } from '../needed.ts';
 import { withPrintedTask } from '../say.ts';
 import type { Standing } from '../standing.ts';
-import { printInstant, printNow } from '../time.ts';
 import { insideItems } from './inside.ts';
 import { type Asked, known, look, stopped, warn } from './items.ts';
 import { fingerTightSaid, fluidOut, hurtSince } from './stops.ts';
@@ -183,7 +183,7 @@ function waits({ job, relations, finished, now }: Standing): Asked[] {
     const end =
       until === null
         ? ''
-        : ` until ${sayTime(printInstant({ ...now, seconds: until }), printNow(now))}`;
+        : ` until ${sayTime(printInstant({ ...now, seconds: until }), printInstant(now))}`;
     return [known(`wait-${key}`, `Not over${end}: ${say}.`, false)];
   });
 }
@@ -194,7 +194,7 @@ function waits({ job, relations, finished, now }: Standing): Asked[] {
  */
 function curing(standing: Standing): Asked[] {
   return untoldCures(standing).map((cure) => ({
-    ...known(`cure-${cure.piece}`, sayCureOf(cure, printNow(standing.now)), false),
+    ...known(`cure-${cure.piece}`, sayCureOf(cure, printInstant(standing.now)), false),
     loud: true,
   }));
 }

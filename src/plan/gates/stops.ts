@@ -1,5 +1,6 @@
 /** What stops, in one sentence: how many, where, since when, and the way out. */
 
+import { printInstant, readInstant } from '../../model/time.ts';
 import type { HoleNow, PieceNow } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
 import { printItem } from '../../piece/row.ts';
@@ -9,7 +10,6 @@ import type { Fluid } from '../fluids.ts';
 import { type Inside, readThings, sayThing } from '../inside.ts';
 import { putInLine, troubleLine } from '../noted.ts';
 import type { Standing } from '../standing.ts';
-import { printNow, readInstant } from '../time.ts';
 
 /** `2 rags went in through the opening under Left cover on 2 May: take them out.` */
 export function stillInside({ job, lines, now }: Standing, thing: Inside): string {
@@ -23,7 +23,7 @@ export function stillInside({ job, lines, now }: Standing, thing: Inside): strin
   )?.says;
   const opening = name === null ? '' : ` through the opening under ${name}`;
   const where = said === undefined ? opening : `${opening} (${said})`;
-  const when = sayOn(thing.since, printNow(now));
+  const when = sayOn(thing.since, printInstant(now));
   const them = count === 1 ? 'it' : 'them';
   if (count === total) return `${sayThing(thing)} went in${where} ${when}: take ${them} out.`;
   const all = sayThing({ ...thing, count: total });
@@ -65,7 +65,7 @@ function sinceOf({ lines, now }: Standing, piece: PieceNow, hole: HoleNow): stri
   const line = troubleLine(lines, piece, hole);
   if (!line) return '';
   const says = line.says === undefined ? '' : ` (${line.says})`;
-  return ` since ${saySince(line.at, printNow(now))}${says}`;
+  return ` since ${saySince(line.at, printInstant(now))}${says}`;
 }
 
 /** `Left cover: 1 and 2 have been only finger-tight since 2 May. Tighten them.` */
@@ -75,7 +75,7 @@ export function fingerTightSaid(
   holes: readonly string[],
 ): string {
   const line = putInLine(lines, piece, holes);
-  const since = line ? ` since ${saySince(line.at, printNow(now))}` : '';
+  const since = line ? ` since ${saySince(line.at, printInstant(now))}` : '';
   const which = holes.length > MOST ? `${holes.length} bolts` : list(holes);
   const [has, it] = holes.length === 1 ? ['has', 'it'] : ['have', 'them'];
   return `${piece.spec.name}: ${which} ${has} been only finger-tight${since}. Tighten ${it}.`;
@@ -83,7 +83,7 @@ export function fingerTightSaid(
 
 /** `The oil has been out since 11 April. Fill it in.` */
 export function fluidOut(standing: Standing, fluid: Fluid): string {
-  const now = printNow(standing.now);
+  const now = printInstant(standing.now);
   const at = standing.lines.done.get(fluid.drained)?.at;
   const since = at === undefined ? '' : ` since ${saySince(at, now)}`;
   const what = fluid.what.charAt(0).toUpperCase() + fluid.what.slice(1);

@@ -1,7 +1,9 @@
 /** The note of a good workmate: where the job stands, in words, as one reads it on coming back after days. */
+
+import { daysBetween } from '../../model/time.ts';
 import type { Job } from '../../model/types.ts';
 import type { Back } from '../../plan/back.ts';
-import { daysBetween, sayDays } from '../../plan/days.ts';
+import { sayDays } from '../../plan/days.ts';
 import { noteRows } from '../../plan/note.ts';
 import type { Acts } from '../base/act.ts';
 import { show } from '../base/moves.ts';

@@ -5,8 +5,9 @@
  * against the state that the answer gives: so five quick presses mark five holes, and none twice. After a
  * refusal the rest is dropped: it was meant for a screen that did not come.
  */
+
+import { daysBetween } from '../../model/time.ts';
 import type { Job } from '../../model/types.ts';
-import { daysBetween } from '../../plan/days.ts';
 import { say, show, stay } from '../base/moves.ts';
 import type { BenchRow, Effect, Happening, Input, State, Updated, View } from '../base/state.ts';
 import { isUnderWay, lastMark } from '../now/job-now.ts';

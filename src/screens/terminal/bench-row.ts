@@ -1,8 +1,10 @@
 /** A job as one row of the bench. */
+
+import { daysBetween } from '../../model/time.ts';
 import type { Job, PieceNow } from '../../model/types.ts';
 import { type Back, backAfter } from '../../plan/back.ts';
 import { sayBought } from '../../plan/buy/say.ts';
-import { daysBetween, sayDays, sayTime } from '../../plan/days.ts';
+import { sayDays, sayTime } from '../../plan/days.ts';
 import { sayThing } from '../../plan/inside.ts';
 import { nextWork } from '../../plan/next.ts';
 import { type TestItem, testList } from '../../plan/testlist.ts';

@@ -167,35 +167,4 @@ describe('a line is read once', () => {
     for (const [i, e] of first.entries.entries()) expect(second.entries[i]).toBe(e);
     expect(second.entries.at(-1)).toEqual(entry);
   });
-
-  it('so that one more mark in a long diary costs a tenth of the whole parse at most', () => {
-    const at = '2026-04-11T18:25:40+02:00';
-    const line = (i: number) =>
-      printEntry({
-        at,
-        id: `a${String(i).padStart(7, '0')}`,
-        piece: 'cover',
-        verb: 'note',
-        value: 'x',
-      });
-    let text = 'putback: 1\njob: x\npieces: {cover: {bolts: S S}}\ndiary:\n';
-    for (let i = 0; i < 800; i += 1) text += `  ${line(i)}\n`;
-    const median = (run: () => void) => {
-      const times = Array.from({ length: 7 }, () => {
-        const start = performance.now();
-        run();
-        return performance.now() - start;
-      });
-      return times.sort((a, b) => a - b)[3] ?? 0;
-    };
-    readJob(text, 'a.yaml');
-    let next = 800;
-    const mark = median(() => {
-      text += `  ${line(next)}\n`;
-      next += 1;
-      expect(readJob(text, 'a.yaml').entries).toHaveLength(next);
-    });
-    const whole = median(() => readWhole(text, 'a.yaml'));
-    expect(mark).toBeLessThan(whole / 10);
-  });
 });

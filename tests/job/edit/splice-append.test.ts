@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { appendEntry } from '../../../src/job/edit/splice.ts';
+import { runs } from '../../runs.ts';
 import { documents, read } from './splice-documents.ts';
 
 const LINE = '- {at: 2026-05-02T10:11:05+02:00, id: 7Hn2XcPa, piece: cover, hole: 4, in: M+clip}';
@@ -99,7 +100,7 @@ test('a mark adds one entry and keeps every other byte, in files of every habit'
         /(^|[^\r])\n/.test(next.slice(start, (start ?? 0) + inserted)) && text.includes('\r\n'),
       ).toBe(false);
     }),
-    { numRuns: 1500 },
+    { numRuns: runs(600) },
   );
 });
 

@@ -6,6 +6,7 @@ import fc from 'fast-check';
 import { afterAll, expect, test } from 'vitest';
 import { appendEntry, applyEdits } from '../../../src/job/edit/splice.ts';
 import type { Edit } from '../../../src/model/types.ts';
+import { runs } from '../../runs.ts';
 import { documents, read } from './splice-documents.ts';
 
 const folder = mkdtempSync(join(tmpdir(), 'putback-splice-'));
@@ -200,7 +201,7 @@ test('settling changes one word and nothing else, in files of every habit', () =
       expect(`${gone}${come}`).not.toMatch(/[\r#]|job|diary/);
       if (!made.text.includes('kind')) expect(back).toBe(made.text);
     }),
-    { numRuns: 1000 },
+    { numRuns: runs(400) },
   );
 });
 
@@ -232,7 +233,7 @@ test('a new kind and a new piece are added and nothing else, in files of every h
         lines.splice(0, at + 1);
       }
     }),
-    { numRuns: 1000 },
+    { numRuns: runs(400) },
   );
 });
 

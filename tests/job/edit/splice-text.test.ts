@@ -3,6 +3,7 @@ import { describe, expect, test } from 'vitest';
 import { applyEdits } from '../../../src/job/edit/splice.ts';
 import { readJob } from '../../../src/job/read.ts';
 import type { Edit, Writable } from '../../../src/model/types.ts';
+import { runs } from '../../runs.ts';
 import { documents, read } from './splice-documents.ts';
 
 const more = (key: Writable, text: string): Edit => ({
@@ -327,7 +328,7 @@ test('texts go in and out again and nothing else changes, in files of every habi
         expect(bare(back)).toBe(bare(made.text));
       },
     ),
-    { numRuns: 1000 },
+    { numRuns: runs(400) },
   );
 });
 
@@ -358,7 +359,7 @@ test('a picture and an order go in, are changed and go out again, in files of ev
       const bare = (text: unknown) => String(text).replace(/\r?\n$/, '');
       expect(bare(back)).toBe(bare(made.text));
     }),
-    { numRuns: 1000 },
+    { numRuns: runs(400) },
   );
 });
 

@@ -2,6 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { printFault } from '../../../src/job/faults/faults.ts';
 import { readJob, readWhole } from '../../../src/job/read.ts';
+import { runs } from '../../runs.ts';
 import { EXAMPLE, FULL } from './example.ts';
 import { anyText } from './make.ts';
 
@@ -18,7 +19,7 @@ describe('reading answers, whatever comes', () => {
           for (const fault of faults) expect(printFault(fault)).toMatch(/^a\.yaml:[0-9]+:[0-9]+: /);
         },
       ),
-      { numRuns: 1000 },
+      { numRuns: runs(500) },
     );
   });
 
@@ -37,7 +38,7 @@ describe('reading answers, whatever comes', () => {
           expect(places).toEqual(sorted);
         },
       ),
-      { numRuns: 500 },
+      { numRuns: runs(300) },
     );
   });
 

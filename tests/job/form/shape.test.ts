@@ -12,6 +12,7 @@ import { HELP } from '../../../src/job/form/shape-help.ts';
 import { readWhole } from '../../../src/job/read.ts';
 import { openYaml } from '../../../src/job/yaml/doc.ts';
 import { plainOf } from '../../../src/job/yaml/spot.ts';
+import { runs } from '../../runs.ts';
 import { EXAMPLE, FULL } from './example.ts';
 import { anyEntry } from './make.ts';
 
@@ -96,7 +97,7 @@ describe('an editor with the schema and the program say the same of a file', () 
           else bad += 1;
         },
       ),
-      { numRuns: 2000 },
+      { numRuns: runs(1000) },
     );
     // Both answers are met often, or the property says little.
     expect(Math.min(good, bad)).toBeGreaterThan(100);
@@ -135,7 +136,7 @@ describe('the reader has a fault for every file that the shape refuses, and none
           verdict(JSON.stringify(data).replace(/null/g, ''));
         },
       ),
-      { numRuns: 1000 },
+      { numRuns: runs(500) },
     );
     expect(Math.min(met.right, met.wrong)).toBeGreaterThan(50);
   });

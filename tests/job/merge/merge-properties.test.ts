@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { expect, test } from 'vitest';
 import { appendEntry, applyEdits } from '../../../src/job/edit/splice.ts';
 import { mergeJob, unite } from '../../../src/job/merge/merge.ts';
-import { secondsOf } from '../../../src/job/merge/order.ts';
+import { secondsOf } from '../../../src/model/time.ts';
 import type { Edit, Entry } from '../../../src/model/types.ts';
 import { documents, read } from '../edit/splice-documents.ts';
 

@@ -1,6 +1,7 @@
 import { expect, test } from 'vitest';
 import { mergeJob, unite } from '../../../src/job/merge/merge.ts';
-import { interleave, secondsOf } from '../../../src/job/merge/order.ts';
+import { interleave } from '../../../src/job/merge/order.ts';
+import { secondsOf } from '../../../src/model/time.ts';
 import type { Entry } from '../../../src/model/types.ts';
 
 const at = (minute: number) => `2026-05-02T10:${String(minute).padStart(2, '0')}:00+02:00`;

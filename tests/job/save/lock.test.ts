@@ -8,6 +8,7 @@ import { cleanFolder } from '../../../src/job/save/clean.ts';
 import { type Holder, self } from '../../../src/job/save/holder.ts';
 import { saveFile } from '../../../src/job/save/save.ts';
 import { JOB, line, newJob, strays, textOf } from './folder.ts';
+import { pauses } from './pauses.ts';
 
 const mark = (text: string) => ({ text: appendEntry(text, line('aaaaaaa1')) });
 
@@ -40,9 +41,10 @@ test.each<[string, () => Partial<Holder> | string]>([
 ])('a lock left by %s is no hindrance', async (_, holder) => {
   const file = newJob();
   leave(file, holder());
-  const begun = performance.now();
-  expect(await saveFile(file, mark)).toMatchObject({ ok: true, changed: true });
-  expect(performance.now() - begun).toBeLessThan(1000);
+  const waited = await pauses(async () => {
+    expect(await saveFile(file, mark)).toMatchObject({ ok: true, changed: true });
+  });
+  expect(waited).toBeLessThan(1000);
   expect(strays(file)).toEqual([]);
 });
 
@@ -74,14 +76,12 @@ test('a lock of another host that moves is at work, and is left to it', async ()
 test('a working process is waited for, and then named', async () => {
   const file = newJob();
   leave(file, other());
-  const begun = performance.now();
   expect(await saveFile(file, mark, { patience: { wait: 200, still: 100 } })).toEqual({
     ok: false,
     code: 'locked',
     say: `cover.yaml is held by process ${idle.pid} on ${hostname()} since 2026-05-02 08:11:05 UTC.`,
     fix: 'See whether that putback hangs or is stopped, end it, then try again.',
   });
-  expect(performance.now() - begun).toBeLessThan(1500);
   expect(textOf(file)).toBe(JOB);
   expect(strays(file)).toEqual(['cover.yaml.lock']);
 });
@@ -112,9 +112,7 @@ test('the start clears what dead processes left, and touches nothing of living o
   leave(file, other(), 'lid.yaml.lock');
   leave(file, 'being written', 'lid.yaml.fedcba9876543210.tmp');
   leave(file, 'what a person put there', 'mine.txt');
-  const begun = performance.now();
-  await cleanFolder(dirname(file));
-  expect(performance.now() - begun).toBeLessThan(200);
+  expect(await pauses(() => cleanFolder(dirname(file)))).toBe(0);
   expect(strays(file).toSorted()).toEqual([
     'lid.yaml.fedcba9876543210.tmp',
     'lid.yaml.lock',
@@ -130,9 +128,7 @@ test.each<[string, Partial<Holder> | string]>([
 ])('the start never waits for a lock of %s', async (_, holder) => {
   const file = newJob();
   leave(file, holder);
-  const begun = performance.now();
-  await cleanFolder(dirname(file));
-  expect(performance.now() - begun).toBeLessThan(200);
+  expect(await pauses(() => cleanFolder(dirname(file)))).toBe(0);
   expect(strays(file)).toEqual(['cover.yaml.lock']);
 });
 

@@ -6,6 +6,7 @@
 
 import { appendEntry } from '../../../src/job/edit/splice.ts';
 import { type Disk, disk } from '../../../src/job/save/disk.ts';
+import { PATIENCE } from '../../../src/job/save/lock.ts';
 import { saveFile } from '../../../src/job/save/save.ts';
 
 const [file = '', prefix = '', count = '0', dieAt = '0'] = process.argv.slice(2);
@@ -31,6 +32,8 @@ for (let n = 0; n < Number(count); n++) {
   const id = prefix + String(n).padStart(4, '0');
   const entry = `- {at: 2026-05-02T10:11:05+02:00, id: ${id}, piece: cover, hole: ${(n % 40) + 1}, in: S}`;
   const saved = await saveFile(file, (text) => ({ text: appendEntry(text, entry) }), {
+    // On a busy machine eight at once wait long for one another; none of them gives up.
+    patience: { ...PATIENCE, wait: 60_000 },
     ...(dieAt === '0' ? {} : { disk: dying }),
   });
   process.stdout.write(saved.ok ? `done ${id}\n` : `failed ${saved.code} ${saved.say}\n`);

@@ -6,7 +6,7 @@ import { appendEntry } from '../../../src/job/edit/splice.ts';
 import { cleanFolder } from '../../../src/job/save/clean.ts';
 import { saveFile } from '../../../src/job/save/save.ts';
 import { JOB, line, newFolder, newJob, strays, textOf } from './folder.ts';
-import { bundle, type Marker } from './processes.ts';
+import { bundle, busy, type Marker } from './processes.ts';
 
 let run: (...args: string[]) => Marker;
 beforeAll(async () => {
@@ -50,35 +50,36 @@ function second(file: string): string {
   return other;
 }
 
-test('two hundred kills at random times lose no mark that was shown', async () => {
+/** A few that always run; the kill at each step of a save stands below. `KILLS=1000` for more. */
+const KILLS = Number(process.env.KILLS ?? 60);
+
+test(`${KILLS} kills at random times lose no mark that was shown`, async () => {
   const file = newJob();
-  let seed = 20260502;
+  let seed = 20260502 + Number(process.env.SEED ?? 0);
   const random = () => {
     seed = (seed * 1103515245 + 12345) % 2147483648;
     return seed / 2147483648;
   };
   const shown: string[] = [];
   const one = async (n: number) => {
-    const marker = run(file, `k${String(n).padStart(3, '0')}`, '9999');
-    await marker.ready;
     // Anywhere within the first few saves, however slow the disk is.
-    const marks = Math.floor(random() * 5);
-    while (marker.done().length < marks) await new Promise((done) => setImmediate(done));
-    const end = performance.now() + random() * 12;
-    while (performance.now() < end) await new Promise((done) => setImmediate(done));
+    const [marks, more] = [Math.floor(random() * 5), random() * 12];
+    const marker = run(file, `k${String(n).padStart(3, '0')}`, '9999');
+    await marker.until(() => marker.said().includes('ready') && marker.done().length >= marks);
+    await busy(more);
     marker.child.kill('SIGKILL');
     expect(await marker.ended).toBe('SIGKILL');
     shown.push(...marker.done());
   };
   let next = 0;
   const lane = async () => {
-    while (next < 200) await one(next++);
+    while (next < KILLS) await one(next++);
   };
   await Promise.all([lane(), lane(), lane()]);
   const there = ids(file);
   expect(new Set(there).size).toBe(there.length);
   expect(shown.filter((id) => !there.includes(id))).toEqual([]);
-  expect(shown.length).toBeGreaterThan(200);
+  expect(shown.length).toBeGreaterThan(KILLS);
   await cleanFolder(`${file}/..`);
   expect(strays(file)).toEqual([]);
 }, 240_000);
@@ -100,22 +101,21 @@ test('a kill at any step leaves the old bytes or the new ones, and the next mark
     const left = textOf(file);
     expect(whole).toContain(left);
     seen.add(left);
-    const begun = performance.now();
-    const saved = await saveFile(file, (text) => ({ text: appendEntry(text, line('after000')) }));
+    // A lock that only stands still is never broken here: that of the dead has to be seen as such.
+    const patience = { wait: 1000, still: Number.POSITIVE_INFINITY };
+    const after = (text: string) => ({ text: appendEntry(text, line('after000')) });
+    const saved = await saveFile(file, after, { patience });
     expect(saved).toMatchObject({
       ok: true,
       changed: true,
       text: appendEntry(left, line('after000')),
     });
     expect(strays(file)).toEqual([]);
-    return performance.now() - begun;
   };
-  const times: number[] = [];
   for (let step = 1; step <= steps; step += 2) {
-    times.push(...(await Promise.all([one(step), ...(step < steps ? [one(step + 1)] : [])])));
+    await Promise.all([one(step), ...(step < steps ? [one(step + 1)] : [])]);
   }
   expect(seen.size).toBe(2);
-  expect(times.toSorted((a, b) => a - b).at(-1)).toBeLessThan(1500);
 }, 240_000);
 
 test.each(['writeFileSync', 'fsyncSync', 'renameSync', 'unlinkSync'])(
@@ -123,7 +123,7 @@ test.each(['writeFileSync', 'fsyncSync', 'renameSync', 'unlinkSync'])(
   async (step) => {
     const file = newJob();
     const marker = run(file, 'stop', '3', step);
-    while (!marker.said().includes('stopping')) await new Promise((done) => setImmediate(done));
+    await marker.until(() => marker.said().includes('stopping'));
     const saved = await saveFile(file, (text) => ({ text: appendEntry(text, line('other000')) }), {
       patience: { wait: 500, still: 300 },
     });

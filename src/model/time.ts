@@ -1,0 +1,82 @@
+/** Times as people and the diary write them, as seconds and back: no clock, no zone but the one written down. */
+
+/** A moment: seconds since 1970-01-01T00:00:00Z, and minutes east of it where it was written. */
+export interface Instant {
+  seconds: number;
+  offset: number;
+}
+
+const DAY = 86_400;
+/** Milliseconds on either side of 1970 that the engine's calendar knows. */
+const FARTHEST = 8.64e15;
+const TIME = /^(\d{4}-\d\d-\d\d)T(\d\d):(\d\d):(\d\d(?:\.\d+)?)(?:Z|([+-])(\d\d):(\d\d))$/;
+const DATE = /^\d{4}-\d\d-\d\d$/;
+
+/** RFC 3339 with its offset; null for anything else. Parts of a second do not count. */
+export function readInstant(text: string): Instant | null {
+  const at = momentOf(text);
+  return at?.day.real ? { seconds: Math.floor(at.seconds), offset: at.offset } : null;
+}
+
+/** Seconds since 1970 with their parts; a day that there is not counts on into the next month. NaN for no time. */
+export function secondsOf(text: string): number {
+  return momentOf(text)?.seconds ?? Number.NaN;
+}
+
+function momentOf(text: string): (Instant & { day: Day }) | null {
+  const [whole, date = '', h, m, s, sign, zoneH = 0, zoneM = 0] = TIME.exec(text) ?? [];
+  if (whole === undefined) return null;
+  const offset = (sign === '-' ? -1 : 1) * (Number(zoneH) * 60 + Number(zoneM));
+  const clock = Number(h) * 3600 + Number(m) * 60 + Number(s);
+  const day = dayOf(date);
+  return { seconds: day.number * DAY + clock - offset * 60, offset, day };
+}
+
+/** A date (`2026-04-25`) as the first second of that day where `offset` holds, or a time; null for anything else. */
+export function readDay(text: string, offset: number): Instant | null {
+  if (!isDate(text)) return readInstant(text);
+  const { number, real } = dayOf(text);
+  return real ? { seconds: number * DAY - offset * 60, offset } : null;
+}
+
+/** Written as a date, whether there is such a day or not. */
+export function isDate(text: string): boolean {
+  return DATE.test(text);
+}
+
+/** RFC 3339, whole seconds; empty for a time that nobody knows (NaN, infinite). */
+export function printInstant({ seconds, offset }: Instant): string {
+  if (!Number.isFinite(seconds)) return '';
+  const local = (Math.round(seconds) + offset * 60) * 1000;
+  const zone = `${offset < 0 ? '-' : '+'}${two(Math.abs(offset) / 60)}:${two(Math.abs(offset) % 60)}`;
+  const known = new Date(Math.max(-FARTHEST, Math.min(local, FARTHEST))).toISOString();
+  // From the year 10000 on the engine writes a sign and six digits.
+  return known.replace(/^\+0?/, '').replace(/\.\d+Z$/, zone);
+}
+
+/** Whole days of the calendar from one time or date to the other, each by its own zone; 0 where one cannot be read. */
+export function daysBetween(from: string, to: string): number {
+  const a = from.slice(0, 10);
+  const b = to.slice(0, 10);
+  if (!isDate(a) || !isDate(b)) return 0;
+  return Math.max(0, dayOf(b).number - dayOf(a).number);
+}
+
+interface Day {
+  /** Since 1970-01-01; a day that there is not counts on into the next month. */
+  number: number;
+  /** Whether there is such a day. */
+  real: boolean;
+}
+
+function dayOf(date: string): Day {
+  const [month, day] = [Number(date.slice(5, 7)) - 1, Number(date.slice(8))];
+  const midnight = new Date(0);
+  // Date.UTC would take the years 0 to 99 for those of the last century.
+  const number = midnight.setUTCFullYear(Number(date.slice(0, 4)), month, day) / (DAY * 1000);
+  return { number, real: midnight.getUTCMonth() === month && midnight.getUTCDate() === day };
+}
+
+function two(n: number): string {
+  return String(Math.floor(n)).padStart(2, '0');
+}
