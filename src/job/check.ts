@@ -1,4 +1,5 @@
 /** All that is wrong with a job file: what the reader finds, what stands in the diary and cannot be, and torques no bolt stands. */
+import { looksLikeLimit, readLimit } from '../bolt/reading.ts';
 import { sane } from '../bolt/sane.ts';
 import { readStages } from '../bolt/stages.ts';
 import { printQuantity } from '../bolt/units.ts';
@@ -34,6 +35,7 @@ export function checkJob(text: string, file: string): Fault[] {
   }
   checkTorques(job, text, report);
   checkStages(read.upper, text, report);
+  checkLimits(read.upper, text, report);
   if (found.length === 0) return read.faults;
   return [...read.faults, ...toFaults(found, text, file)].sort(
     (a, b) => a.line - b.line || a.column - b.column,
@@ -93,6 +95,20 @@ function checkStages({ pieces }: Upper, text: string, report: Report): void {
   for (const { path, at, code, data } of found) {
     const spot = root ? spotAt(root, path).spot : null;
     report(code, spot?.is === 'text' ? placer(text, spot)(at) : (spot?.at ?? 0), data);
+  }
+}
+
+/** Limits that look like figures and are none that a reading can be held against. */
+function checkLimits({ tasks }: Upper, text: string, report: Report): void {
+  const unread = [...tasks.values()].filter(
+    ({ limit }) => limit !== null && looksLikeLimit(limit) && readLimit(limit) === null,
+  );
+  if (unread.length === 0) return;
+  const { root } = openYaml(text);
+  for (const { key } of unread) {
+    report('unread-limit', placeOf(root, ['tasks', key, 'limit']), {
+      like: '0.8..1.2 ohm, at least 3 bar, < 5 mm',
+    });
   }
 }
 

@@ -99,7 +99,17 @@ export interface Correction extends Subject {
 }
 
 /** Texts that may stand beside the verb. */
-export const BESIDE = ['tray', 'set', 'was', 'result', 'promised', 'says', 'because'] as const;
+export const BESIDE = [
+  'tray',
+  'set',
+  'was',
+  'result',
+  'limit',
+  'judged',
+  'promised',
+  'says',
+  'because',
+] as const;
 export type Beside = (typeof BESIDE)[number];
 
 /** One line of the diary. At most one place: `piece` (and `hole`), `task` or `buy`. */
@@ -174,6 +184,8 @@ export interface TaskNow {
   was: string | null;
   set: string | null;
   result: string | null;
+  /** How its reading was held against its limit: see `Judged`; null where no limit was. */
+  judged: string | null;
 }
 
 /** How far a thing to buy has come. */

@@ -184,6 +184,10 @@ export const FAULTS = {
     '{text} is not the same as {first}: one of the two is wrong',
     'Look at the manual again, and write what it says.',
   ),
+  'unread-limit': warning(
+    'this limit was not read whole, so no reading is held against it',
+    'Write it as {like}; what is no figure goes into note: of the task.',
+  ),
   'guessed-care': warning(
     '{name} is taken as care: {what}, by its name alone',
     'Say it for sure: {like}, or {without} if it is not; then nothing is guessed.',

@@ -64,6 +64,7 @@ export function finish(task: TaskNow | undefined, entry: Entry): void {
   task.was = oneLine(entry.was ?? '') || null;
   task.set = oneLine(entry.set ?? '') || null;
   task.result = oneLine(entry.result ?? '') || null;
+  task.judged = entry.judged ?? null;
 }
 
 export function apply(making: Making, entry: Entry, tasks: ReadonlyMap<string, TaskNow>): void {

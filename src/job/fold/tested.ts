@@ -2,7 +2,7 @@
 import type { PieceNow, TaskNow, TaskSpec } from '../../model/types.ts';
 
 export function taskNow(spec: TaskSpec): TaskNow {
-  return { spec, done: null, was: null, set: null, result: null };
+  return { spec, done: null, was: null, set: null, result: null, judged: null };
 }
 
 /** Tasks that hang on a piece, directly or by other tasks: off for another round, they are open again. */

@@ -212,6 +212,8 @@ export const HELP = {
     set: help('What it was set to.', TEXT, 'set: 10 N·m'),
     was: help('What it was before.', TEXT, 'was: 35 mm'),
     result: help('What a test gave.', TEXT, 'result: dry'),
+    limit: help('The limit that the reading was held against.', TEXT, 'limit: 0.8..1.2 ohm'),
+    judged: help('How the reading keeps to it, and who said so.', TEXT, 'judged: within'),
     promised: help('When it is to come.', TEXT, 'promised: 2026-04-25'),
     says: help('What the person says.', TEXT, 'says: "heat tomorrow"'),
     because: help('Why a refusal was overruled.', TEXT, 'because: "manual says so"'),

@@ -12,7 +12,7 @@ import { sentences, stopBox } from '../kit/box.ts';
 import { bold, type Line, line, wrap } from '../kit/text.ts';
 
 /** Breaks a casting, a thread, a bolt or what turns. Nothing else rings. */
-const BREAKS: readonly string[] = ['wrong-bolt', 'still-in', 'inside'];
+const BREAKS: readonly string[] = ['wrong-bolt', 'still-in', 'inside', 'out-of-limit'];
 
 export function breaks(refused: Refusal): boolean {
   return BREAKS.includes(refused.code);
