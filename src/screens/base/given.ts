@@ -80,7 +80,9 @@ function move(given: Given, by: number): Updated {
   const { state, rows } = given;
   if (rows === null) return movedTo(given, given.laid().top + by);
   const { names, marked, mark } = rows();
-  return show(state, { ...mark(neighbour(names, marked, by)), top: 0 });
+  const next = neighbour(names, marked, by);
+  // At the end of a list its last row stays as far down as one has read it.
+  return show(state, { ...mark(next), top: next === marked ? given.laid().top : 0 });
 }
 
 const fits = ({ laid }: Given): boolean => laid().over === 0;

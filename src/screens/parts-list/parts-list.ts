@@ -156,12 +156,17 @@ function drawParts(here: OnParts): Page {
     ...around,
     middle: (columns) => {
       const longest = Math.max(...buys.map((b) => width(named(b))));
-      const name = Math.min(longest, Math.floor(columns * 0.55));
+      const name = Math.min(longest, nameRoom(columns));
       return buys.flatMap((b, i) =>
         listLines([rowOf(b, b === buy, name, state.now)], i, b === buy),
       );
     },
   };
+}
+
+/** Columns of a name at most; a longer one is said in full where it is marked. */
+function nameRoom(columns: number): number {
+  return Math.floor(columns * 0.55);
 }
 
 function named(buy: Buy): string {
@@ -187,7 +192,9 @@ function sayPart({ job, state: { columns } }: OnParts, buy: Buy): Line[] {
   const bought = [buy.price, buy.from, buy.once ? 'used once' : null, buy.says].filter(
     (t) => t !== null,
   );
+  const isCut = width(named(buy)) > nameRoom(columns);
   return [
+    ...wrap(isCut ? `${capital(named(buy))}.` : '', columns),
     ...wrap(buy.holds.length > 0 ? `Holds up: ${steps(buy.holds)}.` : '', columns, { bold: true }),
     ...wrap(buy.holds.length === 0 && buy.for.length > 0 ? `For: ${steps(buy.for)}.` : '', columns),
     ...wrap(bought.length > 0 ? capital(`${bought.join(', ')}.`) : '', columns),

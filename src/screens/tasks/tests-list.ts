@@ -9,9 +9,9 @@ import { listLines, type Page } from '../base/page.ts';
 import { screenOver } from '../base/screen.ts';
 import type { State, View } from '../base/state.ts';
 import { undoHere } from '../base/undo.ts';
-import { both, corrected, flow } from '../kit/both.ts';
+import { both, corrected, ended, flow } from '../kit/both.ts';
 import { bold, type Line, line, pad, span, width, wrap } from '../kit/text.ts';
-import { many } from '../kit/words.ts';
+import { capital, many } from '../kit/words.ts';
 import { inTask } from '../known/in-question.ts';
 import { notSo } from '../known/not-so.ts';
 import { testsNow } from '../now/plan-now.ts';
@@ -84,12 +84,13 @@ const LOUD = { colour: 'red', bold: true } as const;
 
 function drawTests({ state, job, tests, test }: OnTests): Page {
   const left = tests.filter((t) => t.state !== 'passed').length;
-  const room = Math.max(0, ...tests.map((t) => width(stateSaid(t, state.now))));
+  const longest = Math.max(0, ...tests.map((t) => width(stateSaid(t, state.now))));
+  const room = Math.min(longest, stateRoom(state.columns));
   const around = {
     left: line(bold('What is to be tested')),
     right: line(left === 0 ? 'all passed' : `${left} of ${tests.length} not passed`),
     under: line(job.upper.job),
-    say: test ? sayTest(job, test, state.columns) : [],
+    say: test ? sayTest(job, test, room, state) : [],
   };
   if (tests.length === 0) {
     return { kind: 'plain', ...around, middle: () => [[], line('Nothing was disturbed yet.')] };
@@ -104,20 +105,32 @@ function drawTests({ state, job, tests, test }: OnTests): Page {
         const row = line(
           span(marked ? '> ' : '  ', { bold: true }),
           pad(line(span(stateSaid(t, state.now), style)), room + 2),
-          pad(line(marked ? bold(t.say) : t.say), Math.max(0, columns - room - 4)),
+          pad(line(marked ? bold(t.say) : t.say), Math.max(0, columns - room - MARGINS)),
         );
         return listLines([row], i, marked);
       }),
   };
 }
 
-function sayTest(job: Job, test: TestItem, columns: number): Line[] {
+/** Mark before a row, gap behind what stands before its name. */
+const MARGINS = 4;
+/** Columns of what stands before a test at most; what is longer is said in full where it is marked. */
+function stateRoom(columns: number): number {
+  return Math.floor(columns * 0.5);
+}
+
+/** `room`: columns of what stands before its name. */
+function sayTest(job: Job, test: TestItem, room: number, { columns, now }: State): Line[] {
   const of = { task: test.test };
   const { say, limit } = test;
   const printed = limit === null ? null : printedOf(job, of, 'limit', limit);
   const told = [test.was && `was ${test.was}`, test.set && `set ${test.set}`].filter((t) => t);
+  const when = stateSaid(test, now);
+  const isCut = width(say) > columns - room - MARGINS || width(when) > room;
+  const step = printedOf(job, of, 'step', say);
   return [
-    ...corrected([{ label: 'Step', text: say, printed: printedOf(job, of, 'step', say) }], columns),
+    ...wrap(isCut && step === null ? `${ended(say)} ${ended(capital(when))}` : '', columns),
+    ...corrected([{ label: 'Step', text: say, printed: step }], columns),
     ...(limit === null ? [] : flow(both(`Limit: ${limit}.`, printed, { bold: true }), columns)),
     ...wrap(told.length > 0 ? `${told.join(', ')}.` : '', columns),
     ...wrap(test.listed ? '' : 'From what was disturbed; what the maker says goes first.', columns),
