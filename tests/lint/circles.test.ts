@@ -35,3 +35,17 @@ describe('the files of the screens', () => {
     expect(FILES.filter((file) => reaches(file, file))).toEqual([]);
   });
 });
+
+describe('the rooms that every screen stands on', () => {
+  const COMMON = ['kit', 'now', 'base', 'show', 'terminal'];
+  const room = (file: string) => file.split('/')[2] ?? '';
+
+  it('know no screen by its file: the list of screens alone does', () => {
+    const named = FILES.filter((file) => COMMON.includes(room(file))).filter((file) =>
+      (IMPORTS.get(file) ?? []).some(
+        (to) => to.startsWith('src/screens/') && !COMMON.includes(room(to)),
+      ),
+    );
+    expect(named).toEqual(['src/screens/show/screens.ts']);
+  });
+});

@@ -25,6 +25,23 @@ const PLAN = [...JOB, 'plan', 'plan/buy', 'plan/gates'];
 /** What the screens stand on: lines and pictures, answers about a job, state and moves. */
 const SCREENS = [...PLAN, 'screens/kit', 'screens/now', 'screens/base'];
 
+/** A folder a screen, or a few that belong together. */
+const SCREEN_FOLDERS = [
+  ...[
+    'ask',
+    'bench',
+    'draw',
+    'file',
+    'gate',
+    'job',
+    'known',
+    'note',
+    'parts-list',
+    'piece',
+    'tasks',
+  ],
+].map((folder) => `screens/${folder}`);
+
 export const ROOMS: Readonly<Record<string, Room>> = {
   '': { may: ['*'], system: true },
   model: { may: [] },
@@ -57,21 +74,22 @@ export const ROOMS: Readonly<Record<string, Room>> = {
   'screens/now': { may: [...PLAN, 'screens/kit'] },
   'screens/base': { may: SCREENS },
   'screens/ask': { may: SCREENS },
+  'screens/bench': { may: SCREENS },
+  'screens/file': { may: SCREENS },
   'screens/draw': { may: SCREENS },
   'screens/parts-list': { may: [...SCREENS, 'screens/ask'] },
-  'screens/tasks': { may: [...SCREENS, 'screens/ask'] },
-  'screens/gate': { may: [...SCREENS, 'screens/ask', 'screens/tasks'] },
-  'screens/known': { may: [...SCREENS, 'screens/ask', 'screens/tasks', 'screens/gate'] },
-  'screens/piece': { may: [...SCREENS, 'screens/ask', 'screens/parts-list'] },
-  'screens/job': { may: [...SCREENS, 'screens/ask', 'screens/tasks', 'screens/piece'] },
-  'screens/show': {
+  'screens/known': { may: [...SCREENS, 'screens/ask'] },
+  'screens/tasks': { may: [...SCREENS, 'screens/ask', 'screens/known'] },
+  'screens/gate': { may: [...SCREENS, 'screens/ask', 'screens/known', 'screens/tasks'] },
+  'screens/note': { may: [...SCREENS, 'screens/ask', 'screens/parts-list', 'screens/tasks'] },
+  'screens/job': { may: [...SCREENS, 'screens/ask', 'screens/parts-list', 'screens/tasks'] },
+  'screens/piece': {
     may: [
       ...SCREENS,
-      ...['ask', 'draw', 'gate', 'job', 'known', 'parts-list', 'piece', 'tasks'].map(
-        (folder) => `screens/${folder}`,
-      ),
+      ...['ask', 'draw', 'known', 'parts-list'].map((folder) => `screens/${folder}`),
     ],
   },
+  'screens/show': { may: [...SCREENS, ...SCREEN_FOLDERS] },
   'screens/terminal': {
     may: [...SCREENS, 'screens/show', 'job/save', 'diary', 'diary/git', ''],
     system: true,

@@ -1,8 +1,8 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { width } from '../../src/screens/kit/text.ts';
-import { KEYS } from '../../src/screens/show/keys.ts';
 import { picture, rowsOf } from '../../src/screens/show/picture.ts';
+import { KEYS } from '../../src/screens/show/screens.ts';
 import { Bench } from '../job/bench.ts';
 import { LEFT_COVER, lid } from './covers.ts';
 import { Desk } from './desk.ts';

@@ -28,7 +28,7 @@ export function doneOfJob(state: State, below: State, asks: JobAsks, text: strin
   if (asks.ask === 'minutes') {
     const minutes = minutesTyped(text === '' ? SHORT_WHILE : text);
     if (minutes !== null) {
-      return show(below, { screen: 'within', minutes, top: 0, under: below.view });
+      return show(below, { screen: 'within', minutes, under: below.view });
     }
     if (state.view.screen !== 'field') return stay(below);
     const fault = 'That is no time yet: 20, 45 min, 1 h.';

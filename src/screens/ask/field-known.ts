@@ -1,10 +1,12 @@
 /** Texts about what is known: what is true where something else is printed, and what nobody has written down yet. */
 import { truthFault } from '../../job/truth/corrections.ts';
-import type { Job, Writable } from '../../model/types.ts';
+import type { Job, Wish, Writable } from '../../model/types.ts';
 import { readDuration } from '../../plan/duration.ts';
 import { record, say, show, stay } from '../base/moves.ts';
+import type { Made } from '../base/screen.ts';
 import type { KnownAsks, State, Updated } from '../base/state.ts';
 import { bothSaid } from '../kit/both.ts';
+import { knownRows } from '../now/known-rows.ts';
 import { figureLabel, labelOf, NAMES_PIECES } from '../now/known-words.ts';
 import { namesOffered, typedNames } from '../now/typed-names.ts';
 import type { Put } from '../now/typed-runs.ts';
@@ -16,7 +18,7 @@ export function doneKnown(state: State, below: State, asks: KnownAsks, text: str
   const { open, view } = state;
   if (!open || view.screen !== 'field' || text === '') return stay(below);
   const puts = readPuts(open.job, asks, text);
-  if ('fault' in puts) return wrong(state, puts.fault);
+  if ('fault' in puts) return withFault(state, puts.fault);
   const [first, ...more] = puts.puts;
   if (!first) return stay(below);
   const asked: State = { ...state, view: { ...view, asks: { ...asks, more, say: null } } };
@@ -29,10 +31,10 @@ function truth(
   { figure }: Extract<KnownAsks, { ask: 'truth' }>,
   text: string,
 ): Updated {
-  if (text === '') return wrong(state, NOTHING);
+  if (text === '') return withFault(state, NOTHING);
   if (text === figure.text) return say(below, 'Left as it is.');
   const fault = timeFault(figure.what, text) ?? truthFault(figure.what, text);
-  if (fault !== null) return wrong(state, fault);
+  if (fault !== null) return withFault(state, fault);
   const { what, piece, hole, task, text: printed } = figure;
   const of = {
     ...(piece === undefined ? {} : { piece }),
@@ -51,7 +53,7 @@ function timeFault(what: string, text: string): string | null {
 const NOTHING = 'Something is true here: write it, or "none" where there is nothing to it.';
 
 /** The question again, with what is wrong and what was typed. */
-export function wrong(state: State, fault: string): Updated {
+export function withFault(state: State, fault: string): Updated {
   const { view } = state;
   if (view.screen !== 'field') return say(state, fault);
   const { asks } = view;
@@ -71,6 +73,39 @@ function readPuts(
   }
   const names = typedNames(text, job, piece);
   return 'fault' in names ? names : { puts: names.keys.map((name) => ({ key, text: name })) };
+}
+
+// ---------------------------------------------------------------- after a mark
+
+type Text = Extract<Wish, { do: 'write' | 'correct' }>;
+
+/** Back where it was asked, now showing what is true and what is printed. */
+export function afterText(state: State, { wish, entry }: Made<Text>): Updated {
+  const { view } = state;
+  if (view.screen !== 'field') return say(state, 'Noted.');
+  const { asks, under } = view;
+  if (asks.ask === 'write' && asks.more.length > 0) {
+    const [next, ...more] = asks.more;
+    const left: State = { ...state, view: { ...view, asks: { ...asks, more } } };
+    if (next) return record(left, { do: 'write', piece: asks.piece, ...next });
+  }
+  const back = under.screen === 'known' && under.first.length > 0 ? under.under : under;
+  const quiet = entry ? saidOf(state, wish) : 'So it stands already.';
+  return say(marked({ ...state, view: back }, wish), quiet);
+}
+
+function saidOf({ open }: State, wish: Text): string {
+  if (wish.do === 'correct') return `Noted: ${wish.truth}`;
+  const named = NAMES_PIECES.includes(wish.key) ? open?.job.pieces.get(wish.text)?.spec.name : null;
+  return `${labelOf(wish.key)}: ${named ?? wish.text}`;
+}
+
+/** The row that was written is marked, on a page that shows it. */
+function marked(state: State, wish: Text): State {
+  const { view, open } = state;
+  if (view.screen !== 'known' || !open || wish.do !== 'write') return state;
+  const row = knownRows(open.job, view.of).findLast((r) => r.said && r.write === wish.key);
+  return row ? { ...state, view: { ...view, here: row.id } } : state;
 }
 
 // ---------------------------------------------------------------- picture

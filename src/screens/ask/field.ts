@@ -1,54 +1,72 @@
 /** A text that is asked for: a reason, a note, a tray, what lay under a head, a piece's name. */
-import type { Acts } from '../base/act.ts';
-import { draftFor, dropDraft } from '../base/drafts.ts';
+import { draftOf, dropDraft, keepDraft } from '../base/drafts.ts';
 import { enterPiece } from '../base/enter.ts';
 import { at, record, say, show, stay, toStep } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
+import { screenOver } from '../base/screen.ts';
 import type { Asks, State, Updated, View } from '../base/state.ts';
-import { typing } from '../base/takes.ts';
-import { drawField, type Field, field, fieldText, pressField } from '../kit/field.ts';
-import type { Press } from '../kit/press.ts';
+import { drawField, field, fieldText } from '../kit/field.ts';
 import { bold, type Line, line, wrap } from '../kit/text.ts';
-import type { About } from '../now/answers.ts';
-import { answerTo, shouldSaid } from '../now/answers.ts';
+import { type About, answerTo, shouldSaid } from '../now/answers.ts';
 import { typedPiece } from '../now/typed-piece.ts';
 import { doneOfJob, questionOfJob } from './field-job.ts';
-import { doneKnown, questionKnown } from './field-known.ts';
+import { afterText, doneKnown, questionKnown, withFault } from './field-known.ts';
 import { askedAt, claimUnder, nextAsked, takeUnder } from './row-under.ts';
 
 type FieldView = Extract<View, { screen: 'field' }>;
 
-export function ask(state: State, asks: Asks, text = ''): Updated {
-  return show(state, {
-    screen: 'field',
-    asks,
-    field: field(draftFor(state, asks) ?? text),
-    under: state.view,
-  });
+interface Asked {
+  state: State;
+  view: FieldView;
 }
 
-/** The field that is open, with other text in it. */
-export function retype(state: State, typed: Field): Updated {
-  const { view } = state;
-  if (view.screen === 'field') return show(state, { ...view, field: typed });
-  if (view.screen === 'piece' && view.step.step === 'off-row') {
-    return show(state, { ...view, step: { ...view.step, field: typed, say: null } });
+/** What a text is for, as the name of its draft; null for what is short enough to be typed again. */
+function draftName(asks: Asks): string | null {
+  if (asks.ask === 'note') return `note ${asks.piece ?? ''} ${asks.hole ?? ''}`;
+  if (asks.ask === 'left' || asks.ask === 'heights') return `${asks.ask} ${asks.piece}`;
+  if (asks.ask === 'write') return `write ${asks.piece} ${asks.key}`;
+  if (asks.ask === 'truth') {
+    const { piece = '', hole = '', task = '', what, text } = asks.figure;
+    return `truth ${piece} ${hole} ${task} ${what} ${text}`;
   }
-  return stay(state);
+  return asks.ask === 'why' ? 'why' : null;
 }
 
-export const fieldActs = {
-  type: (state: State, press: Press) => {
-    const now = typing(state);
-    return now ? retype(state, pressField(now, press) ?? now) : stay(state);
+export function ask(state: State, asks: Asks, text = ''): Updated {
+  const name = draftName(asks);
+  const draft = name === null ? null : draftOf(state, name);
+  return show(state, { screen: 'field', asks, field: field(draft ?? text), under: state.view });
+}
+
+export const fieldScreen = screenOver({
+  here: (state: State, view: FieldView): Asked => ({ state, view }),
+  keys: [
+    {
+      id: 'done',
+      presses: ['enter'],
+      label: 'keep it',
+      help: 'keep what is written',
+      does: ({ state, view }) => {
+        const name = draftName(view.asks);
+        const kept = name === null ? state : dropDraft(state, name);
+        return done(kept, view, fieldText(view.field).trim());
+      },
+    },
+  ],
+  draw: drawAsked,
+  text: {
+    field: ({ view }) => view.field,
+    retype: ({ state, view }, typed) => show(state, { ...view, field: typed }),
   },
-  done: (state) => {
-    const { view } = state;
-    return view.screen === 'field'
-      ? done(dropDraft(state), view, fieldText(view.field).trim())
-      : stay(state);
+  draft: ({ state, view }) => {
+    const name = draftName(view.asks);
+    return name === null ? state : keepDraft(state, name, fieldText(view.field));
   },
-} satisfies Acts;
+  called: { back: 'leave it' },
+  after: { write: afterText, correct: afterText },
+  // What was typed stays where it can be mended.
+  refused: (state, why) => withFault(state, why.say),
+});
 
 function done(state: State, view: FieldView, text: string): Updated {
   const { asks } = view;
@@ -120,7 +138,7 @@ function answered(
   const found = answerTo(here.job, here.piece, asks.ask, text);
   if ('fault' in found) return show(state, { ...view, asks: { ...asks, say: found.fault } });
   const { step } = here.view;
-  return toStep(below, { step: 'answer', about: asks.ask, text, top: 0, back: step });
+  return toStep(below, { step: 'answer', about: asks.ask, text, back: step });
 }
 
 /** The next word that ends in `+`, or the whole row once all are answered. */
@@ -136,21 +154,20 @@ function under(below: State, asks: Extract<Asks, { ask: 'under' }>, text: string
 
 // ---------------------------------------------------------------- picture
 
-export function drawAsked(state: State): Page {
-  const { view } = state;
-  if (view.screen !== 'field') return { left: [], middle: () => [] };
+function drawAsked({ state, view }: Asked): Page {
   const { columns } = state;
   const typed = drawField(view.field, columns - PROMPT.length);
-  const above = question(state, view.asks);
-  const lines: Line[] = above.flatMap((text, i) =>
+  const asked = question(state, view.asks).flatMap((text, i): Line[] =>
     wrap(text, columns, i === 0 ? { bold: true } : {}),
   );
-  const name = aboutSaid(state, view);
-  const middle = [[], ...lines, [], line(PROMPT, typed.line)];
+  const prompt = line(PROMPT, typed.line);
   return {
-    left: line(bold(name)),
-    middle: () => middle,
-    cursor: { part: 'middle', line: middle.length - 1, column: PROMPT.length + typed.column },
+    kind: 'plain',
+    left: line(bold(aboutSaid(state, view))),
+    above: [[]],
+    middle: () => asked,
+    below: [[], prompt],
+    cursor: { line: prompt, column: PROMPT.length + typed.column },
   };
 }
 

@@ -5,7 +5,7 @@ import { gateMark, gatesOn, isStopped } from '../now/gate-now.ts';
 import { toSettle } from '../now/piece-now.ts';
 import { mustRead } from '../now/reading.ts';
 import { type Way, wayOf } from '../now/way.ts';
-import { draftOfRow } from './drafts.ts';
+import { draftOf, rowDraft } from './drafts.ts';
 import { type At, at, record, show, stay, toStep } from './moves.ts';
 import type { State, Step, Updated } from './state.ts';
 
@@ -32,8 +32,8 @@ function firstStep({ job, piece }: At): Step {
 /** The row to be typed, or typed by half before. */
 export function rowStep(state: State): Step {
   const { view } = state;
-  const text = view.screen === 'piece' ? draftOfRow(state, view.piece) : '';
-  return { step: 'off-row', field: field(text), say: null };
+  const text = view.screen === 'piece' ? draftOf(state, rowDraft(view.piece)) : null;
+  return { step: 'off-row', field: field(text ?? ''), say: null };
 }
 
 export function toJob(state: State): Updated {
@@ -105,7 +105,7 @@ export function readFirst(state: State, way: 'removal' | 'fitting', then: Step):
   if (begun || state.read.includes(mark) || !mustRead(here.piece.spec, way)) {
     return toStep(state, then);
   }
-  return toStep(state, { step: 'read', way, then, top: 0 });
+  return toStep(state, { step: 'read', way, then });
 }
 
 export function readMark(piece: string, round: number, way: string): string {

@@ -1,21 +1,19 @@
 /** Which row of the job, or which piece, a key is about. */
+import type { Job } from '../../model/types.ts';
 import { ladder } from '../now/ladder.ts';
 import { nextNow } from '../now/next-now.ts';
 import type { State } from './state.ts';
 
-/** The row of the job that is marked: a piece's key, or a task's name on the ladder; the next one where none is. */
-export function markedRung(state: State): string | null {
-  const job = state.open?.job;
-  if (!job || state.view.screen !== 'job') return null;
-  const names = ladder(job, state.now).map((r) => r.name);
-  const { here } = state.view;
+/** The marked row of the job: a piece's key, or a task's name on the ladder; the next one where `here` is none. */
+export function markedOf(job: Job, here: string | null, now: string): string | null {
+  const names = ladder(job, now).map((r) => r.name);
   if (here !== null && names.includes(here)) return here;
-  return nextNow(job, state.now)?.rung ?? names[0] ?? null;
+  return nextNow(job, now)?.rung ?? names[0] ?? null;
 }
 
 /** The piece that a key is about; null where a task is marked. */
-export function markedPiece(state: State): string | null {
-  if (state.view.screen === 'piece') return state.view.piece;
-  const rung = markedRung(state);
-  return rung !== null && state.open?.job.pieces.has(rung) ? rung : null;
+export function markedPiece({ view, open, now }: State): string | null {
+  if (view.screen === 'piece') return view.piece;
+  const rung = open && view.screen === 'job' ? markedOf(open.job, view.here, now) : null;
+  return rung !== null && open?.job.pieces.has(rung) ? rung : null;
 }

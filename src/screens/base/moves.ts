@@ -24,6 +24,18 @@ export function record(state: State, wish: Wish): Updated {
   };
 }
 
+/** A screen of the job that is open. */
+export interface OnJob<V extends View = View> {
+  state: State;
+  view: V;
+  job: Job;
+}
+
+/** Null where no job is open. */
+export function onJob<V extends View>(state: State, view: V): OnJob<V> | null {
+  return state.open && { state, view, job: state.open.job };
+}
+
 /** The piece that is open, with all that its screens need. */
 export interface At {
   file: string;
@@ -59,9 +71,21 @@ function newPiece(key: string): PieceNow {
   };
 }
 
+/** The piece at this step, from its first line on. */
+export function atStep({ screen, piece }: PieceView, step: Step): PieceView {
+  return { screen, piece, step };
+}
+
 export function toStep(state: State, step: Step): Updated {
   const { view } = state;
-  return view.screen === 'piece' ? show(state, { ...view, step }) : stay(state);
+  return view.screen === 'piece' ? show(state, atStep(view, step)) : stay(state);
+}
+
+/** Out of a question about a piece, back to where it was asked. */
+export function outOfQuestion(state: State): State {
+  const { view } = state;
+  if (view.screen !== 'piece' || !('back' in view.step)) return state;
+  return { ...state, view: atStep(view, view.step.back) };
 }
 
 export function stepOf<S extends Step['step']>(
@@ -83,7 +107,7 @@ export function hereOf(step: Step): string | null {
 }
 
 /** Something is inside the machine; where a piece is open, behind that one. */
-export function someThingInside(state: State): boolean {
+export function isSomethingInside(state: State): boolean {
   const here = at(state);
   const things = state.open?.job.inside ?? [];
   return here ? things.some((i) => i.piece === here.key) : things.length > 0;

@@ -1,22 +1,61 @@
-/** How every screen is laid out: a head, the piece in the middle, what the hand should do, the keys. */
+/** What a screen shows: a head, the middle, what the hand should do. How it is laid on the rows is in lay.ts. */
 import type { Line } from '../kit/text.ts';
 import type { State } from './state.ts';
 
-export interface Page {
+interface Around {
   /** What this is about. */
   left: Line;
   /** Where it stands. */
   right?: Line;
   /** A second line at the right, under the first. */
   under?: Line;
-  /** Fills what is left in the middle; lines that do not fit are not shown. */
-  middle: (columns: number, rows: number) => readonly Line[];
-  /** One thing at a time, under the middle; at most six lines, or `most` where the screen is high enough. */
+  /** Lines of the middle that stay at its top, whatever is moved. */
+  above?: readonly Line[];
+  /** Lines that stay right under the middle: a text that is typed. */
+  below?: readonly Line[];
+  /** One thing at a time, under the middle; on six lines, or on `most` where the screen is high enough. */
   say?: readonly Line[];
   most?: number;
-  /** Where the cursor of a field is: a line of `say` or of the middle, and its column. */
-  cursor?: { part: 'say' | 'middle'; line: number; column: number };
+  /** Where the cursor of a field is: one of the lines above, and a column of it. */
+  cursor?: { line: Line; column: number };
 }
+
+/** A text: Up and Down move it where it does not fit. */
+interface Text extends Around {
+  kind: 'page';
+  middle: (columns: number, rows: number) => readonly Line[];
+}
+
+/** Rows of which one is marked: Up and Down mark another, and the marked one stays in sight. */
+interface List extends Around {
+  kind: 'list';
+  middle: (columns: number) => readonly ListLine[];
+  /** Where not all rows are in sight, the head says how many there are. */
+  counted?: true;
+}
+
+/** A picture, a question, a frame: laid out for the room there is. What does not fit moves as a text does. */
+interface Plain extends Around {
+  kind: 'plain';
+  middle: (columns: number, rows: number) => readonly Line[];
+}
+
+export type Page = Text | List | Plain;
+
+export interface ListLine {
+  line: Line;
+  /** Its row, counted from 0; null for what stands between rows. */
+  row: number | null;
+  marked: boolean;
+}
+
+/** The lines of one row of a list. */
+export function listLines(lines: readonly Line[], row: number, marked: boolean): ListLine[] {
+  return lines.map((line) => ({ line, row, marked }));
+}
+
+/** Where nothing can be shown. */
+export const EMPTY: Page = { kind: 'plain', left: [], middle: () => [] };
 
 /** Lines under the middle, quiet ones among them: the middle stays where it is whatever is said. */
 export const SAY = 6;

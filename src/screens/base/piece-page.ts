@@ -16,7 +16,7 @@ export type Marking = (hole: HoleNow) => Partial<Omit<Mark, 'name'>>;
 export function piecePage(
   piece: PieceNow,
   marking: Marking,
-  rest: Pick<Page, 'right' | 'under' | 'say' | 'most'>,
+  rest: Pick<Page, 'right' | 'under' | 'say' | 'most'> & { kind?: 'page' },
   way: Way | null = null,
 ): Page {
   const marks = piece.holes.map((hole): Mark => {
@@ -33,6 +33,7 @@ export function piecePage(
     };
   });
   return {
+    kind: 'plain',
     left: line(bold(piece.spec.name)),
     middle: (columns, rows): readonly Line[] =>
       marks.length === 0 ? [] : drawMap(layoutOf(piece), marks, columns, rows, way),

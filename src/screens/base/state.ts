@@ -1,6 +1,6 @@
 /**
  * What the screens know, what happens to them, and what they want done: types only.
- * `update` (update.ts) goes from one to the next, `picture` (picture.ts) draws it.
+ * `update` (show/update.ts) goes from one to the next, `picture` (show/picture.ts) draws it.
  */
 import type { Wrench } from '../../bolt/wrench.ts';
 import type { Figure } from '../../job/truth/corrections.ts';
@@ -109,17 +109,22 @@ export type Waiting =
   /** `again`: tried once more by itself, while the screen says that it is not saved. */
   { for: 'recorded'; wish: Wish; again?: true } | { for: 'file'; file: string } | { for: 'bench' };
 
-/** Which screen is open. Those over another one hold it as `under`. */
-export type View =
+/**
+ * Which screen is open. Those over another one hold it as `under`. `top`: by how many lines it is moved, where not all
+ * of it fits.
+ */
+export type View = Screens & { top?: number };
+
+type Screens =
   /** Before the first answer. */
   | { screen: 'wait' }
   | { screen: 'bench'; here: string | null }
   /** A file that cannot be opened as a job. */
-  | { screen: 'faults'; file: string; read: Extract<FileState, { ok: false }>; top: number }
+  | { screen: 'faults'; file: string; read: Extract<FileState, { ok: false }> }
   /** A mark that could not be saved: said until it is saved or given up. */
   | { screen: 'unsaved'; wish: Wish; why: Unsaved; under: View }
   /** Where the job stands, in words. */
-  | { screen: 'note'; top: number }
+  | { screen: 'note' }
   | { screen: 'job'; here: string | null }
   | { screen: 'piece'; piece: string; step: Step }
   /** What is to be seen before a step; `goes` on with the piece, or back. `ticked`: all was seen that only eyes can see. */
@@ -139,15 +144,15 @@ export type View =
   /** What is to be tested. */
   | { screen: 'tests'; here: string | null; under: View }
   /** A test failed: the next round. */
-  | { screen: 'round'; test: string; top: number; under: View }
+  | { screen: 'round'; test: string; under: View }
   /** What can be done in so many minutes. */
-  | { screen: 'within'; minutes: number; top: number; under: View }
+  | { screen: 'within'; minutes: number; under: View }
   /** Where the holes lie, being drawn. */
   | { screen: 'draw'; piece: string; drawing: Drawing; under: View }
   /** All that is known of a piece or a task. `first`: rows that were asked about from another screen; empty: all of them alike. */
   | { screen: 'known'; of: Of; here: string | null; first: readonly string[]; under: View }
   | { screen: 'field'; asks: Asks; field: Field; under: View }
-  | { screen: 'keys'; under: View; top: number };
+  | { screen: 'keys'; under: View };
 
 export interface Unsaved {
   code: string;
@@ -162,7 +167,7 @@ export type Step =
   /** The piece as it stands. */
   | { step: 'look'; here: string | null; typed: string }
   /** What is to be read once before it comes off or goes on. */
-  | { step: 'read'; way: 'removal' | 'fitting'; then: Step; top: number }
+  | { step: 'read'; way: 'removal' | 'fitting'; then: Step }
   /** `hand` is what the person says it is, as typed: `m`, `m+clip`, `.35`. */
   | { step: 'off'; here: string | null; typed: string; hand: string }
   /** The row as it came out; `say` is what is wrong with it. */
@@ -180,7 +185,7 @@ export type Step =
   /** Refused, and why; `back` is where the person was. */
   | { step: 'stop'; wish: Wish; refused: Refusal; back: Step }
   /** What was typed of the tray, or of the heights of the heads, and what it says of the holes. */
-  | { step: 'answer'; about: About; text: string; top: number; back: Step }
+  | { step: 'answer'; about: About; text: string; back: Step }
   /** A mark of an earlier sitting is about to be taken back. */
   | { step: 'sure'; id: string; back: Step };
 

@@ -7,7 +7,7 @@ import type { State, Step, Updated } from '../base/state.ts';
 import { sentences, stopBox } from '../kit/box.ts';
 import { type Line, line } from '../kit/text.ts';
 import { type GateItem, stopsNow } from '../now/gate-now.ts';
-import { openTask } from '../tasks/task.ts';
+import { openTask } from '../tasks/open-task.ts';
 
 interface Stopping {
   item: GateItem;

@@ -1,19 +1,23 @@
 /** The gates: what is to be seen before a step that cannot be taken back. One glance, one key. */
 import type { Moment, Wish } from '../../model/types.ts';
 import { ask } from '../ask/field.ts';
-import type { Acts } from '../base/act.ts';
-import { goOn, openGate } from '../base/enter.ts';
-import { at, pieceNamed, record, say, show, stay } from '../base/moves.ts';
+import { goOn } from '../base/enter.ts';
+import { type OnJob, onJob, pieceNamed, record, say, show, stay } from '../base/moves.ts';
+import { NOTED } from '../base/noted.ts';
 import type { Page } from '../base/page.ts';
+import { type Made, screenOver, type WishTo } from '../base/screen.ts';
 import type { State, Updated, View } from '../base/state.ts';
+import { isOfGate, takenBack, undoHere, undone } from '../base/undo.ts';
 import { hangingBoth } from '../kit/both.ts';
 import { bold, type Line, line, pad, span } from '../kit/text.ts';
+import type { InQuestion } from '../known/in-question.ts';
+import { notSo } from '../known/not-so.ts';
 import { buyWish } from '../now/buy-wish.ts';
+import { behindItem } from '../now/gate-figures.ts';
 import {
   BEFORE,
   type GateItem,
   gateMark,
-  gatesOn,
   pagesOf,
   sortedItems,
   stopsNow,
@@ -23,214 +27,242 @@ import { buysNow } from '../now/plan-now.ts';
 import { sealantSaid } from '../now/sealant.ts';
 import { solve, solveSaid, stopFrame } from './gate-stop.ts';
 
-export type GateView = Extract<View, { screen: 'gate' }>;
+type GateView = Extract<View, { screen: 'gate' }>;
+type Item = ReturnType<typeof sortedItems>[number];
+
+interface OnGate extends OnJob<GateView> {
+  piece: ReturnType<typeof pieceNamed> | null;
+  items: readonly Item[];
+  /** What stops stands above each page. */
+  frame: readonly Line[];
+  pages: readonly (readonly Item[])[];
+  /** Which page is in sight. */
+  page: number;
+  /** The marked one. */
+  item: Item | null;
+}
 
 /** Head, foot, and two lines for what is said quietly. */
 const AROUND = 6;
 
-function gateHere(state: State) {
-  const { view, open } = state;
-  if (view.screen !== 'gate' || !open) return null;
-  const piece = view.piece === null ? null : pieceNamed(open.job, view.piece);
-  const items = sortedItems(open.job, view.moment, piece, state.now).map((i) => ({
+function onGate(state: State, view: GateView): OnGate | null {
+  const on = onJob(state, view);
+  if (!on) return null;
+  const { job } = on;
+  const piece = view.piece === null ? null : pieceNamed(job, view.piece);
+  const items = sortedItems(job, view.moment, piece, state.now).map((i) => ({
     ...i,
-    item: onThisWrench(i.item, open.job, piece, state.wrenches),
+    item: onThisWrench(i.item, job, piece, state.wrenches),
   }));
   const first = items.find((i) => !i.item.done) ?? items[0];
-  const here = items.find((i) => i.item.key === view.here) ?? first;
+  const item = items.find((i) => i.item.key === view.here) ?? first ?? null;
   const room = Math.max(3, state.rows - AROUND);
-  // What stops stands above each page.
-  const frame = stopFrame(items, here?.item.key ?? null, state.columns, room);
+  const frame = stopFrame(items, item?.item.key ?? null, state.columns, room);
   const rest = items.filter((i) => !isStop(i));
   const pages = pagesOf(rest, state.columns, Math.max(3, room - frame.length));
   const page = Math.max(
     0,
-    pages.findIndex((p) => here !== undefined && p.includes(here)),
+    pages.findIndex((p) => item !== null && p.includes(item)),
   );
-  return { job: open.job, view, piece, items, frame, pages, page, here };
+  return { ...on, piece, items, frame, pages, page, item };
 }
 
-export const gateActs = {
-  'all-seen': (state) => {
-    const now = gateHere(state);
-    if (!now) return stay(state);
-    const { view, items, pages, page } = now;
-    const next = pages[page + 1]?.[0];
-    // What was not in sight was not seen.
-    if (next) return show(state, { ...view, here: next.item.key });
-    const open = items.filter((i) => !i.item.done);
-    const left = open.filter((i) => !isStop(i));
-    if (left.length === 0 || view.ticked) {
-      if (open.some(isStop)) return held(state);
-      // The tube is opened now, and not when the list was ticked.
-      const hurry = items.some((i) => i.item.key === 'hurry');
-      return hurry ? record(state, gateWish(view, 'seen', 'all')) : pass(state);
-    }
-    return record(state, gateWish(view, 'seen', 'all'));
-  },
-  'one-seen': (state) => {
-    const now = gateHere(state);
-    if (!now?.here) return stay(state);
-    const { item } = now.here;
-    if (item.done) return show(state, { ...now.view, here: after(now.items, item) });
-    return record(state, knownWish(state, item) ?? gateWish(now.view, 'seen', item.key));
-  },
-  solve: (state) => {
-    const now = gateHere(state);
-    if (!now?.here) return stay(state);
-    return solve(state, now.here.item, gateWish(now.view, 'seen', now.here.item.key));
-  },
-  strike: (state) => {
-    const now = gateHere(state);
-    if (!now?.here) return stay(state);
-    if (isStop(now.here)) return say(state, 'That one stops: it cannot be struck.');
-    return record(state, gateWish(now.view, 'struck', now.here.item.key));
-  },
-  'add-item': (state) => {
-    const { view } = state;
-    if (view.screen !== 'gate') return stay(state);
-    return ask(state, { ask: 'item', moment: view.moment, piece: view.piece });
-  },
-  past: (state) => {
-    const now = gateHere(state);
-    if (!now) return stay(state);
-    const says = now.items.filter(isStop).map((i) => i.item.stop ?? i.item.say);
-    const refused = { code: 'gate', say: says.join(' '), data: {}, overrulable: true };
-    return ask(state, { ask: 'why', wish: gateWish(now.view, 'seen', 'all'), refused });
-  },
-  untick: (state) => {
-    const job = state.open?.job;
-    const last = job?.entries.findLast((e) => e.verb !== 'undo' && job.living.has(e.id));
-    // Bolts are taken back where they are, at their piece.
-    const mine = last !== undefined && state.mine.includes(last.id) && !BOLTS.includes(last.verb);
-    if (!mine) return say(state, 'Nothing of this sitting is left to take back.');
-    return record(state, { do: 'undo', id: last.id });
-  },
-  gates: (state) => {
-    const here = at(state);
-    if (!here) return stay(state);
-    const prying = here.view.step.step === 'off-count';
-    if (prying) return openGate(state, 'prying', 'back');
-    const [first] = gatesOn(here.job, here.piece, state.now, []);
-    return first === undefined ? openGate(state, 'sealing', 'back') : openGate(state, first, 'on');
-  },
-  'start-gate': (state) => openGate(state, 'start', 'back'),
-} satisfies Acts;
+const isStop = ({ item }: Item): boolean => stopsNow(item);
 
-const BOLTS: readonly string[] = ['out', 'in', 'tight', 'state', 'settle', 'removed', 'fitted'];
-
-const isStop = ({ item }: { item: GateItem }): boolean => stopsNow(item);
+/** The list with this one marked, from its first line on. */
+function atItem({ top: _, ...view }: GateView, here: string | null): GateView {
+  return { ...view, here };
+}
 
 function gateWish(view: GateView, how: 'seen' | 'struck', item: string): Wish {
   const piece = view.piece === null ? {} : { piece: view.piece };
   return { do: 'gate', moment: view.moment, ...piece, how, item };
 }
 
+// ---------------------------------------------------------------- what its keys do
+
+function seeAll(here: OnGate): Updated {
+  const { state, view, items, pages, page } = here;
+  const next = pages[page + 1]?.[0];
+  // What was not in sight was not seen.
+  if (next) return show(state, atItem(view, next.item.key));
+  const open = items.filter((i) => !i.item.done);
+  const left = open.filter((i) => !isStop(i));
+  if (left.length > 0 && !view.ticked) return record(state, gateWish(view, 'seen', 'all'));
+  // It rang when one came here; one more key for all says no more than the frame does.
+  if (open.some(isStop)) {
+    return say({ ...state, view: atItem(view, null) }, 'What stops comes first.');
+  }
+  // The tube is opened now, and not when the list was ticked.
+  const hurry = items.some((i) => i.item.key === 'hurry');
+  return hurry ? record(state, gateWish(view, 'seen', 'all')) : pass(here);
+}
+
+function seeOne({ state, view, job, items, item: marked }: OnGate): Updated {
+  if (!marked) return stay(state);
+  const { item } = marked;
+  if (item.done) {
+    const next = items[items.indexOf(marked) + 1] ?? marked;
+    return show(state, atItem(view, next.item.key));
+  }
+  return record(state, knownWish(job, state.now, item) ?? gateWish(view, 'seen', item.key));
+}
+
 /** What the job itself knows to be undone is done by saying so: a part is here. */
-function knownWish(state: State, item: GateItem): Wish | null {
-  const job = state.open?.job;
-  if (!job) return null;
+function knownWish(job: OnGate['job'], now: string, item: GateItem): Wish | null {
   const buy = /^part-(.+)$/.exec(item.key)?.[1];
-  const known = buysNow(job, state.now).find((b) => b.buy === buy);
+  const known = buysNow(job, now).find((b) => b.buy === buy);
   // What only comes on the list by itself may well stand on the shelf: seeing it is enough.
   if (!known || known.why !== null || known.state === 'compared' || known.state === 'fitted')
     return null;
   return buyWish(known, known.state === 'here' ? 'compared' : 'here');
 }
 
-function after(items: readonly { item: GateItem }[], item: GateItem): string | null {
-  const index = items.findIndex((i) => i.item.key === item.key);
-  return items[index + 1]?.item.key ?? item.key;
+function strike({ state, view, item }: OnGate): Updated {
+  if (!item) return stay(state);
+  if (isStop(item)) return say(state, 'That one stops: it cannot be struck.');
+  return record(state, gateWish(view, 'struck', item.item.key));
 }
 
-/** It rang when one came here; one more key for all says no more than the frame does. */
-function held(state: State): Updated {
-  return say(show(state, backToStop(state)).state, 'What stops comes first.');
-}
-
-function backToStop({ view }: State): View {
-  return view.screen === 'gate' ? { ...view, here: null } : view;
+function askPast({ state, view, items }: OnGate): Updated {
+  const says = items.filter(isStop).map((i) => i.item.stop ?? i.item.say);
+  const refused = { code: 'gate', say: says.join(' '), data: {}, overrulable: true };
+  return ask(state, { ask: 'why', wish: gateWish(view, 'seen', 'all'), refused });
 }
 
 /** Through the gate: to the next one, into the step, or back to where it was opened. */
-function pass(state: State): Updated {
-  const now = gateHere(state);
-  if (!now) return stay(state);
-  const { view, piece, items } = now;
+function pass({ state, view, job, piece, items }: OnGate): Updated {
   const left = items.filter((i) => !i.item.done).map((i) => i.item.say);
-  const sealant =
-    view.moment === 'sealing' && piece ? sealantSaid(now.job, piece, state.now) : null;
+  const sealant = view.moment === 'sealing' && piece ? sealantSaid(job, piece, state.now) : null;
   const quiet = [
     left.length > 0 ? `Left as it is: ${left.join(' ')}` : null,
     sealant && `Now, ${sealant}.`,
   ]
     .filter((t) => t !== null)
     .join(' ');
-  const through: State = {
+  const passed: State = {
     ...state,
     read: [...state.read, gateMark(view.moment, piece)],
     quiet: quiet === '' ? null : quiet,
     view: view.under,
   };
-  return view.goes === 'on' ? goOn(through) : stay(through);
+  return view.goes === 'on' ? goOn(passed) : stay(passed);
 }
 
-/** After a mark at a gate: on, or what stops it. */
-export function afterGate(state: State, wish: Wish): Updated {
+// ---------------------------------------------------------------- after a mark
+
+/** On, or what stops it. */
+function afterSeen(state: State, { wish }: Made<WishTo<'gate'>>): Updated {
   const { view } = state;
   if (view.screen !== 'gate') return stay(state);
-  if (wish.do !== 'gate' || wish.item !== 'all' || wish.how !== 'seen') {
-    return show(state, { ...view, here: null });
-  }
-  const ticked: State = { ...state, view: { ...view, ticked: true, here: null } };
-  if (wish.because !== undefined) return pass(ticked);
-  return gateHere(ticked)?.items.some(isStop) ? stay(ticked) : pass(ticked);
+  if (wish.item !== 'all' || wish.how !== 'seen') return stay(toList(state));
+  const next = { ...atItem(view, null), ticked: true };
+  const ticked: State = { ...state, view: next };
+  const here = onGate(ticked, next);
+  if (!here || (wish.because === undefined && here.items.some(isStop))) return stay(ticked);
+  return pass(here);
 }
 
-/** The item `by` further on. */
-export function moveGate(state: State, by: number): Updated {
-  const now = gateHere(state);
-  if (!now?.here) return stay(state);
-  const index = now.items.indexOf(now.here) + by;
-  const item = now.items[Math.max(0, Math.min(now.items.length - 1, index))];
-  return show(state, { ...now.view, here: item?.item.key ?? null });
+/** What comes next is marked. */
+function toList(state: State): State {
+  const { view } = state;
+  return view.screen === 'gate' ? { ...state, view: atItem(view, null) } : state;
 }
 
-// ---------------------------------------------------------------- keys
+/** What was seen here is asked again, and nothing counts as ticked. */
+function afterUndo(state: State, { wish }: Made<WishTo<'undo'>>): Updated {
+  const { view } = state;
+  const entry = undone(state, wish);
+  if (!entry || view.screen !== 'gate') return stay(state);
+  if (!isOfGate(entry)) return takenBack(state, entry);
+  return takenBack({ ...state, view: { ...atItem(view, null), ticked: false } }, entry);
+}
 
-export function gateStops(state: State): boolean {
-  return gateHere(state)?.items.some(isStop) === true;
+// ---------------------------------------------------------------- the screen
+
+function seenLabel({ view, pages, page, items }: OnGate): string {
+  if (page < pages.length - 1) return 'seen, more below';
+  if (items.every((i) => i.item.done)) return 'go on';
+  if (!items.some(isStop)) return 'all seen, go on';
+  const rest = items.filter((i) => !i.item.done && !isStop(i));
+  return rest.length === 0 || view.ticked ? '' : 'the rest is seen';
 }
 
 /** The marked one stops: what one does then is the way out of it. */
-export function isAtStop(state: State): boolean {
-  const here = gateHere(state)?.here;
-  return here !== undefined && isStop(here);
+function isAtStop({ item }: OnGate): boolean {
+  return item !== null && isStop(item);
 }
 
-export function solveLabel(state: State): string {
-  const here = gateHere(state)?.here;
-  return here ? solveSaid(here.item) : '';
+function inItem({ job, view, item }: OnGate): InQuestion | null {
+  return behindItem(job, view.moment, view.piece, item?.item.key ?? '');
 }
 
-export function seenLabel(state: State): string {
-  const now = gateHere(state);
-  if (!now) return '';
-  if (now.page < now.pages.length - 1) return 'seen, more below';
-  if (now.items.every((i) => i.item.done)) return 'go on';
-  if (!now.items.some(isStop)) return 'all seen, go on';
-  const rest = now.items.filter((i) => !i.item.done && !isStop(i));
-  return rest.length === 0 || now.view.ticked ? '' : 'the rest is seen';
-}
-
-export function markedItem(state: State): string | null {
-  return gateHere(state)?.here?.item.key ?? null;
-}
-
-export function oneLabel(state: State): string {
-  const key = gateHere(state)?.here?.item.key ?? '';
-  return key.startsWith('part-') ? 'it is here' : 'this one';
-}
+export const gate = screenOver({
+  here: onGate,
+  keys: [
+    {
+      id: 'solve',
+      presses: ['enter'],
+      label: ({ item }) => (item ? solveSaid(item.item) : ''),
+      help: 'the way out of what stops: it is out, or to where it is mended',
+      holds: isAtStop,
+      does: ({ state, view, item }) =>
+        item ? solve(state, item.item, gateWish(view, 'seen', item.item.key)) : stay(state),
+    },
+    {
+      id: 'past',
+      presses: ['w'],
+      label: 'all the same, and why',
+      help: 'on in spite of STOP, with a reason',
+      holds: ({ items }) => items.some(isStop),
+      does: askPast,
+    },
+    {
+      id: 'all-seen',
+      presses: ['space'],
+      label: seenLabel,
+      help: 'all of this is seen to, as far as it does not stop',
+      does: seeAll,
+    },
+    {
+      id: 'one-seen',
+      presses: ['enter'],
+      label: ({ item }) => (item?.item.key.startsWith('part-') ? 'it is here' : 'this one'),
+      help: 'the marked one is seen to, or is here',
+      holds: (here) => !isAtStop(here),
+      does: seeOne,
+    },
+    {
+      id: 'strike',
+      presses: ['x', 'delete'],
+      label: 'strike',
+      help: 'the marked one does not count here',
+      does: strike,
+    },
+    {
+      id: 'add-item',
+      presses: ['a'],
+      label: 'add',
+      help: 'something else that is to be seen to here',
+      does: ({ state, view: { moment, piece } }) => ask(state, { ask: 'item', moment, piece }),
+    },
+    undoHere,
+    notSo<OnGate>(inItem, 'not so'),
+  ],
+  draw: drawGate,
+  rows: ({ view, items, item }) => ({
+    names: items.map((i) => i.item.key),
+    marked: item?.item.key ?? null,
+    mark: (here) => atItem(view, here),
+  }),
+  mustSee: ({ view }) => `${view.moment} ${view.piece ?? ''}`,
+  after: {
+    gate: afterSeen,
+    undo: afterUndo,
+    buy: (state, made) => NOTED.buy(toList(state), made),
+    cleared: (state) => NOTED.cleared(toList(state)),
+  },
+});
 
 // ---------------------------------------------------------------- picture
 
@@ -242,20 +274,20 @@ const WHEN: Readonly<Record<Moment, string>> = {
 };
 const LOUD = { colour: 'red', bold: true } as const;
 
-export function drawGate(state: State): Page {
-  const now = gateHere(state);
-  if (!now) return { left: [], middle: () => [] };
-  const { job, view, piece, items, frame, pages, page, here } = now;
+function drawGate(here: OnGate): Page {
+  const { state, job, view, piece, items, frame, pages, page } = here;
   const seen = items.filter((i) => i.item.done).length;
   const where = pages.length > 1 ? `page ${page + 1} of ${pages.length}, ` : '';
-  const rows = (pages[page] ?? []).flatMap(({ item, caution, printed }): Line[] => {
-    const marked = item.key === here?.item.key;
+  const rows = (pages[page] ?? []).flatMap((one): Line[] => {
+    const { item, caution, printed } = one;
+    const marked = one === here.item;
     const sign = item.done ? 'seen' : '';
     const style = caution && !item.done ? LOUD : marked ? { bold: true } : {};
     const first = pad(line(bold(marked ? '> ' : '  '), span(sign, style)), BEFORE);
     return hangingBoth(first, { text: item.say, printed }, state.columns, style);
   });
   return {
+    kind: 'plain',
     left: line(bold(piece?.spec.name ?? job.upper.job)),
     right: line(WHEN[view.moment]),
     under: line(`${where}${seen} of ${items.length} seen`),

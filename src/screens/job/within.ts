@@ -1,35 +1,42 @@
 /** Given a time: what can be done in it and left safe. */
-import { type Doable, within } from '../../plan/twenty.ts';
-import { ask } from '../ask/field.ts';
-import type { Acts } from '../base/act.ts';
-import { show, stay } from '../base/moves.ts';
+import { type Doable, within as doableWithin } from '../../plan/twenty.ts';
+import { GO } from '../base/key.ts';
+import { type OnJob, onJob, show } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
-import type { State } from '../base/state.ts';
-import { scrolled } from '../kit/scroll.ts';
+import { screenOver } from '../base/screen.ts';
+import type { State, View } from '../base/state.ts';
 import { bold, hanging, indent, type Line, line, pad, wrap } from '../kit/text.ts';
 import { many } from '../kit/words.ts';
 import { atTime } from '../now/plan-now.ts';
 import { curesSaid } from '../now/sealant.ts';
 
-export const withinActs = {
-  within: (state) => ask(state, { ask: 'minutes', say: null }),
-  'leave-within': (state) =>
-    state.view.screen === 'within' ? show(state, state.view.under) : stay(state),
-} satisfies Acts;
+type WithinView = Extract<View, { screen: 'within' }>;
+
+export const within = screenOver({
+  here: (state: State, view: WithinView) => onJob(state, view),
+  keys: [
+    {
+      id: 'leave-within',
+      presses: GO,
+      label: 'go on',
+      help: 'back to where this was asked',
+      does: ({ state, view }) => show(state, view.under),
+    },
+  ],
+  draw: drawWithin,
+});
 
 const LABEL = 9;
 
-export function drawWithin(state: State): Page {
-  const { view, open } = state;
-  if (view.screen !== 'within' || !open) return { left: [], middle: () => [] };
-  const { minutes } = view;
-  const found = atTime(open.job, state.now, `within ${minutes}`, () =>
-    within(open.job, minutes, state.now),
+function drawWithin({ state, view: { minutes }, job }: OnJob<WithinView>): Page {
+  const found = atTime(job, state.now, `within ${minutes}`, () =>
+    doableWithin(job, minutes, state.now),
   );
   return {
+    kind: 'page',
     left: line(bold(`In ${many(minutes, 'minute')}, and left safe`)),
-    under: line(open.job.upper.job),
-    middle: (columns, rows) => {
+    under: line(job.upper.job),
+    middle: (columns) => {
       const nothing = found.can.length + found.maybe.length === 0;
       const lines: Line[] = [
         ...found.can.flatMap((d) => doable(d, columns)),
@@ -37,13 +44,13 @@ export function drawWithin(state: State): Page {
           ? [[], ...wrap('How long these take nobody has noted:', columns), []]
           : []),
         ...found.maybe.flatMap((d) => doable(d, columns)),
-        ...curesSaid(open.job, state.now).flatMap((text) => [
+        ...curesSaid(job, state.now).flatMap((text) => [
           [],
           ...wrap(text, columns, { bold: true }),
         ]),
         ...(nothing ? wrap('Nothing that could be left safe.', columns, { bold: true }) : []),
       ];
-      return scrolled([[], ...lines], view.top, rows);
+      return [[], ...lines];
     },
   };
 }

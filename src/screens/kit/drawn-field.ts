@@ -47,7 +47,7 @@ function firstOf(field: number, count: number, drawn: readonly number[], mark: n
 }
 
 /** Lines of the field in an area of `columns` × `rows`; `room`: columns of the longest name. */
-export function drawField(drawing: Drawing, columns: number, rows: number, room: number): Line[] {
+export function drawGround(drawing: Drawing, columns: number, rows: number, room: number): Line[] {
   const cell = cellFor(columns, rows, room);
   const seen = spotsIn(columns, rows, cell);
   const { holes, mark } = drawing;

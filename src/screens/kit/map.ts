@@ -5,6 +5,7 @@
 import type { Layout } from '../../piece/map.ts';
 import { dotted } from './dotted.ts';
 import { type Cell, place } from './place.ts';
+import { window } from './scroll.ts';
 import { type Line, type Span, type Style, span, width } from './text.ts';
 
 export type Shape = 'home' | 'out' | 'in' | 'tight' | 'trouble';
@@ -184,9 +185,4 @@ function drawLines(marks: readonly Mark[], columns: number, rows: number): Line[
   const shown = all.slice(top, top + rows);
   const above = Math.floor((rows - shown.length) / 2);
   return Array.from({ length: rows }, (_, i) => shown[i - above] ?? []);
-}
-
-/** The first of `rows` lines out of `total` that keep line `at` in sight. */
-export function window(total: number, rows: number, at: number): number {
-  return Math.max(0, Math.min(total - rows, at - Math.floor(rows / 2)));
 }

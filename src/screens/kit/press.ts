@@ -19,6 +19,8 @@ const NAMES: Readonly<Record<Press, string>> = {
   home: 'Home',
   end: 'End',
   delete: 'Delete',
+  pageup: 'PageUp',
+  pagedown: 'PageDown',
 };
 
 export function keyName(press: Press): string {

@@ -1,74 +1,58 @@
 /** The page of all that is known of a piece or a task, drawn. */
-
 import { pieceNamed } from '../base/moves.ts';
-import type { Page } from '../base/page.ts';
-import type { State } from '../base/state.ts';
+import { AROUND, type ListLine, listLines, type Page } from '../base/page.ts';
 import { hangingBoth } from '../kit/both.ts';
-import { around } from '../kit/scroll.ts';
 import { bold, hanging, type Line, line, pad, span, width } from '../kit/text.ts';
 import type { KnownRow } from '../now/known-rows.ts';
 import { taskHere } from '../now/task-now.ts';
-import { rowHere, rowsHere } from './known.ts';
+import type { OnKnown } from './on-known.ts';
 
-export function drawKnown(state: State): Page {
-  const { view, open } = state;
-  if (view.screen !== 'known' || !open) return { left: [], middle: () => [] };
-  const rows = rowsHere(state);
-  const here = rowHere(state);
+export function drawKnown({ state, job, view, rows, row }: OnKnown): Page {
   const { of } = view;
   const name =
     'piece' in of
-      ? pieceNamed(open.job, of.piece).spec.name
-      : (taskHere(open.job, of.task, state.now)?.say ?? of.task);
+      ? pieceNamed(job, of.piece).spec.name
+      : (taskHere(job, of.task, state.now)?.say ?? of.task);
   const asked = view.first.length > 0;
-  const drawn = drawRows(rows, here, view.first.length, state.columns);
-  return {
+  const drawn = drawRows(rows, row, view.first.length, state.columns);
+  const around = {
     left: line(bold(name)),
     right: line(asked ? 'which is not so here?' : 'what is known of it'),
     // Where not all rows are in sight, how many there are.
     under: line(
-      drawn.length > state.rows - AROUND && here
-        ? `${rows.indexOf(here) + 1} of ${rows.length}`
-        : '',
+      drawn.length > state.rows - AROUND && row ? `${rows.indexOf(row) + 1} of ${rows.length}` : '',
     ),
-    middle: (_, height) => {
-      if (rows.length === 0) return [[], line('Nothing is noted of it.')];
-      const marked = drawn.findIndex((l) => l.id === here?.id);
-      return around(
-        drawn.map((l) => l.line),
-        marked,
-        height,
-      );
-    },
   };
+  if (rows.length === 0) {
+    return { kind: 'plain', ...around, middle: () => [[], line('Nothing is noted of it.')] };
+  }
+  return { kind: 'list', ...around, counted: true, middle: () => drawn };
 }
 
-/** Head, its second line, and the foot. */
-const AROUND = 3;
-
-/** All lines of the page, those of a row with its name. */
+/** All lines of the page, those of a row with its place. */
 function drawRows(
   rows: readonly KnownRow[],
   here: KnownRow | null,
   first: number,
   columns: number,
-) {
+): ListLine[] {
   const label = Math.max(0, ...rows.map((r) => width(r.label))) + GAP;
-  const lines: { line: Line; id: string | null }[] = [];
+  const lines: ListLine[] = [];
   for (const [i, row] of rows.entries()) {
     const before = rows[i - 1];
-    if (first > 0 && i === first) lines.push(blank);
-    if (!row.said && (before?.said ?? true)) lines.push(...(before ? [blank] : []), NOT_SAID);
+    if (first > 0 && i === first) lines.push(between([]));
+    if (!row.said && (before?.said ?? true)) {
+      lines.push(...(before ? [between([])] : []), between(line('  Not said yet:')));
+    }
     const same = before?.label === row.label && before.said === row.said;
     const drawn = rowLines(row, row.id === here?.id, same, label, columns);
-    lines.push(...drawn.map((l) => ({ line: l, id: row.id })));
+    lines.push(...listLines(drawn, i, row.id === here?.id));
   }
   return lines;
 }
 
 const GAP = 2;
-const blank: { line: Line; id: null } = { line: [], id: null };
-const NOT_SAID = { line: line('  Not said yet:'), id: null };
+const between = (what: Line): ListLine => ({ line: what, row: null, marked: false });
 
 function rowLines(
   row: KnownRow,

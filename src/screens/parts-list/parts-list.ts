@@ -1,31 +1,38 @@
 /** The one place for what is missing: what must be had, how far it has come, and what it holds up. */
-import type { BuyState, Wish } from '../../model/types.ts';
-import { type Buy, buyList } from '../../plan/buy/list.ts';
+import type { BuyState } from '../../model/types.ts';
+import type { Buy } from '../../plan/buy/list.ts';
 import { sayBought } from '../../plan/buy/say.ts';
 import { isHere } from '../../plan/buy/state.ts';
 import { sayStepName } from '../../plan/say.ts';
 import { ask } from '../ask/field.ts';
-import type { Acts } from '../base/act.ts';
-import { record, say, show, stay } from '../base/moves.ts';
-import type { Page } from '../base/page.ts';
-import type { State, Updated } from '../base/state.ts';
-import { neighbour } from '../kit/neighbour.ts';
-import { around } from '../kit/scroll.ts';
+import { GO, type Key } from '../base/key.ts';
+import { type OnJob, onJob, record, stay } from '../base/moves.ts';
+import { NOTED } from '../base/noted.ts';
+import { listLines, type Page } from '../base/page.ts';
+import { screenOver } from '../base/screen.ts';
+import type { State, Updated, View } from '../base/state.ts';
+import { undoHere } from '../base/undo.ts';
 import { bold, type Line, line, pad, span, width, wrap } from '../kit/text.ts';
-import { capital, list, many } from '../kit/words.ts';
+import { capital, list } from '../kit/words.ts';
 import { buyWish } from '../now/buy-wish.ts';
 import { buysNow } from '../now/plan-now.ts';
 
-function partHere(state: State): Buy | null {
-  const { view, open } = state;
-  if (view.screen !== 'parts' || !open) return null;
-  const buys = buysNow(open.job, state.now);
-  return buys.find((b) => b.buy === view.here) ?? first(buys) ?? null;
+interface OnParts extends OnJob<Extract<View, { screen: 'parts' }>> {
+  buys: readonly Buy[];
+  /** The marked one; null where nothing is on the list. */
+  buy: Buy | null;
+}
+
+function partsHere(state: State, view: OnParts['view']): OnParts | null {
+  const here = onJob(state, view);
+  if (!here) return null;
+  const buys = buysNow(here.job, state.now);
+  return { ...here, buys, buy: buys.find((b) => b.buy === view.here) ?? firstOf(buys) };
 }
 
 /** What is missing comes first. */
-function first(buys: readonly Buy[]): Buy | undefined {
-  return buys.find((b) => !isHere(b.state)) ?? buys[0];
+function firstOf(buys: readonly Buy[]): Buy | null {
+  return buys.find((b) => !isHere(b.state)) ?? buys[0] ?? null;
 }
 
 /** How it goes on, where all goes well. */
@@ -50,102 +57,116 @@ const LABELS: Readonly<Record<BuyState, string>> = {
   superseded: '',
 };
 
-export function furtherLabel(state: State): string {
-  const next = FURTHER[partHere(state)?.state ?? 'fitted'];
-  return next === null ? '' : LABELS[next];
+function furtherLabel({ buy }: OnParts): string {
+  const next = buy && FURTHER[buy.state];
+  return next ? LABELS[next] : '';
 }
 
-export function goesFurther(state: State): boolean {
-  return furtherLabel(state) !== '';
+function goFurther({ state, buy }: OnParts): Updated {
+  const next = buy && FURTHER[buy.state];
+  if (!next) return stay(state);
+  if (next === 'ordered') return ask(state, { ask: 'promised', buy: buy.buy, say: null });
+  return record(state, buyWish(buy, next));
 }
 
-/** Not ordered yet: it may well lie on the shelf. */
-export function isWanted(state: State): boolean {
-  return partHere(state)?.state === 'wanted';
+/** How far the marked part has come. */
+function cameKey(
+  words: Pick<Key<OnParts>, 'id' | 'presses' | 'label' | 'help'>,
+  how: BuyState,
+): Key<OnParts> {
+  return {
+    ...words,
+    holds: ({ buy }) => buy !== null,
+    does: ({ state, buy }) => (buy ? record(state, buyWish(buy, how)) : stay(state)),
+  };
 }
 
-export function hasPart(state: State): boolean {
-  return partHere(state) !== null;
-}
-
-function mark(state: State, how: BuyState): Updated {
-  const buy = partHere(state);
-  return buy ? record(state, buyWish(buy, how)) : stay(state);
-}
-
-export const partsActs = {
-  parts: (state) => show(state, { screen: 'parts', here: null, under: state.view }),
-  further: (state) => {
-    const buy = partHere(state);
-    const next = buy ? FURTHER[buy.state] : null;
-    if (!buy || next === null) return stay(state);
-    if (next === 'ordered') return ask(state, { ask: 'promised', buy: buy.buy, say: null });
-    return record(state, buyWish(buy, next));
+export const parts = screenOver({
+  here: partsHere,
+  keys: [
+    undoHere,
+    {
+      id: 'further',
+      presses: GO,
+      label: furtherLabel,
+      help: 'how far the marked part has come, one on',
+      holds: (here) => furtherLabel(here) !== '',
+      does: goFurther,
+    },
+    {
+      ...cameKey(
+        { id: 'part-here', presses: ['t'], label: 'to hand', help: 'it is here already' },
+        'here',
+      ),
+      // Not ordered yet: it may well lie on the shelf.
+      holds: ({ buy }) => buy?.state === 'wanted',
+    },
+    cameKey(
+      { id: 'part-wrong', presses: ['w'], label: 'wrong', help: 'it came, and does not fit' },
+      'wrong',
+    ),
+    cameKey(
+      { id: 'part-short', presses: ['s'], label: 'short', help: 'fewer came than are needed' },
+      'short',
+    ),
+    {
+      id: 'superseded',
+      presses: ['n'],
+      label: 'new number',
+      help: 'it is sold under another number now',
+      holds: ({ buy }) => buy !== null,
+      does: ({ state, buy }) => (buy ? ask(state, { ask: 'number', buy: buy.buy }) : stay(state)),
+    },
+  ],
+  draw: drawParts,
+  rows: ({ view, buys, buy }) => ({
+    names: buys.map((b) => b.buy),
+    marked: buy?.buy ?? null,
+    mark: (here) => ({ ...view, here }),
+  }),
+  after: {
+    // It stays in sight, with how far it has come now.
+    buy: (state, made) => {
+      const { view } = state;
+      const marked = view.screen === 'parts' ? { ...view, here: made.wish.buy } : view;
+      return NOTED.buy({ ...state, view: marked }, made);
+    },
   },
-  'part-here': (state) => mark(state, 'here'),
-  'part-wrong': (state) => mark(state, 'wrong'),
-  'part-short': (state) => mark(state, 'short'),
-  superseded: (state) => {
-    const buy = partHere(state);
-    return buy ? ask(state, { ask: 'number', buy: buy.buy }) : stay(state);
-  },
-} satisfies Acts;
-
-export function moveParts(state: State, by: number): Updated {
-  const { view, open } = state;
-  if (view.screen !== 'parts' || !open) return stay(state);
-  const names = buysNow(open.job, state.now).map((b) => b.buy);
-  return show(state, { ...view, here: neighbour(names, partHere(state)?.buy ?? null, by) });
-}
-
-/** After a mark: it stays in sight, with how far it has come now. */
-export function afterBuy(state: State, wish: Extract<Wish, { do: 'buy' }>): Updated {
-  const { view, open } = state;
-  const buy = open ? buyList(open.job, state.now).find((b) => b.buy === wish.buy) : undefined;
-  const quiet = buy ? `${buy.what}: ${sayBought(buy, state.now)}.` : 'Noted.';
-  return say(
-    view.screen === 'parts' ? show(state, { ...view, here: wish.buy }).state : state,
-    quiet,
-  );
-}
-
-/** `Not here yet: cover gasket (not ordered yet).`; null when nothing holds the piece. */
-export function lacksSaid(state: State, piece: string): string | null {
-  const { open } = state;
-  if (!open) return null;
-  const lacks = buysNow(open.job, state.now).filter((b) => b.holds.includes(`${piece} on`));
-  if (lacks.length === 0) return null;
-  return `Not here yet: ${list(lacks.map((b) => `${b.what} (${sayBought(b, state.now)})`))}.`;
-}
+});
 
 // ---------------------------------------------------------------- picture
 
 const LOUD = { colour: 'red', bold: true } as const;
 const BAD: readonly string[] = ['wrong', 'short', 'superseded'];
 
-export function drawParts(state: State): Page {
-  const { open } = state;
-  const here = partHere(state);
-  if (!open) return { left: [], middle: () => [] };
-  const buys = buysNow(open.job, state.now);
+function drawParts(here: OnParts): Page {
+  const { state, job, buys, buy } = here;
   const missing = buys.filter((b) => !isHere(b.state)).length;
-  return {
+  const around = {
     left: line(bold('What must be had')),
     right: line(missing === 0 ? 'all here' : `${missing} of ${buys.length} not here`),
-    under: line(open.job.upper.job),
-    middle: (columns, rows) => {
-      if (buys.length === 0) return [[], line('Nothing is on the list.')];
+    under: line(job.upper.job),
+    say: buy ? sayPart(here, buy) : [],
+  };
+  if (buys.length === 0) {
+    return { kind: 'plain', ...around, middle: () => [[], line('Nothing is on the list.')] };
+  }
+  return {
+    kind: 'list',
+    ...around,
+    middle: (columns) => {
       const longest = Math.max(...buys.map((b) => width(named(b))));
-      const name = Math.min(longest, Math.floor(columns * 0.55));
-      const lines = buys.map((b) => rowOf(b, b.buy === here?.buy, name, state.now));
-      return around(
-        lines,
-        buys.findIndex((b) => b.buy === here?.buy),
-        rows,
+      const name = Math.min(longest, nameRoom(columns));
+      return buys.flatMap((b, i) =>
+        listLines([rowOf(b, b === buy, name, state.now)], i, b === buy),
       );
     },
-    say: here ? sayPart(state, here) : [],
   };
+}
+
+/** Columns of a name at most; a longer one is said in full where it is marked. */
+function nameRoom(columns: number): number {
+  return Math.floor(columns * 0.55);
 }
 
 function named(buy: Buy): string {
@@ -166,23 +187,17 @@ function rowOf(buy: Buy, marked: boolean, name: number, now: string): Line {
   );
 }
 
-function sayPart({ open, columns }: State, buy: Buy): Line[] {
-  const job = open?.job;
-  if (!job) return [];
+function sayPart({ job, state: { columns } }: OnParts, buy: Buy): Line[] {
   const steps = (names: readonly string[]) => list(names.map((s) => sayStepName(job, s)));
   const bought = [buy.price, buy.from, buy.once ? 'used once' : null, buy.says].filter(
     (t) => t !== null,
   );
+  const isCut = width(named(buy)) > nameRoom(columns);
   return [
+    ...wrap(isCut ? `${capital(named(buy))}.` : '', columns),
     ...wrap(buy.holds.length > 0 ? `Holds up: ${steps(buy.holds)}.` : '', columns, { bold: true }),
     ...wrap(buy.holds.length === 0 && buy.for.length > 0 ? `For: ${steps(buy.for)}.` : '', columns),
     ...wrap(bought.length > 0 ? capital(`${bought.join(', ')}.`) : '', columns),
     ...wrap(buy.why === null ? '' : `On the list by itself: ${buy.why}.`, columns),
   ];
-}
-
-/** Said on a key where something is missing. */
-export function missingLabel({ open, now }: State): string {
-  const lacks = open ? buysNow(open.job, now).filter((b) => b.holds.length > 0) : [];
-  return lacks.length === 0 ? '' : many(lacks.length, 'part missing', 'parts missing');
 }

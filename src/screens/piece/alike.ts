@@ -2,20 +2,17 @@
 import { lookAlikes } from '../../bolt/lookalikes.ts';
 import { threadOf } from '../../bolt/threads.ts';
 import { kindsIn } from '../../job/fold/fit-of.ts';
-import { type At, at, stepOf } from '../base/moves.ts';
-import type { Updated } from '../base/state.ts';
+import type { At } from '../base/moves.ts';
+import type { State } from '../base/state.ts';
 import { list } from '../kit/words.ts';
 
 const TOLD = 'look-alike threads';
 
-export function nameAlikes(now: Updated): Updated {
-  const { state } = now;
-  const here = at(state);
-  const asks = stepOf(state, 'on') !== null || stepOf(state, 'off') !== null;
-  if (!asks || !here || state.quiet !== null || state.read.includes(TOLD)) return now;
+export function nameAlikes(here: At & { state: State }): State {
+  const { state } = here;
+  if (state.quiet !== null || state.read.includes(TOLD)) return state;
   const said = alikes(here);
-  if (said === null) return now;
-  return { ...now, state: { ...state, quiet: said, read: [...state.read, TOLD] } };
+  return said === null ? state : { ...state, quiet: said, read: [...state.read, TOLD] };
 }
 
 /** Of the whole job, where one of the two belongs in this piece: the other may lie on the same bench. */

@@ -1,33 +1,44 @@
-/** What is left in the tray, or how high the heads stand: asked for, and what it says of the holes. */
-
-import { ask } from '../ask/field.ts';
-import type { Acts } from '../base/act.ts';
-import { at, stay, stepOf } from '../base/moves.ts';
+/** What is left in the tray, or how high the heads stand: what it says of the holes. */
+import { atStep } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
 import { piecePage } from '../base/piece-page.ts';
-import type { State, Updated } from '../base/state.ts';
-import { scrolled } from '../kit/scroll.ts';
+import type { State } from '../base/state.ts';
 import { type Line, line, wrap } from '../kit/text.ts';
 import { sayItem } from '../kit/words.ts';
-import type { About } from '../now/answers.ts';
-import { answerTo } from '../now/answers.ts';
+import { type About, type Answer, answerTo } from '../now/answers.ts';
+import { type OnPiece, onPiece, type StepView, stepScreen } from './step.ts';
+import { askAbout } from './step-keys.ts';
+import { goOnKey } from './trouble.ts';
 
-function asked(state: State, about: About, text = ''): Updated {
-  const here = at(state);
-  return here ? ask(state, { ask: about, piece: here.key, say: null }, text) : stay(state);
+interface OnAnswer extends OnPiece<'answer'> {
+  answer: Answer;
 }
 
-export const answerActs = {
-  left: (state) => asked(state, 'left'),
-  heights: (state) => asked(state, 'heights'),
-  correct: (state) => {
-    const step = stepOf(state, 'answer');
-    const { view } = state;
-    if (!step || view.screen !== 'piece') return stay(state);
-    // The question stands over the screen that it was asked on, not over its answer.
-    return asked({ ...state, view: { ...view, step: step.back } }, step.about, step.text);
-  },
-} satisfies Acts;
+function onAnswer(state: State, view: StepView<'answer'>): OnAnswer | null {
+  const here = onPiece(state, view);
+  const found = here && answerTo(here.job, here.piece, here.step.about, here.step.text);
+  return here && found && !('fault' in found) ? { ...here, answer: found } : null;
+}
+
+export const answer = stepScreen({
+  here: onAnswer,
+  keys: [
+    goOnKey,
+    {
+      id: 'correct',
+      presses: ['r'],
+      label: 'type it again',
+      help: 'type it again, with what was typed',
+      does: (here) => {
+        const { state, view, step } = here;
+        // The question stands over the screen that it was asked on, not over its answer.
+        const below = { ...state, view: atStep(view, step.back) };
+        return askAbout({ ...here, state: below }, step.about, step.text);
+      },
+    },
+  ],
+  draw: drawAnswer,
+});
 
 const ABOUT: Readonly<Record<About, string>> = {
   left: 'what is left over',
@@ -38,18 +49,9 @@ const LINES = 6;
 const HIGH_LINES = 9;
 const HIGH = 30;
 
-export function drawAnswer(state: State): Page {
-  const here = at(state);
-  const step = stepOf(state, 'answer');
-  const found = here && step ? answerTo(here.job, here.piece, step.about, step.text) : null;
-  if (!here || !step || !found || 'fault' in found) return { left: [], middle: () => [] };
-  const { says, look, labels } = found;
-  const lines = says.flatMap((text, i): Line[] =>
-    wrap(text, state.columns, i === 0 ? { bold: true } : {}),
-  );
-  const most = state.rows < HIGH ? LINES : HIGH_LINES;
+function drawAnswer({ state, piece, step, answer: { says, look, labels } }: OnAnswer): Page {
   return piecePage(
-    here.piece,
+    piece,
     (h) => ({
       lit: look.has(h.name),
       label: labels.get(h.name) ?? (h.belongs ? sayItem(h.belongs) : ''),
@@ -60,8 +62,11 @@ export function drawAnswer(state: State): Page {
       under: line(
         step.about === 'left' ? `left: ${step.text === '' ? 'nothing' : step.text}` : 'mm',
       ),
-      say: scrolled(lines, step.top, most),
-      most,
+      say: says.flatMap((text, i): Line[] =>
+        wrap(text, state.columns, i === 0 ? { bold: true } : {}),
+      ),
+      most: state.rows < HIGH ? LINES : HIGH_LINES,
+      kind: 'page',
     },
   );
 }

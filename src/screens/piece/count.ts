@@ -3,11 +3,12 @@ import { sayOnce } from '../../bolt/cautions.ts';
 import { kindsIn } from '../../job/fold/fit-of.ts';
 import type { Refusal } from '../../model/types.ts';
 import { ask } from '../ask/field.ts';
-import type { Acts } from '../base/act.ts';
+import { goesIn } from '../ask/inside.ts';
 import { OFF } from '../base/enter.ts';
-import { type At, at, record, stay, toStep } from '../base/moves.ts';
+import { GO } from '../base/key.ts';
+import { type At, record, toStep } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
-import type { State } from '../base/state.ts';
+import type { State, Updated } from '../base/state.ts';
 import { hangingBoth } from '../kit/both.ts';
 import { sentences, stopBox } from '../kit/box.ts';
 import { large } from '../kit/large.ts';
@@ -17,23 +18,58 @@ import { worstSwap } from '../now/answers.ts';
 import { sortedItems } from '../now/gate-now.ts';
 import { names, stillIn } from '../now/piece-now.ts';
 import { gateOf } from '../now/plan-now.ts';
+import { type OnPiece, onPiece, stepScreen } from './step.ts';
+import { asideKey, gatesKey, nothingIn } from './step-keys.ts';
+import { redoKey, undoKey } from './undo.ts';
 
-export const countActs = {
-  came: (state) => {
-    const here = at(state);
-    if (!here) return stay(state);
-    // Where nothing lies in a tray there is nothing to ask.
-    if (here.piece.holes.length === 0) return record(state, { do: 'off', piece: here.key });
-    return ask(state, { ask: 'tray', piece: here.key, how: 'off' }, here.piece.tray ?? '');
-  },
-  'to-stuck': (state) => toStep(state, OFF),
-  pry: (state) => {
-    const here = at(state);
-    if (!here) return stay(state);
-    const wish = { do: 'off', piece: here.key } as const;
-    return ask(state, { ask: 'why', wish, refused: refusal(here) });
-  },
-} satisfies Acts;
+type OnCount = OnPiece<'off-count'>;
+
+const isSomeIn = (here: OnCount): boolean => !nothingIn(here);
+
+function cameOff({ state, key, piece }: OnCount): Updated {
+  // Where nothing lies in a tray there is nothing to ask.
+  if (piece.holes.length === 0) return record(state, { do: 'off', piece: key });
+  return ask(state, { ask: 'tray', piece: key, how: 'off' }, piece.tray ?? '');
+}
+
+export const count = stepScreen({
+  here: onPiece<'off-count'>,
+  keys: [
+    {
+      id: 'came',
+      presses: GO,
+      label: 'it came off',
+      help: 'the piece is off',
+      holds: nothingIn,
+      does: cameOff,
+    },
+    {
+      id: 'to-stuck',
+      presses: GO,
+      label: 'back to that bolt',
+      help: 'back to the bolts that are in',
+      holds: isSomeIn,
+      does: ({ state }) => toStep(state, OFF),
+    },
+    {
+      id: 'pry',
+      presses: ['w'],
+      label: 'all the same, and why',
+      help: 'overrule this, with a reason that is written down',
+      holds: isSomeIn,
+      does: (here) => {
+        const wish = { do: 'off', piece: here.key } as const;
+        return ask(here.state, { ask: 'why', wish, refused: refusal(here) });
+      },
+    },
+    undoKey,
+    redoKey,
+    asideKey,
+    gatesKey,
+    goesIn,
+  ],
+  draw: drawCount,
+});
 
 /** What the file would answer, said before it is asked. */
 function refusal({ piece }: At): Refusal {
@@ -42,14 +78,13 @@ function refusal({ piece }: At): Refusal {
   return { code: 'still-in', say, data: { holes }, overrulable: true };
 }
 
-export function drawCount(state: State): Page {
-  const here = at(state);
-  if (!here) return { left: [], middle: () => [] };
-  const { piece } = here;
+function drawCount(here: OnCount): Page {
+  const { state, piece } = here;
   const inside = stillIn(piece);
   const n = piece.holes.length;
   const out = n - inside.length;
   return {
+    kind: 'plain',
     left: line(bold(piece.spec.name)),
     right: line('off'),
     middle: (columns, rows) => {

@@ -1,199 +1,126 @@
 /** The piece as it stands, and the ways on from here. */
-
-import { blockers, stillOver } from '../../job/judge/blocked.ts';
-import { printedOf } from '../../job/truth/corrections.ts';
-import type { HoleNow, Job, PieceNow } from '../../model/types.ts';
-import { sayThing } from '../../plan/inside.ts';
-import { nextWork } from '../../plan/next.ts';
-import { ask } from '../ask/field.ts';
-import type { Acts } from '../base/act.ts';
+import { cameOut, goesIn } from '../ask/inside.ts';
+import { noteKey } from '../ask/note.ts';
 import { goWay, OFF, readFirst, rowStep, TIGHT, toSettleStep } from '../base/enter.ts';
-import { at, hereOf, holeNamed, record, stay, toStep } from '../base/moves.ts';
-import type { Page } from '../base/page.ts';
-import { piecePage } from '../base/piece-page.ts';
-import type { State } from '../base/state.ts';
-import { both, corrected, ended, flow } from '../kit/both.ts';
-import { type Line, line, span, wrap } from '../kit/text.ts';
-import { capital, list, many, sayCounts, sayItem } from '../kit/words.ts';
-import { shouldSaid } from '../now/answers.ts';
-import { wrapStruck } from '../now/corrections-said.ts';
-import { passNow, stillIn, toSettle } from '../now/piece-now.ts';
+import { GO, type Key } from '../base/key.ts';
+import { record, show, toStep } from '../base/moves.ts';
+import type { State, Updated } from '../base/state.ts';
+import { drawKey } from '../draw/draw-key.ts';
+import { inPiece } from '../known/in-question.ts';
+import { knownKey } from '../known/known-keys.ts';
+import { notSo } from '../known/not-so.ts';
+import { stillIn, toFill } from '../now/piece-now.ts';
 import { mustRead } from '../now/reading.ts';
-import { sayDiffers, sayTakes, sayTrouble, sayWhere } from '../now/say-piece.ts';
-import { cureSaid, hurrySaid } from '../now/sealant.ts';
-import { torqueRows } from '../now/tight-figures.ts';
-import { comesAlong, type Way, wayOf } from '../now/way.ts';
-import { lacksSaid } from '../parts-list/parts-list.ts';
-import { sayPass, sayPrinted } from './tight.ts';
+import { comesAlong, WAY_LABELS, wayOf } from '../now/way.ts';
+import { partsKey } from '../parts-list/missing.ts';
+import { drawLook, type OnLook } from './look-page.ts';
+import { goKey, pointKey } from './point.ts';
+import { onHoles, type StepView, stepScreen } from './step.ts';
+import {
+  asideKey,
+  gatesKey,
+  heightsKey,
+  leftKey,
+  mendedKey,
+  nothingIn,
+  someIn,
+  troubleKey,
+} from './step-keys.ts';
+import { redoKey, undoKey } from './undo.ts';
 
-export const lookActs = {
-  forth: (state) => {
-    const here = at(state);
-    return here ? goWay(state, wayOf(here.job, here.piece)) : stay(state);
+function takeOff({ state, key, piece }: OnLook): Updated {
+  const bare = piece.holes.length === 0;
+  // Nothing holds it and nothing is to be read: one key.
+  if (bare && !mustRead(piece.spec, 'removal')) return record(state, { do: 'off', piece: key });
+  const out = bare || stillIn(piece).length === 0;
+  return readFirst(state, 'removal', out ? { step: 'off-count' } : OFF);
+}
+
+function offLabel({ way, piece }: OnLook): string {
+  if (comesAlong(piece)) return 'off by itself';
+  if (way === 'done') return 'take it off again';
+  return way === 'row' ? 'off, no bolts' : '';
+}
+
+/** Columns from which the foot has room for more than what a hand needs next. */
+const WIDE = 100;
+
+/** While bolts go in, or where something is lit or inside, what is to be done about that is at the foot first. */
+function knownLabel(here: OnLook): string {
+  const { state, job, key, piece, step } = here;
+  const busy = step.here !== null || someIn(here) || job.inside.some((i) => i.piece === key);
+  // Off, or aside, is what a piece without bolts is opened for.
+  const bare = piece.holes.length === 0 && piece.where === 'home';
+  return (busy || bare) && state.columns < WIDE ? '' : 'what is known';
+}
+
+const KEYS: readonly Key<OnLook>[] = [
+  pointKey,
+  {
+    id: 'forth',
+    presses: GO,
+    label: ({ way }) => WAY_LABELS[way],
+    help: 'the next right thing for this piece',
+    does: ({ state, way }) => goWay(state, way),
   },
-  row: (state) => readFirst(state, 'removal', rowStep(state)),
-  'take-off': (state) => {
-    const here = at(state);
-    if (!here) return stay(state);
-    const { piece } = here;
-    const bare = piece.holes.length === 0;
-    // Nothing holds it and nothing is to be read: one key.
-    if (bare && !mustRead(piece.spec, 'removal'))
-      return record(state, { do: 'off', piece: here.key });
-    const out = bare || stillIn(piece).length === 0;
-    return readFirst(state, 'removal', out ? { step: 'off-count' } : OFF);
+  {
+    id: 'row',
+    presses: ['r'],
+    label: 'type the row',
+    help: 'type the whole row as it came out',
+    // The next right thing is to take it off, and its bolts can be typed as a row.
+    holds: ({ way }) => way === 'out',
+    does: ({ state }) => readFirst(state, 'removal', rowStep(state)),
   },
-  'put-on': (state) => {
-    const here = at(state);
-    if (!here) return stay(state);
-    return toSettleStep(state);
+  drawKey,
+  knownKey<OnLook>(({ job, key }) => (job.pieces.has(key) ? { piece: key } : null), knownLabel),
+  undoKey,
+  redoKey,
+  // From a piece all that is known of it is one key away, and there it stands again.
+  notSo<OnLook>(({ job, key, step }) => inPiece(job, key, step.here), ''),
+  troubleKey,
+  mendedKey,
+  {
+    id: 'take-off',
+    presses: ['o'],
+    label: offLabel,
+    help: 'take it off, or off again',
+    holds: (here) => here.piece.away === 'no' || !nothingIn(here),
+    does: takeOff,
   },
-  tighten: (state) => toStep(state, TIGHT),
-  aside: (state) => {
-    const here = at(state);
-    return here ? record(state, { do: 'aside', piece: here.key }) : stay(state);
+  {
+    id: 'put-on',
+    presses: ['p'],
+    label: '',
+    help: 'put it back on',
+    holds: ({ piece }) => piece.away !== 'no' || toFill(piece).length > 0,
+    does: ({ state }) => toSettleStep(state),
   },
-  mended: (state) => {
-    const here = at(state);
-    const hole = here ? hereOf(here.view.step) : null;
-    if (!here || hole === null) return stay(state);
-    return record(state, { do: 'state', piece: here.key, hole, state: 'mended' });
+  {
+    id: 'tighten',
+    presses: ['t'],
+    label: '',
+    help: 'tighten its bolts',
+    holds: someIn,
+    does: ({ state }) => toStep(state, TIGHT),
   },
-  note: (state) => {
-    const here = at(state);
-    return ask(state, {
-      ask: 'note',
-      piece: here?.key ?? null,
-      hole: here ? pointedAt(here.view.step) : null,
-    });
+  leftKey,
+  heightsKey,
+  asideKey,
+  gatesKey,
+  goesIn,
+  cameOut,
+  partsKey,
+  noteKey,
+  goKey,
+];
+
+export const look = stepScreen({
+  here: (state: State, view: StepView<'look'>): OnLook | null => {
+    const here = onHoles(state, view);
+    return here && { ...here, way: wayOf(here.job, here.piece) };
   },
-} satisfies Acts;
-
-/** The hole that the person pointed at; a note on the piece where none was. */
-function pointedAt(step: Parameters<typeof hereOf>[0]): string | null {
-  return 'typed' in step ? step.here : null;
-}
-
-export function drawLook(state: State): Page {
-  const here = at(state);
-  if (!here) return { left: [], middle: () => [] };
-  const { piece, job } = here;
-  const lit = hereOf(here.view.step);
-  const hole = holeNamed(piece, lit);
-  return piecePage(
-    piece,
-    (h) => ({
-      here: h.name === lit,
-      label: h.belongs ? sayItem(h.belongs) : '',
-      short: h.belongs?.kind ?? '',
-    }),
-    {
-      right: line(sayWhere(piece, job)),
-      under: line(piece.spec.torque?.text ?? ''),
-      say: hole
-        ? sayHole(job, hole, piece, state.columns)
-        : [
-            ...sayLacks(state, piece),
-            ...sayCured(state, piece),
-            ...sayPiece(job, piece, state.columns),
-          ],
-    },
-  );
-}
-
-/** What it cannot go on without. */
-function sayLacks(state: State, piece: PieceNow): Line[] {
-  const lacks = piece.away === 'no' ? null : lacksSaid(state, piece.spec.key);
-  return wrap(lacks ?? '', state.columns, LOUD);
-}
-
-/** By when its joint is to be closed, and what it does not bear yet. */
-function sayCured({ open, now, columns }: State, piece: PieceNow): Line[] {
-  const cures = open ? cureSaid(open.job, piece, now) : null;
-  const hurry = open ? hurrySaid(open.job, piece, now) : '';
-  return [...wrap(hurry, columns, { bold: true }), ...wrap(cures ?? '', columns, { bold: true })];
-}
-
-const LOUD = { colour: 'red', bold: true } as const;
-
-function sayPiece(job: Job, piece: PieceNow, columns: number): Line[] {
-  const way = wayOf(job, piece);
-  const odd = toSettle(piece).map((h) => `${h.name}: ${sayDiffers(h)}.`);
-  const bad = piece.holes.flatMap((h) =>
-    h.trouble ? [`${h.name}: ${sayTrouble(h.trouble)}.`] : [],
-  );
-  const next = way === 'done' ? nextWork(job) : null;
-  const inside = job.inside.filter((i) => i.piece === piece.spec.key).map(sayThing);
-  return [
-    ...wrap(inside.length > 0 ? `Inside: ${list(inside)}.` : '', columns, LOUD),
-    ...wrap(way === 'done' ? doneSaid(job, piece) : '', columns, { bold: true }),
-    ...wrapStruck(job, next ? `Next: ${next.say}` : passSaid(job, piece, way), columns, {
-      bold: true,
-    }),
-    ...corrected(torqueRows(job, piece, null, null), columns),
-    ...wrap(`${traySaid(job, piece) ?? boltsSaid(piece)}${order(job, piece, way)}`, columns),
-    ...wrap([...bad, ...odd].join(' '), columns, { bold: true }),
-  ];
-}
-
-/** `Next pass, 2 of 2: full, 10 N·m (manual 2-17).` */
-function passSaid(job: Job, piece: PieceNow, way: Way): string {
-  const now = way === 'tight' ? passNow(piece, job.upper.kinds) : null;
-  if (now === null) return '';
-  const begun = now.done.length > 0 ? `, ${now.done.length} done` : '';
-  const which = `${now.number} of ${now.of}${begun}`;
-  return `Next pass, ${which}: ${sayPass(now.pass)}${sayPrinted(piece, now.pass)}.`;
-}
-
-/** Read over the tray before anything goes back; null when nothing lies in one. */
-function traySaid(job: Job, piece: PieceNow): string | null {
-  const should = piece.away === 'no' ? null : shouldSaid(job, piece);
-  if (should === null) return null;
-  return piece.tray === null ? should : `In ${piece.tray}: ${should.replace(/^You/, 'you')}`;
-}
-
-function boltsSaid(piece: PieceNow): string {
-  const n = piece.holes.length;
-  const tray = piece.away !== 'no' && piece.tray !== null ? ` In ${piece.tray}.` : '';
-  if (n > 0) return `${many(n, 'bolt')}: ${sayCounts(piece.holes.map((h) => h.belongs))}.${tray}`;
-  if (comesAlong(piece)) return '';
-  const none = piece.spec.row === null ? 'Nothing is noted of its bolts yet.' : 'No bolts.';
-  if (piece.away !== 'no' || piece.fitted) return none;
-  return `${none} Look for what holds it before you pull: clips, dowels, a hidden screw.`;
-}
-
-/** Said calmly: what can be relied on now. */
-function doneSaid(job: Job, piece: PieceNow): string {
-  const n = piece.holes.length;
-  if (comesAlong(piece)) return `${capital(sayWhere(piece, job))}, without a step of its own.`;
-  if (n === 0) return 'Back on.';
-  const tight = piece.holes.filter((h) => h.state === 'tight').length;
-  if (tight < n) return `${tight} of ${n} are tight.`;
-  const torque = piece.spec.torque === null ? '' : `, ${piece.spec.torque.text}`;
-  return n === 1 ? `Its bolt is tight${torque}.` : `All ${n} are tight${torque}.`;
-}
-
-/** What has to come off before it, or go back before it. */
-function order(job: Job, piece: PieceNow, way: Way): string {
-  const comes = way === 'out' || way === 'row' || way === 'remove' || way === 'count';
-  const before = comes ? stillOver(job, piece) : way === 'done' ? [] : blockers(job, piece);
-  if (before.length === 0) return '';
-  const which = list(before.map((p) => p.spec.name));
-  return comes ? ` Over it, and still on: ${which}.` : ` To be back on before it: ${which}.`;
-}
-
-/** All that is known of one hole. */
-export function sayHole(job: Job, hole: HoleNow, piece: PieceNow, columns: number): Line[] {
-  const note = piece.spec.holes.get(hole.name)?.note ?? null;
-  const takes = `${hole.name} takes ${sayTakes(job, hole.belongs)}.`;
-  const bad = hole.trouble ? ` ${capital(sayTrouble(hole.trouble))}.` : '';
-  const odd = hole.unsettled || hole.conflict ? ` ${capital(sayDiffers(hole))}.` : '';
-  const of = { piece: piece.spec.key, hole: hole.name };
-  const printed = note === null ? null : printedOf(job, of, 'note', note);
-  const said = note === null ? [] : both(ended(capital(note)), printed);
-  return [
-    ...wrap(takes, columns, { bold: true }),
-    ...flow([...said, span(`${bad}${odd}`)], columns),
-    ...corrected(torqueRows(job, piece, null, hole.name), columns),
-  ];
-}
+  keys: KEYS,
+  draw: drawLook,
+  back: (state, { piece }) => show(state, { screen: 'job', here: piece }),
+});

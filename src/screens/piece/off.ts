@@ -1,73 +1,70 @@
 /** Off, a key a bolt: in loosening order, each out as the file has it, or as the person says it is. */
-
-import { printedOf } from '../../job/truth/corrections.ts';
 import type { Wish } from '../../model/types.ts';
 import { orderCare } from '../../piece/care.ts';
-import type { Acts } from '../base/act.ts';
+import { noteKey } from '../ask/note.ts';
 import { rowStep } from '../base/enter.ts';
-import { litHole } from '../base/lit.ts';
-import { type At, at, record, say, stay, stepOf, toStep } from '../base/moves.ts';
+import { GO } from '../base/key.ts';
+import { record, say, stay, toStep } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
 import { piecePage } from '../base/piece-page.ts';
-import type { State, Step, Updated } from '../base/state.ts';
-import { both, ended, flow } from '../kit/both.ts';
-import type { Press } from '../kit/press.ts';
-import { bold, type Line, line, span, wrap } from '../kit/text.ts';
+import type { Updated } from '../base/state.ts';
+import { bold, type Line, line, wrap } from '../kit/text.ts';
 import { sayItem } from '../kit/words.ts';
-import { pressHand, readHand } from '../now/hand.ts';
-import { onlyStuckLeft, stillIn, tipsOf } from '../now/piece-now.ts';
+import { readHand } from '../now/hand.ts';
+import { stillIn, tipsOf } from '../now/piece-now.ts';
 import { sayTakes } from '../now/say-piece.ts';
 import { turnSaid } from '../now/say-tight.ts';
+import { nameAlikes } from './alike.ts';
+import { handKey } from './hand-key.ts';
+import { goKey, pointKey } from './point.ts';
+import { noteOf, ownTip } from './said.ts';
+import { type OnHoles, onHoles, stepScreen } from './step.ts';
+import { troubleKey } from './step-keys.ts';
+import { redoKey, undoKey } from './undo.ts';
 
-type OffStep = Extract<Step, { step: 'off' }>;
+type OnOff = OnHoles<'off'>;
 
-/** What is typed about the bolt in the hand, on the way off and on the way on. */
-export function typeHand(state: State, press: Press): Updated {
-  const here = at(state);
-  const step = here?.view.step;
-  if (!here || (step?.step !== 'off' && step?.step !== 'on')) return stay(state);
-  const hand = pressHand(step.hand, press, here.job);
-  if (hand === null) return stay(state);
-  const typed = { ...step, hand, typed: '' };
-  return toStep(state, typed.step === 'on' ? { ...typed, fresh: true } : typed);
+function takeOut({ state, job, key, step, lit }: OnOff): Updated {
+  if (lit === null) return stay(state);
+  const wish: Wish = { do: 'out', piece: key, holes: [lit] };
+  const read = readHand(step.hand, job);
+  if (read.is === 'part') return say(state, `${step.hand} is no kind and no length yet.`);
+  if (read.is === 'none') return record(state, wish);
+  const word = read.is === 'kind' ? [read.item.kind, ...read.item.with].join('+') : step.hand;
+  return record(state, { ...wish, row: word });
 }
 
-export const offActs = {
-  out: (state) => {
-    const here = at(state);
-    const step = stepOf(state, 'off');
-    const hole = here ? litHole(here) : null;
-    if (!here || !step || hole === null) return stay(state);
-    const wish: Wish = { do: 'out', piece: here.key, holes: [hole] };
-    const read = readHand(step.hand, here.job);
-    if (read.is === 'part') return say(state, `${step.hand} is no kind and no length yet.`);
-    if (read.is === 'none') return record(state, wish);
-    const word = read.is === 'kind' ? [read.item.kind, ...read.item.with].join('+') : step.hand;
-    return record(state, { ...wish, row: word });
-  },
-  'to-row': (state) => toStep(state, rowStep(state)),
-  hand: typeHand,
-} satisfies Acts;
+export const off = stepScreen({
+  here: onHoles<'off'>,
+  keys: [
+    handKey,
+    pointKey,
+    {
+      id: 'out',
+      presses: GO,
+      label: 'this one is out',
+      help: 'the lit bolt is out, as said or as the file has it',
+      does: takeOut,
+    },
+    {
+      id: 'to-row',
+      presses: ['tab'],
+      label: 'type the row',
+      help: 'type the whole row as it came out',
+      does: ({ state }) => toStep(state, rowStep(state)),
+    },
+    undoKey,
+    redoKey,
+    troubleKey,
+    noteKey,
+    goKey,
+  ],
+  draw: drawOff,
+  greeting: nameAlikes,
+});
 
-/** After a mark on the way off: the next bolt; after the last one, or a whole row, the count. */
-export function nextOff(state: State): Updated {
-  const here = at(state);
-  if (!here) return stay(state);
-  const { piece } = here;
-  const all = stepOf(state, 'off-row') !== null;
-  if (!all && !onlyStuckLeft(piece)) {
-    return toStep(state, { step: 'off', here: null, typed: '', hand: '' });
-  }
-  const counted = toStep(state, { step: 'off-count' });
-  return stillIn(piece).length === 0 ? counted : { ...counted, effects: [{ do: 'ring' }] };
-}
-
-export function drawOff(state: State): Page {
-  const here = at(state);
-  const step = stepOf(state, 'off');
-  if (!here || !step) return { left: [], middle: () => [] };
-  const { piece } = here;
-  const lit = litHole(here);
+function drawOff(here: OnOff): Page {
+  const { state, piece, lit } = here;
   const out = piece.holes.length - stillIn(piece).length;
   return piecePage(
     piece,
@@ -79,8 +76,8 @@ export function drawOff(state: State): Page {
       right: line(`off, ${out} of ${piece.holes.length} out`),
       under: line(piece.tray ?? ''),
       say: [
-        ...sayNext(state, lit, step),
-        ...noteOf(state, lit),
+        ...sayNext(here),
+        ...noteOf(here, lit, state.columns),
         ...ownTip(here, 'removal', state.columns),
         ...tipsSaid(here).flatMap((t) => wrap(t, state.columns)),
       ],
@@ -88,19 +85,8 @@ export function drawOff(state: State): Page {
   );
 }
 
-/** The file's tip for this way, and how it is printed where that is not so. */
-export function ownTip(
-  { job, key, piece }: At,
-  way: 'removal' | 'fitting',
-  columns: number,
-): Line[] {
-  const own = piece.spec.tip[way][0];
-  if (own === undefined) return [];
-  return flow([span('Tip: '), ...both(own, printedOf(job, { piece: key }, 'tip', own))], columns);
-}
-
 /** What is said beside the order before the first bolt is out, and for a spring all the way. */
-function tipsSaid({ piece }: At): string[] {
+function tipsSaid({ piece }: OnOff): string[] {
   const { sequence } = piece.spec;
   const care = orderCare(piece.spec);
   const own = piece.spec.tip.removal[0];
@@ -116,11 +102,9 @@ function tipsSaid({ piece }: At): string[] {
   ];
 }
 
-function sayNext(state: State, lit: string | null, step: OffStep): Line[] {
-  const here = at(state);
-  const hole = here?.piece.holes.find((h) => h.name === lit);
-  if (!here || !hole) return [];
-  const { job, piece } = here;
+function sayNext({ state, job, piece, step, lit }: OnOff): Line[] {
+  const hole = piece.holes.find((h) => h.name === lit);
+  if (!hole) return [];
   if (step.hand !== '') {
     const read = readHand(step.hand, job);
     const item = read.is === 'kind' ? sayTakes(job, read.item) : step.hand;
@@ -139,13 +123,4 @@ function sayNext(state: State, lit: string | null, step: OffStep): Line[] {
     ...wrap(`${which} out: ${hole.name}.  ${is}.${stuck}`, state.columns, { bold: true }),
     ...wrap(turn ?? '', state.columns, { bold: true }),
   ];
-}
-
-/** What the file says of this hole alone. */
-export function noteOf(state: State, lit: string | null): Line[] {
-  const here = at(state);
-  const note = here?.piece.spec.holes.get(lit ?? '')?.note ?? null;
-  if (!here || note === null || lit === null) return [];
-  const printed = printedOf(here.job, { piece: here.key, hole: lit }, 'note', note);
-  return flow([span(`${lit}: `), ...both(ended(note), printed)], state.columns);
 }

@@ -2,76 +2,119 @@
 import { sayOnce } from '../../bolt/cautions.ts';
 import type { HoleNow } from '../../model/types.ts';
 import { UNKNOWN } from '../../piece/row.ts';
-import type { Acts } from '../base/act.ts';
-import { LOOK, TIGHT } from '../base/enter.ts';
-import { litHole } from '../base/lit.ts';
-import { type At, at, holeNamed, record, say, stay, stepOf, toStep } from '../base/moves.ts';
+import { noteKey } from '../ask/note.ts';
+import { TIGHT } from '../base/enter.ts';
+import { GO } from '../base/key.ts';
+import { type At, holeNamed, record, say, stay, toStep } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
 import { piecePage } from '../base/piece-page.ts';
 import type { State, Updated } from '../base/state.ts';
 import { bold, cut, type Line, line, spread, width, wrap } from '../kit/text.ts';
 import { list, many, sayCounts, sayItem } from '../kit/words.ts';
-import { handWish, readHand } from '../now/hand.ts';
-import { fingerTight } from '../now/job-now.ts';
+import { type HandRead, handWish, readHand } from '../now/hand.ts';
 import { fitting, names, toFill, unknownOnly } from '../now/piece-now.ts';
 import { sayTakes } from '../now/say-piece.ts';
 import { turnSaid } from '../now/say-tight.ts';
 import { sealantSaid } from '../now/sealant.ts';
 import { lacking, trayNow } from '../now/tray.ts';
-import { noteOf, ownTip } from './off.ts';
+import { nameAlikes } from './alike.ts';
+import { handKey } from './hand-key.ts';
+import { goKey, pointKey } from './point.ts';
+import { noteOf, ownTip } from './said.ts';
+import { type OnHoles, onHoles, type StepView, stepScreen } from './step.ts';
+import { heightsKey, leftKey, someIn, troubleKey } from './step-keys.ts';
+import { redoKey, undoKey } from './undo.ts';
 
-export const onActs = {
-  in: (state) => {
-    const here = at(state);
-    return here ? putIn(state, here, (hole) => [hole]) : stay(state);
-  },
-  all: (state) => {
-    const here = at(state);
-    if (!here) return stay(state);
-    const hand = stepOf(state, 'on')?.hand ?? '';
-    const any = hand === '' && unknownOnly(here.piece);
-    const fits = names(any ? toFill(here.piece) : fitting(here.job, here.piece, hand));
-    return fits.length === 0
-      ? say(state, 'No empty hole takes it.')
-      : putIn(state, here, () => fits);
-  },
-  'to-tight': (state) => toStep(state, TIGHT),
-} satisfies Acts;
+interface OnOn extends OnHoles<'on'> {
+  /** What is in the hand. */
+  hand: HandRead;
+  /** Empty holes where that belongs. */
+  fits: readonly HoleNow[];
+  /** The hand is empty, and nobody noted which bolt is which: any of them goes in. */
+  any: boolean;
+}
 
-function putIn(state: State, here: At, which: (lit: string) => string[]): Updated {
-  const typed = stepOf(state, 'on')?.hand ?? '';
-  const any = typed === '' && unknownOnly(here.piece) ? { kind: UNKNOWN } : null;
-  const hand = any ?? handWish(typed, here.job);
+function onOn(state: State, view: StepView<'on'>): OnOn | null {
+  const here = onHoles(state, view);
+  if (!here) return null;
+  const { job, piece, step } = here;
+  return {
+    ...here,
+    hand: readHand(step.hand, job),
+    fits: fitting(job, piece, step.hand),
+    any: step.hand === '' && unknownOnly(piece),
+  };
+}
+
+/** `which`: the holes, where the lit one is not the only one. */
+function putIn({ state, job, key, piece, step, lit, any }: OnOn, which?: string[]): Updated {
+  const hand = any ? { kind: UNKNOWN } : handWish(step.hand, job);
   if (hand === null) return stay(state);
   // With a bolt that belongs nowhere, the first empty hole: the answer says why it does not.
-  const hole = litHole(here) ?? toFill(here.piece)[0]?.name;
+  const hole = lit ?? toFill(piece)[0]?.name;
   if (hole === undefined) return say(state, 'No hole is empty.');
-  return record(state, { do: 'in', piece: here.key, holes: which(hole), hand });
+  return record(state, { do: 'in', piece: key, holes: which ?? [hole], hand });
 }
 
-/**
- * After a bolt went in: the same hand while it still belongs somewhere, else an empty hand.
- * At the end one more press must not mark a bolt as tight, so the piece is looked at in between.
- */
-export function nextOn(state: State): Updated {
-  const here = at(state);
-  const step = stepOf(state, 'on');
-  if (!here || !step) return stay(state);
-  if (toFill(here.piece).length === 0) {
-    const n = fingerTight(here.piece).length;
-    return toStep({ ...state, quiet: `All in, ${n} of them by fingers only.` }, LOOK);
-  }
-  const hand = fitting(here.job, here.piece, step.hand).length > 0 ? step.hand : '';
-  return toStep(state, { ...step, here: null, typed: '', hand, fresh: false });
+function putAllIn(here: OnOn): Updated {
+  const { state, piece, fits, any } = here;
+  const holes = names(any ? toFill(piece) : fits);
+  return holes.length === 0 ? say(state, 'No empty hole takes it.') : putIn(here, holes);
 }
 
-export function drawOn(state: State): Page {
-  const here = at(state);
-  const step = stepOf(state, 'on');
-  if (!here || !step) return { left: [], middle: () => [] };
-  const { piece, job } = here;
-  const lit = litHole(here);
-  const fits = fitting(job, piece, step.hand);
+function isSaid({ hand, any }: OnOn): boolean {
+  return any || hand.is === 'kind' || hand.is === 'length';
+}
+
+/** `all M in`. */
+function allLabel({ hand }: OnOn): string {
+  if (hand.is === 'kind') return `all ${hand.item.kind} in`;
+  return hand.is === 'length' ? `all ${hand.mm} mm in` : 'all in';
+}
+
+export const on = stepScreen({
+  here: onOn,
+  keys: [
+    handKey,
+    pointKey,
+    {
+      id: 'in',
+      presses: GO,
+      label: 'in, three turns',
+      help: 'what is in the hand goes into the lit hole',
+      holds: isSaid,
+      does: (here) => putIn(here),
+    },
+    {
+      id: 'all',
+      presses: ['a', 'end'],
+      label: allLabel,
+      help: 'all of the kind in the hand are in',
+      holds: isSaid,
+      does: putAllIn,
+    },
+    undoKey,
+    redoKey,
+    troubleKey,
+    {
+      id: 'to-tight',
+      presses: ['tab'],
+      label: 'tighten',
+      help: 'on to tightening what is in',
+      holds: someIn,
+      does: ({ state }) => toStep(state, TIGHT),
+    },
+    leftKey,
+    heightsKey,
+    noteKey,
+    goKey,
+  ],
+  draw: drawOn,
+  greeting: nameAlikes,
+});
+
+function drawOn(here: OnOn): Page {
+  const { state, piece, job, lit, fits } = here;
   const n = piece.holes.length;
   return piecePage(
     piece,
@@ -87,8 +130,8 @@ export function drawOn(state: State): Page {
       ),
       under: line(sealantSaid(job, piece, state.now) ?? ''),
       say: [
-        ...sayHand(here, step.hand, fits, state.columns),
-        ...sayLit(here, lit, step.hand, state),
+        ...sayHand(here),
+        ...sayLit(here),
         ...left(here, state.columns),
         line('In means turned by fingers, three turns at least.'),
         ...ownTip(here, 'fitting', state.columns),
@@ -97,9 +140,8 @@ export function drawOn(state: State): Page {
   );
 }
 
-function sayHand({ job, piece }: At, hand: string, fits: HoleNow[], columns: number): Line[] {
-  const read = readHand(hand, job);
-  if (read.is === 'none' && unknownOnly(piece)) {
+function sayHand({ state: { columns }, job, piece, step, hand: read, fits, any }: OnOn): Line[] {
+  if (any) {
     return wrap('Nobody noted which is which: any of them, or say its length.', columns, {
       bold: true,
     });
@@ -109,7 +151,7 @@ function sayHand({ job, piece }: At, hand: string, fits: HoleNow[], columns: num
     const texts = kinds.map((k) => [k, job.upper.kinds.get(k)?.lengthText ?? ''].join(' ').trim());
     return [cut(line(bold('What is in your hand?'), `   ${texts.join('   ')}   .length`), columns)];
   }
-  if (read.is === 'part') return [line(bold(`In your hand: ${hand}_`))];
+  if (read.is === 'part') return [line(bold(`In your hand: ${step.hand}_`))];
   const what = read.is === 'kind' ? sayTakes(job, read.item) : `${read.mm} mm long`;
   const where =
     fits.length === 0
@@ -123,17 +165,18 @@ function sayHand({ job, piece }: At, hand: string, fits: HoleNow[], columns: num
 }
 
 /** What the lit hole takes, where the hand alone does not say it. */
-function sayLit({ job, piece }: At, lit: string | null, hand: string, state: State): Line[] {
+function sayLit(here: OnOn): Line[] {
+  const { state, job, piece, step, lit, fits } = here;
   const hole = holeNamed(piece, lit);
   if (!hole) return [];
   const under = hole.belongs?.with ?? [];
   const kind = job.upper.kinds.get(hole.belongs?.kind ?? '');
-  const said = hand === '' || under.length > 0 || !fitting(job, piece, hand).includes(hole);
+  const said = step.hand === '' || under.length > 0 || !fits.includes(hole);
   return [
     ...(said ? wrap(`${hole.name} takes ${sayTakes(job, hole.belongs)}.`, state.columns) : []),
     ...wrap(turnSaid(kind) ?? '', state.columns, { bold: true }),
     ...wrap((kind && sayOnce(kind)) ?? '', state.columns),
-    ...noteOf(state, lit),
+    ...noteOf(here, lit, state.columns),
   ];
 }
 

@@ -1,39 +1,49 @@
 /** Which hole is lit: by the next step, by its number, or by an arrow. */
 import type { PieceNow } from '../../model/types.ts';
 import { DIRECTIONS, toward } from '../../piece/toward.ts';
-import type { Acts } from '../base/act.ts';
-import { litHole } from '../base/lit.ts';
-import { at, say, stay, toStep } from '../base/moves.ts';
+import type { Key } from '../base/key.ts';
+import { say, stay, toStep } from '../base/moves.ts';
 import { middleRows } from '../base/page.ts';
-import type { State, Step, Updated } from '../base/state.ts';
+import type { State, Updated } from '../base/state.ts';
 import { pressDigit } from '../kit/digits.ts';
 import { inLines, LINE_LABEL, perLine } from '../kit/map.ts';
 import type { Press } from '../kit/press.ts';
 import { layoutOf, names, toFill } from '../now/piece-now.ts';
+import type { OnHoles } from './step.ts';
 
-export const pointActs = {
-  point: (state, press) => {
-    const here = at(state);
-    const step = here?.view.step;
-    if (!here || !step || !('typed' in step)) return stay(state);
-    const pointed = pressDigit(step.typed, press, names(here.piece.holes));
+/** A step in which a hole can be pointed at. */
+type Pointing = OnHoles<'look' | 'off' | 'on' | 'tight'>;
+
+export const pointKey: Key<Pointing> = {
+  id: 'point',
+  presses: [],
+  label: '',
+  help: 'another hole, by its number',
+  shown: 'digits',
+  takes: ({ step, piece }, press) => pressDigit(step.typed, press, names(piece.holes)) !== null,
+  does: (here, press) => {
+    const { state, step, piece } = here;
+    const pointed = pressDigit(step.typed, press, names(piece.holes));
     if (!pointed) return stay(state);
-    const next = light(state, step, pointed.here ?? step.here, pointed.typed);
+    const next = light(here, pointed.here ?? step.here, pointed.typed);
     return pointed.typed === '' ? say(next.state, `There is no hole ${step.typed}${press}.`) : next;
   },
-  go: (state, press) => {
-    const here = at(state);
-    const step = here?.view.step;
-    if (!here || !step || !('typed' in step)) return stay(state);
-    const from = litHole(here) ?? toFill(here.piece)[0]?.name ?? here.piece.holes[0]?.name;
-    if (from === undefined) return stay(state);
-    return light(state, step, nearest(state, here.piece, from, press), '');
+};
+
+export const goKey: Key<Pointing> = {
+  id: 'go',
+  presses: ['left', 'right', 'up', 'down'],
+  label: '',
+  help: 'the nearest hole in that direction',
+  shown: 'arrows',
+  does: (here, press) => {
+    const { state, piece, lit } = here;
+    const from = lit ?? toFill(piece)[0]?.name ?? piece.holes[0]?.name;
+    return from === undefined ? stay(state) : light(here, nearest(state, piece, from, press), '');
   },
-} satisfies Acts;
+};
 
-type Pointing = Extract<Step, { typed: string }>;
-
-function light(state: State, step: Pointing, here: string | null, typed: string): Updated {
+function light({ state, step }: Pointing, here: string | null, typed: string): Updated {
   return toStep(state, { ...step, here, typed });
 }
 

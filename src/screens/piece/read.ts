@@ -2,26 +2,40 @@
 
 import { printedOf } from '../../job/truth/corrections.ts';
 import type { Correctable } from '../../model/types.ts';
-import type { Acts } from '../base/act.ts';
 import { readMark } from '../base/enter.ts';
-import { type At, at, stay, stepOf, toStep } from '../base/moves.ts';
+import { GO } from '../base/key.ts';
+import { type At, toStep } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
-import type { State } from '../base/state.ts';
 import { hangingBoth } from '../kit/both.ts';
-import { scrolled } from '../kit/scroll.ts';
 import { bold, type Line, line, pad, type Style, span } from '../kit/text.ts';
+import { inReading } from '../known/in-question.ts';
+import { unsayKey } from '../known/known-keys.ts';
+import { notSo } from '../known/not-so.ts';
 import { shouldSaid } from '../now/answers.ts';
 import { type Reading, toRead } from '../now/reading.ts';
+import { type OnPiece, onPiece, stepScreen } from './step.ts';
 
-export const readActs = {
-  seen: (state) => {
-    const here = at(state);
-    const step = stepOf(state, 'read');
-    if (!here || !step) return stay(state);
-    const mark = readMark(here.key, here.piece.round, step.way);
-    return toStep({ ...state, read: [...state.read, mark] }, step.then);
-  },
-} satisfies Acts;
+type OnRead = OnPiece<'read'>;
+
+export const read = stepScreen({
+  here: onPiece<'read'>,
+  keys: [
+    {
+      id: 'seen',
+      presses: GO,
+      label: 'read, go on',
+      help: 'this has been read: go on',
+      does: ({ state, key, piece, step }) => {
+        const mark = readMark(key, piece.round, step.way);
+        return toStep({ ...state, read: [...state.read, mark] }, step.then);
+      },
+    },
+    notSo<OnRead>(({ job, key, step }) => inReading(job, key, step.way)),
+    unsayKey<OnRead>(({ job, key }) => (job.pieces.has(key) ? { piece: key } : null)),
+  ],
+  draw: drawRead,
+  mustSee: ({ key, step }) => `${step.way} ${key}`,
+});
 
 /** Before it goes back on, what should lie in the tray comes after the cautions. */
 function readings({ job, piece }: At, way: 'removal' | 'fitting'): Reading[] {
@@ -55,16 +69,15 @@ function printedHere({ job, key }: At, what: Reading['what'], text: string): str
 const LABEL = 10;
 const CAUTION: Style = { colour: 'red', bold: true };
 
-export function drawRead(state: State): Page {
-  const here = at(state);
-  const step = stepOf(state, 'read');
-  if (!here || !step) return { left: [], middle: () => [] };
+function drawRead(here: OnRead): Page {
+  const { step } = here;
   const { spec } = here.piece;
   const when = step.way === 'removal' ? 'before it comes off' : 'before it goes back on';
   return {
+    kind: 'page',
     left: line(bold(spec.name)),
     right: line(when),
-    middle: (columns, rows) => {
+    middle: (columns) => {
       const lines = readings(here, step.way).flatMap((r): Line[] => {
         const style = r.what === 'Caution' ? CAUTION : {};
         const label = r.what === 'Caution' ? CAUTION : { bold: true };
@@ -81,7 +94,7 @@ export function drawRead(state: State): Page {
           ];
         });
       });
-      return scrolled([[], ...lines], step.top, rows);
+      return [[], ...lines];
     },
   };
 }

@@ -3,35 +3,71 @@ import type { PieceNow } from '../../model/types.ts';
 import { STILL_IN } from '../../piece/row.ts';
 import { ask } from '../ask/field.ts';
 import { claimUnder, nextAsked } from '../ask/row-under.ts';
-import type { Acts } from '../base/act.ts';
-import { dropDraft } from '../base/drafts.ts';
-import { at, record, stay, stepOf, toStep } from '../base/moves.ts';
+import { dropDraft, keepDraft, rowDraft } from '../base/drafts.ts';
+import { record, toStep } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
-import type { State } from '../base/state.ts';
+import type { State, Updated } from '../base/state.ts';
+import { drawKeyWhileTyping } from '../draw/draw-key.ts';
 import { drawField, fieldText } from '../kit/field.ts';
 import { around } from '../kit/scroll.ts';
 import { bold, cut, type Line, line, pad, width, wrap } from '../kit/text.ts';
 import { list, sayUnder } from '../kit/words.ts';
 import { rowMap } from '../now/row-map.ts';
 import { readTyped, shortWord, type TypedWord } from '../now/row-typed.ts';
+import { refusedOnPiece } from './after.ts';
+import { type OnPiece, onPiece, type StepView, stepScreen } from './step.ts';
 
-export const rowActs = {
-  keep: (state) => {
-    const here = at(state);
-    const step = stepOf(state, 'off-row');
-    if (!here || !step) return stay(state);
-    const words = readTyped(fieldText(step.field), here.job, here.piece).map((w) => w.word);
-    const n = here.piece.holes.length;
-    if (words.length === 0 || (n > 0 && words.length !== n && words.length !== 1)) {
-      return toStep(state, { ...step, say: countSaid(words.length, n) });
-    }
-    const next = nextAsked(words);
-    if (next !== null) {
-      return ask(state, { ask: 'under', words, at: next }, claimUnder(here.piece, next));
-    }
-    return record(dropDraft(state), { do: 'out', piece: here.key, row: words.join(' ') });
+interface OnRow extends OnPiece<'off-row'> {
+  words: readonly TypedWord[];
+}
+
+function onRow(state: State, view: StepView<'off-row'>): OnRow | null {
+  const here = onPiece(state, view);
+  if (!here) return null;
+  return { ...here, words: readTyped(fieldText(here.step.field), here.job, here.piece) };
+}
+
+function keep({ state, key, piece, step, words: typed }: OnRow): Updated {
+  const words = typed.map((w) => w.word);
+  const n = piece.holes.length;
+  if (words.length === 0 || (n > 0 && words.length !== n && words.length !== 1)) {
+    return toStep(state, { ...step, say: countSaid(words.length, n) });
+  }
+  const next = nextAsked(words);
+  if (next !== null) {
+    return ask(state, { ask: 'under', words, at: next }, claimUnder(piece, next));
+  }
+  const kept = dropDraft(state, rowDraft(key));
+  return record(kept, { do: 'out', piece: key, row: words.join(' ') });
+}
+
+export const row = stepScreen({
+  here: onRow,
+  keys: [
+    {
+      id: 'keep',
+      presses: ['enter'],
+      label: 'keep the row',
+      help: 'note this row as what came out',
+      does: keep,
+    },
+    drawKeyWhileTyping,
+  ],
+  draw: drawRow,
+  text: {
+    field: ({ step }) => step.field,
+    retype: ({ state, step }, field) => toStep(state, { ...step, field, say: null }),
   },
-} satisfies Acts;
+  draft: ({ state, key, step }) => keepDraft(state, rowDraft(key), fieldText(step.field)),
+  called: { back: 'leave it' },
+  // What was typed stays where it can be mended.
+  refused: (state, why, wish) => {
+    const { view } = state;
+    const step = view.screen === 'piece' && view.step.step === 'off-row' ? view.step : null;
+    if (!step || why.overrulable) return refusedOnPiece(state, why, wish);
+    return toStep(state, { ...step, say: why.say });
+  },
+});
 
 function countSaid(words: number, holes: number): string {
   if (words === 0) return 'Nothing is typed yet.';
@@ -40,36 +76,27 @@ function countSaid(words: number, holes: number): string {
     : `${words} words, and the piece has ${holes} holes.`;
 }
 
-export function drawRow(state: State): Page {
-  const here = at(state);
-  const step = stepOf(state, 'off-row');
-  if (!here || !step) return { left: [], middle: () => [] };
-  const { piece, job } = here;
-  const words = readTyped(fieldText(step.field), job, piece);
+function drawRow({ state, piece, step, words }: OnRow): Page {
   const typed = drawField(step.field, state.columns - PROMPT.length);
   const how = piece.spec.map === null ? ", clockwise from 12 o'clock" : ', hole by hole';
   const inside = words.filter((w) => w.word === STILL_IN).map((w) => w.hole);
+  const prompt = line(PROMPT, typed.line);
   return {
+    kind: 'plain',
     left: line(bold(piece.spec.name)),
     right: line('off'),
     under: line(counted(words, piece)),
+    above: [line(`How it came out${how}`), [], prompt, []],
     middle: (columns, rows) => {
       const table = columnsOf(words, piece, columns);
-      const at2 = Math.max(
-        0,
-        table.findLastIndex((l) => l.filled),
-      );
+      const last = table.findLastIndex((l) => l.filled);
       return [
-        line(`How it came out${how}`),
-        [],
-        line(PROMPT, typed.line),
-        [],
         ...around(
           table.map((l) => l.line),
-          at2,
-          Math.max(2, rows - ABOVE),
+          Math.max(0, last),
+          Math.max(2, rows),
         ),
-        ...rowMap(words, piece, columns, rows - ABOVE - table.length),
+        ...rowMap(words, piece, columns, rows - table.length),
       ];
     },
     say: [
@@ -82,13 +109,11 @@ export function drawRow(state: State): Page {
         : []),
       ...wrap(step.say ?? newSaid(words), state.columns, { bold: true }),
     ],
-    cursor: { part: 'middle', line: 2, column: PROMPT.length + typed.column },
+    cursor: { line: prompt, column: PROMPT.length + typed.column },
   };
 }
 
 const PROMPT = '> ';
-/** Lines of the middle above the table. */
-const ABOVE = 4;
 
 function counted(words: readonly TypedWord[], piece: PieceNow): string {
   const out = words.filter((w) => w.word !== STILL_IN).length;

@@ -1,11 +1,10 @@
 /** File and find differ, or two marks do: which is true, one hole at a time, before anything goes back. */
-
 import type { HoleNow } from '../../model/types.ts';
 import { printItem } from '../../piece/row.ts';
 import { ask } from '../ask/field.ts';
-import type { Acts } from '../base/act.ts';
-import { goOn, toSettleStep } from '../base/enter.ts';
-import { at, holeNamed, record, stay, stepOf, toStep } from '../base/moves.ts';
+import { goOn } from '../base/enter.ts';
+import type { Key } from '../base/key.ts';
+import { holeNamed, record, stay, toStep } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
 import { piecePage } from '../base/piece-page.ts';
 import type { State, Updated } from '../base/state.ts';
@@ -13,47 +12,85 @@ import { hanging, type Line, line, pad, wrap } from '../kit/text.ts';
 import { many, sayItem } from '../kit/words.ts';
 import { names, toSettle } from '../now/piece-now.ts';
 import { sayTakes } from '../now/say-piece.ts';
+import { type OnPiece, onPiece, type StepView, stepScreen } from './step.ts';
+import { redoKey, undoKey } from './undo.ts';
 
-function settleHere(state: State): HoleNow | null {
-  return holeNamed(at(state)?.piece ?? null, stepOf(state, 'settle')?.here ?? null);
+interface OnSettle extends OnPiece<'settle'> {
+  hole: HoleNow;
 }
 
-function settle(state: State, what: 'claim' | 'found'): Updated {
-  const hole = settleHere(state);
-  const here = at(state);
-  const item = hole?.[what];
-  if (!here || !hole || !item) return stay(state);
-  return record(state, { do: 'settle', piece: here.key, hole: hole.name, kind: printItem(item) });
+function onSettle(state: State, view: StepView<'settle'>): OnSettle | null {
+  const here = onPiece(state, view);
+  const hole = here && holeNamed(here.piece, here.step.here);
+  return here && hole && { ...here, hole };
 }
 
-export const settleActs = {
-  file: (state) => settle(state, 'claim'),
-  find: (state) => settle(state, 'found'),
-  other: (state) => {
-    const hole = settleHere(state);
-    return hole ? ask(state, { ask: 'belongs', hole: hole.name }) : stay(state);
-  },
-  later: (state) => {
-    const here = at(state);
-    const hole = settleHere(state);
-    if (!here || !hole) return stay(state);
-    const odd = names(toSettle(here.piece));
-    const next = odd[odd.indexOf(hole.name) + 1];
-    if (next === undefined) return goOn(state);
-    return toStep(state, { step: 'settle', here: next });
-  },
-} satisfies Acts;
+/** That this one of the two is true. */
+function trueKey(
+  words: Pick<Key<OnSettle>, 'id' | 'presses' | 'label' | 'help'>,
+  what: 'claim' | 'found',
+): Key<OnSettle> {
+  return {
+    ...words,
+    holds: ({ hole }) => hole[what] !== null && hole.conflict === null,
+    does: ({ state, key, hole }) => {
+      const item = hole[what];
+      if (!item) return stay(state);
+      return record(state, { do: 'settle', piece: key, hole: hole.name, kind: printItem(item) });
+    },
+  };
+}
+
+function later({ state, piece, hole }: OnSettle): Updated {
+  const odd = names(toSettle(piece));
+  const next = odd[odd.indexOf(hole.name) + 1];
+  return next === undefined ? goOn(state) : toStep(state, { step: 'settle', here: next });
+}
+
+export const settle = stepScreen({
+  here: onSettle,
+  keys: [
+    trueKey(
+      {
+        id: 'file',
+        presses: ['f'],
+        label: 'the file is right',
+        help: 'what the file says belongs there',
+      },
+      'claim',
+    ),
+    trueKey(
+      {
+        id: 'find',
+        presses: ['b'],
+        label: 'what came out is right',
+        help: 'what came out belongs there',
+      },
+      'found',
+    ),
+    {
+      id: 'other',
+      presses: ['o'],
+      label: 'another',
+      help: 'something else belongs there',
+      does: ({ state, hole }) => ask(state, { ask: 'belongs', hole: hole.name }),
+    },
+    {
+      id: 'later',
+      presses: ['l'],
+      label: 'later',
+      help: 'leave this one for later',
+      does: later,
+    },
+    undoKey,
+    redoKey,
+  ],
+  draw: drawSettle,
+});
 
 const LABEL = 16;
 
-/** After one is settled: the next one that differs, or on. */
-export const nextSettle = toSettleStep;
-
-export function drawSettle(state: State): Page {
-  const here = at(state);
-  const hole = settleHere(state);
-  if (!here || !hole) return { left: [], middle: () => [] };
-  const { piece, job } = here;
+function drawSettle({ state, job, piece, hole }: OnSettle): Page {
   const left = toSettle(piece).length;
   return piecePage(
     piece,

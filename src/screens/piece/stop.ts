@@ -1,72 +1,102 @@
 /** Refused: STOP for what would break something, a plain question for the rest. */
 import { sayEntry } from '../../job/fold/say-entry.ts';
-import type { Refusal } from '../../model/types.ts';
+import type { Entry } from '../../model/types.ts';
 import { sayDate } from '../../plan/days.ts';
 import { ask } from '../ask/field.ts';
-import type { Acts } from '../base/act.ts';
 import { ON } from '../base/enter.ts';
-import { at, record, stay, stepOf, toStep } from '../base/moves.ts';
+import type { Key } from '../base/key.ts';
+import { record, toStep } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
 import type { State, Step } from '../base/state.ts';
 import { sentences, stopBox } from '../kit/box.ts';
-import { bold, type Line, line, wrap } from '../kit/text.ts';
+import { bold, line, wrap } from '../kit/text.ts';
+import { breaks } from './after.ts';
+import { type OnPiece, onPiece, type StepView, stepScreen } from './step.ts';
 
-/** Breaks a casting, a thread, a bolt or what turns. Nothing else rings. */
-const BREAKS: readonly string[] = ['wrong-bolt', 'still-in', 'inside', 'out-of-limit'];
+type OnStop = OnPiece<'stop'>;
 
-export function breaks(refused: Refusal): boolean {
-  return BREAKS.includes(refused.code);
-}
-
-export const stopActs = {
-  drop: (state) => {
-    const step = stepOf(state, 'stop') ?? stepOf(state, 'sure');
-    return step ? toStep(state, emptied(step)) : stay(state);
-  },
-  force: (state) => {
-    const step = stepOf(state, 'stop');
-    return step ? ask(state, { ask: 'why', wish: step.wish, refused: step.refused }) : stay(state);
-  },
-  yes: (state) => {
-    const step = stepOf(state, 'sure');
-    if (!step) return stay(state);
-    return record(toStep(state, step.back).state, { do: 'undo', id: step.id });
-  },
-} satisfies Acts;
+/** Nothing is written. */
+const dropKey: Key<OnPiece<'stop' | 'sure'>> = {
+  id: 'drop',
+  presses: ['backspace'],
+  label: ({ step }) =>
+    step.step === 'stop' && step.refused.code === 'wrong-bolt' ? 'another bolt' : 'leave it',
+  help: 'leave it: nothing is written',
+  does: ({ state, step }) => toStep(state, emptied(step)),
+};
 
 /** Another bolt: the hand is empty again. */
 function emptied(step: Extract<Step, { step: 'stop' | 'sure' }>): Step {
   const { back } = step;
-  if (step.step === 'stop' && step.refused.code === 'wrong-bolt' && back.step === 'on') {
-    return ON;
-  }
-  return back;
+  const other = step.step === 'stop' && step.refused.code === 'wrong-bolt' && back.step === 'on';
+  return other ? ON : back;
 }
 
-export function drawStop(state: State): Page {
-  const here = at(state);
-  const step = stepOf(state, 'stop');
-  if (!here || !step) return { left: [], middle: () => [] };
-  const said = sentences(step.refused.say);
+export const stop = stepScreen({
+  here: onPiece<'stop'>,
+  keys: [
+    dropKey,
+    {
+      id: 'force',
+      presses: ['w'],
+      label: 'all the same, and why',
+      help: 'overrule this, with a reason that is written down',
+      holds: ({ step }) => step.refused.overrulable,
+      does: ({ state, step }) => ask(state, { ask: 'why', wish: step.wish, refused: step.refused }),
+    },
+  ],
+  draw: drawStop,
+});
+
+function drawStop({ piece, step: { refused } }: OnStop): Page {
+  const said = sentences(refused.say);
   return {
-    left: line(bold(here.piece.spec.name)),
+    kind: 'plain',
+    left: line(bold(piece.spec.name)),
     middle: (columns) =>
-      breaks(step.refused)
+      breaks(refused)
         ? [[], ...stopBox(said, columns)]
         : [[], ...said.flatMap((s, i) => wrap(s, columns, i === 0 ? { bold: true } : {}))],
   };
 }
 
-export function drawSure(state: State): Page {
-  const here = at(state);
-  const step = stepOf(state, 'sure');
-  const entry = here?.job.entries.find((e) => e.id === step?.id);
-  if (!here || !entry) return { left: [], middle: () => [] };
-  const lines: Line[] = [
-    [],
-    line(bold('Take back a mark of an earlier day?')),
-    [],
-    ...wrap(`${sayDate(entry.at, state.now)}: ${sayEntry(entry, here.job)}.`, state.columns),
-  ];
-  return { left: line(bold(here.piece.spec.name)), middle: () => lines };
+// ---------------------------------------------------------------- a mark of an earlier day
+
+interface OnSure extends OnPiece<'sure'> {
+  entry: Entry;
+}
+
+function onSure(state: State, view: StepView<'sure'>): OnSure | null {
+  const here = onPiece(state, view);
+  const entry = here?.job.entries.find((e) => e.id === here.step.id);
+  return here && entry ? { ...here, entry } : null;
+}
+
+export const sure = stepScreen({
+  here: onSure,
+  keys: [
+    {
+      id: 'yes',
+      presses: ['t'],
+      label: 'take it back',
+      help: 'take back that mark of an earlier day',
+      does: ({ state, step }) =>
+        record(toStep(state, step.back).state, { do: 'undo', id: step.id }),
+    },
+    dropKey,
+  ],
+  draw: drawSure,
+});
+
+function drawSure({ state, job, piece, entry }: OnSure): Page {
+  return {
+    kind: 'plain',
+    left: line(bold(piece.spec.name)),
+    middle: (columns) => [
+      [],
+      line(bold('Take back a mark of an earlier day?')),
+      [],
+      ...wrap(`${sayDate(entry.at, state.now)}: ${sayEntry(entry, job)}.`, columns),
+    ],
+  };
 }

@@ -2,62 +2,99 @@
 import { repair } from '../../bolt/repair.ts';
 import { placeOf } from '../../job/fold/place.ts';
 import type { Job, PieceNow, Trouble } from '../../model/types.ts';
-import type { Acts } from '../base/act.ts';
-import { litHole } from '../base/lit.ts';
-import { at, hereOf, holeNamed, record, say, stay, stepOf, toStep } from '../base/moves.ts';
-import type { Page } from '../base/page.ts';
+import { GO, type Key } from '../base/key.ts';
+import { atStep, holeNamed, record, stay, toStep } from '../base/moves.ts';
+import { listLines, type Page } from '../base/page.ts';
 import type { State, Updated } from '../base/state.ts';
-import { CHOICES } from '../base/takes.ts';
 import { stopBox } from '../kit/box.ts';
 import { keyName } from '../kit/press.ts';
-import { bold, hanging, type Line, line, span } from '../kit/text.ts';
+import { bold, hanging, line, span } from '../kit/text.ts';
 import { sayTrouble } from '../now/say-piece.ts';
+import { type OnPiece, onPiece, type StepView, stepScreen } from './step.ts';
+import { ADVICE, CHOICES } from './troubles.ts';
+import { redoKey, undoKey } from './undo.ts';
 
-/** Offered first: while tightening it is the thread, on the way off it is the bolt. */
-function likely(state: State): number {
-  const wanted: Trouble = stepOf(state, 'tight') ? 'pulled' : 'stuck';
-  return Math.max(
-    0,
-    CHOICES.findIndex((c) => c.trouble === wanted),
-  );
+type OnTrouble = OnPiece<'trouble'>;
+
+function note({ state, key, step }: OnTrouble, trouble: Trouble | undefined): Updated {
+  if (trouble === undefined) return stay(state);
+  return record(state, { do: 'state', piece: key, hole: step.hole, state: trouble });
 }
 
-function note(state: State, trouble: Trouble | undefined): Updated {
-  const here = at(state);
-  const step = stepOf(state, 'trouble');
-  if (!here || !step || trouble === undefined) return stay(state);
-  return record(state, { do: 'state', piece: here.key, hole: step.hole, state: trouble });
+export const trouble = stepScreen({
+  here: onPiece<'trouble'>,
+  keys: [
+    {
+      id: 'choose',
+      presses: [],
+      label: '',
+      help: 'what is wrong, by its letter',
+      shown: 'letters',
+      takes: (_, press) => CHOICES.some((c) => c.letter === press),
+      does: (here, press) => note(here, CHOICES.find((c) => c.letter === press)?.trouble),
+    },
+    {
+      id: 'note-it',
+      presses: GO,
+      label: 'note it',
+      help: 'note the marked trouble',
+      does: (here) => note(here, CHOICES[here.step.choice]?.trouble),
+    },
+  ],
+  draw: drawTrouble,
+  rows: ({ view, step }) => ({
+    names: CHOICES.map((c) => c.letter),
+    marked: CHOICES[step.choice]?.letter ?? null,
+    mark: (letter) => {
+      const choice = CHOICES.findIndex((c) => c.letter === letter);
+      return atStep(view, { ...step, choice });
+    },
+  }),
+  called: { back: 'leave it' },
+});
+
+function drawTrouble({ piece, step }: OnTrouble): Page {
+  return {
+    kind: 'list',
+    left: line(bold(piece.spec.name)),
+    right: line(`hole ${step.hole}`),
+    above: [[], line(bold(`What is wrong with ${step.hole}?`)), []],
+    middle: () =>
+      CHOICES.flatMap((c, i) => {
+        const marked = i === step.choice;
+        const text = `${keyName(c.letter)}   ${c.say}`;
+        const row = line(span(marked ? '> ' : '  ', { bold: true }), marked ? bold(text) : text);
+        return listLines([row], i, marked);
+      }),
+  };
 }
 
-export const troubleActs = {
-  trouble: (state) => {
-    const here = at(state);
-    const hole = here ? (litHole(here) ?? hereOf(here.view.step)) : null;
-    if (!here || hole === null) return say(state, 'Which hole? Its number first.');
-    return toStep(state, { step: 'trouble', hole, choice: likely(state), back: here.view.step });
-  },
-  choose: (state, press) => note(state, CHOICES.find((c) => c.letter === press)?.trouble),
-  'note-it': (state) => note(state, CHOICES[stepOf(state, 'trouble')?.choice ?? 0]?.trouble),
-  'go-on': (state) => {
-    const step = stepOf(state, 'advice') ?? stepOf(state, 'answer');
-    return step ? toStep(state, step.back) : stay(state);
-  },
-} satisfies Acts;
+// ---------------------------------------------------------------- what to do now
 
-/** What to do now. Common practice, no source. */
-export const ADVICE: Readonly<Record<Trouble, readonly string[]>> = {
-  stuck: ['Leave it for now: penetrating oil, time, heat. Go on with the others.'],
-  rounded: ['Leave it for now. A six-point socket that is driven on, or grips, before the drill.'],
-  sheared: [
-    'What is left holds nothing: the piece can come off over it, and the rest can be got out then.',
-  ],
-  stud: ['Keep stud and nut together. The stud goes back into its own hole first.'],
-  pulled: [
-    'Turn no further: it holds nothing, and more turns take the rest of the thread.',
-    'Go on with the others. The piece is not tight until this hole is mended.',
-  ],
-  empty: ['Noted as found empty. Was it always so? The piece may have been apart before.'],
+interface OnAdvice extends OnPiece<'advice'> {
+  trouble: Trouble;
+}
+
+function onAdvice(state: State, view: StepView<'advice'>): OnAdvice | null {
+  const here = onPiece(state, view);
+  const found = here && holeNamed(here.piece, here.step.hole)?.trouble;
+  return here && found ? { ...here, trouble: found } : null;
+}
+
+/** What was said has been read. */
+export const goOnKey: Key<OnPiece<'advice' | 'answer'>> = {
+  id: 'go-on',
+  presses: GO,
+  label: 'go on',
+  help: 'read: go on with the other bolts',
+  does: ({ state, step }) => toStep(state, step.back),
 };
+
+export const advice = stepScreen({
+  here: onAdvice,
+  keys: [goOnKey, undoKey, redoKey],
+  draw: drawAdvice,
+});
 
 /** A pulled thread has a list of its own, in the order in which it is mended; the rest is said in the box. */
 function wayOut({ job, piece }: { job: Job; piece: PieceNow }, name: string, trouble: Trouble) {
@@ -67,33 +104,16 @@ function wayOut({ job, piece }: { job: Job; piece: PieceNow }, name: string, tro
   return repair({ place }).map((step) => step.do);
 }
 
-export function drawTrouble(state: State): Page {
-  const here = at(state);
-  const step = stepOf(state, 'trouble');
-  if (!here || !step) return { left: [], middle: () => [] };
-  const rows = CHOICES.map((c, i): Line => {
-    const marked = i === step.choice;
-    const text = `${keyName(c.letter)}   ${c.say}`;
-    return line(span(marked ? '> ' : '  ', { bold: true }), marked ? bold(text) : text);
-  });
+function drawAdvice({ job, piece, step, trouble: found }: OnAdvice): Page {
   return {
-    left: line(bold(here.piece.spec.name)),
-    right: line(`hole ${step.hole}`),
-    middle: () => [[], line(bold(`What is wrong with ${step.hole}?`)), [], ...rows],
-  };
-}
-
-export function drawAdvice(state: State): Page {
-  const here = at(state);
-  const step = stepOf(state, 'advice');
-  const trouble = holeNamed(here?.piece ?? null, step?.hole ?? null)?.trouble ?? null;
-  if (!here || !step || trouble === null) return { left: [], middle: () => [] };
-  return {
-    left: line(bold(here.piece.spec.name)),
+    kind: 'plain',
+    left: line(bold(piece.spec.name)),
     right: line(`hole ${step.hole}`),
     middle: (columns) => [
-      ...stopBox([`${step.hole}: ${sayTrouble(trouble)}.`, ...ADVICE[trouble]], columns),
-      ...wayOut(here, step.hole, trouble).flatMap((said) => hanging(line('[ ] '), said, columns)),
+      ...stopBox([`${step.hole}: ${sayTrouble(found)}.`, ...ADVICE[found]], columns),
+      ...wayOut({ job, piece }, step.hole, found).flatMap((said) =>
+        hanging(line('[ ] '), said, columns),
+      ),
     ],
   };
 }

@@ -1,29 +1,28 @@
 /** The keys of this screen, from the table: the line at the foot and the names of keys. */
 
-import type { State } from '../base/state.ts';
+import type { Open } from '../base/screen.ts';
 import { keyName } from '../kit/press.ts';
 import { type Line, line, span, width } from '../kit/text.ts';
-import { shownKeys } from './which.ts';
+import { shownKeys } from './keys.ts';
 
 interface Hint {
-  id: string;
   key: string;
   label: string;
+  leadsOn: boolean;
 }
 
-/** Never left out: from there all other keys are found. */
-const ALWAYS: readonly string[] = ['keys', 'keys-typing'];
 const GAP = 3;
 
 /** As many keys as fit, the least important left out first; the list of keys is always named. */
-export function foot(state: State, columns: number): Line {
-  const hints = shownKeys(state).flatMap(({ key, presses }): Hint[] => {
-    const label = typeof key.label === 'string' ? key.label : key.label(state);
+export function foot(open: Open, columns: number): Line {
+  const hints = shownKeys(open).flatMap(({ key, presses }): Hint[] => {
+    const label = key.label();
     const [first] = presses;
-    return label === '' || first === undefined ? [] : [{ id: key.id, key: keyName(first), label }];
+    if (label === '' || first === undefined) return [];
+    return [{ key: keyName(first), label, leadsOn: key.leadsOn === true }];
   });
-  const last = hints.filter((h) => ALWAYS.includes(h.id));
-  const rest = hints.filter((h) => !last.includes(h));
+  const last = hints.filter((h) => h.leadsOn);
+  const rest = hints.filter((h) => !h.leadsOn);
   while (rest.length > 0 && width(drawn([...rest, ...last])) > columns) rest.pop();
   return drawn([...rest, ...last]);
 }

@@ -1,26 +1,54 @@
 /** The keys of the screen underneath, from the table. */
-
+import { GO } from '../base/key.ts';
+import { show } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
-import type { State } from '../base/state.ts';
+import { type Open, type Screen, screenOver } from '../base/screen.ts';
+import type { State, View } from '../base/state.ts';
 import { SIGNS } from '../kit/map.ts';
 import { keyName } from '../kit/press.ts';
-import { scrolled } from '../kit/scroll.ts';
 import { bold, hanging, type Line, line, pad, width } from '../kit/text.ts';
-import { type Shown, shownKeys } from './which.ts';
+import { type Shown, shownKeys } from './keys.ts';
 
-export function drawKeys(state: State): Page {
-  const { view } = state;
-  if (view.screen !== 'keys') return { left: [], middle: () => [] };
-  const keys = shownKeys({ ...state, view: view.under });
+type KeysView = Extract<View, { screen: 'keys' }>;
+
+interface OnKeys {
+  state: State;
+  view: KeysView;
+  keys: readonly Shown[];
+}
+
+/** `openOf`: the screen of a state. */
+export function listOfKeys(openOf: (state: State) => Open): Screen<KeysView> {
+  return screenOver({
+    here: (state: State, view: KeysView): OnKeys => ({
+      state,
+      view,
+      keys: shownKeys(openOf({ ...state, view: view.under })),
+    }),
+    keys: [
+      {
+        id: 'close',
+        presses: [...GO, 'tab'],
+        label: 'close',
+        help: 'close this list',
+        does: ({ state, view }) => show(state, view.under),
+      },
+    ],
+    draw: drawKeys,
+  });
+}
+
+function drawKeys({ view, keys }: OnKeys): Page {
   return {
+    kind: 'page',
     left: line(bold('Keys')),
-    middle: (columns, rows) => {
+    middle: (columns) => {
       const room = Math.max(...keys.map((k) => width(shown(k)))) + 3;
       const lines = keys.flatMap((k): Line[] =>
         hanging(pad(line(bold(shown(k))), room), k.key.help, columns),
       );
       const legend = view.under.screen === 'piece' ? [[], ...signs()] : [];
-      return scrolled([...lines, ...legend], view.top, rows);
+      return [...lines, ...legend];
     },
   };
 }

@@ -1,13 +1,13 @@
 /** A test failed: what comes off once more, what the rounds before it found, what is wanted anew. */
 import { roundAgain } from '../../plan/again.ts';
 import { sayDate } from '../../plan/days.ts';
-import type { Acts } from '../base/act.ts';
 import { LOOK, OFF, readFirst } from '../base/enter.ts';
-import { at, show, stay } from '../base/moves.ts';
+import { GO } from '../base/key.ts';
+import { at, type OnJob, onJob, show, stay } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
-import type { State } from '../base/state.ts';
+import { screenOver } from '../base/screen.ts';
+import type { State, Updated, View } from '../base/state.ts';
 import { hangingBoth } from '../kit/both.ts';
-import { scrolled } from '../kit/scroll.ts';
 import { bold, hanging, type Line, line, pad, wrap } from '../kit/text.ts';
 import { list } from '../kit/words.ts';
 import { correctionsSaid } from '../now/corrections-said.ts';
@@ -15,42 +15,56 @@ import { stillIn } from '../now/piece-now.ts';
 import { atTime } from '../now/plan-now.ts';
 import { taskHere } from '../now/task-now.ts';
 
-function againHere(state: State) {
-  const { view, open } = state;
-  if (view.screen !== 'round' || !open) return null;
-  const { job } = open;
+interface OnRound extends OnJob<Extract<View, { screen: 'round' }>> {
+  found: ReturnType<typeof roundAgain>;
+  /** Of a piece, by its key. */
+  name: (key: string) => string;
+}
+
+function onRound(state: State, view: OnRound['view']): OnRound | null {
+  const here = onJob(state, view);
+  if (!here) return null;
+  const { job } = here;
   const found = atTime(job, state.now, `again ${view.test}`, () =>
     roundAgain(job, view.test, state.now),
   );
-  return { job, found, view, name: (key: string) => job.pieces.get(key)?.spec.name ?? key };
+  return { ...here, found, name: (key) => job.pieces.get(key)?.spec.name ?? key };
 }
 
-export function roundLabel(state: State): string {
-  const now = againHere(state);
-  const first = now?.found?.off[0];
-  if (!now || first === undefined) return 'to the job';
-  const round = (now.job.pieces.get(now.found?.off.at(-1) ?? '')?.round ?? 1) + 1;
-  return `round ${round}: ${now.name(first)} comes off`;
+function roundLabel({ job, found, name }: OnRound): string {
+  const first = found?.off[0];
+  if (first === undefined) return 'to the job';
+  const round = (job.pieces.get(found?.off.at(-1) ?? '')?.round ?? 1) + 1;
+  return `round ${round}: ${name(first)} comes off`;
 }
 
-export const roundActs = {
-  'next-round': (state) => {
-    const first = againHere(state)?.found?.off[0];
-    if (first === undefined) return show(state, { screen: 'job', here: null });
-    const opened: State = { ...state, view: { screen: 'piece', piece: first, step: LOOK } };
-    const piece = at(opened)?.piece;
-    if (!piece) return stay(state);
-    const bare = piece.holes.length === 0 || stillIn(piece).length === 0;
-    return readFirst(opened, 'removal', bare ? { step: 'off-count' } : OFF);
-  },
-} satisfies Acts;
+function beginRound({ state, found }: OnRound): Updated {
+  const first = found?.off[0];
+  if (first === undefined) return show(state, { screen: 'job', here: null });
+  const opened: State = { ...state, view: { screen: 'piece', piece: first, step: LOOK } };
+  const piece = at(opened)?.piece;
+  if (!piece) return stay(state);
+  const bare = piece.holes.length === 0 || stillIn(piece).length === 0;
+  return readFirst(opened, 'removal', bare ? { step: 'off-count' } : OFF);
+}
+
+export const round = screenOver({
+  here: onRound,
+  keys: [
+    {
+      id: 'next-round',
+      presses: GO,
+      label: roundLabel,
+      help: 'off with the first piece of the next round',
+      does: beginRound,
+    },
+  ],
+  draw: drawRound,
+});
 
 const LABEL = 14;
 
-export function drawRound(state: State): Page {
-  const now = againHere(state);
-  if (!now) return { left: [], middle: () => [] };
-  const { job, found, view, name } = now;
+function drawRound({ state, job, found, view, name }: OnRound): Page {
   const task = taskHere(job, view.test, state.now);
   const rows: [string, string[]][] = [
     ['Off again', found && found.off.length > 0 ? [list(found.off.map(name))] : []],
@@ -61,10 +75,11 @@ export function drawRound(state: State): Page {
     ],
   ];
   return {
+    kind: 'page',
     left: line(bold(task?.say ?? view.test)),
     right: line('failed'),
     under: line(job.upper.job),
-    middle: (columns, height) => {
+    middle: (columns) => {
       const lines = rows.flatMap(([label, texts]) =>
         texts.flatMap((text, i): Line[] =>
           hanging(pad(line(bold(i === 0 ? label : '')), LABEL), text, columns),
@@ -78,11 +93,7 @@ export function drawRound(state: State): Page {
         hangingBoth(pad(line(bold(i === 0 ? 'True here' : '')), LABEL), both, columns),
       );
       const told = wrap(task?.told ?? '', columns, { colour: 'red', bold: true });
-      return scrolled(
-        [[], ...told, ...(told.length > 0 ? [[]] : []), ...lines, ...wrong],
-        view.top,
-        height,
-      );
+      return [[], ...told, ...(told.length > 0 ? [[]] : []), ...lines, ...wrong];
     },
   };
 }

@@ -1,95 +1,52 @@
 /** One task or test: what it is, what it waits for, and done in one key or one line. */
-
 import { printedOf } from '../../job/truth/corrections.ts';
-import type { Correctable, TaskVerb, Wish } from '../../model/types.ts';
+import type { Correctable, TaskVerb } from '../../model/types.ts';
 import { ask } from '../ask/field.ts';
-import type { Acts } from '../base/act.ts';
-import { openGate } from '../base/enter.ts';
-import { record, show, stay } from '../base/moves.ts';
+import { GO } from '../base/key.ts';
+import { type OnJob, onJob, record, show, stay } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
-import type { State, Updated } from '../base/state.ts';
+import { type Made, screenOver, type WishTo } from '../base/screen.ts';
+import type { State, Updated, View } from '../base/state.ts';
+import { undoHere } from '../base/undo.ts';
 import { hangingBoth } from '../kit/both.ts';
-import { bold, type Line, line, pad, type Style, span } from '../kit/text.ts';
-import { isStartAsked } from '../now/gate-now.ts';
-import { runs, type TaskHere, taskHere } from '../now/task-now.ts';
+import { bold, type Line, line, pad, type Style, span, width } from '../kit/text.ts';
+import { inTask } from '../known/in-question.ts';
+import { knownKey } from '../known/known-keys.ts';
+import { notSo } from '../known/not-so.ts';
+import { type TaskHere, taskHere } from '../now/task-now.ts';
 import { doneWish } from '../now/task-wish.ts';
 import { waitsRow } from '../now/waits-for.ts';
 
-export function taskAt(state: State): TaskHere | null {
-  const { view, open } = state;
-  return view.screen === 'task' && open ? taskHere(open.job, view.task, state.now) : null;
+interface OnTask extends OnJob<Extract<View, { screen: 'task' }>> {
+  task: TaskHere;
 }
 
-/** To the task; before one that makes the machine run, to what is to be seen to first. */
-export function openTask(state: State, task: string): Updated {
-  const opened: State = { ...state, view: { screen: 'task', task, under: state.view } };
-  const now = taskAt(opened);
-  if (!now || !state.open) return stay(state);
-  const starts = now.state !== 'done' && runs(now);
-  if (starts && isStartAsked(state.open.job, state.now, state.read)) {
-    return openGate(opened, 'start', 'back');
-  }
-  return stay(opened);
+function onTask(state: State, view: OnTask['view']): OnTask | null {
+  const here = onJob(state, view);
+  const task = here && taskHere(here.job, view.task, state.now);
+  return here && task && { ...here, task };
 }
 
 function readMark(task: string): string {
   return `task ${task}`;
 }
 
-export function mustReadTask(state: State): boolean {
-  const now = taskAt(state);
-  return (
-    now?.state === 'open' && now.cautions.length > 0 && !state.read.includes(readMark(now.key))
-  );
+/** Its caution is to be read first. */
+function mustRead({ state, task }: OnTask): boolean {
+  const unread = task.cautions.length > 0 && !state.read.includes(readMark(task.key));
+  return task.state === 'open' && unread;
+}
+
+function canDone(here: OnTask): boolean {
+  return here.task.state !== 'failed' && !mustRead(here);
 }
 
 /** Kept in one line of text rather than in one key. */
 const SAID: readonly TaskVerb[] = ['adjust', 'decide'];
 
-export const taskActs = {
-  'read-task': (state) => {
-    const now = taskAt(state);
-    return stay(now ? { ...state, read: [...state.read, readMark(now.key)] } : state);
-  },
-  'task-done': (state) => {
-    const now = taskAt(state);
-    if (!now) return stay(state);
-    if (SAID.includes(now.verb)) return ask(state, { ask: 'result', task: now.key, how: 'done' });
-    return record(state, doneWish(now, now.verb === 'test' ? { result: 'passed' } : {}));
-  },
-  'task-said': (state) => {
-    const now = taskAt(state);
-    return now ? ask(state, { ask: 'result', task: now.key, how: 'done' }) : stay(state);
-  },
-  'task-failed': (state) => {
-    const now = taskAt(state);
-    return now ? ask(state, { ask: 'result', task: now.key, how: 'failed' }) : stay(state);
-  },
-  'next-round-of': (state) => {
-    const now = taskAt(state);
-    if (!now) return stay(state);
-    return show(state, { screen: 'round', test: now.key, top: 0, under: state.view });
-  },
-} satisfies Acts;
-
-/** After it was noted: back to where it was opened, or to the next round. */
-export function afterDone(state: State, wish: Extract<Wish, { do: 'done' }>): Updated {
-  const { view } = state;
-  if (view.screen !== 'task') return stay({ ...state, quiet: 'Noted.' });
-  const now = taskAt(state);
-  if (wish.result === 'failed') {
-    return show(state, { screen: 'round', test: wish.task, top: 0, under: view.under });
-  }
-  const told = now?.told ? `, ${now.told}` : '';
-  const how = wish.result === 'passed' ? 'passed' : 'done';
-  const { under } = view;
-  // In a list the mark goes on to what comes next.
-  const list =
-    under.screen === 'job' || under.screen === 'tests' ? { ...under, here: null } : under;
-  return show({ ...state, quiet: now ? `${now.say}: ${how}${told}.` : 'Noted.' }, list);
+function askResult({ state, task }: OnTask, how: 'done' | 'failed'): Updated {
+  return ask(state, { ask: 'result', task: task.key, how });
 }
-
-// ---------------------------------------------------------------- keys
 
 const DONE: Readonly<Record<TaskVerb, string>> = {
   do: 'it is done',
@@ -99,22 +56,78 @@ const DONE: Readonly<Record<TaskVerb, string>> = {
   decide: 'what is decided',
 };
 
-export function doneLabel(state: State): string {
-  return DONE[taskAt(state)?.verb ?? 'do'];
-}
+export const taskScreen = screenOver({
+  here: onTask,
+  keys: [
+    undoHere,
+    {
+      id: 'read-task',
+      presses: GO,
+      label: 'read, go on',
+      help: 'the caution has been read: go on',
+      holds: mustRead,
+      does: ({ state, task }) => stay({ ...state, read: [...state.read, readMark(task.key)] }),
+    },
+    {
+      id: 'task-done',
+      presses: GO,
+      label: ({ task }) => DONE[task.verb],
+      help: 'it is done, passed, over; or what it was and is now',
+      holds: canDone,
+      does: (here) => {
+        const { state, task } = here;
+        if (SAID.includes(task.verb)) return askResult(here, 'done');
+        return record(state, doneWish(task, task.verb === 'test' ? { result: 'passed' } : {}));
+      },
+    },
+    {
+      id: 'next-round-of',
+      presses: GO,
+      label: 'round again',
+      help: 'it failed: what comes off once more',
+      holds: ({ task }) => task.state === 'failed',
+      does: ({ state, view, task }) =>
+        show(state, { screen: 'round', test: task.key, under: view }),
+    },
+    {
+      id: 'task-failed',
+      presses: ['f'],
+      label: 'failed',
+      help: 'it failed, and what it showed',
+      holds: ({ task }) => task.verb === 'test' || task.verb === 'adjust',
+      does: (here) => askResult(here, 'failed'),
+    },
+    {
+      id: 'task-said',
+      presses: ['r'],
+      label: 'with a word',
+      help: 'done, with what it was, what it is set to, what came of it',
+      holds: canDone,
+      does: (here) => askResult(here, 'done'),
+    },
+    knownKey<OnTask>(
+      ({ job, view }) => (job.tasks.has(view.task) ? { task: view.task } : null),
+      'what is known',
+    ),
+    notSo<OnTask>(({ job, view }) => inTask(job, view.task)),
+  ],
+  draw: drawTask,
+  after: { done: afterDone },
+});
 
-export function canDone(state: State): boolean {
-  const now = taskAt(state);
-  return now !== null && now.state !== 'failed' && !mustReadTask(state);
-}
-
-export function canFail(state: State): boolean {
-  const verb = taskAt(state)?.verb;
-  return verb === 'test' || verb === 'adjust';
-}
-
-export function hasFailed(state: State): boolean {
-  return taskAt(state)?.state === 'failed';
+/** After it was noted: back to where it was opened, or to the next round. */
+function afterDone(state: State, { wish }: Made<WishTo<'done'>>): Updated {
+  const { view, open } = state;
+  if (view.screen !== 'task') return stay(state);
+  const now = open && taskHere(open.job, view.task, state.now);
+  const { under } = view;
+  if (wish.result === 'failed') return show(state, { screen: 'round', test: wish.task, under });
+  const told = now?.told ? `, ${now.told}` : '';
+  const how = wish.result === 'passed' ? 'passed' : 'done';
+  // In a list the mark goes on to what comes next.
+  const list =
+    under.screen === 'job' || under.screen === 'tests' ? { ...under, here: null } : under;
+  return show({ ...state, quiet: now ? `${now.say}: ${how}${told}.` : 'Noted.' }, list);
 }
 
 // ---------------------------------------------------------------- picture
@@ -135,18 +148,18 @@ const WHAT: Readonly<Record<string, Correctable>> = {
 const LABEL = 10;
 const LOUD: Style = { colour: 'red', bold: true };
 
-export function drawTask(state: State): Page {
-  const now = taskAt(state);
-  if (!now) return { left: [], middle: () => [] };
-  const { job } = state.open ?? {};
-  const names = (now.test?.pieces ?? []).map((key) => job?.pieces.get(key)?.spec.name ?? key);
+function drawTask({ state, job, task: now }: OnTask): Page {
+  const names = (now.test?.pieces ?? []).map((key) => job.pieces.get(key)?.spec.name ?? key);
   const printed = (label: string, text: string) => {
     const what = WHAT[label];
-    return job && what ? printedOf(job, { task: now.key }, what, text) : null;
+    return what ? printedOf(job, { task: now.key }, what, text) : null;
   };
+  const right = now.state === 'open' ? KINDS[now.verb] : now.state;
+  // The step itself stands at the head, where it fits there and is as printed.
+  const atHead =
+    width(now.say) + width(right) + GAP <= state.columns && printed('Step', now.say) === null;
   const rows: [string, string | null, Style?][] = [
-    // The step itself stands at the head.
-    ['Step', printed('Step', now.say) === null ? null : now.say],
+    ['Step', atHead ? null : now.say],
     ...now.cautions.map((say): [string, string, Style] => ['Caution', say, LOUD]),
     ['Limit', now.limit],
     ['When', now.when],
@@ -160,9 +173,10 @@ export function drawTask(state: State): Page {
     ],
   ];
   return {
+    kind: 'page',
     left: line(bold(now.say)),
-    right: line(now.state === 'open' ? KINDS[now.verb] : now.state),
-    under: line(job?.upper.job ?? ''),
+    right: line(right),
+    under: line(job.upper.job),
     middle: (columns) => [
       [],
       ...rows.flatMap(([label, text, style = {}]): Line[] =>
@@ -178,6 +192,9 @@ export function drawTask(state: State): Page {
     ],
   };
 }
+
+/** Columns between what stands at the left of the head and what stands at its right. */
+const GAP = 2;
 
 function stateSaid(now: TaskHere): string | null {
   if (now.state === 'open') return null;

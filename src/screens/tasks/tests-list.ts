@@ -3,56 +3,69 @@ import { printedOf } from '../../job/truth/corrections.ts';
 import type { Job } from '../../model/types.ts';
 import { sayTime } from '../../plan/days.ts';
 import type { TestItem } from '../../plan/testlist.ts';
-import type { Acts } from '../base/act.ts';
-import { show, stay } from '../base/moves.ts';
-import type { Page } from '../base/page.ts';
-import type { State, Updated } from '../base/state.ts';
-import { both, corrected, flow } from '../kit/both.ts';
-import { neighbour } from '../kit/neighbour.ts';
-import { around } from '../kit/scroll.ts';
+import { GO, type Key } from '../base/key.ts';
+import { type OnJob, onJob, show, stay } from '../base/moves.ts';
+import { listLines, type Page } from '../base/page.ts';
+import { screenOver } from '../base/screen.ts';
+import type { State, View } from '../base/state.ts';
+import { undoHere } from '../base/undo.ts';
+import { both, corrected, ended, flow } from '../kit/both.ts';
 import { bold, type Line, line, pad, span, width, wrap } from '../kit/text.ts';
-import { many } from '../kit/words.ts';
+import { capital, many } from '../kit/words.ts';
+import { inTask } from '../known/in-question.ts';
+import { notSo } from '../known/not-so.ts';
 import { testsNow } from '../now/plan-now.ts';
-import { openTask } from './task.ts';
+import { openTask } from './open-task.ts';
 
-function testAt(state: State): TestItem | null {
-  const { view, open } = state;
-  if (view.screen !== 'tests' || !open) return null;
-  const tests = testsNow(open.job, state.now);
-  const open1 = tests.find((t) => t.state === 'failed' || t.state === 'due');
-  return tests.find((t) => t.test === view.here) ?? open1 ?? tests[0] ?? null;
+interface OnTests extends OnJob<Extract<View, { screen: 'tests' }>> {
+  tests: readonly TestItem[];
+  /** The marked one; null where nothing is to be tested. */
+  test: TestItem | null;
 }
 
-export const testsActs = {
-  tests: (state) => show(state, { screen: 'tests', here: null, under: state.view }),
-  'open-test': (state) => {
-    const test = testAt(state);
-    return test ? openTask(state, test.test) : stay(state);
+function onTests(state: State, view: OnTests['view']): OnTests | null {
+  const here = onJob(state, view);
+  if (!here) return null;
+  const tests = testsNow(here.job, state.now);
+  const due = tests.find((t) => t.state === 'failed' || t.state === 'due');
+  const test = tests.find((t) => t.test === view.here) ?? due ?? tests[0] ?? null;
+  return { ...here, tests, test };
+}
+
+/** Leads here from other screens. */
+export const testsKey: Key<{ state: State; job: Job }> = {
+  id: 'tests',
+  presses: ['t'],
+  // Said where something is due.
+  label: ({ state, job }) => {
+    const due = testsNow(job, state.now).filter((t) => t.state === 'due' || t.state === 'failed');
+    return due.length === 0 ? '' : many(due.length, 'test due', 'tests due');
   },
-} satisfies Acts;
+  help: 'what is to be tested, and what passed',
+  does: ({ state }) => show(state, { screen: 'tests', here: null, under: state.view }),
+};
 
-export function moveTests(state: State, by: number): Updated {
-  const { view, open } = state;
-  if (view.screen !== 'tests' || !open) return stay(state);
-  const names = testsNow(open.job, state.now).map((t) => t.test);
-  return show(state, { ...view, here: neighbour(names, testAt(state)?.test ?? null, by) });
-}
-
-export function markedTest(state: State): string | null {
-  return testAt(state)?.test ?? null;
-}
-
-export function hasTest(state: State): boolean {
-  return testAt(state) !== null;
-}
-
-/** Said on a key where something is due. */
-export function testsLabel({ open, now }: State): string {
-  const due = open
-    ? testsNow(open.job, now).filter((t) => t.state === 'due' || t.state === 'failed')
-    : [];
-  return due.length === 0 ? '' : many(due.length, 'test due', 'tests due');
-}
+export const testsList = screenOver({
+  here: onTests,
+  keys: [
+    undoHere,
+    {
+      id: 'open-test',
+      presses: GO,
+      label: 'open',
+      help: 'open the marked test',
+      holds: ({ test }) => test !== null,
+      does: ({ state, test }) => (test ? openTask(state, test.test) : stay(state)),
+    },
+    notSo<OnTests>(({ job, test }) => inTask(job, test?.test ?? '')),
+  ],
+  draw: drawTests,
+  rows: ({ view, tests, test }) => ({
+    names: tests.map((t) => t.test),
+    marked: test?.test ?? null,
+    mark: (here) => ({ ...view, here }),
+  }),
+});
 
 function stateSaid(test: TestItem, now: string): string {
   switch (test.state) {
@@ -69,45 +82,55 @@ function stateSaid(test: TestItem, now: string): string {
 
 const LOUD = { colour: 'red', bold: true } as const;
 
-export function drawTests(state: State): Page {
-  const { open } = state;
-  const here = testAt(state);
-  if (!open) return { left: [], middle: () => [] };
-  const tests = testsNow(open.job, state.now);
+function drawTests({ state, job, tests, test }: OnTests): Page {
   const left = tests.filter((t) => t.state !== 'passed').length;
-  const room = Math.max(0, ...tests.map((t) => width(stateSaid(t, state.now))));
-  return {
+  const longest = Math.max(0, ...tests.map((t) => width(stateSaid(t, state.now))));
+  const room = Math.min(longest, stateRoom(state.columns));
+  const around = {
     left: line(bold('What is to be tested')),
     right: line(left === 0 ? 'all passed' : `${left} of ${tests.length} not passed`),
-    under: line(open.job.upper.job),
-    middle: (columns, rows) => {
-      if (tests.length === 0) return [[], line('Nothing was disturbed yet.')];
-      const lines = tests.map((t): Line => {
-        const marked = t.test === here?.test;
+    under: line(job.upper.job),
+    say: test ? sayTest(job, test, room, state) : [],
+  };
+  if (tests.length === 0) {
+    return { kind: 'plain', ...around, middle: () => [[], line('Nothing was disturbed yet.')] };
+  }
+  return {
+    kind: 'list',
+    ...around,
+    middle: (columns) =>
+      tests.flatMap((t, i) => {
+        const marked = t === test;
         const style = t.state === 'failed' ? LOUD : t.state === 'due' ? { bold: true } : {};
-        return line(
+        const row = line(
           span(marked ? '> ' : '  ', { bold: true }),
           pad(line(span(stateSaid(t, state.now), style)), room + 2),
-          pad(line(marked ? bold(t.say) : t.say), Math.max(0, columns - room - 4)),
+          pad(line(marked ? bold(t.say) : t.say), Math.max(0, columns - room - MARGINS)),
         );
-      });
-      return around(
-        lines,
-        tests.findIndex((t) => t.test === here?.test),
-        rows,
-      );
-    },
-    say: here ? sayTest(open.job, here, state.columns) : [],
+        return listLines([row], i, marked);
+      }),
   };
 }
 
-function sayTest(job: Job, test: TestItem, columns: number): Line[] {
+/** Mark before a row, gap behind what stands before its name. */
+const MARGINS = 4;
+/** Columns of what stands before a test at most; what is longer is said in full where it is marked. */
+function stateRoom(columns: number): number {
+  return Math.floor(columns * 0.5);
+}
+
+/** `room`: columns of what stands before its name. */
+function sayTest(job: Job, test: TestItem, room: number, { columns, now }: State): Line[] {
   const of = { task: test.test };
   const { say, limit } = test;
   const printed = limit === null ? null : printedOf(job, of, 'limit', limit);
   const told = [test.was && `was ${test.was}`, test.set && `set ${test.set}`].filter((t) => t);
+  const when = stateSaid(test, now);
+  const isCut = width(say) > columns - room - MARGINS || width(when) > room;
+  const step = printedOf(job, of, 'step', say);
   return [
-    ...corrected([{ label: 'Step', text: say, printed: printedOf(job, of, 'step', say) }], columns),
+    ...wrap(isCut && step === null ? `${ended(say)} ${ended(capital(when))}` : '', columns),
+    ...corrected([{ label: 'Step', text: say, printed: step }], columns),
     ...(limit === null ? [] : flow(both(`Limit: ${limit}.`, printed, { bold: true }), columns)),
     ...wrap(told.length > 0 ? `${told.join(', ')}.` : '', columns),
     ...wrap(test.listed ? '' : 'From what was disturbed; what the maker says goes first.', columns),

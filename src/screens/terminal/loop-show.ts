@@ -4,7 +4,7 @@ import { nextWork } from '../../plan/next.ts';
 import type { World } from '../../world.ts';
 import { start } from '../base/start.ts';
 import type { State } from '../base/state.ts';
-import { typing } from '../base/takes.ts';
+import { openOf } from '../show/screens.ts';
 import { update } from '../show/update.ts';
 import { App } from './app.tsx';
 import { asciiOnly, colourAllowed, drawnSize } from './guard.ts';
@@ -37,7 +37,7 @@ export function showOf(
     App,
     hands: files.hands,
     attend: (loop) => attendFiles(loop, folder, files, shelf, timers, world.now),
-    takesCtrlZ: (now) => typing(now) !== null,
+    takesCtrlZ: (now) => openOf(now).text !== null,
     async farewell({ open }) {
       const left = await files.leave();
       const next = open === null ? null : (nextWork(open.job)?.say ?? 'Nothing is next.');

@@ -1,27 +1,36 @@
 import { describe, expect, it } from 'vitest';
+import { AROUND } from '../../../src/screens/base/page.ts';
 import type { State } from '../../../src/screens/base/state.ts';
 import { paint } from '../../../src/screens/kit/paint.ts';
 import { keyName } from '../../../src/screens/kit/press.ts';
 import { width } from '../../../src/screens/kit/text.ts';
 import { foot } from '../../../src/screens/show/foot.ts';
-import { drawKeys } from '../../../src/screens/show/help.ts';
-import { KEYS, type Place } from '../../../src/screens/show/keys.ts';
-import { keyOf, keysOf, shownKeys } from '../../../src/screens/show/which.ts';
+import { keyOf, shownKeys } from '../../../src/screens/show/keys.ts';
+import { rowsOf } from '../../../src/screens/show/picture.ts';
+import { KEYS, openOf } from '../../../src/screens/show/screens.ts';
 import { everyScreen } from '../every-screen.ts';
 
 const SCREENS = everyScreen();
 
-/** All lines of the list of keys, however long the screen. */
+/** All lines of the list of keys, screen by screen. */
 function listOf(state: State): string {
-  const view = { screen: 'keys', under: state.view, top: 0 } as const;
-  const lines = drawKeys({ ...state, view }).middle(80, 200);
-  return lines.map((l) => paint(l, { colour: false, ascii: false })).join('\n');
+  const lines: string[] = [];
+  for (let top = 0; ; top += state.rows - AROUND - 1) {
+    const now: State = { ...state, view: { screen: 'keys', under: state.view, top } };
+    lines.push(...rowsOf(now).slice(2, -1));
+    if (top >= openOf(now).laid().over) break;
+  }
+  return lines.filter((l) => !/^\(\d+ (?:above|below)/.test(l)).join('\n');
 }
 
 describe('the table of keys', () => {
-  it('is covered by the screens of this test', () => {
-    const places = new Set<Place>(KEYS.flatMap((k) => [...k.places]));
-    expect([...places].filter((p) => !SCREENS.some((s) => s.place === p))).toEqual([]);
+  it('says of a key the same on every screen that has it', () => {
+    const rows = SCREENS.flatMap((s) => openOf(s.state).keys);
+    const odd = KEYS.filter(({ id, presses, help }) =>
+      rows.some((r) => r.id === id && (r.help !== help || `${r.presses}` !== `${presses}`)),
+    );
+    expect(odd.map((k) => k.id)).toEqual([]);
+    expect(KEYS.filter(({ id }) => !rows.some((r) => r.id === id))).toEqual([]);
   });
 
   it('has each key in the list of some screen, with its help', () => {
@@ -34,9 +43,10 @@ describe('the table of keys', () => {
     '%s: every key that holds is listed, and reached',
     (_name, state) => {
       const list = listOf(state).replace(/\s+/g, ' ');
-      for (const key of keysOf(state)) expect(list).toContain(key.help);
-      for (const { key, presses } of shownKeys(state)) {
-        for (const press of presses) expect(keyOf(state, press)).toBe(key.id);
+      const open = openOf(state);
+      for (const key of open.keys.filter((k) => k.holds())) expect(list).toContain(key.help);
+      for (const { key, presses } of shownKeys(open)) {
+        for (const press of presses) expect(keyOf(open, press)).toBe(key);
       }
     },
   );
@@ -44,7 +54,7 @@ describe('the table of keys', () => {
   it.each(SCREENS.map((s) => [s.name, s.state] as const))(
     '%s: no press means two keys',
     (_name, state) => {
-      const presses = shownKeys(state).flatMap((s) => s.presses);
+      const presses = shownKeys(openOf(state)).flatMap((s) => s.presses);
       expect(presses.filter((p, i) => presses.indexOf(p) !== i)).toEqual([]);
     },
   );
@@ -53,7 +63,7 @@ describe('the table of keys', () => {
     '%s: the foot fits, and the list of keys is always named',
     (_name, state) => {
       for (let columns = 60; columns <= 120; columns += 1) {
-        const line = foot(state, columns);
+        const line = foot(openOf(state), columns);
         expect(width(line)).toBeLessThanOrEqual(columns);
         expect(paint(line, { colour: false, ascii: true })).toMatch(/(\?|Tab) keys$/);
       }
@@ -68,7 +78,7 @@ describe('the table of keys', () => {
     );
     // Leaving at once is what every terminal program does with Ctrl-C, and q does it as well. For a thread that
     // turns there is the list of troubles, with the thread at its head.
-    expect(bad.map((k) => k.id)).toEqual(['pulled', 'leave']);
+    expect(bad.map((k) => k.id)).toEqual(['leave', 'pulled']);
   });
 
   it('says names of keys as they stand on a keyboard', () => {

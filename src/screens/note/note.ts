@@ -5,37 +5,55 @@ import type { Job } from '../../model/types.ts';
 import type { Back } from '../../plan/back.ts';
 import { sayDays } from '../../plan/days.ts';
 import { noteRows } from '../../plan/note.ts';
-import type { Acts } from '../base/act.ts';
-import { show } from '../base/moves.ts';
+import { withinKey } from '../ask/how-long.ts';
+import { toJob } from '../base/enter.ts';
+import { GO } from '../base/key.ts';
+import { type OnJob, onJob } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
-import type { State } from '../base/state.ts';
+import { screen } from '../base/screen.ts';
+import type { State, View } from '../base/state.ts';
 import { hangingBoth } from '../kit/both.ts';
-import { scrolled } from '../kit/scroll.ts';
 import { bold, hanging, type Line, line, pad, type Style, span, wrap } from '../kit/text.ts';
 import { correctionsSaid, isOpen, wrapStruck } from '../now/corrections-said.ts';
 import { lastMark } from '../now/job-now.ts';
 import { taskOf } from '../now/ladder-names.ts';
 import { nextNow } from '../now/next-now.ts';
 import { backNow } from '../now/plan-now.ts';
+import { partsKey } from '../parts-list/missing.ts';
+import { testsKey } from '../tasks/tests-list.ts';
 
-export const noteActs = {
-  pieces: (state) => show(state, { screen: 'job', here: null }),
-} satisfies Acts;
+type NoteView = Extract<View, { screen: 'note' }>;
 
-export function drawNote(state: State): Page {
-  const { view } = state;
-  const job = state.open?.job;
-  if (!job || view.screen !== 'note') return { left: [], middle: () => [] };
+export const note = screen({
+  here: (state: State, view: NoteView) => onJob(state, view),
+  keys: [
+    {
+      id: 'pieces',
+      presses: GO,
+      label: 'to the pieces',
+      help: 'go on to the pieces of this job',
+      does: ({ state }) => toJob(state),
+    },
+    partsKey,
+    testsKey,
+    withinKey,
+  ],
+  draw: drawNote,
+  back: (state) => toJob(state),
+});
+
+function drawNote({ state, job }: OnJob<NoteView>): Page {
   const last = lastMark(job);
   const days = last === null ? 0 : daysBetween(last, state.now);
   const since =
     last === null ? '' : days === 0 ? 'last mark today' : `${sayDays(days)} since the last mark`;
   const back = backNow(job, state.now);
   return {
+    kind: 'page',
     left: line(bold(job.upper.job)),
     right: line(since),
     under: line(job.upper.machine ?? ''),
-    middle: (columns, rows) => scrolled(noteLines(job, back, state.now, columns), view.top, rows),
+    middle: (columns) => noteLines(job, back, state.now, columns),
     say: sayNext(job, back, state.now, state.columns),
     most: 8,
   };

@@ -1,7 +1,7 @@
 /** Which hole the next key is about. */
 
+import type { At } from '../base/moves.ts';
 import { fitting, nextOut, passNow, toFill, unknownOnly } from '../now/piece-now.ts';
-import type { At } from './moves.ts';
 
 /** The lit hole of a step: the one pointed at, else the one that comes next. Null where none is. */
 export function litHole({ job, piece, view }: Pick<At, 'job' | 'piece' | 'view'>): string | null {

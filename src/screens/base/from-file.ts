@@ -1,0 +1,67 @@
+/** What reading files leads to: the job, its note after days away, its faults; and the way back to the bench. */
+
+import { daysBetween } from '../../model/time.ts';
+import type { Job } from '../../model/types.ts';
+import { isUnderWay, lastMark } from '../now/job-now.ts';
+import { backNow } from '../now/plan-now.ts';
+import { say, show, stay } from './moves.ts';
+import type { BenchRow, Happening, State, Updated } from './state.ts';
+
+/** The bench as it is now; a job that was opened by itself has none. */
+export function toBench(state: State): Updated {
+  if (!state.bench) return say(state, 'This is the job. Every mark is on disk.');
+  const here = state.open?.file ?? null;
+  return {
+    state: { ...state, view: { screen: 'bench', here }, waiting: { for: 'bench' } },
+    effects: [{ do: 'list', folder: state.bench.folder }],
+  };
+}
+
+/** Nothing is off, but something was left inside, or is to be looked at again. */
+function isDue(job: Job, now: string): boolean {
+  return job.inside.length > 0 || backNow(job, now).due.length > 0;
+}
+
+const BROKEN = 'The file was changed and cannot be read just now.';
+
+/** Days after which coming back begins with where the job stands. */
+const AWAY = 1;
+
+export function fileRead(
+  state: State,
+  { file, read, wrenches, say: told }: Extract<Happening, { on: 'file' }>,
+): Updated {
+  const asked = state.waiting?.for === 'file' && state.waiting.file === file;
+  const now: State = asked ? { ...state, waiting: null } : state;
+  if (!asked && now.open?.file !== file) return stay(now);
+  if (!read.ok) {
+    // Somebody is at work in the file: until it reads again, the last that was read stands.
+    if (!asked) return say(now, BROKEN);
+    return { ...show(now, { screen: 'faults', file, read }), effects: [] };
+  }
+  const opened: State = {
+    ...now,
+    open: { file, job: read.job },
+    wrenches: wrenches ?? now.wrenches,
+  };
+  // Readable again: that it was not is no news any more.
+  const before = opened.quiet === BROKEN ? null : opened.quiet;
+  if (!asked) return stay({ ...opened, quiet: told ?? before });
+  const warned = read.faults[0];
+  const quiet = told ?? (warned ? `Line ${warned.line}: ${warned.say}` : null);
+  const last = lastMark(read.job);
+  const away = last !== null && daysBetween(last, state.now) >= AWAY;
+  const back = away && (isUnderWay(read.job) || isDue(read.job, state.now));
+  return show({ ...opened, quiet }, back ? { screen: 'note' } : { screen: 'job', here: null });
+}
+
+export function benchRead(state: State, jobs: BenchRow[]): Updated {
+  if (!state.bench) return stay(state);
+  const asked = state.waiting?.for === 'bench';
+  const now: State = {
+    ...state,
+    bench: { ...state.bench, jobs },
+    waiting: asked ? null : state.waiting,
+  };
+  return now.view.screen === 'wait' ? show(now, { screen: 'bench', here: null }) : stay(now);
+}

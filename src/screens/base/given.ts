@@ -1,0 +1,162 @@
+/** The keys that every screen has: moving what does not fit, back, leave, the list of keys. */
+import { EDITING, type Field, pressField } from '../kit/field.ts';
+import { neighbour } from '../kit/neighbour.ts';
+import type { Key } from './key.ts';
+import type { Laid } from './lay.ts';
+import { show, stay } from './moves.ts';
+import type { State, Updated, View } from './state.ts';
+
+/** The rows of a list by their names. */
+export interface Rows {
+  names: readonly string[];
+  marked: string | null;
+  /** The screen with this row marked. */
+  mark: (name: string | null) => View;
+}
+
+/** What these keys need to know. */
+export interface Given {
+  state: State;
+  view: View;
+  laid: () => Laid;
+  /** It is a page to be read. */
+  isText: () => boolean;
+  /** Null where it is no list. */
+  rows: (() => Rows) | null;
+  text: { field: Field; retype: (field: Field) => Updated } | null;
+  back: () => Updated;
+}
+
+/** What of a screen decides which of them it gets. */
+interface Has {
+  /** A text is typed on it. */
+  text: boolean;
+  /** What is half made on it is kept as a draft. */
+  draft: boolean;
+  /** Up and Down have no other meaning on it. */
+  arrows: boolean;
+  back: string;
+  quit: string;
+}
+
+/** Those that come before the screen's own, and those behind. */
+export function givenKeys(has: Has): { first: Key<Given>[]; last: Key<Given>[] } {
+  return {
+    first: has.text ? [TYPE] : [],
+    last: [
+      ...(has.arrows ? [UP, DOWN] : []),
+      PAGE_UP,
+      PAGE_DOWN,
+      { ...BACK, label: has.back },
+      ...(has.draft ? [] : [{ ...QUIT, label: has.quit }]),
+      LEAVE,
+      has.text ? KEYS_WHILE_TYPING : KEYS,
+    ],
+  };
+}
+
+const TYPE: Key<Given> = {
+  id: 'type',
+  presses: EDITING,
+  label: '',
+  help: 'write; arrows, Ctrl-A, -E, -W, -U, -K and -Z correct it, as in a shell',
+  shown: 'text',
+  takes: ({ text }, press) => text !== null && pressField(text.field, press) !== null,
+  does: ({ state, text }, press) => {
+    const typed = text && pressField(text.field, press);
+    return text && typed ? text.retype(typed) : stay(state);
+  },
+};
+
+// ---------------------------------------------------------------- moving
+
+function movedTo({ state, view, laid }: Given, top: number): Updated {
+  const to = Math.max(0, Math.min(laid().over, top));
+  // What has come to its end stays where it is, however often one presses.
+  return to === laid().top ? stay(state) : show(state, { ...view, top: to });
+}
+
+function move(given: Given, by: number): Updated {
+  const { state, rows } = given;
+  if (rows === null) return movedTo(given, given.laid().top + by);
+  const { names, marked, mark } = rows();
+  const next = neighbour(names, marked, by);
+  // At the end of a list its last row stays as far down as one has read it.
+  return show(state, { ...mark(next), top: next === marked ? given.laid().top : 0 });
+}
+
+const fits = ({ laid }: Given): boolean => laid().over === 0;
+
+const UP: Key<Given> = {
+  id: 'up',
+  presses: ['up'],
+  label: '',
+  help: 'the one above, or the lines above',
+  holds: (given) => given.rows !== null || given.isText() || !fits(given),
+  does: (given) => move(given, -1),
+};
+const DOWN: Key<Given> = {
+  ...UP,
+  id: 'down',
+  presses: ['down'],
+  help: 'the one below, or the lines below',
+  does: (given) => move(given, 1),
+};
+const PAGE_UP: Key<Given> = {
+  id: 'page-up',
+  presses: ['pageup'],
+  label: '',
+  help: 'what does not fit, a screen of lines up',
+  holds: (given) => !fits(given),
+  does: (given) => movedTo(given, given.laid().paged(-1)),
+};
+const PAGE_DOWN: Key<Given> = {
+  ...PAGE_UP,
+  id: 'page-down',
+  presses: ['pagedown'],
+  help: 'what does not fit, a screen of lines down',
+  does: (given) => movedTo(given, given.laid().paged(1)),
+};
+
+// ---------------------------------------------------------------- leaving
+
+const quit = ({ state }: Given): Updated => ({ state, effects: [{ do: 'quit' }] });
+
+const BACK: Key<Given> = {
+  id: 'back',
+  presses: ['escape'],
+  label: '',
+  help: 'back one step; nothing is lost',
+  does: ({ back }) => back(),
+};
+const QUIT: Key<Given> = {
+  id: 'quit',
+  presses: ['q'],
+  label: '',
+  help: 'leave; every mark is on disk already',
+  always: true,
+  does: quit,
+};
+const LEAVE: Key<Given> = {
+  id: 'leave',
+  presses: ['ctrl-c'],
+  label: '',
+  help: 'leave at once; every mark is on disk already',
+  always: true,
+  atOnce: true,
+  does: quit,
+};
+
+// ---------------------------------------------------------------- the list of keys
+
+const KEYS: Key<Given> = {
+  id: 'keys',
+  presses: ['?', 'h'],
+  label: 'keys',
+  help: 'this list',
+  leadsOn: true,
+  does: ({ state, view }) =>
+    // One list over another would be one too many.
+    show(state, view.screen === 'keys' ? view.under : { screen: 'keys', under: view }),
+};
+const KEYS_WHILE_TYPING: Key<Given> = { ...KEYS, id: 'keys-typing', presses: ['tab'] };

@@ -1,0 +1,53 @@
+/** A row of the table of keys: its presses, its words, when it holds, and what it does. */
+import type { Press } from '../kit/press.ts';
+import type { Updated } from './state.ts';
+
+export interface KeyWords {
+  /** Its name: rows of two screens that are called the same are the same key. */
+  id: string;
+  /** Presses that do it; the first is the one at the foot. */
+  presses: readonly Press[];
+  /** In the list of keys. */
+  help: string;
+  /** As written in the list of keys, where `presses` alone do not say it. */
+  shown?: string;
+  /** Works where nothing can be shown. */
+  always?: true;
+  /** Does not wait for what was asked for before. */
+  atOnce?: true;
+  /** Never left out at the foot: all other keys are found from there. */
+  leadsOn?: true;
+}
+
+/** `H` is what is known where it is pressed. */
+export interface Key<H> extends KeyWords {
+  /** At the foot; empty: only in the list of keys. */
+  label: string | ((here: H) => string);
+  /** Whether it holds just now. */
+  holds?: (here: H) => boolean;
+  /** Takes other presses as well: letters of kinds, digits, text. These come before all plain presses. */
+  takes?: (here: H, press: Press) => boolean;
+  does: (here: H, press: Press) => Updated;
+}
+
+/** A row in one state. */
+export interface Held extends KeyWords {
+  label(): string;
+  holds(): boolean;
+  takes: ((press: Press) => boolean) | null;
+  does(press: Press): Updated;
+}
+
+export function held<H>(key: Key<H>, here: H): Held {
+  const { label, holds, takes, does, ...words } = key;
+  return {
+    ...words,
+    label: () => (typeof label === 'string' ? label : label(here)),
+    holds: () => holds?.(here) ?? true,
+    takes: takes ? (press) => takes(here, press) : null,
+    does: (press) => does(here, press),
+  };
+}
+
+/** Go on: the next right thing. */
+export const GO: readonly Press[] = ['space', 'enter'];

@@ -1,0 +1,41 @@
+/** What is said after a mark, on whichever screen it was made. */
+import type { Job } from '../../model/types.ts';
+import { buyList } from '../../plan/buy/list.ts';
+import { sayBought } from '../../plan/buy/say.ts';
+import { sayThing } from '../../plan/inside.ts';
+import { capital, list } from '../kit/words.ts';
+import { say, stay } from './moves.ts';
+import type { After } from './screen.ts';
+import type { State } from './state.ts';
+import { takenBack, undone } from './undo.ts';
+
+export const NOTED = {
+  undo: (state, { wish }) => {
+    const entry = undone(state, wish);
+    return entry ? takenBack(state, entry) : stay(state);
+  },
+  note: (state, { entry }) => (entry ? say(state, 'Noted.') : stay(state)),
+  write: (state) => say(state, 'Noted.'),
+  correct: (state) => say(state, 'Noted.'),
+  done: (state) => say(state, 'Noted.'),
+  buy: (state, { wish }) => say(state, boughtSaid(state, wish.buy)),
+  inside: (state, { wish }) => say(state, `${capital(wish.what)} inside.`),
+  cleared: (state) =>
+    say(state, (state.open && insideSaid(state.open.job)) ?? 'Nothing is inside any more.'),
+} satisfies After;
+
+/** `Cover gasket: ordered, for 25 April.`: how far it has come now. */
+function boughtSaid({ open, now }: State, buy: string): string {
+  const found = open ? buyList(open.job, now).find((b) => b.buy === buy) : undefined;
+  return found ? `${found.what}: ${sayBought(found, now)}.` : 'Noted.';
+}
+
+/** `Inside: 2 rags (Case cover).`; null when nothing is inside. */
+export function insideSaid(job: Job): string | null {
+  if (job.inside.length === 0) return null;
+  const each = job.inside.map((i) => {
+    const name = i.piece === null ? '' : ` (${job.pieces.get(i.piece)?.spec.name ?? i.piece})`;
+    return `${sayThing(i)}${name}`;
+  });
+  return `Inside: ${list(each)}.`;
+}

@@ -1,0 +1,145 @@
+/**
+ * What a screen is: its keys with what they do, its page, its rows where it is a list, where its marks lead. Back,
+ * leave, the list of keys and moving what does not fit are given to each, so that none can be without them.
+ */
+import type { Entry, Refusal, Wish } from '../../model/types.ts';
+import type { Field } from '../kit/field.ts';
+import { type Given, givenKeys, type Rows } from './given.ts';
+import { type Held, held, type Key, type KeyWords } from './key.ts';
+import { type Laid, layPage } from './lay.ts';
+import { show } from './moves.ts';
+import { EMPTY, type Page } from './page.ts';
+import type { State, Updated, View } from './state.ts';
+
+/** A mark that is on disk. */
+export interface Made<W extends Wish = Wish> {
+  wish: W;
+  /** Null where it was so already. */
+  entry: Entry | null;
+  /** The state in which it was asked for. */
+  before: State;
+}
+
+/** The wishes that do this. */
+export type WishTo<D extends Wish['do'], W extends Wish = Wish> = W extends unknown
+  ? D extends W['do']
+    ? W
+    : never
+  : never;
+
+/** Where marks lead that were made on a screen, by what was wished. */
+export type After = {
+  readonly [D in Wish['do']]?: (state: State, made: Made<WishTo<D>>) => Updated;
+};
+
+type Refused = (state: State, why: Refusal, wish: Wish) => Updated;
+
+/** A screen on which `H` is known. */
+export interface Spec<V extends View, H> {
+  /** What its keys and its page need to know, worked out once a state; null where there is nothing to show. */
+  here: (state: State, view: V) => H | null;
+  /** The earlier ones stay longest at the foot. */
+  keys: readonly Key<H>[];
+  draw: (here: H) => Page;
+  /** Of a list: Up and Down mark another one. */
+  rows?: (here: H) => Rows;
+  /** A text that is typed here. */
+  text?: { field: (here: H) => Field; retype: (here: H, field: Field) => Updated };
+  /** Keeps what is half made here as a draft, on the way back. No single key leaves the program from such a screen. */
+  draft?: (here: H) => State;
+  /** What two of the given keys are called at the foot. */
+  called?: { back?: string; quit?: string };
+  /** Names what must have been looked at here: what was typed before it came in sight is dropped. */
+  mustSee?: (here: H) => string;
+  /** Said once, when a key leads here. */
+  greeting?: (here: H) => State;
+  /** Left out: it is noted, and one stays. */
+  after?: After;
+  /** Left out: why not is said, and one stays. */
+  refused?: Refused;
+}
+
+/** As all screens look from outside, whatever they know. */
+export interface Screen<V extends View = View> {
+  /** All its keys, for the table. */
+  readonly keys: readonly KeyWords[];
+  open(state: State, view: V): Open;
+}
+
+/** A screen in one state. */
+export interface Open {
+  readonly state: State;
+  /** All its keys; whether each holds, it says itself. */
+  readonly keys: readonly Held[];
+  /** Its page as it stands on the rows of the screen. */
+  laid(): Laid;
+  /** The text that is typed here. */
+  readonly text: Given['text'];
+  readonly mustSee: string | null;
+  greeted(): State;
+  readonly after: After;
+  readonly refused: Refused | null;
+}
+
+/** A screen that lies over no other one says itself where back leads. */
+export function screen<V extends View, H>(
+  spec: Spec<V, H> & { back: (state: State, view: V) => Updated },
+): Screen<V> {
+  const arrows = !spec.keys.some((key) => key.presses.includes('up'));
+  const given = givenKeys({
+    text: spec.text !== undefined,
+    draft: spec.draft !== undefined,
+    arrows,
+    back: spec.called?.back ?? '',
+    quit: spec.called?.quit ?? '',
+  });
+  function open(state: State, view: V): Open {
+    const here = spec.here(state, view);
+    /** What a part of the screen says here, where it has that part. */
+    const said = <T>(part: ((here: H) => T) | undefined): T | null =>
+      here === null || part === undefined ? null : part(here);
+    const page = once(() => said(spec.draw) ?? EMPTY);
+    const laid = once(() => layPage(state, page(), view.top ?? 0, arrows));
+    const text = said((now): Given['text'] => {
+      const { field, retype } = spec.text ?? {};
+      return field && retype ? { field: field(now), retype: (typed) => retype(now, typed) } : null;
+    });
+    const { rows } = spec;
+    const base: Given = {
+      state,
+      view,
+      laid,
+      text,
+      rows: said((now) => (rows ? () => rows(now) : null)),
+      isText: () => page().kind === 'page',
+      back: () => spec.back(said(spec.draft) ?? state, view),
+    };
+    const bound = (keys: readonly Key<Given>[]) => keys.map((key) => held(key, base));
+    const own = said((now) => spec.keys.map((key) => held(key, now))) ?? [];
+    return {
+      state,
+      keys: [...bound(given.first), ...own, ...bound(given.last)],
+      laid,
+      text,
+      mustSee: said(spec.mustSee),
+      greeted: () => said(spec.greeting) ?? state,
+      after: spec.after ?? {},
+      refused: spec.refused ?? null,
+    };
+  }
+  return { keys: [...given.first, ...spec.keys, ...given.last], open };
+}
+
+/** A screen that lies over another one: back leads there. */
+export function screenOver<V extends View & { under: View }, H>(spec: Spec<V, H>): Screen<V> {
+  return screen({ ...spec, back: (state, view) => show(state, view.under) });
+}
+
+/** Worked out when it is first asked for. */
+function once<T>(make: () => T): () => T {
+  let made: { value: T } | null = null;
+  return () => {
+    made ??= { value: make() };
+    return made.value;
+  };
+}

@@ -1,0 +1,42 @@
+/** The key that opens the field on which holes are drawn. */
+import type { Key } from '../base/key.ts';
+import { type At, isSomethingInside } from '../base/moves.ts';
+import type { State } from '../base/state.ts';
+import { layoutOf } from '../now/piece-now.ts';
+import { openDrawing } from './draw.ts';
+
+type OnPiece = At & { state: State };
+
+/** Its holes are not measured, so that a picture is what shows them; and it has some, as far as is known. */
+function canDraw({ piece }: At): boolean {
+  return piece.spec.row?.length !== 0 && layoutOf(piece).from !== 'at';
+}
+
+/** Fewer holes than this are told apart without a picture. */
+const FEW = 3;
+
+/** Offered at the foot as long as the piece is shown as a ring; what was left inside comes before it. */
+function drawLabel({ state, piece, view }: OnPiece): string {
+  if (isSomethingInside(state)) return '';
+  const n = piece.holes.length;
+  // Of a piece without bolts there is more to say first; while its row is typed it has some.
+  const some = n >= FEW || (n === 0 && view.step.step === 'off-row');
+  return piece.spec.map === null && some ? 'draw the holes' : '';
+}
+
+export const drawKey: Key<OnPiece> = {
+  id: 'draw',
+  presses: ['w'],
+  label: drawLabel,
+  help: 'walk round the piece and draw where its holes lie',
+  holds: canDraw,
+  does: ({ state, key }) => openDrawing(state, key),
+};
+
+/** While its row is typed, where letters are text. */
+export const drawKeyWhileTyping: Key<OnPiece> = {
+  ...drawKey,
+  id: 'draw-row',
+  presses: ['up'],
+  help: 'draw where the holes lie',
+};

@@ -1,0 +1,153 @@
+/** Where the marks of a piece lead, in whichever of its steps they were made; and what a refusal leads to. */
+import type { Refusal, Wish } from '../../model/types.ts';
+import { ask } from '../ask/field.ts';
+import { LOOK, OFF, TIGHT, toJob, toSettleStep } from '../base/enter.ts';
+import { at, say, stay, stepOf, toStep } from '../base/moves.ts';
+import { NOTED } from '../base/noted.ts';
+import type { After, Made, WishTo } from '../base/screen.ts';
+import type { State, Updated } from '../base/state.ts';
+import { list } from '../kit/words.ts';
+import { fingerTight } from '../now/job-now.ts';
+import {
+  fitting,
+  names,
+  onlyStuckLeft,
+  passNow,
+  stillIn,
+  toFill,
+  toSettle,
+} from '../now/piece-now.ts';
+import { afterUndo } from './after-undo.ts';
+import { ADVICE } from './troubles.ts';
+
+export const ON_A_PIECE = {
+  ...NOTED,
+  out: nextOff,
+  off: moved,
+  aside: moved,
+  on: moved,
+  in: nextOn,
+  tight: nextTight,
+  settle: toSettleStep,
+  state: afterTrouble,
+  undo: afterUndo,
+} satisfies After;
+
+// ---------------------------------------------------------------- off
+
+/** The next bolt; after the last one, or a whole row, the count. */
+function nextOff(state: State): Updated {
+  const here = at(state);
+  if (!here) return stay(state);
+  const { piece } = here;
+  const all = stepOf(state, 'off-row') !== null;
+  if (!all && !onlyStuckLeft(piece)) return toStep(state, OFF);
+  const counted = toStep(state, { step: 'off-count' });
+  return stillIn(piece).length === 0 ? counted : { ...counted, effects: [{ do: 'ring' }] };
+}
+
+type Moved = Extract<Wish, { do: 'off' | 'aside' | 'on' }>;
+
+function moved(state: State, { wish }: Made<Moved>): Updated {
+  const now = say(toJob(state).state, movedSaid(state, wish));
+  return wish.do === 'on' ? now : askRuns(now, wish.piece);
+}
+
+/** Of a hose or a cable one asks while it is in the hand, where the file says nothing of it. */
+function askRuns(done: Updated, piece: string): Updated {
+  const now = done.state.open?.job.pieces.get(piece);
+  const said = now && (now.spec.routes.length > 0 || now.spec.marks.length > 0);
+  if (!now || now.holes.length > 0 || said || now.round > 1) return done;
+  const asks = { ask: 'write', piece, key: 'routes', more: [], say: null, runs: true } as const;
+  return ask(done.state, asks);
+}
+
+function movedSaid(state: State, wish: Moved): string {
+  const piece = state.open?.job.pieces.get(wish.piece);
+  if (!piece) return '';
+  const { name } = piece.spec;
+  if (wish.do === 'on') return `${name} is back on.`;
+  if (wish.do === 'aside') return `${name} is moved aside.`;
+  const n = piece.holes.length;
+  const where = piece.tray === null ? '' : ` in ${piece.tray}`;
+  const out = n - stillIn(piece).length;
+  return n === 0 ? `${name} is off.` : `${name} is off, ${out} of ${n} bolts${where}.`;
+}
+
+// ---------------------------------------------------------------- on and tight
+
+/**
+ * The same hand while it still belongs somewhere, else an empty hand. At the end one more press must not mark a
+ * bolt as tight, so the piece is looked at in between.
+ */
+function nextOn(state: State): Updated {
+  const here = at(state);
+  const step = stepOf(state, 'on');
+  if (!here || !step) return stay(state);
+  if (toFill(here.piece).length === 0) {
+    const n = fingerTight(here.piece).length;
+    return toStep({ ...state, quiet: `All in, ${n} of them by fingers only.` }, LOOK);
+  }
+  const hand = fitting(here.job, here.piece, step.hand).length > 0 ? step.hand : '';
+  return toStep(state, { ...step, here: null, typed: '', hand, fresh: false });
+}
+
+/**
+ * The next bolt, or tight. Between two passes the piece is looked at: the wrench is set anew, and one press too
+ * many must not count for the next pass.
+ */
+function nextTight(state: State, { before }: Made): Updated {
+  const here = at(state);
+  if (!here) return stay(state);
+  const { kinds } = here.job.upper;
+  const now = passNow(here.piece, kinds);
+  if (now === null) {
+    const bad = here.piece.holes.filter((h) => h.trouble !== null);
+    const quiet = bad.length === 0 ? null : `Tight but for ${list(names(bad))}.`;
+    return toStep({ ...state, quiet }, LOOK);
+  }
+  const was = at(before);
+  const pass = was && passNow(was.piece, was.job.upper.kinds)?.pass.name;
+  if (!pass || pass === now.pass.name) return toStep(state, TIGHT);
+  return toStep({ ...state, quiet: `${pass} is through.` }, LOOK);
+}
+
+// ---------------------------------------------------------------- troubles
+
+function afterTrouble(state: State, { wish }: Made<WishTo<'state'>>): Updated {
+  const back = at(state)?.view.step;
+  if (!back || wish.state === 'mended') return say(state, `${wish.hole} is mended.`);
+  if (wish.state === 'pulled' && back.step === 'tight') {
+    const advice = toStep(state, { step: 'advice', hole: wish.hole, back: TIGHT });
+    return { ...advice, effects: [{ do: 'ring' }] };
+  }
+  const quiet = `${wish.hole} is noted as ${wish.state}. ${ADVICE[wish.state][0] ?? ''}`;
+  if (back.step === 'off') {
+    const next = nextOff(state);
+    return { state: { ...next.state, quiet }, effects: next.effects };
+  }
+  const step = 'here' in back && back.step !== 'settle' ? { ...back, here: null } : back;
+  return say(toStep(state, step).state, quiet);
+}
+
+// ---------------------------------------------------------------- refused
+
+/** Breaks a casting, a thread, a bolt or what turns. Nothing else rings. */
+const BREAKS: readonly string[] = ['wrong-bolt', 'still-in', 'inside', 'out-of-limit'];
+
+export function breaks(refused: Refusal): boolean {
+  return BREAKS.includes(refused.code);
+}
+
+/** STOP, where it can be overruled; to the hole that is to be settled first; else why not. */
+export function refusedOnPiece(state: State, why: Refusal, wish: Wish): Updated {
+  const here = at(state);
+  if (!here || !why.overrulable || why.code === 'which') return say(state, why.say);
+  if (why.code === 'unsettled') {
+    const first = names(toSettle(here.piece))[0];
+    if (first !== undefined)
+      return say(toStep(state, { step: 'settle', here: first }).state, why.say);
+  }
+  const stopped = toStep(state, { step: 'stop', wish, refused: why, back: here.view.step });
+  return breaks(why) ? { ...stopped, effects: [{ do: 'ring' }] } : stopped;
+}

@@ -1,0 +1,146 @@
+/** The piece as it stands, drawn: its holes, and what can be relied on. */
+import { blockers, stillOver } from '../../job/judge/blocked.ts';
+import { printedOf } from '../../job/truth/corrections.ts';
+import type { HoleNow, Job, PieceNow } from '../../model/types.ts';
+import { sayThing } from '../../plan/inside.ts';
+import { nextWork } from '../../plan/next.ts';
+import { holeNamed } from '../base/moves.ts';
+import type { Page } from '../base/page.ts';
+import { piecePage } from '../base/piece-page.ts';
+import type { State } from '../base/state.ts';
+import { both, corrected, ended, flow } from '../kit/both.ts';
+import { type Line, line, span, wrap } from '../kit/text.ts';
+import { capital, list, many, sayCounts, sayItem } from '../kit/words.ts';
+import { shouldSaid } from '../now/answers.ts';
+import { wrapStruck } from '../now/corrections-said.ts';
+import { passNow, toSettle } from '../now/piece-now.ts';
+import { sayDiffers, sayTakes, sayTrouble, sayWhere } from '../now/say-piece.ts';
+import { cureSaid, hurrySaid } from '../now/sealant.ts';
+import { torqueRows } from '../now/tight-figures.ts';
+import { comesAlong, type Way } from '../now/way.ts';
+import { lacksSaid } from '../parts-list/missing.ts';
+import type { OnHoles } from './step.ts';
+import { sayPass, sayPrinted } from './tight-said.ts';
+
+export type OnLook = OnHoles<'look'> & { way: Way };
+
+export function drawLook({ state, job, piece, step, way }: OnLook): Page {
+  const lit = step.here;
+  const hole = holeNamed(piece, lit);
+  return piecePage(
+    piece,
+    (h) => ({
+      here: h.name === lit,
+      label: h.belongs ? sayItem(h.belongs) : '',
+      short: h.belongs?.kind ?? '',
+    }),
+    {
+      right: line(sayWhere(piece, job)),
+      under: line(piece.spec.torque?.text ?? ''),
+      say: hole
+        ? sayHole(job, hole, piece, state.columns)
+        : [
+            ...sayLacks(state, job, piece),
+            ...sayCured(state, job, piece),
+            ...sayPiece(job, piece, way, state.columns),
+          ],
+    },
+  );
+}
+
+/** What it cannot go on without. */
+function sayLacks(state: State, job: Job, piece: PieceNow): Line[] {
+  const lacks = piece.away === 'no' ? null : lacksSaid(job, piece.spec.key, state.now);
+  return wrap(lacks ?? '', state.columns, LOUD);
+}
+
+/** By when its joint is to be closed, and what it does not bear yet. */
+function sayCured({ now, columns }: State, job: Job, piece: PieceNow): Line[] {
+  return [
+    ...wrap(hurrySaid(job, piece, now), columns, { bold: true }),
+    ...wrap(cureSaid(job, piece, now) ?? '', columns, { bold: true }),
+  ];
+}
+
+const LOUD = { colour: 'red', bold: true } as const;
+
+function sayPiece(job: Job, piece: PieceNow, way: Way, columns: number): Line[] {
+  const odd = toSettle(piece).map((h) => `${h.name}: ${sayDiffers(h)}.`);
+  const bad = piece.holes.flatMap((h) =>
+    h.trouble ? [`${h.name}: ${sayTrouble(h.trouble)}.`] : [],
+  );
+  const next = way === 'done' ? nextWork(job) : null;
+  const inside = job.inside.filter((i) => i.piece === piece.spec.key).map(sayThing);
+  return [
+    ...wrap(inside.length > 0 ? `Inside: ${list(inside)}.` : '', columns, LOUD),
+    ...wrap(way === 'done' ? doneSaid(job, piece) : '', columns, { bold: true }),
+    ...wrapStruck(job, next ? `Next: ${next.say}` : passSaid(job, piece, way), columns, {
+      bold: true,
+    }),
+    ...corrected(torqueRows(job, piece, null, null), columns),
+    ...wrap(`${traySaid(job, piece) ?? boltsSaid(piece)}${order(job, piece, way)}`, columns),
+    ...wrap([...bad, ...odd].join(' '), columns, { bold: true }),
+  ];
+}
+
+/** `Next pass, 2 of 2: full, 10 N·m (manual 2-17).` */
+function passSaid(job: Job, piece: PieceNow, way: Way): string {
+  const now = way === 'tight' ? passNow(piece, job.upper.kinds) : null;
+  if (now === null) return '';
+  const begun = now.done.length > 0 ? `, ${now.done.length} done` : '';
+  const which = `${now.number} of ${now.of}${begun}`;
+  return `Next pass, ${which}: ${sayPass(now.pass)}${sayPrinted(piece, now.pass)}.`;
+}
+
+/** Read over the tray before anything goes back; null when nothing lies in one. */
+function traySaid(job: Job, piece: PieceNow): string | null {
+  const should = piece.away === 'no' ? null : shouldSaid(job, piece);
+  if (should === null) return null;
+  return piece.tray === null ? should : `In ${piece.tray}: ${should.replace(/^You/, 'you')}`;
+}
+
+function boltsSaid(piece: PieceNow): string {
+  const n = piece.holes.length;
+  const tray = piece.away !== 'no' && piece.tray !== null ? ` In ${piece.tray}.` : '';
+  if (n > 0) return `${many(n, 'bolt')}: ${sayCounts(piece.holes.map((h) => h.belongs))}.${tray}`;
+  if (comesAlong(piece)) return '';
+  const none = piece.spec.row === null ? 'Nothing is noted of its bolts yet.' : 'No bolts.';
+  if (piece.away !== 'no' || piece.fitted) return none;
+  return `${none} Look for what holds it before you pull: clips, dowels, a hidden screw.`;
+}
+
+/** Said calmly: what can be relied on now. */
+function doneSaid(job: Job, piece: PieceNow): string {
+  const n = piece.holes.length;
+  if (comesAlong(piece)) return `${capital(sayWhere(piece, job))}, without a step of its own.`;
+  if (n === 0) return 'Back on.';
+  const tight = piece.holes.filter((h) => h.state === 'tight').length;
+  if (tight < n) return `${tight} of ${n} are tight.`;
+  const torque = piece.spec.torque === null ? '' : `, ${piece.spec.torque.text}`;
+  return n === 1 ? `Its bolt is tight${torque}.` : `All ${n} are tight${torque}.`;
+}
+
+/** What has to come off before it, or go back before it. */
+function order(job: Job, piece: PieceNow, way: Way): string {
+  const comes = way === 'out' || way === 'row' || way === 'remove' || way === 'count';
+  const before = comes ? stillOver(job, piece) : way === 'done' ? [] : blockers(job, piece);
+  if (before.length === 0) return '';
+  const which = list(before.map((p) => p.spec.name));
+  return comes ? ` Over it, and still on: ${which}.` : ` To be back on before it: ${which}.`;
+}
+
+/** All that is known of one hole. */
+function sayHole(job: Job, hole: HoleNow, piece: PieceNow, columns: number): Line[] {
+  const note = piece.spec.holes.get(hole.name)?.note ?? null;
+  const takes = `${hole.name} takes ${sayTakes(job, hole.belongs)}.`;
+  const bad = hole.trouble ? ` ${capital(sayTrouble(hole.trouble))}.` : '';
+  const odd = hole.unsettled || hole.conflict ? ` ${capital(sayDiffers(hole))}.` : '';
+  const of = { piece: piece.spec.key, hole: hole.name };
+  const printed = note === null ? null : printedOf(job, of, 'note', note);
+  const said = note === null ? [] : both(ended(capital(note)), printed);
+  return [
+    ...wrap(takes, columns, { bold: true }),
+    ...flow([...said, span(`${bad}${odd}`)], columns),
+    ...corrected(torqueRows(job, piece, null, hole.name), columns),
+  ];
+}

@@ -1,0 +1,116 @@
+/** Keys that several steps of a piece have. */
+import type { HoleNow, Trouble } from '../../model/types.ts';
+import { ask } from '../ask/field.ts';
+import { openGate } from '../base/enter.ts';
+import type { Key } from '../base/key.ts';
+import { type At, hereOf, holeNamed, record, say, stay, toStep } from '../base/moves.ts';
+import type { State, Updated } from '../base/state.ts';
+import type { About } from '../now/answers.ts';
+import { gatesOn } from '../now/gate-now.ts';
+import { stillIn } from '../now/piece-now.ts';
+import type { OnHoles, OnPiece } from './step.ts';
+import { CHOICES } from './troubles.ts';
+
+// ---------------------------------------------------------------- troubles
+
+/** Offered first: while tightening it is the thread, on the way off it is the bolt. */
+function likely({ step }: OnPiece): number {
+  const wanted: Trouble = step.step === 'tight' ? 'pulled' : 'stuck';
+  return Math.max(
+    0,
+    CHOICES.findIndex((c) => c.trouble === wanted),
+  );
+}
+
+export const troubleKey: Key<OnHoles> = {
+  id: 'trouble',
+  presses: ['-', '!'],
+  label: 'trouble',
+  help: 'something is wrong with the lit bolt or hole',
+  holds: ({ lit }) => lit !== null,
+  does: (here) => {
+    const { state, step, lit } = here;
+    if (lit === null) return say(state, 'Which hole? Its number first.');
+    return toStep(state, { step: 'trouble', hole: lit, choice: likely(here), back: step });
+  },
+};
+
+/** The hole that is pointed at, where something is wrong with it. */
+function inTrouble({ piece, step }: OnPiece): HoleNow | null {
+  const hole = holeNamed(piece, hereOf(step));
+  return hole?.trouble ? hole : null;
+}
+
+export const mendedKey: Key<OnPiece> = {
+  id: 'mended',
+  presses: ['m'],
+  label: 'mended',
+  help: 'what was wrong with the lit hole is mended',
+  holds: (here) => inTrouble(here) !== null,
+  does: (here) => {
+    const hole = inTrouble(here)?.name;
+    if (hole === undefined) return stay(here.state);
+    return record(here.state, { do: 'state', piece: here.key, hole, state: 'mended' });
+  },
+};
+
+// ---------------------------------------------------------------- the tray and the heads
+
+/** `text`: already typed. */
+export function askAbout({ state, key }: At & { state: State }, about: About, text = ''): Updated {
+  return ask(state, { ask: about, piece: key, say: null }, text);
+}
+
+const hasSome = ({ piece }: At, states: readonly HoleNow['state'][]): boolean =>
+  piece.holes.some((h) => states.includes(h.state));
+
+export const someIn = (here: At): boolean => hasSome(here, ['in', 'tight']);
+
+// A letter that is a kind of this job is in the hand first: so each of these has a second press.
+export const leftKey: Key<OnPiece> = {
+  id: 'left',
+  presses: ['l', 'delete'],
+  // At the end of putting in it is what one does next; before that it is in the list of keys.
+  label: (here) => (here.step.step === 'look' && someIn(here) ? 'left over' : ''),
+  help: 'say what is left in the tray: which hole may hold the wrong bolt',
+  // Some bolt of it has been out.
+  holds: (here) => hasSome(here, ['out', 'in', 'tight']),
+  does: (here) => askAbout(here, 'left'),
+};
+
+export const heightsKey: Key<OnPiece> = {
+  id: 'heights',
+  presses: ['d', 'home'],
+  label: ({ step }) => (step.step === 'look' ? 'heights' : ''),
+  help: 'heights of the heads, dropped in and not turned: which bolt may be the wrong one',
+  // Heads can still be looked at before they are down.
+  holds: (here) => hasSome(here, ['out', 'in']),
+  does: (here) => askAbout(here, 'heights'),
+};
+
+// ---------------------------------------------------------------- off
+
+export const nothingIn = ({ piece }: At): boolean => stillIn(piece).length === 0;
+
+export const asideKey: Key<OnPiece> = {
+  id: 'aside',
+  presses: ['a'],
+  label: 'moved aside',
+  help: 'out of the way, still connected',
+  holds: (here) => nothingIn(here) && here.piece.away === 'no',
+  does: ({ state, key }) => record(state, { do: 'aside', piece: key }),
+};
+
+export const gatesKey: Key<OnPiece> = {
+  id: 'gates',
+  presses: ['g'],
+  label: '',
+  help: 'what is to be seen to here, one by one: tick, strike, add',
+  // It is about to be pried off, or it lies away.
+  holds: (here) => (here.step.step === 'off-count' ? nothingIn(here) : here.piece.away !== 'no'),
+  does: ({ state, step, job, piece }) => {
+    if (step.step === 'off-count') return openGate(state, 'prying', 'back');
+    const [first] = gatesOn(job, piece, state.now, []);
+    return first === undefined ? openGate(state, 'sealing', 'back') : openGate(state, first, 'on');
+  },
+};

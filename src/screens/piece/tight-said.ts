@@ -1,0 +1,108 @@
+/** What is said while tightening: the next bolt, what to set, what stands beside the torque. */
+import { printQuantity } from '../../bolt/units.ts';
+import type { Job, PassSpec, PieceNow } from '../../model/types.ts';
+import { holeNamed } from '../base/moves.ts';
+import type { State } from '../base/state.ts';
+import { corrected } from '../kit/both.ts';
+import { bold, type Line, line, spread, width, wrap } from '../kit/text.ts';
+import { many } from '../kit/words.ts';
+import { howFar } from '../now/how-far.ts';
+import { knownRows } from '../now/known-rows.ts';
+import { type OnWrench, onWrench } from '../now/on-wrench.ts';
+import { layoutOf, type PassNow, tipsOf, toFill } from '../now/piece-now.ts';
+import { besideTorque, ordered, passSaid, turnSaid } from '../now/say-tight.ts';
+import { hurrySaid } from '../now/sealant.ts';
+import { torqueRows } from '../now/tight-figures.ts';
+import { noteOf } from './said.ts';
+import type { OnHoles } from './step.ts';
+
+export interface OnTight extends OnHoles<'tight'> {
+  /** Null where nothing is left to tighten. */
+  now: PassNow | null;
+  /** This pass for the lit hole, which may have a torque of its own. */
+  pass: PassSpec | null;
+}
+
+/** `full, 10 N·m`, `angle, 90°`. */
+export function sayPass(pass: PassSpec): string {
+  const parts = [
+    pass.name,
+    pass.torque?.quantity ? printQuantity(pass.torque.quantity) : (pass.torque?.text ?? null),
+    pass.angle === null ? null : `${pass.angle}\u00b0`,
+  ];
+  return parts.filter((p) => p !== null && p !== '').join(', ');
+}
+
+export function sayPrinted(piece: PieceNow, pass: PassSpec): string {
+  const where = pass.torque?.where ?? piece.spec.torque?.where ?? null;
+  return where === null || pass.torque === null ? '' : ` (${where})`;
+}
+
+export function settingOf(state: State, pass: PassSpec): OnWrench | null {
+  const quantity = pass.torque?.quantity;
+  return quantity ? onWrench(quantity, state.wrenches) : null;
+}
+
+interface Turn {
+  now: PassNow;
+  pass: PassSpec;
+  before: string | null;
+  /** What to set, where there is no room for it at the head. */
+  set: string | null;
+}
+
+export function tightSaid(here: OnTight, turn: Turn): Line[] {
+  const { state, job, piece, lit } = here;
+  const { now, pass } = turn;
+  const { columns } = state;
+  const hole = holeNamed(piece, lit);
+  const kind = job.upper.kinds.get(hole?.holds?.kind ?? hole?.belongs?.kind ?? '');
+  const quantity = pass.torque?.quantity;
+  const figures = torqueRows(job, piece, pass, lit);
+  const wrong = figures.some((f) => f.printed !== null);
+  const on = quantity ? onWrench(quantity, state.wrenches, wrong) : null;
+  const texts = [
+    ...ordered(piece, tipsOf(piece).tighten),
+    on?.converted ?? null,
+    passSaid(pass),
+    on?.off ?? null,
+    ...(lit === null ? [] : besideTorque(job, piece, lit, pass)),
+  ].filter((t) => t !== null);
+  const done = `${now.done.length} of ${now.done.length + now.rest.length} done in this pass`;
+  const next = nextSaid(here, turn);
+  const first = line(bold(next));
+  const beside = width(first) + width(done) + 2 <= columns;
+  return [
+    ...(beside
+      ? [spread(first, line(done), columns)]
+      : [...wrap(next, columns, { bold: true }), line(`${done}.`)]),
+    ...wrap(hurrySaid(job, piece, state.now), columns, { bold: true }),
+    ...wrap(turnSaid(kind) ?? '', columns, { bold: true }),
+    ...wrap(turn.set ?? '', columns, { bold: true }),
+    ...corrected(figures, columns),
+    ...wrap(orderSaid(job, piece), columns),
+    ...texts.flatMap((t) => wrap(t, columns)),
+    ...noteOf(here, lit, columns),
+    ...wrap(missing(piece), columns),
+  ];
+}
+
+/** The numbers in the picture are the order itself: which one was printed stands where all is that is known. */
+function orderSaid(job: Job, { spec }: PieceNow): string {
+  const row = knownRows(job, { piece: spec.key }).find((r) => r.figure?.what === 'sequence');
+  return row && row.printed !== null ? 'The order is the true one here, not the printed one.' : '';
+}
+
+function nextSaid({ piece, lit }: OnTight, { now, before }: Turn): string {
+  if (lit === null) return '';
+  if (!now.rest.includes(lit)) return `${lit} has had this pass.`;
+  const first = now.rest[0];
+  if (lit !== first) return `${lit}. In order it would be ${first}.`;
+  if (before === null) return `Next: ${lit}, to begin with.`;
+  return `Next: ${[lit, howFar(layoutOf(piece), before, lit)].filter((t) => t !== null).join(', ')}.`;
+}
+
+function missing(piece: PieceNow): string {
+  const empty = toFill(piece).length;
+  return empty === 0 ? '' : `${many(empty, 'hole')} still empty.`;
+}

@@ -1,0 +1,87 @@
+/** What holds on every screen: a way back, out, the list of keys, a foot, and no text that is cut. */
+import { describe, expect, it } from 'vitest';
+import type { Desk } from './desk.ts';
+import type { Place } from './every-screen.ts';
+import { LONG, long } from './long-screens.ts';
+
+const PLACES = Object.keys(LONG) as Place[];
+
+/** Where Down marks the next row. */
+const LISTS: readonly Place[] = ['bench', 'job', 'gate', 'parts', 'tests', 'known', 'trouble'];
+
+/** All that can be read here: moved down to the end, and each row of a list marked. */
+function readAll(desk: Desk): string {
+  const place = desk.screen as Place;
+  const seen: string[] = [];
+  /** Presses as long as that changes something. */
+  const press = (key: string, each: () => void) => {
+    for (let before = ''; desk.frame !== before; ) {
+      each();
+      before = desk.frame;
+      desk.press(key);
+    }
+  };
+  // A row of a list says by two dots that it goes on: it does where it is marked, or opened.
+  const look = () => seen.push(...desk.rows.filter((r) => !/(?<!told)\.\.( |$)/.test(r.trim())));
+  const read = () => press('pagedown', look);
+  if (LISTS.includes(place)) press('down', read);
+  else read();
+  return seen.join(' ').replace(/\s+/g, ' ');
+}
+
+describe.each(PLACES)('%s', (place) => {
+  const open = () => {
+    const desk = LONG[place]();
+    expect(desk.screen).toBe(place);
+    return desk;
+  };
+
+  it('has a way back, which loses nothing and does not end the program', () => {
+    const desk = open();
+    const before = desk.frame;
+    desk.press('escape');
+    if (place !== 'wait') expect(desk.frame).not.toBe(before);
+    expect(desk.done).not.toContain('quit');
+  });
+
+  it('can be left at once, also while something is written', () => {
+    const desk = open();
+    desk.holds = true;
+    desk.press('ctrl-c');
+    desk.holds = false;
+    desk.answer();
+    expect(desk.done.at(-1)).toBe('quit');
+  });
+
+  it('has a list of its keys, which leads back here', () => {
+    const desk = open();
+    const { view } = desk.state;
+    if (place === 'keys') return;
+    const key = /(\S+) keys$/.exec(desk.frame)?.[1];
+    expect(['?', 'Tab']).toContain(key);
+    desk.press(key === 'Tab' ? 'tab' : '?');
+    expect(desk.screen).toBe('keys');
+    expect(readAll(desk)).toContain('back one step; nothing is lost');
+    expect(desk.press('escape').state.view).toEqual(view);
+  });
+
+  it('shows each text that it begins to its end, however long', () => {
+    const desk = open();
+    const read = readAll(desk);
+    const begun = new Set([...read.matchAll(/\b([A-Z][a-z]+)0 is told\./g)].map((m) => m[1] ?? ''));
+    const cut = [...begun].filter((name) => !tellsAll(read, name));
+    expect(cut).toEqual([]);
+    if (!WITHOUT.includes(place)) expect(begun.size).toBeGreaterThan(0);
+  });
+});
+
+/** Screens on which no text of the file stands at its full length. */
+const WITHOUT: readonly Place[] = [
+  ...(['wait', 'bench', 'job', 'draw', 'settle', 'trouble', 'advice', 'answer', 'keys'] as const),
+];
+
+function tellsAll(read: string, name: string): boolean {
+  return long(name)
+    .split('. ')
+    .every((sentence) => read.includes(sentence.replace(/ is told\.?$/, '')));
+}

@@ -1,0 +1,174 @@
+/** Every screen with a text that is far longer than it: reached by keys, complete by type. */
+import { Bench } from '../job/bench.ts';
+import { Desk, FILE } from './desk.ts';
+import type { Place } from './every-screen.ts';
+
+/** Sentences of one text, each with a number: `Joint0 is told. Joint1 is told.` */
+export function long(name: string, sentences = 44): string {
+  return Array.from({ length: sentences }, (_, i) => `${name}${i} is told.`).join(' ');
+}
+
+const JOB = `putback: 1
+job: Case weeps
+machine: Marlow 250, 1991
+bolts:
+  S: M6x25 flange, 8 mm
+  M: M6x35 flange, 8 mm
+pieces:
+  lever: {bolts: S, marks: "${long('Marks')}"}
+  hose: {routes: "${long('Routes')}"}
+  case-cover:
+    under: [lever]
+    bolts: S S M S
+    torque: 10 N·m, manual 3-4
+    joint: "new gasket. ${long('Joint')}"
+    loose: ["2 dowels", "${long('Loose')}"]
+    caution: {removal: "${long('Coming')}", fitting: "${long('Going')}"}
+    tip: {removal: "${long('Tip')}"}
+    note: "${long('Note')}"
+    holes:
+      1: {note: "${long('Hole')}"}
+tasks:
+  drain: {do: Drain the oil, before: case-cover off}
+  clean: {do: "Clean the bench. ${long('Clean')}", takes: 10 min}
+  play: {adjust: "${long('Step')}", limit: "${long('Limit')}", note: "${long('Word')}", after: lever on}
+  weep: {test: Five minutes at rest, limit: "${long('Edge')}", when: "${long('When')}", after: case-cover on}
+buy:
+  gasket: {what: cover gasket, for: case-cover on, from: "${long('Shop')}"}
+diary:
+`;
+
+const LATER = '2026-05-02T10:00:00+02:00';
+const COVER = 'case-cover';
+
+function begun(): Bench {
+  const bench = new Bench(JOB);
+  bench.mark({ do: 'out', piece: 'lever' });
+  bench.mark({ do: 'off', piece: 'lever', tray: 'cup 1' });
+  bench.mark({ do: 'done', task: 'drain' });
+  return bench;
+}
+
+function coverOff(row?: string): Bench {
+  const bench = begun();
+  bench.mark({ do: 'out', piece: COVER, ...(row === undefined ? {} : { row }) });
+  bench.mark({ do: 'off', piece: COVER, tray: 'cup 2' });
+  return bench;
+}
+
+function coverIn(): Bench {
+  const bench = coverOff();
+  for (const kind of ['S', 'M']) bench.mark({ do: 'in', piece: COVER, hand: { kind } });
+  return bench;
+}
+
+function coverTight(): Bench {
+  const bench = coverIn();
+  for (const pass of ['snug', 'full']) bench.mark({ do: 'tight', piece: COVER, pass });
+  return bench;
+}
+
+const SMALL = { columns: 60, rows: 16 };
+const at = (bench: Bench, look = {}) => new Desk(bench, { ...SMALL, ...look });
+const cover = (bench: Bench, keys = '', look = {}) => at(bench, look).open(COVER).press(keys);
+
+/** With a row of the job marked, and opened. */
+function row(bench: Bench, here: string): Desk {
+  const desk = at(bench);
+  desk.state = { ...desk.state, view: { screen: 'job', here } };
+  return desk.press('space');
+}
+
+/** The disk says this instead of writing. */
+function broken(desk: Desk, says: NonNullable<Desk['broken']>): Desk {
+  desk.broken = says;
+  return desk.press('space');
+}
+
+/** A refusal with many words, and what comes of it. */
+function refused(keys: string): Desk {
+  const desk = cover(coverOff(), 'g').press('escape space');
+  desk.state = { ...desk.state, view: { screen: 'piece', piece: COVER, step: on('s') } };
+  const why = { code: 'wrong-bolt', say: long('Stop'), data: {}, overrulable: true };
+  return broken(desk, { ok: false, refused: why, job: desk.bench.job }).press(keys);
+}
+
+const on = (hand: string) => ({ step: 'on', here: null, typed: '', hand, fresh: true }) as const;
+
+const NO_VIEW = { screen: 'wait' } as const;
+
+export const LONG: Record<Place, () => Desk> = {
+  wait: () => {
+    const desk = at(new Bench(JOB));
+    desk.state = { ...desk.state, view: NO_VIEW, open: null };
+    return desk;
+  },
+  bench: () => {
+    const desk = at(begun(), { on: { folder: '/Repairs' }, now: LATER });
+    const [job] = desk.state.bench?.jobs ?? [];
+    if (!job || !desk.state.bench) throw new Error('no job');
+    const jobs = Array.from({ length: 30 }, (_, i) => ({
+      ...job,
+      file: `${i}.yaml`,
+      job: `Job${i}`,
+    }));
+    desk.state = { ...desk.state, bench: { ...desk.state.bench, jobs } };
+    return desk;
+  },
+  job: () => at(begun()),
+  note: () => {
+    const bench = coverOff();
+    bench.mark({ do: 'correct', piece: COVER, what: 'torque', truth: long('True') });
+    return at(bench, { now: LATER });
+  },
+  faults: () => {
+    const fault = { code: 'x', severity: 'error', file: FILE, line: 7, column: 3 } as const;
+    const says = { say: long('Fault'), fix: long('Mend'), excerpt: '  cover:\n  ^' };
+    return broken(cover(begun(), 'space space'), { ok: false, faults: [{ ...fault, ...says }] });
+  },
+  unsaved: () =>
+    broken(cover(begun(), 'space space'), {
+      ok: false,
+      unsaved: { code: 'no-space', say: long('Disk'), fix: long('Room') },
+    }),
+  look: () => cover(begun(), '1'),
+  read: () => cover(begun(), 'space'),
+  off: () => cover(begun(), 'space space'),
+  'off-row': () => {
+    const desk = cover(begun(), 'r space').type('s s m s');
+    const why = { code: 'no-such', say: long('Row'), data: {}, overrulable: false };
+    desk.broken = { ok: false, refused: why, job: desk.bench.job };
+    return desk.press('enter');
+  },
+  'off-count': () => cover(begun(), 'space space space space space space'),
+  settle: () => cover(coverOff('S S S S'), 'space'),
+  on: () => {
+    const desk = cover(coverOff());
+    desk.state = { ...desk.state, view: { screen: 'piece', piece: COVER, step: on('') } };
+    return desk.press('1');
+  },
+  tight: () => cover(coverIn(), 'tab 1'),
+  trouble: () => cover(coverIn(), '1 -'),
+  advice: () => cover(coverIn(), 'space 1 !'),
+  answer: () => cover(coverIn(), 'l').type('9 s, 9 m').press('enter'),
+  stop: () => refused(''),
+  sure: () => {
+    const bench = coverTight();
+    bench.mark({ do: 'note', piece: COVER, text: long('Earlier') });
+    return cover(bench, 'backspace', { now: LATER });
+  },
+  gate: () => cover(coverOff(), 'g'),
+  parts: () => at(begun()).press('b'),
+  task: () => row(begun(), ':play'),
+  tests: () => at(coverTight()).press('t'),
+  round: () => {
+    const bench = coverTight();
+    bench.mark({ do: 'done', task: 'weep', result: 'failed', says: long('Drop') });
+    return row(bench, ':weep').press('space');
+  },
+  within: () => at(begun()).press('m').type('4 h').press('enter'),
+  draw: () => cover(begun(), 'w'),
+  known: () => cover(begun(), 'k'),
+  field: () => refused('w'),
+  keys: () => cover(coverOff(), '?'),
+};
