@@ -84,7 +84,7 @@ const wordsOf = (rows: readonly string[]) =>
   );
 /** How a screen says that there is more of it than is shown. */
 const MORE =
-  /\((\d+ above, )?\d+ (above|below)\)|\(\d+ lines? more\)|page \d+ of \d+|^ *\d+ of \d+$|\.\./m;
+  /\((\d+ above, )?\d+ (above|below)(: PageDown)?\)|\(\d+ lines? more\)|page \d+ of \d+|^ *\d+ of \d+$|\.\./m;
 
 describe('at any size', () => {
   it('what is not to be seen of a screen is said to be there', () => {
