@@ -44,7 +44,7 @@ export const figures: Figures = async () => {
 /** From the first page to tightening, and what is then to be seen. */
 const TO_TIGHT: readonly (readonly [string, string])[] = [
   [' ', 'another piece'],
-  [' ', 'clicked'],
+  ['\r', 'clicked'],
 ];
 const ROUND = [RIGHT, DOWN, LEFT, UP];
 

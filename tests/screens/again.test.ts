@@ -6,10 +6,10 @@ const full = { code: 'no-space', say: 'The disk is full.', fix: 'Make room.' };
 
 /** The cover is coming off, and a mark could not be saved. */
 function unsaved(): Desk {
-  const desk = new Desk(new Bench()).open('cover').press('space');
-  for (let n = 0; n < 3 && desk.step !== 'off'; n++) desk.press('space');
+  const desk = new Desk(new Bench()).open('cover').press('go');
+  for (let n = 0; n < 3 && desk.step !== 'off'; n++) desk.press('go');
   desk.broken = { ok: false, unsaved: full };
-  desk.press('space');
+  desk.press('go');
   expect(desk.screen).toBe('unsaved');
   return desk;
 }

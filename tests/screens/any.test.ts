@@ -119,8 +119,8 @@ diary:
       looksRight(desk);
     };
     const keys =
-      'space w escape space space space 1 space 2 m space 3 - s ? escape space space space ' +
-      'space enter space space f b space space s space a m 1 space w escape escape space space space ! space';
+      'go w escape go go go 1 go 2 m go 3 - s ? escape go go go ' +
+      'go enter go go f b go go s go a m 1 go w escape escape go go go ! go';
     look();
     for (const p of keys.split(' ')) {
       desk.press(p);

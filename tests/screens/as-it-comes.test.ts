@@ -27,7 +27,7 @@ describe('taken off as it comes, from an empty job', () => {
       press('a');
       type('cover 10');
       press('enter');
-      press('space');
+      press('go');
       type('cup 1');
       press('enter');
     });
@@ -74,10 +74,10 @@ describe('taken off as it comes, from an empty job', () => {
   });
 
   it('bolts that nobody told apart go back all the same: one by one, or all with one key', () => {
-    const desk = new Desk(new Bench(EMPTY)).press('a').type('cover 4').press('enter space enter');
-    desk.open('cover').press('space');
+    const desk = new Desk(new Bench(EMPTY)).press('a').type('cover 4').press('enter go enter');
+    desk.open('cover').press('go');
     expect(desk.frame).toContain('Nobody noted which is which');
-    desk.press('space');
+    desk.press('go');
     expect(desk.bench.states('cover')).toBe('in out out out');
     desk.press('a');
     expect(desk.bench.states('cover')).toBe('in in in in');
@@ -93,7 +93,7 @@ describe('taken off as it comes, from an empty job', () => {
   it('going back reverses what really happened', () => {
     const desk = new Desk(new Bench(EMPTY));
     for (const name of ['panel 2', 'cover 3']) {
-      desk.press('a').type(name).press('enter space enter');
+      desk.press('a').type(name).press('enter go enter');
     }
     const rows = desk.frame.split('\n');
     const at = (name: string) => rows.findIndex((r) => r.includes(name));

@@ -17,9 +17,9 @@ function allIn() {
 
 describe('a joint that cures', () => {
   it('is told on the piece with the last click of the last pass, and not before', () => {
-    const desk = new Desk(allIn()).open('case-cover').press('space space space');
+    const desk = new Desk(allIn()).open('case-cover').press('go go go');
     expect(desk.frame).not.toContain('cures');
-    desk.press('space');
+    desk.press('go');
     expect(desk.screen).toBe('look');
     expect(desk.frame).toContain(TOLD);
     desk.press('backspace');
@@ -51,6 +51,6 @@ describe('a joint that cures', () => {
   it('is told in the note and on the bench', () => {
     const desk = new Desk(caseShut(CURES), { on: { folder: '/Repairs' } });
     expect(desk.frame).toContain('Case cover: sealant cures 12 h, until 06:25 tomorrow');
-    expect(desk.press('space w').frame).toMatch(/Don't load it, don't fill\sthe oil in/);
+    expect(desk.press('go w').frame).toMatch(/Don't load it, don't fill\sthe oil in/);
   });
 });

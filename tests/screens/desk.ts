@@ -8,6 +8,7 @@ import type { Recorded, Wish } from '../../src/model/types.ts';
 import { type Opening, start } from '../../src/screens/base/start.ts';
 import type { Effect, Happening, State, Step, Updated } from '../../src/screens/base/state.ts';
 import { rowsOf } from '../../src/screens/show/picture.ts';
+import { keyIn } from '../../src/screens/show/press.ts';
 import { update } from '../../src/screens/show/update.ts';
 import { benchRow } from '../../src/screens/terminal/bench-row.ts';
 import type { Bench } from '../job/bench.ts';
@@ -57,11 +58,17 @@ export class Desk {
     return this;
   }
 
-  /** Words are presses: `space`, `s`, `escape`. */
+  /** Words are presses: `space`, `s`, `escape`; `go` is the one that goes on from here. */
   press(words: string): this {
     for (const press of words.split(' ').filter((w) => w !== ''))
-      this.happen({ on: 'press', press });
+      this.happen({ on: 'press', press: press === 'go' ? this.goesOn() : press });
     return this;
+  }
+
+  /** Space where a bolt is marked or a page only tells, `a` where all is seen, else Enter. */
+  private goesOn(): string {
+    if (this.state.view.screen === 'gate') return 'a';
+    return keyIn(this.state, 'space') === null ? 'enter' : 'space';
   }
 
   /** A text, character by character. */

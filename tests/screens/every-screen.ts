@@ -52,22 +52,23 @@ const MAKERS: Record<string, (look: Look) => Desk> = {
   note: (look) => new Desk(coverOff('S S S M+clip S S S+copper S S M S'), { ...look, now: LATER }),
   look: (look) => cover(leversOff(), look, ''),
   'look at a hole': (look) => cover(leversOff(), look, '7'),
-  read: (look) => new Desk(leversOff(), look).open('gear-lever').press('space'),
-  'before it closes': (look) => cover(coverOff(), look, 'space'),
-  'before the joint is made': (look) => cover(coverOff(), look, 'space space'),
-  off: (look) => cover(leversOff(), look, 'space space space'),
-  'off, in the hand': (look) => cover(leversOff(), look, 'space 3 m'),
-  'off, stuck': (look) => cover(leversOff(), look, 'space 9 - s'),
-  trouble: (look) => cover(leversOff(), look, 'space 9 -'),
+  read: (look) => new Desk(leversOff(), look).open('gear-lever').press('go'),
+  'before it closes': (look) => cover(coverOff(), look, 'go'),
+  'before the joint is made': (look) => cover(coverOff(), look, 'go go'),
+  off: (look) => cover(leversOff(), look, 'go go go'),
+  'off, in the hand': (look) => cover(leversOff(), look, 'go 3 m'),
+  'off, stuck': (look) => cover(leversOff(), look, 'go 9 - s'),
+  'off, at the stuck one': (look) => cover(leversOff(), look, 'go 9 - s 9'),
+  trouble: (look) => cover(leversOff(), look, 'go 9 -'),
   row: (look) => cover(leversOff(), look, 'r').type('s s s m+ s s s+ s ! l s'),
   'under the head': (look) =>
     cover(leversOff(), look, 'r').type('s s s m+ s s s s s l s').press('enter'),
-  count: (look) => cover(leversOff(), look, `space ${'space '.repeat(11)}`),
-  'count, stuck': (look) => cover(leversOff(), look, `space 9 - s ${'space '.repeat(10)}`),
-  'no bolts': (look) => new Desk(new Bench(CASE), look).open('fuel-pipe').press('o space'),
+  count: (look) => cover(leversOff(), look, `go ${'go '.repeat(11)}`),
+  'count, stuck': (look) => cover(leversOff(), look, `go 9 - s ${'go '.repeat(10)}`),
+  'no bolts': (look) => new Desk(new Bench(CASE), look).open('fuel-pipe').press('o go'),
   'new piece': (look) => new Desk(new Bench(LEFT_COVER), look).press('a').type('cover 10'),
   'how it runs': (look) => new Desk(leversOff(), look).open('hose').press('o').type('over'),
-  tray: (look) => cover(leversOff(), look, `space ${'space '.repeat(12)}`).type('cup 2'),
+  tray: (look) => cover(leversOff(), look, `go ${'go '.repeat(12)}`).type('cup 2'),
   'look, mended': (look) => {
     const bench = coverOff();
     bench.mark({ do: 'state', piece: 'alternator', hole: '9', state: 'pulled' });
@@ -78,20 +79,19 @@ const MAKERS: Record<string, (look: Look) => Desk> = {
     bench.mark({ do: 'in', piece: 'alternator', hand: { kind: 'S' } });
     return cover(bench, look, 'tab');
   },
-  settle: (look) => cover(coverOff('S S S M+clip S S S+copper S S M S'), look, 'space'),
-  on: (look) => cover(coverOff(), look, 'space space space'),
-  'on, in the hand': (look) => cover(coverOff(), look, 'space space space s space space m'),
-  stop: (look) => cover(coverOff(), look, 'space space space m 3 space'),
-  why: (look) => cover(coverOff(), look, 'space space space m 3 space w').type('chased the thread'),
-  tight: (look) => cover(coverIn(), look, 'space space space'),
-  'tight, second pass': (look) =>
-    cover(coverIn(), look, `${'space '.repeat(11)} space space space`),
-  advice: (look) => cover(coverIn(), look, 'space space !'),
+  settle: (look) => cover(coverOff('S S S M+clip S S S+copper S S M S'), look, 'go'),
+  on: (look) => cover(coverOff(), look, 'go go go'),
+  'on, in the hand': (look) => cover(coverOff(), look, 'go go go s go go m'),
+  stop: (look) => cover(coverOff(), look, 'go go go m 3 go'),
+  why: (look) => cover(coverOff(), look, 'go go go m 3 go w').type('chased the thread'),
+  tight: (look) => cover(coverIn(), look, 'go go go'),
+  'tight, second pass': (look) => cover(coverIn(), look, `${'go '.repeat(11)} go go go`),
+  advice: (look) => cover(coverIn(), look, 'go go !'),
   'tight, done': (look) => cover(coverTight(), look, ''),
   sure: (look) => cover(coverTight(), { ...look, now: LATER }, 'backspace'),
   faults: faulty,
   unsaved: (look) => {
-    const desk = cover(leversOff(), look, 'space');
+    const desk = cover(leversOff(), look, 'go');
     desk.broken = {
       ok: false,
       unsaved: {
@@ -100,14 +100,14 @@ const MAKERS: Record<string, (look: Look) => Desk> = {
         fix: 'Make room, then save it again.',
       },
     };
-    return desk.press('space');
+    return desk.press('go');
   },
-  keys: (look) => cover(coverOff(), look, 'space space space s ?'),
+  keys: (look) => cover(coverOff(), look, 'go go go s ?'),
 };
 
 /** A file with two faults, instead of a mark. */
 function faulty(look: Look): Desk {
-  const desk = cover(leversOff(), look, 'space');
+  const desk = cover(leversOff(), look, 'go');
   const fault = { code: 'x', severity: 'error', file: FILE, line: 7, column: 3 } as const;
   desk.broken = {
     ok: false,
@@ -121,7 +121,7 @@ function faulty(look: Look): Desk {
       { ...fault, line: 31, say: 'no kind Q', fix: 'Write it under bolts:', excerpt: 'Q\n^' },
     ],
   };
-  return desk.press('space');
+  return desk.press('go');
 }
 /** A screen, or a step of a piece, by its name. */
 export type Place = Exclude<View['screen'], 'piece'> | Step['step'];

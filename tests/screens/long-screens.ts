@@ -76,18 +76,18 @@ const cover = (bench: Bench, keys = '', look = {}) => at(bench, look).open(COVER
 function row(bench: Bench, here: string): Desk {
   const desk = at(bench);
   desk.state = { ...desk.state, view: { screen: 'job', here } };
-  return desk.press('space');
+  return desk.press('go');
 }
 
 /** The disk says this instead of writing. */
 function broken(desk: Desk, says: NonNullable<Desk['broken']>): Desk {
   desk.broken = says;
-  return desk.press('space');
+  return desk.press('go');
 }
 
 /** A refusal with many words, and what comes of it. */
 function refused(keys: string): Desk {
-  const desk = cover(coverOff(), 'g').press('escape space');
+  const desk = cover(coverOff(), 'g').press('escape go');
   desk.state = { ...desk.state, view: { screen: 'piece', piece: COVER, step: on('s') } };
   const why = { code: 'wrong-bolt', say: long('Stop'), data: {}, overrulable: true };
   return broken(desk, { ok: false, refused: why, job: desk.bench.job }).press(keys);
@@ -124,24 +124,24 @@ export const LONG: Record<Place, () => Desk> = {
   faults: () => {
     const fault = { code: 'x', severity: 'error', file: FILE, line: 7, column: 3 } as const;
     const says = { say: long('Fault'), fix: long('Mend'), excerpt: '  cover:\n  ^' };
-    return broken(cover(begun(), 'space space'), { ok: false, faults: [{ ...fault, ...says }] });
+    return broken(cover(begun(), 'go go'), { ok: false, faults: [{ ...fault, ...says }] });
   },
   unsaved: () =>
-    broken(cover(begun(), 'space space'), {
+    broken(cover(begun(), 'go go'), {
       ok: false,
       unsaved: { code: 'no-space', say: long('Disk'), fix: long('Room') },
     }),
   look: () => cover(begun(), '1'),
-  read: () => cover(begun(), 'space'),
-  off: () => cover(begun(), 'space space'),
+  read: () => cover(begun(), 'go'),
+  off: () => cover(begun(), 'go go'),
   'off-row': () => {
-    const desk = cover(begun(), 'r space').type('s s m s');
+    const desk = cover(begun(), 'r go').type('s s m s');
     const why = { code: 'no-such', say: long('Row'), data: {}, overrulable: false };
     desk.broken = { ok: false, refused: why, job: desk.bench.job };
     return desk.press('enter');
   },
-  'off-count': () => cover(begun(), 'space space space space space space'),
-  settle: () => cover(coverOff('S S S S'), 'space'),
+  'off-count': () => cover(begun(), 'go go go go go go'),
+  settle: () => cover(coverOff('S S S S'), 'go'),
   on: () => {
     const desk = cover(coverOff());
     desk.state = { ...desk.state, view: { screen: 'piece', piece: COVER, step: on('') } };
@@ -149,7 +149,7 @@ export const LONG: Record<Place, () => Desk> = {
   },
   tight: () => cover(coverIn(), 'tab 1'),
   trouble: () => cover(coverIn(), '1 -'),
-  advice: () => cover(coverIn(), 'space 1 !'),
+  advice: () => cover(coverIn(), 'go 1 !'),
   answer: () => cover(coverIn(), 'l').type('9 s, 9 m').press('enter'),
   stop: () => refused(''),
   sure: () => {
@@ -164,7 +164,7 @@ export const LONG: Record<Place, () => Desk> = {
   round: () => {
     const bench = coverTight();
     bench.mark({ do: 'done', task: 'weep', result: 'failed', says: long('Drop') });
-    return row(bench, ':weep').press('space');
+    return row(bench, ':weep').press('go');
   },
   within: () => at(begun()).press('m').type('4 h').press('enter'),
   draw: () => cover(begun(), 'w'),

@@ -36,7 +36,7 @@ export function inAgain(piece: string, passes: readonly string[] = [], text = GR
 
 export function tightening(piece: string, passes: readonly string[] = [], look: Look = {}): Desk {
   const desk = new Desk(inAgain(piece, passes), look, WRENCHES).open(piece);
-  return desk.step === 'tight' ? desk : desk.press('space');
+  return desk.step === 'tight' ? desk : desk.press('go');
 }
 
 /** The cover of the whole job, in but for these holes. */
@@ -58,18 +58,18 @@ const cover = (bench: Bench, look: Look, keys: string) =>
   new Desk(bench, look).open('alternator').press(keys);
 
 export const MORE: Record<string, (look: Look) => Desk> = {
-  'tight, on a wrench': (look) => tightening('guard', ['snug'], look).press('space'),
+  'tight, on a wrench': (look) => tightening('guard', ['snug'], look).press('go'),
   'tight, a left-hand thread': (look) => tightening('guard', ['snug'], look).press('3'),
   "tight, not the maker's order": (look) => tightening('yoke', ['snug', 'part'], look),
   'tight, a spring': (look) => tightening('plate', [], look),
-  'tight, by angle': (look) => tightening('cap', ['snug', 'full'], look).press('space'),
-  'tight, once more round': (look) => tightening('lid', ['snug', 'full'], look).press('space'),
+  'tight, by angle': (look) => tightening('cap', ['snug', 'full'], look).press('go'),
+  'tight, once more round': (look) => tightening('lid', ['snug', 'full'], look).press('go'),
   'tight, a figure that is odd': (look) => tightening('tag', ['snug'], look),
   'off, a left-hand thread': (look) =>
-    new Desk(new Bench(GRINDER), look).open('guard').press('space 3'),
-  'off, a spring': (look) => new Desk(new Bench(GRINDER), look).open('plate').press('space space'),
-  'read, steering': (look) => new Desk(new Bench(GRINDER), look).open('yoke').press('space'),
-  'on, threads that look alike': (look) => new Desk(off('tag'), look).open('tag').press('space'),
+    new Desk(new Bench(GRINDER), look).open('guard').press('go 3'),
+  'off, a spring': (look) => new Desk(new Bench(GRINDER), look).open('plate').press('go go'),
+  'read, steering': (look) => new Desk(new Bench(GRINDER), look).open('yoke').press('go'),
+  'on, threads that look alike': (look) => new Desk(off('tag'), look).open('tag').press('go'),
   'left over, asked': (look) =>
     new Desk(inAgain('tag'), look).open('tag').press('escape l').type('u 2 q').press('enter'),
   'left over': (look) => cover(coverBut('10'), look, 'escape l').type('s m').press('enter'),
@@ -81,5 +81,5 @@ export const MORE: Record<string, (look: Look) => Desk> = {
   'heights, asked': (look) => cover(coverBut('10'), look, 'escape d').type('12 12').press('enter'),
   heights: (look) =>
     cover(coverBut(), look, 'escape d').type('12 12.5 12 12 12 12 22 12 12 30 12').press('enter'),
-  'taken back': (look) => cover(coverBut('1', '10'), look, 's space backspace'),
+  'taken back': (look) => cover(coverBut('1', '10'), look, 's go backspace'),
 };

@@ -14,7 +14,7 @@ const instead = (desk: Desk, text: string) => desk.press('ctrl-u').type(text).pr
 /** A task, opened from the job. */
 function task(desk: Desk, key: string): Desk {
   desk.state = { ...desk.state, view: { screen: 'job', here: `:${key}` } };
-  return desk.press('space');
+  return desk.press('go');
 }
 
 it('is the same key everywhere', () => {
@@ -57,7 +57,7 @@ describe('on the tightening page', () => {
 
   it('no bolt counts as tight at the printed figure because of it, and none loses its pass', () => {
     const desk = instead(cover().press('c'), '8 N·m');
-    desk.press('space');
+    desk.press('go');
     expect(last(desk)).toMatchObject({ verb: 'tight', value: 'full' });
     expect(desk.frame).toContain('1 of 11 done in this pass');
   });
@@ -84,7 +84,7 @@ describe('on the tightening page', () => {
   });
 
   it('where no torque is printed it can be written', () => {
-    const desk = new Desk(inAgain('plate'), {}, WRENCHES).open('plate').press('space');
+    const desk = new Desk(inAgain('plate'), {}, WRENCHES).open('plate').press('go');
     desk.press('c');
     expect(desk.frame).toContain('Which torque is printed, and where?');
     desk.type('9 N·m, plate under the lid').press('enter');
@@ -95,7 +95,7 @@ describe('on the tightening page', () => {
 
 describe('before a piece comes off or goes on', () => {
   it('one text: straight to the field, and back, showing both', () => {
-    const desk = new Desk(new Bench(LEFT_COVER)).open('gear-lever').press('space');
+    const desk = new Desk(new Bench(LEFT_COVER)).open('gear-lever').press('go');
     expect(desk.step).toBe('read');
     instead(desk.press('c'), 'dot one tooth to the left');
     expect(desk.step).toBe('read');
@@ -112,7 +112,7 @@ describe('before a piece comes off or goes on', () => {
       'marks: dot on the shaft in line with the split',
       'marks: dot on the shaft, caution: {removal: Spring behind it.}',
     );
-    const desk = new Desk(new Bench(text)).open('gear-lever').press('space c');
+    const desk = new Desk(new Bench(text)).open('gear-lever').press('go c');
     expect(desk.frame).toContain('which is not so here?');
     expect(desk.frame).toMatch(/> Caution, off +Spring behind it\.\n {2}Marks +dot on the shaft/);
     instead(desk.press('enter'), 'No spring: a clip.');
@@ -121,7 +121,7 @@ describe('before a piece comes off or goes on', () => {
   });
 
   it('left again, nothing is written and it is the same page', () => {
-    const desk = new Desk(new Bench(LEFT_COVER)).open('gear-lever').press('space');
+    const desk = new Desk(new Bench(LEFT_COVER)).open('gear-lever').press('go');
     const before = desk.frame;
     expect(desk.press('c escape').frame).toBe(before);
     expect(desk.bench.entries).toEqual([]);
@@ -129,7 +129,7 @@ describe('before a piece comes off or goes on', () => {
 });
 
 describe('at a gate', () => {
-  const sealing = () => new Desk(coverOff()).open('alternator').press('space space');
+  const sealing = () => new Desk(coverOff()).open('alternator').press('go go');
   function mark(desk: Desk, text: string): Desk {
     const marked = () => desk.rows.some((r) => r.startsWith('> ') && r.includes(text));
     desk.press('up '.repeat(30));
@@ -165,12 +165,12 @@ describe('at a gate', () => {
     const bench = coverOff();
     const truth = `${'a very long joint '.repeat(20)}`.trim();
     bench.mark({ do: 'correct', piece: 'alternator', what: 'joint', truth });
-    const desk = new Desk(bench).open('alternator').press('space space');
+    const desk = new Desk(bench).open('alternator').press('go go');
     let pages = '';
     for (let i = 0; i < 8 && desk.screen === 'gate'; i += 1) {
       pages += said(desk);
       if (desk.frame.includes('page 2 of 2')) break;
-      desk.press('space');
+      desk.press('go');
     }
     expect(pages).toContain('dowels at 2 and 8", as printed.');
   });
@@ -194,7 +194,7 @@ describe('at a task and in the list of tests', () => {
     const desk = task(new Desk(new Bench(text)), 'play').press('k down c');
     instead(desk, '25..35 mm').press('escape escape');
     expect(desk.frame).toContain('to adjust (25..35 mm, not as printed)');
-    expect(task(desk, 'play').press('space').frame).toContain(
+    expect(task(desk, 'play').press('go').frame).toContain(
       'Limit: 25..35 mm. Not 20..30 mm, as printed.',
     );
   });
@@ -243,7 +243,7 @@ describe('at a task and in the list of tests', () => {
     const bench = coverIn(['snug', 'full'], TASKS);
     bench.mark({ do: 'correct', piece: 'alternator', what: 'torque', truth: '8 N·m' });
     bench.mark({ do: 'done', task: 'weep', result: 'failed', says: 'a drop' });
-    const desk = task(new Desk(bench), 'weep').press('space');
+    const desk = task(new Desk(bench), 'weep').press('go');
     expect(said(desk)).toContain(
       'Alternator cover, torque: 8 N·m. Not 10 N·m, manual 2-17, as printed.',
     );
@@ -284,7 +284,7 @@ describe('on the piece', () => {
     const piece = 'alternator';
     bench.mark({ do: 'correct', piece, what: 'tip', truth: 'Bottom bolt last.' });
     bench.mark({ do: 'correct', piece, hole: '7', what: 'note', truth: 'blind' });
-    const desk = new Desk(bench).open(piece).press('space 7');
+    const desk = new Desk(bench).open(piece).press('go 7');
     expect(said(desk)).toContain(
       'Tip: Bottom bolt last. Not "Top bolt last, so that the cover hangs", as printed.',
     );

@@ -44,7 +44,7 @@ function weeps(): Bench {
 function task(bench: Bench, here: string, look: Look): Desk {
   const desk = new Desk(bench, look);
   desk.state = { ...desk.state, view: { screen: 'job', here } };
-  return desk.press('space');
+  return desk.press('go');
 }
 
 const CURES = CASE.replace('open 10 min;', 'open 10 min, cures 12 h;');
@@ -75,23 +75,22 @@ export const OF_THE_JOB: Record<string, (look: Look) => Desk> = {
   'note, left alone': (look) => new Desk(leftAlone(), { ...look, now: LATER }),
   'bench, loud': (look) =>
     new Desk(leftAlone(), { ...look, on: { folder: '/Repairs' }, now: LATER }),
-  'gate, sealant': (look) => new Desk(ready(), look).open('case-cover').press('space space'),
-  'gate, STOP': (look) => new Desk(leftAlone(), look).open('case-cover').press('space space'),
+  'gate, sealant': (look) => new Desk(ready(), look).open('case-cover').press('go go'),
+  'gate, STOP': (look) => new Desk(leftAlone(), look).open('case-cover').press('go go'),
   'gate, before you pry': (look) => {
     const bench = caseOpen();
     bench.mark({ do: 'undo', id: bench.entries.at(-1)?.id ?? '' });
     return new Desk(bench, look).open('case-cover').press('g');
   },
   'gate, before the first start': (look) => new Desk(caseShut(), look).press('s'),
-  'gate, all that stops': (look) => new Desk(muchStops(), { ...look, now: LATER }).press('space s'),
+  'gate, all that stops': (look) => new Desk(muchStops(), { ...look, now: LATER }).press('go s'),
   'gate, a joint cures': (look) => new Desk(caseShut(CURES), look).press('s'),
   'count, much to see': (look) => new Desk(counted(MUCH), look).open('case-cover'),
   'look, a joint cures': (look) => new Desk(caseShut(CURES), look).open('case-cover'),
   'job, a joint cures': (look) => new Desk(caseShut(CURES), look),
   'task, a joint cures': (look) => task(caseShut(CURES), ':fill', look),
-  'gate, something more': (look) => new Desk(caseShut(), look).press('s a').type('chain guard'),
-  'on, sealant runs': (look) =>
-    new Desk(ready(), look).open('case-cover').press('space space space'),
+  'gate, something more': (look) => new Desk(caseShut(), look).press('s +').type('chain guard'),
+  'on, sealant runs': (look) => new Desk(ready(), look).open('case-cover').press('go go go'),
   'what goes in': (look) =>
     new Desk(leftAlone(), look).open('case-cover').press('i').type('1 plug'),
   'what came out': (look) => new Desk(leftAlone(), look).press('x'),
@@ -99,19 +98,19 @@ export const OF_THE_JOB: Record<string, (look: Look) => Desk> = {
   'look, something inside': (look) => new Desk(leftAlone(), look).open('case-cover'),
   parts: (look) => new Desk(leftAlone(), { ...look, now: LATER }).press('b'),
   'parts, all here': (look) => new Desk(ready(), look).press('b'),
-  'parts, promised': (look) => new Desk(caseOpen(), look).press('b space').type('25 april'),
+  'parts, promised': (look) => new Desk(caseOpen(), look).press('b go').type('25 april'),
   'parts, new number': (look) => new Desk(caseOpen(), look).press('b n').type('HL-9'),
   'job, way down': (look) => new Desk(new Bench(CASE), look),
   'job, way up': (look) => new Desk(caseShut(), look),
   'task, caution': (look) => task(new Bench(CASE), ':drain', look),
   'task, to do': (look) => task(caseOpen(), ':scrape', look),
   'task, to adjust': (look) => task(oilIn(), ':play', look),
-  'task, was and set': (look) => task(oilIn(), ':play', look).press('space').type('was 5, set 3'),
-  'task, failed': (look) => task(weeps(), ':weep', look).press('space'),
-  'task, what it showed': (look) => task(oilIn(), ':weep', look).press('space f').type('a drop'),
+  'task, was and set': (look) => task(oilIn(), ':play', look).press('go').type('was 5, set 3'),
+  'task, failed': (look) => task(weeps(), ':weep', look).press('go'),
+  'task, what it showed': (look) => task(oilIn(), ':weep', look).press('go f').type('a drop'),
   tests: (look) => new Desk(oilIn(), look).press('t'),
   'tests, one failed': (look) => new Desk(weeps(), look).press('t'),
-  'round again': (look) => task(weeps(), ':weep', look).press('space space'),
+  'round again': (look) => task(weeps(), ':weep', look).press('go go'),
   within: (look) => new Desk(caseOpen(), look).press('m enter'),
   'within, asked': (look) => new Desk(caseOpen(), look).press('m').type(' x').press('enter'),
 };

@@ -14,7 +14,7 @@ describe('what breaks nothing is asked quietly', () => {
   it('the lever goes back after the cover under it: no frame, no ringing, and a way on', () => {
     const desk = new Desk(new Bench().openCover()).open('lever');
     expect(desk.frame).toContain('To be back on before it: Cover.');
-    desk.press('space s space');
+    desk.press('go s go');
     expect(desk.screen).toBe('stop');
     expect(desk.frame).toContain('Cover must be back on first');
     expect(desk.frame).not.toContain('STOP');
@@ -27,14 +27,10 @@ describe('what breaks nothing is asked quietly', () => {
     const bench = new Bench(
       'putback: 1\njob: Lid\nbolts: {S: M6x25, T: M8x25}\npieces:\n  lid: {bolts: S T}\ndiary:\n',
     );
-    const desk = new Desk(outOf(bench, 'lid'))
-      .open('lid')
-      .press('space')
-      .type('.25')
-      .press('space');
+    const desk = new Desk(outOf(bench, 'lid')).open('lid').press('go').type('.25').press('go');
     expect(desk.screen).toBe('on');
     expect(desk.frame).toContain('25 mm long are S and T: which is it?');
-    desk.press('t space');
+    desk.press('t go');
     expect(bench.states('lid')).toBe('out in');
   });
 
@@ -71,7 +67,7 @@ describe('two marks that cannot both be true', () => {
   it('are shown on the map, and settled by looking what is really in the hole', () => {
     const desk = new Desk(clash()).open('cover');
     expect(desk.frame).toContain('!1!');
-    desk.press('space');
+    desk.press('go');
     expect(desk.screen).toBe('settle');
     expect(desk.frame).toMatch(/1: .*S.*M.*\. Look what is really in it\./s);
     desk.press('f b');

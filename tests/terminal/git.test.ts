@@ -56,7 +56,7 @@ async function takeOff(folder: string, env: Record<string, string>) {
   let frame = person.frame();
   for (let n = 0; n < 10 && !/Where do its bolts lie/.test(frame); n++) {
     const before = frame;
-    person.press(' ');
+    person.press(ENTER);
     frame = await person.until((now) => now !== before);
   }
   person.press('cup 2', ENTER);

@@ -58,7 +58,7 @@ it(
       const before = idsIn(job).length;
       const person = start([PUTBACK, job], { folder });
       await person.until(/another piece/);
-      person.press(ENTER, ' ');
+      person.press(ENTER, ENTER);
       await person.until(/Next out/);
       const out = (frame: string) => Number(/(\d+) of 200 out/.exec(frame)?.[1] ?? 0);
       person.press(' '.repeat(8));

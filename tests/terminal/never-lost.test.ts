@@ -75,7 +75,7 @@ function bench(text = JOB): Bench {
     open,
     async openOff() {
       const person = await open();
-      person.press(ENTER, ' ');
+      person.press(ENTER, ENTER);
       await person.until(/Next out: \d/);
       return person;
     },
@@ -315,7 +315,7 @@ describe('a file of a newer form', () => {
     expect(told.err).toContain('this putback knows form 1: it reads the file and writes nothing');
     const person = await b.open();
     await person.until(/has form 2, and this putback knows form 1/);
-    person.press(ENTER, ' ');
+    person.press(ENTER, ENTER);
     await person.until(/Next out: \d/);
     person.press(' ');
     const frame = await person.until(/it reads the file and\s+writes nothing into it/);

@@ -34,11 +34,14 @@ it('the alternator cover comes off, a wrong bolt is stopped, and all goes back t
   person.press(SPACE);
   await person.until(/STOP[\s\S]*10 of 11 out[\s\S]*9 is still in: stuck[\s\S]*Do not pry/);
   expect(readFileSync(job, 'utf8')).toMatch(/hole: 1, out: S\}\n$/);
-  person.press(SPACE);
+  // More Spaces than bolts take nothing stuck out, and no piece off.
+  person.press(SPACE.repeat(5));
+  person.press(ENTER);
   await person.until('Last out: 9');
-  person.press(SPACE);
+  person.press(SPACE.repeat(5));
+  person.press(ENTER);
   await person.until(/11 of 11 out[\s\S]*it came off/);
-  person.press(SPACE);
+  person.press(ENTER);
   await person.until(/Where do its bolts lie\?[\s\S]*> cup 2/);
   person.press(ENTER);
   await person.until('Alternator cover is off, 11 of 11 bolts in cup 2');
@@ -47,14 +50,14 @@ it('the alternator cover comes off, a wrong bolt is stopped, and all goes back t
   await person.until('Next: Scrape both faces clean and blow out the holes.');
   person.press(SPACE);
   await person.until('it is done');
-  person.press(SPACE);
+  person.press(ENTER);
   await person.until(/> +Alternator cover +off, bolts in cup 2[\s\S]*Next: Alternator cover/);
 
   // The gasket has come; without it the cover would not go on.
   await person.until(/Next: Alternator cover waits for HL-1142 cover gasket/);
   person.press('b');
   await person.until(/> HL-1142 cover gasket +promised/);
-  person.press(SPACE);
+  person.press(ENTER);
   await person.until(/> HL-1142 cover gasket +here/);
   person.press(ESC);
   await person.until(/> +Alternator cover +off, bolts in cup 2/);
@@ -62,13 +65,13 @@ it('the alternator cover comes off, a wrong bolt is stopped, and all goes back t
   // File and find differ at one hole; then what is to be read before it goes back.
   person.press(SPACE);
   await person.until('5: the file says S, M came out.');
-  person.press(SPACE);
+  person.press(ENTER);
   await person.until('5: which is true?');
   person.press('f');
   await person.until(/before it closes: what went in must come out[\s\S]*In its place: 2 dowels/);
-  person.press(SPACE);
+  person.press('a');
   await person.until(/before the joint is made[\s\S]*The magnet pulls the cover in/);
-  person.press(SPACE);
+  person.press('a');
   await person.until('What is in your hand?');
 
   // The wrong bolt, the right one, and that taken back and put in again.
@@ -95,7 +98,7 @@ it('the alternator cover comes off, a wrong bolt is stopped, and all goes back t
 
   // Two passes, a key a bolt.
   for (const pass of [/pass 1 of 2: snug/, /pass 2 of 2: full, 10 N·m\s+\(manual 2-17\)/]) {
-    person.press(SPACE);
+    person.press(ENTER);
     await person.until(pass);
     for (let done = 0; done < 11; done++) {
       await person.until(`${done} of 11 done in this pass`);

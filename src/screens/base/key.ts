@@ -49,5 +49,7 @@ export function held<H>(key: Key<H>, here: H): Held {
   };
 }
 
-/** Go on: the next right thing. */
+/** Marks the bolt in the hand, or turns a page that only tells: a pedal, or a hand that presses once too often, can do no more. */
 export const GO: readonly Press[] = ['space', 'enter'];
+/** Answers, ticks, passes and goes on to the next thing: nothing that a held Space may do. */
+export const ENTER: readonly Press[] = ['enter'];

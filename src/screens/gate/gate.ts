@@ -218,19 +218,19 @@ export const gate = screenOver({
       does: askPast,
     },
     {
-      id: 'all-seen',
-      presses: ['space'],
-      label: seenLabel,
-      help: 'all of this is seen to, as far as it does not stop',
-      does: seeAll,
-    },
-    {
       id: 'one-seen',
       presses: ['enter'],
       label: ({ item }) => (item?.item.key.startsWith('part-') ? 'it is here' : 'this one'),
       help: 'the marked one is seen to, or is here',
       holds: (here) => !isAtStop(here),
       does: seeOne,
+    },
+    {
+      id: 'all-seen',
+      presses: ['a'],
+      label: seenLabel,
+      help: 'all of this is seen to, as far as it does not stop',
+      does: seeAll,
     },
     {
       id: 'strike',
@@ -241,7 +241,7 @@ export const gate = screenOver({
     },
     {
       id: 'add-item',
-      presses: ['a'],
+      presses: ['+', '='],
       label: 'add',
       help: 'something else that is to be seen to here',
       does: ({ state, view: { moment, piece } }) => ask(state, { ask: 'item', moment, piece }),

@@ -1,6 +1,6 @@
 /** What is known of a piece or a task, on one page: read it, add to it, say what is not so here. */
 import { ask } from '../ask/field.ts';
-import { GO } from '../base/key.ts';
+import { ENTER } from '../base/key.ts';
 import { stay } from '../base/moves.ts';
 import { screenOver } from '../base/screen.ts';
 import type { State, Updated } from '../base/state.ts';
@@ -45,7 +45,7 @@ export const known = screenOver({
   keys: [
     {
       id: 'known-forth',
-      presses: GO,
+      presses: ENTER,
       label: goOnLabel,
       help: 'one text more there, or what is true in its place',
       holds: (here) => here.row !== null && (writes(here, here.row) || here.row.figure !== null),

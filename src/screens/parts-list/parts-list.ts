@@ -5,7 +5,7 @@ import { sayBought } from '../../plan/buy/say.ts';
 import { isHere } from '../../plan/buy/state.ts';
 import { sayStepName } from '../../plan/say.ts';
 import { ask } from '../ask/field.ts';
-import { GO, type Key } from '../base/key.ts';
+import { ENTER, type Key } from '../base/key.ts';
 import { type OnJob, onJob, record, stay } from '../base/moves.ts';
 import { NOTED } from '../base/noted.ts';
 import { listLines, type Page } from '../base/page.ts';
@@ -87,7 +87,7 @@ export const parts = screenOver({
     undoHere,
     {
       id: 'further',
-      presses: GO,
+      presses: ENTER,
       label: furtherLabel,
       help: 'how far the marked part has come, one on',
       holds: (here) => furtherLabel(here) !== '',

@@ -5,7 +5,7 @@ import type { Refusal } from '../../model/types.ts';
 import { ask } from '../ask/field.ts';
 import { goesIn } from '../ask/inside.ts';
 import { OFF } from '../base/enter.ts';
-import { GO } from '../base/key.ts';
+import { ENTER } from '../base/key.ts';
 import { type At, record, toStep } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
 import type { State, Updated } from '../base/state.ts';
@@ -37,7 +37,7 @@ export const count = stepScreen({
   keys: [
     {
       id: 'came',
-      presses: GO,
+      presses: ENTER,
       label: 'it came off',
       help: 'the piece is off',
       holds: nothingIn,
@@ -45,7 +45,7 @@ export const count = stepScreen({
     },
     {
       id: 'to-stuck',
-      presses: GO,
+      presses: ENTER,
       label: 'back to that bolt',
       help: 'back to the bolts that are in',
       holds: isSomeIn,

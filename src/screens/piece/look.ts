@@ -2,7 +2,7 @@
 import { cameOut, goesIn } from '../ask/inside.ts';
 import { noteKey } from '../ask/note.ts';
 import { goWay, OFF, readFirst, rowStep, TIGHT, toSettleStep } from '../base/enter.ts';
-import { GO, type Key } from '../base/key.ts';
+import { ENTER, type Key } from '../base/key.ts';
 import { record, show, toStep } from '../base/moves.ts';
 import type { State, Updated } from '../base/state.ts';
 import { drawKey } from '../draw/draw-key.ts';
@@ -58,7 +58,7 @@ const KEYS: readonly Key<OnLook>[] = [
   pointKey,
   {
     id: 'forth',
-    presses: GO,
+    presses: ENTER,
     label: ({ way }) => WAY_LABELS[way],
     help: 'the next right thing for this piece',
     does: ({ state, way }) => goWay(state, way),

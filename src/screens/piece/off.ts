@@ -3,7 +3,7 @@ import type { Wish } from '../../model/types.ts';
 import { orderCare } from '../../piece/care.ts';
 import { noteKey } from '../ask/note.ts';
 import { rowStep } from '../base/enter.ts';
-import { GO } from '../base/key.ts';
+import { ENTER, GO } from '../base/key.ts';
 import { record, say, stay, toStep } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
 import { piecePage } from '../base/piece-page.ts';
@@ -34,6 +34,11 @@ function takeOut({ state, job, key, step, lit }: OnOff): Updated {
   return record(state, { ...wish, row: word });
 }
 
+/** Something is noted of the lit hole: a held Space must not say that its bolt came out. */
+function isHurt({ piece, lit }: OnOff): boolean {
+  return piece.holes.some((h) => h.name === lit && h.trouble !== null);
+}
+
 export const off = stepScreen({
   here: onHoles<'off'>,
   keys: [
@@ -44,6 +49,15 @@ export const off = stepScreen({
       presses: GO,
       label: 'this one is out',
       help: 'the lit bolt is out, as said or as the file has it',
+      holds: (here) => !isHurt(here),
+      does: takeOut,
+    },
+    {
+      id: 'hurt-out',
+      presses: ENTER,
+      label: 'it is out after all',
+      help: 'the lit bolt, of which something is noted, is out',
+      holds: isHurt,
       does: takeOut,
     },
     {

@@ -2,7 +2,7 @@
 import { repair } from '../../bolt/repair.ts';
 import { placeOf } from '../../job/fold/place.ts';
 import type { Job, PieceNow, Trouble } from '../../model/types.ts';
-import { GO, type Key } from '../base/key.ts';
+import { ENTER, GO, type Key } from '../base/key.ts';
 import { atStep, holeNamed, record, stay, toStep } from '../base/moves.ts';
 import { listLines, type Page } from '../base/page.ts';
 import type { State, Updated } from '../base/state.ts';
@@ -35,7 +35,7 @@ export const trouble = stepScreen({
     },
     {
       id: 'note-it',
-      presses: GO,
+      presses: ENTER,
       label: 'note it',
       help: 'note the marked trouble',
       does: (here) => note(here, CHOICES[here.step.choice]?.trouble),

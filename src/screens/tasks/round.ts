@@ -2,7 +2,7 @@
 import { roundAgain } from '../../plan/again.ts';
 import { sayDate } from '../../plan/days.ts';
 import { LOOK, OFF, readFirst } from '../base/enter.ts';
-import { GO } from '../base/key.ts';
+import { ENTER } from '../base/key.ts';
 import { at, type OnJob, onJob, show, stay } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
 import { screenOver } from '../base/screen.ts';
@@ -53,7 +53,7 @@ export const round = screenOver({
   keys: [
     {
       id: 'next-round',
-      presses: GO,
+      presses: ENTER,
       label: roundLabel,
       help: 'off with the first piece of the next round',
       does: beginRound,

@@ -2,7 +2,7 @@
 import { printedOf } from '../../job/truth/corrections.ts';
 import type { Correctable, TaskVerb } from '../../model/types.ts';
 import { ask } from '../ask/field.ts';
-import { GO } from '../base/key.ts';
+import { ENTER, GO } from '../base/key.ts';
 import { type OnJob, onJob, record, show, stay } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
 import { type Made, screenOver, type WishTo } from '../base/screen.ts';
@@ -70,7 +70,7 @@ export const taskScreen = screenOver({
     },
     {
       id: 'task-done',
-      presses: GO,
+      presses: ENTER,
       label: ({ task }) => DONE[task.verb],
       help: 'it is done, passed, over; or what it was and is now',
       holds: canDone,
@@ -82,7 +82,7 @@ export const taskScreen = screenOver({
     },
     {
       id: 'next-round-of',
-      presses: GO,
+      presses: ENTER,
       label: 'round again',
       help: 'it failed: what comes off once more',
       holds: ({ task }) => task.state === 'failed',

@@ -26,7 +26,7 @@ describe('drawing the holes of a piece', () => {
     // Of a piece whose bolts nobody noted, that it is off is said first.
     expect(open('guard').frame).toContain('o off, no bolts');
     expect(open('guard').press('w').screen).toBe('draw');
-    expect(open('guard').press('space').frame).toContain('draw the holes');
+    expect(open('guard').press('go').frame).toContain('draw the holes');
     expect(open('alternator', LEFT_COVER).frame).not.toContain('draw the holes');
     expect(open('alternator', LEFT_COVER).press('w').screen).toBe('draw');
     expect(open('shim').frame).not.toContain('draw the holes');
@@ -162,7 +162,7 @@ describe('a picture left by half', () => {
 
   it('loses the holes that a row has done away with since', () => {
     const desk = drawing('guard').press('space right space right space right space escape');
-    desk.press('space').type('s s s').press('enter').open('guard').press('escape w');
+    desk.press('go').type('s s s').press('enter').open('guard').press('escape w');
     expect(desk.screen).toBe('draw');
     expect(desk.frame).toContain('3 of 3');
   });
@@ -233,7 +233,7 @@ describe('what the disk says', () => {
     desk.press('enter');
     expect(desk.screen).toBe('faults');
     desk.broken = null;
-    desk.press('space').open('gear-cover').press('w');
+    desk.press('go').open('gear-cover').press('w');
     expect(desk.frame).toMatch(/11 of 11[\s\S]*As you left it\./);
     desk.press('enter');
     expect(mapOf(desk)).toBe(MAP);

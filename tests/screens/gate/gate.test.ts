@@ -19,43 +19,43 @@ const gates = (desk: Desk) =>
 
 describe('on with a piece that closes something', () => {
   it('is two glances and two keys: what is inside, then the joint', () => {
-    const desk = cover().press('space');
+    const desk = cover().press('go');
     expect(desk.frame).toContain('before it closes: what went in must come out');
     expect(desk.frame).toContain('Tools, magnets and what blocked something: counted and out.');
-    desk.press('space');
+    desk.press('go');
     expect(desk.frame).toContain('before the joint is made');
     expect(desk.frame).toContain('Both faces clean and dry');
     expect(desk.frame).toContain('Blind holes blown dry, eyes covered');
     expect(desk.frame).toContain('Counted and in its place: 2 dowels.');
     expect(desk.frame).toContain('Bolts sorted: 3 S, 1 M.');
     expect(desk.frame).toContain('Wrench set for 10 N·m.');
-    desk.press('space');
+    desk.press('go');
     expect(desk.screen).toBe('on');
     expect(gates(desk)).toEqual(['seen closing all', 'seen sealing all']);
   });
 
   it('is asked again when what was seen is taken back', () => {
-    const desk = cover().press('space space space');
+    const desk = cover().press('go go go');
     expect(desk.screen).toBe('on');
     desk.press('backspace');
     expect(desk.screen).toBe('look');
-    desk.press('space');
+    desk.press('go');
     expect(desk.frame).toContain('before the joint is made');
     // Nothing of it counts as ticked: the next key notes it again.
-    desk.press('backspace space');
+    desk.press('backspace go');
     expect(desk.frame).not.toContain('Left as it is');
     expect(desk.bench.job.entries.at(-1)?.verb).toBe('seen');
   });
 
   it('says what to set on the wrench of this bench', () => {
     const inches = ready(CASE.replace('10 N·m, manual 3-4', '95 lbf·in'));
-    const desk = new Desk(inches, {}, WRENCHES).open('case-cover').press('space space');
+    const desk = new Desk(inches, {}, WRENCHES).open('case-cover').press('go go');
     expect(words(desk)).toContain('Wrench set for 95 lbf·in. 95 lbf·in as printed → set 10.7 N·m.');
     expect(words(desk)).toContain('Set 10.5 N·m on the small wrench, in its steps of 0.5.');
   });
 
   it('says the open time of the sealant from then on, and that it is over', () => {
-    const desk = cover(ready(), { now: SOON }).press('space space space');
+    const desk = cover(ready(), { now: SOON }).press('go go go');
     expect(desk.frame).toContain('Now, sealant: closed by 18:35.');
     desk.press('s');
     expect(desk.frame).toContain('sealant: closed by 18:35');
@@ -64,20 +64,20 @@ describe('on with a piece that closes something', () => {
   });
 
   it('says it until the last bolt is tight', () => {
-    const desk = cover(ready(), { now: SOON }).press('space space space s a m a');
+    const desk = cover(ready(), { now: SOON }).press('go go go s a m a');
     expect(desk.screen).toBe('look');
     expect(desk.frame).toContain('Sealant: closed by 18:35.');
-    desk.press('space space space space space space space');
+    desk.press('go go go go go go go');
     expect(desk.screen).toBe('tight');
     expect(desk.frame).toContain('Sealant: closed by 18:35.');
-    desk.press('space space space space');
+    desk.press('go go go go');
     expect(desk.frame).not.toContain('Sealant: closed');
   });
 
   it('counts it from going on, not from what was ticked while something stopped', () => {
     const bench = ready();
     bench.mark({ do: 'state', piece: 'case-cover', hole: '2', state: 'pulled' });
-    const desk = cover(bench, { now: SOON }).press('space space space');
+    const desk = cover(bench, { now: SOON }).press('go go go');
     expect(gates(desk)).toEqual(['seen closing all', 'seen sealing all']);
     bench.mark({ do: 'state', piece: 'case-cover', hole: '2', state: 'mended' });
     desk.happen({
@@ -85,23 +85,23 @@ describe('on with a piece that closes something', () => {
       file: 'cover.yaml',
       read: { ok: true, job: bench.job, faults: [] },
     });
-    desk.press('space');
+    desk.press('go');
     expect(desk.screen).toBe('on');
     expect(gates(desk).filter((g) => g === 'seen sealing all')).toHaveLength(2);
   });
 
   it('is not asked again once it is through, nor for a piece without a joint', () => {
-    const desk = cover().press('space space space escape space');
+    const desk = cover().press('go go go escape go');
     expect(desk.screen).toBe('on');
-    expect(new Desk(ready()).open('lever').press('space').screen).toBe('read');
+    expect(new Desk(ready()).open('lever').press('go').screen).toBe('read');
   });
 
   it('ticks one by one, strikes, adds, and takes back', () => {
-    const desk = cover().press('space space enter');
+    const desk = cover().press('go go enter');
     expect(gates(desk)).toEqual(['seen closing all', 'seen sealing caution-1']);
     desk.press('escape g');
     const before = desk.frame;
-    desk.press('a').type('washer under the clip').press('enter');
+    desk.press('+').type('washer under the clip').press('enter');
     expect(desk.frame).toContain('washer under the clip');
     const struck = /> +(\S[^\n]*)\n/.exec(desk.frame)?.[1] ?? '';
     desk.press('x');
@@ -120,47 +120,47 @@ describe('STOP', () => {
   }
 
   it('holds the piece while a rag is inside: no key for all passes it', () => {
-    const desk = cover(rag()).press('space');
+    const desk = cover(rag()).press('go');
     expect(desk.frame).toContain('+- STOP -');
     expect(words(desk)).toContain(
       '2 rags went in through the opening under Case cover at 18:25: take them out.',
     );
     expect(desk.frame).toContain('Enter they are out   w all the same, and why');
-    desk.press('space space space');
+    desk.press('go go go');
     expect(desk.screen).toBe('gate');
     expect(gates(desk)).toEqual(['seen closing all']);
     desk.press('enter');
     expect(desk.bench.job.inside).toEqual([]);
     expect(desk.frame).not.toContain('STOP');
     expect(desk.frame).toContain('seen 2 rags in, and out again (Case cover).');
-    desk.press('space');
+    desk.press('go');
     expect(desk.frame).toContain('before the joint is made');
   });
 
   it('rings once on arriving, and not again for every key', () => {
     const desk = cover(rag());
     expect(rings(desk)).toBe(0);
-    desk.press('space');
+    desk.press('go');
     expect(rings(desk)).toBe(1);
-    desk.press('space space down down up up space ? escape');
+    desk.press('go go down down up up go ? escape');
     expect(desk.screen).toBe('gate');
     expect(rings(desk)).toBe(1);
   });
 
   it('rings again when one comes there anew', () => {
-    const desk = cover(rag()).press('space escape space');
+    const desk = cover(rag()).press('go escape go');
     expect(desk.screen).toBe('gate');
     expect(rings(desk)).toBe(2);
   });
 
   it('does not ring where nothing stops', () => {
-    expect(rings(cover().press('space space space'))).toBe(0);
+    expect(rings(cover().press('go go go'))).toBe(0);
   });
 
   it('says how many of them are still inside', () => {
     const bench = rag();
     bench.mark({ do: 'cleared', piece: 'case-cover', what: '1 rag' });
-    const desk = cover(bench, { now: '2026-05-02T10:00:00+02:00' }).press('space');
+    const desk = cover(bench, { now: '2026-05-02T10:00:00+02:00' }).press('go');
     expect(words(desk)).toContain(
       '1 of the 2 rags that went in through the opening under Case cover on 11 April is still inside: take it out.',
     );
@@ -170,7 +170,7 @@ describe('STOP', () => {
   it('holds all that stops in the one frame, the marked one with its way out', () => {
     const bench = rag();
     bench.mark({ do: 'inside', piece: 'case-cover', what: '1 magnet' });
-    const desk = cover(bench).press('space');
+    const desk = cover(bench).press('go');
     expect(desk.frame.match(/STOP/g)).toHaveLength(1);
     expect(words(desk)).toMatch(/> 2 rags went in .* 1 magnet went in/);
     desk.press('down enter');
@@ -185,7 +185,7 @@ describe('STOP', () => {
     const bench = rag();
     for (const what of ['1 plug', '1 magnet', '1 blocking tool'])
       bench.mark({ do: 'inside', piece: 'case-cover', what });
-    const desk = cover(bench, { columns: 60, rows: 16 }).press('space');
+    const desk = cover(bench, { columns: 60, rows: 16 }).press('go');
     expect(desk.frame).toMatch(/And \d more\./);
     desk.press('down down down');
     expect(words(desk)).toContain('> 1 blocking tool went in');
@@ -196,23 +196,23 @@ describe('STOP', () => {
     for (const page of [1, 2]) {
       expect(desk.frame).toContain(`page ${page} of `);
       expect(desk.frame).toContain('+- STOP -');
-      desk.press('space');
+      desk.press('go');
     }
   });
 
   it('what stops cannot be struck', () => {
-    const desk = cover(rag()).press('space x');
+    const desk = cover(rag()).press('go x');
     expect(desk.frame).toContain('That one stops: it cannot be struck.');
     expect(gates(desk)).toEqual([]);
   });
 
   it('can be overruled with a reason, and the bolts are stopped all the same', () => {
-    const desk = cover(rag()).press('space w').type('it stays until the pump is in').press('enter');
+    const desk = cover(rag()).press('go w').type('it stays until the pump is in').press('enter');
     expect(desk.bench.entries.at(-1)?.because).toBe('it stays until the pump is in');
     expect(desk.frame).toContain('before the joint is made');
     desk.press('w').type('so').press('enter');
     expect(desk.screen).toBe('on');
-    desk.press('s space');
+    desk.press('s go');
     expect(desk.screen).toBe('stop');
     expect(desk.frame).toContain('STOP');
     expect(desk.frame).toContain('Still inside: 2 rags.');
@@ -222,12 +222,12 @@ describe('STOP', () => {
   it('rings for a pulled thread that is not mended', () => {
     const bench = ready();
     bench.mark({ do: 'state', piece: 'case-cover', hole: '2', state: 'pulled' });
-    const desk = cover(bench).press('space');
+    const desk = cover(bench).press('go');
     expect(rings(desk)).toBe(0);
-    desk.press('space');
+    desk.press('go');
     expect(rings(desk)).toBe(1);
     expect(words(desk)).toContain('2 pulled since 18:25. Mend it before the joint is made.');
-    expect(desk.press('space').screen).toBe('gate');
+    expect(desk.press('go').screen).toBe('gate');
     expect(desk.frame).toContain('Enter to that hole');
     desk.press('enter');
     expect(desk.screen).toBe('look');
@@ -239,7 +239,7 @@ describe('STOP', () => {
 describe('what is only let through', () => {
   it('is said: a task not done, a part not here', () => {
     const bench = caseOpen();
-    const desk = cover(bench).press('space space');
+    const desk = cover(bench).press('go go');
     expect(desk.frame).toContain('Left as it is: Still to do: Scrape both faces');
     expect(desk.frame).toContain('cover gasket: wanted.');
     desk.press('down enter');
@@ -247,13 +247,13 @@ describe('what is only let through', () => {
   });
 
   it('on a low screen, all is seen only at the end of the last page', () => {
-    const desk = cover(ready(), { columns: 60, rows: 16 }).press('space space');
+    const desk = cover(ready(), { columns: 60, rows: 16 }).press('go go');
     expect(desk.frame).toContain('page 1 of 2');
-    expect(desk.frame).toContain('Space seen, more below');
-    desk.press('space');
+    expect(desk.frame).toContain('a seen, more below');
+    desk.press('go');
     expect(desk.frame).toContain('page 2 of 2');
     expect(gates(desk)).toEqual(['seen closing all']);
-    desk.press('space');
+    desk.press('go');
     expect(desk.screen).toBe('on');
   });
 });
@@ -265,22 +265,22 @@ describe('before the first start', () => {
     for (const kind of ['S', 'M']) bench.mark({ do: 'in', piece: 'case-cover', hand: { kind } });
     for (const pass of ['snug', 'full']) bench.mark({ do: 'tight', piece: 'case-cover', pass });
     bench.mark({ do: 'in', piece: 'lever', hand: { kind: 'S' } });
-    const desk = new Desk(bench).open('lever').press('space');
+    const desk = new Desk(bench).open('lever').press('go');
     expect(desk.screen).toBe('look');
-    desk.press('space space');
+    desk.press('go go');
     expect(desk.screen).toBe('gate');
     expect(desk.frame).toContain('before the first start');
     expect(rings(desk)).toBe(1);
     expect(words(desk)).toContain('> The oil has been out since 18:25. Fill it in.');
     expect(desk.frame).toContain('seen Nothing is only finger-tight.');
     expect(desk.frame).toContain('An engine outdoors, or its exhaust led out');
-    desk.press('space');
+    desk.press('go');
     expect(desk.screen).toBe('gate');
     expect(rings(desk)).toBe(1);
     // The way out leads there and back.
     desk.press('enter');
     expect(desk.screen).toBe('task');
-    desk.press('space');
+    desk.press('go');
     expect(desk.bench.job.tasks.get('fill')?.done).toBe('done');
     expect(desk.screen).toBe('gate');
     expect(desk.frame).not.toContain('STOP');
@@ -320,7 +320,7 @@ describe('before the first start', () => {
     bench.mark({ do: 'on', piece: 'caliper' });
     const desk = new Desk(bench).press('s');
     expect(words(desk)).toContain('> Caliper: lever pumped until it is firm.');
-    desk.press('space');
+    desk.press('go');
     expect(desk.frame).toContain('STOP');
     expect(desk.frame).toContain('Enter it is done');
     desk.press('enter');
@@ -333,7 +333,7 @@ describe('before the first start', () => {
     const desk = new Desk(bench).press('s');
     expect(words(desk)).toContain('Case cover: sealant cures 12 h, until 06:25 tomorrow.');
     expect(rings(desk)).toBe(0);
-    desk.press('space');
+    desk.press('go');
     expect(desk.screen).toBe('job');
     expect(words(desk)).toContain('Left as it is: Case cover: sealant cures 12 h');
   });
@@ -345,7 +345,7 @@ describe('before the first start', () => {
     expect(desk.frame).toContain('s before the first start');
     desk.press('s');
     expect(desk.frame).toContain('seen In again: the oil.');
-    desk.press('space');
+    desk.press('go');
     expect(desk.screen).toBe('job');
     expect(gates(desk)).toEqual(['seen start all']);
   });
@@ -362,7 +362,7 @@ describe('before prying', () => {
     expect(desk.frame).toContain('before you pry');
     expect(desk.frame).toContain('seen 4 of 4 out.');
     expect(desk.frame).toContain('Falls out or stays in: 2 dowels.');
-    desk.press('space');
+    desk.press('go');
     expect(desk.screen).toBe('off-count');
   });
 });

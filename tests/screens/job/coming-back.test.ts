@@ -31,7 +31,7 @@ describe('coming back after days', () => {
     expect(desk.frame).toContain('Finger-tight   nothing');
     expect(desk.frame).toContain('Last note      heat 9 before trying again (11 April)');
     expect(desk.frame).toMatch(/Next: Alternator cover/);
-    desk.press('space');
+    desk.press('go');
     expect(desk.screen).toBe('job');
     expect(desk.frame).toContain('>   Alternator cover   coming off, 10 of 11 out   ! 9 stuck');
   });
@@ -63,7 +63,7 @@ describe('coming back after days', () => {
     desk.press('backspace');
     expect(desk.screen).toBe('off');
     expect(desk.bench.hole('9', 'alternator').trouble).toBe('stuck');
-    desk.press('backspace space enter');
+    desk.press('backspace go enter');
     expect(desk.screen).toBe('sure');
     desk.press('t');
     expect(desk.bench.hole('9', 'alternator').trouble).toBeNull();
@@ -86,7 +86,7 @@ describe('notes', () => {
   });
 
   it('that are empty are no notes', () => {
-    const desk = new Desk(new Bench()).press('n space enter');
+    const desk = new Desk(new Bench()).press('n go enter');
     expect(desk.screen).toBe('job');
     expect(desk.bench.entries).toHaveLength(0);
   });
@@ -110,16 +110,14 @@ describe('the bench', () => {
     expect(desk.screen).toBe('bench');
     expect(desk.frame).toMatch(/^repairs {2,}1 job/);
     expect(desk.frame).toMatch(/> Left cover weeps oil {2,}Hollin 400 Twin {2,}coming off 21 days/);
-    desk.press('space');
+    desk.press('go');
     expect(desk.screen).toBe('note');
     desk.press('escape escape');
     expect(desk.screen).toBe('bench');
   });
 
   it('is never left by going back, however often', () => {
-    const desk = new Desk(new Bench(), { on: { folder: '/home/me/repairs' } }).press(
-      'space space space',
-    );
+    const desk = new Desk(new Bench(), { on: { folder: '/home/me/repairs' } }).press('go go go');
     desk.press('escape '.repeat(20));
     expect(desk.screen).toBe('bench');
     expect(desk.done).not.toContain('quit');

@@ -30,7 +30,7 @@ function corrected(bench: Bench): Bench {
 function task(bench: Bench, here: string, look: Look): Desk {
   const desk = new Desk(bench, look);
   desk.state = { ...desk.state, view: { screen: 'job', here } };
-  return desk.press('space');
+  return desk.press('go');
 }
 
 const piece = (bench: Bench, look: Look, keys = '', key = PIECE) =>
@@ -51,17 +51,17 @@ export const KNOWN: Record<string, (look: Look) => Desk> = {
   'known, a task': (look) => task(corrected(coverOff()), ':play', look).press('k'),
   'what is true': (look) => piece(corrected(coverIn(['snug'])), look, 'c'),
   'what it comes with': (look) =>
-    piece(new Bench(LEFT_COVER), look, 'k down space', 'hose').type('alternater').press('enter'),
+    piece(new Bench(LEFT_COVER), look, 'k down go', 'hose').type('alternater').press('enter'),
   'look, not as printed': (look) => piece(corrected(coverOff()), look),
   'look at a hole, not as printed': (look) => piece(corrected(coverOff()), look, '7'),
   'read, not as printed': (look) =>
-    piece(new Bench(LEFT_COVER), look, 'space c ctrl-u', 'gear-lever')
+    piece(new Bench(LEFT_COVER), look, 'go c ctrl-u', 'gear-lever')
       .type('two dots, the outer one')
       .press('enter'),
   'tight, not as printed': (look) => piece(corrected(coverIn(['snug'])), look),
-  'gate, not as printed': (look) => piece(corrected(coverOff()), look, 'space space'),
+  'gate, not as printed': (look) => piece(corrected(coverOff()), look, 'go go'),
   'task, not as printed': (look) => task(corrected(coverOff()), ':play', look),
   'tests, not as printed': (look) => new Desk(corrected(coverOff()), look).press('t'),
   'note, not as printed': (look) => new Desk(corrected(coverOff()), { ...look, now: LATER }),
-  'round, not as printed': (look) => task(failed(), ':weep', look).press('space'),
+  'round, not as printed': (look) => task(failed(), ':weep', look).press('go'),
 };

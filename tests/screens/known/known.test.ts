@@ -59,14 +59,14 @@ describe('what is known of a piece', () => {
 
 describe('what a piece can be told', () => {
   it('a hose: how it runs, and more of it', () => {
-    const desk = row(page('hose'), 'Runs').press('space').type('behind the frame tube');
+    const desk = row(page('hose'), 'Runs').press('go').type('behind the frame tube');
     expect(desk.frame).toContain('How does it run?');
     desk.press('enter');
     expect(last(desk)).toMatchObject({ verb: 'written', value: 'routes', piece: 'hose' });
     expect(desk.bench.piece('hose').spec.routes).toEqual(['behind the frame tube']);
     expect(desk.frame).toContain('> Runs        behind the frame tube');
-    expect(desk.rows.at(-1)).toContain('Space one more');
-    desk.press('space').type('over the lead').press('enter');
+    expect(desk.rows.at(-1)).toContain('Enter one more');
+    desk.press('go').type('over the lead').press('enter');
     expect(desk.bench.piece('hose').spec.routes).toEqual([
       'behind the frame tube',
       'over the lead',
@@ -74,7 +74,7 @@ describe('what a piece can be told', () => {
   });
 
   it('that it comes with another, by name; a name that is near is offered, and what was typed stays', () => {
-    const desk = row(page('hose'), 'Comes with').press('space').type('alternater').press('enter');
+    const desk = row(page('hose'), 'Comes with').press('go').type('alternater').press('enter');
     expect(said(desk)).toContain('No piece alternater in this job. Did you mean Alternator cover?');
     expect(desk.frame).toContain('> alternater');
     desk.press('backspace backspace').type('or').press('enter');
@@ -83,10 +83,10 @@ describe('what a piece can be told', () => {
   });
 
   it('and from then on it has no step of its own', () => {
-    const desk = row(page('hose'), 'Comes with').press('space').type('alt').press('enter escape');
+    const desk = row(page('hose'), 'Comes with').press('go').type('alt').press('enter escape');
     expect(desk.frame).toContain('Comes with Alternator cover, without a step of its own.');
-    expect(desk.rows.at(-1)).toContain('Space to the job');
-    expect(desk.press('space').frame).toMatch(/Hose +comes with Alternator cover/);
+    expect(desk.rows.at(-1)).toContain('Enter to the job');
+    expect(desk.press('go').frame).toMatch(/Hose +comes with Alternator cover/);
     for (const piece of ['gear-lever', 'sprocket-cover', 'alternator']) {
       desk.bench.mark({ do: 'out', piece });
       desk.bench.mark({ do: 'off', piece });
@@ -95,7 +95,7 @@ describe('what a piece can be told', () => {
   });
 
   it('that it bridges two, both in one line', () => {
-    const desk = row(page('hose'), 'Bridges').press('space');
+    const desk = row(page('hose'), 'Bridges').press('go');
     expect(said(desk)).toContain('Gear lever, Sprocket cover and Alternator cover.');
     desk.type('alternator and sprocket').press('enter');
     expect(desk.bench.piece('hose').spec.bridges).toEqual(['alternator', 'sprocket-cover']);
@@ -104,17 +104,17 @@ describe('what a piece can be told', () => {
   });
 
   it('what has to come off before it, but no circle and not itself', () => {
-    const desk = row(page('hose'), 'Under').press('space').type('hose').press('enter');
+    const desk = row(page('hose'), 'Under').press('go').type('hose').press('enter');
     expect(said(desk)).toContain('That is the piece itself.');
     desk.press('ctrl-u').type('gear').press('enter');
     expect(desk.bench.piece('hose').spec.under).toEqual(['gear-lever']);
   });
 
   it('its torque and the maker’s order, hole by hole; a wrong count stays in the field', () => {
-    const desk = row(page('sprocket-cover'), 'Torque').press('space').type('6 N·m, manual 2-12');
+    const desk = row(page('sprocket-cover'), 'Torque').press('go').type('6 N·m, manual 2-12');
     desk.press('enter');
     expect(desk.bench.piece('sprocket-cover').spec.torque?.where).toBe('manual 2-12');
-    row(desk, 'Order').press('space').type('3 1').press('enter');
+    row(desk, 'Order').press('go').type('3 1').press('enter');
     expect(desk.screen).toBe('field');
     expect(desk.frame).toContain('> 3 1');
     expect(desk.bench.piece('sprocket-cover').spec.sequence).toBeNull();
@@ -123,7 +123,7 @@ describe('what a piece can be told', () => {
   });
 
   it('how long it takes, as a time', () => {
-    const desk = row(page('hose'), 'Takes').press('space').type('a while').press('enter');
+    const desk = row(page('hose'), 'Takes').press('go').type('a while').press('enter');
     expect(desk.frame).toContain('That is no time yet: 20 min, 1 h.');
     desk.press('ctrl-u').type('20 min').press('enter');
     expect(desk.bench.piece('hose').spec.takes).toBe('20 min');
@@ -132,35 +132,35 @@ describe('what a piece can be told', () => {
   });
 
   it('nothing typed writes nothing', () => {
-    const desk = row(page('hose'), 'Runs').press('space enter');
+    const desk = row(page('hose'), 'Runs').press('go enter');
     expect(desk.screen).toBe('known');
     expect(desk.bench.entries).toEqual([]);
   });
 
   it('and it is taken back with Backspace, on the page or on the piece', () => {
-    const desk = row(page('hose'), 'Marks').press('space').type('blue paint').press('enter');
+    const desk = row(page('hose'), 'Marks').press('go').type('blue paint').press('enter');
     desk.press('backspace');
     expect(desk.bench.piece('hose').spec.marks).toEqual([]);
     expect(desk.frame).toContain('Taken back');
     expect(desk.frame).toContain('\n> Marks ');
     expect(desk.screen).toBe('known');
-    row(desk, 'Marks').press('space').type('red paint').press('enter escape backspace');
+    row(desk, 'Marks').press('go').type('red paint').press('enter escape backspace');
     expect(desk.screen).toBe('look');
     expect(desk.bench.piece('hose').spec.marks).toEqual([]);
   });
 
   it('but not on the page of another piece', () => {
-    const desk = row(page('hose'), 'Marks').press('space').type('blue paint').press('enter');
+    const desk = row(page('hose'), 'Marks').press('go').type('blue paint').press('enter');
     desk.open('alternator').press('k backspace');
     expect(desk.bench.piece('hose').spec.marks).toEqual(['blue paint']);
   });
 
   it('what is half written stands there again', () => {
-    const desk = row(page('hose'), 'Runs').press('space').type('over the').press('escape');
-    expect(desk.press('space').frame).toContain('> over the');
+    const desk = row(page('hose'), 'Runs').press('go').type('over the').press('escape');
+    expect(desk.press('go').frame).toContain('> over the');
     desk.type(' tube').press('enter');
     expect(desk.bench.piece('hose').spec.routes).toEqual(['over the tube']);
-    expect(desk.press('space').frame).toMatch(/\n>\n/);
+    expect(desk.press('go').frame).toMatch(/\n>\n/);
   });
 
   it('with the hose in the other hand, the moment it is off', () => {
@@ -174,7 +174,7 @@ describe('what a piece can be told', () => {
   });
 
   it('a mark that cannot be saved is said, and what was typed is there still', () => {
-    const desk = row(page('hose'), 'Runs').press('space').type('over the tube');
+    const desk = row(page('hose'), 'Runs').press('go').type('over the tube');
     const unsaved = { code: 'no-space', say: 'There is no room.', fix: 'Make room.' };
     desk.broken = { ok: false, unsaved };
     desk.press('enter');
@@ -228,7 +228,7 @@ describe('what is not so here', () => {
 
   it('a hole’s own: note, turns', () => {
     const text = LEFT_COVER.replace('7: {note: oil passage}', '7: {note: oil passage, turns: 15}');
-    const desk = row(page('alternator', new Bench(text)), '7: turns').press('space ctrl-u');
+    const desk = row(page('alternator', new Bench(text)), '7: turns').press('go ctrl-u');
     desk.type('lots').press('enter');
     expect(desk.screen).toBe('field');
     expect(desk.frame).toContain('> lots');
@@ -259,7 +259,7 @@ describe('what is not so here', () => {
     );
     const desk = new Desk(new Bench(text));
     desk.state = { ...desk.state, view: { screen: 'job', here: ':play' } };
-    desk.press('space k');
+    desk.press('go k');
     expect(desk.frame).toMatch(/> Step +Chain slack\n {2}Limit +20\.\.30 mm\n {2}When +cold/);
     row(desk, 'When').press('c ctrl-u').type('warm').press('enter escape');
     expect(desk.screen).toBe('task');

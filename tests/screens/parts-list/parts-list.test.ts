@@ -20,15 +20,15 @@ describe('what must be had', () => {
   });
 
   it('goes on by one key each: ordered with its promise, here, compared, fitted', () => {
-    const desk = new Desk(caseOpen()).press('b space').type('25 april').press('enter');
+    const desk = new Desk(caseOpen()).press('b go').type('25 april').press('enter');
     expect(desk.frame).toContain('> cover gasket         promised 25 April');
     expect(desk.frame).toContain('- cover gasket: promised 25 April.');
-    desk.press('space');
+    desk.press('go');
     expect(desk.frame).toContain('> cover gasket         here');
     expect(desk.frame).toContain('2 of 3 not here');
-    desk.press('space');
+    desk.press('go');
     expect(desk.frame).toContain('here, the same as the old one');
-    desk.press('space');
+    desk.press('go');
     expect(desk.frame).toContain('fitted');
     expect(marks(desk)).toEqual([
       'gasket ordered 2026-04-25',
@@ -39,7 +39,7 @@ describe('what must be had', () => {
   });
 
   it('asks for the day again when it is none, and takes none at all', () => {
-    const desk = new Desk(caseOpen()).press('b space').type('soon').press('enter');
+    const desk = new Desk(caseOpen()).press('b go').type('soon').press('enter');
     expect(desk.frame).toContain('That is no day yet: 25 April');
     desk.press('ctrl-u enter');
     expect(marks(desk)).toEqual(['gasket ordered']);
@@ -60,7 +60,7 @@ describe('what must be had', () => {
   it('a piece says which part it cannot go on without', () => {
     const desk = new Desk(caseOpen()).open('case-cover');
     expect(desk.frame).toContain('Not here yet: cover gasket (not ordered yet)');
-    desk.press('b space enter space down space enter space escape');
+    desk.press('b go enter go down go enter go escape');
     expect(desk.screen).toBe('look');
     expect(desk.frame).not.toContain('Not here yet: cover gasket');
   });
@@ -72,7 +72,7 @@ describe('what must be had', () => {
     const desk = new Desk(bench).press('b');
     for (let i = 0; i < 12 && !/^> M8x30/m.test(desk.frame); i += 1) desk.press('down');
     expect(desk.frame).toContain('On the list by itself: used once, comes off with Steering yoke');
-    desk.press('space').type('5 days').press('enter');
+    desk.press('go').type('5 days').press('enter');
     expect(bench.text).toMatch(/yoke-t: \{what: "?M8x30 10.9 once.*for: yoke on\}/);
     expect(marks(desk)).toEqual(['yoke-t ordered 2026-04-16']);
   });

@@ -27,7 +27,7 @@ describe('what is left over, at the end of putting in', () => {
   });
 
   it('comes right after the last bolt went in', () => {
-    const desk = cover('10').press('l space');
+    const desk = cover('10').press('l go');
     expect(desk.screen).toBe('look');
     expect(desk.frame).toContain('All in, 11 of them by fingers only.');
     expect(desk.press('l').screen).toBe('field');
@@ -35,7 +35,7 @@ describe('what is left over, at the end of putting in', () => {
 
   it('stands at the foot of the narrowest screen', () => {
     const desk = new Desk(coverBut(), { columns: 60, rows: 16 }).open('alternator').press('escape');
-    if (desk.screen === 'job') desk.press('space');
+    if (desk.screen === 'job') desk.press('go');
     expect(desk.screen).toBe('look');
     expect(desk.rows.at(-1)).toContain('l left over');
   });
@@ -96,7 +96,7 @@ describe('what is left over, at the end of putting in', () => {
     expect(desk.frame).toContain('> m');
     desk.press('backspace').type('l').press('enter');
     expect(said(desk)).toContain('What is left is what the empty holes take.');
-    expect(desk.press('space').screen).toBe('on');
+    expect(desk.press('go').screen).toBe('on');
     expect(desk.press('delete').type('m').press('enter escape').screen).toBe('on');
   });
 
@@ -105,7 +105,7 @@ describe('what is left over, at the end of putting in', () => {
     const before = desk.bench.entries.length;
     desk.press('delete').type('1 m').press('escape delete');
     expect(desk.frame).toContain('> 1 m');
-    desk.press('enter space');
+    desk.press('enter go');
     expect(desk.bench.entries.length).toBe(before);
   });
 
@@ -133,7 +133,7 @@ describe('before anything goes back', () => {
 
 describe('the page before it goes back on', () => {
   it('asks which bolt is missing, after the cautions', () => {
-    const desk = new Desk(coverOf(LEFT_COVER)).open('alternator').press('space space');
+    const desk = new Desk(coverOf(LEFT_COVER)).open('alternator').press('go go');
     expect(desk.screen).toBe('gate');
     expect(said(desk)).toMatch(
       /The magnet .* Bolts sorted: 8 S, 1 M\+clip, 1 S\+copper, 1 L\. You should have 9 S \(25 mm\), 1 M \(35 mm\) and 1 L \(55 mm\), 11 bolts in all: which is missing\? Wrench/,
@@ -188,12 +188,12 @@ describe('the heights of the heads', () => {
 
   it('are one key on the way in as well, though D may be a kind', () => {
     const text = GRINDER.replaceAll('S:', 'D:').replaceAll(/\bS\b(?=[ \],])/g, 'D');
-    const desk = new Desk(off('hub', text)).open('hub').press('space d');
+    const desk = new Desk(off('hub', text)).open('hub').press('go d');
     expect(said(desk)).toContain('In your hand: D');
     expect(said(desk.press('home'))).toContain('How high do the heads stand?');
     desk.type('9 9 19').press('enter');
     expect(desk.screen).toBe('answer');
-    expect(desk.press('space').screen).toBe('on');
+    expect(desk.press('go').screen).toBe('on');
   });
 });
 
@@ -219,7 +219,7 @@ describe('the swap that nobody would notice', () => {
     const counted = new Desk(bench).open('alternator');
     expect(counted.screen).toBe('off-count');
     expect(said(counted)).toMatch(/Mind S and L: S would go into 10 unnoticed\./);
-    counted.press('space').type('cup 2').press('enter');
+    counted.press('go').type('cup 2').press('enter');
     expect(said(counted)).not.toContain('Mind ');
     expect(said(desk)).not.toContain('Mind ');
   });

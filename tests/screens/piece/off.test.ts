@@ -5,7 +5,7 @@ import { Desk } from '../desk.ts';
 
 const cover = () => new Desk(new Bench());
 /** The cover of five, a key a bolt. */
-const off = () => cover().open('cover').press('space');
+const off = () => cover().open('cover').press('go');
 
 describe('off, a key a bolt', () => {
   it('lights the first of the loosening order, and the next one when that is out', () => {
@@ -14,7 +14,7 @@ describe('off, a key a bolt', () => {
     const order: string[] = [];
     for (let i = 0; i < 5; i += 1) {
       order.push(/Next out: (\d)|Last out: (\d)/.exec(desk.frame)?.slice(1).join('') ?? '');
-      desk.press('space');
+      desk.press('go');
     }
     expect([...order].sort()).toEqual(['1', '2', '3', '4', '5']);
     expect(desk.bench.states()).toBe('out out out out out');
@@ -30,24 +30,24 @@ describe('off, a key a bolt', () => {
   });
 
   it('takes a length, and what lay under the head', () => {
-    const desk = off().press('1 . 5 5 space 2').press('m + c l i p space');
+    const desk = off().press('1 . 5 5 go 2').press('m + c l i p go');
     expect(desk.bench.hole('1').found).toEqual({ kind: 'L', with: [] });
     expect(desk.bench.hole('2').found).toEqual({ kind: 'M', with: ['clip'] });
   });
 
   it('asks for the rest of what is typed by half', () => {
-    const desk = off().press('. space');
+    const desk = off().press('. go');
     expect(desk.frame).toContain('. is no kind and no length yet.');
     expect(desk.bench.entries).toHaveLength(0);
   });
 
   it('counts the bolts large before anybody pries, asks for the tray, and goes back to the job', () => {
-    const desk = off().press('space space space space space');
+    const desk = off().press('go go go go go');
     expect(desk.screen).toBe('off-count');
     expect(desk.frame).toContain('5 of 5 out');
     expect(desk.frame).toContain('#### ');
     expect(desk.done).toEqual([]);
-    desk.press('space').type('cup 2').press('enter');
+    desk.press('go').type('cup 2').press('enter');
     expect(desk.screen).toBe('job');
     expect(desk.frame).toContain('Cover is off, 5 of 5 bolts in cup 2.');
     expect(desk.bench.piece().tray).toBe('cup 2');
@@ -55,7 +55,7 @@ describe('off, a key a bolt', () => {
   });
 
   it('leaves the tray out where nothing is said', () => {
-    const desk = off().press('space space space space space space enter');
+    const desk = off().press('go go go go go go enter');
     expect(desk.bench.piece().where).toBe('open');
     expect(desk.bench.piece().tray).toBeNull();
   });
@@ -63,19 +63,19 @@ describe('off, a key a bolt', () => {
   it('keeps a stuck bolt for the end and stops before anybody pries', () => {
     const desk = off().press('4 - s');
     expect(desk.frame).toContain('4 is noted as stuck.');
-    desk.press('space space space space');
+    desk.press('go go go go');
     expect(desk.screen).toBe('off-count');
     expect(desk.frame).toMatch(/STOP[\s\S]*4 of 5 out\.[\s\S]*4 is still in: stuck since 18:25\./);
     expect(desk.done).toEqual(['ring']);
-    desk.press('space');
+    desk.press('go');
     expect(desk.frame).toContain('Last out: 4.');
-    desk.press('space');
+    desk.press('go');
     expect(desk.frame).toContain('5 of 5 out');
     expect(desk.bench.hole('4').trouble).toBeNull();
   });
 
   it('lets it come off with a bolt in, with a reason that is written down', () => {
-    const desk = off().press('4 - s space space space space w');
+    const desk = off().press('4 - s go go go go w');
     expect(desk.screen).toBe('field');
     desk.press('enter');
     expect(desk.frame).toContain('A reason is needed');
@@ -86,13 +86,13 @@ describe('off, a key a bolt', () => {
   });
 
   it('counts a sheared bolt as out: it holds nothing', () => {
-    const desk = off().press('space space space space -').press('b');
+    const desk = off().press('go go go go -').press('b');
     expect(desk.screen).toBe('off-count');
     expect(desk.frame).toContain('5 of 5 out');
   });
 
   it('takes back one mark after the other', () => {
-    const desk = off().press('space space backspace');
+    const desk = off().press('go go backspace');
     expect(desk.bench.states().match(/out/g)).toHaveLength(1);
     expect(desk.frame).toMatch(/Taken back: \d out: [SML]/);
     desk.press('backspace');
@@ -103,7 +103,7 @@ describe('off, a key a bolt', () => {
   });
 
   it('goes to another hole by its number and by arrows', () => {
-    const desk = new Desk(new Bench(LEFT_COVER)).open('alternator').press('space');
+    const desk = new Desk(new Bench(LEFT_COVER)).open('alternator').press('go');
     expect(desk.screen).toBe('off');
     desk.press('1');
     expect(desk.frame).toContain('< 1>');
@@ -132,7 +132,7 @@ describe('a piece without bolts', () => {
     desk.press('o enter');
     expect(desk.bench.piece('hose').where).toBe('open');
     expect(desk.frame).toMatch(/Hose {2,}off/);
-    desk.open('hose').press('space');
+    desk.open('hose').press('go');
     expect(desk.bench.piece('hose').where).toBe('on');
     expect(desk.frame).toContain('Hose is back on.');
     expect(desk.done).toEqual(['hose off', 'hose on']);
@@ -151,7 +151,7 @@ describe('a piece that the file does not know', () => {
     const desk = cover().press('a').type('Left foot rest').press('enter');
     expect(desk.screen).toBe('look');
     expect(desk.frame).toContain('Left foot rest');
-    desk.press('space').type('s .35 s').press('enter');
+    desk.press('go').type('s .35 s').press('enter');
     expect(desk.screen).toBe('off-count');
     expect(desk.bench.text).toContain('left-foot-rest');
     expect(desk.bench.piece('left-foot-rest').holes.map((h) => h.found?.kind)).toEqual([
@@ -162,7 +162,7 @@ describe('a piece that the file does not know', () => {
   });
 
   it('can be one without bolts', () => {
-    const desk = cover().press('a').type('air box').press('enter o space');
+    const desk = cover().press('a').type('air box').press('enter o go');
     expect(desk.bench.piece('air-box').where).toBe('open');
   });
 });

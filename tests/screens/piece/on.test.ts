@@ -4,7 +4,7 @@ import { LEFT_COVER } from '../covers.ts';
 import { Desk } from '../desk.ts';
 
 /** The cover of five is off and its bolts are in cup 2; the lever over it is off too. */
-const on = () => new Desk(new Bench().openCover()).open('cover').press('space');
+const on = () => new Desk(new Bench().openCover()).open('cover').press('go');
 
 /** The big cover, all of it off. */
 function bigOff(): Bench {
@@ -17,7 +17,7 @@ function bigOff(): Bench {
 }
 
 /** Through its gates. */
-const bigOn = () => new Desk(bigOff()).open('alternator').press('space space space');
+const bigOn = () => new Desk(bigOff()).open('alternator').press('go go go');
 
 describe('on, by fingers', () => {
   it('asks first what is in the hand, and what is left in the tray', () => {
@@ -26,7 +26,7 @@ describe('on, by fingers', () => {
     expect(desk.frame).toContain('What is in your hand?   S 25   M 35   L 55');
     expect(desk.frame).toContain('Left in cup 2: 3 S, 1 M, 1 L.');
     expect(desk.frame).toContain('In means turned by fingers, three turns at least.');
-    desk.press('space');
+    desk.press('go');
     expect(desk.bench.states()).toBe('out out out out out');
   });
 
@@ -37,14 +37,14 @@ describe('on, by fingers', () => {
     expect(desk.frame).toContain('>(5)S');
     expect(desk.frame).not.toContain('>(4)');
     expect(desk.frame).toContain('It belongs in 1, 2 and 5.');
-    desk.press('space');
+    desk.press('go');
     expect(desk.bench.states()).toBe('in out out out out');
     expect(desk.frame).toContain('[1]S');
     expect(desk.frame).toContain('It belongs in 2 and 5.');
   });
 
   it('empties the hand when the last of a kind is in', () => {
-    const desk = on().press('m space');
+    const desk = on().press('m go');
     expect(desk.bench.states()).toBe('out out in out out');
     expect(desk.frame).toContain('What is in your hand?');
     expect(desk.frame).toContain('3 has clip under the head.');
@@ -60,23 +60,23 @@ describe('on, by fingers', () => {
     const desk = on().type('.55');
     expect(desk.frame).toContain('In your hand: 55 mm long.');
     expect(desk.frame).toContain('It belongs in 4.');
-    desk.press('space');
+    desk.press('go');
     expect(desk.bench.hole('4').holds).toEqual({ kind: 'L', with: [] });
   });
 
   it('goes on to tightening when the last one is in', () => {
-    const desk = on().press('s a m space l space');
+    const desk = on().press('s a m go l go');
     expect(desk.screen).toBe('look');
     expect(desk.frame).toContain('All in, 5 of them by fingers only.');
     expect(desk.frame).toContain('Next pass, 1 of 2: snug.');
     expect(desk.done).toEqual(['cover on']);
-    desk.press('space');
+    desk.press('go');
     expect(desk.screen).toBe('tight');
     expect(desk.bench.states()).toBe('in in in in in');
   });
 
   it('stops a wrong bolt, rings, and says why in mm and where it belongs', () => {
-    const desk = on().press('m 1 space');
+    const desk = on().press('m 1 go');
     expect(desk.screen).toBe('stop');
     expect(desk.done).toEqual(['ring']);
     expect(desk.frame).toContain('+- STOP -');
@@ -88,7 +88,7 @@ describe('on, by fingers', () => {
   });
 
   it('does not let a key that was meant for the next bolt through a STOP', () => {
-    const desk = on().press('m 1 space space enter space a s');
+    const desk = on().press('m 1 go go enter go a s');
     expect(desk.screen).toBe('stop');
     desk.press('backspace');
     expect(desk.screen).toBe('on');
@@ -97,35 +97,35 @@ describe('on, by fingers', () => {
   });
 
   it('lets it in all the same, with a reason that is written down', () => {
-    const desk = on().press('m 1 space w').type('longer one, chased the thread').press('enter');
+    const desk = on().press('m 1 go w').type('longer one, chased the thread').press('enter');
     expect(desk.screen).toBe('on');
     expect(desk.bench.hole('1').holds?.kind).toBe('M');
     expect(desk.bench.entries.at(-1)?.because).toBe('longer one, chased the thread');
   });
 
   it('comes back to the STOP from the reason, and from there to the bolts', () => {
-    const desk = on().press('m 1 space w escape');
+    const desk = on().press('m 1 go w escape');
     expect(desk.screen).toBe('stop');
     desk.press('escape');
     expect(desk.screen).toBe('on');
   });
 
   it('stops a bolt that no hole takes', () => {
-    const desk = on().type('.70').press('space');
+    const desk = on().type('.70').press('go');
     expect(desk.screen).toBe('stop');
     expect(desk.frame).toContain('No empty hole of Cover takes it.');
   });
 
   it('takes back the bolt that just went in, and the next one can go in at once', () => {
-    const desk = on().press('s space space backspace');
+    const desk = on().press('s go go backspace');
     expect(desk.bench.states()).toBe('in out out out out');
     expect(desk.frame).toContain('In your hand: S');
-    desk.press('space');
+    desk.press('go');
     expect(desk.bench.states()).toBe('in in out out out');
   });
 
   it('takes back what is in the hand first, then the last bolt', () => {
-    const desk = on().press('s space m backspace');
+    const desk = on().press('s go m backspace');
     expect(desk.bench.states()).toBe('in out out out out');
     expect(desk.frame).toContain('What is in your hand?');
     desk.press('backspace');
@@ -138,7 +138,7 @@ describe('on, by fingers', () => {
     const bench = new Bench(text);
     bench.mark({ do: 'out', piece: 'lid' });
     bench.mark({ do: 'off', piece: 'lid' });
-    const desk = new Desk(bench).open('lid').press('space a');
+    const desk = new Desk(bench).open('lid').press('go a');
     expect(desk.frame).toContain('In your hand: A, M6x16.');
     expect(desk.frame).toContain('End all A in');
     desk.press('end');
@@ -150,14 +150,14 @@ describe('on, by fingers', () => {
   it('reads the cautions once, with what else must be there, and not again', () => {
     const bench = bigOn();
     expect(bench.screen).toBe('on');
-    const desk = new Desk(bigOff()).open('alternator').press('space space');
+    const desk = new Desk(bigOff()).open('alternator').press('go go');
     expect(desk.screen).toBe('gate');
     expect(desk.frame).toContain(
       '>      The magnet pulls the cover in. Keep fingers off the edge.',
     );
     expect(desk.frame).toContain('Joint: new gasket, dry.');
     expect(desk.frame).toMatch(/Counted and in its place: 2 dowels\.\n.*thrust washer/);
-    desk.press('space escape space');
+    desk.press('go escape go');
     expect(desk.screen).toBe('on');
   });
 
@@ -177,7 +177,7 @@ describe('file and find differ', () => {
     bench.mark({ do: 'off', piece: 'lever' });
     bench.mark({ do: 'out', piece: 'cover', row: 'S S S L S' });
     bench.mark({ do: 'off', piece: 'cover' });
-    return new Desk(bench).open('cover').press('space');
+    return new Desk(bench).open('cover').press('go');
   }
 
   it('is settled before anything goes back', () => {
@@ -207,9 +207,9 @@ describe('file and find differ', () => {
   });
 
   it('can wait: the others go in, that one is asked about again', () => {
-    const desk = odd().press('l s a l space');
+    const desk = odd().press('l s a l go');
     expect(desk.bench.states()).toBe('in in out in in');
-    desk.press('m 3 space');
+    desk.press('m 3 go');
     expect(desk.screen).toBe('settle');
     expect(desk.frame).toContain('Settle first which is true.');
   });
@@ -219,13 +219,13 @@ describe('a hole that needs mending', () => {
   it('takes no bolt until it is said to be mended', () => {
     const bench = new Bench().openCover();
     bench.mark({ do: 'state', piece: 'cover', hole: '3', state: 'pulled' });
-    const desk = new Desk(bench).open('cover').press('space s a l space');
+    const desk = new Desk(bench).open('cover').press('go s a l go');
     expect(desk.screen).toBe('look');
     desk.press('3');
     expect(desk.frame).toContain('Thread pulled.');
     desk.press('m');
     expect(desk.frame).toContain('3 is mended.');
-    desk.press('space m space');
+    desk.press('go m go');
     expect(desk.bench.states()).toBe('in in in in in');
   });
 });

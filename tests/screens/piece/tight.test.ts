@@ -15,11 +15,11 @@ describe('tight', () => {
     expect(desk.frame).toContain('[3]2nd');
     expect(desk.frame).toContain('[4]5th');
     expect(desk.frame).toContain('tight, pass 1 of 2: snug');
-    desk.press('space space space space space');
+    desk.press('go go go go go');
     expect(desk.screen).toBe('look');
     expect(desk.frame).toContain('snug is through.');
     expect(desk.frame).toContain('Next pass, 2 of 2: full, 10 N·m (manual 2-17).');
-    desk.press('space');
+    desk.press('go');
     expect(desk.frame).toContain('tight, pass 2 of 2: full, 10 N·m');
     expect(desk.frame).toContain('(manual 2-17)');
     expect(desk.bench.piece().holes.every((h) => h.passes.length === 1)).toBe(true);
@@ -29,9 +29,9 @@ describe('tight', () => {
     const desk = tight(LISTED);
     const order: string[] = [];
     while (order.length < 10) {
-      if (desk.screen === 'look') desk.press('space');
+      if (desk.screen === 'look') desk.press('go');
       order.push(lit(desk));
-      desk.press('space');
+      desk.press('go');
     }
     expect(order.join('')).toBe('1352413524');
     expect(desk.bench.states()).toBe('tight tight tight tight tight');
@@ -40,7 +40,7 @@ describe('tight', () => {
     expect(desk.frame).toMatch(/Next: Lever/);
     expect(desk.done).toEqual(['cover tight']);
     expect(desk.done).not.toContain('ring');
-    desk.press('space');
+    desk.press('go');
     expect(desk.screen).toBe('job');
   });
 
@@ -50,14 +50,14 @@ describe('tight', () => {
     const other = ['1', '2', '3', '4', '5'].find((n) => n !== first) ?? '';
     desk.press(other);
     expect(desk.frame).toContain(`${other}. In order it would be ${first}.`);
-    desk.press('space');
+    desk.press('go');
     expect(desk.screen).toBe('tight');
     expect(desk.frame).toContain(`{${other}}`);
     expect(desk.frame).toContain('the rest is ordered anew');
   });
 
   it('asks before it leaves the maker’s list, without a STOP and without ringing', () => {
-    const desk = tight(LISTED).press('4 space');
+    const desk = tight(LISTED).press('4 go');
     expect(desk.screen).toBe('stop');
     expect(desk.frame).toContain(
       'The maker\u2019s list says 1 next, not 4.'.replace('\u2019', "'"),
@@ -70,26 +70,24 @@ describe('tight', () => {
   });
 
   it('one key for a bolt that turns without tightening: noted, stopped, and what to do now', () => {
-    const desk = tight(LISTED).press('space !');
+    const desk = tight(LISTED).press('go !');
     expect(desk.screen).toBe('advice');
     expect(desk.done).toEqual(['ring']);
     expect(desk.frame).toMatch(/STOP[\s\S]*3: thread pulled\.[\s\S]*Turn no further/);
     expect(desk.bench.hole('3').trouble).toBe('pulled');
-    desk.press('space');
+    desk.press('go');
     expect(desk.frame).toContain('!3!');
     expect(lit(desk)).toBe('5');
   });
 
   it('takes that back as well', () => {
-    const desk = tight(LISTED).press('space ! backspace');
+    const desk = tight(LISTED).press('go ! backspace');
     expect(desk.bench.hole('3').trouble).toBeNull();
     expect(desk.screen).toBe('tight');
   });
 
   it('is not said to be tight while one hole holds nothing', () => {
-    const desk = tight(LISTED)
-      .press('space ! space space space space')
-      .press('space space space space space');
+    const desk = tight(LISTED).press('go ! go go go go').press('go go go go go');
     expect(desk.screen).toBe('look');
     expect(desk.frame).toContain('Tight but for 3.');
     expect(desk.frame).toContain('4 of 5 are tight.');
@@ -107,10 +105,8 @@ describe('tight', () => {
   });
 
   it('begins a second round when it comes off again', () => {
-    const desk = tight(LISTED)
-      .press('space space space space space space')
-      .press('space space space space space');
-    desk.press('o space');
+    const desk = tight(LISTED).press('go go go go go go').press('go go go go go');
+    desk.press('o go');
     expect(desk.screen).toBe('off');
     expect(desk.bench.piece().round).toBe(2);
     desk.press('escape escape');

@@ -44,7 +44,7 @@ describe('a torque on the wrenches of this bench', () => {
   });
 
   it('is turned into N·m on a bench without wrenches, and nothing is to be set', () => {
-    const desk = new Desk(inAgain('guard', ['snug'])).open('guard').press('space');
+    const desk = new Desk(inAgain('guard', ['snug'])).open('guard').press('go');
     expect(desk.frame).toContain('95 lbf·in as printed → set 10.7 N·m');
     expect(desk.frame).not.toContain('wrench');
   });
@@ -54,9 +54,9 @@ describe('a torque on the wrenches of this bench', () => {
     expect(desk.frame).toContain('full, 8 N·m');
     expect(desk.frame).toContain('(manual 4-9)');
     expect(desk.frame).toContain('set 8 on the small wrench');
-    desk.press('space');
+    desk.press('go');
     expect(desk.bench.entries.at(-1)).toMatchObject({ hole: ['2'], set: '8 N·m' });
-    desk.press('1 space');
+    desk.press('1 go');
     expect(desk.bench.entries.at(-1)).toMatchObject({ hole: ['1'], set: '10 N·m' });
   });
 
@@ -79,7 +79,7 @@ describe('what is said beside a torque', () => {
 
   it('takes an oil passage for no oil on the thread', () => {
     const text = GRINDER.replace('oil the threads', 'oil passage');
-    const desk = new Desk(inAgain('hub', ['snug'], text)).open('hub').press('space 3');
+    const desk = new Desk(inAgain('hub', ['snug'], text)).open('hub').press('go 3');
     expect(desk.frame).toContain('3: oil passage.');
     expect(desk.frame).not.toContain('With oil');
   });
@@ -91,7 +91,7 @@ describe('what is said beside a torque', () => {
     const bench = new Bench(GRINDER);
     bench.mark({ do: 'out', piece: 'yoke' });
     expect(new Desk(bench).open('yoke').frame).toContain(once);
-    const desk = new Desk(off('yoke')).open('yoke').press('space space t');
+    const desk = new Desk(off('yoke')).open('yoke').press('go go t');
     expect(desk.step).toBe('on');
     expect(desk.frame).toContain(once);
   });
@@ -120,16 +120,16 @@ describe('how the piece is gone round', () => {
   it('says how far it is to the next hole, and draws a line to it', () => {
     const desk = tightening('guard', ['snug']);
     expect(desk.frame).toContain('Next: 1, to begin with.');
-    desk.press('space');
+    desk.press('go');
     expect(desk.frame).toContain('Next: 4, right across.');
     const dots = desk.rows.slice(2, 17).filter((r) => /^ +\.( |$)/.test(r));
     expect(dots.length).toBeGreaterThan(5);
-    desk.press('space');
+    desk.press('go');
     expect(desk.frame).toMatch(/Next: \d, (next to it|two on), (clockwise|the other way round)\./);
   });
 
   it('draws no line to a hole that is out of order', () => {
-    const desk = tightening('guard', ['snug']).press('space 2');
+    const desk = tightening('guard', ['snug']).press('go 2');
     expect(desk.frame).toContain('2. In order it would be 4.');
     expect(desk.rows.slice(2, 17).filter((r) => /^ +\.( |$)/.test(r))).toEqual([]);
   });
@@ -147,10 +147,10 @@ describe('how the piece is gone round', () => {
       "The maker's manual goes first; for brakes, steering and suspension a licensed mechanic does.";
     expect(said(tightening('yoke'))).toContain(first);
     expect(said(tightening('lid'))).not.toContain('licensed');
-    const desk = new Desk(new Bench(GRINDER)).open('yoke').press('space');
+    const desk = new Desk(new Bench(GRINDER)).open('yoke').press('go');
     expect(desk.step).toBe('read');
     expect(said(desk)).toContain(first);
-    desk.press('space');
+    desk.press('go');
     expect(desk.step).toBe('off');
     expect(said(desk)).toContain("Not the maker's order: its list, from the end, goes first.");
   });
@@ -159,18 +159,18 @@ describe('how the piece is gone round', () => {
     expect(said(tightening('plate'))).toContain(
       'Half a turn each, all round, so that the spring is taken up evenly.',
     );
-    const desk = new Desk(new Bench(GRINDER)).open('plate').press('space space space space');
+    const desk = new Desk(new Bench(GRINDER)).open('plate').press('go go go go');
     expect(desk.step).toBe('off');
     expect(desk.frame).toContain('off, 2 of 4 out');
     expect(said(desk)).toContain('Half a turn each, all round, until the spring is slack.');
   });
 
   it('lets a large piece go a quarter turn all round, before the first bolt is out', () => {
-    const desk = new Desk(new Bench(GRINDER)).open('lid').press('space space');
+    const desk = new Desk(new Bench(GRINDER)).open('lid').press('go go');
     expect(desk.step).toBe('off');
     expect(said(desk)).toContain('A quarter turn each first, all round.');
     expect(said(desk)).toContain('leave 1 until last, so that the piece hangs');
-    desk.press('space');
+    desk.press('go');
     expect(said(desk)).not.toContain('quarter turn');
   });
 
@@ -207,11 +207,11 @@ describe('a left-hand thread', () => {
   const turns = 'Left-hand thread: clockwise undoes it, to the left tightens it.';
 
   it('is said going off, going in and tightening, wherever its hole is the one to turn', () => {
-    const desk = new Desk(new Bench(GRINDER)).open('guard').press('space 2');
+    const desk = new Desk(new Bench(GRINDER)).open('guard').press('go 2');
     expect(desk.step).toBe('off');
     expect(desk.frame).not.toContain(turns);
     expect(desk.press('3').frame).toContain(turns);
-    const on = new Desk(off('guard')).open('guard').press('space space space r');
+    const on = new Desk(off('guard')).open('guard').press('go go go r');
     expect(on.step).toBe('on');
     expect(on.frame).toContain(turns);
     expect(on.press('s').frame).not.toContain(turns);
@@ -225,16 +225,16 @@ describe('threads that look alike', () => {
   const first = '10-32 UNF is 4.83 mm, pitch 0.794; M5x0.8 is 5 mm, pitch 0.8.';
 
   it('are named once a sitting, where one is asked what is in the hand', () => {
-    const desk = new Desk(off('tag')).open('tag').press('space');
+    const desk = new Desk(off('tag')).open('tag').press('go');
     expect(desk.step).toBe('on');
     expect(said(desk)).toContain(first);
-    desk.press('escape space');
+    desk.press('escape go');
     expect(desk.step).toBe('on');
     expect(said(desk)).not.toContain(first);
   });
 
   it('are not named at a piece that takes neither', () => {
-    const desk = new Desk(off('hub')).open('hub').press('space');
+    const desk = new Desk(off('hub')).open('hub').press('go');
     expect(desk.step).toBe('on');
     expect(said(desk)).not.toContain('One starts in the other');
   });

@@ -3,13 +3,13 @@ import { Bench } from '../../job/bench.ts';
 import { Desk, FILE } from '../desk.ts';
 import { caseOpen } from '../plan-jobs.ts';
 
-const off = () => new Desk(new Bench()).open('cover').press('space');
+const off = () => new Desk(new Bench()).open('cover').press('go');
 
 describe('marks that are on their way', () => {
   it('do not show as done before they are on disk', () => {
     const desk = off();
     desk.holds = true;
-    desk.press('space');
+    desk.press('go');
     expect(desk.frame).toContain('off, 0 of 5 out');
     desk.answer();
     expect(desk.frame).toContain('off, 1 of 5 out');
@@ -18,7 +18,7 @@ describe('marks that are on their way', () => {
   it('hold back what is pressed meanwhile: five presses are five bolts, none lost and none twice', () => {
     const desk = off();
     desk.holds = true;
-    desk.press('space space space space space');
+    desk.press('go go go go go');
     for (let i = 0; i < 5; i += 1) {
       expect(desk.frame).toContain(`off, ${i} of 5 out`);
       desk.answer();
@@ -31,16 +31,16 @@ describe('marks that are on their way', () => {
   it('are undone in their turn when that is pressed ahead', () => {
     const desk = off();
     desk.holds = true;
-    desk.press('space space backspace space');
+    desk.press('go go backspace go');
     for (let i = 0; i < 4; i += 1) desk.answer();
     expect(desk.bench.states().match(/out/g)).toHaveLength(2);
     expect(desk.bench.entries.map((e) => e.verb)).toEqual(['out', 'out', 'undo', 'out']);
   });
 
   it('that are refused take with them what was pressed ahead', () => {
-    const desk = new Desk(new Bench().openCover()).open('cover').press('space m 1');
+    const desk = new Desk(new Bench().openCover()).open('cover').press('go m 1');
     desk.holds = true;
-    desk.press('space s a w');
+    desk.press('go s a w');
     desk.answer();
     expect(desk.screen).toBe('stop');
     expect(desk.state.ahead).toEqual([]);
@@ -48,10 +48,10 @@ describe('marks that are on their way', () => {
   });
 
   it('have not seen a gate that comes in sight: what was pressed before it is dropped', () => {
-    const desk = new Desk(caseOpen()).open('case-cover').press('space');
+    const desk = new Desk(caseOpen()).open('case-cover').press('go');
     expect(desk.frame).toContain('before it closes');
     desk.holds = true;
-    desk.press('space space space');
+    desk.press('go go go');
     desk.answer();
     expect(desk.frame).toContain('before the joint is made');
     expect(desk.state.ahead).toEqual([]);
@@ -61,7 +61,7 @@ describe('marks that are on their way', () => {
   it('are not waited for when one leaves', () => {
     const desk = off();
     desk.holds = true;
-    desk.press('space ctrl-c');
+    desk.press('go ctrl-c');
     expect(desk.state.waiting).not.toBeNull();
     desk.holds = false;
     desk.answer().answer();
@@ -80,15 +80,15 @@ describe('a mark that could not be saved', () => {
   it('is said until it is saved, rings, and shows nothing as done', () => {
     const desk = off();
     desk.broken = { ok: false, unsaved: why };
-    desk.press('space');
+    desk.press('go');
     expect(desk.screen).toBe('unsaved');
     expect(desk.done).toEqual(['ring']);
     expect(desk.frame).toContain('There is no room on the disk.');
     expect(desk.frame).toContain('The mark is not on disk. The file is as it was.');
-    desk.press('space');
+    desk.press('go');
     expect(desk.screen).toBe('unsaved');
     desk.broken = null;
-    desk.press('space');
+    desk.press('go');
     expect(desk.screen).toBe('off');
     expect(desk.frame).toContain('off, 1 of 5 out');
   });
@@ -96,7 +96,7 @@ describe('a mark that could not be saved', () => {
   it('can be given up', () => {
     const desk = off();
     desk.broken = { ok: false, unsaved: why };
-    desk.press('space escape');
+    desk.press('go escape');
     expect(desk.screen).toBe('off');
     expect(desk.frame).toContain('off, 0 of 5 out');
   });
@@ -117,24 +117,24 @@ describe('a file that cannot be read', () => {
   it('is said with its place and the way out, and can be read again', () => {
     const desk = off();
     desk.broken = { ok: false, faults: [fault] };
-    desk.press('space');
+    desk.press('go');
     expect(desk.screen).toBe('faults');
     expect(desk.frame).toContain('7:3  cover stands here twice');
     expect(desk.frame).toContain('Take one of them away.');
     desk.broken = null;
-    desk.press('space');
+    desk.press('go');
     expect(desk.screen).toBe('job');
   });
 
   it('on a bench leads back to the others', () => {
     const desk = new Desk(new Bench(), { on: { folder: 'jobs' } });
-    desk.press('space');
+    desk.press('go');
     desk.holds = true;
     desk.press('escape');
     desk.holds = false;
-    desk.answer().press('space');
+    desk.answer().press('go');
     desk.broken = { ok: false, faults: [fault] };
-    desk.open('cover').press('space space');
+    desk.open('cover').press('go go');
     expect(desk.screen).toBe('faults');
     desk.press('escape');
     expect(desk.screen).toBe('bench');

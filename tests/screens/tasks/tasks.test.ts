@@ -64,22 +64,22 @@ describe('the job as a way down and up', () => {
 
 describe('a task', () => {
   it('is done in one key, and one is back on the job', () => {
-    const desk = at(caseOpen(), ':scrape').press('space');
+    const desk = at(caseOpen(), ':scrape').press('go');
     expect(desk.frame).toMatch(/^Scrape both faces {2,}to do/);
-    desk.press('space');
+    desk.press('go');
     expect(last(desk)).toMatchObject({ task: 'scrape', verb: 'done', value: 'done' });
     expect(desk.screen).toBe('job');
     expect(desk.frame).toContain('- Scrape both faces: done.');
   });
 
   it('has its caution read once before it', () => {
-    const desk = at(new Bench(CASE), ':drain').press('space');
+    const desk = at(new Bench(CASE), ':drain').press('go');
     expect(desk.frame).toContain('Caution   What runs out may be hot');
     expect(desk.frame).toContain('Space read, go on');
-    desk.press('space');
+    desk.press('go');
     expect(desk.bench.entries).toHaveLength(0);
-    desk.press('escape space');
-    expect(desk.frame).toContain('Space it is done');
+    desk.press('escape go');
+    expect(desk.frame).toContain('Enter it is done');
     desk.press('r').type('1.2 l, grey').press('enter');
     expect(last(desk)).toMatchObject({ task: 'drain', result: '1.2 l, grey' });
   });
@@ -89,15 +89,15 @@ describe('a task', () => {
     ['5 3', { was: '5', set: '3' }],
     ['set to 3 mm, cable frayed', { set: '3 mm', result: 'cable frayed' }],
   ])('adjust: %s in one line', (text, said) => {
-    const desk = at(oilIn(), ':play').press('space');
+    const desk = at(oilIn(), ':play').press('go');
     expect(desk.frame).toContain('Limit     2..4 mm');
-    desk.press('space').type(text).press('enter');
+    desk.press('go').type(text).press('enter');
     expect(last(desk)).toMatchObject({ task: 'play', ...said });
     expect(desk.frame).toContain('Lever play');
   });
 
   it('can be taken back', () => {
-    const desk = at(caseOpen(), ':scrape').press('space space');
+    const desk = at(caseOpen(), ':scrape').press('go go');
     desk.press('backspace');
     expect(desk.bench.job.tasks.get('scrape')?.done).toBeNull();
     expect(desk.frame).toContain('- Taken back: Scrape both faces: done.');
@@ -119,7 +119,7 @@ describe('the test list', () => {
     expect(desk.frame).toMatch(/now: fuel on {2,}Fuel pipe: smell or drop of fuel\?/);
     for (let i = 0; i < 9 && !/^> .*Fuel pipe: smell/m.test(desk.frame); i += 1) desk.press('down');
     expect(desk.frame).toContain('From what was disturbed; what the maker says goes first.');
-    desk.press('space space');
+    desk.press('go go');
     expect(last(desk)).toMatchObject({ task: 'fuel-pipe-smell', value: 'passed' });
     expect(bench.text).toMatch(/fuel-pipe-smell: \{test:/);
     expect(desk.screen).toBe('tests');
@@ -127,11 +127,11 @@ describe('the test list', () => {
   });
 
   it('what makes the engine run comes after what is to be seen to before the first start', () => {
-    const desk = at(oilIn(), ':weep').press('space');
+    const desk = at(oilIn(), ':weep').press('go');
     expect(desk.frame).toContain('before the first start');
-    desk.press('space');
+    desk.press('go');
     expect(desk.screen).toBe('task');
-    desk.press('space');
+    desk.press('go');
     expect(last(desk)).toMatchObject({ task: 'weep', value: 'passed' });
   });
 });
@@ -140,17 +140,17 @@ describe('a test that failed', () => {
   it('opens round 2 in one key, with what round 1 found and what is used once', () => {
     const bench = oilIn();
     bench.mark({ do: 'note', piece: 'case-cover', text: 'edge nicked at 3' });
-    const desk = at(bench, ':weep').press('space space f').type('drop at 3').press('enter');
+    const desk = at(bench, ':weep').press('go go f').type('drop at 3').press('enter');
     expect(last(desk)).toMatchObject({ task: 'weep', value: 'failed', says: 'drop at 3' });
     expect(desk.frame).toContain('Off again     Lever and Case cover');
     expect(desk.frame).toContain('drop at 3');
     expect(desk.frame).toContain('11 April, Case cover: edge nicked at 3');
     expect(desk.frame).toContain('New again     cover gasket');
-    expect(desk.frame).toContain('Space round 2: Lever comes off');
-    desk.press('space');
-    if (desk.screen === 'read') desk.press('space');
+    expect(desk.frame).toContain('Enter round 2: Lever comes off');
+    desk.press('go');
+    if (desk.screen === 'read') desk.press('go');
     expect(desk.screen).toBe('off');
-    desk.press('space');
+    desk.press('go');
     expect(bench.piece('lever').round).toBe(2);
   });
 
@@ -159,9 +159,9 @@ describe('a test that failed', () => {
     bench.mark({ do: 'done', task: 'weep', result: 'failed', says: 'a drop' });
     const desk = at(bench, ':weep');
     expect(desk.frame).toMatch(/> Five minutes at idle {2,}failed: a drop/);
-    desk.press('space');
-    if (desk.screen === 'gate') desk.press('space');
-    desk.press('space');
+    desk.press('go');
+    if (desk.screen === 'gate') desk.press('go');
+    desk.press('go');
     expect(desk.screen).toBe('round');
   });
 });
@@ -173,7 +173,7 @@ describe('twenty minutes', () => {
     desk.press('enter');
     expect(desk.frame).toContain('In 20 minutes, and left safe');
     expect(desk.frame).toMatch(/10 min {3}Scrape both faces\./);
-    desk.press('space m').type('5 min').press('enter');
+    desk.press('go m').type('5 min').press('enter');
     expect(desk.frame).toContain('In 5 minutes');
     expect(desk.frame).not.toContain('Scrape');
   });
