@@ -24,7 +24,7 @@ export function makeWorld(): World {
       return listened(process.stdout);
     },
     get stderr() {
-      return process.stderr;
+      return listened(process.stderr);
     },
     platform: process.platform,
     get program() {
@@ -58,13 +58,9 @@ export function localTime(date: Date): string {
   return `${local}${offset < 0 ? '-' : '+'}${two(offset / 60)}:${two(offset % 60)}`;
 }
 
-/** A reader that has seen enough (`| head -1`) is no fault. */
+/** Whoever writes to it is told of its errors; without anybody listening they would end the program. */
 function listened(stdout: NodeJS.WriteStream): NodeJS.WriteStream {
-  if (stdout.listenerCount('error') > 0) return stdout;
-  return stdout.on('error', (error: NodeJS.ErrnoException) => {
-    if (error.code === 'EPIPE') process.exit();
-    throw error;
-  });
+  return stdout.listenerCount('error') > 0 ? stdout : stdout.on('error', () => {});
 }
 
 export async function main(): Promise<void> {

@@ -16,9 +16,13 @@ export async function dispatch(argv: readonly string[], world: World): Promise<n
   const end = argv.indexOf('--');
   const json = argv.slice(0, end < 0 ? argv.length : end).includes('--json');
   if (name === '--version' || name === '-V')
-    return print({ exit: 0, json: { ok: true, version: VERSION }, text: VERSION }, json, world);
+    return await print(
+      { exit: 0, json: { ok: true, version: VERSION }, text: VERSION },
+      json,
+      world,
+    );
   if (name === '--help' || name === '-h')
-    return print(
+    return await print(
       { exit: 0, json: { ok: true, help: help(COMMANDS) }, text: help(COMMANDS) },
       json,
       world,
@@ -26,16 +30,16 @@ export async function dispatch(argv: readonly string[], world: World): Promise<n
   const command = COMMANDS.find((c) => c.names.includes(name));
   if (!command) return await otherwise(name, rest, world, json);
   const parsed = parseWords(command, name, rest);
-  if ('answer' in parsed) return print(parsed.answer, json, world);
+  if ('answer' in parsed) return await print(parsed.answer, json, world);
   if (parsed.options.help) {
     const text = commandHelp(command);
-    return print({ exit: 0, json: { ok: true, help: text }, text }, json, world);
+    return await print({ exit: 0, json: { ok: true, help: text }, text }, json, world);
   }
   const { run } = await command.load();
   const own = pinned(world, parsed);
-  if ('exit' in own) return print(own, json, world);
+  if ('exit' in own) return await print(own, json, world);
   const answer = await run({ ...parsed, commands: COMMANDS, world: own });
-  const exit = print(answer, json, world);
+  const exit = await print(answer, json, world);
   if (answer.open === undefined) return exit;
   const { openScreens } = await import('../screens/terminal/open.ts');
   return await openScreens({ folder: answer.open }, own);
@@ -54,7 +58,11 @@ async function otherwise(
     const names = COMMANDS.flatMap((c) => c.names);
     const close = near(name, names);
     const hint = close ? `Did you mean ${close}?` : 'putback --help says what there is.';
-    return print(misuse('no-such-command', `No command and no file ${name}. ${hint}`), json, world);
+    return await print(
+      misuse('no-such-command', `No command and no file ${name}. ${hint}`),
+      json,
+      world,
+    );
   }
   const { openScreens } = await import('../screens/terminal/open.ts');
   const path = name === '' ? world.folder : name;
@@ -88,13 +96,37 @@ function pinned(world: World, { options }: Pick<Call, 'options'>): World | Answe
   };
 }
 
-/** Whatever a file holds, nothing that leaves here can steer a terminal. */
-function print(answer: Answer, json: boolean, world: World): number {
-  if (json) {
-    world.stdout.write(`${harmlessJson(answer.json)}\n`);
-    return answer.exit;
-  }
-  if (answer.text !== '') world.stdout.write(`${safe(answer.text)}\n`);
-  if (answer.error) world.stderr.write(`${safe(answer.error)}\n`);
-  return answer.exit;
+/**
+ * Whatever a file holds, nothing that leaves here can steer a terminal. An answer that could not be written is told
+ * as that; what was marked is marked, and its exit code says so, while an answer that was all there was is not kept.
+ */
+async function print(answer: Answer, json: boolean, world: World): Promise<number> {
+  const text = json ? harmlessJson(answer.json) : safe(answer.text);
+  if (!json && answer.error) await write(world.stderr, `${safe(answer.error)}\n`);
+  const failed = text === '' ? null : await write(world.stdout, `${text}\n`);
+  // A reader that has seen enough (`| head -1`) is no fault.
+  if (failed === null || failed === 'EPIPE') return answer.exit;
+  const done = answer.json.changed === true;
+  const what = done ? 'What was asked is done, but the answer' : 'The answer';
+  await write(world.stderr, `${what} could not be written: ${sayOutput(failed)}.\n`);
+  return done ? answer.exit : 3;
+}
+
+function sayOutput(code: string): string {
+  const says: Record<string, string> = {
+    ENOSPC: 'the disk is full',
+    EDQUOT: 'the disk is full',
+    EFBIG: 'the file would be larger than is allowed here',
+    EROFS: 'the disk cannot be written',
+  };
+  return says[code] ?? code;
+}
+
+/** Null when it is written, else what the system said. */
+function write(to: NodeJS.WriteStream, text: string): Promise<string | null> {
+  return new Promise((done) => {
+    to.write(text, (error) =>
+      done(error ? ((error as NodeJS.ErrnoException).code ?? 'EIO') : null),
+    );
+  });
 }

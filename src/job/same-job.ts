@@ -24,16 +24,19 @@ export function noJob({ faults }: Pick<Read, 'faults'>): Read['faults'] {
 /**
  * What became of `known` in `now`. `base`: the file when the job was opened; `lost`: marks that were shown and that
  * `now` lacks. The same job has one of the marks, or the job and machine of before, or else
- * the same person's part; and each piece that a lost mark is about, if it was there to begin with.
+ * the same person's part; and each piece that a lost mark is about, if it was there to begin with. `late`: it has
+ * stood still for so long that nobody will write the rest of it.
  */
 export function standingOf(
   known: Version,
   now: Version,
   base: Version,
   lost: readonly Entry[],
+  late = false,
 ): Standing {
   const { read } = now;
-  if (read.unreadable || noJob(read).length > 0 || isCut(base.text, now.text)) return 'half';
+  if (read.unreadable || noJob(read).length > 0) return 'half';
+  if (!late && isCut(base.text, now.text)) return 'half';
   const ids = new Set(known.read.entries.map((e) => e.id));
   const shares = read.entries.some((e) => ids.has(e.id));
   if (!shares && !isNamedAlike(known.read.upper, read.upper) && !restIsAlike(known, now)) {
@@ -46,10 +49,14 @@ export function standingOf(
   return there ? 'whole' : 'half';
 }
 
-/** It ends in the middle of the person's part as that was: an older text has all of it. */
+/**
+ * It ends in the middle of the person's part: as that was, or, where somebody has edited it, without the diary or
+ * the last line break that were there. An older text has all of these.
+ */
 function isCut(base: string, now: string): boolean {
   const start = now.trimEnd();
-  return start.length < upperOf(base).trimEnd().length && base.startsWith(start);
+  if (start.length < upperOf(base).trimEnd().length && base.startsWith(start)) return true;
+  return (DIARY.test(base) && !DIARY.test(now)) || (base.endsWith('\n') && !now.endsWith('\n'));
 }
 
 function isNamedAlike(a: Upper, b: Upper): boolean {
@@ -66,8 +73,10 @@ function restIsAlike(a: Version, b: Version): boolean {
   return rest(a) === rest(b) && rest(a).includes('\n');
 }
 
+const DIARY = /^["']?diary["']?\s*:/m;
+
 /** Down to the diary, which stands last. */
 function upperOf(text: string): string {
-  const at = /^["']?diary["']?\s*:/m.exec(text)?.index;
+  const at = DIARY.exec(text)?.index;
   return at === undefined ? text : text.slice(0, at);
 }

@@ -55,6 +55,12 @@ export function failOf(
         `The disk is full: ${name} is as it was.`,
         'Make room, then try again.',
       );
+    case 'EFBIG':
+      return saveFail(
+        'no-space',
+        `${name} would be larger than is allowed here: it is as it was.`,
+        'Allow larger files (ulimit -f), then try again.',
+      );
     case 'EROFS':
       return saveFail(
         'read-only',

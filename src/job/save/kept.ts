@@ -1,6 +1,6 @@
 /**
- * A copy of a job in the user's own folder while its file lacks marks that were shown: so they outlive a kill of
- * the program that waits to write them again.
+ * A copy of a job in the user's own folder from its first mark in a sitting to the end of that: what was shown as
+ * done outlives a kill of the program, even if the next instant somebody saves an older text over the file.
  */
 import { createHash } from 'node:crypto';
 import { join } from 'node:path';
@@ -19,15 +19,16 @@ export function keepCopy(file: string, text: string, state?: string): void {
     const path = join(folder, nameOf(file));
     const next = `${path}.next`;
     drop(disk, next);
-    writeNew(disk, next, text, { mode: 0o600, sync: true });
+    // Not synced: it is for a kill, and a power cut ends the others too.
+    writeNew(disk, next, text, { mode: 0o600, sync: false });
     disk.renameSync(next, path);
   } catch (error) {
     if (errorCode(error) === null) throw error;
   }
 }
 
-/** The copy that an earlier run left, null: there is none of this user's. */
-export function copyOf(file: string, state?: string): string | null {
+/** The copy that an earlier run left, and when, RFC 3339; null: there is none of this user's. */
+export function copyOf(file: string, state?: string): { text: string; at: string } | null {
   for (const folder of stateFolders(disk, state)) {
     const path = join(folder, nameOf(file));
     try {
@@ -35,7 +36,7 @@ export function copyOf(file: string, state?: string): string | null {
       const me = process.getuid?.();
       if (!stat.isFile() || (me !== undefined && stat.uid !== me)) continue;
       const { bytes, whole } = readPlain(path);
-      if (whole) return bytes.toString('utf8');
+      if (whole) return { text: bytes.toString('utf8'), at: stat.mtime.toISOString() };
     } catch (error) {
       if (errorCode(error) === null) throw error;
     }
@@ -43,6 +44,7 @@ export function copyOf(file: string, state?: string): string | null {
   return null;
 }
 
+/** The sitting is over, or its marks are elsewhere. */
 export function dropCopy(file: string, state?: string): void {
   for (const folder of stateFolders(disk, state)) drop(disk, join(folder, nameOf(file)));
 }

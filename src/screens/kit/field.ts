@@ -14,8 +14,10 @@ export interface Field extends Typed {
   readonly past: readonly Typed[];
 }
 
-/** Graphemes. No text of a job is this long; a longer paste is cut. */
-const LIMIT = 2000;
+/** Graphemes. What is longer is a file of its own: it is refused, never cut. */
+const LIMIT = 20_000;
+/** Characters. More than so many for each grapheme is counted by them: what is this long is too long anyway. */
+const COUNTED = 20 * LIMIT;
 const STEPS = 200;
 
 export function field(text = ''): Field {
@@ -116,10 +118,17 @@ export function pressField(f: Field, press: Press): Field | null {
   return remember(f, insert(f, [typed]));
 }
 
-/** A paste is one step: runs of line breaks and tabs become a space, other controls go. */
+/** Why a paste is not taken, a sentence with its length; null: there is room for all of it. */
+export function tooLong(f: Field, text: string): string | null {
+  const length = text.length > COUNTED ? text.length : split(clean(text)).length;
+  const room = LIMIT - f.text.length;
+  if (length <= room) return null;
+  return `That has ${length} characters, and there is room for ${room}: none of it was taken.`;
+}
+
+/** A paste is one step, all of it or none: runs of line breaks and tabs become a space, other controls go. */
 export function pasteField(f: Field, text: string): Field {
-  const room = Math.max(0, LIMIT - f.text.length);
-  return remember(f, insert(f, split(clean(text)).slice(0, room)));
+  return tooLong(f, text) === null ? remember(f, insert(f, split(clean(text)))) : f;
 }
 
 function clean(text: string): string {
@@ -128,12 +137,21 @@ function clean(text: string): string {
 
 /** The part of the text around the cursor that fits, and the column of the cursor in it. */
 export function drawField(f: Field, columns: number): { line: Line; column: number } {
-  const shown = f.text.map((g) => span(g).text);
   const room = Math.max(1, columns - 1);
-  let from = 0;
-  const used = (to: number) => width(shown.slice(from, to).join(''));
-  while (from < f.cursor && used(f.cursor) > room) from += 1;
+  const shown = (at: number) => span(f.text[at] ?? '').text;
+  let from = f.cursor;
+  let before = 0;
+  for (let next = from - 1; next >= 0; next--) {
+    const wide = before + width(shown(next));
+    if (wide > room) break;
+    [from, before] = [next, wide];
+  }
   let to = f.cursor;
-  while (to < shown.length && used(to + 1) <= room) to += 1;
-  return { line: [{ text: shown.slice(from, to).join('') }], column: used(f.cursor) };
+  let used = before;
+  for (; to < f.text.length; to++) {
+    used += width(shown(to));
+    if (used > room) break;
+  }
+  const text = f.text.slice(from, to).map((_, i) => shown(from + i));
+  return { line: [{ text: text.join('') }], column: before };
 }

@@ -3,7 +3,7 @@ import type { Held } from '../base/key.ts';
 import { say, stay } from '../base/moves.ts';
 import { isTooSmall } from '../base/page.ts';
 import type { State, Updated } from '../base/state.ts';
-import { pasteField } from '../kit/field.ts';
+import { pasteField, tooLong } from '../kit/field.ts';
 import type { Press } from '../kit/press.ts';
 import { keyOf } from './keys.ts';
 import { openOf } from './screens.ts';
@@ -27,5 +27,6 @@ export function press(state: State, key: Held | null, pressed: Press): Updated {
 export function paste(state: State, pasted: string): Updated {
   const { text } = openOf(unquiet(state));
   if (text === null) return say(state, 'A paste counts only where a text is asked for.');
-  return text.retype(pasteField(text.field, pasted));
+  const no = tooLong(text.field, pasted);
+  return no === null ? text.retype(pasteField(text.field, pasted)) : say(state, no);
 }

@@ -9,7 +9,7 @@ import { lostEntries } from '../../job/diary/lost.ts';
 import { readJob } from '../../job/read.ts';
 import { noJob, standingOf } from '../../job/same-job.ts';
 import { writeAgain } from '../../job/save/again.ts';
-import { copyOf, dropCopy } from '../../job/save/kept.ts';
+import { copyOf, dropCopy, keepCopy } from '../../job/save/kept.ts';
 import { type OnDisk, STILL } from '../../job/save/record.ts';
 import { elsewhere, leadsAway } from '../../job/save/save.ts';
 import { readText } from '../../job/save/text.ts';
@@ -17,7 +17,7 @@ import { rawUpper } from '../../job/truth/raw-upper.ts';
 import { IS_JOB } from '../../job/yaml/is-job.ts';
 import type { Entry, Job } from '../../model/types.ts';
 import type { FileState } from '../base/state.ts';
-import { dropKept, findIn, idsIn } from './loop-kept.ts';
+import { dropKept, findIn } from './loop-kept.ts';
 import {
   are,
   copy,
@@ -31,6 +31,7 @@ import {
   type Seen,
   type Sight,
   seenAs,
+  sightOf,
   they,
 } from './loop-sight.ts';
 import type { Shelf } from './shelf.ts';
@@ -51,7 +52,7 @@ const HALF = 3000;
 /** ms. Until what could not be written again, or what git has in hand, is looked at again. */
 const AGAIN = 4000;
 /** Nothing of the job is to be found under its name. */
-const GONE: readonly string[] = ['gone', 'elsewhere', 'not-plain'];
+const GONE: readonly string[] = ['gone', 'elsewhere', 'not-plain', 'not-text'];
 /** ms. More than a timer can come too early. */
 const LATE = 15;
 
@@ -87,19 +88,22 @@ export function keepShown(
 
   async function look(file: string, asJob: boolean): Promise<Looked | null> {
     const path = pathOf(file);
-    const s = sights.get(file);
+    const before = sights.get(file);
+    const s = before ?? leftBehind(file, path);
     if (s && isAway(path, s.home)) return unread(elsewhere(path));
     const stamp = shelf.mark(path);
     if (s && s.now === null && stamp === s.known.stamp) return believed(s, null);
     if (s?.now && stamp === s.now.seen.stamp) return await judge(file, s, s.now.seen);
     const found = readText(path);
     if (!found.ok) {
-      if (s) copy(s);
+      if (s && !s.copied) copy(s);
       return unread(found);
     }
     if (!s && !asJob && !IS_JOB.test(found.text)) return null;
     const seen = seenAs(found.text, found.stamp, readJob(found.text, file));
-    return s ? await judge(file, s, seen) : await first(file, path, seen);
+    if (!s) return await first(file, path, seen);
+    if (!before) s.now = { seen, at: shelf.clock() - shelf.age(path) };
+    return await judge(file, s, seen);
   }
 
   async function first(file: string, path: string, seen: Seen): Promise<Looked> {
@@ -107,33 +111,24 @@ export function keepShown(
     if (!here.ok || noJob(seen.read).length > 0) {
       return { now: here, state: here, say: null, no: null };
     }
-    const s: Sight = {
-      home: shelf.real(path),
-      base: seen,
-      known: seen,
-      entries: seen.read.entries,
-      since: now(),
-      now: null,
-      free: null,
-      said: null,
-      copied: false,
-      kept: null,
-      stop: null,
-    };
+    const s = sightOf(shelf.real(path), seen, now());
     sights.set(file, s);
-    const left = copyOf(s.home);
-    if (left !== null) {
-      const read = readJob(left, file);
-      s.copied = true;
-      if (!read.unreadable) {
-        s.known = seenAs(left, '', read);
-        s.entries = read.entries;
-      }
-    }
     const age = shelf.age(path);
-    if (age > STILL && left === null) return believed(s, null);
+    if (age > STILL) return believed(s, null);
     s.now = { seen, at: shelf.clock() - age };
     return await judge(file, s, seen);
+  }
+
+  /** What a sitting that was killed had shown of the file, whatever has become of that since. */
+  function leftBehind(file: string, path: string): Sight | undefined {
+    const home = shelf.real(path);
+    const left = copyOf(home);
+    const read = left && readJob(left.text, file);
+    if (!left || !read || read.unreadable) return undefined;
+    const s = sightOf(home, seenAs(left.text, '', read), left.at);
+    s.copied = true;
+    sights.set(file, s);
+    return s;
   }
 
   /** What is to be made of a text that somebody else may have put there. */
@@ -143,9 +138,9 @@ export function keepShown(
     if (lost.length === 0 && ours && s.now === null) return adopt(file, s, seen);
     if (s.now?.seen.stamp !== seen.stamp) s.now = { seen, at: shelf.clock() };
     s.free = null;
-    if (lost.length > 0) copy(s);
-    const standing = standingOf(s.known, seen, s.base, lost);
+    if (lost.length > 0 && !s.copied) copy(s);
     const age = shelf.clock() - s.now.at;
+    const standing = standingOf(s.known, seen, s.base, lost, age > HALF);
     if (age < STILL) {
       again(file, s, STILL - age + LATE);
       const fine = standing === 'whole' && lost.length === 0;
@@ -178,7 +173,7 @@ export function keepShown(
     if (n > 0 && where === null && s.kept === null) s.copied = false;
     const without = n === 0 ? '' : ` ${marks(n)} of “${before}” ${are(n)} not in it. ${kept}`;
     s.kept = null;
-    adopt(file, s, seen);
+    adopt(file, s, seen, false);
     s.base = seen;
     return { ...believed(s, `This is another job now.${without}`), no: 'other' };
   }
@@ -206,7 +201,7 @@ export function keepShown(
       const told = beside(s, git, say, n);
       if (!git.keeps && s.kept === null) s.copied = false;
       s.kept = null;
-      adopt(file, s, seen);
+      adopt(file, s, seen, false);
       return believed(s, told);
     }
     const done = await writeAgain(pathOf(file), s.entries, seen.text, { real: s.home });
@@ -256,15 +251,16 @@ export function keepShown(
     return say;
   }
 
-  /** All that was shown is in this text. */
-  function adopt(file: string, s: Sight, seen: Seen): Looked {
+  /** All that was shown is in this text; where `all` is false, or where it is told that it is. */
+  function adopt(file: string, s: Sight, seen: Seen, all = true): Looked {
     s.stop?.();
-    if (s.copied) dropCopy(s.home);
+    if (s.copied && all) keepCopy(s.home, seen.text);
+    else if (s.copied) dropCopy(s.home);
     if (s.kept) dropKept(s.kept);
     const say = s.said === null ? null : `${file} is whole again.`;
     const { entries } = seen.read;
     Object.assign(s, { known: seen, entries, since: now(), now: null, free: null });
-    Object.assign(s, { said: null, copied: false, kept: null, stop: null });
+    Object.assign(s, { said: null, copied: s.copied && all, kept: null, stop: null });
     return believed(s, say);
   }
 
@@ -278,14 +274,16 @@ export function keepShown(
     if (!s) return;
     const read = { ...s.known.read, upper: rawUpper(job), entries: [...job.entries] };
     const seen: Seen = { text, stamp, read, job };
+    const more = lostEntries(job.entries, s.entries);
     if (lostIn(s, seen).length === 0) {
+      s.copied ||= more.length > 0;
       adopt(file, s, seen);
       return;
     }
-    s.entries = [...s.entries, ...lostEntries(job.entries, s.entries)];
+    s.entries = [...s.entries, ...more];
     s.now = { seen, at: shelf.clock() - STILL };
     s.free = text;
-    s.copied = false;
+    copy(s);
   }
 
   async function leave(): Promise<string | null> {
@@ -297,19 +295,25 @@ export function keepShown(
         await new Promise<void>((done) => shelf.later(LATE, done));
         looked = await look(file, true);
       }
+      // What was found out only now.
+      if (looked?.say && looked.no !== 'waits' && s.now === null) lines.push(looked.say);
       const gone = looked && 'unread' in looked.now && GONE.includes(looked.now.unread.code);
-      const text = s.now?.seen.text ?? (gone ? '' : null);
-      const there = text === null ? null : idsIn(text);
-      const n = there === null ? 0 : s.entries.filter((e) => !there.has(e.id)).length;
-      if (n === 0) continue;
-      const ids = s.entries.map((e) => e.id);
-      const git = await gitSaw(s.home, text ?? '', s.since, ids);
-      if (!git?.keeps) keep(s);
-      const where = git?.keeps ? `${they(n)} in git.` : keptSay(s, n);
-      lines.push(`${marks(n)} ${are(n)} not in ${file}. ${where}`);
-      if (git?.keeps || s.kept) dropCopy(s.home);
+      const lost = s.now ? lostIn(s, s.now.seen) : gone ? s.entries : [];
+      if (lost.length > 0) lines.push(await putAway(file, s, lost));
+      else if (s.copied && s.now === null) dropCopy(s.home);
     }
     return lines.length === 0 ? null : lines.join('\n');
+  }
+
+  /** Says where they are, and sees that they are there. */
+  async function putAway(file: string, s: Sight, lost: readonly Entry[]): Promise<string> {
+    const n = lost.length;
+    const ids = lost.map((e) => e.id);
+    const git = await gitSaw(s.home, s.now?.seen.text ?? '', s.since, ids);
+    if (!git?.keeps) keep(s);
+    if (git?.keeps || s.kept) dropCopy(s.home);
+    const where = git?.keeps ? `${they(n)} in git.` : keptSay(s, n);
+    return `${marks(n)} ${are(n)} not in ${file}. ${where}`;
   }
 
   return {

@@ -32,6 +32,7 @@ export interface Sight {
   /** That text, where marks may be written into it all the same. */
   free: string | null;
   said: string | null;
+  /** All that was shown is in the user's own folder too. */
   copied: boolean;
   kept: Kept | null;
   stop: (() => void) | null;
@@ -57,7 +58,7 @@ export function full(s: Sight): string {
 }
 
 export function copy(s: Sight): void {
-  if (s.copied || s.entries.length === 0) return;
+  if (s.entries.length === 0) return;
   keepCopy(s.home, full(s));
   s.copied = true;
 }
@@ -85,4 +86,20 @@ export function lostIn(s: Sight, { text, read }: Seen): Entry[] {
 export function isAppended(before: string, text: string): boolean {
   if (!before.endsWith('\n') || !text.startsWith(before)) return false;
   return /^(?: *- \{[^\n]*\}\r?\n)*$/.test(text.slice(before.length));
+}
+
+export function sightOf(home: string, seen: Seen, since: string): Sight {
+  return {
+    home,
+    base: seen,
+    known: seen,
+    entries: seen.read.entries,
+    since,
+    now: null,
+    free: null,
+    said: null,
+    copied: false,
+    kept: null,
+    stop: null,
+  };
 }

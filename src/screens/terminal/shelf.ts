@@ -1,6 +1,6 @@
 /** The file system as the screens ask it: everything here answers, nothing throws. */
 import { readdirSync, realpathSync, statSync, watch } from 'node:fs';
-import { join, sep } from 'node:path';
+import { basename, dirname, join, sep } from 'node:path';
 import { setImmediate as breath } from 'node:timers/promises';
 import { errorCode } from '../../job/save/disk.ts';
 import { stampOf } from '../../job/save/plain.ts';
@@ -13,7 +13,7 @@ export interface Shelf {
   mark(path: string): string | null;
   /** Calls after a change in the folder, with the name if the system says it. Answers how to stop. */
   watch(folder: string, changed: (name: string | null) => void): () => void;
-  /** The file that a path leads to, behind links; the path itself where there is none. */
+  /** The file that a path leads to, behind links; where there is none, the place where it would be. */
   real(path: string): string;
   /**
    * What a name in the folder is: a file there, one that a link out of the folder leads to, or nothing that
@@ -60,6 +60,11 @@ export const shelf: Shelf = {
   real(path) {
     try {
       return realpathSync(path);
+    } catch {
+      // It may be gone for a moment only.
+    }
+    try {
+      return join(realpathSync(dirname(path)), basename(path));
     } catch {
       return path;
     }

@@ -1,9 +1,10 @@
 /**
  * What a terminal sends, made fit for Ink.
  *
- * Three things go wrong between a keyboard and a program: the end of a paste gets lost (Ink would then wait
+ * Four things go wrong between a keyboard and a program: the end of a paste gets lost (Ink would then wait
  * for it for ever, Ctrl-C included), a terminal answers a question that somebody else asked (the answer would
- * be typed), and a key's escape sequence arrives in two pieces (`Esc`, and then `[A` as text).
+ * be typed), a mouse that was left on reports its clicks, and a key's escape sequence arrives in two pieces (`Esc`,
+ * and then `[A` as text).
  * No clock here: `push` takes what came, `wait` says after how much silence `quiet` is to be called.
  */
 
@@ -26,6 +27,12 @@ const REPLY_LIMIT = 8192;
 
 const CSI = /^\x1b\[(?:\[[A-E]|\[[56]~|[235-8]\$|[0-?]*[ -/]*[@-Z\\-~])/;
 const CSI_BEGUN = /^\x1b\[\[?[0-?]*[ -/]*$/;
+/**
+ * What a terminal tells of a mouse that an earlier program left on (xterm's control sequences, "Mouse Tracking"):
+ * three characters behind `CSI M`, or numbers with `<` or without before `M` or `m`.
+ */
+const MOUSE = /^\x1b\[(?:M[\s\S]{3}|<[\d;]*[Mm]|\d+;\d+;\d+M)/;
+const MOUSE_BEGUN = /^\x1b\[M[\s\S]{0,2}$/;
 const SS3 = /^\x1bO[0-9;]*[@-~]/;
 const SS3_BEGUN = /^\x1bO[0-9;]*$/;
 /** OSC, DCS and APC, by what their answers begin with; a chord such as Alt-] has none of that behind it. */
@@ -113,6 +120,9 @@ export function createCleaner(): Cleaner {
 
   /** What to do with the ESC at the start of `rest`; null: it waits for more. */
   function sequence(rest: string): { out: string; length: number } | null {
+    const mouse = MOUSE.exec(rest);
+    if (mouse !== null) return { out: '', length: mouse[0].length };
+    if (MOUSE_BEGUN.test(rest)) return wait(rest, END_WAIT);
     const whole = CSI.exec(rest) ?? SS3.exec(rest);
     if (whole !== null) {
       const length = whole[0].length;

@@ -7,6 +7,7 @@ import {
   fieldText,
   pasteField,
   pressField,
+  tooLong,
 } from '../../../src/screens/kit/field.ts';
 import { width } from '../../../src/screens/kit/text.ts';
 
@@ -89,8 +90,16 @@ describe('a paste', () => {
     expect(fieldText(pasteField(field(), 'a\x1b[31mb\x07\u2028c'))).toBe('a[31mbc');
   });
 
-  it('is cut at the length of the longest text', () => {
-    expect(pasteField(field(), 'x'.repeat(5000)).text).toHaveLength(2000);
+  it('is taken whole, or not at all and with its length told', () => {
+    const long = 'word '.repeat(4000);
+    expect(fieldText(pasteField(field(), long))).toBe(long);
+    expect(tooLong(field(), long)).toBeNull();
+    const f = field('a');
+    expect(pasteField(f, long)).toBe(f);
+    expect(tooLong(f, long)).toBe(
+      'That has 20000 characters, and there is room for 19999: none of it was taken.',
+    );
+    expect(tooLong(f, 'x'.repeat(1_000_000))).toContain('That has 1000000 characters');
   });
 });
 

@@ -52,6 +52,23 @@ describe('a paste', () => {
   });
 });
 
+describe('a mouse that an earlier program left on', () => {
+  it.each([
+    ['as xterm began it', `${ESC}[M !!`],
+    ['far to the right', `${ESC}[M\u0020\u00ff\u00ff`],
+    ['with a q and a y for its place', `${ESC}[M#qy`],
+    ['with numbers', `${ESC}[<0;12;5M`],
+    ['let go', `${ESC}[<0;12;5m`],
+    ['with numbers, as another program began it', `${ESC}[32;12;5M`],
+  ])('presses no key: %s, in one piece or cut anywhere', (_, report) => {
+    expect(send(`a${report}b`)).toBe('ab');
+    for (let at = 1; at < report.length; at++) {
+      // A cut behind ESC alone is a press of Esc if it stays so.
+      expect(send(`a${report.slice(0, at)}`, 20, `${report.slice(at)}b`)).toBe('ab');
+    }
+  });
+});
+
 describe('answers of the terminal', () => {
   it.each([
     ['a colour, ended by BEL', `${ESC}]11;rgb:1e1e/1e1e/1e1e\x07`],
