@@ -22,6 +22,8 @@ export default defineConfig({
     env: { XDG_STATE_HOME: resolve(import.meta.dirname, 'node_modules/.cache/state') },
     // A worker takes file after file and loads the sources once.
     isolate: false,
+    // Vitest would leave one of two processors idle.
+    maxWorkers: '100%',
     projects: [
       {
         extends: true,

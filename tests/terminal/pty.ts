@@ -15,7 +15,7 @@ import { onTestFinished } from 'vitest';
 import { pinnedEnv } from './world.ts';
 
 /** ms. Only how long a failing test takes. */
-const GIVE_UP = 10_000;
+const GIVE_UP = 30_000;
 
 export interface How {
   columns?: number;

@@ -41,7 +41,7 @@ async function openOff(how: How = {}): Promise<Opened> {
   const opened = await open(how);
   opened.person.press(ENTER);
   await opened.person.until(/take it off/);
-  opened.person.press(ENTER);
+  opened.person.press(' ');
   await opened.person.until(/Next out: \d/);
   return opened;
 }
@@ -183,7 +183,7 @@ describe('what others do to the file', () => {
   it('a file that an editor breaks keeps what was read, and says so', async () => {
     const { person, job } = await openOff();
     writeFileSync(job, `${JOB}  - {at: [\n`);
-    await person.until('was changed and cannot be read just now.');
+    await person.until('left cover.yaml was changed and cannot be read just now.');
     writeFileSync(job, JOB.replace('S S M S', 'S S M S S'));
     await person.until('0 of 5 out');
   });
