@@ -3,11 +3,45 @@
  * has them only if they are copied. Node cannot do that, the system's own `cp` can.
  */
 import { spawnSync } from 'node:child_process';
+import { statSync } from 'node:fs';
+import { dirname } from 'node:path';
 
 /** By its whole path: nothing that lies on somebody's PATH is run for each mark. */
 const CP = '/bin/cp';
 /** ms. It copies no bytes. */
 const LIMIT = 5000;
+
+/** Files that were saved in this run, and of those that have nothing but their mode, how they stood then. */
+const met = new Map<string, string | null>();
+
+/** A change of an access list or attribute changes it. */
+function standing(file: string): string {
+  const { dev, ino, ctimeNs } = statSync(file, { bigint: true });
+  return `${dev} ${ino} ${ctimeNs}`;
+}
+
+/** What is archived of files and folders names their access lists and attributes in front of them. */
+const TAR = '/bin/tar';
+const SOME = /SCHILY\.(?:xattr|acl)\./;
+
+/** The file has nothing but its mode, and the folder gives what is made in it nothing more. False where that cannot be told. */
+function isBare(file: string, folder: string): boolean {
+  const flags = ['--xattrs', '--xattrs-include=*', '--acls', '--no-recursion', '-P', '-cf', '-'];
+  const done = spawnSync(TAR, [...flags, '--', folder, file], {
+    stdio: ['ignore', 'pipe', 'pipe'],
+    env: { LC_ALL: 'C' },
+    timeout: LIMIT,
+    encoding: 'latin1',
+    maxBuffer: 64e6,
+  });
+  return done.status === 0 && done.stderr === '' && !SOME.test(done.stdout);
+}
+
+/** To be called once a new file stands in the place of `file`: it is as bare as the old one was. */
+export function stands(file: string): void {
+  const before = met.get(file);
+  if (before !== undefined && before !== null) met.set(file, standing(file));
+}
 
 /**
  * Gives the file `to` mode, access list and attributes of `from`. False where it cannot be told that nothing was
@@ -15,6 +49,11 @@ const LIMIT = 5000;
  */
 export function copyAttributes(from: string, to: string): boolean {
   if (process.platform !== 'linux') return false;
+  const now = standing(from);
+  const before = met.get(from);
+  if (before === now) return true;
+  // The first mark of a run is often its last: only from the second on it pays to look.
+  met.set(from, before !== undefined && isBare(from, dirname(to)) ? now : null);
   const args = ['--attributes-only', '--no-dereference', '--preserve=mode,xattr', '--', from, to];
   const done = spawnSync(CP, args, {
     stdio: ['ignore', 'ignore', 'pipe'],

@@ -34,6 +34,23 @@ test.skipIf(!can)('stay with a mark, and with the mode and the owner', async () 
   expect([statSync(file).mode, statSync(file).uid]).toEqual([stat.mode, stat.uid]);
 });
 
+test.skipIf(!can)('given between two marks of one sitting stay as well', async () => {
+  const file = newJob();
+  const marked = async (n: number) => {
+    const id = `aaaaaab${n}`;
+    const one = (text: string) => ({ text: text.replace('diary:\n', `diary:\n  # ${id}\n`) });
+    expect(await saveFile(file, one)).toMatchObject({ ok: true, changed: true });
+  };
+  for (const n of [1, 2, 3, 4]) await marked(n);
+  expect(all(file)).toBe('[]\n');
+  execFileSync('python3', ['-c', `import os,struct,sys\nf=sys.argv[1]\n${SET}`, file]);
+  const before = all(file);
+  for (const n of [5, 6]) {
+    await marked(n);
+    expect(all(file)).toBe(before);
+  }
+});
+
 test.skipIf(!can)('of the folder do not become those of the file', async () => {
   const file = newJob();
   const side = join(dirname(file), '.putback');
