@@ -4,7 +4,7 @@
  */
 import type { Entry, Refusal, Wish } from '../../model/types.ts';
 import type { Field } from '../kit/field.ts';
-import { type Given, givenKeys, type Rows } from './given.ts';
+import { type Given, givenKeys, type Rows, type Text } from './given.ts';
 import { type Held, held, type Key, type KeyWords } from './key.ts';
 import { type Laid, layPage } from './lay.ts';
 import { show } from './moves.ts';
@@ -70,12 +70,12 @@ export interface Screen<V extends View = View> {
 export interface Open {
   readonly state: State;
   /** All its keys; whether each holds, it says itself. */
-  readonly keys: readonly Held[];
+  keys(): readonly Held[];
   /** Its page as it stands on the rows of the screen. */
   laid(): Laid;
   /** The text that is typed here. */
-  readonly text: Given['text'];
-  readonly mustSee: string | null;
+  text(): Text | null;
+  mustSee(): string | null;
   greeted(): State;
   readonly after: After;
   readonly refused: Refused | null;
@@ -94,34 +94,42 @@ export function screen<V extends View, H>(
     quit: spec.called?.quit ?? '',
   });
   function open(state: State, view: V): Open {
-    const here = spec.here(state, view);
+    const here = once(() => spec.here(state, view));
     /** What a part of the screen says here, where it has that part. */
-    const said = <T>(part: ((here: H) => T) | undefined): T | null =>
-      here === null || part === undefined ? null : part(here);
+    function said<T>(part: ((here: H) => T) | undefined): T | null {
+      if (part === undefined) return null;
+      const now = here();
+      return now === null ? null : part(now);
+    }
     const page = once(() => said(spec.draw) ?? EMPTY);
     const laid = once(() => layPage(state, page(), view.top ?? 0, arrows));
-    const text = said((now): Given['text'] => {
-      const { field, retype } = spec.text ?? {};
-      return field && retype ? { field: field(now), retype: (typed) => retype(now, typed) } : null;
-    });
-    const { rows } = spec;
+    const { rows, text: typed } = spec;
+    const text = once(() =>
+      said(
+        typed &&
+          ((now): Text => ({
+            field: typed.field(now),
+            retype: (field) => typed.retype(now, field),
+          })),
+      ),
+    );
     const base: Given = {
       state,
       view,
       laid,
       text,
-      rows: said((now) => (rows ? () => rows(now) : null)),
+      rows: rows ? () => said(rows) : null,
       isText: () => page().kind === 'page',
       back: () => spec.back(said(spec.draft) ?? state, view),
     };
     const bound = (keys: readonly Key<Given>[]) => keys.map((key) => held(key, base));
-    const own = said((now) => spec.keys.map((key) => held(key, now))) ?? [];
+    const own = () => said((now) => spec.keys.map((key) => held(key, now))) ?? [];
     return {
       state,
-      keys: [...bound(given.first), ...own, ...bound(given.last)],
+      keys: once(() => [...bound(given.first), ...own(), ...bound(given.last)]),
       laid,
       text,
-      mustSee: said(spec.mustSee),
+      mustSee: () => said(spec.mustSee),
       greeted: () => said(spec.greeting) ?? state,
       after: spec.after ?? {},
       refused: spec.refused ?? null,

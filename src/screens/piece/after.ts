@@ -7,6 +7,7 @@ import { NOTED } from '../base/noted.ts';
 import type { After, Made, WishTo } from '../base/screen.ts';
 import type { State, Updated } from '../base/state.ts';
 import { list } from '../kit/words.ts';
+import { readHand } from '../now/hand.ts';
 import { fingerTight } from '../now/job-now.ts';
 import {
   fitting,
@@ -88,7 +89,8 @@ function nextOn(state: State): Updated {
     const n = fingerTight(here.piece).length;
     return toStep({ ...state, quiet: `All in, ${n} of them by fingers only.` }, LOOK);
   }
-  const hand = fitting(here.job, here.piece, step.hand).length > 0 ? step.hand : '';
+  const fits = fitting(here.job, here.piece, readHand(step.hand, here.job));
+  const hand = fits.length > 0 ? step.hand : '';
   return toStep(state, { ...step, here: null, typed: '', hand, fresh: false });
 }
 

@@ -15,7 +15,7 @@ import { comesAlong, WAY_LABELS, wayOf } from '../now/way.ts';
 import { partsKey } from '../parts-list/missing.ts';
 import { drawLook, type OnLook } from './look-page.ts';
 import { goKey, pointKey } from './point.ts';
-import { onHoles, type StepView, stepScreen } from './step.ts';
+import { onPiece, type StepView, stepScreen } from './step.ts';
 import {
   asideKey,
   gatesKey,
@@ -117,8 +117,8 @@ const KEYS: readonly Key<OnLook>[] = [
 
 export const look = stepScreen({
   here: (state: State, view: StepView<'look'>): OnLook | null => {
-    const here = onHoles(state, view);
-    return here && { ...here, way: wayOf(here.job, here.piece) };
+    const here = onPiece(state, view);
+    return here && { ...here, lit: here.step.here, way: wayOf(here.job, here.piece) };
   },
   keys: KEYS,
   draw: drawLook,

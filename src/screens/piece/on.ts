@@ -11,39 +11,36 @@ import { piecePage } from '../base/piece-page.ts';
 import type { State, Updated } from '../base/state.ts';
 import { bold, cut, type Line, line, spread, width, wrap } from '../kit/text.ts';
 import { list, many, sayCounts, sayItem } from '../kit/words.ts';
-import { type HandRead, handWish, readHand } from '../now/hand.ts';
+import { handWish } from '../now/hand.ts';
 import { fitting, names, toFill, unknownOnly } from '../now/piece-now.ts';
 import { sayTakes } from '../now/say-piece.ts';
 import { turnSaid } from '../now/say-tight.ts';
 import { sealantSaid } from '../now/sealant.ts';
 import { lacking, trayNow } from '../now/tray.ts';
 import { nameAlikes } from './alike.ts';
-import { handKey } from './hand-key.ts';
+import { handKey, type OnHand, onHand } from './hand-key.ts';
 import { goKey, pointKey } from './point.ts';
 import { noteOf, ownTip } from './said.ts';
-import { type OnHoles, onHoles, type StepView, stepScreen } from './step.ts';
+import { type OnHoles, type StepView, stepScreen } from './step.ts';
 import { heightsKey, leftKey, someIn, troubleKey } from './step-keys.ts';
 import { redoKey, undoKey } from './undo.ts';
 
-interface OnOn extends OnHoles<'on'> {
-  /** What is in the hand. */
-  hand: HandRead;
-  /** Empty holes where that belongs. */
+interface OnOn extends OnHand<'on'>, OnHoles<'on'> {
+  /** Empty holes where what is in the hand belongs. */
   fits: readonly HoleNow[];
   /** The hand is empty, and nobody noted which bolt is which: any of them goes in. */
   any: boolean;
 }
 
+/** The first hole where the hand's bolt belongs is lit, where none is pointed at. */
 function onOn(state: State, view: StepView<'on'>): OnOn | null {
-  const here = onHoles(state, view);
+  const here = onHand(state, view);
   if (!here) return null;
-  const { job, piece, step } = here;
-  return {
-    ...here,
-    hand: readHand(step.hand, job),
-    fits: fitting(job, piece, step.hand),
-    any: step.hand === '' && unknownOnly(piece),
-  };
+  const { job, piece, step, hand } = here;
+  const fits = fitting(job, piece, hand);
+  const any = step.hand === '' && unknownOnly(piece);
+  const first = fits[0] ?? (any ? toFill(piece)[0] : undefined);
+  return { ...here, fits, any, lit: step.here ?? first?.name ?? null };
 }
 
 /** `which`: the holes, where the lit one is not the only one. */

@@ -4,7 +4,6 @@ import { type At, at, toStep } from '../base/moves.ts';
 import { type Screen, type Spec, screen } from '../base/screen.ts';
 import type { PieceView, State, Step, Updated } from '../base/state.ts';
 import { ON_A_PIECE, refusedOnPiece } from './after.ts';
-import { litHole } from './lit.ts';
 
 export type StepName = Step['step'];
 export type StepOf<S extends StepName> = Extract<Step, { step: S }>;
@@ -26,11 +25,6 @@ interface OnLit<T extends Step> extends OnStep<T> {
   lit: string | null;
 }
 export type OnHoles<S extends StepName = StepName> = OnLit<StepOf<S>>;
-
-export function onHoles<S extends StepName>(state: State, view: StepView<S>): OnHoles<S> | null {
-  const here = onPiece(state, view);
-  return here && { ...here, lit: litHole(here) };
-}
 
 /** Out of a question where it was asked, else to the piece as it stands. */
 function back(state: State, { step }: PieceView): Updated {

@@ -17,18 +17,20 @@ import { passFor } from '../now/pass-of.ts';
 import { type PassNow, passNow, toFill } from '../now/piece-now.ts';
 import { torqueRows } from '../now/tight-figures.ts';
 import { goKey, pointKey } from './point.ts';
-import { onHoles, type StepView, stepScreen } from './step.ts';
+import { onPiece, type StepView, stepScreen } from './step.ts';
 import { leftKey, mendedKey, troubleKey } from './step-keys.ts';
 import { type OnTight, sayPass, sayPrinted, settingOf, tightSaid } from './tight-said.ts';
 import { redoKey, undoKey } from './undo.ts';
 
 function onTight(state: State, view: StepView<'tight'>): OnTight | null {
-  const here = onHoles(state, view);
+  const here = onPiece(state, view);
   if (!here) return null;
-  const { piece, job, lit } = here;
+  const { piece, job, step } = here;
   const { kinds } = job.upper;
   const now = passNow(piece, kinds);
-  return { ...here, now, pass: now && passFor(piece, kinds, now.pass, lit) };
+  // The next one in the order of this pass, where none is pointed at.
+  const lit = step.here ?? now?.rest[0] ?? null;
+  return { ...here, lit, now, pass: now && passFor(piece, kinds, now.pass, lit) };
 }
 
 function click({ state, key, now, pass, lit }: OnTight): Updated {

@@ -4,7 +4,8 @@ import type { Open } from '../base/screen.ts';
 import type { Press } from '../kit/press.ts';
 
 /** What takes letters and digits as such comes before all other keys. */
-export function keyOf({ keys }: Open, press: Press): Held | null {
+export function keyOf(open: Open, press: Press): Held | null {
+  const keys = open.keys();
   const taking = keys.find((key) => key.takes?.(press) && key.holds());
   return taking ?? keys.find((key) => key.presses.includes(press) && key.holds()) ?? null;
 }
@@ -16,8 +17,8 @@ export interface Shown {
 }
 
 /** The rows that hold and can be reached, with the presses that reach them. */
-export function shownKeys({ keys }: Open): Shown[] {
-  const holding = keys.filter((key) => key.holds());
+export function shownKeys(open: Open): Shown[] {
+  const holding = open.keys().filter((key) => key.holds());
   const taking = holding.filter((key) => key.takes !== null);
   const reached = new Map<Press, Held>();
   for (const key of holding) {

@@ -25,7 +25,7 @@ export function press(state: State, key: Held | null, pressed: Press): Updated {
 }
 
 export function paste(state: State, pasted: string): Updated {
-  const { text } = openOf(unquiet(state));
+  const text = openOf(unquiet(state)).text();
   if (text === null) return say(state, 'A paste counts only where a text is asked for.');
   return text.retype(pasteField(text.field, pasted));
 }

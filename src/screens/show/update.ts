@@ -88,6 +88,6 @@ function goOn(from: Updated): Updated {
 
 /** What was typed before a caution or a gate came in sight has not seen it. */
 function unread(before: State, state: State): State {
-  const { mustSee } = openOf(state);
-  return mustSee === null || mustSee === openOf(before).mustSee ? state : { ...state, ahead: [] };
+  const seen = state.ahead.length === 0 ? null : openOf(state).mustSee();
+  return seen === null || seen === openOf(before).mustSee() ? state : { ...state, ahead: [] };
 }
