@@ -1,5 +1,5 @@
 /** The keys that every screen has: moving what does not fit, back, leave, the list of keys. */
-import { EDITING, type Field, pressField } from '../kit/field.ts';
+import { EDITING, pressField, type TextField } from '../kit/field.ts';
 import { neighbour } from '../kit/neighbour.ts';
 import type { Key } from './key.ts';
 import type { Laid } from './lay.ts';
@@ -16,8 +16,8 @@ export interface Rows {
 
 /** A text that is typed on a screen. */
 export interface Text {
-  field: Field;
-  retype: (field: Field) => Updated;
+  field: TextField;
+  retype: (field: TextField) => Updated;
 }
 
 /** What these keys need to know. */

@@ -9,7 +9,7 @@ interface Typed {
   readonly cursor: number;
 }
 
-export interface Field extends Typed {
+export interface TextField extends Typed {
   /** What undo goes back to, the latest last. */
   readonly past: readonly Typed[];
 }
@@ -18,12 +18,12 @@ export interface Field extends Typed {
 const LIMIT = 2000;
 const STEPS = 200;
 
-export function field(text = ''): Field {
+export function field(text = ''): TextField {
   const graphemes = split(text);
   return { text: graphemes, cursor: graphemes.length, past: [] };
 }
 
-export function fieldText(f: Field): string {
+export function fieldText(f: TextField): string {
   return f.text.join('');
 }
 
@@ -90,21 +90,21 @@ const UNDO: readonly Press[] = ['ctrl-z', 'ctrl-_'];
 export const EDITING: readonly Press[] = [...Object.keys(EDITS), ...UNDO];
 
 function insert(f: Typed, graphemes: readonly string[]): Typed {
-  // What is put together anew may join with its neighbour: an accent typed behind its letter.
+  // A new character may join with the one before it: an accent typed behind its letter.
   const before = split([...f.text.slice(0, f.cursor), ...graphemes].join(''));
   const all = split([...before, ...f.text.slice(f.cursor)].join(''));
   if (all.length > LIMIT) return f;
   return { text: all, cursor: Math.min(before.length, all.length) };
 }
 
-function remember(f: Field, next: Typed): Field {
+function remember(f: TextField, next: Typed): TextField {
   const changed = next.text.join('') !== f.text.join('');
   const past = changed ? [...f.past, { text: f.text, cursor: f.cursor }].slice(-STEPS) : f.past;
   return { text: next.text, cursor: next.cursor, past };
 }
 
 /** What a press does to the field; null when the press is none of its keys. */
-export function pressField(f: Field, press: Press): Field | null {
+export function pressField(f: TextField, press: Press): TextField | null {
   if (UNDO.includes(press)) {
     const last = f.past.at(-1);
     return last ? { ...last, past: f.past.slice(0, -1) } : f;
@@ -117,7 +117,7 @@ export function pressField(f: Field, press: Press): Field | null {
 }
 
 /** A paste is one step: runs of line breaks and tabs become a space, other controls go. */
-export function pasteField(f: Field, text: string): Field {
+export function pasteField(f: TextField, text: string): TextField {
   const room = Math.max(0, LIMIT - f.text.length);
   return remember(f, insert(f, split(clean(text)).slice(0, room)));
 }
@@ -127,7 +127,7 @@ function clean(text: string): string {
 }
 
 /** The part of the text around the cursor that fits, and the column of the cursor in it. */
-export function drawField(f: Field, columns: number): { line: Line; column: number } {
+export function drawField(f: TextField, columns: number): { line: Line; column: number } {
   const shown = f.text.map((g) => span(g).text);
   const room = Math.max(1, columns - 1);
   let from = 0;

@@ -63,7 +63,7 @@ export function inLines(
 }
 
 /** From one hole to another: drawn as a dotted line where holes stand as they lie. */
-export interface Way {
+export interface HoleToHole {
   from: string;
   to: string;
 }
@@ -74,7 +74,7 @@ export function drawMap(
   marks: readonly Mark[],
   columns: number,
   rows: number,
-  way: Way | null = null,
+  way: HoleToHole | null = null,
 ): Line[] {
   for (const labels of LEVELS) {
     const placed = place(layout, cells(marks, labels), columns, rows);

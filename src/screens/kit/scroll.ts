@@ -6,7 +6,7 @@ export function window(total: number, rows: number, at: number): number {
 }
 
 /** The lines around the one marked, as many as fit. */
-export function around<T>(lines: readonly T[], at: number, rows: number): readonly T[] {
+export function linesAround<T>(lines: readonly T[], at: number, rows: number): readonly T[] {
   const first = window(lines.length, rows, at);
   return lines.slice(first, first + rows);
 }

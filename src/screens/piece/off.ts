@@ -4,7 +4,7 @@ import { orderCare } from '../../piece/care.ts';
 import { noteKey } from '../ask/note.ts';
 import { rowStep } from '../base/enter.ts';
 import { GO } from '../base/key.ts';
-import { record, say, stay, toStep } from '../base/moves.ts';
+import { requestMark, say, stay, toStep } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
 import { piecePage } from '../base/piece-page.ts';
 import type { State, Updated } from '../base/state.ts';
@@ -33,12 +33,12 @@ function takeOut({ state, key, step, hand: read, lit }: OnOff): Updated {
   if (lit === null) return stay(state);
   const wish: Wish = { do: 'out', piece: key, holes: [lit] };
   if (read.is === 'part') return say(state, `${step.hand} is no kind and no length yet.`);
-  if (read.is === 'none') return record(state, wish);
+  if (read.is === 'none') return requestMark(state, wish);
   const word = read.is === 'kind' ? [read.item.kind, ...read.item.with].join('+') : step.hand;
-  return record(state, { ...wish, row: word });
+  return requestMark(state, { ...wish, row: word });
 }
 
-export const off = stepScreen({
+export const offScreen = stepScreen({
   here: onOff,
   keys: [
     handKey,

@@ -5,11 +5,11 @@ import { UNKNOWN } from '../../piece/row.ts';
 import { noteKey } from '../ask/note.ts';
 import { TIGHT } from '../base/enter.ts';
 import { GO } from '../base/key.ts';
-import { type At, holeNamed, record, say, stay, toStep } from '../base/moves.ts';
+import { type At, holeNamed, requestMark, say, stay, toStep } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
 import { piecePage } from '../base/piece-page.ts';
 import type { State, Updated } from '../base/state.ts';
-import { bold, cut, type Line, line, spread, width, wrap } from '../kit/text.ts';
+import { bold, cutTo, type Line, line, spread, width, wrap } from '../kit/text.ts';
 import { list, many, sayCounts, sayItem } from '../kit/words.ts';
 import { handWish } from '../now/hand.ts';
 import { fitting, names, toFill, unknownOnly } from '../now/piece-now.ts';
@@ -50,7 +50,7 @@ function putIn({ state, job, key, piece, step, lit, any }: OnOn, which?: string[
   // With a bolt that belongs nowhere, the first empty hole: the answer says why it does not.
   const hole = lit ?? toFill(piece)[0]?.name;
   if (hole === undefined) return say(state, 'No hole is empty.');
-  return record(state, { do: 'in', piece: key, holes: which ?? [hole], hand });
+  return requestMark(state, { do: 'in', piece: key, holes: which ?? [hole], hand });
 }
 
 function putAllIn(here: OnOn): Updated {
@@ -69,7 +69,7 @@ function allLabel({ hand }: OnOn): string {
   return hand.is === 'length' ? `all ${hand.mm} mm in` : 'all in';
 }
 
-export const on = stepScreen({
+export const onScreen = stepScreen({
   here: onOn,
   keys: [
     handKey,
@@ -146,7 +146,9 @@ function sayHand({ state: { columns }, job, piece, step, hand: read, fits, any }
   if (read.is === 'none') {
     const kinds = [...new Set(toFill(piece).flatMap((h) => (h.belongs ? [h.belongs.kind] : [])))];
     const texts = kinds.map((k) => [k, job.upper.kinds.get(k)?.lengthText ?? ''].join(' ').trim());
-    return [cut(line(bold('What is in your hand?'), `   ${texts.join('   ')}   .length`), columns)];
+    return [
+      cutTo(line(bold('What is in your hand?'), `   ${texts.join('   ')}   .length`), columns),
+    ];
   }
   if (read.is === 'part') return [line(bold(`In your hand: ${step.hand}_`))];
   const what = read.is === 'kind' ? sayTakes(job, read.item) : `${read.mm} mm long`;

@@ -2,14 +2,14 @@
 import { LOOK } from '../base/enter.ts';
 import { type At, at, toStep } from '../base/moves.ts';
 import { type Screen, type Spec, screen } from '../base/screen.ts';
-import type { PieceView, State, Step, Updated } from '../base/state.ts';
+import type { PieceStep, PieceView, State, Updated } from '../base/state.ts';
 import { ON_A_PIECE, refusedOnPiece } from './after.ts';
 
-export type StepName = Step['step'];
-export type StepOf<S extends StepName> = Extract<Step, { step: S }>;
+export type StepName = PieceStep['step'];
+export type StepOf<S extends StepName> = Extract<PieceStep, { step: S }>;
 export type StepView<S extends StepName> = PieceView & { step: StepOf<S> };
 
-interface OnStep<T extends Step> extends At {
+interface OnStep<T extends PieceStep> extends At {
   state: State;
   step: T;
 }
@@ -21,7 +21,7 @@ export function onPiece<S extends StepName>(state: State, view: StepView<S>): On
 }
 
 /** Where the holes are shown, and one is lit: what the next key is about. */
-interface OnLit<T extends Step> extends OnStep<T> {
+interface OnLit<T extends PieceStep> extends OnStep<T> {
   lit: string | null;
 }
 export type OnHoles<S extends StepName = StepName> = OnLit<StepOf<S>>;
