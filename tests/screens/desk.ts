@@ -6,7 +6,7 @@
 import type { Wrench } from '../../src/bolt/wrench.ts';
 import type { Recorded, Wish } from '../../src/model/types.ts';
 import { type Opening, start } from '../../src/screens/base/start.ts';
-import type { Effect, Happening, State, Step, Updated } from '../../src/screens/base/state.ts';
+import type { Effect, Happening, PieceStep, State, Updated } from '../../src/screens/base/state.ts';
 import { rowsOf } from '../../src/screens/show/picture.ts';
 import { keyIn } from '../../src/screens/show/press.ts';
 import { update } from '../../src/screens/show/update.ts';
@@ -155,7 +155,7 @@ export class Desk {
     return this.rows.map((r) => r.trimEnd()).join('\n');
   }
 
-  get step(): Step['step'] | null {
+  get step(): PieceStep['step'] | null {
     return this.state.view.screen === 'piece' ? this.state.view.step.step : null;
   }
 

@@ -1,7 +1,7 @@
 /** One state of every screen there is, reached by keys. */
 
 import type { Opening } from '../../src/screens/base/start.ts';
-import type { State, Step, View } from '../../src/screens/base/state.ts';
+import type { PieceStep, State, View } from '../../src/screens/base/state.ts';
 import { Bench } from '../job/bench.ts';
 import { LEFT_COVER } from './covers.ts';
 import { Desk, FILE } from './desk.ts';
@@ -124,7 +124,7 @@ function faulty(look: Look): Desk {
   return desk.press('go');
 }
 /** A screen, or a step of a piece, by its name. */
-export type Place = Exclude<View['screen'], 'piece'> | Step['step'];
+export type Place = Exclude<View['screen'], 'piece'> | PieceStep['step'];
 
 export function placeOf({ view }: State): Place {
   return view.screen === 'piece' ? view.step.step : view.screen;

@@ -1,6 +1,6 @@
 /** Texts that are asked for about the whole job: what went in, what else is to be seen to. */
 import { printedOf } from '../../job/truth/corrections.ts';
-import { record, show, stay } from '../base/moves.ts';
+import { requestMark, show, stay } from '../base/moves.ts';
 import type { JobAsks, State, Updated } from '../base/state.ts';
 import { bothSaid } from '../kit/both.ts';
 import { buyWish } from '../now/buy-wish.ts';
@@ -18,12 +18,12 @@ export function doneOfJob(state: State, below: State, asks: JobAsks, text: strin
   if (asks.ask === 'number') {
     const buy = below.open && buysNow(below.open.job, below.now).find((b) => b.buy === asks.buy);
     const says = text === '' ? {} : { says: `now ${text}` };
-    return buy ? record(below, buyWish(buy, 'superseded', says)) : stay(below);
+    return buy ? requestMark(below, buyWish(buy, 'superseded', says)) : stay(below);
   }
   if (asks.ask === 'result') {
     const now = below.open && taskHere(below.open.job, asks.task, below.now);
     if (!now || (text === '' && now.verb === 'decide')) return stay(below);
-    return record(below, resultWish(now, asks.how, text));
+    return requestMark(below, resultWish(now, asks.how, text));
   }
   if (asks.ask === 'minutes') {
     const minutes = minutesTyped(text === '' ? SHORT_WHILE : text);
@@ -39,9 +39,15 @@ export function doneOfJob(state: State, below: State, asks: JobAsks, text: strin
   switch (asks.ask) {
     case 'inside':
     case 'cleared':
-      return record(below, { do: asks.ask, ...place, what: text });
+      return requestMark(below, { do: asks.ask, ...place, what: text });
     case 'item':
-      return record(below, { do: 'gate', moment: asks.moment, ...place, how: 'added', item: text });
+      return requestMark(below, {
+        do: 'gate',
+        moment: asks.moment,
+        ...place,
+        how: 'added',
+        item: text,
+      });
   }
 }
 
@@ -60,7 +66,7 @@ function ordered(
     const fault = 'That is no day yet: 25 April, 25.4., 5 days, 2026-04-25.';
     return show(state, { ...view, asks: { ...asks, say: fault } });
   }
-  return record(below, buyWish(buy, 'ordered', promised === null ? {} : { promised }));
+  return requestMark(below, buyWish(buy, 'ordered', promised === null ? {} : { promised }));
 }
 
 export function questionOfJob(state: State, asks: JobAsks): string[] {

@@ -2,8 +2,8 @@
 import { truthFault } from '../../job/truth/corrections.ts';
 import type { Job, Wish, Writable } from '../../model/types.ts';
 import { readDuration } from '../../plan/duration.ts';
-import { record, say, show, stay } from '../base/moves.ts';
-import type { Made } from '../base/screen.ts';
+import { requestMark, say, show, stay } from '../base/moves.ts';
+import type { MadeMark } from '../base/screen.ts';
 import type { KnownAsks, State, Updated } from '../base/state.ts';
 import { bothSaid } from '../kit/both.ts';
 import { knownRows } from '../now/known-rows.ts';
@@ -22,7 +22,7 @@ export function doneKnown(state: State, below: State, asks: KnownAsks, text: str
   const [first, ...more] = puts.puts;
   if (!first) return stay(below);
   const asked: State = { ...state, view: { ...view, asks: { ...asks, more, say: null } } };
-  return record(asked, { do: 'write', piece: asks.piece, ...first });
+  return requestMark(asked, { do: 'write', piece: asks.piece, ...first });
 }
 
 function truth(
@@ -41,10 +41,10 @@ function truth(
     ...(hole === undefined ? {} : { hole }),
     ...(task === undefined ? {} : { task }),
   };
-  return record(state, { do: 'correct', ...of, what, printed, truth: text });
+  return requestMark(state, { do: 'correct', ...of, what, printed, truth: text });
 }
 
-/** The file takes any words; twenty minutes at the bench only know times. */
+/** The file would take any words, but only a time can be planned with. */
 function timeFault(what: string, text: string): string | null {
   const unread = what === 'takes' && readDuration(text) === null;
   return unread ? 'That is no time yet: 20 min, 1 h.' : null;
@@ -80,14 +80,14 @@ function readPuts(
 type Text = Extract<Wish, { do: 'write' | 'correct' }>;
 
 /** Back where it was asked, now showing what is true and what is printed. */
-export function afterText(state: State, { wish, entry }: Made<Text>): Updated {
+export function afterText(state: State, { wish, entry }: MadeMark<Text>): Updated {
   const { view } = state;
   if (view.screen !== 'field') return say(state, 'Noted.');
   const { asks, under } = view;
   if (asks.ask === 'write' && asks.more.length > 0) {
     const [next, ...more] = asks.more;
     const left: State = { ...state, view: { ...view, asks: { ...asks, more } } };
-    if (next) return record(left, { do: 'write', piece: asks.piece, ...next });
+    if (next) return requestMark(left, { do: 'write', piece: asks.piece, ...next });
   }
   const back = under.screen === 'known' && under.first.length > 0 ? under.under : under;
   const quiet = entry ? saidOf(state, wish) : 'So it stands already.';

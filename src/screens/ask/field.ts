@@ -1,7 +1,7 @@
-/** A text that is asked for: a reason, a note, a tray, what lay under a head, a piece's name. */
+/** The field: a text that is asked for. A reason, a note, a tray, what lay under a head, a piece's name. */
 import { draftOf, dropDraft, keepDraft } from '../base/drafts.ts';
 import { enterPiece } from '../base/enter.ts';
-import { at, record, say, show, stay, toStep } from '../base/moves.ts';
+import { at, requestMark, say, show, stay, toStep } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
 import { screenOver } from '../base/screen.ts';
 import type { Asks, State, Updated, View } from '../base/state.ts';
@@ -75,15 +75,15 @@ function done(state: State, view: FieldView, text: string): Updated {
     case 'why':
       if (text === '')
         return say(state, 'A reason is needed: it stands in the diary beside the mark.');
-      return record(below, { ...asks.wish, because: text });
+      return requestMark(below, { ...asks.wish, because: text });
     case 'note': {
       if (text === '') return stay(below);
       const piece = asks.piece === null ? {} : { piece: asks.piece };
       const hole = asks.hole === null ? {} : { hole: asks.hole };
-      return record(below, { do: 'note', ...piece, ...hole, text });
+      return requestMark(below, { do: 'note', ...piece, ...hole, text });
     }
     case 'tray':
-      return record(below, {
+      return requestMark(below, {
         do: asks.how,
         piece: asks.piece,
         ...(text === '' ? {} : { tray: text }),
@@ -111,21 +111,21 @@ function done(state: State, view: FieldView, text: string): Updated {
     case 'belongs': {
       const here = at(below);
       if (!here || text === '') return stay(below);
-      return record(below, { do: 'settle', piece: here.key, hole: asks.hole, kind: text });
+      return requestMark(below, { do: 'settle', piece: here.key, hole: asks.hole, kind: text });
     }
   }
 }
 
-/** To the piece; with its bolts said they are out, and are counted next. */
+/** Opens the piece. Where its bolts were said too, they are marked as out, and counted next. */
 function namePiece(below: State, key: string, row: string | null): Updated {
   const entered = enterPiece(below, key);
   const piece = at(entered.state)?.piece;
   // What the file knows of a piece is not typed over.
   if (row === null || !piece || piece.holes.length > 0) return entered;
-  return record(entered.state, { do: 'out', piece: key, row });
+  return requestMark(entered.state, { do: 'out', piece: key, row });
 }
 
-/** To the answer, or the question again with what is wrong. */
+/** Shows the answer; where the text cannot be read, the question again with what is wrong. */
 function answered(
   state: State,
   below: State,
@@ -141,13 +141,14 @@ function answered(
   return toStep(below, { step: 'answer', about: asks.ask, text, back: step });
 }
 
-/** The next word that ends in `+`, or the whole row once all are answered. */
+/** Asks about the next word that ends in `+`; records the row when there is none. */
 function under(below: State, asks: Extract<Asks, { ask: 'under' }>, text: string): Updated {
   const here = at(below);
   if (!here) return stay(below);
   const words = takeUnder(asks.words, asks.at, text);
   const next = nextAsked(words);
-  if (next === null) return record(below, { do: 'out', piece: here.key, row: words.join(' ') });
+  if (next === null)
+    return requestMark(below, { do: 'out', piece: here.key, row: words.join(' ') });
   const claim = claimUnder(here.piece, next);
   return ask(below, { ask: 'under', words, at: next }, claim);
 }

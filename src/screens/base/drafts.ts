@@ -1,4 +1,4 @@
-/** Texts that were left half written, by what they are for: they stand there again when the same thing is asked. */
+/** Texts left half written. When the same thing is asked again, they are there again. */
 import type { State } from './state.ts';
 
 /** Names that drafts of a piece are kept by. */
@@ -14,7 +14,7 @@ export function keepDraft(state: State, name: string, text: string): State {
   return { ...state, drafts: { ...state.drafts, [name]: text } };
 }
 
-/** It was kept, or noted: nothing is left half written. */
+/** The text was kept or noted, so there is no draft of it any more. */
 export function dropDraft(state: State, name: string): State {
   if (state.drafts[name] === undefined) return state;
   const { [name]: _, ...drafts } = state.drafts;

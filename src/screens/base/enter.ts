@@ -1,4 +1,4 @@
-/** Where one comes to in a piece: straight into a step that has begun, else to the piece as it stands. */
+/** Which step of a piece opens: the one that has begun, else the piece as it stands. */
 import type { Moment } from '../../model/types.ts';
 import { field } from '../kit/field.ts';
 import { gateMark, gatesOn, isStopped } from '../now/gate-now.ts';
@@ -6,13 +6,13 @@ import { toSettle } from '../now/piece-now.ts';
 import { mustRead } from '../now/reading.ts';
 import { type Way, wayOf } from '../now/way.ts';
 import { draftOf, rowDraft } from './drafts.ts';
-import { type At, at, record, show, stay, toStep } from './moves.ts';
-import type { State, Step, Updated } from './state.ts';
+import { type At, at, requestMark, show, stay, toStep } from './moves.ts';
+import type { PieceStep, State, Updated } from './state.ts';
 
-export const LOOK: Step = { step: 'look', here: null, typed: '' };
-export const OFF: Step = { step: 'off', here: null, typed: '', hand: '' };
-export const ON: Step = { step: 'on', here: null, typed: '', hand: '', fresh: false };
-export const TIGHT: Step = { step: 'tight', here: null, typed: '' };
+export const LOOK: PieceStep = { step: 'look', here: null, typed: '' };
+export const OFF: PieceStep = { step: 'off', here: null, typed: '', hand: '' };
+export const ON: PieceStep = { step: 'on', here: null, typed: '', hand: '', fresh: false };
+export const TIGHT: PieceStep = { step: 'tight', here: null, typed: '' };
 
 export function enterPiece(state: State, key: string): Updated {
   const opened: State = { ...state, view: { screen: 'piece', piece: key, step: LOOK } };
@@ -20,7 +20,7 @@ export function enterPiece(state: State, key: string): Updated {
   return here ? toStep(opened, firstStep(here)) : { state: opened, effects: [] };
 }
 
-function firstStep({ job, piece }: At): Step {
+function firstStep({ job, piece }: At): PieceStep {
   const way = wayOf(job, piece);
   if (way === 'count') return { step: 'off-count' };
   if (way === 'out' && piece.where === 'off') return OFF;
@@ -29,8 +29,8 @@ function firstStep({ job, piece }: At): Step {
   return LOOK;
 }
 
-/** The row to be typed, or typed by half before. */
-export function rowStep(state: State): Step {
+/** The step in which the row is typed, with what was left half typed. */
+export function rowStep(state: State): PieceStep {
   const { view } = state;
   const text = view.screen === 'piece' ? draftOf(state, rowDraft(view.piece)) : null;
   return { step: 'off-row', field: field(text ?? ''), say: null };
@@ -40,7 +40,7 @@ export function toJob(state: State): Updated {
   return show(state, { screen: 'job', here: null });
 }
 
-/** Goes where the piece stands: the act behind the key that does the next right thing. */
+/** Does the next right thing for a piece. */
 export function goWay(state: State, way: Way): Updated {
   const here = at(state);
   if (!here) return toJob(state);
@@ -65,7 +65,7 @@ export function goWay(state: State, way: Way): Updated {
   }
 }
 
-/** To the first hole where file and find differ, or on where none does. */
+/** To the first hole where the file and what came out differ; where none does, on with the piece. */
 export function toSettleStep(state: State): Updated {
   const here = at(state);
   const first = here ? toSettle(here.piece)[0] : undefined;
@@ -73,15 +73,15 @@ export function toSettleStep(state: State): Updated {
   return toStep(state, { step: 'settle', here: first.name });
 }
 
-/** On with a piece: through the gates that are not passed yet, then what is to be read, then its bolts. */
+/** Putting a piece on: first the gates not passed yet, then what is to be read, then its bolts. */
 export function goOn(state: State): Updated {
   const here = at(state);
   if (!here) return stay(state);
   const { job, piece, key } = here;
   const [gate] = gatesOn(job, piece, state.now, state.read);
   if (gate !== undefined) return openGate(state, gate, 'on');
-  if (piece.holes.length === 0) return record(state, { do: 'on', piece: key });
-  // A joint's gate has said all that stands to be read.
+  if (piece.holes.length === 0) return requestMark(state, { do: 'on', piece: key });
+  // The gate of a joint shows the same texts, so they are not shown once more.
   const said = state.read.includes(gateMark('sealing', piece));
   return said ? toStep(state, ON) : readFirst(state, 'fitting', ON);
 }
@@ -96,8 +96,8 @@ export function openGate(state: State, moment: Moment, goes: 'on' | 'back'): Upd
   return rings ? { ...opened, effects: [...opened.effects, { do: 'ring' }] } : opened;
 }
 
-/** What stands in the file to be read before this way, once a sitting, and not when it is half done. */
-export function readFirst(state: State, way: 'removal' | 'fitting', then: Step): Updated {
+/** Shows the cautions for taking off or putting on before `then`: once a sitting, and not when it is half done. */
+export function readFirst(state: State, way: 'removal' | 'fitting', then: PieceStep): Updated {
   const here = at(state);
   if (!here) return toStep(state, then);
   const mark = readMark(here.key, here.piece.round, way);

@@ -17,14 +17,14 @@ export function toBench(state: State): Updated {
   };
 }
 
-/** Nothing is off, but something was left inside, or is to be looked at again. */
+/** Nothing is off, but something was left inside, or a test is due. */
 function isDue(job: Job, now: string): boolean {
   return job.inside.length > 0 || backNow(job, now).due.length > 0;
 }
 
 const BROKEN = 'The file was changed and cannot be read just now.';
 
-/** Days after which coming back begins with where the job stands. */
+/** After so many days away a job opens with the note of where it stands. */
 const AWAY = 1;
 
 export function fileRead(
@@ -35,7 +35,7 @@ export function fileRead(
   const now: State = asked ? { ...state, waiting: null } : state;
   if (!asked && now.open?.file !== file) return stay(now);
   if (!read.ok) {
-    // Somebody is at work in the file: until it reads again, the last that was read stands.
+    // Somebody is editing the file: until it can be read again, what was read last stays on the screen.
     if (!asked) return say(now, BROKEN);
     return { ...show(now, { screen: 'faults', file, read }), effects: [] };
   }
@@ -44,7 +44,7 @@ export function fileRead(
     open: { file, job: read.job },
     wrenches: wrenches ?? now.wrenches,
   };
-  // Readable again: that it was not is no news any more.
+  // It can be read again, so the message that it could not goes away.
   const before = opened.quiet === BROKEN ? null : opened.quiet;
   if (!asked) return stay({ ...opened, quiet: told ?? before });
   const warned = read.faults[0];

@@ -1,5 +1,5 @@
 /** The keys that every screen has: moving what does not fit, back, leave, the list of keys. */
-import { EDITING, type Field, pressField } from '../kit/field.ts';
+import { EDITING, pressField, type TextField } from '../kit/field.ts';
 import { neighbour } from '../kit/neighbour.ts';
 import type { Key } from './key.ts';
 import type { Laid } from './lay.ts';
@@ -14,6 +14,12 @@ export interface Rows {
   mark: (name: string | null) => View;
 }
 
+/** A text that is typed on a screen. */
+export interface Text {
+  field: TextField;
+  retype: (field: TextField) => Updated;
+}
+
 /** What these keys need to know. */
 export interface Given {
   state: State;
@@ -22,8 +28,8 @@ export interface Given {
   /** It is a page to be read. */
   isText: () => boolean;
   /** Null where it is no list. */
-  rows: (() => Rows) | null;
-  text: { field: Field; retype: (field: Field) => Updated } | null;
+  rows: (() => Rows | null) | null;
+  text: () => Text | null;
   back: () => Updated;
 }
 
@@ -61,10 +67,14 @@ const TYPE: Key<Given> = {
   label: '',
   help: 'write; arrows, Ctrl-A, -E, -W, -U, -K and -Z correct it, as in a shell',
   shown: 'text',
-  takes: ({ text }, press) => text !== null && pressField(text.field, press) !== null,
-  does: ({ state, text }, press) => {
+  takes: ({ text }, press) => {
+    const field = text()?.field;
+    return field !== undefined && pressField(field, press) !== null;
+  },
+  does: (given, press) => {
+    const text = given.text();
     const typed = text && pressField(text.field, press);
-    return text && typed ? text.retype(typed) : stay(state);
+    return text && typed ? text.retype(typed) : stay(given.state);
   },
 };
 
@@ -77,9 +87,10 @@ function movedTo({ state, view, laid }: Given, top: number): Updated {
 }
 
 function move(given: Given, by: number): Updated {
-  const { state, rows } = given;
-  if (rows === null) return movedTo(given, given.laid().top + by);
-  const { names, marked, mark } = rows();
+  const { state } = given;
+  const rows = given.rows?.();
+  if (!rows) return movedTo(given, given.laid().top + by);
+  const { names, marked, mark } = rows;
   const next = neighbour(names, marked, by);
   // At the end of a list its last row stays as far down as one has read it.
   return show(state, { ...mark(next), top: next === marked ? given.laid().top : 0 });

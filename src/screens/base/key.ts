@@ -31,14 +31,14 @@ export interface Key<H> extends KeyWords {
 }
 
 /** A row in one state. */
-export interface Held extends KeyWords {
+export interface HeldKey extends KeyWords {
   label(): string;
   holds(): boolean;
   takes: ((press: Press) => boolean) | null;
   does(press: Press): Updated;
 }
 
-export function held<H>(key: Key<H>, here: H): Held {
+export function bindKey<H>(key: Key<H>, here: H): HeldKey {
   const { label, holds, takes, does, ...words } = key;
   return {
     ...words,

@@ -2,8 +2,7 @@
  * A page laid out on the rows of the screen. Nothing is left out without a word: what does not fit is counted, and
  * is moved, the middle first and then what is said under it.
  */
-import { keyName } from '../kit/press.ts';
-import { window } from '../kit/scroll.ts';
+import { countLine, window } from '../kit/scroll.ts';
 import { hanging, type Line, line, spread } from '../kit/text.ts';
 import { AROUND, type ListLine, type Page, SAY } from './page.ts';
 import type { State } from './state.ts';
@@ -118,16 +117,6 @@ function listed(all: readonly ListLine[], rows: number, top: number, counted: bo
 
 function rowsIn(lines: readonly ListLine[]): number {
   return new Set(lines.flatMap((l) => l.row ?? [])).size;
-}
-
-/** `(2 above, 5 below)`; where the arrows do something else, with the keys that move it. */
-function countLine(above: number, below: number, arrows: boolean): Line {
-  const all = [
-    above > 0 && { count: `${above} above`, press: 'pageup' },
-    below > 0 && { count: `${below} below`, press: 'pagedown' },
-  ].filter((more) => more !== false);
-  const keys = arrows ? '' : `: ${all.map((more) => keyName(more.press)).join(', ')}`;
-  return line(`(${all.map((more) => more.count).join(', ')}${keys})`);
 }
 
 /** A quiet line goes with the next press: what of it does not fit is counted. */

@@ -1,4 +1,4 @@
-/** Which row of the job, or which piece, a key is about. */
+/** Which row of the job is marked, and which piece a key is about. */
 import type { Job } from '../../model/types.ts';
 import { ladder } from '../now/ladder.ts';
 import { nextNow } from '../now/next-now.ts';

@@ -1,7 +1,7 @@
-/** What acts are made of: the next state and what is to be done for it. */
+/** What keys are made of: functions from a state to the next one and what is to be done for it. */
 import { barePiece } from '../../job/form/spec.ts';
 import type { HoleNow, Job, PieceNow, Wish } from '../../model/types.ts';
-import type { PieceView, State, Step, Updated, View } from './state.ts';
+import type { PieceStep, PieceView, State, Updated, View } from './state.ts';
 
 export function stay(state: State): Updated {
   return { state, effects: [] };
@@ -15,8 +15,8 @@ export function show(state: State, view: View): Updated {
   return stay({ ...state, view });
 }
 
-/** Asks for a mark. It shows as done only when its answer has come; until then presses wait. */
-export function record(state: State, wish: Wish): Updated {
+/** Asks the loop to record a wish. The mark is shown when its answer has come; until then presses wait. */
+export function requestMark(state: State, wish: Wish): Updated {
   if (!state.open) return stay(state);
   return {
     state: { ...state, waiting: { for: 'recorded', wish } },
@@ -72,28 +72,28 @@ function newPiece(key: string): PieceNow {
 }
 
 /** The piece at this step, from its first line on. */
-export function atStep({ screen, piece }: PieceView, step: Step): PieceView {
+export function atStep({ screen, piece }: PieceView, step: PieceStep): PieceView {
   return { screen, piece, step };
 }
 
-export function toStep(state: State, step: Step): Updated {
+export function toStep(state: State, step: PieceStep): Updated {
   const { view } = state;
   return view.screen === 'piece' ? show(state, atStep(view, step)) : stay(state);
 }
 
-/** Out of a question about a piece, back to where it was asked. */
+/** Where a question about a piece is open, the state that it was asked from. */
 export function outOfQuestion(state: State): State {
   const { view } = state;
   if (view.screen !== 'piece' || !('back' in view.step)) return state;
   return { ...state, view: atStep(view, view.step.back) };
 }
 
-export function stepOf<S extends Step['step']>(
+export function stepNow<S extends PieceStep['step']>(
   state: State,
   step: S,
-): Extract<Step, { step: S }> | null {
+): Extract<PieceStep, { step: S }> | null {
   const now = state.view.screen === 'piece' ? state.view.step : null;
-  return now?.step === step ? (now as Extract<Step, { step: S }>) : null;
+  return now?.step === step ? (now as Extract<PieceStep, { step: S }>) : null;
 }
 
 export function holeNamed(piece: PieceNow | null, name: string | null): HoleNow | null {
@@ -101,7 +101,7 @@ export function holeNamed(piece: PieceNow | null, name: string | null): HoleNow 
 }
 
 /** The hole that is lit in this step, where a step has one. */
-export function hereOf(step: Step): string | null {
+export function hereOf(step: PieceStep): string | null {
   if ('here' in step) return step.here;
   return 'hole' in step ? step.hole : null;
 }

@@ -13,7 +13,7 @@ interface Around {
   above?: readonly Line[];
   /** Lines that stay right under the middle: a text that is typed. */
   below?: readonly Line[];
-  /** One thing at a time, under the middle; on six lines, or on `most` where the screen is high enough. */
+  /** What to do, under the middle: six lines, or `most` where the screen is high enough. */
   say?: readonly Line[];
   most?: number;
   /** Where the cursor of a field is: one of the lines above, and a column of it. */
@@ -55,7 +55,7 @@ export function listLines(lines: readonly Line[], row: number, marked: boolean):
 }
 
 /** Where nothing can be shown. */
-export const EMPTY: Page = { kind: 'plain', left: [], middle: () => [] };
+export const EMPTY_PAGE: Page = { kind: 'plain', left: [], middle: () => [] };
 
 /** Lines under the middle, quiet ones among them: the middle stays where it is whatever is said. */
 export const SAY = 6;

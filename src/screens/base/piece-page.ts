@@ -1,6 +1,6 @@
 /** What the screens of a piece have in common: its name, its holes in the middle. */
 import type { HoleNow, PieceNow } from '../../model/types.ts';
-import { drawMap, type Mark, type Shape, type Way } from '../kit/map.ts';
+import { drawMap, type HoleToHole, type Mark, type Shape } from '../kit/map.ts';
 import { bold, type Line, line } from '../kit/text.ts';
 import { layoutOf } from '../now/piece-now.ts';
 import type { Page } from './page.ts';
@@ -17,7 +17,7 @@ export function piecePage(
   piece: PieceNow,
   marking: Marking,
   rest: Pick<Page, 'right' | 'under' | 'say' | 'most'> & { kind?: 'page' },
-  way: Way | null = null,
+  way: HoleToHole | null = null,
 ): Page {
   const marks = piece.holes.map((hole): Mark => {
     const how = marking(hole);

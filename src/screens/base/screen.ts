@@ -3,16 +3,16 @@
  * leave, the list of keys and moving what does not fit are given to each, so that none can be without them.
  */
 import type { Entry, Refusal, Wish } from '../../model/types.ts';
-import type { Field } from '../kit/field.ts';
-import { type Given, givenKeys, type Rows } from './given.ts';
-import { type Held, held, type Key, type KeyWords } from './key.ts';
+import type { TextField } from '../kit/field.ts';
+import { type Given, givenKeys, type Rows, type Text } from './given.ts';
+import { bindKey, type HeldKey, type Key, type KeyWords } from './key.ts';
 import { type Laid, layPage } from './lay.ts';
 import { show } from './moves.ts';
-import { EMPTY, type Page } from './page.ts';
+import { EMPTY_PAGE, type Page } from './page.ts';
 import type { State, Updated, View } from './state.ts';
 
 /** A mark that is on disk. */
-export interface Made<W extends Wish = Wish> {
+export interface MadeMark<W extends Wish = Wish> {
   wish: W;
   /** Null where it was so already. */
   entry: Entry | null;
@@ -29,7 +29,7 @@ export type WishTo<D extends Wish['do'], W extends Wish = Wish> = W extends unkn
 
 /** Where marks lead that were made on a screen, by what was wished. */
 export type After = {
-  readonly [D in Wish['do']]?: (state: State, made: Made<WishTo<D>>) => Updated;
+  readonly [D in Wish['do']]?: (state: State, made: MadeMark<WishTo<D>>) => Updated;
 };
 
 type Refused = (state: State, why: Refusal, wish: Wish) => Updated;
@@ -44,7 +44,7 @@ export interface Spec<V extends View, H> {
   /** Of a list: Up and Down mark another one. */
   rows?: (here: H) => Rows;
   /** A text that is typed here. */
-  text?: { field: (here: H) => Field; retype: (here: H, field: Field) => Updated };
+  text?: { field: (here: H) => TextField; retype: (here: H, field: TextField) => Updated };
   /** Keeps what is half made here as a draft, on the way back. No single key leaves the program from such a screen. */
   draft?: (here: H) => State;
   /** What two of the given keys are called at the foot. */
@@ -70,12 +70,12 @@ export interface Screen<V extends View = View> {
 export interface Open {
   readonly state: State;
   /** All its keys; whether each holds, it says itself. */
-  readonly keys: readonly Held[];
+  keys(): readonly HeldKey[];
   /** Its page as it stands on the rows of the screen. */
   laid(): Laid;
   /** The text that is typed here. */
-  readonly text: Given['text'];
-  readonly mustSee: string | null;
+  text(): Text | null;
+  mustSee(): string | null;
   greeted(): State;
   readonly after: After;
   readonly refused: Refused | null;
@@ -94,34 +94,42 @@ export function screen<V extends View, H>(
     quit: spec.called?.quit ?? '',
   });
   function open(state: State, view: V): Open {
-    const here = spec.here(state, view);
+    const here = once(() => spec.here(state, view));
     /** What a part of the screen says here, where it has that part. */
-    const said = <T>(part: ((here: H) => T) | undefined): T | null =>
-      here === null || part === undefined ? null : part(here);
-    const page = once(() => said(spec.draw) ?? EMPTY);
+    function said<T>(part: ((here: H) => T) | undefined): T | null {
+      if (part === undefined) return null;
+      const now = here();
+      return now === null ? null : part(now);
+    }
+    const page = once(() => said(spec.draw) ?? EMPTY_PAGE);
     const laid = once(() => layPage(state, page(), view.top ?? 0, arrows));
-    const text = said((now): Given['text'] => {
-      const { field, retype } = spec.text ?? {};
-      return field && retype ? { field: field(now), retype: (typed) => retype(now, typed) } : null;
-    });
-    const { rows } = spec;
+    const { rows, text: typed } = spec;
+    const text = once(() =>
+      said(
+        typed &&
+          ((now): Text => ({
+            field: typed.field(now),
+            retype: (field) => typed.retype(now, field),
+          })),
+      ),
+    );
     const base: Given = {
       state,
       view,
       laid,
       text,
-      rows: said((now) => (rows ? () => rows(now) : null)),
+      rows: rows ? () => said(rows) : null,
       isText: () => page().kind === 'page',
       back: () => spec.back(said(spec.draft) ?? state, view),
     };
-    const bound = (keys: readonly Key<Given>[]) => keys.map((key) => held(key, base));
-    const own = said((now) => spec.keys.map((key) => held(key, now))) ?? [];
+    const bound = (keys: readonly Key<Given>[]) => keys.map((key) => bindKey(key, base));
+    const own = () => said((now) => spec.keys.map((key) => bindKey(key, now))) ?? [];
     return {
       state,
-      keys: [...bound(given.first), ...own, ...bound(given.last)],
+      keys: once(() => [...bound(given.first), ...own(), ...bound(given.last)]),
       laid,
       text,
-      mustSee: said(spec.mustSee),
+      mustSee: () => said(spec.mustSee),
       greeted: () => said(spec.greeting) ?? state,
       after: spec.after ?? {},
       refused: spec.refused ?? null,

@@ -6,7 +6,8 @@ import type { Wrench } from '../../bolt/wrench.ts';
 import type { Figure } from '../../job/truth/corrections.ts';
 import type { Fault, Job, Moment, Recorded, Refusal, Wish, Writable } from '../../model/types.ts';
 import type { Drawing } from '../../piece/drawing.ts';
-import type { Field } from '../kit/field.ts';
+import type { Milestone } from '../../plan/milestone.ts';
+import type { TextField } from '../kit/field.ts';
 import type { Press } from '../kit/press.ts';
 import type { About } from '../now/answers.ts';
 import type { Of } from '../now/known-rows.ts';
@@ -51,9 +52,6 @@ export type Happening =
 
 // ---------------------------------------------------------------- what goes out
 
-/** Places of a piece at whose end a bench may commit. */
-export type Milestone = 'off' | 'on' | 'tight';
-
 /** What the loop carries out, in order. Each `record`, `open` and `list` is answered by exactly one happening. */
 export type Effect =
   /** Judge, write, and answer `recorded`. */
@@ -90,7 +88,7 @@ export interface State {
   /** Torque wrenches of the bench. */
   wrenches: readonly Wrench[];
   view: View;
-  /** What the loop still owes an answer for; until then presses wait in `ahead`. */
+  /** What the loop has not answered yet; until then presses wait in `ahead`. */
   waiting: Waiting | null;
   /** Pressed and pasted while waiting, in order. */
   ahead: readonly Input[];
@@ -126,7 +124,7 @@ type Screens =
   /** Where the job stands, in words. */
   | { screen: 'note' }
   | { screen: 'job'; here: string | null }
-  | { screen: 'piece'; piece: string; step: Step }
+  | { screen: 'piece'; piece: string; step: PieceStep }
   /** What is to be seen before a step; `goes` on with the piece, or back. `ticked`: all was seen that only eyes can see. */
   | {
       screen: 'gate';
@@ -151,7 +149,7 @@ type Screens =
   | { screen: 'draw'; piece: string; drawing: Drawing; under: View }
   /** All that is known of a piece or a task. `first`: rows that were asked about from another screen; empty: all of them alike. */
   | { screen: 'known'; of: Of; here: string | null; first: readonly string[]; under: View }
-  | { screen: 'field'; asks: Asks; field: Field; under: View }
+  | { screen: 'field'; asks: Asks; field: TextField; under: View }
   | { screen: 'keys'; under: View };
 
 export interface Unsaved {
@@ -163,15 +161,15 @@ export interface Unsaved {
 export type PieceView = Extract<View, { screen: 'piece' }>;
 
 /** Where in a piece: one of these at a time. `here` is the hole that is lit, `typed` the digits of a hole typed so far. */
-export type Step =
+export type PieceStep =
   /** The piece as it stands. */
   | { step: 'look'; here: string | null; typed: string }
   /** What is to be read once before it comes off or goes on. */
-  | { step: 'read'; way: 'removal' | 'fitting'; then: Step }
+  | { step: 'read'; way: 'removal' | 'fitting'; then: PieceStep }
   /** `hand` is what the person says it is, as typed: `m`, `m+clip`, `.35`. */
   | { step: 'off'; here: string | null; typed: string; hand: string }
   /** The row as it came out; `say` is what is wrong with it. */
-  | { step: 'off-row'; field: Field; say: string | null }
+  | { step: 'off-row'; field: TextField; say: string | null }
   /** All that can come out is out: counted, before anybody pries. */
   | { step: 'off-count' }
   | { step: 'settle'; here: string }
@@ -179,15 +177,15 @@ export type Step =
   | { step: 'on'; here: string | null; typed: string; hand: string; fresh: boolean }
   | { step: 'tight'; here: string | null; typed: string }
   /** What is wrong with this hole: a choice. */
-  | { step: 'trouble'; hole: string; choice: number; back: Step }
+  | { step: 'trouble'; hole: string; choice: number; back: PieceStep }
   /** A trouble that was just noted, and what to do now. */
-  | { step: 'advice'; hole: string; back: Step }
+  | { step: 'advice'; hole: string; back: PieceStep }
   /** Refused, and why; `back` is where the person was. */
-  | { step: 'stop'; wish: Wish; refused: Refusal; back: Step }
+  | { step: 'stop'; wish: Wish; refused: Refusal; back: PieceStep }
   /** What was typed of the tray, or of the heights of the heads, and what it says of the holes. */
-  | { step: 'answer'; about: About; text: string; back: Step }
+  | { step: 'answer'; about: About; text: string; back: PieceStep }
   /** A mark of an earlier sitting is about to be taken back. */
-  | { step: 'sure'; id: string; back: Step };
+  | { step: 'sure'; id: string; back: PieceStep };
 
 /** What a text field is for. */
 export type Asks =

@@ -2,7 +2,7 @@
 import { sayEntry } from '../../job/fold/say-entry.ts';
 import type { Entry, Wish } from '../../model/types.ts';
 import type { Key } from './key.ts';
-import { record, say } from './moves.ts';
+import { requestMark, say } from './moves.ts';
 import type { State, Updated } from './state.ts';
 
 type Undo = Extract<Wish, { do: 'undo' }>;
@@ -20,7 +20,7 @@ export const undoHere: Key<{ state: State }> = {
     const last = job?.entries.findLast((e) => e.verb !== 'undo' && job.living.has(e.id));
     const mine = last !== undefined && state.mine.includes(last.id) && !BOLTS.includes(last.verb);
     if (!mine) return say(state, 'Nothing of this sitting is left to take back.');
-    return record(state, { do: 'undo', id: last.id });
+    return requestMark(state, { do: 'undo', id: last.id });
   },
 };
 
@@ -35,7 +35,7 @@ export function isOfGate(entry: Entry): boolean {
   return AT_GATES.includes(entry.verb);
 }
 
-/** It is said; and what was seen at a gate is not seen any more: it is asked again. */
+/** Says what was taken back. What was seen at a gate is asked again. */
 export function takenBack(state: State, entry: Entry): Updated {
   const job = state.open?.job;
   const read = isOfGate(entry)

@@ -4,7 +4,7 @@ import { say, stay } from '../base/moves.ts';
 import { listLines, type Page } from '../base/page.ts';
 import { screen } from '../base/screen.ts';
 import type { BenchRow, State, View } from '../base/state.ts';
-import { bold, cut, type Line, line, pad, span, width } from '../kit/text.ts';
+import { bold, cutTo, type Line, line, pad, span, width } from '../kit/text.ts';
 import { many } from '../kit/words.ts';
 
 interface OnBench {
@@ -23,7 +23,7 @@ function onBench(state: State, view: OnBench['view']): OnBench | null {
   return { state, view, folder: state.bench.folder, jobs, job };
 }
 
-export const bench = screen({
+export const benchScreen = screen({
   here: onBench,
   keys: [
     {
@@ -52,7 +52,7 @@ export const bench = screen({
 });
 
 /** Before the first answer. */
-export const wait = screen({
+export const waitScreen = screen({
   here: (state: State, _: Extract<View, { screen: 'wait' }>) => ({ state }),
   keys: [],
   draw: () => ({ kind: 'plain', left: line('putback'), middle: () => [] }),
@@ -88,7 +88,7 @@ function rowOf(row: BenchRow, marked: boolean, columns: number): Line[] {
   return [
     [...mark, ...job, ...line('  '), ...machine, ...line('  '), ...stands],
     ...(row.loud === '' ? [] : [line('    ', span(`! ${row.loud}`, LOUD))]),
-    [...line('    '), ...cut(line(row.next), columns - 4)],
+    [...line('    '), ...cutTo(line(row.next), columns - 4)],
     [],
   ];
 }

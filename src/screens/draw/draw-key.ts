@@ -7,7 +7,7 @@ import { openDrawing } from './draw.ts';
 
 type OnPiece = At & { state: State };
 
-/** Its holes are not measured, so that a picture is what shows them; and it has some, as far as is known. */
+/** It has holes, or may have some, and they are not measured: then a picture is what shows them. */
 function canDraw({ piece }: At): boolean {
   return piece.spec.row?.length !== 0 && layoutOf(piece).from !== 'at';
 }
@@ -19,7 +19,7 @@ const FEW = 3;
 function drawLabel({ state, piece, view }: OnPiece): string {
   if (isSomethingInside(state)) return '';
   const n = piece.holes.length;
-  // Of a piece without bolts there is more to say first; while its row is typed it has some.
+  // A piece without bolts has more important keys; while its row is typed it has bolts.
   const some = n >= FEW || (n === 0 && view.step.step === 'off-row');
   return piece.spec.map === null && some ? 'draw the holes' : '';
 }

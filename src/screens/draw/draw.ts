@@ -12,9 +12,9 @@ import {
   walk,
 } from '../../piece/drawing.ts';
 import { draftOf, drawingDraft, dropDraft, keepDraft } from '../base/drafts.ts';
-import { pieceNamed, record, say, show, stay } from '../base/moves.ts';
+import { pieceNamed, requestMark, say, show, stay } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
-import { type Made, screenOver } from '../base/screen.ts';
+import { type MadeMark, screenOver } from '../base/screen.ts';
 import type { State, Updated, View } from '../base/state.ts';
 import { drawGround } from '../kit/drawn-field.ts';
 import { bold, type Line, line, width, wrap } from '../kit/text.ts';
@@ -44,7 +44,7 @@ function drawHere(state: State, view: DrawView): Drawn | null {
   if (!file) return null;
   const piece = pieceNamed(file.job, view.piece);
   const open = piece.spec.row === null;
-  // Without a row only those that something is known of are sure to be there.
+  // Without a row only holes of which something is known are sure to be there.
   const sure = piece.holes.filter((h) => !open || h.by !== null || piece.spec.holes.has(h.name));
   const must = names(sure);
   const { drawing } = view;
@@ -71,10 +71,10 @@ export function openDrawing(state: State, piece: string): Updated {
   const view = { screen: 'draw', piece, drawing, under: state.view } as const;
   const here = drawHere(state, view);
   const known = names(now.holes);
-  // What was left by half may name holes that a row has done away with since.
+  // A draft may name holes that are gone since a row was typed.
   const holes = here?.open ? drawing.holes : drawing.holes.filter((h) => known.includes(h.name));
   const last = holes.at(-1);
-  // Going on where it was left; a whole picture begins at its first hole.
+  // The mark stands at the last hole of a half drawn picture, at the first hole of a whole one.
   const half = here !== null && last !== undefined && (draft !== null || here.missing.length > 0);
   const mark = half ? { column: last.column, row: last.row } : drawing.mark;
   const shown = show(state, { ...view, drawing: { holes, mark } });
@@ -118,8 +118,8 @@ function keepPicture(here: Drawn): Updated {
   if (missing.length > 0) return say(state, `Not drawn yet: ${list(missing)}.`);
   const text = textOf(drawing);
   if (text === '') return say(state, 'Nothing is drawn yet.');
-  // A draft until it is on disk: the file may be one that cannot be read just now.
-  return record(keptHalf(here), { do: 'write', piece: view.piece, key: 'map', text });
+  // Kept as a draft until it is on disk: the file may be unreadable just now.
+  return requestMark(keptHalf(here), { do: 'write', piece: view.piece, key: 'map', text });
 }
 
 /** A picture left half drawn, kept as the text of `map:`. What the file has already is no draft. */
@@ -132,7 +132,7 @@ function keptHalf({ state, view }: Drawn): State {
 }
 
 /** The picture is on disk: back to where it was asked for. */
-function afterPicture(state: State, { entry }: Made): Updated {
+function afterPicture(state: State, { entry }: MadeMark): Updated {
   const { view } = state;
   if (view.screen !== 'draw') return stay(state);
   const n = view.drawing.holes.length;
@@ -142,7 +142,7 @@ function afterPicture(state: State, { entry }: Made): Updated {
   );
 }
 
-export const draw = screenOver({
+export const drawScreen = screenOver({
   here: drawHere,
   keys: [
     {

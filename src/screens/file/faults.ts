@@ -2,7 +2,7 @@
 import type { Fault } from '../../model/types.ts';
 import { toBench } from '../base/from-file.ts';
 import { GO } from '../base/key.ts';
-import { record } from '../base/moves.ts';
+import { requestMark } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
 import { screen, screenOver } from '../base/screen.ts';
 import type { State, View } from '../base/state.ts';
@@ -16,7 +16,7 @@ interface On<V> {
 type FaultsView = Extract<View, { screen: 'faults' }>;
 type UnsavedView = Extract<View, { screen: 'unsaved' }>;
 
-export const faults = screen({
+export const faultsScreen = screen({
   here: (state: State, view: FaultsView): On<FaultsView> => ({ state, view }),
   keys: [
     {
@@ -60,7 +60,7 @@ function faultLines(fault: Fault, columns: number): Line[] {
   ];
 }
 
-export const unsaved = screenOver({
+export const unsavedScreen = screenOver({
   here: (state: State, view: UnsavedView): On<UnsavedView> => ({ state, view }),
   keys: [
     {
@@ -68,7 +68,7 @@ export const unsaved = screenOver({
       presses: GO,
       label: 'save it again',
       help: 'try to save this mark again',
-      does: ({ state, view }) => record({ ...state, view: view.under }, view.wish),
+      does: ({ state, view }) => requestMark({ ...state, view: view.under }, view.wish),
     },
   ],
   draw: drawUnsaved,

@@ -2,8 +2,8 @@
 import type { Wish } from '../../model/types.ts';
 import { sayThing } from '../../plan/inside.ts';
 import { LOOK, OFF, TIGHT, toSettleStep } from '../base/enter.ts';
-import { record, show, stay } from '../base/moves.ts';
-import type { State, Step, Updated } from '../base/state.ts';
+import { requestMark, show, stay } from '../base/moves.ts';
+import type { PieceStep, State, Updated } from '../base/state.ts';
 import { sentences, stopBox } from '../kit/box.ts';
 import { type Line, line } from '../kit/text.ts';
 import { type GateItem, stopsNow } from '../now/gate-now.ts';
@@ -13,7 +13,7 @@ interface Stopping {
   item: GateItem;
 }
 
-/** Lines of the list that are left under the frame at least. */
+/** At least so many lines of the list stay under the frame. */
 const LEFT = 4;
 
 /**
@@ -43,13 +43,13 @@ export function stopFrame(
   return [...draw(from, to), line('')];
 }
 
-/** The way out of what stops, in one key: it is out, or to where it is mended. */
+/** The way out of what stops, by one key: it is noted as done, or one goes where it is mended. */
 export function solve(state: State, item: GateItem, ticked: Wish): Updated {
   const { way } = item;
   switch (way?.to) {
     case 'out': {
       const { piece } = way;
-      return record(state, {
+      return requestMark(state, {
         do: 'cleared',
         ...(piece === null ? {} : { piece }),
         what: sayThing(way),
@@ -60,19 +60,19 @@ export function solve(state: State, item: GateItem, ticked: Wish): Updated {
     case 'tighten':
       return toPiece(state, way.piece, TIGHT);
     case 'mend':
-      return toPiece(state, way.piece, { ...LOOK, here: way.hole } as Step);
+      return toPiece(state, way.piece, { ...LOOK, here: way.hole } as PieceStep);
     case 'settle':
       return toSettleStep(toPiece(state, way.piece, LOOK).state);
     case 'task':
       return openTask(state, way.task);
     case 'tick':
-      return record(state, ticked);
+      return requestMark(state, ticked);
     default:
       return stay(state);
   }
 }
 
-function toPiece(state: State, piece: string, step: Step): Updated {
+function toPiece(state: State, piece: string, step: PieceStep): Updated {
   return show(state, { screen: 'piece', piece, step });
 }
 

@@ -2,10 +2,10 @@
 import type { Moment, Wish } from '../../model/types.ts';
 import { ask } from '../ask/field.ts';
 import { goOn } from '../base/enter.ts';
-import { type OnJob, onJob, pieceNamed, record, say, show, stay } from '../base/moves.ts';
+import { type OnJob, onJob, pieceNamed, requestMark, say, show, stay } from '../base/moves.ts';
 import { NOTED } from '../base/noted.ts';
 import type { Page } from '../base/page.ts';
-import { type Made, screenOver, type WishTo } from '../base/screen.ts';
+import { type MadeMark, screenOver, type WishTo } from '../base/screen.ts';
 import type { State, Updated, View } from '../base/state.ts';
 import { isOfGate, takenBack, undoHere, undone } from '../base/undo.ts';
 import { hangingBoth } from '../kit/both.ts';
@@ -88,14 +88,14 @@ function seeAll(here: OnGate): Updated {
   if (next) return show(state, atItem(view, next.item.key));
   const open = items.filter((i) => !i.item.done);
   const left = open.filter((i) => !isStop(i));
-  if (left.length > 0 && !view.ticked) return record(state, gateWish(view, 'seen', 'all'));
-  // It rang when one came here; one more key for all says no more than the frame does.
+  if (left.length > 0 && !view.ticked) return requestMark(state, gateWish(view, 'seen', 'all'));
+  // It rang on arrival, and the frame says what stops.
   if (open.some(isStop)) {
     return say({ ...state, view: atItem(view, null) }, 'What stops comes first.');
   }
-  // The tube is opened now, and not when the list was ticked.
+  // The sealant's open time counts from now, not from when the list was ticked: noted again.
   const hurry = items.some((i) => i.item.key === 'hurry');
-  return hurry ? record(state, gateWish(view, 'seen', 'all')) : pass(here);
+  return hurry ? requestMark(state, gateWish(view, 'seen', 'all')) : pass(here);
 }
 
 function seeOne({ state, view, job, items, item: marked }: OnGate): Updated {
@@ -105,14 +105,14 @@ function seeOne({ state, view, job, items, item: marked }: OnGate): Updated {
     const next = items[items.indexOf(marked) + 1] ?? marked;
     return show(state, atItem(view, next.item.key));
   }
-  return record(state, knownWish(job, state.now, item) ?? gateWish(view, 'seen', item.key));
+  return requestMark(state, knownWish(job, state.now, item) ?? gateWish(view, 'seen', item.key));
 }
 
-/** What the job itself knows to be undone is done by saying so: a part is here. */
+/** Some items the job itself keeps: ticking `is it here?` notes the part as here. */
 function knownWish(job: OnGate['job'], now: string, item: GateItem): Wish | null {
   const buy = /^part-(.+)$/.exec(item.key)?.[1];
   const known = buysNow(job, now).find((b) => b.buy === buy);
-  // What only comes on the list by itself may well stand on the shelf: seeing it is enough.
+  // A part that the program put on the list by itself may stand on the shelf already: a tick is enough.
   if (!known || known.why !== null || known.state === 'compared' || known.state === 'fitted')
     return null;
   return buyWish(known, known.state === 'here' ? 'compared' : 'here');
@@ -121,7 +121,7 @@ function knownWish(job: OnGate['job'], now: string, item: GateItem): Wish | null
 function strike({ state, view, item }: OnGate): Updated {
   if (!item) return stay(state);
   if (isStop(item)) return say(state, 'That one stops: it cannot be struck.');
-  return record(state, gateWish(view, 'struck', item.item.key));
+  return requestMark(state, gateWish(view, 'struck', item.item.key));
 }
 
 function askPast({ state, view, items }: OnGate): Updated {
@@ -130,7 +130,7 @@ function askPast({ state, view, items }: OnGate): Updated {
   return ask(state, { ask: 'why', wish: gateWish(view, 'seen', 'all'), refused });
 }
 
-/** Through the gate: to the next one, into the step, or back to where it was opened. */
+/** Passes the gate: on with the piece, or back to where the gate was opened. */
 function pass({ state, view, job, piece, items }: OnGate): Updated {
   const left = items.filter((i) => !i.item.done).map((i) => i.item.say);
   const sealant = view.moment === 'sealing' && piece ? sealantSaid(job, piece, state.now) : null;
@@ -151,8 +151,8 @@ function pass({ state, view, job, piece, items }: OnGate): Updated {
 
 // ---------------------------------------------------------------- after a mark
 
-/** On, or what stops it. */
-function afterSeen(state: State, { wish }: Made<WishTo<'gate'>>): Updated {
+/** Goes on, or stays where something stops. */
+function afterSeen(state: State, { wish }: MadeMark<WishTo<'gate'>>): Updated {
   const { view } = state;
   if (view.screen !== 'gate') return stay(state);
   if (wish.item !== 'all' || wish.how !== 'seen') return stay(toList(state));
@@ -163,14 +163,14 @@ function afterSeen(state: State, { wish }: Made<WishTo<'gate'>>): Updated {
   return pass(here);
 }
 
-/** What comes next is marked. */
+/** Marks what comes next. */
 function toList(state: State): State {
   const { view } = state;
   return view.screen === 'gate' ? { ...state, view: atItem(view, null) } : state;
 }
 
 /** What was seen here is asked again, and nothing counts as ticked. */
-function afterUndo(state: State, { wish }: Made<WishTo<'undo'>>): Updated {
+function afterUndo(state: State, { wish }: MadeMark<WishTo<'undo'>>): Updated {
   const { view } = state;
   const entry = undone(state, wish);
   if (!entry || view.screen !== 'gate') return stay(state);
@@ -197,7 +197,7 @@ function inItem({ job, view, item }: OnGate): InQuestion | null {
   return behindItem(job, view.moment, view.piece, item?.item.key ?? '');
 }
 
-export const gate = screenOver({
+export const gateScreen = screenOver({
   here: onGate,
   keys: [
     {

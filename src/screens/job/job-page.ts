@@ -5,7 +5,7 @@ import type { OnJob } from '../base/moves.ts';
 import { insideSaid } from '../base/noted.ts';
 import { type ListLine, listLines, middleRows, type Page } from '../base/page.ts';
 import type { View } from '../base/state.ts';
-import { bold, cut, type Line, line, pad, type Span, span, width, wrap } from '../kit/text.ts';
+import { bold, cutTo, type Line, line, pad, type Span, span, width, wrap } from '../kit/text.ts';
 import { wrapStruck } from '../now/corrections-said.ts';
 import { troubles } from '../now/job-now.ts';
 import type { Rung } from '../now/ladder.ts';
@@ -70,7 +70,7 @@ const MARGINS = 5;
 /** Lines that are no rows: a blank, and what stands before the way up. */
 const ABOVE = 3;
 const LOUD = { colour: 'red', bold: true } as const;
-/** Deeper than this nothing is moved in any further. */
+/** Rows that lie deeper are indented no further. */
 const DEEPEST = 5;
 
 /** Moved in by what lies over it. */
@@ -79,7 +79,7 @@ function nameOf({ piece, task, depth }: Rung): string {
   return `${indent}${piece?.spec.name ?? task?.spec.say ?? ''}`;
 }
 
-/** A longer name takes what room its own row leaves. */
+/** A longer name may take the room that the rest of its row leaves. */
 function rowOf(job: Job, rung: Rung, marked: boolean, name: number, columns: number, now: string) {
   const text = nameOf(rung);
   const told = rung.piece
@@ -91,7 +91,7 @@ function rowOf(job: Job, rung: Rung, marked: boolean, name: number, columns: num
   return line(
     span(marked ? '> ' : '  ', { bold: true }),
     pad(
-      cut(line(marked ? bold(text) : text), room),
+      cutTo(line(marked ? bold(text) : text), room),
       Math.max(name, Math.min(room, width(text))) + 3,
     ),
     ...told,

@@ -1,4 +1,4 @@
-/** The job as a way down and up again: its pieces and tasks in their order, where each is, and what is next. */
+/** The job: its pieces and tasks in the order of taking apart and putting together, where each is, and what is next. */
 import { ask } from '../ask/field.ts';
 import { withinKey } from '../ask/how-long.ts';
 import { cameOut, goesIn } from '../ask/inside.ts';

@@ -1,5 +1,5 @@
 /** Given a time: what can be done in it and left safe. */
-import { type Doable, within as doableWithin } from '../../plan/twenty.ts';
+import { type Doable, within } from '../../plan/twenty.ts';
 import { GO } from '../base/key.ts';
 import { type OnJob, onJob, show } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
@@ -12,7 +12,7 @@ import { curesSaid } from '../now/sealant.ts';
 
 type WithinView = Extract<View, { screen: 'within' }>;
 
-export const within = screenOver({
+export const withinScreen = screenOver({
   here: (state: State, view: WithinView) => onJob(state, view),
   keys: [
     {
@@ -29,9 +29,7 @@ export const within = screenOver({
 const LABEL = 9;
 
 function drawWithin({ state, view: { minutes }, job }: OnJob<WithinView>): Page {
-  const found = atTime(job, state.now, `within ${minutes}`, () =>
-    doableWithin(job, minutes, state.now),
-  );
+  const found = atTime(job, state.now, `within ${minutes}`, () => within(job, minutes, state.now));
   return {
     kind: 'page',
     left: line(bold(`In ${many(minutes, 'minute')}, and left safe`)),

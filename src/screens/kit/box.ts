@@ -10,7 +10,7 @@ export function sentences(text: string): string[] {
   return text.split(/(?<=[.?!]) +(?=[\p{Lu}\d])/u);
 }
 
-/** `marked` is the text of several that is meant just now; without it none stands in from the edge. */
+/** `marked`: which of several texts is marked; without it no room is left for the sign. */
 export function stopBox(texts: readonly string[], columns: number, marked?: number): Line[] {
   const room = Math.max(10, Math.min(WIDEST, columns - 4) - 6);
   const lines = texts.flatMap((text, i) => {

@@ -9,7 +9,7 @@ interface Cell {
   rows: number;
 }
 
-/** Higher ones would only set the numbers further apart. */
+/** Rows of a spot at most: more would only set the numbers further apart. */
 const HIGHEST = 4;
 /** The brackets around a name. */
 const BRACKETS = 2;

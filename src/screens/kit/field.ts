@@ -9,7 +9,7 @@ interface Typed {
   readonly cursor: number;
 }
 
-export interface Field extends Typed {
+export interface TextField extends Typed {
   /** What undo goes back to, the latest last. */
   readonly past: readonly Typed[];
 }
@@ -20,12 +20,12 @@ const LIMIT = 20_000;
 const COUNTED = 20 * LIMIT;
 const STEPS = 200;
 
-export function field(text = ''): Field {
+export function field(text = ''): TextField {
   const graphemes = split(text);
   return { text: graphemes, cursor: graphemes.length, past: [] };
 }
 
-export function fieldText(f: Field): string {
+export function fieldText(f: TextField): string {
   return f.text.join('');
 }
 
@@ -92,21 +92,21 @@ const UNDO: readonly Press[] = ['ctrl-z', 'ctrl-_'];
 export const EDITING: readonly Press[] = [...Object.keys(EDITS), ...UNDO];
 
 function insert(f: Typed, graphemes: readonly string[]): Typed {
-  // What is put together anew may join with its neighbour: an accent typed behind its letter.
+  // A new character may join with the one before it: an accent typed behind its letter.
   const before = split([...f.text.slice(0, f.cursor), ...graphemes].join(''));
   const all = split([...before, ...f.text.slice(f.cursor)].join(''));
   if (all.length > LIMIT) return f;
   return { text: all, cursor: Math.min(before.length, all.length) };
 }
 
-function remember(f: Field, next: Typed): Field {
+function remember(f: TextField, next: Typed): TextField {
   const changed = next.text.join('') !== f.text.join('');
   const past = changed ? [...f.past, { text: f.text, cursor: f.cursor }].slice(-STEPS) : f.past;
   return { text: next.text, cursor: next.cursor, past };
 }
 
 /** What a press does to the field; null when the press is none of its keys. */
-export function pressField(f: Field, press: Press): Field | null {
+export function pressField(f: TextField, press: Press): TextField | null {
   if (UNDO.includes(press)) {
     const last = f.past.at(-1);
     return last ? { ...last, past: f.past.slice(0, -1) } : f;
@@ -119,7 +119,7 @@ export function pressField(f: Field, press: Press): Field | null {
 }
 
 /** Why a paste is not taken, a sentence with its length; null: there is room for all of it. */
-export function tooLong(f: Field, text: string): string | null {
+export function tooLong(f: TextField, text: string): string | null {
   const length = text.length > COUNTED ? text.length : split(clean(text)).length;
   const room = LIMIT - f.text.length;
   if (length <= room) return null;
@@ -127,7 +127,7 @@ export function tooLong(f: Field, text: string): string | null {
 }
 
 /** A paste is one step, all of it or none: runs of line breaks and tabs become a space, other controls go. */
-export function pasteField(f: Field, text: string): Field {
+export function pasteField(f: TextField, text: string): TextField {
   return tooLong(f, text) === null ? remember(f, insert(f, split(clean(text)))) : f;
 }
 
@@ -136,7 +136,7 @@ function clean(text: string): string {
 }
 
 /** The part of the text around the cursor that fits, and the column of the cursor in it. */
-export function drawField(f: Field, columns: number): { line: Line; column: number } {
+export function drawField(f: TextField, columns: number): { line: Line; column: number } {
   const room = Math.max(1, columns - 1);
   const shown = (at: number) => span(f.text[at] ?? '').text;
   let from = f.cursor;

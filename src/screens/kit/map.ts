@@ -5,7 +5,7 @@
 import type { Layout } from '../../piece/map.ts';
 import { dotted } from './dotted.ts';
 import { type Cell, place } from './place.ts';
-import { window } from './scroll.ts';
+import { countLine, window } from './scroll.ts';
 import { type Line, type Span, type Style, span, width } from './text.ts';
 
 export type Shape = 'home' | 'out' | 'in' | 'tight' | 'trouble';
@@ -63,7 +63,7 @@ export function inLines(
 }
 
 /** From one hole to another: drawn as a dotted line where holes stand as they lie. */
-export interface Way {
+export interface HoleToHole {
   from: string;
   to: string;
 }
@@ -74,7 +74,7 @@ export function drawMap(
   marks: readonly Mark[],
   columns: number,
   rows: number,
-  way: Way | null = null,
+  way: HoleToHole | null = null,
 ): Line[] {
   for (const labels of LEVELS) {
     const placed = place(layout, cells(marks, labels), columns, rows);
@@ -180,9 +180,17 @@ function drawLines(marks: readonly Mark[], columns: number, rows: number): Line[
       .map((mark, k) => ({ mark, column: k * (3 + room + LINE_LABEL + GAP) }));
     all.push(putTogether(row, (m) => drawMark(m, m.short.slice(0, LINE_LABEL), room)));
   }
-  const here = marks.findIndex((m) => m.here);
-  const top = window(all.length, rows, Math.floor(Math.max(0, here) / each));
-  const shown = all.slice(top, top + rows);
-  const above = Math.floor((rows - shown.length) / 2);
-  return Array.from({ length: rows }, (_, i) => shown[i - above] ?? []);
+  const here = Math.floor(
+    Math.max(
+      0,
+      marks.findIndex((m) => m.here),
+    ) / each,
+  );
+  if (all.length > rows) {
+    const top = window(all.length, rows - 1, here);
+    const below = all.length - top - (rows - 1);
+    return [...all.slice(top, top + rows - 1), countLine(top, below, true)];
+  }
+  const above = Math.floor((rows - all.length) / 2);
+  return Array.from({ length: rows }, (_, i) => all[i - above] ?? []);
 }

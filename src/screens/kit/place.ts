@@ -8,7 +8,7 @@ export interface Cell {
   before: number;
 }
 
-export interface Placed {
+export interface PlacedCell {
   name: string;
   row: number;
   column: number;
@@ -28,7 +28,7 @@ export function place(
   cells: readonly Cell[],
   columns: number,
   rows: number,
-): Placed[] | null {
+): PlacedCell[] | null {
   for (const stretch of STRETCHES) {
     const placed = tryPlace(layout, cells, columns, rows, stretch);
     if (placed) return placed;
@@ -42,7 +42,7 @@ function tryPlace(
   columns: number,
   rows: number,
   stretch: number,
-): Placed[] | null {
+): PlacedCell[] | null {
   const byName = new Map(layout.places.map((p) => [p.name, p]));
   const points = cells.flatMap((cell) => {
     const p = byName.get(cell.name);
@@ -64,7 +64,7 @@ function tryPlace(
   }
   const tall = Math.round(y.size * scale.y);
   const down = Math.floor((rows - 1 - tall) / 2);
-  const placed: Placed[] = [];
+  const placed: PlacedCell[] = [];
   for (const [row, there] of lines) {
     const clear = clearLine(there, columns);
     if (!clear) return null;

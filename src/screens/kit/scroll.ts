@@ -1,4 +1,6 @@
 /** A list of lines of which only some are in sight. */
+import { keyName } from './press.ts';
+import { type Line, line } from './text.ts';
 
 /** The first of `rows` lines out of `total` that keep line `at` in sight. */
 export function window(total: number, rows: number, at: number): number {
@@ -6,7 +8,17 @@ export function window(total: number, rows: number, at: number): number {
 }
 
 /** The lines around the one marked, as many as fit. */
-export function around<T>(lines: readonly T[], at: number, rows: number): readonly T[] {
+export function linesAround<T>(lines: readonly T[], at: number, rows: number): readonly T[] {
   const first = window(lines.length, rows, at);
   return lines.slice(first, first + rows);
+}
+
+/** `(2 above, 5 below)`; where the arrows do something else, with the keys that move it. */
+export function countLine(above: number, below: number, arrows: boolean): Line {
+  const all = [
+    above > 0 && { count: `${above} above`, press: 'pageup' },
+    below > 0 && { count: `${below} below`, press: 'pagedown' },
+  ].filter((more) => more !== false);
+  const keys = arrows ? '' : `: ${all.map((more) => keyName(more.press)).join(', ')}`;
+  return line(`(${all.map((more) => more.count).join(', ')}${keys})`);
 }

@@ -66,7 +66,7 @@ function head(text: string, columns: number): string {
 const CUT = '..';
 
 /** The line in at most `columns`; what is cut off is marked. */
-export function cut(what: Line, columns: number): Line {
+export function cutTo(what: Line, columns: number): Line {
   if (width(what) <= columns) return what;
   const mark = columns > CUT.length ? CUT : '';
   let left = columns - mark.length;
@@ -85,7 +85,7 @@ const blank = (columns: number): Span => ({ text: ' '.repeat(Math.max(0, columns
 
 /** The line with blanks up to `columns`, cut if it is longer. */
 export function pad(what: Line, columns: number): Line {
-  const shown = cut(what, columns);
+  const shown = cutTo(what, columns);
   const rest = columns - width(shown);
   return rest > 0 ? [...shown, blank(rest)] : shown;
 }
@@ -97,7 +97,7 @@ export function indent(what: Line, columns: number): Line {
 
 /** One text at the left edge, one at the right; the left one is cut where both do not fit. */
 export function spread(left: Line, right: Line, columns: number): Line {
-  const shown = cut(right, columns);
+  const shown = cutTo(right, columns);
   const room = columns - width(shown);
   const gap = width(shown) > 0 && room > 0 ? 2 : 0;
   return [
@@ -108,7 +108,7 @@ export function spread(left: Line, right: Line, columns: number): Line {
 }
 
 export function centred(what: Line, columns: number): Line {
-  return indent(cut(what, columns), Math.floor((columns - width(what)) / 2));
+  return indent(cutTo(what, columns), Math.floor((columns - width(what)) / 2));
 }
 
 /** The text broken between words into lines of at most `columns`; words that are longer are broken too. */

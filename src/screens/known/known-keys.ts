@@ -1,6 +1,6 @@
 /** Keys of what is known that other screens have too. */
 import type { Key } from '../base/key.ts';
-import { record, show, stay } from '../base/moves.ts';
+import { requestMark, show, stay } from '../base/moves.ts';
 import type { State } from '../base/state.ts';
 import type { Of } from '../now/known-rows.ts';
 
@@ -35,7 +35,7 @@ export function unsayKey<H extends { state: State }>(of: (here: H) => Of | null)
     does: (here) => {
       const { state } = here;
       const last = lastSaid(state, of(here));
-      return last === null ? stay(state) : record(state, { do: 'undo', id: last });
+      return last === null ? stay(state) : requestMark(state, { do: 'undo', id: last });
     },
   };
 }

@@ -29,7 +29,7 @@ export function drawKnown({ state, job, view, rows, row }: OnKnown): Page {
   return { kind: 'list', ...around, counted: true, middle: () => drawn };
 }
 
-/** All lines of the page, those of a row with its place. */
+/** All lines of the page, each with the row that it belongs to. */
 function drawRows(
   rows: readonly KnownRow[],
   here: KnownRow | null,

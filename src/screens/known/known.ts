@@ -11,7 +11,7 @@ import { drawKnown } from './known-page.ts';
 import { askTruth, notSo } from './not-so.ts';
 import { knownHere, type OnKnown } from './on-known.ts';
 
-/** The row that is lit counts as marked, also where nobody has moved yet. */
+/** With the row that is shown as marked written down, also where nobody has moved yet. */
 function withMark({ state, view, row }: OnKnown): State {
   return { ...state, view: { ...view, here: row?.id ?? null } };
 }
@@ -40,7 +40,7 @@ function inRow({ view, row }: OnKnown): InQuestion {
   return { of: view.of, rows: row?.figure ? [row] : [] };
 }
 
-export const known = screenOver({
+export const knownScreen = screenOver({
   here: knownHere,
   keys: [
     {

@@ -28,7 +28,7 @@ export function notSo<H extends { state: State }>(
   };
 }
 
-/** What is true there; which of them is meant, where several are. */
+/** Asks what is true there; where several texts are in question, shows them all to choose from. */
 export function askWhich(state: State, { of, rows }: InQuestion): Updated {
   const [likely] = rows;
   if (!likely) return stay(state);

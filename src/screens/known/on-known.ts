@@ -1,4 +1,4 @@
-/** What is known where one stands on the page of all that is known: its rows, and the marked one. */
+/** The rows of the page of all that is known, and which one is marked. */
 import { type OnJob, onJob } from '../base/moves.ts';
 import type { State, View } from '../base/state.ts';
 import { type KnownRow, knownRows } from '../now/known-rows.ts';
@@ -27,7 +27,7 @@ function rowsOf({ job, view }: OnJob<KnownView>): KnownRow[] {
 
 function rowAt(rows: readonly KnownRow[], here: string | null): KnownRow | null {
   if (here === null) return rows[0] ?? null;
-  // A row that was taken back leaves its mark on what is left of its kind.
+  // Where the marked row was taken back, another row of its kind is marked.
   const alike = rows.findLast((r) => kindOf(r.id) === kindOf(here));
   return rows.find((r) => r.id === here) ?? alike ?? rows[0] ?? null;
 }

@@ -24,7 +24,7 @@ import { testsKey } from '../tasks/tests-list.ts';
 
 type NoteView = Extract<View, { screen: 'note' }>;
 
-export const note = screen({
+export const noteScreen = screen({
   here: (state: State, view: NoteView) => onJob(state, view),
   keys: [
     {

@@ -32,14 +32,19 @@ export function letterMeant(typed: string, letters: readonly string[]): string |
   return letters.find((l) => l.toLowerCase() === typed.toLowerCase()) ?? null;
 }
 
-export function readHand(hand: string, job: Job): HandRead {
+/** `letters`: those of the job, where they are known already. */
+export function readHand(
+  hand: string,
+  job: Job,
+  letters: readonly string[] = lettersOf(job),
+): HandRead {
   if (hand === '') return { is: 'none' };
   if (hand.startsWith('.')) {
     const mm = readLength(hand.slice(1));
     return mm !== null && mm > 0 ? { is: 'length', mm } : { is: 'part' };
   }
   const [typed = '', ...unders] = hand.split('+');
-  const letter = letterMeant(typed, lettersOf(job));
+  const letter = letterMeant(typed, letters);
   if (letter === null) return { is: 'part' };
   const item = readItem([letter, ...unders.filter((u) => u !== '')].join('+'));
   if (!item) return { is: 'part' };
@@ -58,12 +63,16 @@ const LENGTH_SIGN = /^[0-9.,/-]$/;
 const UNDER_SIGN = /^[\p{L}0-9.+-]$/u;
 
 /** The hand after this press; null when the press is not about what is in the hand. */
-export function pressHand(hand: string, press: Press, job: Job): string | null {
+export function pressHand(
+  hand: string,
+  press: Press,
+  job: Job,
+  letters: readonly string[] = lettersOf(job),
+): string | null {
   if (hand.startsWith('.') && LENGTH_SIGN.test(press)) return hand + press;
   if (hand.includes('+') && UNDER_SIGN.test(press)) return hand + press;
   if (press === '.') return '.';
-  if (press === '+') return readHand(hand, job).is === 'kind' ? `${hand}+` : null;
-  const letters = lettersOf(job);
+  if (press === '+') return readHand(hand, job, letters).is === 'kind' ? `${hand}+` : null;
   const begins = (text: string) =>
     letters.some((l) => l.toLowerCase().startsWith(text.toLowerCase()));
   if (/^[A-Za-z0-9]$/.test(press) && hand !== '' && begins(hand + press)) return hand + press;

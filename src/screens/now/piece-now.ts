@@ -6,7 +6,7 @@ import { loosenNext, nextHole } from '../../piece/next.ts';
 import { passesOf } from '../../piece/passes.ts';
 import { UNKNOWN } from '../../piece/row.ts';
 import { tips } from '../../piece/sequence/tips.ts';
-import { readHand } from './hand.ts';
+import type { HandRead } from './hand.ts';
 
 /** The answer is kept with the piece: it is asked several times for one picture, and the piece never changes. */
 function kept<A>(question: (piece: PieceNow) => A): (piece: PieceNow) => A {
@@ -90,8 +90,7 @@ export function unknownOnly(piece: PieceNow): boolean {
 const SAME_LENGTH = 0.5;
 
 /** Empty holes where what is in the hand belongs, in the order of the piece. */
-export function fitting(job: Job, piece: PieceNow, hand: string): HoleNow[] {
-  const read = readHand(hand, job);
+export function fitting(job: Job, piece: PieceNow, read: HandRead): HoleNow[] {
   return toFill(piece).filter((h) => {
     if (h.belongs === null || h.unsettled) return false;
     if (read.is === 'kind') return h.belongs.kind === read.item.kind;

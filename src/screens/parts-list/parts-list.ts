@@ -6,7 +6,7 @@ import { isHere } from '../../plan/buy/state.ts';
 import { sayStepName } from '../../plan/say.ts';
 import { ask } from '../ask/field.ts';
 import { ENTER, type Key } from '../base/key.ts';
-import { type OnJob, onJob, record, stay } from '../base/moves.ts';
+import { type OnJob, onJob, requestMark, stay } from '../base/moves.ts';
 import { NOTED } from '../base/noted.ts';
 import { listLines, type Page } from '../base/page.ts';
 import { screenOver } from '../base/screen.ts';
@@ -66,7 +66,7 @@ function goFurther({ state, buy }: OnParts): Updated {
   const next = buy && FURTHER[buy.state];
   if (!next) return stay(state);
   if (next === 'ordered') return ask(state, { ask: 'promised', buy: buy.buy, say: null });
-  return record(state, buyWish(buy, next));
+  return requestMark(state, buyWish(buy, next));
 }
 
 /** How far the marked part has come. */
@@ -77,11 +77,11 @@ function cameKey(
   return {
     ...words,
     holds: ({ buy }) => buy !== null,
-    does: ({ state, buy }) => (buy ? record(state, buyWish(buy, how)) : stay(state)),
+    does: ({ state, buy }) => (buy ? requestMark(state, buyWish(buy, how)) : stay(state)),
   };
 }
 
-export const parts = screenOver({
+export const partsScreen = screenOver({
   here: partsHere,
   keys: [
     undoHere,

@@ -3,12 +3,12 @@ import { sayEntry } from '../../job/fold/say-entry.ts';
 import type { Entry } from '../../model/types.ts';
 import { LOOK, OFF, ON, TIGHT } from '../base/enter.ts';
 import { type At, at, stay, toStep } from '../base/moves.ts';
-import type { Made, WishTo } from '../base/screen.ts';
-import type { State, Step, Updated } from '../base/state.ts';
+import type { MadeMark, WishTo } from '../base/screen.ts';
+import type { PieceStep, State, Updated } from '../base/state.ts';
 import { isOfGate, takenBack, undone } from '../base/undo.ts';
 import { onlyStuckLeft, passNow, toFill } from '../now/piece-now.ts';
 
-export function afterUndo(state: State, { wish }: Made<WishTo<'undo'>>): Updated {
+export function afterUndo(state: State, { wish }: MadeMark<WishTo<'undo'>>): Updated {
   const here = at(state);
   const entry = undone(state, wish);
   if (!here || !entry) return stay(state);
@@ -16,7 +16,7 @@ export function afterUndo(state: State, { wish }: Made<WishTo<'undo'>>): Updated
   const said = takenBack(state, entry).state;
   const { step } = here.view;
   if (!isOfGate(entry)) return toStep(said, stepFor(entry, step));
-  // What was to be seen before it goes on is asked again, so it does not go on yet.
+  // A gate is asked again, so one does not go on with its bolts.
   return here.key === entry.piece && step.step === 'on' ? toStep(said, LOOK) : stay(said);
 }
 
@@ -29,7 +29,7 @@ function standsAgain(state: State, id: string): Updated {
   return toStep({ ...state, quiet }, stepOn(entry, here));
 }
 
-function stepOn(entry: Entry, { job, piece, view }: At): Step {
+function stepOn(entry: Entry, { job, piece, view }: At): PieceStep {
   switch (entry.verb) {
     case 'out':
       return onlyStuckLeft(piece) ? { step: 'off-count' } : OFF;
@@ -46,7 +46,7 @@ function stepOn(entry: Entry, { job, piece, view }: At): Step {
   }
 }
 
-function stepFor(entry: Entry, now: Step): Step {
+function stepFor(entry: Entry, now: PieceStep): PieceStep {
   const here = entry.hole?.length === 1 ? (entry.hole[0] ?? null) : null;
   switch (entry.verb) {
     case 'out':

@@ -2,11 +2,12 @@
 import type { Refusal, Wish } from '../../model/types.ts';
 import { ask } from '../ask/field.ts';
 import { LOOK, OFF, TIGHT, toJob, toSettleStep } from '../base/enter.ts';
-import { at, say, stay, stepOf, toStep } from '../base/moves.ts';
+import { at, say, stay, stepNow, toStep } from '../base/moves.ts';
 import { NOTED } from '../base/noted.ts';
-import type { After, Made, WishTo } from '../base/screen.ts';
+import type { After, MadeMark, WishTo } from '../base/screen.ts';
 import type { State, Updated } from '../base/state.ts';
 import { list } from '../kit/words.ts';
+import { readHand } from '../now/hand.ts';
 import { fingerTight } from '../now/job-now.ts';
 import {
   fitting,
@@ -35,12 +36,12 @@ export const ON_A_PIECE = {
 
 // ---------------------------------------------------------------- off
 
-/** The next bolt; after the last one, or a whole row, the count. */
+/** To the next bolt; after the last one, or after a whole row, to the count. */
 function nextOff(state: State): Updated {
   const here = at(state);
   if (!here) return stay(state);
   const { piece } = here;
-  const all = stepOf(state, 'off-row') !== null;
+  const all = stepNow(state, 'off-row') !== null;
   if (!all && !onlyStuckLeft(piece)) return toStep(state, OFF);
   const counted = toStep(state, { step: 'off-count' });
   return stillIn(piece).length === 0 ? counted : { ...counted, effects: [{ do: 'ring' }] };
@@ -48,12 +49,12 @@ function nextOff(state: State): Updated {
 
 type Moved = Extract<Wish, { do: 'off' | 'aside' | 'on' }>;
 
-function moved(state: State, { wish }: Made<Moved>): Updated {
+function moved(state: State, { wish }: MadeMark<Moved>): Updated {
   const now = say(toJob(state).state, movedSaid(state, wish));
   return wish.do === 'on' ? now : askRuns(now, wish.piece);
 }
 
-/** Of a hose or a cable one asks while it is in the hand, where the file says nothing of it. */
+/** How a hose or a cable runs is asked while it is in the hand, if the file does not say it. */
 function askRuns(done: Updated, piece: string): Updated {
   const now = done.state.open?.job.pieces.get(piece);
   const said = now && (now.spec.routes.length > 0 || now.spec.marks.length > 0);
@@ -82,13 +83,14 @@ function movedSaid(state: State, wish: Moved): string {
  */
 function nextOn(state: State): Updated {
   const here = at(state);
-  const step = stepOf(state, 'on');
+  const step = stepNow(state, 'on');
   if (!here || !step) return stay(state);
   if (toFill(here.piece).length === 0) {
     const n = fingerTight(here.piece).length;
     return toStep({ ...state, quiet: `All in, ${n} of them by fingers only.` }, LOOK);
   }
-  const hand = fitting(here.job, here.piece, step.hand).length > 0 ? step.hand : '';
+  const fits = fitting(here.job, here.piece, readHand(step.hand, here.job));
+  const hand = fits.length > 0 ? step.hand : '';
   return toStep(state, { ...step, here: null, typed: '', hand, fresh: false });
 }
 
@@ -96,7 +98,7 @@ function nextOn(state: State): Updated {
  * The next bolt, or tight. Between two passes the piece is looked at: the wrench is set anew, and one press too
  * many must not count for the next pass.
  */
-function nextTight(state: State, { before }: Made): Updated {
+function nextTight(state: State, { before }: MadeMark): Updated {
   const here = at(state);
   if (!here) return stay(state);
   const { kinds } = here.job.upper;
@@ -114,7 +116,7 @@ function nextTight(state: State, { before }: Made): Updated {
 
 // ---------------------------------------------------------------- troubles
 
-function afterTrouble(state: State, { wish }: Made<WishTo<'state'>>): Updated {
+function afterTrouble(state: State, { wish }: MadeMark<WishTo<'state'>>): Updated {
   const back = at(state)?.view.step;
   if (!back || wish.state === 'mended') return say(state, `${wish.hole} is mended.`);
   if (wish.state === 'pulled' && back.step === 'tight') {
@@ -132,14 +134,14 @@ function afterTrouble(state: State, { wish }: Made<WishTo<'state'>>): Updated {
 
 // ---------------------------------------------------------------- refused
 
-/** Breaks a casting, a thread, a bolt or what turns. Nothing else rings. */
+/** Refusals of what would break a casting, a thread, a bolt or what turns. Nothing else rings. */
 const BREAKS: readonly string[] = ['wrong-bolt', 'still-in', 'inside', 'out-of-limit'];
 
 export function breaks(refused: Refusal): boolean {
   return BREAKS.includes(refused.code);
 }
 
-/** STOP, where it can be overruled; to the hole that is to be settled first; else why not. */
+/** What can be overruled becomes STOP or a question; an unsettled hole is shown first; all else is said quietly. */
 export function refusedOnPiece(state: State, why: Refusal, wish: Wish): Updated {
   const here = at(state);
   if (!here || !why.overrulable || why.code === 'which') return say(state, why.say);

@@ -1,4 +1,4 @@
-/** Threads of this job that start in each other's holes: named once a sitting, where a hand is asked what it holds. */
+/** Kinds of this job whose threads start in each other's holes: said once a sitting, where one says what is in the hand. */
 import { lookAlikes } from '../../bolt/lookalikes.ts';
 import { threadOf } from '../../bolt/threads.ts';
 import { kindsIn } from '../../job/fold/fit-of.ts';
@@ -15,7 +15,7 @@ export function nameAlikes(here: At & { state: State }): State {
   return said === null ? state : { ...state, quiet: said, read: [...state.read, TOLD] };
 }
 
-/** Of the whole job, where one of the two belongs in this piece: the other may lie on the same bench. */
+/** Pairs of the whole job of which one belongs in this piece: the other may lie on the same bench. */
 function alikes({ job, piece }: At): string | null {
   const { kinds } = job.upper;
   const mine = kindsIn(piece).map((k) => threadOf(kinds.get(k)?.thread ?? null)?.name);

@@ -20,7 +20,7 @@ function onAnswer(state: State, view: StepView<'answer'>): OnAnswer | null {
   return here && found && !('fault' in found) ? { ...here, answer: found } : null;
 }
 
-export const answer = stepScreen({
+export const answerScreen = stepScreen({
   here: onAnswer,
   keys: [
     goOnKey,
@@ -44,7 +44,7 @@ const ABOUT: Readonly<Record<About, string>> = {
   left: 'what is left over',
   heights: 'heights of the heads',
 };
-/** Lines of an answer in sight, the rest by going down. */
+/** Lines of an answer in sight; Down shows the rest. */
 const LINES = 6;
 const HIGH_LINES = 9;
 const HIGH = 30;

@@ -6,7 +6,7 @@ import { ask } from '../ask/field.ts';
 import { goesIn } from '../ask/inside.ts';
 import { OFF } from '../base/enter.ts';
 import { ENTER } from '../base/key.ts';
-import { type At, record, toStep } from '../base/moves.ts';
+import { type At, requestMark, toStep } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
 import type { State, Updated } from '../base/state.ts';
 import { hangingBoth } from '../kit/both.ts';
@@ -28,11 +28,11 @@ const isSomeIn = (here: OnCount): boolean => !nothingIn(here);
 
 function cameOff({ state, key, piece }: OnCount): Updated {
   // Where nothing lies in a tray there is nothing to ask.
-  if (piece.holes.length === 0) return record(state, { do: 'off', piece: key });
+  if (piece.holes.length === 0) return requestMark(state, { do: 'off', piece: key });
   return ask(state, { ask: 'tray', piece: key, how: 'off' }, piece.tray ?? '');
 }
 
-export const count = stepScreen({
+export const countScreen = stepScreen({
   here: onPiece<'off-count'>,
   keys: [
     {
@@ -71,7 +71,7 @@ export const count = stepScreen({
   draw: drawCount,
 });
 
-/** What the file would answer, said before it is asked. */
+/** The refusal that `off` would meet, said before it is asked for. */
 function refusal({ piece }: At): Refusal {
   const holes = names(stillIn(piece));
   const say = `${list(holes)} ${holes.length === 1 ? 'is' : 'are'} still in.`;
@@ -106,7 +106,7 @@ function drawCount(here: OnCount): Page {
   };
 }
 
-/** Nothing to count is no leave to pry. */
+/** Without bolts to count one still has to look before prying. */
 function unbolted(columns: number): Line[] {
   return [
     ...wrap('No bolts are noted here.', columns, { bold: true }),

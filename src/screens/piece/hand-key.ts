@@ -1,18 +1,39 @@
 /** What is typed about the bolt in the hand, on the way off and on the way on. */
 import type { Key } from '../base/key.ts';
 import { stay, toStep } from '../base/moves.ts';
-import { pressHand } from '../now/hand.ts';
-import type { OnPiece } from './step.ts';
+import type { State } from '../base/state.ts';
+import { type HandRead, lettersOf, pressHand, readHand } from '../now/hand.ts';
+import { type OnPiece, onPiece, type StepOf, type StepView } from './step.ts';
 
-export const handKey: Key<OnPiece<'off' | 'on'>> = {
+export type OnHand<S extends 'off' | 'on' = 'off' | 'on'> = OnPiece<S> & {
+  /** Letters of kinds in this job. */
+  letters: readonly string[];
+  /** What is in the hand. */
+  hand: HandRead;
+};
+
+export function onHand<S extends 'off' | 'on'>(state: State, view: StepView<S>): OnHand<S> | null {
+  const here = onPiece(state, view);
+  if (!here) return null;
+  const letters = lettersOf(here.job);
+  const typed: StepOf<'off' | 'on'> = view.step;
+  return { ...here, letters, hand: readHand(typed.hand, here.job, letters) };
+}
+
+function pressed({ step, job, letters }: OnHand, press: string): string | null {
+  return pressHand(step.hand, press, job, letters);
+}
+
+export const handKey: Key<OnHand> = {
   id: 'hand',
   presses: [],
   label: '',
   help: 'what is in the hand: the letter of its kind, or its length',
   shown: 'letters, + and .25',
-  takes: ({ step, job }, press) => pressHand(step.hand, press, job) !== null,
-  does: ({ state, step, job }, press) => {
-    const hand = pressHand(step.hand, press, job);
+  takes: (here, press) => pressed(here, press) !== null,
+  does: (here, press) => {
+    const { state, step } = here;
+    const hand = pressed(here, press);
     if (hand === null) return stay(state);
     const typed = { ...step, hand, typed: '' };
     return toStep(state, typed.step === 'on' ? { ...typed, fresh: true } : typed);

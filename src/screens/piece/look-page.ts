@@ -48,13 +48,13 @@ export function drawLook({ state, job, piece, step, way }: OnLook): Page {
   );
 }
 
-/** What it cannot go on without. */
+/** Parts that are missing and without which it cannot go on. */
 function sayLacks(state: State, job: Job, piece: PieceNow): Line[] {
   const lacks = piece.away === 'no' ? null : lacksSaid(job, piece.spec.key, state.now);
   return wrap(lacks ?? '', state.columns, LOUD);
 }
 
-/** By when its joint is to be closed, and what it does not bear yet. */
+/** By when its joint must be closed, and what the joint does not bear yet. */
 function sayCured({ now, columns }: State, job: Job, piece: PieceNow): Line[] {
   return [
     ...wrap(hurrySaid(job, piece, now), columns, { bold: true }),
@@ -92,7 +92,7 @@ function passSaid(job: Job, piece: PieceNow, way: Way): string {
   return `Next pass, ${which}: ${sayPass(now.pass)}${sayPrinted(piece, now.pass)}.`;
 }
 
-/** Read over the tray before anything goes back; null when nothing lies in one. */
+/** What should lie in its tray; null when nothing lies in one. */
 function traySaid(job: Job, piece: PieceNow): string | null {
   const should = piece.away === 'no' ? null : shouldSaid(job, piece);
   if (should === null) return null;

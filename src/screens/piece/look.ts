@@ -3,7 +3,7 @@ import { cameOut, goesIn } from '../ask/inside.ts';
 import { noteKey } from '../ask/note.ts';
 import { goWay, OFF, readFirst, rowStep, TIGHT, toSettleStep } from '../base/enter.ts';
 import { ENTER, type Key } from '../base/key.ts';
-import { record, show, toStep } from '../base/moves.ts';
+import { requestMark, show, toStep } from '../base/moves.ts';
 import type { State, Updated } from '../base/state.ts';
 import { drawKey } from '../draw/draw-key.ts';
 import { inPiece } from '../known/in-question.ts';
@@ -15,7 +15,7 @@ import { comesAlong, WAY_LABELS, wayOf } from '../now/way.ts';
 import { partsKey } from '../parts-list/missing.ts';
 import { drawLook, type OnLook } from './look-page.ts';
 import { goKey, pointKey } from './point.ts';
-import { onHoles, type StepView, stepScreen } from './step.ts';
+import { onPiece, type StepView, stepScreen } from './step.ts';
 import {
   asideKey,
   gatesKey,
@@ -30,8 +30,9 @@ import { redoKey, undoKey } from './undo.ts';
 
 function takeOff({ state, key, piece }: OnLook): Updated {
   const bare = piece.holes.length === 0;
-  // Nothing holds it and nothing is to be read: one key.
-  if (bare && !mustRead(piece.spec, 'removal')) return record(state, { do: 'off', piece: key });
+  // Nothing holds it and nothing is to be read, so it is off by this one key.
+  if (bare && !mustRead(piece.spec, 'removal'))
+    return requestMark(state, { do: 'off', piece: key });
   const out = bare || stillIn(piece).length === 0;
   return readFirst(state, 'removal', out ? { step: 'off-count' } : OFF);
 }
@@ -49,7 +50,7 @@ const WIDE = 100;
 function knownLabel(here: OnLook): string {
   const { state, job, key, piece, step } = here;
   const busy = step.here !== null || someIn(here) || job.inside.some((i) => i.piece === key);
-  // Off, or aside, is what a piece without bolts is opened for.
+  // A piece without bolts is opened to take it off or move it aside.
   const bare = piece.holes.length === 0 && piece.where === 'home';
   return (busy || bare) && state.columns < WIDE ? '' : 'what is known';
 }
@@ -76,7 +77,7 @@ const KEYS: readonly Key<OnLook>[] = [
   knownKey<OnLook>(({ job, key }) => (job.pieces.has(key) ? { piece: key } : null), knownLabel),
   undoKey,
   redoKey,
-  // From a piece all that is known of it is one key away, and there it stands again.
+  // Not at the foot: the page of all that is known is one key away and has this key too.
   notSo<OnLook>(({ job, key, step }) => inPiece(job, key, step.here), ''),
   troubleKey,
   mendedKey,
@@ -115,10 +116,10 @@ const KEYS: readonly Key<OnLook>[] = [
   goKey,
 ];
 
-export const look = stepScreen({
+export const lookScreen = stepScreen({
   here: (state: State, view: StepView<'look'>): OnLook | null => {
-    const here = onHoles(state, view);
-    return here && { ...here, way: wayOf(here.job, here.piece) };
+    const here = onPiece(state, view);
+    return here && { ...here, lit: here.step.here, way: wayOf(here.job, here.piece) };
   },
   keys: KEYS,
   draw: drawLook,

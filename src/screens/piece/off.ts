@@ -4,34 +4,38 @@ import { orderCare } from '../../piece/care.ts';
 import { noteKey } from '../ask/note.ts';
 import { rowStep } from '../base/enter.ts';
 import { ENTER, GO } from '../base/key.ts';
-import { record, say, stay, toStep } from '../base/moves.ts';
+import { requestMark, say, stay, toStep } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
 import { piecePage } from '../base/piece-page.ts';
-import type { Updated } from '../base/state.ts';
+import type { State, Updated } from '../base/state.ts';
 import { bold, type Line, line, wrap } from '../kit/text.ts';
 import { sayItem } from '../kit/words.ts';
-import { readHand } from '../now/hand.ts';
-import { stillIn, tipsOf } from '../now/piece-now.ts';
+import { nextOut, stillIn, tipsOf } from '../now/piece-now.ts';
 import { sayTakes } from '../now/say-piece.ts';
 import { turnSaid } from '../now/say-tight.ts';
 import { nameAlikes } from './alike.ts';
-import { handKey } from './hand-key.ts';
+import { handKey, type OnHand, onHand } from './hand-key.ts';
 import { goKey, pointKey } from './point.ts';
 import { noteOf, ownTip } from './said.ts';
-import { type OnHoles, onHoles, stepScreen } from './step.ts';
+import { type OnHoles, type StepView, stepScreen } from './step.ts';
 import { troubleKey } from './step-keys.ts';
 import { redoKey, undoKey } from './undo.ts';
 
-type OnOff = OnHoles<'off'>;
+type OnOff = OnHand<'off'> & OnHoles<'off'>;
 
-function takeOut({ state, job, key, step, lit }: OnOff): Updated {
+/** The next one in loosening order is lit, where none is pointed at. */
+function onOff(state: State, view: StepView<'off'>): OnOff | null {
+  const here = onHand(state, view);
+  return here && { ...here, lit: here.step.here ?? nextOut(here.piece) };
+}
+
+function takeOut({ state, key, step, hand: read, lit }: OnOff): Updated {
   if (lit === null) return stay(state);
   const wish: Wish = { do: 'out', piece: key, holes: [lit] };
-  const read = readHand(step.hand, job);
   if (read.is === 'part') return say(state, `${step.hand} is no kind and no length yet.`);
-  if (read.is === 'none') return record(state, wish);
+  if (read.is === 'none') return requestMark(state, wish);
   const word = read.is === 'kind' ? [read.item.kind, ...read.item.with].join('+') : step.hand;
-  return record(state, { ...wish, row: word });
+  return requestMark(state, { ...wish, row: word });
 }
 
 /** Something is noted of the lit hole: a held Space must not say that its bolt came out. */
@@ -39,8 +43,8 @@ function isHurt({ piece, lit }: OnOff): boolean {
   return piece.holes.some((h) => h.name === lit && h.trouble !== null);
 }
 
-export const off = stepScreen({
-  here: onHoles<'off'>,
+export const offScreen = stepScreen({
+  here: onOff,
   keys: [
     handKey,
     pointKey,
@@ -116,11 +120,10 @@ function tipsSaid({ piece }: OnOff): string[] {
   ];
 }
 
-function sayNext({ state, job, piece, step, lit }: OnOff): Line[] {
+function sayNext({ state, job, piece, step, hand: read, lit }: OnOff): Line[] {
   const hole = piece.holes.find((h) => h.name === lit);
   if (!hole) return [];
   if (step.hand !== '') {
-    const read = readHand(step.hand, job);
     const item = read.is === 'kind' ? sayTakes(job, read.item) : step.hand;
     const turn = turnSaid(read.is === 'kind' ? (read.kind ?? undefined) : undefined);
     return [

@@ -5,45 +5,42 @@ import { UNKNOWN } from '../../piece/row.ts';
 import { noteKey } from '../ask/note.ts';
 import { TIGHT } from '../base/enter.ts';
 import { GO } from '../base/key.ts';
-import { type At, holeNamed, record, say, stay, toStep } from '../base/moves.ts';
+import { type At, holeNamed, requestMark, say, stay, toStep } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
 import { piecePage } from '../base/piece-page.ts';
 import type { State, Updated } from '../base/state.ts';
-import { bold, cut, type Line, line, spread, width, wrap } from '../kit/text.ts';
+import { bold, cutTo, type Line, line, spread, width, wrap } from '../kit/text.ts';
 import { list, many, sayCounts, sayItem } from '../kit/words.ts';
-import { type HandRead, handWish, readHand } from '../now/hand.ts';
+import { handWish } from '../now/hand.ts';
 import { fitting, names, toFill, unknownOnly } from '../now/piece-now.ts';
 import { sayTakes } from '../now/say-piece.ts';
 import { turnSaid } from '../now/say-tight.ts';
 import { sealantSaid } from '../now/sealant.ts';
 import { lacking, trayNow } from '../now/tray.ts';
 import { nameAlikes } from './alike.ts';
-import { handKey } from './hand-key.ts';
+import { handKey, type OnHand, onHand } from './hand-key.ts';
 import { goKey, pointKey } from './point.ts';
 import { noteOf, ownTip } from './said.ts';
-import { type OnHoles, onHoles, type StepView, stepScreen } from './step.ts';
+import { type OnHoles, type StepView, stepScreen } from './step.ts';
 import { heightsKey, leftKey, someIn, troubleKey } from './step-keys.ts';
 import { redoKey, undoKey } from './undo.ts';
 
-interface OnOn extends OnHoles<'on'> {
-  /** What is in the hand. */
-  hand: HandRead;
-  /** Empty holes where that belongs. */
+interface OnOn extends OnHand<'on'>, OnHoles<'on'> {
+  /** Empty holes where what is in the hand belongs. */
   fits: readonly HoleNow[];
   /** The hand is empty, and nobody noted which bolt is which: any of them goes in. */
   any: boolean;
 }
 
+/** The first hole where the hand's bolt belongs is lit, where none is pointed at. */
 function onOn(state: State, view: StepView<'on'>): OnOn | null {
-  const here = onHoles(state, view);
+  const here = onHand(state, view);
   if (!here) return null;
-  const { job, piece, step } = here;
-  return {
-    ...here,
-    hand: readHand(step.hand, job),
-    fits: fitting(job, piece, step.hand),
-    any: step.hand === '' && unknownOnly(piece),
-  };
+  const { job, piece, step, hand } = here;
+  const fits = fitting(job, piece, hand);
+  const any = step.hand === '' && unknownOnly(piece);
+  const first = fits[0] ?? (any ? toFill(piece)[0] : undefined);
+  return { ...here, fits, any, lit: step.here ?? first?.name ?? null };
 }
 
 /** `which`: the holes, where the lit one is not the only one. */
@@ -53,7 +50,7 @@ function putIn({ state, job, key, piece, step, lit, any }: OnOn, which?: string[
   // With a bolt that belongs nowhere, the first empty hole: the answer says why it does not.
   const hole = lit ?? toFill(piece)[0]?.name;
   if (hole === undefined) return say(state, 'No hole is empty.');
-  return record(state, { do: 'in', piece: key, holes: which ?? [hole], hand });
+  return requestMark(state, { do: 'in', piece: key, holes: which ?? [hole], hand });
 }
 
 function putAllIn(here: OnOn): Updated {
@@ -72,7 +69,7 @@ function allLabel({ hand }: OnOn): string {
   return hand.is === 'length' ? `all ${hand.mm} mm in` : 'all in';
 }
 
-export const on = stepScreen({
+export const onScreen = stepScreen({
   here: onOn,
   keys: [
     handKey,
@@ -149,7 +146,9 @@ function sayHand({ state: { columns }, job, piece, step, hand: read, fits, any }
   if (read.is === 'none') {
     const kinds = [...new Set(toFill(piece).flatMap((h) => (h.belongs ? [h.belongs.kind] : [])))];
     const texts = kinds.map((k) => [k, job.upper.kinds.get(k)?.lengthText ?? ''].join(' ').trim());
-    return [cut(line(bold('What is in your hand?'), `   ${texts.join('   ')}   .length`), columns)];
+    return [
+      cutTo(line(bold('What is in your hand?'), `   ${texts.join('   ')}   .length`), columns),
+    ];
   }
   if (read.is === 'part') return [line(bold(`In your hand: ${step.hand}_`))];
   const what = read.is === 'kind' ? sayTakes(job, read.item) : `${read.mm} mm long`;

@@ -1,37 +1,37 @@
 /** A piece: the screen of each of its steps. */
 import type { Screen } from '../base/screen.ts';
 import type { PieceView } from '../base/state.ts';
-import { answer } from './answer.ts';
-import { count } from './count.ts';
-import { look } from './look.ts';
-import { off } from './off.ts';
-import { on } from './on.ts';
-import { read } from './read.ts';
-import { row } from './row.ts';
-import { settle } from './settle.ts';
+import { answerScreen } from './answer.ts';
+import { countScreen } from './count.ts';
+import { lookScreen } from './look.ts';
+import { offScreen } from './off.ts';
+import { onScreen } from './on.ts';
+import { readScreen } from './read.ts';
+import { rowScreen } from './row.ts';
+import { settleScreen } from './settle.ts';
 import type { StepName, StepView } from './step.ts';
-import { stop, sure } from './stop.ts';
-import { tight } from './tight.ts';
-import { advice, trouble } from './trouble.ts';
+import { stopScreen, sureScreen } from './stop.ts';
+import { tightScreen } from './tight.ts';
+import { adviceScreen, troubleScreen } from './trouble.ts';
 
 const STEPS: { readonly [S in StepName]: Screen<StepView<S>> } = {
-  look,
-  read,
-  off,
-  'off-row': row,
-  'off-count': count,
-  settle,
-  on,
-  tight,
-  trouble,
-  advice,
-  answer,
-  stop,
-  sure,
+  look: lookScreen,
+  read: readScreen,
+  off: offScreen,
+  'off-row': rowScreen,
+  'off-count': countScreen,
+  settle: settleScreen,
+  on: onScreen,
+  tight: tightScreen,
+  trouble: troubleScreen,
+  advice: adviceScreen,
+  answer: answerScreen,
+  stop: stopScreen,
+  sure: sureScreen,
 };
 
-export const piece: Screen<PieceView> = {
+export const pieceScreen: Screen<PieceView> = {
   keys: Object.values(STEPS).flatMap((step) => step.keys),
-  // Each step has the screen that is made for it.
+  // The types of the record say that this screen is for this step.
   open: (state, view) => (STEPS[view.step.step] as Screen<PieceView>).open(state, view),
 };

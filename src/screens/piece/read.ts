@@ -17,7 +17,7 @@ import { type OnPiece, onPiece, stepScreen } from './step.ts';
 
 type OnRead = OnPiece<'read'>;
 
-export const read = stepScreen({
+export const readScreen = stepScreen({
   here: onPiece<'read'>,
   keys: [
     {

@@ -4,13 +4,13 @@ import { STILL_IN } from '../../piece/row.ts';
 import { ask } from '../ask/field.ts';
 import { claimUnder, nextAsked } from '../ask/row-under.ts';
 import { dropDraft, keepDraft, rowDraft } from '../base/drafts.ts';
-import { record, toStep } from '../base/moves.ts';
+import { requestMark, toStep } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
 import type { State, Updated } from '../base/state.ts';
 import { drawKeyWhileTyping } from '../draw/draw-key.ts';
 import { drawField, fieldText } from '../kit/field.ts';
-import { around } from '../kit/scroll.ts';
-import { bold, cut, type Line, line, pad, width, wrap } from '../kit/text.ts';
+import { linesAround } from '../kit/scroll.ts';
+import { bold, cutTo, type Line, line, pad, width, wrap } from '../kit/text.ts';
 import { list, sayUnder } from '../kit/words.ts';
 import { rowMap } from '../now/row-map.ts';
 import { readTyped, shortWord, type TypedWord } from '../now/row-typed.ts';
@@ -38,10 +38,10 @@ function keep({ state, key, piece, step, words: typed }: OnRow): Updated {
     return ask(state, { ask: 'under', words, at: next }, claimUnder(piece, next));
   }
   const kept = dropDraft(state, rowDraft(key));
-  return record(kept, { do: 'out', piece: key, row: words.join(' ') });
+  return requestMark(kept, { do: 'out', piece: key, row: words.join(' ') });
 }
 
-export const row = stepScreen({
+export const rowScreen = stepScreen({
   here: onRow,
   keys: [
     {
@@ -91,7 +91,7 @@ function drawRow({ state, piece, step, words }: OnRow): Page {
       const table = columnsOf(words, piece, columns);
       const last = table.findLastIndex((l) => l.filled);
       return [
-        ...around(
+        ...linesAround(
           table.map((l) => l.line),
           Math.max(0, last),
           Math.max(2, rows),
@@ -135,7 +135,7 @@ function underLines(words: readonly TypedWord[], columns: number): Line[] {
     const what = unders.filter((u) => u !== '').map(sayUnder);
     return [`${w.hole} + ${what.length === 0 ? '?' : what.join(' + ')}`];
   });
-  return said.length === 0 ? [] : [cut(line(said.join('    ')), columns)];
+  return said.length === 0 ? [] : [cutTo(line(said.join('    ')), columns)];
 }
 
 /** Numbers over words, in as many pairs of lines as are needed. */

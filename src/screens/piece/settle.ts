@@ -4,7 +4,7 @@ import { printItem } from '../../piece/row.ts';
 import { ask } from '../ask/field.ts';
 import { goOn } from '../base/enter.ts';
 import type { Key } from '../base/key.ts';
-import { holeNamed, record, stay, toStep } from '../base/moves.ts';
+import { holeNamed, requestMark, stay, toStep } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
 import { piecePage } from '../base/piece-page.ts';
 import type { State, Updated } from '../base/state.ts';
@@ -25,7 +25,7 @@ function onSettle(state: State, view: StepView<'settle'>): OnSettle | null {
   return here && hole && { ...here, hole };
 }
 
-/** That this one of the two is true. */
+/** The key that says which of the two is true: what the file claims, or what came out. */
 function trueKey(
   words: Pick<Key<OnSettle>, 'id' | 'presses' | 'label' | 'help'>,
   what: 'claim' | 'found',
@@ -36,7 +36,12 @@ function trueKey(
     does: ({ state, key, hole }) => {
       const item = hole[what];
       if (!item) return stay(state);
-      return record(state, { do: 'settle', piece: key, hole: hole.name, kind: printItem(item) });
+      return requestMark(state, {
+        do: 'settle',
+        piece: key,
+        hole: hole.name,
+        kind: printItem(item),
+      });
     },
   };
 }
@@ -47,7 +52,7 @@ function later({ state, piece, hole }: OnSettle): Updated {
   return next === undefined ? goOn(state) : toStep(state, { step: 'settle', here: next });
 }
 
-export const settle = stepScreen({
+export const settleScreen = stepScreen({
   here: onSettle,
   keys: [
     trueKey(

@@ -3,7 +3,7 @@ import type { HoleNow, Trouble } from '../../model/types.ts';
 import { ask } from '../ask/field.ts';
 import { openGate } from '../base/enter.ts';
 import type { Key } from '../base/key.ts';
-import { type At, hereOf, holeNamed, record, say, stay, toStep } from '../base/moves.ts';
+import { type At, hereOf, holeNamed, requestMark, say, stay, toStep } from '../base/moves.ts';
 import type { State, Updated } from '../base/state.ts';
 import type { About } from '../now/answers.ts';
 import { gatesOn } from '../now/gate-now.ts';
@@ -13,7 +13,7 @@ import { CHOICES } from './troubles.ts';
 
 // ---------------------------------------------------------------- troubles
 
-/** Offered first: while tightening it is the thread, on the way off it is the bolt. */
+/** Which trouble is marked first: a pulled thread while tightening, a stuck bolt otherwise. */
 function likely({ step }: OnPiece): number {
   const wanted: Trouble = step.step === 'tight' ? 'pulled' : 'stuck';
   return Math.max(
@@ -50,7 +50,7 @@ export const mendedKey: Key<OnPiece> = {
   does: (here) => {
     const hole = inTrouble(here)?.name;
     if (hole === undefined) return stay(here.state);
-    return record(here.state, { do: 'state', piece: here.key, hole, state: 'mended' });
+    return requestMark(here.state, { do: 'state', piece: here.key, hole, state: 'mended' });
   },
 };
 
@@ -98,7 +98,7 @@ export const asideKey: Key<OnPiece> = {
   label: 'moved aside',
   help: 'out of the way, still connected',
   holds: (here) => nothingIn(here) && here.piece.away === 'no',
-  does: ({ state, key }) => record(state, { do: 'aside', piece: key }),
+  does: ({ state, key }) => requestMark(state, { do: 'aside', piece: key }),
 };
 
 export const gatesKey: Key<OnPiece> = {

@@ -2,15 +2,14 @@
 import { LOOK } from '../base/enter.ts';
 import { type At, at, toStep } from '../base/moves.ts';
 import { type Screen, type Spec, screen } from '../base/screen.ts';
-import type { PieceView, State, Step, Updated } from '../base/state.ts';
+import type { PieceStep, PieceView, State, Updated } from '../base/state.ts';
 import { ON_A_PIECE, refusedOnPiece } from './after.ts';
-import { litHole } from './lit.ts';
 
-export type StepName = Step['step'];
-export type StepOf<S extends StepName> = Extract<Step, { step: S }>;
+export type StepName = PieceStep['step'];
+export type StepOf<S extends StepName> = Extract<PieceStep, { step: S }>;
 export type StepView<S extends StepName> = PieceView & { step: StepOf<S> };
 
-interface OnStep<T extends Step> extends At {
+interface OnStep<T extends PieceStep> extends At {
   state: State;
   step: T;
 }
@@ -22,15 +21,10 @@ export function onPiece<S extends StepName>(state: State, view: StepView<S>): On
 }
 
 /** Where the holes are shown, and one is lit: what the next key is about. */
-interface OnLit<T extends Step> extends OnStep<T> {
+interface OnLit<T extends PieceStep> extends OnStep<T> {
   lit: string | null;
 }
 export type OnHoles<S extends StepName = StepName> = OnLit<StepOf<S>>;
-
-export function onHoles<S extends StepName>(state: State, view: StepView<S>): OnHoles<S> | null {
-  const here = onPiece(state, view);
-  return here && { ...here, lit: litHole(here) };
-}
 
 /** Out of a question where it was asked, else to the piece as it stands. */
 function back(state: State, { step }: PieceView): Updated {

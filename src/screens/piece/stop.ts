@@ -5,9 +5,9 @@ import { sayDate } from '../../plan/days.ts';
 import { ask } from '../ask/field.ts';
 import { ON } from '../base/enter.ts';
 import type { Key } from '../base/key.ts';
-import { record, toStep } from '../base/moves.ts';
+import { requestMark, toStep } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
-import type { State, Step } from '../base/state.ts';
+import type { PieceStep, State } from '../base/state.ts';
 import { sentences, stopBox } from '../kit/box.ts';
 import { bold, line, wrap } from '../kit/text.ts';
 import { breaks } from './after.ts';
@@ -26,13 +26,13 @@ const dropKey: Key<OnPiece<'stop' | 'sure'>> = {
 };
 
 /** Another bolt: the hand is empty again. */
-function emptied(step: Extract<Step, { step: 'stop' | 'sure' }>): Step {
+function emptied(step: Extract<PieceStep, { step: 'stop' | 'sure' }>): PieceStep {
   const { back } = step;
   const other = step.step === 'stop' && step.refused.code === 'wrong-bolt' && back.step === 'on';
   return other ? ON : back;
 }
 
-export const stop = stepScreen({
+export const stopScreen = stepScreen({
   here: onPiece<'stop'>,
   keys: [
     dropKey,
@@ -72,7 +72,7 @@ function onSure(state: State, view: StepView<'sure'>): OnSure | null {
   return here && entry ? { ...here, entry } : null;
 }
 
-export const sure = stepScreen({
+export const sureScreen = stepScreen({
   here: onSure,
   keys: [
     {
@@ -81,7 +81,7 @@ export const sure = stepScreen({
       label: 'take it back',
       help: 'take back that mark of an earlier day',
       does: ({ state, step }) =>
-        record(toStep(state, step.back).state, { do: 'undo', id: step.id }),
+        requestMark(toStep(state, step.back).state, { do: 'undo', id: step.id }),
     },
     dropKey,
   ],

@@ -87,7 +87,7 @@ export function tightSaid(here: OnTight, turn: Turn): Line[] {
   ];
 }
 
-/** The numbers in the picture are the order itself: which one was printed stands where all is that is known. */
+/** Only that it is not the printed order: the picture has the order itself, the page of what is known has both. */
 function orderSaid(job: Job, { spec }: PieceNow): string {
   const row = knownRows(job, { piece: spec.key }).find((r) => r.figure?.what === 'sequence');
   return row && row.printed !== null ? 'The order is the true one here, not the printed one.' : '';

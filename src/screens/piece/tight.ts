@@ -5,7 +5,7 @@ import { ask } from '../ask/field.ts';
 import { noteKey } from '../ask/note.ts';
 import { ON } from '../base/enter.ts';
 import { GO } from '../base/key.ts';
-import { record, say, stay, toStep } from '../base/moves.ts';
+import { requestMark, say, stay, toStep } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
 import { piecePage, shapeOf } from '../base/piece-page.ts';
 import type { State, Updated } from '../base/state.ts';
@@ -17,28 +17,30 @@ import { passFor } from '../now/pass-of.ts';
 import { type PassNow, passNow, toFill } from '../now/piece-now.ts';
 import { torqueRows } from '../now/tight-figures.ts';
 import { goKey, pointKey } from './point.ts';
-import { onHoles, type StepView, stepScreen } from './step.ts';
+import { onPiece, type StepView, stepScreen } from './step.ts';
 import { leftKey, mendedKey, troubleKey } from './step-keys.ts';
 import { type OnTight, sayPass, sayPrinted, settingOf, tightSaid } from './tight-said.ts';
 import { redoKey, undoKey } from './undo.ts';
 
 function onTight(state: State, view: StepView<'tight'>): OnTight | null {
-  const here = onHoles(state, view);
+  const here = onPiece(state, view);
   if (!here) return null;
-  const { piece, job, lit } = here;
+  const { piece, job, step } = here;
   const { kinds } = job.upper;
   const now = passNow(piece, kinds);
-  return { ...here, now, pass: now && passFor(piece, kinds, now.pass, lit) };
+  // The next one in the order of this pass, where none is pointed at.
+  const lit = step.here ?? now?.rest[0] ?? null;
+  return { ...here, lit, now, pass: now && passFor(piece, kinds, now.pass, lit) };
 }
 
 function click({ state, key, now, pass, lit }: OnTight): Updated {
   if (lit === null) return say(state, 'Nothing here is left to tighten.');
   const wish: Wish = { do: 'tight', piece: key, holes: [lit] };
-  if (!now?.rest.includes(lit)) return record(state, wish);
+  if (!now?.rest.includes(lit)) return requestMark(state, wish);
   // A hole with a torque of its own was set to that, and not to the one of the piece.
   const own = pass?.torque?.quantity;
   const set = own && now.pass.torque?.quantity !== own ? { set: printQuantity(own) } : {};
-  return record(state, { ...wish, pass: now.pass.name, ...set });
+  return requestMark(state, { ...wish, pass: now.pass.name, ...set });
 }
 
 /** What the hand felt, in the words of the pass. */
@@ -66,7 +68,7 @@ function askTorque(here: OnTight): Updated {
   return ask(state, { ask: 'write', piece: key, key: 'torque', more: [], say: null });
 }
 
-export const tight = stepScreen({
+export const tightScreen = stepScreen({
   here: onTight,
   keys: [
     pointKey,
@@ -87,7 +89,7 @@ export const tight = stepScreen({
       does: ({ state, key, lit }) =>
         lit === null
           ? stay(state)
-          : record(state, { do: 'state', piece: key, hole: lit, state: 'pulled' }),
+          : requestMark(state, { do: 'state', piece: key, hole: lit, state: 'pulled' }),
     },
     undoKey,
     redoKey,
@@ -157,7 +159,7 @@ function drawTight(here: OnTight): Page {
   );
 }
 
-/** The hole that this pass came from: the last that was done in it, where one was done alone. */
+/** The hole done last in this pass, if it was done alone; null where none was. */
 function lastDone({ job, key }: OnTight, now: PassNow): string | null {
   const last = job.entries.findLast(
     (e) => e.piece === key && e.verb === 'tight' && job.living.has(e.id),

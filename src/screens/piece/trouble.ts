@@ -3,7 +3,7 @@ import { repair } from '../../bolt/repair.ts';
 import { placeOf } from '../../job/fold/place.ts';
 import type { Job, PieceNow, Trouble } from '../../model/types.ts';
 import { ENTER, GO, type Key } from '../base/key.ts';
-import { atStep, holeNamed, record, stay, toStep } from '../base/moves.ts';
+import { atStep, holeNamed, requestMark, stay, toStep } from '../base/moves.ts';
 import { listLines, type Page } from '../base/page.ts';
 import type { State, Updated } from '../base/state.ts';
 import { stopBox } from '../kit/box.ts';
@@ -18,10 +18,10 @@ type OnTrouble = OnPiece<'trouble'>;
 
 function note({ state, key, step }: OnTrouble, trouble: Trouble | undefined): Updated {
   if (trouble === undefined) return stay(state);
-  return record(state, { do: 'state', piece: key, hole: step.hole, state: trouble });
+  return requestMark(state, { do: 'state', piece: key, hole: step.hole, state: trouble });
 }
 
-export const trouble = stepScreen({
+export const troubleScreen = stepScreen({
   here: onPiece<'trouble'>,
   keys: [
     {
@@ -90,7 +90,7 @@ export const goOnKey: Key<OnPiece<'advice' | 'answer'>> = {
   does: ({ state, step }) => toStep(state, step.back),
 };
 
-export const advice = stepScreen({
+export const adviceScreen = stepScreen({
   here: onAdvice,
   keys: [goOnKey, undoKey, redoKey],
   draw: drawAdvice,

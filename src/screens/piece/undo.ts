@@ -1,7 +1,7 @@
 /** Taking back: what is in the hand first, then the last mark of this piece, one after the other. */
 import type { Entry, Job } from '../../model/types.ts';
 import type { Key } from '../base/key.ts';
-import { record, say, stay, toStep } from '../base/moves.ts';
+import { requestMark, say, stay, toStep } from '../base/moves.ts';
 import type { Updated } from '../base/state.ts';
 import { lessHand } from '../now/hand.ts';
 import type { OnPiece } from './step.ts';
@@ -22,7 +22,7 @@ function undo({ state, job, key, step }: OnPiece): Updated {
   if (!state.mine.includes(last.id)) {
     return toStep(state, { step: 'sure', id: last.id, back: step });
   }
-  return record(state, { do: 'undo', id: last.id });
+  return requestMark(state, { do: 'undo', id: last.id });
 }
 
 /** The undo of this sitting that took back the last mark of this piece, if nothing was marked on it since. */
@@ -57,6 +57,6 @@ export const redoKey: Key<OnPiece> = {
   holds: (here) => lastUndo(here) !== null,
   does: (here) => {
     const last = lastUndo(here);
-    return last ? record(here.state, { do: 'undo', id: last.id }) : stay(here.state);
+    return last ? requestMark(here.state, { do: 'undo', id: last.id }) : stay(here.state);
   },
 };

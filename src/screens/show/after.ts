@@ -4,7 +4,7 @@ import { milestoneOf } from '../../plan/milestone.ts';
 import { openGate } from '../base/enter.ts';
 import { outOfQuestion, say, stay } from '../base/moves.ts';
 import { NOTED } from '../base/noted.ts';
-import type { After, Made } from '../base/screen.ts';
+import type { After, MadeMark } from '../base/screen.ts';
 import type { Effect, State, Updated } from '../base/state.ts';
 import { capital } from '../kit/words.ts';
 import { isStartAsked } from '../now/gate-now.ts';
@@ -57,15 +57,15 @@ function done(before: State, result: Done, wish: Wish, file: string): Updated {
   };
 }
 
-/** Where the person goes on: as the screen says on which the mark was made. */
-function follow(state: State, made: Made): Updated {
+/** Where the person goes on: the screen on which the mark was made says it. */
+function follow(state: State, made: MadeMark): Updated {
   const all: After = { ...NOTED, ...openOf(state).after };
-  // Each mark goes where marks of its kind go.
-  const next = all[made.wish.do] as ((state: State, made: Made) => Updated) | undefined;
+  // `made.wish` is of the kind that this entry is for.
+  const next = all[made.wish.do] as ((state: State, made: MadeMark) => Updated) | undefined;
   return next?.(state, made) ?? stay(state);
 }
 
-/** The last piece is on: what is to be seen to before it runs comes by itself. */
+/** When the last piece is on, the gate before the first start opens by itself. */
 function toStart({ state, effects }: Updated, { before, job }: Done): Updated {
   const last = !isAllBack(before) && isStartAsked(job, state.now, state.read);
   if (!last) return { state, effects };

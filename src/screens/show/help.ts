@@ -7,14 +7,14 @@ import type { State, View } from '../base/state.ts';
 import { SIGNS } from '../kit/map.ts';
 import { keyName } from '../kit/press.ts';
 import { bold, hanging, type Line, line, pad, width } from '../kit/text.ts';
-import { type Shown, shownKeys } from './keys.ts';
+import { type ShownKey, shownKeys } from './keys.ts';
 
 type KeysView = Extract<View, { screen: 'keys' }>;
 
 interface OnKeys {
   state: State;
   view: KeysView;
-  keys: readonly Shown[];
+  keys: readonly ShownKey[];
 }
 
 /** `openOf`: the screen of a state. */
@@ -53,7 +53,7 @@ function drawKeys({ view, keys }: OnKeys): Page {
   };
 }
 
-function shown({ key, presses }: Shown): string {
+function shown({ key, presses }: ShownKey): string {
   return key.shown ?? presses.map(keyName).join(', ');
 }
 

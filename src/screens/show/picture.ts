@@ -2,7 +2,7 @@
 import { isTooSmall, LEAST } from '../base/page.ts';
 import type { State } from '../base/state.ts';
 import { paint } from '../kit/paint.ts';
-import { cut, type Line, line, pad } from '../kit/text.ts';
+import { cutTo, type Line, line, pad } from '../kit/text.ts';
 import { foot } from './foot.ts';
 import { openOf } from './screens.ts';
 
@@ -17,7 +17,7 @@ export function picture(state: State): Picture {
   const { columns } = state;
   const open = openOf(state);
   const { lines, cursor } = open.laid();
-  const rows = [...lines, foot(open, columns)].map((l) => pad(cut(l, columns), columns));
+  const rows = [...lines, foot(open, columns)].map((l) => pad(cutTo(l, columns), columns));
   return { lines: rows, cursor };
 }
 
@@ -25,7 +25,7 @@ export function picture(state: State): Picture {
 function tooSmall({ columns, rows }: State): Picture {
   const text = `${columns}x${rows}: too small, ${LEAST.columns}x${LEAST.rows} is enough`;
   const lines = Array.from({ length: Math.max(1, rows) }, (_, i) =>
-    i === 0 ? cut(line(text), columns) : [],
+    i === 0 ? cutTo(line(text), columns) : [],
   );
   return { lines, cursor: null };
 }

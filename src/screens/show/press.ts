@@ -1,5 +1,5 @@
 /** From a press to what it does. */
-import type { Held } from '../base/key.ts';
+import type { HeldKey } from '../base/key.ts';
 import { say, stay } from '../base/moves.ts';
 import { isTooSmall } from '../base/page.ts';
 import type { State, Updated } from '../base/state.ts';
@@ -8,24 +8,24 @@ import type { Press } from '../kit/press.ts';
 import { keyOf } from './keys.ts';
 import { openOf } from './screens.ts';
 
-/** What is pressed is pressed on a screen without its quiet line. */
+/** A press takes the quiet line away first. */
 export function unquiet(state: State): State {
   return state.quiet === null ? state : { ...state, quiet: null };
 }
 
 /** The key that a press is in this state. */
-export function keyIn(state: State, press: Press): Held | null {
+export function keyIn(state: State, press: Press): HeldKey | null {
   return keyOf(openOf(state), press);
 }
 
-export function press(state: State, key: Held | null, pressed: Press): Updated {
+export function press(state: State, key: HeldKey | null, pressed: Press): Updated {
   if (key === null || (isTooSmall(state) && !key.always)) return stay(state);
   const done = key.does(pressed);
   return { ...done, state: openOf(done.state).greeted() };
 }
 
 export function paste(state: State, pasted: string): Updated {
-  const { text } = openOf(unquiet(state));
+  const text = openOf(unquiet(state)).text();
   if (text === null) return say(state, 'A paste counts only where a text is asked for.');
   const no = tooLong(text.field, pasted);
   return no === null ? text.retype(pasteField(text.field, pasted)) : say(state, no);

@@ -3,37 +3,37 @@ import { fieldScreen } from '../ask/field.ts';
 import type { KeyWords } from '../base/key.ts';
 import type { Open, Screen } from '../base/screen.ts';
 import type { State, View } from '../base/state.ts';
-import { bench, wait } from '../bench/bench.ts';
-import { draw } from '../draw/draw.ts';
-import { faults, unsaved } from '../file/faults.ts';
-import { gate } from '../gate/gate.ts';
+import { benchScreen, waitScreen } from '../bench/bench.ts';
+import { drawScreen } from '../draw/draw.ts';
+import { faultsScreen, unsavedScreen } from '../file/faults.ts';
+import { gateScreen } from '../gate/gate.ts';
 import { jobScreen } from '../job/job.ts';
-import { within } from '../job/within.ts';
-import { known } from '../known/known.ts';
-import { note } from '../note/note.ts';
-import { parts } from '../parts-list/parts-list.ts';
-import { piece } from '../piece/piece.ts';
-import { round } from '../tasks/round.ts';
+import { withinScreen } from '../job/within.ts';
+import { knownScreen } from '../known/known.ts';
+import { noteScreen } from '../note/note.ts';
+import { partsScreen } from '../parts-list/parts-list.ts';
+import { pieceScreen } from '../piece/piece.ts';
+import { roundScreen } from '../tasks/round.ts';
 import { taskScreen } from '../tasks/task.ts';
-import { testsList } from '../tasks/tests-list.ts';
+import { testsScreen } from '../tasks/tests-list.ts';
 import { listOfKeys } from './help.ts';
 
 const SCREENS: { readonly [S in View['screen']]: Screen<Extract<View, { screen: S }>> } = {
-  wait,
-  bench,
-  faults,
-  unsaved,
-  note,
+  wait: waitScreen,
+  bench: benchScreen,
+  faults: faultsScreen,
+  unsaved: unsavedScreen,
+  note: noteScreen,
   job: jobScreen,
-  piece,
-  gate,
-  parts,
+  piece: pieceScreen,
+  gate: gateScreen,
+  parts: partsScreen,
   task: taskScreen,
-  tests: testsList,
-  round,
-  within,
-  draw,
-  known,
+  tests: testsScreen,
+  round: roundScreen,
+  within: withinScreen,
+  draw: drawScreen,
+  known: knownScreen,
   field: fieldScreen,
   keys: listOfKeys(openOf),
 };
@@ -55,7 +55,7 @@ let last: Open | null = null;
  */
 export function openOf(state: State): Open {
   if (last?.state !== state) {
-    // Each view has the screen that is made for it.
+    // The types of the record say that this screen is for this view.
     last = (SCREENS[state.view.screen] as Screen).open(state, state.view);
   }
   return last;

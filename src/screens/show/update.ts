@@ -43,7 +43,7 @@ function recorded(state: State, happening: Extract<Happening, { on: 'recorded' }
   const after = { ...answer, state: unread(from, answer.state) };
   if (!again && ok) return goOn(after);
   if (!again || ok) return { ...after, state: { ...after.state, ahead: [] } };
-  // It rang the first time; what was pressed meanwhile was meant for this screen, which is still there.
+  // It rang the first time. What was pressed meanwhile was meant for this screen, which still is open.
   return goOn({ ...after, effects: after.effects.filter((e) => e.do !== 'ring') });
 }
 
@@ -86,8 +86,8 @@ function goOn(from: Updated): Updated {
   return { state, effects };
 }
 
-/** What was typed before a caution or a gate came in sight has not seen it. */
+/** Whoever typed before a caution or a gate came in sight has not seen it: what was typed ahead is dropped. */
 function unread(before: State, state: State): State {
-  const { mustSee } = openOf(state);
-  return mustSee === null || mustSee === openOf(before).mustSee ? state : { ...state, ahead: [] };
+  const seen = state.ahead.length === 0 ? null : openOf(state).mustSee();
+  return seen === null || seen === openOf(before).mustSee() ? state : { ...state, ahead: [] };
 }

@@ -1,11 +1,11 @@
-/** To a task, from wherever it is named. */
+/** Opens a task. */
 import { openGate } from '../base/enter.ts';
 import { stay } from '../base/moves.ts';
 import type { State, Updated } from '../base/state.ts';
 import { isStartAsked } from '../now/gate-now.ts';
 import { runs, taskHere } from '../now/task-now.ts';
 
-/** Before one that makes the machine run, to what is to be seen to first. */
+/** A task that makes the machine run opens behind the gate of the first start, while that is not passed. */
 export function openTask(state: State, task: string): Updated {
   const now = state.open && taskHere(state.open.job, task, state.now);
   if (!now || !state.open) return stay(state);

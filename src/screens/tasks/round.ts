@@ -48,7 +48,7 @@ function beginRound({ state, found }: OnRound): Updated {
   return readFirst(opened, 'removal', bare ? { step: 'off-count' } : OFF);
 }
 
-export const round = screenOver({
+export const roundScreen = screenOver({
   here: onRound,
   keys: [
     {

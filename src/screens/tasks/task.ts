@@ -3,9 +3,9 @@ import { printedOf } from '../../job/truth/corrections.ts';
 import type { Correctable, TaskVerb } from '../../model/types.ts';
 import { ask } from '../ask/field.ts';
 import { ENTER, GO } from '../base/key.ts';
-import { type OnJob, onJob, record, show, stay } from '../base/moves.ts';
+import { type OnJob, onJob, requestMark, show, stay } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
-import { type Made, screenOver, type WishTo } from '../base/screen.ts';
+import { type MadeMark, screenOver, type WishTo } from '../base/screen.ts';
 import type { State, Updated, View } from '../base/state.ts';
 import { undoHere } from '../base/undo.ts';
 import { hangingBoth } from '../kit/both.ts';
@@ -41,7 +41,7 @@ function canDone(here: OnTask): boolean {
   return here.task.state !== 'failed' && !mustRead(here);
 }
 
-/** Kept in one line of text rather than in one key. */
+/** Done with a line of text rather than with one key. */
 const SAID: readonly TaskVerb[] = ['adjust', 'decide'];
 
 function askResult({ state, task }: OnTask, how: 'done' | 'failed'): Updated {
@@ -77,7 +77,7 @@ export const taskScreen = screenOver({
       does: (here) => {
         const { state, task } = here;
         if (SAID.includes(task.verb)) return askResult(here, 'done');
-        return record(state, doneWish(task, task.verb === 'test' ? { result: 'passed' } : {}));
+        return requestMark(state, doneWish(task, task.verb === 'test' ? { result: 'passed' } : {}));
       },
     },
     {
@@ -116,7 +116,7 @@ export const taskScreen = screenOver({
 });
 
 /** After it was noted: back to where it was opened, or to the next round. */
-function afterDone(state: State, { wish }: Made<WishTo<'done'>>): Updated {
+function afterDone(state: State, { wish }: MadeMark<WishTo<'done'>>): Updated {
   const { view, open } = state;
   if (view.screen !== 'task') return stay(state);
   const now = open && taskHere(open.job, view.task, state.now);
@@ -124,7 +124,7 @@ function afterDone(state: State, { wish }: Made<WishTo<'done'>>): Updated {
   if (wish.result === 'failed') return show(state, { screen: 'round', test: wish.task, under });
   const told = now?.told ? `, ${now.told}` : '';
   const how = wish.result === 'passed' ? 'passed' : 'done';
-  // In a list the mark goes on to what comes next.
+  // In a list the next row is marked.
   const list =
     under.screen === 'job' || under.screen === 'tests' ? { ...under, here: null } : under;
   return show({ ...state, quiet: now ? `${now.say}: ${how}${told}.` : 'Noted.' }, list);

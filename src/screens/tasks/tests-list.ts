@@ -45,7 +45,7 @@ export const testsKey: Key<{ state: State; job: Job }> = {
   does: ({ state }) => show(state, { screen: 'tests', here: null, under: state.view }),
 };
 
-export const testsList = screenOver({
+export const testsScreen = screenOver({
   here: onTests,
   keys: [
     undoHere,

@@ -4,7 +4,7 @@
 const ERASED = /\x1b\[K[^\r\n]*/g;
 /** Shorter runs of blanks cost less than the sequence that jumps over them. */
 const BLANKS = / {7,}/g;
-/** With it blanks are seen. */
+/** Inverse video: blanks are visible in it. */
 const INVERSE = /\x1b\[([\d;]*;)?7(;[\d;]*)?m/;
 /** The same run of colours and weights more than once, and nothing shown between. */
 const AGAIN = /((?:\x1b\[[\d;]*m)+?)\1+/g;
@@ -26,7 +26,7 @@ export function thin(text: string): string {
     .replace(SAME, (run) => run.replace(BETWEEN, '$1'));
 }
 
-/** The terminal, thinned; everything else about it is itself. */
+/** The terminal's stream with thinned output, unchanged in everything else. */
 export function thinned<T extends NodeJS.WriteStream>(stdout: T): T {
   const write = (chunk: unknown, ...rest: unknown[]) =>
     Reflect.apply(stdout.write, stdout, [typeof chunk === 'string' ? thin(chunk) : chunk, ...rest]);

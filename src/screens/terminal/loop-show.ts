@@ -37,7 +37,7 @@ export function showOf(
     App,
     hands: files.hands,
     attend: (loop) => attendFiles(loop, folder, files, shelf, timers, world.now),
-    takesCtrlZ: (now) => openOf(now).text !== null,
+    takesCtrlZ: (now) => openOf(now).text() !== null,
     async farewell({ open }) {
       const left = await files.leave();
       const next = open === null ? null : (nextWork(open.job)?.say ?? 'Nothing is next.');

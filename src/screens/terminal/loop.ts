@@ -21,7 +21,7 @@ export interface Hands {
   /** Null: nothing to say about it. */
   milestone(effect: Asked<'milestone'>): Promise<Happening | null>;
   ring(): void;
-  /** Calls as soon as what is done without waiting is done. */
+  /** Calls `call` once everything that needs no waiting has been done. */
   soon(call: () => void): void;
 }
 
@@ -34,15 +34,15 @@ export interface Loop<S> {
   subscribe(changed: () => void): () => void;
   /** All of these one after the other, and one call of the subscribers at the end. */
   happen(...happenings: Happening[]): void;
-  /** Asked for from outside `update`; its answer happens in turn. */
+  /** Asked for from outside `update`; its answer goes through `update` like any other happening. */
   ask(effect: Effect): void;
   /** Settles when all that was asked for so far is done, commits apart. */
   idle(): Promise<unknown>;
-  /** Ends by a fault of the program, at once. */
+  /** Ends the loop at once: the program has a fault. */
   fail(error: unknown): void;
   /** Takes no more keys and ends when all that was asked for is done; called again, it ends at once. */
   quit(): void;
-  /** Settles when it has ended: whether all that was asked for is done. Rejects with the fault. */
+  /** Settles when the loop has ended: true if everything that was asked for was done. Rejects with the fault. */
   readonly ended: Promise<boolean>;
 }
 
@@ -59,7 +59,7 @@ export function createLoop<S>(play: Play<S>, hands: Hands): Loop<S> {
   const end = Promise.withResolvers<boolean>();
   /** Marks and reading keep their order. */
   let work: Promise<unknown> = Promise.resolve();
-  /** Commits keep theirs, and no mark waits for git. */
+  /** Commits keep an order of their own, so that no mark waits for git. */
   let commits: Promise<unknown> = Promise.resolve();
 
   function fail(error: unknown): void {
@@ -72,7 +72,7 @@ export function createLoop<S>(play: Play<S>, hands: Hands): Loop<S> {
     quitting = true;
   }
 
-  /** Carries it out after what goes before; what it answers happens before anything behind it starts. */
+  /** Does it after `before`; its answer goes through `update` before the next one in the queue starts. */
   function after(before: Promise<unknown>, does: () => Promise<Happening | null>): Promise<void> {
     under += 1;
     return before
@@ -125,7 +125,7 @@ export function createLoop<S>(play: Play<S>, hands: Hands): Loop<S> {
     try {
       for (const happening of happenings) {
         if (failed) return;
-        // Once the end is asked for, only what was asked for before it goes on.
+        // Once quitting, no more keys are taken: only what was asked for before goes on.
         if (quitting && (happening.on === 'press' || happening.on === 'paste')) continue;
         const next = play.update(state, happening);
         state = next.state;

@@ -20,7 +20,7 @@ export type Target = { file: string } | { folder: string };
 const FRAMES_A_SECOND = 250;
 /** ms. So long the first frame waits for what it is to show; a slow disk gets an empty one. */
 const FIRST_WAIT = 100;
-/** ms. After a stop that the kernel did not carry out, because no shell could ever continue us. */
+/** ms to wait for SIGCONT: the kernel does not stop a process that no shell could continue. */
 const NOT_STOPPED = 50;
 
 export const timers: Timers = {
@@ -87,7 +87,7 @@ export async function play<S>(load: () => Promise<Show<S>>, world: World): Promi
     const { columns, rows } = drawnSize(stdout, 'linux');
     // Ink would run a program to find out, for each frame.
     Object.assign(stdout, { columns, rows });
-    // What the terminal made of the last frame nobody knows: wrapped, cut, moved. The next one is drawn on a clean sheet.
+    // Nobody knows what the terminal made of the last frame (wrapped, cut, moved), so the next one is drawn on an empty screen.
     if (ink !== null && handOver !== null) {
       ink.clear();
       stdout.write('\x1b[H\x1b[J');
@@ -95,7 +95,7 @@ export async function play<S>(load: () => Promise<Show<S>>, world: World): Promi
     loop.happen({ on: 'size', ...drawnSize(stdout, platform) });
   }
 
-  /** Through other sizes back to the same one: Node says nothing then, and the terminal has lost the frame. */
+  /** A resize that ends at the same size: Node says nothing of it, but the terminal has lost the frame. */
   function maybeResized(): void {
     setImmediate(() => {
       if (!resized) stdout.emit('resize');
@@ -152,7 +152,7 @@ export async function play<S>(load: () => Promise<Show<S>>, world: World): Promi
         stdin: clean,
         stdout: thinned(stdout),
         stderr,
-        // CI=1 in somebody's shell does not make a terminal less of one.
+        // CI=1 in somebody's shell does not mean that this is no terminal.
         interactive: true,
         alternateScreen: true,
         incrementalRendering: true,
@@ -178,13 +178,13 @@ export async function play<S>(load: () => Promise<Show<S>>, world: World): Promi
   process.off('uncaughtException', loop.fail);
   process.off('unhandledRejection', loop.fail);
   (code === 0 ? stdout : stderr).write(last);
-  // What hangs would keep the process for ever.
+  // Whatever still hangs would keep the process alive for ever.
   if (code === 3) process.exit(code);
   return code;
 }
 
 /** The line that says why not, on stderr, and the exit code; null when the screens can be opened. */
-export function refuse(target: Target, world: World): number | null {
+export function refuseToOpen(target: Target, world: World): number | null {
   const { stdin, stdout, stderr, env } = world;
   const said = cannotOpen(
     { stdinIsTerminal: stdin.isTTY, stdoutIsTerminal: stdout.isTTY, env },
@@ -200,7 +200,7 @@ export function refuse(target: Target, world: World): number | null {
  * fault of the program, 2 where there is no terminal for it, 3 when it was left before a mark was on the disk.
  */
 export async function openScreens(target: Target, world: World): Promise<number> {
-  const refused = refuse(target, world);
+  const refused = refuseToOpen(target, world);
   if (refused !== null) return refused;
   return await play(async () => {
     const [{ showOf }, { cleanFolder }] = await Promise.all([

@@ -9,7 +9,7 @@ import { stampOf } from '../../job/save/plain.ts';
 export interface Shelf {
   /** Names in the folder, null when it cannot be read. */
   names(folder: string): string[] | null;
-  /** Another text whenever the file was changed; null: there is none. */
+  /** Another text whenever the file was changed; null: there is no file. */
   mark(path: string): string | null;
   /** Calls after a change in the folder, with the name if the system says it. Answers how to stop. */
   watch(folder: string, changed: (name: string | null) => void): () => void;

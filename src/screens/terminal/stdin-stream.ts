@@ -37,7 +37,7 @@ export function cleanStdin(
     takeBack = ms === null ? null : timers.later(ms, silence);
   }
 
-  /** The time is over; but what came while the program was busy was not read yet, and is no silence. */
+  /** The time is over. Input that came while the program was busy is not read yet, so that is no silence. */
   function silence(): void {
     const before = pushes;
     timers.soon(() => {

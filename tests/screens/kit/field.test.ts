@@ -2,28 +2,28 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import {
   drawField,
-  type Field,
   field,
   fieldText,
   pasteField,
   pressField,
+  type TextField,
   tooLong,
 } from '../../../src/screens/kit/field.ts';
 import { width } from '../../../src/screens/kit/text.ts';
 
 /** The text with `|` where the cursor is. */
-function shown(f: Field): string {
+function shown(f: TextField): string {
   return [...f.text.slice(0, f.cursor), '|', ...f.text.slice(f.cursor)].join('');
 }
 
 /** `ab|cd` as a field. */
-function given(text: string): Field {
+function given(text: string): TextField {
   const [left = '', right = ''] = text.split('|');
   const whole = field(left + right);
   return { ...whole, cursor: field(left).text.length };
 }
 
-function press(f: Field, presses: string): Field {
+function press(f: TextField, presses: string): TextField {
   return presses.split(' ').reduce((now, p) => pressField(now, p) ?? now, f);
 }
 

@@ -98,6 +98,8 @@ describe('the holes on the screen', () => {
         15,
       );
       expect(rows.join('\n')).toContain(`<${here.padStart(3)}>`);
+      // Those that are not in sight are counted, by their lines.
+      expect(rows.at(-1)).toMatch(/^\((?:\d+ above)?(?:, )?(?:\d+ below)?\)/);
     }
   });
 

@@ -2,7 +2,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { paint } from '../../../src/screens/kit/paint.ts';
 import {
-  cut,
+  cutTo,
   hanging,
   line,
   pad,
@@ -38,7 +38,7 @@ const anyText = fc
 
 describe('a line never takes more columns than it has', () => {
   it.each([
-    ['cut', (t: string, n: number) => cut(line(t), n)],
+    ['cut', (t: string, n: number) => cutTo(line(t), n)],
     ['pad', (t: string, n: number) => pad(line(t), n)],
     ['spread', (t: string, n: number) => spread(line(t), line(t), n)],
   ])('%s', (_name, fit) => {
@@ -76,7 +76,7 @@ describe('text', () => {
   });
 
   it('says that it was cut', () => {
-    expect(text(cut(line('Alternator cover'), 12))).toBe('Alternator..');
+    expect(text(cutTo(line('Alternator cover'), 12))).toBe('Alternator..');
   });
 
   it('stands at both edges', () => {

@@ -25,7 +25,7 @@ function listOf(state: State): string {
 
 describe('the table of keys', () => {
   it('says of a key the same on every screen that has it', () => {
-    const rows = SCREENS.flatMap((s) => openOf(s.state).keys);
+    const rows = SCREENS.flatMap((s) => openOf(s.state).keys());
     const odd = KEYS.filter(({ id, presses, help }) =>
       rows.some((r) => r.id === id && (r.help !== help || `${r.presses}` !== `${presses}`)),
     );
@@ -44,7 +44,7 @@ describe('the table of keys', () => {
     (_name, state) => {
       const list = listOf(state).replace(/\s+/g, ' ');
       const open = openOf(state);
-      for (const key of open.keys.filter((k) => k.holds())) expect(list).toContain(key.help);
+      for (const key of open.keys().filter((k) => k.holds())) expect(list).toContain(key.help);
       for (const { key, presses } of shownKeys(open)) {
         for (const press of presses) expect(keyOf(open, press)).toBe(key);
       }

@@ -1,5 +1,5 @@
 /** The echo show, started as the program starts its screens. */
-import { play, refuse } from '../../../src/screens/terminal/open.ts';
+import { play, refuseToOpen } from '../../../src/screens/terminal/open.ts';
 
 const world = {
   now: () => '2026-05-02T10:11:05+02:00',
@@ -13,5 +13,5 @@ const world = {
   program: 'putback',
 };
 
-const refused = refuse({ file: 'job.yaml' }, world);
+const refused = refuseToOpen({ file: 'job.yaml' }, world);
 process.exitCode = refused ?? (await play(async () => (await import('./echo.tsx')).load(), world));
