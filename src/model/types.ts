@@ -6,15 +6,15 @@
 export * from './types-upper.ts';
 export type * from './types-wish.ts';
 
+import { TROUBLES, type Trouble } from './troubles.ts';
 import type { PieceSpec, RowItem, TaskSpec, Upper } from './types-upper.ts';
 
 // ---------------------------------------------------------------- the diary
 
-export const TROUBLES = ['stuck', 'rounded', 'sheared', 'stud', 'pulled', 'empty'] as const;
-export type Trouble = (typeof TROUBLES)[number];
+export { TROUBLES, type Trouble } from './troubles.ts';
 /** What `hole … STATE` can say: a trouble, or that it is mended. */
-export const HOLE_STATES = [...TROUBLES, 'mended'] as const;
-export type HoleSays = (typeof HOLE_STATES)[number];
+export const HOLE_STATES = [...TROUBLES, 'mended'] as unknown as readonly [HoleSays, ...HoleSays[]];
+export type HoleSays = Trouble | 'mended';
 
 /** The closed set of verbs; an entry has exactly one of them as a key. */
 export const VERBS = [

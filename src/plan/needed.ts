@@ -1,5 +1,6 @@
 /** Which pieces the plan is about: those that came off, and those that may still have to. */
 import type { Overs } from '../job/fold/overs.ts';
+import { troubleOf } from '../model/troubles.ts';
 import type { HoleNow, Job, PieceNow, TaskNow } from '../model/types.ts';
 import { spoken } from './relations.ts';
 
@@ -21,7 +22,7 @@ export function isAway(piece: PieceNow): boolean {
 
 /** Holes that no bolt holds in until they are mended; every other trouble is over once a bolt is in. */
 export function hurtHoles(piece: PieceNow): HoleNow[] {
-  return piece.holes.filter((h) => h.trouble === 'pulled' || h.trouble === 'sheared');
+  return piece.holes.filter((h) => h.trouble !== null && troubleOf(h.trouble).barsBolt);
 }
 
 /**

@@ -1,6 +1,7 @@
 /** What one entry does to one hole. Never refuses: what cannot be becomes a conflict of the hole. */
 
-import type { Entry, HoleNow, RowItem, Trouble } from '../../model/types.ts';
+import { TROUBLES, troubleOf } from '../../model/troubles.ts';
+import type { Entry, HoleNow, RowItem } from '../../model/types.ts';
 import {
   FOUND_EMPTY,
   printItem,
@@ -9,13 +10,6 @@ import {
   STILL_IN,
   sameItem,
 } from '../../piece/row.ts';
-
-/** Troubles that are over once the bolt is out: they were about getting it out. */
-const OVER_WHEN_OUT: readonly (Trouble | null)[] = ['stuck', 'rounded', 'empty'];
-/** Troubles that are over once a bolt is in again. */
-const OVER_WHEN_IN: readonly (Trouble | null)[] = ['stuck', 'rounded', 'empty', 'stud'];
-/** Troubles that leave nothing in the hole that would hold the piece. */
-const LEAVES_OPEN: readonly string[] = ['sheared', 'stud', 'empty'];
 
 export function freshHole(name: string, claim: RowItem | null): HoleNow {
   return {
@@ -59,7 +53,7 @@ export function bringOut(hole: HoleNow, entry: Entry, word: string): void {
     return;
   }
   hole.found = known(found) ?? hole.found;
-  if (OVER_WHEN_OUT.includes(hole.trouble)) hole.trouble = null;
+  if (hole.trouble && troubleOf(hole.trouble).overWhenOut) hole.trouble = null;
 }
 
 export function putIn(hole: HoleNow, entry: Entry, word: string): void {
@@ -82,7 +76,7 @@ export function putIn(hole: HoleNow, entry: Entry, word: string): void {
   hole.holds = item;
   hole.passes = [];
   hole.by = entry.id;
-  if (OVER_WHEN_IN.includes(hole.trouble)) hole.trouble = null;
+  if (hole.trouble && troubleOf(hole.trouble).overWhenIn) hole.trouble = null;
 }
 
 /** `last` is the pass that makes a bolt tight. */
@@ -102,18 +96,28 @@ export function tighten(hole: HoleNow, entry: Entry, last: string): void {
   hole.by = entry.id;
 }
 
-export function setTrouble(hole: HoleNow, entry: Entry): void {
-  hole.trouble = entry.value === 'mended' ? null : (entry.value as Trouble);
-  if (hole.conflict) return;
-  if (entry.value === 'pulled' && hole.state === 'tight') {
+/** `away`: the piece is off. */
+export function setTrouble(hole: HoleNow, entry: Entry, away: boolean): void {
+  const trouble = TROUBLES.find((t) => t === entry.value) ?? null;
+  hole.trouble = trouble;
+  if (hole.conflict || trouble === null) return;
+  if (trouble === 'pulled' && hole.state === 'tight') {
     hole.state = 'in'; // what turns without tightening holds nothing
     hole.passes = [];
   }
-  if (!LEAVES_OPEN.includes(entry.value)) return;
-  hole.state = 'out';
-  hole.holds = null;
-  hole.passes = [];
-  hole.by = entry.id;
+  const { bolt } = troubleOf(trouble);
+  if (bolt === 'gone') {
+    hole.state = 'out';
+    hole.holds = null;
+    hole.passes = [];
+    hole.by = entry.id;
+  }
+  // A bolt that is stuck is in: whoever noted it as out before was wrong, and a piece that is pried then cracks.
+  if (bolt === 'in' && hole.state === 'out' && !away) {
+    hole.state = 'home';
+    hole.holds = hole.found ?? hole.belongs;
+    hole.by = entry.id;
+  }
 }
 
 /** Says what belongs; two bolts in one hole are settled by the one that is really there, not yet tight. */

@@ -91,7 +91,7 @@ export function apply(making: Making, entry: Entry, tasks: ReadonlyMap<string, T
       for (const [hole] of targets(making, entry)) tighten(hole, entry, making.last);
       break;
     case 'state':
-      for (const [hole] of targets(making, entry)) setTrouble(hole, entry);
+      for (const [hole] of targets(making, entry)) setTrouble(hole, entry, now.away !== 'no');
       break;
     case 'settle':
       for (const [hole] of targets(making, entry)) settle(hole, entry, making.settled);

@@ -1,17 +1,9 @@
 /** What a hole takes, and what is wrong with it, in words. */
+import { troubleOf } from '../../model/troubles.ts';
 import type { HoleNow, RowItem, Trouble } from '../../model/types.ts';
 
-const TROUBLES: Readonly<Record<Trouble, string>> = {
-  stuck: 'stuck',
-  rounded: 'head rounded',
-  sheared: 'sheared off',
-  stud: 'stud came out',
-  pulled: 'thread pulled',
-  empty: 'was empty',
-};
-
 export function sayTrouble(trouble: Trouble): string {
-  return TROUBLES[trouble];
+  return troubleOf(trouble).said;
 }
 
 /** `M clip`, `S copper washer`: the kind and what lies under its head. */

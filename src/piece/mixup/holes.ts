@@ -1,9 +1,7 @@
 /** The holes of a piece as its tray sees them. */
-import type { HoleNow, Trouble } from '../../model/types.ts';
+import { troubleOf } from '../../model/troubles.ts';
+import type { HoleNow } from '../../model/types.ts';
 import type { TrayHole } from './types.ts';
-
-/** Troubles of a hole whose bolt does not lie in the tray: there was none, or half of it is still in the hole. */
-const NO_BOLT: readonly (Trouble | null)[] = ['empty', 'sheared'];
 
 /**
  * Holes for `mixup` and `shouldHave`. What came out of an empty hole is what its tray should hold, whatever the file
@@ -14,7 +12,9 @@ export function trayHoles(
   proud: ReadonlyMap<string, number> = new Map(),
 ): TrayHole[] {
   return holes
-    .filter((hole) => hole.state !== 'out' || !NO_BOLT.includes(hole.trouble))
+    .filter(
+      (hole) => hole.state !== 'out' || hole.trouble === null || troubleOf(hole.trouble).inTray,
+    )
     .map(({ name, state, belongs, found, holds }) => ({
       ...{ name, state, holds },
       takes: state === 'out' ? (found ?? belongs) : belongs,

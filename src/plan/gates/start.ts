@@ -1,6 +1,7 @@
 /** Before the engine runs for the first time again. */
 
 import { printInstant } from '../../model/time.ts';
+import { troubleOf } from '../../model/troubles.ts';
 import type { TaskSpec } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
 import { CARES, caresOf } from '../care.ts';
@@ -88,7 +89,9 @@ function fingerTightItems(standing: Standing): Asked[] {
 /** A thread that turns without tightening holds nothing. */
 function threads(standing: Standing): Asked[] {
   return [...standing.job.pieces.values()].flatMap((piece) => {
-    const pulled = piece.holes.filter((h) => h.trouble === 'pulled');
+    const pulled = piece.holes.filter(
+      (h) => h.trouble !== null && troubleOf(h.trouble).atStart === 'stops',
+    );
     if (pulled.length === 0) return [];
     const { key, name } = piece.spec;
     const say = `${name}: thread pulled in ${list(pulled.map((h) => h.name))}.`;
@@ -99,12 +102,11 @@ function threads(standing: Standing): Asked[] {
   });
 }
 
-/** Holes in which no bolt holds, and which nobody mended. */
-const HOLDS_NOTHING: readonly (string | null)[] = ['sheared', 'stud', 'empty'];
-
 function troubles(standing: Standing): Asked[] {
   return [...standing.job.pieces.values()].flatMap((piece) => {
-    const hurt = piece.holes.filter((h) => HOLDS_NOTHING.includes(h.trouble));
+    const hurt = piece.holes.filter(
+      (h) => h.trouble !== null && troubleOf(h.trouble).atStart === 'loud',
+    );
     if (hurt.length === 0) return [];
     const { key, name } = piece.spec;
     return [

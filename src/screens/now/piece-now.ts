@@ -1,4 +1,5 @@
 /** Questions about a piece that several screens ask. */
+import { troubleOf } from '../../model/troubles.ts';
 import type { HoleNow, Job, Kind, PassSpec, PieceNow, PieceSpec } from '../../model/types.ts';
 import { orderCare } from '../../piece/care.ts';
 import { type Layout, layout } from '../../piece/map.ts';
@@ -73,11 +74,11 @@ export function toSettle(piece: PieceNow): HoleNow[] {
   return piece.holes.filter((h) => h.unsettled || h.conflict !== null);
 }
 
-const BARS_A_BOLT: readonly (string | null)[] = ['sheared', 'pulled'];
-
 /** Empty holes that a bolt can go into. */
 export function toFill(piece: PieceNow): HoleNow[] {
-  return piece.holes.filter((h) => h.state === 'out' && !BARS_A_BOLT.includes(h.trouble));
+  return piece.holes.filter(
+    (h) => h.state === 'out' && !(h.trouble && troubleOf(h.trouble).barsBolt),
+  );
 }
 
 /** Of none of the empty holes anybody noted what belongs there: any bolt of the tray goes in. */

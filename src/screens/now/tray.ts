@@ -1,14 +1,12 @@
 /** What lies in the tray of a piece: what came out of it, less what has gone back in. */
+import { troubleOf } from '../../model/troubles.ts';
 import type { HoleNow, PieceNow, RowItem } from '../../model/types.ts';
 import { toFill } from './piece-now.ts';
-
-/** Holes whose bolt never came to lie in the tray: there was none, or half of it is still in the hole. */
-const NO_BOLT: readonly (string | null)[] = ['empty', 'sheared'];
 
 /** Bolts that lie there now, null for one of a kind nobody knows. Whatever the file says, what came out lies there. */
 export function trayNow(piece: PieceNow): (RowItem | null)[] {
   const moved = piece.holes.filter((h) => h.state !== 'home');
-  const lies = moved.filter((h) => !NO_BOLT.includes(h.trouble)).map(cameOut);
+  const lies = moved.filter((h) => h.trouble === null || troubleOf(h.trouble).inTray).map(cameOut);
   for (const hole of moved) if (hole.state !== 'out') takeOne(lies, hole.holds);
   return lies;
 }

@@ -1,0 +1,115 @@
+/**
+ * What can be wrong with a hole or its bolt: one row each, and everything that follows from it. A row more is a trouble
+ * more, in files, commands, screens, trays and gates alike.
+ */
+
+interface Row {
+  /** As one says it of a hole: `9 head rounded`. */
+  said: string;
+  /** By which it is chosen, and how it is offered. */
+  letter: string;
+  offered: string;
+  /** What to do now; the first sentence is said at once. Common practice, no source. */
+  advice: readonly string[];
+  /** What it says of the bolt: it is in the hole and holds, nothing that holds is; null: as it was. */
+  bolt: 'in' | 'gone' | null;
+  /** Over with the bolt: it was about getting it out, or is about a hole without one. */
+  overWhenOut: boolean;
+  overWhenIn: boolean;
+  /** No bolt goes in until it is mended. */
+  barsBolt: boolean;
+  /** Once out, its bolt lies in the tray as a whole bolt. */
+  inTray: boolean;
+  /** Before the first start: STOP, or said loudly; null: nothing of its own. */
+  atStart: 'stops' | 'loud' | null;
+}
+
+const ROWS = {
+  stuck: {
+    said: 'stuck',
+    letter: 's',
+    offered: 'stuck, will not come',
+    advice: ['Leave it for now: penetrating oil, time, heat. Go on with the others.'],
+    bolt: 'in',
+    overWhenOut: true,
+    overWhenIn: true,
+    barsBolt: false,
+    inTray: true,
+    atStart: null,
+  },
+  rounded: {
+    said: 'head rounded',
+    letter: 'r',
+    offered: 'head rounded',
+    advice: ['Leave it for now. A six-point socket that is driven on, or grips, before the drill.'],
+    bolt: 'in',
+    overWhenOut: true,
+    overWhenIn: true,
+    barsBolt: false,
+    inTray: true,
+    atStart: null,
+  },
+  sheared: {
+    said: 'sheared off',
+    letter: 'b',
+    offered: 'broken off: sheared',
+    advice: [
+      'What is left holds nothing: the piece can come off over it, and the rest can be got out then.',
+    ],
+    bolt: 'gone',
+    overWhenOut: false,
+    overWhenIn: false,
+    barsBolt: true,
+    inTray: false,
+    atStart: 'loud',
+  },
+  stud: {
+    said: 'stud came out',
+    letter: 'd',
+    offered: 'the stud came out with it',
+    advice: ['Keep stud and nut together. The stud goes back into its own hole first.'],
+    bolt: 'gone',
+    overWhenOut: false,
+    overWhenIn: true,
+    barsBolt: false,
+    inTray: true,
+    atStart: 'loud',
+  },
+  pulled: {
+    said: 'thread pulled',
+    letter: 'p',
+    offered: 'thread pulled: turns without tightening',
+    advice: [
+      'Turn no further: it holds nothing, and more turns take the rest of the thread.',
+      'Go on with the others. The piece is not tight until this hole is mended.',
+    ],
+    bolt: null,
+    overWhenOut: false,
+    overWhenIn: false,
+    barsBolt: true,
+    inTray: true,
+    atStart: 'stops',
+  },
+  empty: {
+    said: 'was empty',
+    letter: 'e',
+    offered: 'empty: there was no bolt in it',
+    advice: ['Noted as found empty. Was it always so? The piece may have been apart before.'],
+    bolt: 'gone',
+    overWhenOut: true,
+    overWhenIn: true,
+    barsBolt: false,
+    inTray: false,
+    atStart: 'loud',
+  },
+} as const satisfies Record<string, Row>;
+
+export type Trouble = keyof typeof ROWS;
+
+/** In the order in which they are offered. */
+export const TROUBLES = Object.keys(ROWS) as Trouble[];
+
+/** The row of a trouble. */
+export function troubleOf(trouble: Trouble): Row {
+  return ROWS[trouble];
+}
