@@ -40,7 +40,7 @@ const UNIT_AT_END = new RegExp(`(${LENGTH_UNIT})$`, 'i');
  * `1/4..3/4 in`. Null when it cannot be read or no thread would be left.
  */
 export function readDepth(text: string): ThreadDepth | null {
-  const said = text.trim();
+  const said = text.trim().replace(/\s+/g, ' ');
   const whole = readLength(said);
   if (whole !== null) return whole > 0 ? { from: 0, to: whole } : null;
   const ends = RANGES[0]?.exec(said) ?? RANGES[1]?.exec(said);

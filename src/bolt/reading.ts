@@ -143,7 +143,7 @@ const FORMS: readonly [RegExp, (a: number, b: number) => Pick<Limit, 'from' | 't
  * where a part of it was not read.
  */
 export function readLimit(text: string): Limit | null {
-  const said = text.trim().replace(WHEN, '');
+  const said = text.trim().replace(/\s+/g, ' ').replace(WHEN, '');
   for (const [form, make] of FORMS) {
     const found = form.exec(said);
     if (!found) continue;
@@ -182,7 +182,7 @@ const READING = new RegExp(
 
 /** Every figure of the reading must keep to the limit; its unit may be left out, or be one that turns into it. */
 export function holdAgainst(reading: string, limit: Limit): Held {
-  const said = reading.trim();
+  const said = reading.trim().replace(/\s+/g, ' ');
   const found = [...said.matchAll(READING)];
   const rest = said
     .replace(READING, '')

@@ -98,7 +98,11 @@ function pipe(text: string): Front | null {
   return { thread: name, ...said(figure, unit, 'mm'), rest: text.slice(all.length) };
 }
 
+/** Characters: no thread has a name that is longer with its length. */
+const LONGEST_NAME = 200;
+
 function other(text: string): Front | null {
+  if (text.length > LONGEST_NAME && !text.slice(0, LONGEST_NAME).includes(',')) return null;
   const found = OTHER_FRONT.exec(text);
   if (!found?.[1]) return null;
   const [all, thread = '', figure, unit] = found;

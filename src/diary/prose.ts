@@ -30,8 +30,9 @@ export interface Chapter {
 export function chapters(job: Job, commits: ReadonlyMap<string, string>): Chapter[] {
   const all: Chapter[] = [];
   const rounds = new Map<string, number>();
+  const byId = new Map(job.entries.map((e) => [e.id, e]));
   for (const entry of job.entries) {
-    const about = aboutOf(entry, job);
+    const about = aboutOf(entry, byId);
     const piece = about?.piece ?? null;
     const round = piece === null ? null : (job.rounds.get(entry.id) ?? rounds.get(piece) ?? 1);
     if (piece !== null && round !== null) rounds.set(piece, round);
@@ -56,9 +57,9 @@ export function chapters(job: Job, commits: ReadonlyMap<string, string>): Chapte
 }
 
 /** What an undo takes back decides where it is told. */
-function aboutOf(entry: Entry, job: Job): Entry | null {
+function aboutOf(entry: Entry, byId: ReadonlyMap<string, Entry>): Entry | null {
   if (entry.verb !== 'undo') return entry;
-  const target = job.entries.find((e) => e.id === entry.value);
+  const target = byId.get(entry.value);
   return target && target.verb !== 'undo' ? target : null;
 }
 

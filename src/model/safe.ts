@@ -19,12 +19,15 @@ export function safe(text: string): string {
 
 /** The same on one line: a run of line breaks and tabs becomes one space. */
 export function safeLine(text: string): string {
-  return safe(text.replace(/[\r\n\t]*[\n\t][\r\n\t]*/g, ' '));
+  return safe(text.replace(/[\r\n\t]+/g, (run) => (/[\n\t]/.test(run) ? ' ' : run)));
 }
 
 /** A text as it is said: on one line, so that no part of it looks like another line of what is shown. */
 export function oneLine(text: string): string {
-  return text.replace(/[^\S\r\n]*(?:\r?\n\s*)+/g, ' ').trimEnd();
+  const [first = '', ...rest] = text.split('\n');
+  if (rest.length === 0) return text.trimEnd();
+  const said = rest.map((line) => line.trim()).filter((line) => line !== '');
+  return [first.trimEnd(), ...said].join(' ').trimEnd();
 }
 
 function token(c: string): string {

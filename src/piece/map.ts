@@ -35,7 +35,7 @@ export function readMap(text: string): { cells: MapCell[]; faults: MapFault[] } 
   for (const [index, line] of text.split(/\r\n|\n|\r/).entries()) {
     const words = [...line.matchAll(/\S+/g)];
     if (words.length === 0) continue;
-    const place = (at: number) => ({ line: index + 1, column: [...line.slice(0, at)].length + 1 });
+    const place = placeIn(line, index + 1);
     for (const [column, { 0: word, index: at }] of words.entries()) {
       if (word === '.') continue;
       if (!isHoleName(word)) {
@@ -58,6 +58,17 @@ export function readMap(text: string): { cells: MapCell[]; faults: MapFault[] } 
     faults.push({ code: 'map-empty', line: 1, column: 1, say: 'the map has no hole in it' });
   }
   return { cells: [...cells.values()], faults };
+}
+
+/** Columns in characters: asked for from left to right, each is counted on from the last one. */
+function placeIn(text: string, line: number): (at: number) => { line: number; column: number } {
+  let [counted, column] = [0, 1];
+  return (at) => {
+    if (at < counted) [counted, column] = [0, 1];
+    for (const c of text.slice(counted, at)) if (c !== '') column++;
+    counted = at;
+    return { line, column };
+  };
 }
 
 export interface Place {

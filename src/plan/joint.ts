@@ -43,7 +43,9 @@ const NONE = /\b(?:no|not|never|without)\b[^,;]*$/i;
 
 export function readJoint(joint: readonly string[]): Joint {
   const parts = joint.flatMap((text) => text.split(';')).map((p) => p.trim());
-  const words = parts.flatMap((part) => part.split(',').flatMap(apart)).map((w) => w.trim());
+  const words = parts
+    .flatMap((part) => part.split(',').flatMap((said) => apart(said)))
+    .map((w) => w.trim());
   const timed = (said: RegExp) => words.find((word) => said.test(word) && readDuration(word));
   const cures = timed(CURES);
   return {
@@ -57,13 +59,17 @@ export function readJoint(joint: readonly string[]): Joint {
   };
 }
 
+/** So many things one joint says of its times. */
+const MOST_SAID = 20;
+
 /** `open 10 min and cures 12 h` says two things, each with a time of its own; `1 h and 30 min` is one. */
-function apart(words: string): string[] {
-  const at = /\s+(?:and|then|but)\s+/i.exec(words);
-  if (!at) return [words];
-  const [before, behind] = [words.slice(0, at.index), words.slice(at.index + at[0].length)];
+function apart(words: string, most = MOST_SAID): string[] {
+  const at = /\s(?:and|then|but)\s/i.exec(words);
+  if (!at || most === 0) return [words];
+  const before = words.slice(0, at.index).trimEnd();
+  const behind = words.slice(at.index + at[0].length).trimStart();
   const times = [before, behind].every((w) => (CURES.test(w) || OPEN.test(w)) && readDuration(w));
-  return times ? [before, ...apart(behind)] : [words];
+  return times ? [before, ...apart(behind, most - 1)] : [words];
 }
 
 function secondsIn(word: string | undefined): number | null {

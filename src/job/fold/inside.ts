@@ -53,7 +53,7 @@ function placeOf(piece: string | undefined, what: string): string {
 /** `2 rags`, `rag`, `2 rags, 1 plug`: how many of what, said of one. */
 export function readThings(text: string): { what: string; count: number }[] {
   return text.split(/,|\band\b|\+/).flatMap((part) => {
-    const [, figure, said = ''] = /^\s*(?:(\d{1,4})\s+)?(.*?)\s*$/.exec(part) ?? [];
+    const [, figure, said = ''] = /^(?:(\d{1,4})\s+)?(.*)$/s.exec(part.trim()) ?? [];
     const what = said.toLowerCase().replace(/([^s])s$/, '$1');
     const count = Number(figure ?? 1);
     return what === '' || count === 0 ? [] : [{ what, count }];

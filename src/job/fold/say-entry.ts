@@ -45,11 +45,45 @@ export function sayEntry(entry: Entry, job: Job): string {
       const said = says === printed ? `${says} after all` : besidePrinted(says, printed);
       return `${entry.task ? `${entry.task}, ` : ''}${entry.value}${where}: ${said}`;
     }
-    case 'undo': {
-      const target = job.entries.find((e) => e.id === entry.value);
-      return target ? `Taken back: ${sayEntry(target, job)}` : `Taken back: ${entry.value}`;
-    }
+    case 'undo':
+      return sayUndo(entry, job);
   }
+}
+
+/** So many undos of undos are told one by one. */
+const MOST_TOLD = 3;
+const BACK = 'Taken back: ';
+
+function sayUndo(entry: Entry, job: Job): string {
+  const { times, root } = chainsOf(job).get(entry.id) ?? { times: 1, root: entry.value };
+  const said = typeof root === 'string' ? root : sayEntry(root, job);
+  return times > MOST_TOLD ? `Taken back, ${times} times over: ${said}` : BACK.repeat(times) + said;
+}
+
+interface Chain {
+  times: number;
+  /** What it takes back in the end; an id where the diary has no such entry before it. */
+  root: Entry | string;
+}
+const chains = new WeakMap<readonly Entry[], ReadonlyMap<string, Chain>>();
+
+/** By the id of each undo: what it is about, through undos of undos. An undo names what stands before it. */
+function chainsOf({ entries }: Job): ReadonlyMap<string, Chain> {
+  const known = chains.get(entries);
+  if (known) return known;
+  const before = new Map<string, Entry>();
+  const found = new Map<string, Chain>();
+  for (const entry of entries) {
+    if (entry.verb === 'undo' && !found.has(entry.id)) {
+      const target = before.get(entry.value);
+      const through = target?.verb === 'undo' ? found.get(target.id) : undefined;
+      const { times, root } = through ?? { times: 0, root: target ?? entry.value };
+      found.set(entry.id, { times: times + 1, root });
+    }
+    if (!before.has(entry.id)) before.set(entry.id, entry);
+  }
+  chains.set(entries, found);
+  return found;
 }
 
 /** The words of a task or of a thing to buy; its name where the file has it no more. */

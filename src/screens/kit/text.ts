@@ -124,15 +124,29 @@ export function wrap(text: string, columns: number, style: Style = {}): Line[] {
       continue;
     }
     if (now !== '') lines.push(now);
-    now = word;
-    while (width(now) > room) {
-      const part = head(now, room) || (split(now)[0] ?? now);
-      lines.push(part);
-      now = now.slice(part.length);
-    }
+    const parts = width(word) <= room ? [word] : broken(word, room);
+    now = parts.pop() ?? '';
+    for (const part of parts) lines.push(part);
   }
   if (now !== '') lines.push(now);
   return lines.map((shown) => [{ ...style, text: shown }]);
+}
+
+/** A word in parts of at most `room` columns, or of one character where that is wider. */
+function broken(word: string, room: number): string[] {
+  const parts: string[] = [];
+  let now = '';
+  let used = 0;
+  for (const g of split(word)) {
+    const wide = width(g);
+    if (now !== '' && used + wide > room) {
+      parts.push(now);
+      [now, used] = ['', 0];
+    }
+    now += g;
+    used += wide;
+  }
+  return [...parts, now];
 }
 
 /** Wrapped with the later lines moved in by `hang`. */

@@ -7,12 +7,23 @@ export interface Put {
   text: string;
 }
 
-const MARKS = /^(.*?)[\s;,.]*\bmarks?\s*:\s*(.*)$/is;
+const MARKS = /\bmarks?\s*:/i;
+const BETWEEN = ' \t\n\r;,.';
+
+/** Without blanks, semicolons, commas and dots at its end. */
+function ended(text: string): string {
+  let end = text.length;
+  while (end > 0 && BETWEEN.includes(text.charAt(end - 1))) end--;
+  return text.slice(0, end);
+}
 
 /** `over the tube; marks: blue paint` is both, `marks: blue paint` that alone. */
 export function typedRuns(text: string): Put[] {
-  const found = MARKS.exec(text.trim());
-  const [runs, marks] = found ? [found[1] ?? '', found[2] ?? ''] : [text.trim(), ''];
+  const said = text.trim();
+  const found = MARKS.exec(said);
+  const [runs, marks] = found
+    ? [ended(said.slice(0, found.index)), said.slice(found.index + found[0].length)]
+    : [said, ''];
   const puts: Put[] = [
     { key: 'routes', text: runs.trim() },
     { key: 'marks', text: marks.trim() },

@@ -98,7 +98,7 @@ export function filesIn(
     const said: string[] = [];
     const back = wish.do === 'undo' ? uppers.get(wish.id ?? '') : undefined;
     for (;;) {
-      const looked = shown.has(file) ? await shown.look(file, true) : null;
+      const looked = await shown.look(file, true);
       // While it is waited for, only how that ended is told.
       if (looked?.say) said.splice(0, Infinity, looked.say);
       if (looked?.no === 'other') return notThis(looked, said);

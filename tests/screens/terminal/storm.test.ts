@@ -72,6 +72,8 @@ class Storm {
   /** What the editor wrote last and nobody has replaced since; null: git did, or it was never whole. */
   wrote: string | null = null;
 
+  private gitWrote = false;
+
   constructor(seed: number) {
     this.random = seeded(seed);
     mkdirSync(this.folder);
@@ -195,13 +197,15 @@ class Storm {
   private *inPlace(text: string, whole = true): Generator<void> {
     const fd = openSync(this.job, 'w');
     this.wrote = null;
+    this.gitWrote = false;
     yield;
     const cut = Math.floor(text.length * this.random());
     writeSync(fd, text.slice(0, cut));
     yield;
     if (whole) {
       writeSync(fd, text.slice(cut));
-      this.wrote = text;
+      // Git puts another file in place of the one that is being written.
+      this.wrote = this.gitWrote ? null : text;
     }
     closeSync(fd);
   }
@@ -232,6 +236,8 @@ class Storm {
     yield;
     if (existsSync(old)) renameSync(old, this.job);
     this.wrote = null;
+    // Who moves files about loads what is there.
+    this.buffers = [this.text() ?? JOB];
   }
 
   private *vanish(): Generator<void> {
@@ -319,7 +325,10 @@ class Storm {
     const [name, calls] = this.any(ways);
     const before = this.text();
     for (const call of calls) this.git(...call);
-    if (this.text() !== before) this.wrote = null;
+    if (this.text() !== before) {
+      this.wrote = null;
+      this.gitWrote = true;
+    }
     this.log.push(`git: ${name}${this.text() !== before ? ', another text' : ''}`);
   }
 
