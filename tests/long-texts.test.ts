@@ -22,7 +22,7 @@ import { checkAll } from '../src/plan/check.ts';
 import { readJoint } from '../src/plan/joint.ts';
 import { drawField, field } from '../src/screens/kit/field.ts';
 import { large } from '../src/screens/kit/large.ts';
-import { centred, cut, hanging, line, pad, spread, wrap } from '../src/screens/kit/text.ts';
+import { centred, cutTo, hanging, line, pad, spread, wrap } from '../src/screens/kit/text.ts';
 import { nextNow } from '../src/screens/now/next-now.ts';
 import { typedRuns } from '../src/screens/now/typed-runs.ts';
 
@@ -87,7 +87,7 @@ const DRAWERS: Record<string, (text: string) => unknown> = {
   wrap: (t) => wrap(t, 40),
   'wrap in one column': (t) => wrap(t, 1),
   hanging: (t) => hanging(line('- '), t, 40),
-  cut: (t) => cut(line(t), 40),
+  cut: (t) => cutTo(line(t), 40),
   pad: (t) => pad(line(t), 40),
   spread: (t) => spread(line(t), line(t), 40),
   centred: (t) => centred(line(t), 40),
