@@ -63,7 +63,6 @@ export const ROOMS: Readonly<Record<string, Room>> = {
   plan: { may: PLAN },
   'plan/buy': { may: PLAN },
   'plan/gates': { may: PLAN },
-  trace: { may: WORDS },
   diary: { may: [...PLAN, 'job/merge', 'job/save', 'diary', 'diary/git'], system: true },
   'diary/git': { may: [...PLAN, 'job/merge', 'job/save', 'diary', 'diary/git'], system: true },
   commands: {

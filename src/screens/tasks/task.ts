@@ -1,9 +1,9 @@
 /** One task or test: what it is, what it waits for, and done in one key or one line. */
 import { printedOf } from '../../job/truth/corrections.ts';
-import type { Correctable, TaskVerb } from '../../model/types.ts';
+import type { Correctable, Refusal, TaskVerb, Wish } from '../../model/types.ts';
 import { ask } from '../ask/field.ts';
 import { ENTER, GO } from '../base/key.ts';
-import { type OnJob, onJob, requestMark, show, stay } from '../base/moves.ts';
+import { type OnJob, onJob, requestMark, say, show, stay } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
 import { type MadeMark, screenOver, type WishTo } from '../base/screen.ts';
 import type { State, Updated, View } from '../base/state.ts';
@@ -113,7 +113,15 @@ export const taskScreen = screenOver({
   ],
   draw: drawTask,
   after: { done: afterDone },
+  refused: outOfLimit,
 });
+
+/** What was measured does not keep to its limit: it counts with a reason, or not at all. */
+function outOfLimit(state: State, why: Refusal, wish: Wish): Updated {
+  if (!why.overrulable) return say(state, why.say);
+  const asked = ask(state, { ask: 'why', wish, refused: why });
+  return { ...asked, effects: [...asked.effects, { do: 'ring' }] };
+}
 
 /** After it was noted: back to where it was opened, or to the next round. */
 function afterDone(state: State, { wish }: MadeMark<WishTo<'done'>>): Updated {

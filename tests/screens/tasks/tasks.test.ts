@@ -192,3 +192,35 @@ describe('twenty minutes', () => {
     expect(desk.frame).toContain('That is no time yet');
   });
 });
+
+describe('a reading out of its limit', () => {
+  const text = `putback: 1
+job: No spark
+tasks: {primary: {test: Coil primary, limit: 0.8..1.2 ohm}}
+diary:
+`;
+  const typed = (reading: string) => {
+    const desk = new Desk(new Bench(text));
+    desk.press('down enter');
+    if (desk.screen !== 'task') desk.press('enter');
+    return desk.press('r').type(reading).press('enter');
+  };
+
+  it('rings, asks why, and is passed with that reason alone', () => {
+    const desk = typed('0.4 ohm');
+    expect(desk.done).toContain('ring');
+    expect(desk.frame).toContain('0.4 ohm is out of limit: 0.8..1.2 ohm');
+    expect(desk.bench.job.tasks.get('primary')?.done).toBe(null);
+    expect(desk.press('escape').bench.job.tasks.get('primary')?.done).toBe(null);
+    const again = typed('0.4 ohm').type('meter is borrowed').press('enter');
+    expect(again.bench.job.tasks.get('primary')).toMatchObject({
+      done: 'passed',
+      judged: 'beyond',
+    });
+  });
+
+  it('within it is passed at once', () => {
+    const desk = typed('0.94 ohm');
+    expect(desk.bench.job.tasks.get('primary')).toMatchObject({ done: 'passed', judged: 'within' });
+  });
+});
