@@ -41,7 +41,7 @@ async function openOff(how: How = {}): Promise<Opened> {
   const opened = await open(how);
   opened.person.press(ENTER);
   await opened.person.until(/take it off/);
-  opened.person.press(' ');
+  opened.person.press(ENTER);
   await opened.person.until(/Next out: \d/);
   return opened;
 }
