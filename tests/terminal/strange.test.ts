@@ -126,7 +126,7 @@ describe('a job file that becomes, while it is open,', () => {
       const b = bench();
       const person = b.open();
       await person.until(/Left cover/);
-      person.press(ENTER, ' ');
+      person.press(ENTER, ENTER);
       await person.until(/Next out: \d/);
       person.press(' ');
       await person.until('1 of 4 out');
