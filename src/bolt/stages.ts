@@ -39,7 +39,7 @@ export interface Stages {
   differ: Said[];
   /** What was not read, in its order. */
   rest: Said[];
-  /** Where it is printed: `manual 2-17`; null when not said. */
+  /** Where it is printed, and remarks without a figure: `manual 2-17`; null when nothing is said. */
   where: string | null;
   /** What it says of the thread: `oiled threads`, `dry`; null when nothing. */
   thread: string | null;
@@ -184,6 +184,31 @@ function settle(reading: Reading, unit: string | null): void {
   }
 }
 
+/** A word that may hide a figure, a stage or what is done to the thread: without one, and without a digit, it is a remark. */
+const MATTERS =
+  /[\d½¼¾⅓⅔⅛⅜⅝⅞%°+±<>≤≥]|turn|quarter|half|third|degree|tight|torque|loos|slack|back|again|more|further|twice|double|final|angle|until|stretch|max|min|most|least|then|after|before|oil|greas|dry|wet|lub|lock|seal|paste|hot|cold|new bolt/i;
+
+/** To the end of its part of the text, which ends where a comma or a bracket does. */
+function partOf(text: string, at: number): string {
+  const end = text.slice(at).search(/[,;()]/);
+  return text.slice(at, end < 0 ? undefined : at + end).trim();
+}
+
+/** What was not read and cannot matter is a remark beside the figure; the rest stays a rest. */
+function withoutRemarks(text: string, rest: readonly Said[], where: string | null) {
+  const left: Said[] = [];
+  const remarks: string[] = [];
+  let end = 0;
+  for (const said of rest) {
+    const part = partOf(text, said.at);
+    if (MATTERS.test(part)) left.push(said);
+    else if (said.at >= end && /\p{L}/u.test(part)) remarks.push(part);
+    if (said.at >= end) end = said.at + part.length;
+  }
+  const all = [...(where === null ? [] : [where]), ...remarks];
+  return { rest: left, where: all.length === 0 ? null : all.join(', ') };
+}
+
 /** What was not read in one go is one rest. */
 function together(text: string, rest: readonly Said[]): Said[] {
   const all: Said[] = [];
@@ -210,8 +235,14 @@ export function readStages(text: string): Stages {
     at += Math.max(1, length);
   }
   settle(reading, null);
-  const { stages, differ, where, thread } = reading;
-  return { stages, differ, rest: together(text, reading.rest), where, thread };
+  const { stages, differ, thread } = reading;
+  const rest = together(text, reading.rest);
+  // Where nothing was read, nothing is a remark beside it.
+  const sorted =
+    stages.length === 0
+      ? { rest, where: reading.where }
+      : withoutRemarks(text, rest, reading.where);
+  return { stages, differ, ...sorted, thread };
 }
 
 /** Characters looked at from one place on: no stage, and no place in a manual, is longer. */

@@ -35,6 +35,12 @@ export function checkJob(text: string, file: string): Fault[] {
   }
   checkTorques(job, text, report);
   checkStages(read.upper, text, report);
+  for (const { what, says, id } of job.corrections) {
+    const rest = what === 'torque' ? readStages(says).rest : [];
+    for (const { text: said } of rest) {
+      report('unread-torque', placeOfEntry(text, id), { rest: said, like: '20 N·m + 90°' });
+    }
+  }
   checkLimits(read.upper, text, report);
   if (found.length === 0) return read.faults;
   return [...read.faults, ...toFaults(found, text, file)].sort(

@@ -40,16 +40,19 @@ describe('a torque in stages', () => {
     ['10 N·m (manual 4-6)', 'manual 4-6'],
     ['10 N·m (7.4 lbf·ft), page 3', 'page 3'],
     ['10 N·m 4-12', '4-12'],
+    ['10 N·m with the long socket', 'with the long socket'],
+    ['15 N·m, tag of the new banjo fittings', 'tag of the new banjo fittings'],
   ])('%s: printed in %s', (text, where) => {
     expect(readTorque(text)).toMatchObject({ quantity: { value: expect.any(Number) }, where });
     expect(readStages(text).rest).toEqual([]);
   });
 
   it.each([
-    ['10 N·m with the long socket', ['with', 'long socket'], [7, 16]],
     ['20 N·m and then 90 more', ['90'], [16]],
     ['M6: 10 Nm, M8: 25 Nm', ['M6', 'M8'], [0, 11]],
     ['10 Nm + threadlocker', ['threadlocker'], [8]],
+    ['10 Nm, loosely', ['loosely'], [7]],
+    ['10 Nm, and a bit more torque', ['a bit'], [11]],
     ['12 Q·m', ['12 Q·m'], [0]],
     ['20 N·m + 90%', ['90%'], [9]],
   ])('%s: not read %j', (text, rest, at) => {
