@@ -3,7 +3,7 @@
  * has them only if they are copied. Node cannot do that, the system's own `cp` can.
  */
 import { spawnSync } from 'node:child_process';
-import { statSync } from 'node:fs';
+import { type BigIntStats, lstatSync } from 'node:fs';
 import { dirname } from 'node:path';
 
 /** By its whole path: nothing that lies on somebody's PATH is run for each mark. */
@@ -15,10 +15,7 @@ const LIMIT = 5000;
 const met = new Map<string, string | null>();
 
 /** A change of an access list or attribute changes it. */
-function standing(file: string): string {
-  const { dev, ino, ctimeNs } = statSync(file, { bigint: true });
-  return `${dev} ${ino} ${ctimeNs}`;
-}
+const keyOf = ({ dev, ino, ctimeNs }: BigIntStats): string => `${dev} ${ino} ${ctimeNs}`;
 
 /** What is archived of files and folders names their access lists and attributes in front of them. */
 const TAR = '/bin/tar';
@@ -37,10 +34,17 @@ function isBare(file: string, folder: string): boolean {
   return done.status === 0 && done.stderr === '' && !SOME.test(done.stdout);
 }
 
-/** To be called once a new file stands in the place of `file`: it is as bare as the old one was. */
-export function stands(file: string): void {
+/** To be called once a new file stands in the place of `file`: it is as bare as the old one was, if it `isIt`. */
+export function stands(file: string, isIt: (stat: BigIntStats) => boolean): void {
   const before = met.get(file);
-  if (before !== undefined && before !== null) met.set(file, standing(file));
+  if (before === undefined || before === null) return;
+  try {
+    const stat = lstatSync(file, { bigint: true });
+    // In this instant somebody else may have put a file there, with attributes of its own.
+    met.set(file, isIt(stat) ? keyOf(stat) : null);
+  } catch {
+    met.set(file, null);
+  }
 }
 
 /**
@@ -49,7 +53,7 @@ export function stands(file: string): void {
  */
 export function copyAttributes(from: string, to: string): boolean {
   if (process.platform !== 'linux') return false;
-  const now = standing(from);
+  const now = keyOf(lstatSync(from, { bigint: true }));
   const before = met.get(from);
   if (before === now) return true;
   // The first mark of a run is often its last: only from the second on it pays to look.

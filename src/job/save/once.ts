@@ -1,5 +1,6 @@
 /** One try of a save, under the file's lock. */
 import { basename } from 'node:path';
+import { stands } from './attributes.ts';
 import { type Disk, drop } from './disk.ts';
 import { type SaveFail, saveFail } from './fail.ts';
 import type { Hold } from './hold.ts';
@@ -84,6 +85,7 @@ async function replace(
     const like = { file, mode: Number(stat.mode), uid: Number(stat.uid), gid: Number(stat.gid) };
     const stamp = prepare(d, temp, after, like);
     if (stamp !== null) how = await renameOver(d, temp, file, tries, still);
+    if (stamp !== null && how === 'done') stands(file, (now) => stampOf(now) === stamp);
     return { how, stamp };
   } finally {
     if (how !== 'done') drop(d, temp);

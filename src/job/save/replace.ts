@@ -1,7 +1,6 @@
 /** Writing beside the file and renaming: readers see the old bytes or the new ones, never a part. */
 import { randomBytes } from 'node:crypto';
 import { basename, dirname, join } from 'node:path';
-import { stands } from './attributes.ts';
 import { type Disk, drop, errorCode, syncFolder } from './disk.ts';
 import { stampOf } from './plain.ts';
 import type { Side } from './side.ts';
@@ -100,7 +99,6 @@ export async function renameOver(
       await new Promise((done) => setTimeout(done, 10 * n));
     }
   }
-  stands(file);
   syncFolder(d, dirname(file));
   return 'done';
 }

@@ -14,6 +14,7 @@ import {
   readFileSync,
   renameSync,
   rmSync,
+  statSync,
   writeFileSync,
   writeSync,
 } from 'node:fs';
@@ -60,6 +61,8 @@ class Storm {
   readonly job = join(this.folder, 'a.yaml');
   readonly shown = new Set<string>();
   readonly said: string[] = [];
+  /** Files that the screen has named, whatever somebody calls them later. */
+  readonly named = new Set<number>();
   /** What happened, for whoever has to look into a failure. */
   readonly log: string[] = [];
   private clock = 1e6;
@@ -142,6 +145,10 @@ class Storm {
   private heard(say: string | undefined): void {
     if (say) {
       this.said.push(say);
+      for (const name of namesIn(say)) {
+        const file = statSync(join(this.folder, name), { throwIfNoEntry: false });
+        if (file) this.named.add(file.ino);
+      }
       this.log.push(`  says: ${say}`);
     }
   }
@@ -357,6 +364,8 @@ class Storm {
   }
 }
 
+const namesIn = (say: string): string[] => say.match(/[\w.-]+\.yaml(?=[.\s]|$)/g) ?? [];
+
 async function storm(seed: number): Promise<void> {
   const s = new Storm(seed);
   onTestFinished(() => rmSync(s.top, { recursive: true, force: true }));
@@ -367,8 +376,10 @@ async function storm(seed: number): Promise<void> {
   await s.leave();
 
   const names = readdirSync(s.folder);
-  const named = new Set(s.said.flatMap((say) => say.match(/[\w.-]+\.yaml(?=[.\s]|$)/g) ?? []));
-  const places = ['a.yaml', ...named].filter((name) => names.includes(name));
+  const named = new Set(s.said.flatMap(namesIn));
+  const places = names.filter(
+    (name) => name === 'a.yaml' || s.named.has(statSync(join(s.folder, name)).ino),
+  );
   const there = idsIn(places.map((name) => s.text(name) ?? '').join('\n'));
   const git = s.inGit();
   const why = `storm ${seed}:\n${s.log.slice(-70).join('\n')}\n`;
