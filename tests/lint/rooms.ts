@@ -63,6 +63,9 @@ export const ROOMS: Readonly<Record<string, Room>> = {
   plan: { may: PLAN },
   'plan/buy': { may: PLAN },
   'plan/gates': { may: PLAN },
+  trace: { may: [...BOLT, 'trace/search', 'trace/weigh'] },
+  'trace/search': { may: [...BOLT, 'trace'] },
+  'trace/weigh': { may: [...BOLT, 'trace'] },
   diary: { may: [...PLAN, 'job/merge', 'job/save', 'diary', 'diary/git'], system: true },
   'diary/git': { may: [...PLAN, 'job/merge', 'job/save', 'diary', 'diary/git'], system: true },
   commands: {

@@ -1,0 +1,68 @@
+/** Chances in a person's words: `1 in 6`, `1 time in 6`, `2 out of 10`, `1/6`, `50 %`, `rarely`. */
+import { readNumber } from '../../bolt/numbers.ts';
+
+export interface Chance {
+  /** 0 to 1. */
+  p: number;
+  /** Said by a word or with `about`: no closer than to its neighbour on the scale of the words. */
+  rough: boolean;
+}
+
+/** As chances, in the proportion that the words have among suspects, 4 : 2 : 1. Common usage, no source. */
+const WORDS: ReadonlyMap<string, number> = new Map([
+  ['often', 1 / 2],
+  ['now and then', 1 / 4],
+  ['rarely', 1 / 8],
+]);
+
+const COUNTS: ReadonlyMap<string, number> = new Map([
+  ['once', 1],
+  ['twice', 2],
+  ['one', 1],
+  ['two', 2],
+  ['three', 3],
+]);
+
+const ABOUT = /^(?:about|around|roughly|perhaps|maybe|some|~|≈)\s*/i;
+const NUMBER = String.raw`\d+(?:[.,]\d+)?`;
+const OF = new RegExp(
+  String.raw`^(${NUMBER}|once|twice|one|two|three)(?:\s+times?)?\s+(?:in|out of|of)\s+(${NUMBER})(?:\s+times)?$`,
+  'i',
+);
+const OVER = new RegExp(String.raw`^(${NUMBER})\s*/\s*(${NUMBER})$`);
+const PER_CENT = new RegExp(String.raw`^(${NUMBER})\s*(?:%|per\s?cent)$`, 'i');
+
+/** Null where it is not read to its last character, or is none: `1 in 4 or 5`, `7 in 6`, `1`. */
+export function readChance(text: string): Chance | null {
+  const said = text.trim().replace(/\s+/g, ' ');
+  const bare = said.replace(ABOUT, '');
+  const word = WORDS.get(bare.toLowerCase());
+  if (word !== undefined) return { p: word, rough: true };
+  const p = shareOf(bare);
+  return p === null || !(p >= 0 && p <= 1) ? null : { p, rough: bare !== said };
+}
+
+function shareOf(text: string): number | null {
+  const [, count = '', all = ''] = OF.exec(text) ?? OVER.exec(text) ?? [];
+  if (count !== '') return over(count, all);
+  const [, percent] = PER_CENT.exec(text) ?? [];
+  if (percent !== undefined) return over(percent, '100');
+  // A bare figure is a share only below one: `1` may be one time, one per cent or always.
+  return /^0?[.,]\d+$/.test(text) ? readNumber(text) : null;
+}
+
+function over(count: string, all: string): number | null {
+  const [n, of] = [COUNTS.get(count.toLowerCase()) ?? readNumber(count), readNumber(all)];
+  return n === null || of === null || of === 0 ? null : n / of;
+}
+
+/**
+ * `1 in 9`, above one half `2 in 3`, to the nearest whole number. Null beyond always and for never: there is no such
+ * chance to say.
+ */
+export function sayChance(p: number): string | null {
+  if (!(p > 0 && p <= 1)) return null;
+  if (p <= 0.5) return `1 in ${Math.round(1 / p)}`;
+  const of = Math.round(1 / (1 - p));
+  return Number.isFinite(of) && of <= 100 ? `${of - 1} in ${of}` : 'nearly always';
+}
