@@ -4,8 +4,9 @@ import type { PieceNow } from '../model/types.ts';
 import { shouldHave } from '../piece/mixup/count.ts';
 import { trayHoles } from '../piece/mixup/holes.ts';
 import { mixup } from '../piece/mixup/mixup.ts';
-import { readLeft, readProud, type Typed } from '../piece/mixup/typed.ts';
+import { readLeft, readProud } from '../piece/mixup/read-left.ts';
 import type { Mixup } from '../piece/mixup/types.ts';
+import type { Typed } from '../piece/typed.ts';
 import { type Answer, answer, type Call, misuse, optionText } from './command.ts';
 import { openJob, unknownPiece } from './open-job.ts';
 

@@ -10,8 +10,8 @@ export function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
-/** `1`, `1 and 2`, `1, 2 and 3`. */
-export function list(words: readonly string[]): string {
+/** `1`, `1 and 2`, `1, 2 and 3`; or with another word before the last. */
+export function list(words: readonly string[], joined = 'and'): string {
   if (words.length < 2) return words.join('');
-  return `${words.slice(0, -1).join(', ')} and ${words.at(-1)}`;
+  return `${words.slice(0, -1).join(', ')} ${joined} ${words.at(-1)}`;
 }

@@ -4,6 +4,7 @@
  */
 import { readLength } from '../bolt/length.ts';
 import type { Kind } from '../model/types.ts';
+import { list } from '../model/words.ts';
 import {
   groupsOf,
   type HeightHole,
@@ -15,8 +16,8 @@ import {
   references,
   standing,
 } from './heights-against.ts';
-import { isDash, noFigure, type Typed, type TypedFault, typed } from './mixup/typed.ts';
-import { byLetter, list, mm } from './mixup/words.ts';
+import { isDash, noFigure, type Typed, type TypedFault, typed } from './typed.ts';
+import { byLetter, mm } from './words.ts';
 
 export interface OddHeight {
   hole: string;

@@ -6,9 +6,10 @@ import type { Fit, FitVerdict } from '../bolt/fit.ts';
 import { lookAlikes } from '../bolt/lookalikes.ts';
 import { strongerBy, threadsAgree } from '../bolt/same.ts';
 import type { Kind } from '../model/types.ts';
-import { hardToMiss } from './mixup/hard.ts';
-import { byLetter, list, mm } from './mixup/words.ts';
+import { list } from '../model/words.ts';
+import { hardToMiss } from './hard.ts';
 import { compareHoles } from './names.ts';
+import { byLetter, mm } from './words.ts';
 
 export interface SwapHole {
   name: string;

@@ -8,9 +8,9 @@ import { besidePrinted, printedOf } from '../job/truth/corrections.ts';
 import { printPass } from '../job/truth/figures.ts';
 import type { HoleNow, Job, PassSpec, PieceNow, PieceSpec, RowItem } from '../model/types.ts';
 import { list } from '../model/words.ts';
-import { loosenNext, nextHole } from '../piece/next.ts';
 import { passAt, passesOf } from '../piece/passes.ts';
 import { printItem } from '../piece/row.ts';
+import { loosenNext, nextHole } from '../piece/sequence/next.ts';
 
 export interface NextStep {
   piece: string;

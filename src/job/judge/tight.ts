@@ -9,8 +9,8 @@ import type {
   Verdict,
   Warning,
 } from '../../model/types.ts';
-import { nextHole } from '../../piece/next.ts';
 import { passAt, passesOf } from '../../piece/passes.ts';
+import { nextHole } from '../../piece/sequence/next.ts';
 import {
   already,
   holeField,

@@ -1,8 +1,8 @@
 /** Where to look first, and for what. */
 import { compareHoles } from '../names.ts';
+import { mm } from '../words.ts';
 import type { Tray } from './tray.ts';
 import type { Explanation, Mixup, WrongHole } from './types.ts';
-import { mm } from './words.ts';
 
 /** Looks of each hole, in the order in which they came. */
 class Looks {

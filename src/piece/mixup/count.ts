@@ -1,10 +1,21 @@
 /** How many bolts there should be, and what it means when the count does not add up. */
+import { printNumber } from '../../bolt/numbers.ts';
 import type { Kind } from '../../model/types.ts';
+import { list, many } from '../../model/words.ts';
 import { compareHoles } from '../names.ts';
 import { UNKNOWN } from '../row.ts';
+import { byLetter } from '../words.ts';
 import type { Tray } from './tray.ts';
 import type { Counts, Mixup, TrayHole } from './types.ts';
-import { bolts, byLetter, list, sayCounts } from './words.ts';
+
+/** `7 S (25 mm), 3 M (35 mm) and 1 L`: a kind whose length is not known by its letter alone. */
+function sayCounts(counts: Counts, kinds: ReadonlyMap<string, Kind>): string {
+  const each = Object.entries(counts).map(([letter, n]) => {
+    const length = kinds.get(letter)?.length ?? null;
+    return `${n} ${letter}${length === null ? '' : ` (${printNumber(length)} mm)`}`;
+  });
+  return list(each);
+}
 
 export interface ShouldHave {
   /** What the empty holes take, shortest first. */
@@ -29,9 +40,9 @@ export function shouldHave(
     .sort((a, b) => (length(a) === length(b) ? byLetter(a, b) : length(a) - length(b)));
   const counts = Object.fromEntries(letters.map((k) => [k, takes.filter((t) => t === k).length]));
   const unknown = empty.filter((_, i) => takes[i] === UNKNOWN).map((h) => h.name);
-  const more = unknown.length > 0 ? [`${bolts(unknown.length)} that nobody has named`] : [];
+  const more = unknown.length > 0 ? [`${many(unknown.length, 'bolt')} that nobody has named`] : [];
   const parts = list([...(letters.length > 0 ? [sayCounts(counts, kinds)] : []), ...more]);
-  const all = letters.length + more.length > 1 ? `, ${bolts(empty.length)} in all` : '';
+  const all = letters.length + more.length > 1 ? `, ${many(empty.length, 'bolt')} in all` : '';
   return {
     counts,
     total: empty.length,
@@ -59,12 +70,12 @@ export function countsOf(tray: Tray, sign: 1 | -1): Counts {
 function tooMany(n: number, surplus: string, missing: string): string {
   const besides =
     missing === '' ? '' : ` ${missing} is missing besides: ask again when that is found.`;
-  return `${bolts(n)} too many; over is ${surplus}. A hole was passed over, or it comes from elsewhere.${besides}`;
+  return `${many(n, 'bolt')} too many; over is ${surplus}. A hole was passed over, or it comes from elsewhere.${besides}`;
 }
 
 function tooFew(n: number, surplus: string, missing: string): string {
   const besides = surplus === '' ? '' : ` ${surplus} is over besides: ask again when it is found.`;
-  return `${bolts(n)} too few; missing is ${missing}. Look in the case, on the floor and in the other trays before anything is closed.${besides}`;
+  return `${many(n, 'bolt')} too few; missing is ${missing}. Look in the case, on the floor and in the other trays before anything is closed.${besides}`;
 }
 
 function noWay(tray: Tray, surplus: string, missing: string): string {

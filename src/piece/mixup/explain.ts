@@ -1,12 +1,12 @@
 /** A flow as an explanation: holes by name, how one look settles each, and its rank. */
 import type { Fit } from '../../bolt/fit.ts';
+import { hardToMiss, longerBy } from '../hard.ts';
+import { byLetter, mm } from '../words.ts';
 import { among } from './among.ts';
 import { alongArrows, type Flow } from './flows.ts';
-import { hardToMiss, longerBy } from './hard.ts';
 import { look } from './look.ts';
 import type { SureHole, Tray } from './tray.ts';
 import type { Explanation, TrayInput, WrongHole } from './types.ts';
-import { byLetter, mm } from './words.ts';
 
 /** A wrong hole that is certain, with one kind that it can hold. */
 export type Sure = SureHole & { kind: number };

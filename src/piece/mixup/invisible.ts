@@ -1,8 +1,8 @@
 /** What no tray can show. */
 import { sameBolt, threadsAgree } from '../../bolt/same.ts';
 import type { Kind } from '../../model/types.ts';
+import { list } from '../../model/words.ts';
 import type { Tray } from './tray.ts';
-import { list } from './words.ts';
 
 function canHold(tray: Tray, from: number, kind: number): boolean {
   return (tray.full[from] ?? []).some((hole) => hole.may === null || hole.may[kind] === true);

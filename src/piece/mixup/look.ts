@@ -2,8 +2,8 @@
 import type { Fit } from '../../bolt/fit.ts';
 import { headsAgree, SAME_LENGTH, sameBolt, threadsAgree } from '../../bolt/same.ts';
 import type { Kind } from '../../model/types.ts';
-import { longerBy, MUCH_LONGER, SEEN, staysOff } from './hard.ts';
-import { mm } from './words.ts';
+import { longerBy, MUCH_LONGER, SEEN, staysOff } from '../hard.ts';
+import { mm } from '../words.ts';
 
 function byLength(takes: Kind, holds: Kind, by: number, fits: readonly Fit[]): string {
   const [own, other] = [mm(takes.length ?? 0), mm(holds.length ?? 0)];

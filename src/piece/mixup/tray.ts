@@ -8,9 +8,9 @@ import {
 } from '../heights-against.ts';
 import { compareHoles } from '../names.ts';
 import { UNKNOWN } from '../row.ts';
+import { byLetter } from '../words.ts';
 import type { Candidate } from './among.ts';
 import type { TrayHole, TrayInput } from './types.ts';
-import { byLetter } from './words.ts';
 
 /** A hole that is wrong for certain: what it can hold, by what was marked or measured. */
 export interface SureHole {

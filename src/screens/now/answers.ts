@@ -6,9 +6,10 @@ import { heights, readHeights } from '../../piece/heights.ts';
 import { shouldHave } from '../../piece/mixup/count.ts';
 import { trayHoles } from '../../piece/mixup/holes.ts';
 import { mixup } from '../../piece/mixup/mixup.ts';
-import { readLeft, type Typed } from '../../piece/mixup/typed.ts';
+import { readLeft } from '../../piece/mixup/read-left.ts';
 import type { Mixup } from '../../piece/mixup/types.ts';
 import { sayWorst, swaps } from '../../piece/swaps.ts';
+import type { Typed } from '../../piece/typed.ts';
 import { list, many } from '../kit/words.ts';
 import { names } from './piece-now.ts';
 

@@ -3,9 +3,9 @@ import { troubleOf } from '../../model/troubles.ts';
 import type { HoleNow, Job, Kind, PassSpec, PieceNow, PieceSpec } from '../../model/types.ts';
 import { orderCare } from '../../piece/care.ts';
 import { type Layout, layout } from '../../piece/map.ts';
-import { loosenNext, nextHole } from '../../piece/next.ts';
 import { passesOf } from '../../piece/passes.ts';
 import { UNKNOWN } from '../../piece/row.ts';
+import { loosenNext, nextHole } from '../../piece/sequence/next.ts';
 import { tips } from '../../piece/sequence/tips.ts';
 import type { HandRead } from './hand.ts';
 

@@ -1,7 +1,7 @@
 import { describe, expect, test } from 'vitest';
 import { fit } from '../../../src/bolt/fit.ts';
 import type { HoleSpec } from '../../../src/model/types.ts';
-import { hardToMiss } from '../../../src/piece/mixup/hard.ts';
+import { hardToMiss } from '../../../src/piece/hard.ts';
 import { mixup } from '../../../src/piece/mixup/mixup.ts';
 import { hole, kindsOf, SML, tray } from './make.ts';
 

@@ -1,7 +1,7 @@
 /** How hard a wrong bolt would have been to miss. */
-import type { Fit } from '../../bolt/fit.ts';
-import { headsAgree, SAME_LENGTH, sameBolt, threadsAgree } from '../../bolt/same.ts';
-import type { Kind } from '../../model/types.ts';
+import type { Fit } from '../bolt/fit.ts';
+import { headsAgree, SAME_LENGTH, sameBolt, threadsAgree } from '../bolt/same.ts';
+import type { Kind } from '../model/types.ts';
 
 /** A head that stands off by less looks down, mm (common practice, no source). */
 export const SEEN = 1;

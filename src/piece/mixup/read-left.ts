@@ -1,32 +1,9 @@
 /** What people type about a tray: `2 S, M` and `4=12.5, 7=3`. */
 import { readLength } from '../../bolt/length.ts';
+import { list } from '../../model/words.ts';
 import { isHoleName } from '../names.ts';
 import { readItem, UNKNOWN } from '../row.ts';
-import { list } from './words.ts';
-
-export interface TypedFault {
-  code:
-    | 'no-kind'
-    | 'unknown-kind'
-    | 'no-figure'
-    | 'unknown-hole'
-    | 'twice'
-    | 'too-many'
-    | 'too-few';
-  /** Where the word stands in the text, in UTF-16 units from 0. */
-  at: number;
-  /** The word itself. */
-  word: string;
-  /** What is wrong with it, and the way out. */
-  say: string;
-}
-
-/** All that could be read, or every fault. */
-export type Typed<T> = { ok: true; value: T } | { ok: false; faults: TypedFault[] };
-
-export function typed<T>(value: T, faults: TypedFault[]): Typed<T> {
-  return faults.length > 0 ? { ok: false, faults } : { ok: true, value };
-}
+import { isDash, noFigure, type Typed, type TypedFault, typed } from '../typed.ts';
 
 /** The letter as the file writes it: `s` is S where there is no other; null when there is no such kind. */
 function letterOf(word: string, kinds: readonly string[] | null): string | null {
@@ -82,16 +59,6 @@ export function readLeft(
   }
   if (waiting) noKind(waiting.at, waiting.word);
   return typed(left, faults);
-}
-
-export function noFigure(at: number, word: string, where: string): TypedFault {
-  const say = `${word || 'Nothing'} is no height for ${where}: type mm, such as 12.5, or - where it was not measured.`;
-  return { code: 'no-figure', at, word, say };
-}
-
-/** `-` stands for a height that was not measured. */
-export function isDash(word: string): boolean {
-  return /^[-–—]$/.test(word);
 }
 
 /** A hole and what follows: a name before `=` or `:`, at the start or behind a comma, semicolon or space. */

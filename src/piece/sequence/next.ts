@@ -1,9 +1,9 @@
 /** Which hole comes next on a piece, from where it stands. */
-import type { HoleNow, Kind, PieceNow } from '../model/types.ts';
-import { layout } from './map.ts';
-import { around } from './passes.ts';
-import { listed, restOf } from './sequence/choose.ts';
-import { sequence } from './sequence/sequence.ts';
+import type { HoleNow, Kind, PieceNow } from '../../model/types.ts';
+import { layout } from '../map.ts';
+import { around } from '../passes.ts';
+import { listed, restOf } from './choose.ts';
+import { sequence } from './sequence.ts';
 
 export interface NextHole {
   next: string;

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { readLeft, readProud } from '../../../src/piece/mixup/typed.ts';
+import { readLeft, readProud } from '../../../src/piece/mixup/read-left.ts';
 
 const left = (text: string, kinds?: string[]) => {
   const read = readLeft(text, kinds ?? null);

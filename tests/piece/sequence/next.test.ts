@@ -1,8 +1,8 @@
 /** The next hole of a piece, from where it stands. */
 import { describe, expect, test } from 'vitest';
-import type { HoleNow, PieceNow, PieceSpec } from '../../src/model/types.ts';
-import { loosenNext, nextHole } from '../../src/piece/next.ts';
-import { piece, upTo } from './pieces.ts';
+import type { HoleNow, PieceNow, PieceSpec } from '../../../src/model/types.ts';
+import { loosenNext, nextHole } from '../../../src/piece/sequence/next.ts';
+import { piece, upTo } from '../pieces.ts';
 
 const KINDS = new Map();
 
