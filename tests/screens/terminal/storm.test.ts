@@ -63,6 +63,8 @@ class Storm {
   readonly said: string[] = [];
   /** Files that the screen has named, whatever somebody calls them later. */
   readonly named = new Set<number>();
+  /** Marks that were in a file when the screen named it: if somebody moves that about, they go with it. */
+  readonly placed = new Set<string>();
   /** What happened, for whoever has to look into a failure. */
   readonly log: string[] = [];
   private clock = 1e6;
@@ -147,7 +149,9 @@ class Storm {
       this.said.push(say);
       for (const name of namesIn(say)) {
         const file = statSync(join(this.folder, name), { throwIfNoEntry: false });
-        if (file) this.named.add(file.ino);
+        if (!file) continue;
+        this.named.add(file.ino);
+        for (const id of idsIn(this.text(name) ?? '')) this.placed.add(id);
       }
       this.log.push(`  says: ${say}`);
     }
@@ -381,6 +385,13 @@ async function storm(seed: number): Promise<void> {
     (name) => name === 'a.yaml' || s.named.has(statSync(join(s.folder, name)).ino),
   );
   const there = idsIn(places.map((name) => s.text(name) ?? '').join('\n'));
+  const moved = idsIn(
+    names
+      .filter((name) => name.startsWith('old-'))
+      .map((name) => s.text(name) ?? '')
+      .join('\n'),
+  );
+  for (const id of moved) if (s.placed.has(id)) there.add(id);
   const git = s.inGit();
   const why = `storm ${seed}:\n${s.log.slice(-70).join('\n')}\n`;
   const lost = [...s.shown].filter((id) => !there.has(id) && !git.has(id));
