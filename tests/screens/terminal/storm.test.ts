@@ -260,7 +260,10 @@ class Storm {
     this.wrote = null;
   }
 
+  private closed = false;
+
   editorStep(): void {
+    if (this.closed) return;
     if (this.saving) {
       const done = this.saving.next().done;
       if (done) this.saving = null;
@@ -294,6 +297,7 @@ class Storm {
   /** The editor comes to the end of what it has begun. */
   finishEditor(): void {
     while (this.saving) this.editorStep();
+    this.closed = true;
   }
 
   // ---------------------------------------------------------------- git
