@@ -1,4 +1,8 @@
 /** What a job file says: figures as printed, and the upper part. */
+import type { CheckSpec, SuspectSpec, WeighSpec } from './types-trace.ts';
+
+export * from './types-trace.ts';
+
 /** A figure as printed: `10 N·m`, with its range if there is one. `unit` is spelled as the program prints it. */
 export interface Quantity {
   value: number;
@@ -173,6 +177,10 @@ export interface TaskSpec {
   /** How long it takes by hand: `20 min`. */
   takes: string | null;
   note: string | null;
+  /** Checks that this test makes again: passed, they come out good. */
+  proves?: string[];
+  /** Of a question to decide: what now and later cost; absent where nothing is said. */
+  weigh?: WeighSpec;
 }
 
 export interface BuySpec {
@@ -200,4 +208,6 @@ export interface Upper {
   pieces: Map<string, PieceSpec>;
   tasks: Map<string, TaskSpec>;
   buys: Map<string, BuySpec>;
+  suspects: Map<string, SuspectSpec>;
+  checks: Map<string, CheckSpec>;
 }

@@ -5,10 +5,11 @@ import { toFaults } from '../job/faults/place.ts';
 import { readJob } from '../job/read.ts';
 import { openYaml } from '../job/yaml/doc.ts';
 import { spotAt } from '../job/yaml/spot.ts';
-import type { Fault } from '../model/types.ts';
+import type { Fault, Upper } from '../model/types.ts';
 import { list } from '../model/words.ts';
 import { caresOf } from './care.ts';
 import { circlesOf } from './relations.ts';
+import { checkTrace } from './trace/check-trace.ts';
 
 /** Faults of a text, by line and column; never throws. `file` is only named in them. */
 export function checkAll(text: string, file: string): Fault[] {
@@ -21,9 +22,10 @@ export function checkAll(text: string, file: string): Fault[] {
   const guessed = unreadable
     ? []
     : [...upper.pieces.values()].filter((spec) => caresOf(spec).guessed.length > 0);
-  if (circles.length === 0 && guessed.length === 0) return faults;
+  if (unreadable || !asksMore(upper, circles.length + guessed.length)) return faults;
   const { found, report } = collector();
   const { root } = openYaml(text);
+  checkTrace(upper, root, report);
   for (const { steps, keys } of circles) {
     const task = keys.find((key) => upper.tasks.has(key)) ?? '';
     const at = root ? spotAt(root, ['tasks', task]).key : 0;
@@ -46,4 +48,10 @@ export function checkAll(text: string, file: string): Fault[] {
   return [...faults, ...toFaults(found, text, file)].sort(
     (a, b) => a.line - b.line || a.column - b.column,
   );
+}
+
+/** Something stands in the file that is looked at by its places: the tree is read once more for it. */
+function asksMore({ suspects, checks, tasks }: Upper, told: number): boolean {
+  if (told > 0 || suspects.size > 0 || checks.size > 0) return true;
+  return [...tasks.values()].some(({ weigh, proves }) => weigh || proves);
 }

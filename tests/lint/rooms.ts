@@ -21,7 +21,7 @@ const PIECE = [...BOLT, 'piece', 'piece/sequence', 'piece/mixup'];
 const FORM = [...PIECE, 'job/yaml', 'job/faults', 'job/diary', 'job/truth', 'job/form'];
 const FOLD = [...FORM, 'job/fold'];
 const JOB = [...FOLD, 'job', 'job/judge', 'job/edit'];
-const PLAN = [...JOB, 'plan', 'plan/buy', 'plan/gates'];
+const PLAN = [...JOB, 'plan', 'plan/buy', 'plan/gates', 'plan/trace', 'trace', 'trace/weigh'];
 /** What the screens stand on: lines and pictures, answers about a job, state and moves. */
 const SCREENS = [...PLAN, 'screens/kit', 'screens/now', 'screens/base'];
 
@@ -63,6 +63,7 @@ export const ROOMS: Readonly<Record<string, Room>> = {
   plan: { may: PLAN },
   'plan/buy': { may: PLAN },
   'plan/gates': { may: PLAN },
+  'plan/trace': { may: PLAN },
   trace: { may: [...BOLT, 'trace/search', 'trace/weigh'] },
   'trace/search': { may: [...BOLT, 'trace'] },
   'trace/weigh': { may: [...BOLT, 'trace'] },

@@ -7,6 +7,7 @@ import { NAME } from '../diary/entry.ts';
 import { type PairSpot, type Spot, valueAt } from '../yaml/spot.ts';
 import { isTrueAt, type Reading, textAt, textSpotAt, textsAt } from './read-fields.ts';
 import { type PlacedPiece, readPiece } from './read-piece.ts';
+import { readCheck, readSuspect, readWeigh } from './read-trace.ts';
 import { nameOfKey } from './spec.ts';
 
 export const TASK_VERBS: readonly TaskVerb[] = ['do', 'wait', 'adjust', 'test', 'decide'];
@@ -52,6 +53,14 @@ export function readUpper(reading: Reading, root: Spot | null): PlacedUpper {
       pairsAt(root, 'buy').filter((p) => NAME.test(p.key)),
       readBuy,
     ),
+    suspects: mapOf(
+      pairsAt(root, 'suspects').filter((p) => NAME.test(p.key)),
+      (pair) => readSuspect(reading, pair),
+    ),
+    checks: mapOf(
+      pairsAt(root, 'checks').filter((p) => NAME.test(p.key)),
+      readCheck,
+    ),
   };
   return { upper, pieces };
 }
@@ -87,6 +96,8 @@ function readKindAt({ key, value }: PairSpot): Kind {
 /** A task without a verb is a fault, and is shown by its name. */
 function readTask({ key, value }: PairSpot): TaskSpec {
   const verb = TASK_VERBS.find((v) => textSpotAt(value, v)) ?? 'do';
+  const proves = textsAt(value, 'proves');
+  const weigh = verb === 'decide' ? readWeigh(value) : null;
   return {
     key,
     verb,
@@ -98,6 +109,8 @@ function readTask({ key, value }: PairSpot): TaskSpec {
     when: textAt(value, 'when'),
     takes: textAt(value, 'takes'),
     note: textAt(value, 'note'),
+    ...(proves.length > 0 ? { proves } : {}),
+    ...(weigh ? { weigh } : {}),
   };
 }
 

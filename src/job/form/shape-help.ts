@@ -18,6 +18,7 @@ const TEXTS = 'a text or a list of texts';
 const FIGURE = 'a figure in mm';
 const YES = 'true or false';
 const STEPS = 'a step or a list of steps';
+const AMOUNT = 'a price, or price and takes';
 
 export const HELP = {
   file: {
@@ -46,6 +47,16 @@ export const HELP = {
       'What must be had.',
       'things by their names',
       'buy: {gasket: {what: Cover gasket, once: true}}',
+    ),
+    suspects: help(
+      'What the fault may be.',
+      'suspects by their names',
+      'suspects: {coil: Ignition coil open}',
+    ),
+    checks: help(
+      'What can be looked at to find the fault.',
+      'checks by their names',
+      'checks: {spark: {check: Blue spark, bad: [coil, plug]}}',
     ),
     diary: help(
       'What happened: the program adds a line for each mark.',
@@ -174,6 +185,55 @@ export const HELP = {
     when: help('When it is due.', TEXT, 'when: next day'),
     takes: help('How long it takes by hand.', 'a time', 'takes: 20 min'),
     note: help('Anything else.', TEXT, 'note: pan holds 3 l'),
+    proves: help(
+      'Checks that this test makes again.',
+      'a check or a list of checks',
+      'proves: spark',
+    ),
+    now: help('What renewing it now costs.', AMOUNT, 'now: {price: 12.50, takes: 40 min}'),
+    later: help('What it costs if it fails later.', AMOUNT, 'later: {price: 12.50, takes: 5 h}'),
+    chance: help('That it fails before one is in here anyway.', 'a chance', 'chance: 1 in 6'),
+    harm: help(
+      'What touching it may break.',
+      'a chance, or chance, price and takes',
+      'harm: {chance: 1 in 20, price: 60.00}',
+    ),
+  },
+  amount: {
+    chance: help('How often touching it goes wrong.', 'a chance', 'chance: 1 in 20'),
+    price: help('In the money of the bench.', 'a figure', 'price: 12.50'),
+    takes: help('How long it takes by hand.', 'a time', 'takes: 40 min'),
+  },
+  suspect: {
+    what: help('What it may be.', TEXT, 'what: Float needle leaks'),
+    likely: help(
+      'How often it is this: often, now and then, rarely, or a weight.',
+      'a word or a figure',
+      'likely: often',
+    ),
+    piece: help('The piece that it sits in.', 'the name of a piece', 'piece: carburettor'),
+    part: help('What puts it right: a name under buy:, or what to ask for.', TEXT, 'part: needle'),
+    takes: help('How long it takes to put right.', 'a time', 'takes: 30 min'),
+    note: help('Anything else.', TEXT, 'note: was renewed last year'),
+  },
+  check: {
+    check: help('What is looked at.', TEXT, 'check: Blue spark at the plug'),
+    limit: help('What the reading must keep to.', TEXT, 'limit: 0.8..1.2 ohm'),
+    bad: help(
+      'Suspects that it would show.',
+      'a suspect or a list of suspects',
+      'bad: [coil, plug]',
+    ),
+    along: help(
+      'A way up to here: it would show all on it.',
+      'suspects, or checks on the way',
+      'along: [tank, tap, filter]',
+    ),
+    takes: help('How long the look takes.', 'a time', 'takes: 3 min'),
+    under: help('Pieces that must be off for it.', 'a piece or a list of pieces', 'under: tank'),
+    needs: help('What must be so for it.', TEXTS, 'needs: [hot, running]'),
+    caution: help('Read before the look.', TEXTS, 'caution: Fuel wiped up, tank cap shut.'),
+    note: help('Anything else.', TEXT, 'note: with the grey lead'),
   },
   buy: {
     what: help('What to ask for.', TEXT, 'what: HL-1142 cover gasket'),
@@ -234,6 +294,9 @@ export const OWNERS: Record<Owner, string> = {
   task: 'a task',
   buy: 'a thing to buy',
   entry: 'an entry of the diary',
+  suspect: 'a suspect',
+  check: 'a check',
+  amount: 'a cost',
 };
 
 export function helpFor(owner: Owner, key: string): Help | null {

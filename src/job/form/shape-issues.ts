@@ -71,7 +71,7 @@ function choicesOf(issue: Issue): string[] {
 function unknownKey({ root, base, report }: Within, path: Path, key: string): void {
   const owner = ownerOf([...base, ...path]);
   const known = Object.keys(HELP[owner]);
-  const word = meant(near(key, known)) || elsewhere(key);
+  const word = only(owner, key) || meant(near(key, known)) || elsewhere(key);
   report('unknown-key', spotAt(root, [...path, key]).key, {
     key,
     owner: OWNERS[owner],
@@ -79,6 +79,12 @@ function unknownKey({ root, base, report }: Within, path: Path, key: string): vo
     // Where one word is meant, the whole list would only hide it.
     known: word === '' ? `Known here: ${known.join(', ')}.` : '',
   });
+}
+
+/** A key that only some mappings of its sort have. */
+function only(owner: Owner, key: string): string {
+  if (helpFor(owner, key) === null) return '';
+  return owner === 'amount' ? 'It belongs to harm:. ' : 'Only a question to decide has it. ';
 }
 
 /** `It belongs to a piece or a hole.`, where the key is known there and its meaning is not everywhere another. */
@@ -103,6 +109,8 @@ function badName({ root, base, report }: Within, path: Path): void {
       pieces: ['a piece', 'name'],
       tasks: ['a task', 'do'],
       buy: ['a thing to buy', 'what'],
+      suspects: ['a suspect', 'what'],
+      checks: ['a check', 'check'],
     };
     const [owner, shown] = names[section] ?? ['this', 'name'];
     report('bad-name', at, { value, owner, shown, like: asName(value) });
@@ -176,6 +184,8 @@ function helpForNamed(path: Path): { takes: string; like: string } | null {
     hole: ['a mapping', `${name}: {note: oil passage}`],
     task: ['a mapping', `${name}: {do: Drain the oil}`],
     buy: ['a text or a mapping', `${name}: {what: Cover gasket, once: true}`],
+    suspect: ['a text or a mapping', `${name}: {what: Float needle leaks, likely: often}`],
+    check: ['a text or a mapping', `${name}: {check: Blue spark, bad: [coil, plug]}`],
   };
   const found = inside[owner];
   return found ? { takes: found[0], like: found[1] } : null;
@@ -186,7 +196,9 @@ export function ownerOf(path: Path): Owner {
   const [section, , third, fourth] = path;
   if (path.length < 2) return 'file';
   if (section === 'bolts') return 'kind';
-  if (section === 'tasks') return 'task';
+  if (section === 'tasks') return path.length > 2 && isCost(third) ? 'amount' : 'task';
+  if (section === 'suspects') return 'suspect';
+  if (section === 'checks') return 'check';
   if (section === 'buy') return 'buy';
   if (section === 'diary') return 'entry';
   if (path.length < 4) return third === 'caution' || third === 'tip' ? 'steps' : 'piece';
@@ -195,3 +207,6 @@ export function ownerOf(path: Path): Owner {
   if (third === 'passes' && typeof fourth === 'number') return 'pass';
   return third === 'caution' || third === 'tip' ? 'steps' : 'piece';
 }
+
+const isCost = (key: PropertyKey | undefined): boolean =>
+  key === 'now' || key === 'later' || key === 'harm';

@@ -114,11 +114,30 @@ function holeShape(told: Told): z.ZodType {
 /** A task with this verb. */
 export function taskShape(verb: TaskVerb, told: Told = false): z.ZodType {
   const order = { before: texts, after: texts, while: texts };
-  const more = { ...order, limit: text, when: text, takes: text, note: text };
+  const more = { ...order, limit: text, when: text, takes: text, note: text, proves: texts };
   return z.strictObject({
     ...required(told, 'task', verb, text),
-    ...keysOf(told, 'task', more),
+    ...keysOf(told, 'task', { ...more, ...(verb === 'decide' ? weighFields(told) : {}) }),
   });
+}
+
+/** What a question to decide may be weighed by. */
+function weighFields(told: Told): Fields {
+  const amount = { price: text, takes: text };
+  const cost = z.union([text, z.strictObject(keysOf(told, 'amount', amount))]);
+  const harm = z.union([text, z.strictObject(keysOf(told, 'amount', { chance: text, ...amount }))]);
+  return { now: cost, later: cost, chance: text, harm };
+}
+
+function suspectShape(told: Told): z.ZodType {
+  const fields = { what: text, likely: text, piece: text, part: text, takes: text, note: text };
+  return z.union([z.string(), z.strictObject(keysOf(told, 'suspect', fields))]);
+}
+
+function checkShape(told: Told): z.ZodType {
+  const shows = { check: text, limit: text, bad: texts, along: texts };
+  const access = { takes: text, under: texts, needs: texts, caution: texts, note: text };
+  return z.union([z.string(), z.strictObject(keysOf(told, 'check', { ...shows, ...access }))]);
 }
 
 function buyShape(told: Told): z.ZodType {
@@ -175,6 +194,8 @@ function makeFileShape(told: Told, entry: z.ZodType): z.ZodType {
         z.union(TASK_VERBS.map((verb) => taskShape(verb, told))),
       ),
       buy: named(NAME, buyShape(told)),
+      suspects: named(NAME, suspectShape(told)),
+      checks: named(NAME, checkShape(told)),
       diary: z.array(entry),
     }),
   });
