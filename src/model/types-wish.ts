@@ -1,5 +1,14 @@
 /** What can be wrong with a file, what somebody wants noted, and what became of it. Types only. */
-import type { BuyState, Correctable, Entry, HoleSays, Job, Moment, Writable } from './types.ts';
+import type {
+  BuyState,
+  Correctable,
+  Entry,
+  HoleSays,
+  Job,
+  Looked,
+  Moment,
+  Writable,
+} from './types.ts';
 
 export type Severity = 'error' | 'warning';
 
@@ -56,8 +65,30 @@ export type WishWhat =
       printed?: string;
       truth: string;
     }
+  /** Without `how` the reading and the check's limit say it. */
+  | { do: 'look'; check: string; how?: Looked; reading?: string }
+  /** What was put in to try; then how it went, and where the old one is. */
+  | { do: 'try'; suspect: string; put: string }
+  | { do: 'tried'; suspect: string; how?: Tried; old?: OldPart }
+  /** A suspect or a check that is not in the file yet, with its fields. */
+  | ({ do: 'list'; section: 'suspects' | 'checks' } & Named)
+  /** The suspect is what it was; `buy` and `test` follow from that and are not in the file yet. */
+  | { do: 'found'; suspect: string; buy?: Named; test?: Named }
   /** `row`: that mark gave the piece its row, which goes with it if nobody changed it since. */
   | { do: 'undo'; id?: string };
+
+/** With the new part in: the trouble is the same, or gone. */
+export type Tried = 'same' | 'gone' | 'unclear';
+/** The old part went back, or the new one stays. */
+export type OldPart = 'back' | 'out';
+
+/** Texts of a section's item by their keys, as they go into the file. */
+export type Fields = Readonly<Record<string, string | readonly string[]>>;
+
+export interface Named {
+  key: string;
+  fields: Fields;
+}
 
 /** A task that follows from what was disturbed: `{test: Weeps when hot?, after: cover on}`. */
 export interface NewTask {
@@ -79,11 +110,16 @@ export interface Warning {
   say: string;
 }
 
+export type NamedSection = 'tasks' | 'buy' | 'suspects' | 'checks';
+
 /** A change of the upper part, by meaning; `was` is what must stand there still. */
 export type Edit =
   | { edit: 'piece'; piece: string }
-  /** A task or a thing to buy that is not in the file yet, with its fields. */
-  | { edit: 'named'; section: 'tasks' | 'buy'; key: string; fields: Record<string, string> }
+  /** A task, a thing to buy, a suspect or a check that is not in the file yet, with its fields. */
+  | ({ edit: 'named'; section: NamedSection } & Named)
+  | { edit: 'unnamed'; section: NamedSection; key: string }
+  /** The text of a key of the file itself instead of what stood there; null: the key is not there. */
+  | { edit: 'top'; key: 'found'; was: string | null; text: string | null }
   | { edit: 'kind'; letter: string; text: string }
   | { edit: 'row'; piece: string; row: string }
   /** One more text in a key of a piece; `in: false` takes that text out again, and the key with its last one. */

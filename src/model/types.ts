@@ -33,10 +33,18 @@ export const VERBS = [
   'added', // an item of a gate of one's own, in `says`
   'written', // a key of the piece in the person's part that a text was put into; the text in `says`
   'corrected', // what is printed and not so here; as printed in `was`, what is true in `says`
+  'looked', // good | bad | unclear: a check; or a suspect whose part was changed to try: bad, the trouble is gone
+  'tried', // what was put in for a suspect, to try
+  'listed', // a suspect or a check that was not in the file, as it was typed
+  'found', // what the fault is: the text that then stands in `found:`
   'note', // text
   'undo', // id of another entry
 ] as const;
 export type Verb = (typeof VERBS)[number];
+
+/** How a look came out. */
+export const LOOKS = ['good', 'bad', 'unclear'] as const;
+export type Looked = (typeof LOOKS)[number];
 
 /** Keys of a piece that a text can be put into without an editor. */
 export const WRITABLE = [
@@ -104,6 +112,7 @@ export const BESIDE = [
   'set',
   'was',
   'result',
+  'old',
   'limit',
   'judged',
   'promised',
@@ -112,7 +121,7 @@ export const BESIDE = [
 ] as const;
 export type Beside = (typeof BESIDE)[number];
 
-/** One line of the diary. At most one place: `piece` (and `hole`), `task` or `buy`. */
+/** One line of the diary. At most one place: `piece` (and `hole`), `task`, `buy`, `check` or `suspect`. */
 export interface Entry extends Partial<Record<Beside, string>> {
   at: string;
   id: string;
@@ -121,6 +130,8 @@ export interface Entry extends Partial<Record<Beside, string>> {
   hole?: string[];
   task?: string;
   buy?: string;
+  check?: string;
+  suspect?: string;
   verb: Verb;
   /** `out`, `in`: a row of as many words as holes, or one word for all; `!` still in. Others: see VERBS. */
   value: string;

@@ -11,6 +11,7 @@ import {
   CORRECTABLE,
   type Entry,
   HOLE_STATES,
+  LOOKS,
   VERBS,
   type Verb,
   WRITABLE,
@@ -26,7 +27,7 @@ export const TIME =
   /^[0-9]{4}-(?:0[1-9]|1[0-2])-(?:0[1-9]|[12][0-9]|3[01])T(?:[01][0-9]|2[0-3]):[0-5][0-9]:(?:[0-5][0-9]|60)(?:\.[0-9]{1,9})?(?:Z|[+-](?:[01][0-9]|2[0-3]):[0-5][0-9])$/;
 
 /** The places an entry can be about. */
-export const PLACES = ['piece', 'hole', 'task', 'buy'] as const;
+export const PLACES = ['piece', 'hole', 'task', 'buy', 'check', 'suspect'] as const;
 export type Place = (typeof PLACES)[number];
 
 /** Order of the keys in the line. */
@@ -50,6 +51,10 @@ export const VERB_PLACES: Record<Verb, readonly (readonly string[])[]> = {
   added: [['piece!'], []],
   written: [['piece!']],
   corrected: [['piece!', 'hole'], ['task!']],
+  looked: [['check!'], ['suspect!']],
+  tried: [['suspect!']],
+  listed: [['suspect!'], ['check!']],
+  found: [['suspect!']],
   undo: [[]],
 };
 
@@ -60,6 +65,7 @@ export const VERB_WORDS: Partial<Record<Verb, readonly [string, ...string[]]>> =
   fitted: ['all'],
   written: WRITABLE,
   corrected: CORRECTABLE,
+  looked: LOOKS,
 };
 
 /** Free texts are always quoted; a person reads them as speech. */
@@ -104,6 +110,8 @@ export function printEntry(entry: Entry): string {
   if (entry.hole) parts.push(`hole: ${printHoles(entry.hole)}`);
   say('task', entry.task);
   say('buy', entry.buy);
+  say('check', entry.check);
+  say('suspect', entry.suspect);
   say(entry.verb, entry.value);
   for (const key of BESIDE) say(key, entry[key]);
   return `- {${parts.join(', ')}}`;
@@ -218,11 +226,15 @@ export function entryOf(raw: Raw): Entry | null {
   for (const [key, v] of raw) {
     if (key === 'hole') entry.hole = typeof v === 'string' ? [v] : [...v];
     else if (typeof v !== 'string') return null;
-    else if (key === 'piece' || key === 'task' || key === 'buy') entry[key] = v;
+    else if (isName(key)) entry[key] = v;
     else if (isBeside(key)) entry[key] = v;
     else if (key !== 'at' && key !== 'id' && key !== verb) return null;
   }
   return entry;
+}
+
+function isName(key: string): key is Exclude<Place, 'hole'> {
+  return key !== 'hole' && (PLACES as readonly string[]).includes(key);
 }
 
 function isBeside(key: string): key is (typeof BESIDE)[number] {

@@ -21,6 +21,7 @@ import {
 import { behindKey, insert, intoFlow, newSection, type Section, stepOf } from './insert.ts';
 import { blockEnd, columnOf, lineAt } from './lines.ts';
 import { rowCuts, wordsOf } from './row.ts';
+import { asValue, flowOf, topCuts, unnamedCuts } from './section.ts';
 import { flowPair, isAsWanted, linesOf, textCuts } from './text.ts';
 
 /** Keys of a piece that its row comes behind. */
@@ -61,7 +62,7 @@ function applyOne(text: string, edit: Edit): string | Fail {
   const before = plainOf(root);
   for (const cuts of ways) {
     // What goes out as a whole takes its remark along; what is only put anew does not.
-    const anew = edit.edit === 'instead' && edit.text !== null;
+    const anew = (edit.edit === 'instead' || edit.edit === 'top') && edit.text !== null;
     if (anew && cuts.some((c) => losesRemark(text.slice(c.from, c.to), c.put))) continue;
     const next = cut(text, cuts);
     const read = openDoc(next);
@@ -84,6 +85,8 @@ function cutsFor(text: string, root: YAMLMap, edit: Edit): Cut[][] | Fail {
   if (edit.edit === 'named') {
     return newPair(text, root, edit.section, edit.key, () => flowOf(edit.fields));
   }
+  if (edit.edit === 'unnamed') return unnamedCuts(text, root, edit);
+  if (edit.edit === 'top') return topCuts(text, root, edit);
   const pieces = pairOf(root, 'pieces')?.value;
   const piece = isMap(pieces) ? pairOf(pieces, edit.piece) : null;
   if (edit.edit === 'row-word') {
@@ -110,16 +113,6 @@ function cutsFor(text: string, root: YAMLMap, edit: Edit): Cut[][] | Fail {
     ]);
   }
   return intoPiece(text, piece, row, edit.piece);
-}
-
-/** A number and a truth, as people write them: every reader may take them for such. */
-const MEANT_PLAIN: Record<string, RegExp> = { once: /^true$/, count: /^[1-9][0-9]{0,5}$/ };
-
-function flowOf(fields: Record<string, string>): string {
-  const pairs = Object.entries(fields).map(([key, value]) => {
-    return `${key}: ${MEANT_PLAIN[key]?.test(value) ? value : scalarText(value, true)}`;
-  });
-  return `{${pairs.join(', ')}}`;
 }
 
 /** `key: value` as the last pair of a section at the top, which is made where it is missing. */
@@ -203,14 +196,18 @@ function onlyThat(before: Value, after: Value, edit: Edit): boolean {
     if (!isAsWanted(at(before, path), now, edit)) return false;
     return sameValue(without(before, path), without(after, path));
   }
+  if (edit.edit === 'unnamed' || (edit.edit === 'top' && edit.text === null)) {
+    return now === undefined && sameValue(without(before, path), without(after, path));
+  }
   if (now === undefined) return false;
   if (edit.edit === 'row-word') {
     const old = wordsOf(at(before, path) ?? '');
     const words = wordsOf(now);
     if (!old || words?.join(' ') !== old.with(edit.index, edit.word).join(' ')) return false;
   } else if (edit.edit === 'named') {
-    const wanted: Value = new Map(Object.entries(edit.fields));
-    if (!sameValue(now, wanted)) return false;
+    if (!sameValue(now, asValue(edit.fields))) return false;
+  } else if (edit.edit === 'top') {
+    if (now !== edit.text) return false;
   } else if (edit.edit === 'piece') {
     if (!(now instanceof Map) || now.size > 0) return false;
   } else if (now !== (edit.edit === 'kind' ? edit.text : edit.row)) return false;
@@ -219,7 +216,8 @@ function onlyThat(before: Value, after: Value, edit: Edit): boolean {
 
 function pathOf(edit: Edit): string[] {
   if (edit.edit === 'kind') return ['bolts', edit.letter];
-  if (edit.edit === 'named') return [edit.section, edit.key];
+  if (edit.edit === 'named' || edit.edit === 'unnamed') return [edit.section, edit.key];
+  if (edit.edit === 'top') return [edit.key];
   if (edit.edit === 'text' || edit.edit === 'instead') return ['pieces', edit.piece, edit.key];
   return edit.edit === 'piece' ? ['pieces', edit.piece] : ['pieces', edit.piece, 'bolts'];
 }

@@ -295,6 +295,14 @@ export const FAULTS = {
     'the diary speaks of {value} to buy, which this job has not',
     '{near}To buy: {known}.',
   ),
+  'entry-check': warning(
+    'the diary speaks of a check {value}, which this job has not',
+    '{near}Checks: {known}.',
+  ),
+  'entry-suspect': warning(
+    'the diary speaks of a suspect {value}, which this job has not',
+    '{near}Suspects: {known}.',
+  ),
   'two-truths': error(
     '{name}, hole {hole}: {say}',
     'Look which bolt is in it, then say so: putback settle FILE {piece} {hole} KIND.',

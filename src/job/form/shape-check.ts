@@ -2,7 +2,7 @@
 
 import { near } from '../../model/nearword.ts';
 import { VERBS, type Verb } from '../../model/types.ts';
-import { VERB_PLACES } from '../diary/entry.ts';
+import { PLACES, VERB_PLACES } from '../diary/entry.ts';
 import { collector, type Report } from '../faults/faults.ts';
 import { type Plain, plainOf, type Spot, valueAt, whatIs } from '../yaml/spot.ts';
 import { TASK_VERBS } from './read-upper.ts';
@@ -79,7 +79,7 @@ export function checkEntry(index: number, spot: Spot, report: Report): void {
   for (const { code, at, data: words } of rest.found) report(code, at, words);
 }
 
-const PLACE_KEYS: readonly string[] = ['piece', 'hole', 'task', 'buy'];
+const PLACE_KEYS: readonly string[] = PLACES;
 
 /** What `checkPlaces` has said already. */
 function isPlaceIssue(issue: Issue, spot: Spot): boolean {
@@ -118,8 +118,8 @@ function checkPlaces(verb: Verb, spot: Spot & { is: 'map' }, report: Report): bo
 function sayPlaces(set: readonly string[]): string {
   if (set.length === 0) return 'nothing but itself';
   const [first = '', second] = set;
-  const words: Record<string, string> = { piece: 'a piece', task: 'a task', buy: 'a thing to buy' };
-  const place = words[first.replace('!', '')] ?? first;
+  const name = first.replace('!', '');
+  const place = name === 'buy' ? 'a thing to buy' : `a ${name}`;
   if (second === undefined) return place;
   return second.endsWith('!') ? `${place} and its hole` : `${place}, with its holes if not all`;
 }

@@ -36,7 +36,7 @@ export function judgeDone(job: Job, wish: Wished<'done'>, stamp: Stamp): Verdict
   return write(stamp, wish, what, { warnings });
 }
 
-interface HeldAgainst {
+export interface HeldAgainst {
   /** As the file has it. */
   limit: string;
   /** `within`, `beyond`: as the figures say; `by hand`: the program could not tell. */

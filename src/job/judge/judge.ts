@@ -13,6 +13,7 @@ import { type Stamp, wrong } from './parts.ts';
 import { judgeOff, judgeOn } from './piece.ts';
 import { judgeNote, judgeSettle, judgeState } from './settle.ts';
 import { judgeTight } from './tight.ts';
+import { judgeFound, judgeList, judgeLook, judgeTry } from './trace.ts';
 import { judgeUndo } from './undo.ts';
 import { judgeWrite } from './write.ts';
 
@@ -54,6 +55,15 @@ export function judge(job: Job, wish: Wish, stamp: Stamp): Verdict {
       return judgeWrite(job, wish, stamp);
     case 'correct':
       return judgeCorrect(job, wish, stamp);
+    case 'look':
+      return judgeLook(job, wish, stamp);
+    case 'try':
+    case 'tried':
+      return judgeTry(job, wish, stamp);
+    case 'list':
+      return judgeList(job, wish, stamp);
+    case 'found':
+      return judgeFound(job, wish, stamp);
     case 'undo':
       return judgeUndo(job, wish, stamp);
   }

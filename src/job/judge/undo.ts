@@ -3,6 +3,7 @@
 import type { Edit, Entry, Job, Verdict, Warning } from '../../model/types.ts';
 import { printItem } from '../../piece/row.ts';
 import { already, refuse, type Stamp, type Wished, write, wrong } from './parts.ts';
+import { tracedBack } from './trace.ts';
 import { writtenBack } from './write.ts';
 
 /** The latest entry that counts and takes nothing back itself: what a plain undo is about. */
@@ -30,6 +31,8 @@ export function judgeUndo(job: Job, wish: Wished<'undo'>, stamp: Stamp): Verdict
 function back(job: Job, target: Entry): { edits: Edit[]; warnings?: Warning[] } {
   const meant = meantBy(job, target);
   if (meant.verb === 'written') return writtenBack(job, meant, job.living.has(meant.id));
+  if (meant.verb === 'found' || meant.verb === 'listed')
+    return tracedBack(job, meant, job.living.has(meant.id));
   return { edits: rowBack(job, target) };
 }
 
@@ -70,6 +73,8 @@ const STANDS_ALONE: readonly string[] = ['note', 'undo', 'written', 'corrected']
 function rests(later: Entry, on: Entry): boolean {
   if (later.verb === 'corrected') return corrects(later, on);
   if (STANDS_ALONE.includes(later.verb) || STANDS_ALONE.includes(on.verb)) return false;
+  // How it went, and where the old part is, rest on what was put in.
+  if (on.verb === 'tried') return later.verb === 'looked' && later.suspect === on.suspect;
   if (on.task !== undefined) return later.task === on.task;
   if (later.piece === undefined || later.piece !== on.piece) return false;
   // A trouble tells of its hole only; nothing of the piece as a whole rests on it.

@@ -26,6 +26,10 @@ const values: Record<Verb, string[]> = {
   added: ['sealing'],
   written: ['routes', 'map'],
   corrected: ['torque', 'torque', 'torque', 'caution', 'thick', 'sequence', 'limit'],
+  looked: ['good', 'bad', 'unclear'],
+  tried: ['new plug'],
+  listed: ['Coil open'],
+  found: ['Coil open'],
   undo: [...ids, 'nosuchid'],
 };
 

@@ -5,6 +5,7 @@ import {
   CORRECTABLE,
   type Entry,
   HOLE_STATES,
+  LOOKS,
   VERBS,
   type Verb,
   WRITABLE,
@@ -59,6 +60,7 @@ const WORDS: Partial<Record<Verb, readonly string[]>> = {
   fitted: ['all'],
   written: WRITABLE,
   corrected: CORRECTABLE,
+  looked: LOOKS,
 };
 
 const holes = fc.array(anyHole, { minLength: 1, maxLength: 4 });
@@ -68,7 +70,15 @@ function places(verb: Verb): fc.Arbitrary<Partial<Entry>> {
   const some = fc.record({ piece: anyName, hole: holes });
   const task = fc.record({ task: anyName });
   const buy = fc.record({ buy: anyName });
+  const check = fc.record({ check: anyName });
+  const suspect = fc.record({ suspect: anyName });
   switch (verb) {
+    case 'looked':
+    case 'listed':
+      return fc.oneof(check, suspect);
+    case 'tried':
+    case 'found':
+      return suspect;
     case 'out':
     case 'in':
     case 'tight':

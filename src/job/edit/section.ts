@@ -1,0 +1,86 @@
+/** Keys of the file itself, and what stands under the names of its sections. */
+import { isMap, isScalar, type Node, type Pair, type YAMLMap } from 'yaml';
+import { oneLine } from '../../model/safe.ts';
+import type { Edit, Fields } from '../../model/types.ts';
+import {
+  type Cut,
+  type Fail,
+  isNothing,
+  pairOf,
+  plainOf,
+  rangeOf,
+  scalarText,
+  type Value,
+} from './doc.ts';
+import { behindKey, insert, intoFlow } from './insert.ts';
+import { columnOf, lineAt } from './lines.ts';
+import { spanOf, withoutItem } from './list.ts';
+
+/** The fields of a new item as a flow map. */
+export function flowOf(fields: Fields): string {
+  const pairs = Object.entries(fields).map(([key, value]) => {
+    if (typeof value === 'string') return `${key}: ${spelled(key, value)}`;
+    return `${key}: [${value.map((text) => scalarText(text, true)).join(', ')}]`;
+  });
+  return `{${pairs.join(', ')}}`;
+}
+
+/** A number and a truth, as people write them: every reader may take them for such. */
+const MEANT_PLAIN: Record<string, RegExp> = {
+  once: /^true$/,
+  count: /^[1-9][0-9]{0,5}$/,
+  likely: /^[0-9]{1,5}(?:\.[0-9]{1,5})?$/,
+};
+
+const spelled = (key: string, value: string): string =>
+  MEANT_PLAIN[key]?.test(value) ? value : scalarText(value, true);
+
+/** The fields as the file's data. */
+export function asValue(fields: Fields): Value {
+  const pairs = Object.entries(fields).map(([key, value]): [string, Value] => {
+    return [key, typeof value === 'string' ? value : [...value]];
+  });
+  return new Map(pairs);
+}
+
+/** Takes an item out again. */
+export function unnamedCuts(
+  text: string,
+  root: YAMLMap,
+  { section, key }: Extract<Edit, { edit: 'unnamed' }>,
+): Cut[][] | Fail {
+  const map = pairOf(root, section)?.value;
+  const pair = isMap(map) ? pairOf(map, key) : null;
+  if (!isMap(map) || !pair) return { fault: `there is no ${key} under ${section} any more` };
+  return [withoutItem(text, map, pair)];
+}
+
+/** Keys of the file that stand above it, the nearest last. */
+const ABOVE = ['putback', 'job', 'machine', 'complaint'];
+
+/** The one text of a key of the file instead of what stood there. */
+export function topCuts(
+  text: string,
+  root: YAMLMap,
+  { key, was, text: put }: Extract<Edit, { edit: 'top' }>,
+): Cut[][] | Fail {
+  const pair = pairOf(root, key);
+  const said = pair?.value && isScalar(pair.value) ? oneLine(String(pair.value.value)).trim() : '';
+  if (said !== (was ?? '')) return { fault: `${key} was changed in the file since` };
+  if (put === null) return pair ? [withoutItem(text, root, pair)] : [];
+  if (pair && isNothing(pair.value)) {
+    const at = behindKey(text, pair);
+    return [[{ from: at, to: at, put: `${pair.value ? '' : ':'} ${scalarText(put, false)}` }]];
+  }
+  if (pair?.value) {
+    const [from, to] = [rangeOf(pair.value)[0], spanOf(text, pair.value)[1]];
+    return [[{ from, to, put: scalarText(put, root.flow === true) }]];
+  }
+  if (root.flow) return [[intoFlow(root, `${key}: ${scalarText(put, true)}`)]];
+  const above = (root.items as Pair<Node, Node | null>[]).findLast((p) =>
+    ABOVE.includes(String(plainOf(p.key))),
+  );
+  const at = above ? lineAt(text, spanOf(text, above)[1]).next : 0;
+  const indent = ' '.repeat(columnOf(text, rangeOf(root)[0]));
+  return [[insert(text, at, [`${indent}${key}: ${scalarText(put, false)}`])]];
+}
