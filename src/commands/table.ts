@@ -1,11 +1,9 @@
 /** All commands: their words, their help, and where they are. Each is loaded only when it is asked for. */
 import { BUY_STATES, HOLE_STATES } from '../model/types.ts';
 import type { Command, Options } from './command.ts';
+import { BECAUSE, SAYS } from './common.ts';
+import { TRACE_COMMANDS } from './table-trace.ts';
 
-const SAYS: Options = { says: { value: 'TEXT', say: 'a word beside the mark' } };
-const BECAUSE: Options = {
-  because: { value: 'TEXT', say: 'overrule a refusal; the reason goes into the diary' },
-};
 const TRAY: Options = { tray: { value: 'PLACE', say: 'where the bolts lie meanwhile' } };
 const ALL: Options = { all: { value: null, say: 'all holes of the piece' } };
 
@@ -300,6 +298,7 @@ export const COMMANDS: readonly Command[] = [
     words: { least: 1, most: 3 },
     load: () => import('./buy.ts'),
   },
+  ...TRACE_COMMANDS,
   {
     names: ['diary'],
     usage: 'FILE',

@@ -1,4 +1,5 @@
 /** Parts changed to try, and not yet said how that went or where the old one is. */
+import { oneLine } from '../../model/safe.ts';
 import type { Job, Tried } from '../../model/types.ts';
 
 export interface OpenTry {
@@ -17,7 +18,7 @@ export function openTries({ entries, living }: Job): OpenTry[] {
   const open = new Map<string, OpenTry>();
   for (const { suspect, verb, value, old, at, id } of entries) {
     if (suspect === undefined || !living.has(id)) continue;
-    if (verb === 'tried') open.set(suspect, { suspect, put: value, since: at, how: null });
+    if (verb === 'tried') open.set(suspect, { suspect, put: oneLine(value), since: at, how: null });
     const one = open.get(suspect);
     if (verb === 'found' || (verb === 'looked' && old !== undefined)) open.delete(suspect);
     else if (verb === 'looked' && one) open.set(suspect, { ...one, how: HOW[value] ?? null });

@@ -101,6 +101,9 @@ function unknown(said: string, what: string, names: ReadonlyMap<string, unknown>
     : `No ${what} ${said}. There is ${list([...names.keys()])}.`;
 }
 
+/** The test that proves that a suspect was it. */
+export const proofKey = (suspect: string): string => `proof-${suspect}`;
+
 /** `Float needle leaks` → `float-needle-leaks`, with a number behind it where that is taken. */
 export function freeKey(text: string, taken: ReadonlyMap<string, unknown>): string {
   const words = text

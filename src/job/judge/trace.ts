@@ -11,13 +11,20 @@ import type {
   Named,
   NamedSection,
   SuspectSpec,
+  Upper,
   Verdict,
   Warning,
 } from '../../model/types.ts';
 import { NAME } from '../diary/entry.ts';
 import { type OpenTry, openTries } from '../fold/tries.ts';
 import { readLikely } from '../form/read-trace.ts';
-import { checkLine, readCheckLine, readSuspectLine, suspectLine } from '../form/typed-trace.ts';
+import {
+  checkLine,
+  proofKey,
+  readCheckLine,
+  readSuspectLine,
+  suspectLine,
+} from '../form/typed-trace.ts';
 import { rawUpper } from '../truth/raw-upper.ts';
 import { already, list, meant, refuse, type Stamp, type Wished, write, wrong } from './parts.ts';
 
@@ -193,18 +200,7 @@ export function tracedBack(
   stands: boolean,
 ): { edits: Edit[]; warnings: Warning[] } {
   const upper = rawUpper(job);
-  if (entry.verb === 'found') {
-    const [from, to] = stands ? [entry.value, entry.was ?? null] : [entry.was ?? '', entry.value];
-    const same = (upper.found ?? '') === from;
-    const stays = (say: string): Warning => ({ code: 'file-stays', say });
-    return {
-      edits: same ? [{ edit: 'top', key: 'found', was: from || null, text: to }] : [],
-      warnings: [
-        ...(same ? [] : [stays('found: was changed in the file since: that stays as it is.')]),
-        ...(stands ? [stays('What came on the list and into the tasks with it stays there.')] : []),
-      ],
-    };
-  }
+  if (entry.verb === 'found') return foundBack(job, upper, entry, stands);
   const section: NamedSection = entry.check === undefined ? 'suspects' : 'checks';
   const key = entry.check ?? entry.suspect ?? '';
   const now = section === 'suspects' ? upper.suspects.get(key) : upper.checks.get(key);
@@ -220,4 +216,43 @@ export function tracedBack(
       : readCheckLine(entry.value, upper);
   if (now || 'say' in read) return { edits: [], warnings: [] };
   return { edits: [{ edit: 'named', section, key, fields: read.fields }], warnings: [] };
+}
+
+function foundBack(
+  job: Job,
+  upper: Upper,
+  { value, was, suspect = '' }: Entry,
+  stands: boolean,
+): { edits: Edit[]; warnings: Warning[] } {
+  const [from, to] = stands ? [value, was ?? null] : [was ?? null, value];
+  const same = (upper.found || null) === from;
+  const say = stands
+    ? 'found: was changed in the file since: that stays as it is.'
+    : 'Its part and its test went with the undo: to have them again, say once more that it was found.';
+  return {
+    edits: [
+      ...(same ? [{ edit: 'top', key: 'found', was: from, text: to } as const] : []),
+      ...(stands ? followed(job, upper, suspect) : []),
+    ],
+    warnings: same && stands ? [] : [{ code: stands ? 'file-changed' : 'say-anew', say }],
+  };
+}
+
+/** What came into the file with it, as long as nobody wrote more of it or marked it. */
+function followed(job: Job, { suspects, tasks, buys }: Upper, suspect: string): Edit[] {
+  const marked = (key: 'task' | 'buy', name: string) =>
+    job.entries.some((e) => e[key] === name && job.living.has(e.id));
+  const test = tasks.get(proofKey(suspect));
+  const part = suspects.get(suspect)?.part ?? null;
+  const bare = [...buys.values()].find(
+    (b) => b.what === part && !buys.has(part) && !b.price && !b.count && !b.from && !b.note,
+  );
+  return [
+    ...(test && !test.note && !marked('task', test.key)
+      ? [{ edit: 'unnamed', section: 'tasks', key: test.key } as const]
+      : []),
+    ...(bare && !marked('buy', bare.key)
+      ? [{ edit: 'unnamed', section: 'buy', key: bare.key } as const]
+      : []),
+  ];
 }

@@ -1,0 +1,32 @@
+/** The commands about a fault, and about renewing a thing or leaving it. */
+import type { Command } from './command.ts';
+import { BECAUSE, SAYS } from './common.ts';
+
+export const TRACE_COMMANDS: readonly Command[] = [
+  {
+    names: ['trace'],
+    usage: 'FILE [CHECK HOW]',
+    say: 'what the fault may be, and the next look',
+    more: [
+      'HOW of a check is good, bad or unclear; with --reading its limit says it.',
+      'Of a suspect: --put TEXT for a part changed to try, then same, gone or unclear;',
+      'and found, when it is it.',
+    ],
+    examples: [
+      "trace start.yaml primary --reading '0.4 ohm'",
+      "trace start.yaml --check 'Blue spark: coil, plug, 3 min'",
+      'trace start.yaml plug same --old back',
+    ],
+    options: {
+      reading: { value: 'TEXT', say: 'what was measured: 0.4 ohm' },
+      put: { value: 'TEXT', say: 'what was put in to try' },
+      old: { value: 'WHERE', say: 'the old part: back, or out' },
+      suspect: { value: 'LINE', say: 'one more: Coil open, rarely, 30 min, in carburettor' },
+      check: { value: 'LINE', say: 'one more: WHAT: suspects, minutes, limit, behind PIECE' },
+      ...SAYS,
+      ...BECAUSE,
+    },
+    words: { least: 1, most: 3 },
+    load: () => import('./trace.ts'),
+  },
+];
