@@ -29,4 +29,18 @@ export const TRACE_COMMANDS: readonly Command[] = [
     words: { least: 1, most: 3 },
     load: () => import('./trace.ts'),
   },
+  {
+    names: ['weigh'],
+    usage: 'FILE TASK',
+    say: 'renew it now or leave it: what it turns on',
+    more: [
+      'TASK is a question to decide, with now:, later:, chance: and harm: as far as known;',
+      'later: is filled by what has to come off again. hour: in bench.yaml is what an hour',
+      'is worth.',
+    ],
+    examples: ['weigh cover.yaml seal'],
+    options: {},
+    words: { least: 2, most: 2 },
+    load: () => import('./weigh.ts'),
+  },
 ];

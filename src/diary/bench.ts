@@ -8,6 +8,7 @@ import type { Wrench } from '../bolt/wrench.ts';
 import { errorCode } from '../job/save/disk.ts';
 import { failOf } from '../job/save/fail.ts';
 import { readPlain } from '../job/save/plain.ts';
+import { moneyIn } from '../plan/trace/money.ts';
 
 export const BENCH_FILE = 'bench.yaml';
 
@@ -16,6 +17,8 @@ export interface Bench {
   /** When putback commits by itself: at the end of each place of a piece, or never. */
   commit: 'milestones' | 'never';
   wrenches: Wrench[];
+  /** What an hour of one's own is worth, in the money of the bench; null where nobody says so. */
+  hour: number | null;
   /** Why its settings could not be read, a sentence; null: they were. */
   unread: string | null;
 }
@@ -65,6 +68,7 @@ export function readBench(folder: string, text: string): Bench {
   return {
     folder,
     commit: map.commit === 'milestones' ? 'milestones' : 'never',
+    hour: typeof map.hour === 'string' ? moneyIn(map.hour) : null,
     wrenches: wrenches.flatMap(([name, w]) => (isMap(w) ? wrench(name, w) : [])),
     unread: null,
   };

@@ -79,6 +79,7 @@ function sentence(entry: Entry, job: Job): string {
     entry.was === undefined || entry.verb === 'settle' || tells ? null : `was ${entry.was}`,
     entry.set === undefined || entry.verb === 'tight' ? null : `set to ${entry.set}`,
     entry.result === undefined || entry.result === entry.value ? null : entry.result,
+    entry.advised === undefined ? null : `the figures said: ${entry.advised}`,
     entry.promised === undefined ? null : `promised for ${entry.promised}`,
     entry.tray === undefined
       ? null

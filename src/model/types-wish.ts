@@ -46,8 +46,8 @@ export type WishWhat =
   | { do: 'off' | 'aside' | 'on'; piece: string; tray?: string }
   | { do: 'state'; piece: string; hole: string; state: HoleSays }
   | { do: 'settle'; piece: string; hole: string; kind: string }
-  /** `add` writes a task that follows from the work and is not in the file yet. */
-  | { do: 'done'; task: string; was?: string; set?: string; result?: string; add?: NewTask }
+  /** `add` writes a task that follows from the work and is not in the file yet; `advised`: what its figures said. */
+  | ({ do: 'done'; task: string; advised?: string; add?: NewTask } & Measures)
   | { do: 'note'; piece?: string; hole?: string; text: string }
   | { do: 'inside' | 'cleared'; piece?: string; what: string }
   /** `item` is its name, or for `added` what is to be looked at. */
@@ -76,6 +76,13 @@ export type WishWhat =
   | { do: 'found'; suspect: string; buy?: Named; test?: Named }
   /** `row`: that mark gave the piece its row, which goes with it if nobody changed it since. */
   | { do: 'undo'; id?: string };
+
+/** What was measured or set. */
+export interface Measures {
+  was?: string;
+  set?: string;
+  result?: string;
+}
 
 /** With the new part in: the trouble is the same, or gone. */
 export type Tried = 'same' | 'gone' | 'unclear';

@@ -115,6 +115,7 @@ export const BESIDE = [
   'old',
   'limit',
   'judged',
+  'advised',
   'promised',
   'says',
   'because',

@@ -281,6 +281,7 @@ export const HELP = {
     old: help('Where the old part is: back, or out.', 'back or out', 'old: back'),
     limit: help('The limit that the reading was held against.', TEXT, 'limit: 0.8..1.2 ohm'),
     judged: help('How the reading keeps to it, and who said so.', TEXT, 'judged: within'),
+    advised: help('What the figures said of a question.', TEXT, 'advised: renew it'),
     promised: help('When it is to come.', TEXT, 'promised: 2026-04-25'),
     says: help('What the person says.', TEXT, 'says: "heat tomorrow"'),
     because: help('Why a refusal was overruled.', TEXT, 'because: "manual says so"'),
