@@ -18,7 +18,7 @@ export const COMMANDS: readonly Command[] = [
     ],
     options: {
       machine: { value: 'TEXT', say: 'make, model, year, distance or hours' },
-      from: { value: 'TEMPLATE', say: 'start from a template: blank, wheel' },
+      from: { value: 'TEMPLATE', say: 'start from one that comes with it: wheel, oil-leak …' },
     },
     words: { least: 1, most: 2 },
     load: () => import('./new.ts'),

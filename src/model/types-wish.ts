@@ -72,6 +72,8 @@ export type WishWhat =
   | { do: 'tried'; suspect: string; how?: Tried; old?: OldPart }
   /** A suspect or a check that is not in the file yet, with its fields. */
   | ({ do: 'list'; section: 'suspects' | 'checks' } & Named)
+  /** A list to start from, as much of it as is not in the file yet. */
+  | { do: 'start'; say: string; suspects: readonly Named[]; checks: readonly Named[] }
   /** The suspect is what it was; `buy` and `test` follow from that and are not in the file yet. */
   | { do: 'found'; suspect: string; buy?: Named; test?: Named }
   /** `row`: that mark gave the piece its row, which goes with it if nobody changed it since. */

@@ -39,6 +39,7 @@ const SCREEN_FOLDERS = [
     'parts-list',
     'piece',
     'tasks',
+    'trace',
   ],
 ].map((folder) => `screens/${folder}`);
 
@@ -82,10 +83,16 @@ export const ROOMS: Readonly<Record<string, Room>> = {
   'screens/draw': { may: SCREENS },
   'screens/parts-list': { may: [...SCREENS, 'screens/ask'] },
   'screens/known': { may: [...SCREENS, 'screens/ask'] },
-  'screens/tasks': { may: [...SCREENS, 'screens/ask', 'screens/known'] },
+  'screens/tasks': { may: [...SCREENS, 'screens/ask', 'screens/known', 'screens/trace'] },
   'screens/gate': { may: [...SCREENS, 'screens/ask', 'screens/known', 'screens/tasks'] },
   'screens/note': { may: [...SCREENS, 'screens/ask', 'screens/parts-list', 'screens/tasks'] },
-  'screens/job': { may: [...SCREENS, 'screens/ask', 'screens/parts-list', 'screens/tasks'] },
+  'screens/trace': { may: [...SCREENS, 'screens/ask'] },
+  'screens/job': {
+    may: [
+      ...SCREENS,
+      ...['ask', 'parts-list', 'tasks', 'trace'].map((folder) => `screens/${folder}`),
+    ],
+  },
   'screens/piece': {
     may: [
       ...SCREENS,

@@ -38,6 +38,17 @@ buy:
 diary:
 `;
 
+const FAULT = `putback: 1
+job: Won't start
+suspects:
+  float: {what: "Float leaks. ${long('Float')}", note: "${long('Word')}", part: "${long('Part')}"}
+  coil: Coil open
+checks:
+  spark: {check: "Blue spark. ${long('Spark')}", bad: coil, caution: "${long('Mind')}", needs: "${long('Needs')}"}
+  flow: {check: Fuel runs, bad: float, limit: "${long('Edge')}"}
+diary:
+`;
+
 const LATER = '2026-05-02T10:00:00+02:00';
 const COVER = 'case-cover';
 
@@ -169,6 +180,8 @@ export const LONG: Record<Place, () => Desk> = {
   within: () => at(begun()).press('m').type('4 h').press('enter'),
   draw: () => cover(begun(), 'w'),
   known: () => cover(begun(), 'k'),
+  trace: () => at(new Bench(FAULT)).press('f'),
+  starts: () => at(new Bench(FAULT)).press('f l'),
   field: () => refused('w'),
   keys: () => cover(coverOff(), '?'),
 };

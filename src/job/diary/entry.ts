@@ -53,7 +53,7 @@ export const VERB_PLACES: Record<Verb, readonly (readonly string[])[]> = {
   corrected: [['piece!', 'hole'], ['task!']],
   looked: [['check!'], ['suspect!']],
   tried: [['suspect!']],
-  listed: [['suspect!'], ['check!']],
+  listed: [['suspect!'], ['check!'], []],
   found: [['suspect!']],
   undo: [[]],
 };

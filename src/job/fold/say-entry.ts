@@ -60,6 +60,8 @@ function sayTraced({ verb, value, check, suspect = '', old }: Entry, job: Job): 
   const what = job.upper.suspects.get(suspect)?.what ?? suspect;
   if (verb === 'tried') return `${what}: ${value} put in to try`;
   if (verb === 'found') return `Found: ${value}`;
+  if (verb === 'listed' && check === undefined && suspect === '')
+    return `List to start from: ${value}`;
   if (verb === 'listed')
     return check === undefined ? `It may be: ${value}` : `To look at: ${value}`;
   if (check !== undefined) return `${job.upper.checks.get(check)?.check ?? check}: ${value}`;

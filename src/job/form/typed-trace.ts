@@ -5,9 +5,10 @@
 import { looksLikeLimit, readLimit } from '../../bolt/reading.ts';
 import { near } from '../../model/nearword.ts';
 import { oneLine } from '../../model/safe.ts';
-import type { CheckSpec, Fields, Named, SuspectSpec, Upper } from '../../model/types.ts';
+import type { CheckSpec, Named, SuspectSpec, Upper } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
 import { readLikely } from './read-trace.ts';
+import { filled } from './trace-fields.ts';
 
 type Line = Named | { say: string };
 type Names = Pick<Upper, 'suspects' | 'checks' | 'pieces'>;
@@ -115,13 +116,6 @@ export function freeKey(text: string, taken: ReadonlyMap<string, unknown>): stri
     const free = n === 1 ? key : `${key}-${n}`;
     if (!taken.has(free)) return free;
   }
-}
-
-function filled(fields: Readonly<Record<string, string | readonly string[] | undefined>>): Fields {
-  const said = Object.entries(fields).filter(
-    (pair): pair is [string, string | string[]] => pair[1] !== undefined && pair[1].length > 0,
-  );
-  return Object.fromEntries(said);
 }
 
 /** The line that reads as this suspect; what such a line cannot say stands behind it and reads as none. */

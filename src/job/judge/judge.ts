@@ -13,7 +13,7 @@ import { type Stamp, wrong } from './parts.ts';
 import { judgeOff, judgeOn } from './piece.ts';
 import { judgeNote, judgeSettle, judgeState } from './settle.ts';
 import { judgeTight } from './tight.ts';
-import { judgeFound, judgeList, judgeLook, judgeTry } from './trace.ts';
+import { judgeFound, judgeList, judgeLook, judgeStart, judgeTry } from './trace.ts';
 import { judgeUndo } from './undo.ts';
 import { judgeWrite } from './write.ts';
 
@@ -62,6 +62,8 @@ export function judge(job: Job, wish: Wish, stamp: Stamp): Verdict {
       return judgeTry(job, wish, stamp);
     case 'list':
       return judgeList(job, wish, stamp);
+    case 'start':
+      return judgeStart(job, wish, stamp);
     case 'found':
       return judgeFound(job, wish, stamp);
     case 'undo':

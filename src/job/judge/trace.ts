@@ -5,19 +5,16 @@ import type {
   CheckSpec,
   Edit,
   Entry,
-  Fields,
   Job,
   Looked,
-  Named,
   NamedSection,
-  SuspectSpec,
   Upper,
   Verdict,
   Warning,
 } from '../../model/types.ts';
 import { NAME } from '../diary/entry.ts';
 import { type OpenTry, openTries } from '../fold/tries.ts';
-import { readLikely } from '../form/read-trace.ts';
+import { asCheck, asSuspect } from '../form/trace-fields.ts';
 import {
   checkLine,
   proofKey,
@@ -150,26 +147,16 @@ export function judgeList(job: Job, wish: Wished<'list'>, stamp: Stamp): Verdict
   return write(stamp, wish, { verb: 'listed', value, ...place }, { edits });
 }
 
-/** The fields as the reader will find them. */
-function asSuspect({ key, fields }: Named): SuspectSpec {
-  const text = (name: string) => texts(fields[name])[0] ?? null;
-  const likely = readLikely(text('likely') ?? '');
-  const [what, piece, part] = [text('what') ?? '', text('piece'), text('part')];
-  return { key, what, likely, piece, part, takes: text('takes'), note: text('note') };
+/** What is in the file already stays as it is. */
+export function judgeStart(job: Job, wish: Wished<'start'>, stamp: Stamp): Verdict {
+  const named = (section: 'suspects' | 'checks'): Edit[] =>
+    wish[section]
+      .filter(({ key }) => !job.upper[section].has(key))
+      .map(({ key, fields }) => ({ edit: 'named', section, key, fields }));
+  const edits = [...named('suspects'), ...named('checks')];
+  if (edits.length === 0) return already();
+  return write(stamp, wish, { verb: 'listed', value: wish.say }, { edits });
 }
-
-function asCheck({ key, fields }: Named): CheckSpec {
-  const text = (name: string) => texts(fields[name])[0] ?? null;
-  const many = (name: string) => texts(fields[name]);
-  return {
-    ...{ key, check: text('check') ?? '', limit: text('limit'), takes: text('takes') },
-    ...{ bad: many('bad'), along: many('along'), under: many('under'), needs: many('needs') },
-    ...{ caution: many('caution'), note: text('note') },
-  };
-}
-
-const texts = (value: Fields[string] | undefined): string[] =>
-  value === undefined ? [] : typeof value === 'string' ? [value] : [...value];
 
 /** What it was: into the file's `found:`, behind what stands there. */
 export function judgeFound(job: Job, wish: Wished<'found'>, stamp: Stamp): Verdict {
@@ -201,6 +188,10 @@ export function tracedBack(
 ): { edits: Edit[]; warnings: Warning[] } {
   const upper = rawUpper(job);
   if (entry.verb === 'found') return foundBack(job, upper, entry, stands);
+  if (entry.check === undefined && entry.suspect === undefined) {
+    const say = 'What was listed stays in the file: take out by hand what is not wanted.';
+    return { edits: [], warnings: [{ code: 'file-stays', say }] };
+  }
   const section: NamedSection = entry.check === undefined ? 'suspects' : 'checks';
   const key = entry.check ?? entry.suspect ?? '';
   const now = section === 'suspects' ? upper.suspects.get(key) : upper.checks.get(key);

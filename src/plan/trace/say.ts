@@ -150,7 +150,10 @@ export function endSaid(job: Job, traced: Traced): string[] {
   if (left.length === 0)
     return last ? [`${suspectSaid(job, last.suspect)} was all there was.`] : [];
   if (left.length === 1) {
-    return [`It is ${suspectSaid(job, left[0]?.name ?? '')}, or ${NOT_LISTED}.`];
+    return [
+      `It is ${suspectSaid(job, left[0]?.name ?? '')}, or ${NOT_LISTED}.`,
+      ...sureSaid(job, answer),
+    ];
   }
   const names = left.map(({ name }) => name);
   const order = answer.order.filter((name) => names.includes(name));
@@ -158,6 +161,15 @@ export function endSaid(job: Job, traced: Traced): string[] {
   return [
     `${one}: no check here tells them apart.`,
     `Put right in this order: ${order.map((name) => suspectSaid(job, name)).join(', then ')}.`,
+  ];
+}
+
+/** The look that would show it, before anything is bought for it. */
+function sureSaid(job: Job, { proof, expected }: Traced['answer']): string[] {
+  if (!proof) return [];
+  const time = minutesSaid(proof.minutes, expected.unit);
+  return [
+    `To be sure, look at this too: ${checkSaid(job, proof.check)} (${time}). Bad says that it is so.`,
   ];
 }
 

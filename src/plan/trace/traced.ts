@@ -14,6 +14,8 @@ export interface Traced {
   answer: Answer;
   /** What to look at next: where something was found, first the look that proves it. */
   next: Look | null;
+  /** Each check of the file, in its order: its minutes, and what good and what bad would leave now. */
+  ahead: Look[];
   looks: LookMade[];
   /** In their order; with whether the last one is proved. */
   found: FoundMade[];
@@ -66,31 +68,31 @@ function make(job: Job): Traced {
   const settled = proved || (found.length > 0 && !bad);
   return {
     answer: settled ? { ...answer, conflict: null } : answer,
-    next: nextOf(answer, proof, proved, last, looks),
+    next: proved ? null : (again() ?? answer.next),
+    ahead: job.upper.checks.size === 0 ? [] : [...job.upper.checks.keys()].map(ahead),
     looks,
     found,
     proof,
     proved,
   };
 
-  function nextOf(
-    { next, suspects }: Answer,
-    proof: string | null,
-    proved: boolean,
-    last: FoundMade | undefined,
-    looks: readonly LookMade[],
-  ): Look | null {
-    if (proved) return null;
-    const again = proof !== null && looks.slice(last?.after ?? 0).every((l) => l.check !== proof);
-    if (!again) return next;
-    const check = first.checks.find(({ name }) => name === proof);
-    if (!check) return next;
+  /** The look that proves what was found last, while it was not made again; nothing is left where it comes out good. */
+  function again(): Look | null {
+    const looked = looks.slice(last?.after ?? 0).some((l) => l.check === proof);
+    return proof === null || looked ? null : { ...ahead(proof), good: [] };
+  }
+
+  function ahead(name: string): Look {
+    const check = first.checks.find((one) => one.name === name);
+    const left = answer.suspects.filter((s) => s.cleared.length === 0).map((s) => s.name);
+    const opens = check ? [...check.behind] : [];
     const minutes = covers
-      .filter(({ name }) => check.behind.includes(name))
-      .reduce((sum, { takes }) => sum + (takes ?? 0), check.takes ?? 0);
-    const left = suspects.filter((s) => s.cleared.length === 0 && shows(check.name).has(s.name));
-    const bad = left.map(({ name }) => name);
-    return { check: check.name, minutes, opens: [...check.behind], good: [], bad };
+      .filter((cover) => opens.includes(cover.name))
+      .reduce((sum, { takes }) => sum + (takes ?? 0), check?.takes ?? 0);
+    const [good, bad] = [false, true].map((is) =>
+      left.filter((one) => shows(name).has(one) === is),
+    );
+    return { check: name, minutes, opens, good: good ?? [], bad: bad ?? [] };
   }
 }
 

@@ -29,7 +29,7 @@ const AWAY = 1;
 
 export function fileRead(
   state: State,
-  { file, read, wrenches, say: told }: Extract<Happening, { on: 'file' }>,
+  { file, read, wrenches, hour, starts, say: told }: Extract<Happening, { on: 'file' }>,
 ): Updated {
   const asked = state.waiting?.for === 'file' && state.waiting.file === file;
   const now: State = asked ? { ...state, waiting: null } : state;
@@ -43,6 +43,8 @@ export function fileRead(
     ...now,
     open: { file, job: read.job },
     wrenches: wrenches ?? now.wrenches,
+    hour: hour === undefined ? now.hour : hour,
+    starts: starts ?? now.starts,
   };
   // It can be read again, so the message that it could not goes away.
   const before = opened.quiet === BROKEN ? null : opened.quiet;

@@ -7,6 +7,7 @@ import type { Figure } from '../../job/truth/corrections.ts';
 import type { Fault, Job, Moment, Recorded, Refusal, Wish, Writable } from '../../model/types.ts';
 import type { Drawing } from '../../piece/drawing.ts';
 import type { Milestone } from '../../plan/milestone.ts';
+import type { Start } from '../../plan/trace/starts.ts';
 import type { TextField } from '../kit/field.ts';
 import type { Press } from '../kit/press.ts';
 import type { About } from '../now/answers.ts';
@@ -40,7 +41,15 @@ export type Happening =
   | { on: 'paste'; text: string }
   | { on: 'recorded'; result: Recorded; wish: Wish; file: string }
   /** `wrenches`: those of the bench that the file lies on, where they were read with it. `say`: what had to be done for it. */
-  | { on: 'file'; file: string; read: FileState; wrenches?: readonly Wrench[]; say?: string }
+  | {
+      on: 'file';
+      file: string;
+      read: FileState;
+      wrenches?: readonly Wrench[];
+      hour?: number | null;
+      starts?: readonly Start[];
+      say?: string;
+    }
   | { on: 'bench'; jobs: BenchRow[] }
   | { on: 'size'; columns: number; rows: number }
   /** RFC 3339 with offset; said now and then, never more than once a minute. */
@@ -87,6 +96,10 @@ export interface State {
   open: { file: string; job: Job } | null;
   /** Torque wrenches of the bench. */
   wrenches: readonly Wrench[];
+  /** What an hour is worth on this bench; null where nobody says so. */
+  hour: number | null;
+  /** Lists to start tracing from. */
+  starts: readonly Start[];
   view: View;
   /** What the loop has not answered yet; until then presses wait in `ahead`. */
   waiting: Waiting | null;
@@ -149,6 +162,10 @@ type Screens =
   | { screen: 'draw'; piece: string; drawing: Drawing; under: View }
   /** All that is known of a piece or a task. `first`: rows that were asked about from another screen; empty: all of them alike. */
   | { screen: 'known'; of: Of; here: string | null; first: readonly string[]; under: View }
+  /** What the fault may be, and what to look at next. */
+  | { screen: 'trace'; here: string | null; under: View }
+  /** Lists of suspects and looks to start from. */
+  | { screen: 'starts'; here: string | null; under: View }
   | { screen: 'field'; asks: Asks; field: TextField; under: View }
   | { screen: 'keys'; under: View };
 
@@ -200,7 +217,17 @@ export type Asks =
   /** `say` is what is wrong with what was typed. */
   | { ask: About; piece: string; say: string | null }
   | KnownAsks
-  | JobAsks;
+  | JobAsks
+  | TraceAsks;
+
+/** About a fault. `say`: what is wrong with what was typed. */
+export type TraceAsks =
+  /** One more suspect or look, a line each. */
+  | { ask: 'listed'; say: string | null }
+  | { ask: 'reading'; check: string; say: string | null }
+  /** What was put in to try; then how that went. */
+  | { ask: 'put'; suspect: string }
+  | { ask: 'went'; suspect: string; say: string | null };
 
 /** `say`: what is wrong with what was typed. */
 export type KnownAsks =

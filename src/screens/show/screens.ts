@@ -16,6 +16,8 @@ import { pieceScreen } from '../piece/piece.ts';
 import { roundScreen } from '../tasks/round.ts';
 import { taskScreen } from '../tasks/task.ts';
 import { testsScreen } from '../tasks/tests-list.ts';
+import { startsScreen } from '../trace/starts.ts';
+import { traceScreen } from '../trace/trace.ts';
 import { listOfKeys } from './help.ts';
 
 const SCREENS: { readonly [S in View['screen']]: Screen<Extract<View, { screen: S }>> } = {
@@ -34,6 +36,8 @@ const SCREENS: { readonly [S in View['screen']]: Screen<Extract<View, { screen: 
   within: withinScreen,
   draw: drawScreen,
   known: knownScreen,
+  trace: traceScreen,
+  starts: startsScreen,
   field: fieldScreen,
   keys: listOfKeys(openOf),
 };

@@ -1,6 +1,7 @@
 /** What the screens want of job files, carried out: reading, marking, listing, committing. */
 import { type Bench, findBench } from '../../diary/bench.ts';
 import { commitPlace } from '../../diary/milestone.ts';
+import { startsShipped } from '../../diary/starts.ts';
 import { fold } from '../../job/fold/fold.ts';
 import { readJob } from '../../job/read.ts';
 import { SIDE } from '../../job/save/plain.ts';
@@ -146,16 +147,17 @@ export function filesIn(
     },
     async open({ file }) {
       const again = expected.delete(file);
-      const wrenches = benchOf(folder)?.wrenches ?? [];
+      const { wrenches = [], hour = null } = benchOf(folder) ?? {};
+      const bench = { wrenches, hour, starts: startsShipped() };
       if (elsewhere.has(file)) {
         const unread = { code: 'elsewhere', ...leadsOut(file) };
-        return { on: 'file', file, read: { ok: false, unread }, wrenches };
+        return { on: 'file', file, read: { ok: false, unread }, ...bench };
       }
       const looked = await shown.look(file, true);
       if (looked === null) throw new Error(`${file} was asked for as a job and is none`);
       const read = again || looked.now.ok ? looked.state : looked.now;
       const { say } = looked;
-      return { on: 'file', file, read, wrenches, ...(say === null ? {} : { say }) };
+      return { on: 'file', file, read, ...bench, ...(say === null ? {} : { say }) };
     },
     async list() {
       const names = (shelf.names(folder) ?? []).filter((n) => IS_YAML.test(n)).sort();

@@ -74,8 +74,9 @@ function places(verb: Verb): fc.Arbitrary<Partial<Entry>> {
   const suspect = fc.record({ suspect: anyName });
   switch (verb) {
     case 'looked':
-    case 'listed':
       return fc.oneof(check, suspect);
+    case 'listed':
+      return fc.oneof(check, suspect, fc.constant({}));
     case 'tried':
     case 'found':
       return suspect;

@@ -1,0 +1,67 @@
+/** Screens about a fault: reached by keys. An invented single, its makes and parts invented too. */
+import type { Opening } from '../../../src/screens/base/start.ts';
+import { Bench } from '../../job/bench.ts';
+import { Desk } from '../desk.ts';
+
+type Look = Partial<Omit<Opening, 'on'>> & { on?: Opening['on'] };
+
+export const STARTS = `putback: 1
+job: Won't start
+machine: Tarn 125
+pieces:
+  tank: {takes: 10 min}
+  carburettor: {under: tank, takes: 15 min, care: fuel}
+suspects:
+  float: {what: Float needle leaks, likely: often, piece: carburettor, part: TN-31 needle}
+  coil: {what: Coil open, likely: now and then}
+  plug: {what: Plug wet, likely: now and then}
+  switch: {what: Stop switch corroded, likely: rarely}
+checks:
+  spark: {check: Blue spark at the plug, bad: [coil, switch, plug], takes: 3 min, caution: "Tank cap shut, fuel wiped up, plug held against the head, away from its hole."}
+  primary: {check: Coil primary, limit: 0.8..1.2 ohm, bad: [coil], takes: 5 min, under: tank}
+  unplugged: {check: Spark with the switch unplugged, bad: [coil, plug], takes: 2 min}
+  bowl: {check: Fuel stands still in the bowl, bad: float, takes: 10 min, under: tank, needs: in the light}
+diary:
+`;
+export const EMPTY = `putback: 1
+job: Drips somewhere
+machine: Marlow 250
+diary:
+`;
+
+export const fault = (look: Look = {}, text = STARTS) => new Desk(new Bench(text), look).press('f');
+
+/** Bad spark, a good coil, a plug that was changed to try and is back. */
+export const looked = (look: Look = {}) => new Desk(lookedAt(), look).press('f');
+
+function lookedAt(): Bench {
+  const bench = new Bench(STARTS);
+  bench.mark({ do: 'look', check: 'spark', how: 'bad' });
+  bench.mark({ do: 'look', check: 'primary', reading: '0.94 ohm' });
+  bench.mark({ do: 'try', suspect: 'plug', put: 'new plug' });
+  bench.mark({ do: 'tried', suspect: 'plug', how: 'same', old: 'back' });
+  return bench;
+}
+
+export const TRACE: Record<string, (look: Look) => Desk> = {
+  'find the fault': (look) => fault(look),
+  'find the fault, a suspect': (look) => fault(look).press('up up up'),
+  'find the fault, a reading': (look) => fault(look).press('up'),
+  'find the fault, with looks': (look) => looked(look),
+  'find the fault, it does not fit': (look) => {
+    const bench = lookedAt();
+    bench.mark({ do: 'look', check: 'unplugged', how: 'bad' });
+    return new Desk(bench, look).press('f');
+  },
+  'find the fault, found': (look) => looked(look).press('enter'),
+  'find the fault, nothing listed': (look) => fault(look, EMPTY),
+  'lists to start from': (look) => fault(look, EMPTY).press('l'),
+  'a line each': (look) =>
+    fault(look, EMPTY).press('+').type('Gasket torn, often').press('enter').type('seal hard'),
+  'a reading': (look) => fault(look).press('up enter').type('0.4'),
+  'how it went': (look) => {
+    const bench = lookedAt();
+    bench.mark({ do: 'try', suspect: 'coil', put: 'coil of the donor' });
+    return new Desk(bench, look).press('f down down c');
+  },
+};
