@@ -2,13 +2,16 @@
 
 import { dirname } from 'node:path';
 import { findBench } from '../diary/bench.ts';
+import { FIGURES, type FigureTexts, figureTexts } from '../job/form/typed-figures.ts';
 import { meant } from '../job/judge/parts.ts';
+import type { Job } from '../model/types.ts';
 import { adviceSaid, figuresSaid } from '../plan/trace/weigh-say.ts';
-import { weighedOf } from '../plan/trace/weighed.ts';
-import { type Answer, answer, type Call, misuse } from './command.ts';
+import { type WeighedJob, weighedOf } from '../plan/trace/weighed.ts';
+import { type Answer, answer, type Call, misuse, optionText } from './command.ts';
+import { beside, mark } from './mark.ts';
 import { openJob } from './open-job.ts';
 
-export function run(call: Call): Answer {
+export function run(call: Call): Answer | Promise<Answer> {
   const [name = '', key = ''] = call.words;
   const opened = openJob(name, call.world);
   if ('answer' in opened) return opened.answer;
@@ -29,7 +32,29 @@ export function run(call: Call): Answer {
       { task: key },
     );
   }
-  const { weighed, safety, again } = of;
+  const figures = figuresOf(call, job, key);
+  if (figures) {
+    const wish = { do: 'figures', task: key, texts: figures } as const;
+    return mark(call, { ...wish, ...beside(call) }, (result) => {
+      const now = weighedOf(result.job, key, hour);
+      return now ? adviceSaid(now).join('\n') : 'Noted.';
+    });
+  }
+  return answerOf(job, of);
+}
+
+/** Those of the file with what the command line says in their place; null where it says none. */
+function figuresOf(call: Call, job: Job, key: string): FigureTexts | null {
+  const said = FIGURES.flatMap((one) => {
+    const text = optionText(call, one);
+    return text === undefined ? [] : [[one, text] as const];
+  });
+  if (said.length === 0) return null;
+  return { ...figureTexts(job.upper.tasks.get(key)?.weigh), ...Object.fromEntries(said) };
+}
+
+function answerOf(job: Job, of: WeighedJob): Answer {
+  const { weighed, safety, again, task: key } = of;
   const figures = safety.length > 0 ? { now: null, later: null, harm: null } : of;
   const json = {
     ...{ now: figures.now, later: figures.later, harm: figures.harm },

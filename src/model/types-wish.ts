@@ -72,6 +72,8 @@ export type WishWhat =
   | { do: 'tried'; suspect: string; how?: Tried; old?: OldPart }
   /** A suspect or a check that is not in the file yet, with its fields. */
   | ({ do: 'list'; section: 'suspects' | 'checks' } & Named)
+  /** What a question to decide is weighed by, as texts of the file; absent: not said. */
+  | { do: 'figures'; task: string; texts: Readonly<Record<string, string>> }
   /** A list to start from, as much of it as is not in the file yet. */
   | { do: 'start'; say: string; suspects: readonly Named[]; checks: readonly Named[] }
   /** The suspect is what it was; `buy` and `test` follow from that and are not in the file yet. */
@@ -127,6 +129,8 @@ export type Edit =
   /** A task, a thing to buy, a suspect or a check that is not in the file yet, with its fields. */
   | ({ edit: 'named'; section: NamedSection } & Named)
   | { edit: 'unnamed'; section: NamedSection; key: string }
+  /** A figure of a question to decide instead of what stood there; null: it is not said. */
+  | { edit: 'figure'; task: string; key: string; text: string | null }
   /** The text of a key of the file itself instead of what stood there; null: the key is not there. */
   | { edit: 'top'; key: 'found'; was: string | null; text: string | null }
   | { edit: 'kind'; letter: string; text: string }

@@ -46,6 +46,12 @@ suspects:
 checks:
   spark: {check: "Blue spark. ${long('Spark')}", bad: coil, caution: "${long('Mind')}", needs: "${long('Needs')}"}
   flow: {check: Fuel runs, bad: float, limit: "${long('Edge')}"}
+pieces:
+  cover: {name: "Cover. ${long('Cover')}"}
+tasks:
+  seal: {decide: Renew the seal?, while: cover off, chance: "1 in 6", now: 12}
+buy:
+  gasket: {what: "Gasket. ${long('Gasket')}", once: true, for: cover on}
 diary:
 `;
 
@@ -180,6 +186,11 @@ export const LONG: Record<Place, () => Desk> = {
   within: () => at(begun()).press('m').type('4 h').press('enter'),
   draw: () => cover(begun(), 'w'),
   known: () => cover(begun(), 'k'),
+  weigh: () => {
+    const desk = at(new Bench(FAULT));
+    desk.state = { ...desk.state, view: { screen: 'job', here: ':seal' } };
+    return desk.press('space');
+  },
   trace: () => at(new Bench(FAULT)).press('f'),
   starts: () => at(new Bench(FAULT)).press('f l'),
   field: () => refused('w'),

@@ -15,6 +15,7 @@ import {
 import { behindKey, insert, intoFlow } from './insert.ts';
 import { columnOf, lineAt } from './lines.ts';
 import { spanOf, withoutItem } from './list.ts';
+import { textCuts } from './text.ts';
 
 /** The fields of a new item as a flow map. */
 export function flowOf(fields: Fields): string {
@@ -53,6 +54,23 @@ export function unnamedCuts(
   const pair = isMap(map) ? pairOf(map, key) : null;
   if (!isMap(map) || !pair) return { fault: `there is no ${key} under ${section} any more` };
   return [withoutItem(text, map, pair)];
+}
+
+/** A figure of a task, as a text behind its key. */
+export function figureCuts(
+  text: string,
+  root: YAMLMap,
+  { task, key, text: put }: Extract<Edit, { edit: 'figure' }>,
+  step: number,
+): Cut[][] | Fail {
+  const map = pairOf(root, 'tasks')?.value;
+  const pair = isMap(map) ? pairOf(map, task) : null;
+  if (!pair) return { fault: `there is no task ${task} any more` };
+  const value = isMap(pair.value) ? pairOf(pair.value, key)?.value : null;
+  const was = value && isScalar(value) ? oneLine(String(value.value)).trim() : null;
+  // Keys of a task are spliced as those of a piece are.
+  const edit = { edit: 'instead', piece: task, key: key as 'takes', was, text: put } as const;
+  return textCuts(text, pair, edit, step);
 }
 
 /** Keys of the file that stand above it, the nearest last. */

@@ -21,7 +21,7 @@ import {
 import { behindKey, insert, intoFlow, newSection, type Section, stepOf } from './insert.ts';
 import { blockEnd, columnOf, lineAt } from './lines.ts';
 import { rowCuts, wordsOf } from './row.ts';
-import { asValue, flowOf, topCuts, unnamedCuts } from './section.ts';
+import { asValue, figureCuts, flowOf, topCuts, unnamedCuts } from './section.ts';
 import { flowPair, isAsWanted, linesOf, textCuts } from './text.ts';
 
 /** Keys of a piece that its row comes behind. */
@@ -62,7 +62,8 @@ function applyOne(text: string, edit: Edit): string | Fail {
   const before = plainOf(root);
   for (const cuts of ways) {
     // What goes out as a whole takes its remark along; what is only put anew does not.
-    const anew = (edit.edit === 'instead' || edit.edit === 'top') && edit.text !== null;
+    const anew =
+      'text' in edit && edit.edit !== 'text' && edit.edit !== 'kind' && edit.text !== null;
     if (anew && cuts.some((c) => losesRemark(text.slice(c.from, c.to), c.put))) continue;
     const next = cut(text, cuts);
     const read = openDoc(next);
@@ -87,6 +88,7 @@ function cutsFor(text: string, root: YAMLMap, edit: Edit): Cut[][] | Fail {
   }
   if (edit.edit === 'unnamed') return unnamedCuts(text, root, edit);
   if (edit.edit === 'top') return topCuts(text, root, edit);
+  if (edit.edit === 'figure') return figureCuts(text, root, edit, stepOf(text, root));
   const pieces = pairOf(root, 'pieces')?.value;
   const piece = isMap(pieces) ? pairOf(pieces, edit.piece) : null;
   if (edit.edit === 'row-word') {
@@ -196,7 +198,10 @@ function onlyThat(before: Value, after: Value, edit: Edit): boolean {
     if (!isAsWanted(at(before, path), now, edit)) return false;
     return sameValue(without(before, path), without(after, path));
   }
-  if (edit.edit === 'unnamed' || (edit.edit === 'top' && edit.text === null)) {
+  if (
+    edit.edit === 'unnamed' ||
+    ((edit.edit === 'top' || edit.edit === 'figure') && edit.text === null)
+  ) {
     return now === undefined && sameValue(without(before, path), without(after, path));
   }
   if (now === undefined) return false;
@@ -206,7 +211,7 @@ function onlyThat(before: Value, after: Value, edit: Edit): boolean {
     if (!old || words?.join(' ') !== old.with(edit.index, edit.word).join(' ')) return false;
   } else if (edit.edit === 'named') {
     if (!sameValue(now, asValue(edit.fields))) return false;
-  } else if (edit.edit === 'top') {
+  } else if (edit.edit === 'top' || edit.edit === 'figure') {
     if (now !== edit.text) return false;
   } else if (edit.edit === 'piece') {
     if (!(now instanceof Map) || now.size > 0) return false;
@@ -218,6 +223,7 @@ function pathOf(edit: Edit): string[] {
   if (edit.edit === 'kind') return ['bolts', edit.letter];
   if (edit.edit === 'named' || edit.edit === 'unnamed') return [edit.section, edit.key];
   if (edit.edit === 'top') return [edit.key];
+  if (edit.edit === 'figure') return ['tasks', edit.task, edit.key];
   if (edit.edit === 'text' || edit.edit === 'instead') return ['pieces', edit.piece, edit.key];
   return edit.edit === 'piece' ? ['pieces', edit.piece] : ['pieces', edit.piece, 'bolts'];
 }

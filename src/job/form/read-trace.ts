@@ -12,6 +12,7 @@ import {
 import { type PairSpot, type Spot, valueAt } from '../yaml/spot.ts';
 import { type Reading, readAt, textAt, textsAt } from './read-fields.ts';
 import { nameOfKey } from './spec.ts';
+import { readAmount, readHarm } from './typed-figures.ts';
 
 export function readSuspect(reading: Reading, { key, value }: PairSpot): SuspectSpec {
   const short = value.is === 'text' ? oneLine(value.text) : null;
@@ -58,19 +59,19 @@ export function readWeigh(task: Spot): WeighSpec | null {
   return now || later || harm || chance !== null ? { now, later, chance, harm } : null;
 }
 
-/** `{price: 12.50, takes: 40 min}`, or the price alone as a text. */
+/** `{price: 12.50, takes: 40 min}`, or both in one text. */
 function amountAt(task: Spot, key: string): AmountSpec | null {
   const value = valueAt(task, key);
-  if (value?.is === 'text') return { price: oneLine(value.text), takes: null };
+  if (value?.is === 'text') return readAmount(value.text);
   return value?.is === 'map'
     ? { price: textAt(value, 'price'), takes: textAt(value, 'takes') }
     : null;
 }
 
-/** `{chance: 1 in 20, price: 60.00}`, or its chance alone as a text. */
+/** `{chance: 1 in 20, price: 60.00}`, or all in one text. */
 function harmAt(task: Spot): WeighSpec['harm'] {
   const value = valueAt(task, 'harm');
-  if (value?.is === 'text') return { chance: oneLine(value.text), price: null, takes: null };
+  if (value?.is === 'text') return readHarm(value.text);
   return value?.is === 'map'
     ? {
         chance: textAt(value, 'chance'),

@@ -272,6 +272,7 @@ export const HELP = {
     looked: help('How a look came out.', 'good, bad or unclear', 'looked: good'),
     tried: help('What was put in to try.', TEXT, 'tried: new plug'),
     listed: help('What was not in the file, as typed.', TEXT, 'listed: Coil open'),
+    figured: help('What a question is weighed by.', TEXT, 'figured: "chance 1 in 6"'),
     found: help('What the fault is.', TEXT, 'found: Ignition coil open'),
     undo: help('Takes another entry back.', 'the id of an entry', 'undo: bZ4yK1uW'),
     tray: help('Where the bolts lie.', TEXT, 'tray: cup 2'),

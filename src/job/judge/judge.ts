@@ -6,6 +6,7 @@
 import type { Job, Verdict, Wish } from '../../model/types.ts';
 import { judgeCorrect } from './correct.ts';
 import { judgeDone } from './done.ts';
+import { judgeFigures } from './figures.ts';
 import { judgeIn } from './in.ts';
 import { judgeBuy, judgeGate, judgeInside } from './inside.ts';
 import { judgeOut } from './out.ts';
@@ -62,6 +63,8 @@ export function judge(job: Job, wish: Wish, stamp: Stamp): Verdict {
       return judgeTry(job, wish, stamp);
     case 'list':
       return judgeList(job, wish, stamp);
+    case 'figures':
+      return judgeFigures(job, wish, stamp);
     case 'start':
       return judgeStart(job, wish, stamp);
     case 'found':

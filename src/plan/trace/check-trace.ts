@@ -5,6 +5,7 @@ import { list } from '../../job/form/read-cross.ts';
 import { textSpotsOf } from '../../job/form/read-fields.ts';
 import { pairsAt } from '../../job/form/read-upper.ts';
 import { meant } from '../../job/form/shape-issues.ts';
+import { readAmount, readHarm } from '../../job/form/typed-figures.ts';
 import { type Spot, spotAt, valueAt } from '../../job/yaml/spot.ts';
 import { near } from '../../model/nearword.ts';
 import type { Upper } from '../../model/types.ts';
@@ -97,11 +98,14 @@ function checkFigures(root: Spot | null, report: Report): void {
     for (const key of ['now', 'later', 'harm']) {
       const value = valueAt(task, key);
       for (const figure of ['price', 'takes', 'chance']) tell(value, figure);
-      // The short form of a cost is its price, that of harm its chance.
       if (value?.is !== 'text') continue;
       const { text, at } = value;
-      if (key === 'harm' && !readChance(text)) report('unread-chance', at, { value: text });
-      if (key !== 'harm' && moneyIn(text) === null) report('unread-price', at, { value: text });
+      const { price, takes, chance } =
+        key === 'harm' ? readHarm(text) : { ...readAmount(text), chance: null };
+      if (price !== null && moneyIn(price) === null) report('unread-price', at, { value: price });
+      if (takes !== null && minutesIn(takes) === null)
+        report('unread-takes', at, { value: takes, like: `${key}: 12.50, 40 min` });
+      if (chance !== null && !readChance(chance)) report('unread-chance', at, { value: chance });
     }
   }
 }

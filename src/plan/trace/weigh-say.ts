@@ -1,5 +1,5 @@
 /** Renew it or leave it, in words: for the command and the page. */
-import type { Job } from '../../model/types.ts';
+import type { Job, Wish } from '../../model/types.ts';
 import { capital, list } from '../../model/words.ts';
 import { sayChance } from '../../trace/weigh/chance.ts';
 import type { Amount, Unknown } from '../../trace/weigh/types.ts';
@@ -12,7 +12,7 @@ const money = (price: number): string => price.toFixed(2);
 function amountSaid({ price, takes }: Amount): string {
   const parts = [
     ...(price === null ? [] : [money(price)]),
-    ...(takes === null ? [] : [sayDuration(takes * 60)]),
+    ...(takes === null || (takes === 0 && price !== null) ? [] : [sayDuration(takes * 60)]),
   ];
   return parts.length === 0 ? 'not known' : list(parts);
 }
@@ -164,4 +164,18 @@ export function adviceLine({ weighed, safety }: WeighedJob): string | null {
   if (advice === null) return null;
   const at = turning.chance === null ? '' : `, it turns at ${chanceSaid(turning.chance)}`;
   return `${advice === 'close' ? 'the same either way' : `${advice} it`}${at}`;
+}
+
+/** What the person decides, with what the figures said beside it. */
+export function decidedWish(
+  of: WeighedJob,
+  result: string,
+  says = '',
+): Extract<Wish, { do: 'done' }> {
+  const advice = adviceLine(of);
+  return {
+    ...{ do: 'done', task: of.task, result },
+    ...(advice === null ? {} : { advised: advice }),
+    ...(says === '' ? {} : { says }),
+  };
 }

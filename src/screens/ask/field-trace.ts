@@ -1,4 +1,10 @@
 /** Texts about a fault: what it may be and what can be looked at, a reading, a part changed to try. */
+import {
+  type FigureTexts,
+  readAmount,
+  readFigures,
+  readHarm,
+} from '../../job/form/typed-figures.ts';
 import { readCheckLine, readSuspectLine } from '../../job/form/typed-trace.ts';
 import {
   type Job,
@@ -8,8 +14,12 @@ import {
   type Tried,
   type Wish,
 } from '../../model/types.ts';
+import { moneyIn } from '../../plan/trace/money.ts';
 import { suspectSaid } from '../../plan/trace/say.ts';
 import { traced } from '../../plan/trace/traced.ts';
+import { decidedWish } from '../../plan/trace/weigh-say.ts';
+import { weighedOf } from '../../plan/trace/weighed.ts';
+import { readChance } from '../../trace/weigh/chance.ts';
 import { requestMark, say, show, stay } from '../base/moves.ts';
 import type { MadeMark, WishTo } from '../base/screen.ts';
 import type { State, TraceAsks, Updated } from '../base/state.ts';
@@ -31,6 +41,16 @@ export function doneTrace(state: State, below: State, asks: TraceAsks, text: str
       return text === ''
         ? stay(below)
         : requestMark(below, { do: 'try', suspect: asks.suspect, put: text });
+    case 'leaving': {
+      const of = weighedOf(job, asks.task, state.hour);
+      return of ? requestMark(below, decidedWish(of, 'leave it', text)) : stay(below);
+    }
+    case 'figures': {
+      const texts = readFigures(text);
+      const odd = oddFigure(texts);
+      if (odd !== null) return tracedFault(state, odd);
+      return requestMark(below, { do: 'figures', task: asks.task, texts });
+    }
     case 'went': {
       const read = wentTyped(text);
       if (text === '') return stay(below);
@@ -39,6 +59,18 @@ export function doneTrace(state: State, below: State, asks: TraceAsks, text: str
       return requestMark(below, { do: 'tried', suspect: asks.suspect, ...read });
     }
   }
+}
+
+/** What is no figure of its sort, in a sentence; null where each is. */
+function oddFigure(texts: FigureTexts): string | null {
+  const harm = readHarm(texts.harm ?? '');
+  for (const text of [texts.chance, texts.harm === undefined ? undefined : (harm.chance ?? '')]) {
+    if (text !== undefined && !readChance(text))
+      return `${text === '' ? 'That' : text} is no chance: 1 in 6, or often, now and then, rarely.`;
+  }
+  const costs = [readAmount(texts.now ?? ''), readAmount(texts.later ?? ''), harm];
+  const price = costs.find((cost) => cost.price !== null && moneyIn(cost.price) === null)?.price;
+  return price === undefined ? null : `${price} is no price: 12.50.`;
 }
 
 /** The question again, with what is wrong and what was typed. */
@@ -131,6 +163,22 @@ export function questionTrace(state: State, asks: TraceAsks): string[] {
       check?.limit
         ? `What was measured? Limit: ${check.limit}.`
         : 'What was measured or seen? Begin with good, bad or unclear.',
+      asks.say ?? '',
+    ];
+  }
+  if (asks.ask === 'leaving') {
+    return [
+      'Why is it left?',
+      job.tasks.get(asks.task)?.spec.say ?? '',
+      'Nothing is an answer too.',
+    ];
+  }
+  if (asks.ask === 'figures') {
+    return [
+      job.tasks.get(asks.task)?.spec.say ?? '',
+      'What it costs now, and later; the chance that it fails before you are in here anyway; what touching it may break.',
+      'now 12.50, 40 min; later 30, 3 h; chance 1 in 6; harm 1 in 20, 60.',
+      'What is left out is not known; later is filled from the plan.',
       asks.say ?? '',
     ];
   }

@@ -121,6 +121,8 @@ function done(state: State, view: FieldView, text: string): Updated {
     case 'reading':
     case 'put':
     case 'went':
+    case 'leaving':
+    case 'figures':
       return doneTrace(state, below, asks, text);
     case 'belongs': {
       const here = at(below);
@@ -258,6 +260,8 @@ function question(state: State, asks: Asks): string[] {
     case 'reading':
     case 'put':
     case 'went':
+    case 'leaving':
+    case 'figures':
       return questionTrace(state, asks);
     case 'belongs':
       return [

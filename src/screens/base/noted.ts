@@ -23,6 +23,7 @@ export const NOTED = {
   list: (state) => say(state, 'Listed.'),
   start: (state, { wish }) => say(state, `Taken over: ${wish.say}.`),
   found: (state) => say(state, 'Noted.'),
+  figures: (state) => say(state, 'Noted.'),
   done: (state) => say(state, 'Noted.'),
   buy: (state, { wish }) => say(state, boughtSaid(state, wish.buy)),
   inside: (state, { wish }) => say(state, `${capital(wish.what)} inside.`),

@@ -164,6 +164,8 @@ type Screens =
   | { screen: 'known'; of: Of; here: string | null; first: readonly string[]; under: View }
   /** What the fault may be, and what to look at next. */
   | { screen: 'trace'; here: string | null; under: View }
+  /** A question to decide: renew it now, or leave it. */
+  | { screen: 'weigh'; task: string; under: View }
   /** Lists of suspects and looks to start from. */
   | { screen: 'starts'; here: string | null; under: View }
   | { screen: 'field'; asks: Asks; field: TextField; under: View }
@@ -220,14 +222,17 @@ export type Asks =
   | JobAsks
   | TraceAsks;
 
-/** About a fault. `say`: what is wrong with what was typed. */
+/** About a fault, and about renewing a thing. `say`: what is wrong with what was typed. */
 export type TraceAsks =
   /** One more suspect or look, a line each. */
   | { ask: 'listed'; say: string | null }
   | { ask: 'reading'; check: string; say: string | null }
   /** What was put in to try; then how that went. */
   | { ask: 'put'; suspect: string }
-  | { ask: 'went'; suspect: string; say: string | null };
+  | { ask: 'went'; suspect: string; say: string | null }
+  /** Why it is left; what it is weighed by. */
+  | { ask: 'leaving'; task: string }
+  | { ask: 'figures'; task: string; say: string | null };
 
 /** `say`: what is wrong with what was typed. */
 export type KnownAsks =

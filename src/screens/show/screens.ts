@@ -18,6 +18,7 @@ import { taskScreen } from '../tasks/task.ts';
 import { testsScreen } from '../tasks/tests-list.ts';
 import { startsScreen } from '../trace/starts.ts';
 import { traceScreen } from '../trace/trace.ts';
+import { weighScreen } from '../trace/weigh.ts';
 import { listOfKeys } from './help.ts';
 
 const SCREENS: { readonly [S in View['screen']]: Screen<Extract<View, { screen: S }>> } = {
@@ -38,6 +39,7 @@ const SCREENS: { readonly [S in View['screen']]: Screen<Extract<View, { screen: 
   known: knownScreen,
   trace: traceScreen,
   starts: startsScreen,
+  weigh: weighScreen,
   field: fieldScreen,
   keys: listOfKeys(openOf),
 };

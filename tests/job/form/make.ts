@@ -80,6 +80,8 @@ function places(verb: Verb): fc.Arbitrary<Partial<Entry>> {
     case 'tried':
     case 'found':
       return suspect;
+    case 'figured':
+      return task;
     case 'out':
     case 'in':
     case 'tight':

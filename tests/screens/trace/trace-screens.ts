@@ -23,6 +23,28 @@ checks:
   bowl: {check: Fuel stands still in the bowl, bad: float, takes: 10 min, under: tank, needs: in the light}
 diary:
 `;
+/** A cover with a shaft seal behind it. */
+export const SEAL = `putback: 1
+job: Left cover weeps oil
+machine: Hollin 400 Twin
+pieces:
+  lever: {takes: 5 min}
+  cover: {under: lever, takes: 30 min, joint: new gasket}
+tasks:
+  seal: {decide: Renew the shaft seal?, while: cover off, now: {price: 12.50, takes: 40 min}, chance: 1 in 2, harm: {chance: 1 in 20, price: 60.00, takes: 0 min}}
+  bearing: {decide: Renew the bearing?, while: cover off}
+  hose: {decide: Renew the brake hose?, chance: rarely}
+buy:
+  gasket: {what: cover gasket, price: 14.20, once: true, for: cover on}
+diary:
+`;
+
+export function question(look: Look, task: string): Desk {
+  const desk = new Desk(new Bench(SEAL), look);
+  desk.state = { ...desk.state, hour: 20, view: { screen: 'job', here: `:${task}` } };
+  return desk.press('space');
+}
+
 export const EMPTY = `putback: 1
 job: Drips somewhere
 machine: Marlow 250
@@ -56,6 +78,12 @@ export const TRACE: Record<string, (look: Look) => Desk> = {
   'find the fault, found': (look) => looked(look).press('enter'),
   'find the fault, nothing listed': (look) => fault(look, EMPTY),
   'lists to start from': (look) => fault(look, EMPTY).press('l'),
+  'renew it or leave it': (look) => question(look, 'seal'),
+  'a question to decide': (look) => question(look, 'bearing'),
+  'renew it, by the manual': (look) => question(look, 'hose'),
+  'renew it or leave it, nothing known': (look) => question(look, 'bearing').press('w'),
+  'other figures': (look) => question(look, 'seal').press('c'),
+  'leave it, and why': (look) => question(look, 'seal').press('l').type('no seal here'),
   'a line each': (look) =>
     fault(look, EMPTY).press('+').type('Gasket torn, often').press('enter').type('seal hard'),
   'a reading': (look) => fault(look).press('up enter').type('0.4'),
