@@ -74,6 +74,7 @@ export const PLACES: Readonly<Record<string, (at: At) => Candidate[]>> = {
   TASK: tasks,
   KIND: kinds,
   CHECK: traced,
+  ANSWER: () => bare(['look', 'renew', 'leave', 'ask']),
   HOW: () => bare([...LOOKS, 'found']),
   NAME: (at) => [...pieces(at), ...tasks(at)],
   THING: ({ job }) =>

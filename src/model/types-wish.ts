@@ -72,6 +72,8 @@ export type WishWhat =
   | { do: 'tried'; suspect: string; how?: Tried; old?: OldPart }
   /** A suspect or a check that is not in the file yet, with its fields. */
   | ({ do: 'list'; section: 'suspects' | 'checks' } & Named)
+  /** A thing within reach while the piece is off. */
+  | { do: 'choose'; piece: string; what: string; answer: 'look' | 'renew' | 'leave' | 'ask' }
   /** What a question to decide is weighed by, as texts of the file; absent: not said. */
   | { do: 'figures'; task: string; texts: Readonly<Record<string, string>> }
   /** A list to start from, as much of it as is not in the file yet. */

@@ -36,6 +36,7 @@ export const VERBS = [
   'looked', // good | bad | unclear: a check; or a suspect whose part was changed to try: bad, the trouble is gone
   'tried', // what was put in for a suspect, to try
   'listed', // a suspect or a check that was not in the file, as it was typed
+  'chosen', // look, renew, leave or ask, and what, of a thing within reach while the piece is off
   'figured', // what a question to decide is weighed by, in one line
   'found', // what the fault is: the text that then stands in `found:`
   'note', // text

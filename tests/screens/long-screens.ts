@@ -48,6 +48,7 @@ checks:
   flow: {check: Fuel runs, bad: float, limit: "${long('Edge')}"}
 pieces:
   cover: {name: "Cover. ${long('Cover')}"}
+  seal: {name: "Shaft seal. ${long('Lip')}", under: cover}
 tasks:
   seal: {decide: Renew the seal?, while: cover off, chance: "1 in 6", now: 12}
 buy:
@@ -190,6 +191,11 @@ export const LONG: Record<Place, () => Desk> = {
     const desk = at(new Bench(FAULT));
     desk.state = { ...desk.state, view: { screen: 'job', here: ':seal' } };
     return desk.press('space');
+  },
+  'within-reach': () => {
+    const bench = new Bench(FAULT);
+    bench.mark({ do: 'off', piece: 'cover' });
+    return at(bench).open('cover').press('k o');
   },
   trace: () => at(new Bench(FAULT)).press('f'),
   starts: () => at(new Bench(FAULT)).press('f l'),

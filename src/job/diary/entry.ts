@@ -54,6 +54,7 @@ export const VERB_PLACES: Record<Verb, readonly (readonly string[])[]> = {
   looked: [['check!'], ['suspect!']],
   tried: [['suspect!']],
   listed: [['suspect!'], ['check!'], []],
+  chosen: [['piece!']],
   figured: [['task!']],
   found: [['suspect!']],
   undo: [[]],

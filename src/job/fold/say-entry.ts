@@ -45,6 +45,8 @@ export function sayEntry(entry: Entry, job: Job): string {
       const said = says === printed ? `${says} after all` : besidePrinted(says, printed);
       return `${entry.task ? `${entry.task}, ` : ''}${entry.value}${where}: ${said}`;
     }
+    case 'chosen':
+      return `while it is open: ${entry.value}`;
     case 'figured':
       return `${aboutSaid(entry, job)}: weighed by ${entry.value === '' ? 'nothing' : entry.value}`;
     case 'looked':

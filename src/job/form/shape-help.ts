@@ -272,6 +272,11 @@ export const HELP = {
     looked: help('How a look came out.', 'good, bad or unclear', 'looked: good'),
     tried: help('What was put in to try.', TEXT, 'tried: new plug'),
     listed: help('What was not in the file, as typed.', TEXT, 'listed: Coil open'),
+    chosen: help(
+      'What is done about a thing within reach.',
+      'look, renew, leave or ask, and what',
+      'chosen: renew shaft seal',
+    ),
     figured: help('What a question is weighed by.', TEXT, 'figured: "chance 1 in 6"'),
     found: help('What the fault is.', TEXT, 'found: Ignition coil open'),
     undo: help('Takes another entry back.', 'the id of an entry', 'undo: bZ4yK1uW'),

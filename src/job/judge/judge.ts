@@ -4,6 +4,7 @@
  */
 
 import type { Job, Verdict, Wish } from '../../model/types.ts';
+import { judgeChoose } from './chosen.ts';
 import { judgeCorrect } from './correct.ts';
 import { judgeDone } from './done.ts';
 import { judgeFigures } from './figures.ts';
@@ -63,6 +64,8 @@ export function judge(job: Job, wish: Wish, stamp: Stamp): Verdict {
       return judgeTry(job, wish, stamp);
     case 'list':
       return judgeList(job, wish, stamp);
+    case 'choose':
+      return judgeChoose(job, wish, stamp);
     case 'figures':
       return judgeFigures(job, wish, stamp);
     case 'start':

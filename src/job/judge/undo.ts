@@ -2,6 +2,7 @@
 
 import type { Edit, Entry, Job, Verdict, Warning } from '../../model/types.ts';
 import { printItem } from '../../piece/row.ts';
+import { chosenBack } from './chosen.ts';
 import { figuredBack } from './figures.ts';
 import { already, refuse, type Stamp, type Wished, write, wrong } from './parts.ts';
 import { tracedBack } from './trace.ts';
@@ -32,6 +33,7 @@ export function judgeUndo(job: Job, wish: Wished<'undo'>, stamp: Stamp): Verdict
 function back(job: Job, target: Entry): { edits: Edit[]; warnings?: Warning[] } {
   const meant = meantBy(job, target);
   if (meant.verb === 'written') return writtenBack(job, meant, job.living.has(meant.id));
+  if (meant.verb === 'chosen') return chosenBack(job, meant, job.living.has(meant.id));
   if (meant.verb === 'figured') return figuredBack(job, meant, job.living.has(meant.id));
   if (meant.verb === 'found' || meant.verb === 'listed')
     return tracedBack(job, meant, job.living.has(meant.id));
@@ -70,7 +72,14 @@ function meantBy(job: Job, entry: Entry): Entry {
   return on;
 }
 
-const STANDS_ALONE: readonly string[] = ['note', 'undo', 'written', 'corrected', 'figured'];
+const STANDS_ALONE: readonly string[] = [
+  'note',
+  'undo',
+  'written',
+  'corrected',
+  'figured',
+  'chosen',
+];
 
 function rests(later: Entry, on: Entry): boolean {
   if (later.verb === 'corrected') return corrects(later, on);

@@ -122,6 +122,7 @@ function done(state: State, view: FieldView, text: string): Updated {
     case 'put':
     case 'went':
     case 'leaving':
+    case 'left-so':
     case 'figures':
       return doneTrace(state, below, asks, text);
     case 'belongs': {
@@ -261,6 +262,7 @@ function question(state: State, asks: Asks): string[] {
     case 'put':
     case 'went':
     case 'leaving':
+    case 'left-so':
     case 'figures':
       return questionTrace(state, asks);
     case 'belongs':

@@ -164,6 +164,8 @@ type Screens =
   | { screen: 'known'; of: Of; here: string | null; first: readonly string[]; under: View }
   /** What the fault may be, and what to look at next. */
   | { screen: 'trace'; here: string | null; under: View }
+  /** What is within reach while this piece is off. */
+  | { screen: 'within-reach'; piece: string; here: string | null; under: View }
   /** A question to decide: renew it now, or leave it. */
   | { screen: 'weigh'; task: string; under: View }
   /** Lists of suspects and looks to start from. */
@@ -232,6 +234,7 @@ export type TraceAsks =
   | { ask: 'went'; suspect: string; say: string | null }
   /** Why it is left; what it is weighed by. */
   | { ask: 'leaving'; task: string }
+  | { ask: 'left-so'; piece: string; what: string }
   | { ask: 'figures'; task: string; say: string | null };
 
 /** `say`: what is wrong with what was typed. */

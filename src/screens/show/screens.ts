@@ -16,6 +16,7 @@ import { pieceScreen } from '../piece/piece.ts';
 import { roundScreen } from '../tasks/round.ts';
 import { taskScreen } from '../tasks/task.ts';
 import { testsScreen } from '../tasks/tests-list.ts';
+import { reachScreen } from '../tasks/while-open.ts';
 import { startsScreen } from '../trace/starts.ts';
 import { traceScreen } from '../trace/trace.ts';
 import { weighScreen } from '../trace/weigh.ts';
@@ -40,6 +41,7 @@ const SCREENS: { readonly [S in View['screen']]: Screen<Extract<View, { screen: 
   trace: traceScreen,
   starts: startsScreen,
   weigh: weighScreen,
+  'within-reach': reachScreen,
   field: fieldScreen,
   keys: listOfKeys(openOf),
 };

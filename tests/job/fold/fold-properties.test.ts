@@ -29,6 +29,7 @@ const values: Record<Verb, string[]> = {
   looked: ['good', 'bad', 'unclear'],
   tried: ['new plug'],
   listed: ['Coil open'],
+  chosen: ['renew seal'],
   figured: ['chance 1 in 6'],
   found: ['Coil open'],
   undo: [...ids, 'nosuchid'],

@@ -92,6 +92,7 @@ function places(verb: Verb): fc.Arbitrary<Partial<Entry>> {
     case 'removed':
     case 'fitted':
     case 'written':
+    case 'chosen':
       return piece;
     case 'corrected':
       return fc.oneof(piece, some, task);
