@@ -1,5 +1,5 @@
 /** What the screens want of job files, carried out: reading, marking, listing, committing. */
-import { type Bench, findBench } from '../../diary/bench.ts';
+import { type Bench, findBench, oddIn } from '../../diary/bench.ts';
 import { commitPlace } from '../../diary/milestone.ts';
 import { fold } from '../../job/fold/fold.ts';
 import { readJob } from '../../job/read.ts';
@@ -203,7 +203,8 @@ export function filesIn(
         strange.length === 0
           ? null
           : `${SIDE} holds what is none of putback's, and it is left alone: ${strange.join(', ')}.`;
-      const said = [benchOf(folder)?.unread ?? null, odd].filter((say) => say !== null);
+      const bench = benchOf(folder);
+      const said = [bench && oddIn(bench), odd].filter((say) => say !== null);
       return said.length === 0 ? null : said.join(' ');
     },
     leave: shown.leave,
