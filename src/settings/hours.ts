@@ -1,7 +1,7 @@
 /** The hours in which somebody works on a bench, day by day. */
 import type { PairSpot, TextSpot } from '../job/yaml/spot.ts';
 
-const DAYS = ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'] as const;
+const DAYS: readonly string[] = ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'];
 
 /** Of a day, from 0 to 1440; the end is behind the start. */
 export interface Span {
@@ -16,8 +16,8 @@ export const NO_HOURS: Hours = null;
 /** `mon`, `mon-fri`, `sat-sun`; null: no day. */
 function daysOf(text: string): number[] | null {
   const [first = '', last = first, more] = text.toLowerCase().split('-');
-  const from = DAYS.findIndex((day) => day === first.trim());
-  const to = DAYS.findIndex((day) => day === last.trim());
+  const from = DAYS.indexOf(first.trim());
+  const to = DAYS.indexOf(last.trim());
   if (from < 0 || to < from || more !== undefined) return null;
   return DAYS.flatMap((_, i) => (i >= from && i <= to ? [i] : []));
 }
