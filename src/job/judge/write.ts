@@ -14,7 +14,7 @@ import type {
 import { readMap } from '../../piece/map.ts';
 import { holeNames } from '../../piece/order.ts';
 import { NAME } from '../diary/entry.ts';
-import { barePiece } from '../form/spec.ts';
+import { barePiece } from '../form/bare.ts';
 import { spelled, truthFault } from '../truth/figures.ts';
 import { rawUpper } from '../truth/raw-upper.ts';
 import { orderIn } from './correct.ts';
