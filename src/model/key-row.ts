@@ -18,6 +18,8 @@ interface Said {
   must?: true;
   /** The name of its field, where that is another. */
   as?: string;
+  /** Read before its step, in this order (from 1), each way: put in the way first, or only good to know. */
+  read?: { at: number; removal?: 'first' | 'beside'; fitting?: 'first' | 'beside' };
   /** Of names of pieces: what is named may stay where it is and be no piece of the job; only a slip is told. */
   mayStay?: true;
 }
@@ -25,12 +27,17 @@ interface Said {
 /** Only in the file. */
 interface Plain extends Said {
   value: ValueName;
+  label?: never;
+  corrected?: never;
+  written?: never;
 }
 
 /** Told on a screen, under this name. */
 interface Labelled extends Said {
   value: ValueName;
   label: string;
+  corrected?: never;
+  written?: never;
 }
 
 /** A manual can have it wrong. */
@@ -38,27 +45,38 @@ interface Corrected extends Said {
   value: CorrectedValue;
   label: string;
   corrected: true;
+  written?: never;
   /** Of a hole: where the hole says nothing, what its piece says holds. */
   elseOfPiece?: true;
+}
+
+/** How a text is asked for that is put into it. */
+interface Asked {
+  /** The question on a screen; the lines behind it help. */
+  asks: readonly [string, ...string[]];
+  /** Offered while nothing is said, in this order (from 1): what it is for. */
+  offered?: readonly [number, string];
+  /** Only where there are bolts. */
+  ofBolts?: true;
 }
 
 /** A text can be put into it from a screen or a command. */
 interface Written extends Said {
   value: WrittenValue;
   label: string;
-  corrected?: true;
-  written: {
-    /** Asked for on a screen; the lines behind the question help. */
-    asks: readonly [string, ...string[]];
-    /** Offered while nothing is said, in this order (from 1): what it is for. */
-    offered?: readonly [number, string];
-    /** Only where there are bolts. */
-    ofBolts?: true;
-  };
+  corrected?: never;
+  written: Asked;
+}
+
+interface WrittenAndCorrected extends Said {
+  value: WrittenValue & CorrectedValue;
+  label: string;
+  corrected: true;
+  written: Asked;
 }
 
 /** One key of a job file. */
-export type KeyRow = Plain | Labelled | Corrected | Written;
+export type KeyRow = Plain | Labelled | Corrected | Written | WrittenAndCorrected;
 export type Keys = Readonly<Record<string, KeyRow>>;
 
 type FieldOf<K, R> = R extends { as: infer A extends string } ? A : K;

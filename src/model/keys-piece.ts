@@ -61,6 +61,7 @@ export const PIECE_KEYS = {
     value: 'texts',
     is: 'How it meets its neighbour: gasket, sealant, dowels, lip.',
     like: 'joint: new gasket',
+    read: { at: 2, fitting: 'first' },
     label: 'Joint',
     corrected: true,
     written: {
@@ -75,6 +76,7 @@ export const PIECE_KEYS = {
     value: 'texts',
     is: 'What falls out or must stay in.',
     like: 'loose: [2 dowels, thrust washer]',
+    read: { at: 3, removal: 'beside', fitting: 'first' },
     label: 'Loose',
     corrected: true,
     written: {
@@ -86,6 +88,7 @@ export const PIECE_KEYS = {
     value: 'ways',
     is: 'Read once before its step.',
     like: 'caution: {fitting: Keep fingers off the edge.}',
+    read: { at: 1, removal: 'first', fitting: 'first' },
     label: 'Caution',
     corrected: true,
   },
@@ -93,6 +96,7 @@ export const PIECE_KEYS = {
     value: 'ways',
     is: 'Shown beside its step.',
     like: 'tip: {removal: Top bolt last.}',
+    read: { at: 6, removal: 'beside', fitting: 'beside' },
     label: 'Tip',
     corrected: true,
   },
@@ -100,6 +104,7 @@ export const PIECE_KEYS = {
     value: 'texts',
     is: 'Alignment marks.',
     like: 'marks: dot on the shaft in line with the split',
+    read: { at: 4, removal: 'first', fitting: 'first' },
     label: 'Marks',
     corrected: true,
     written: {
@@ -111,6 +116,7 @@ export const PIECE_KEYS = {
     value: 'texts',
     is: 'How hoses, wires and cables run.',
     like: 'routes: behind the frame tube',
+    read: { at: 5, removal: 'first', fitting: 'first' },
     label: 'Runs',
     corrected: true,
     written: {
@@ -209,6 +215,7 @@ export const PIECE_KEYS = {
     value: 'text',
     is: 'Anything else.',
     like: 'note: edge was bent before',
+    read: { at: 7, removal: 'beside', fitting: 'beside' },
     label: 'Note',
     corrected: true,
   },

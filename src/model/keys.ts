@@ -2,8 +2,8 @@
  * The table of a job file's keys: one row each. The types of what is read, the reader, the check, the JSON Schema, help,
  * labels, questions, what can be written and what can be corrected follow from it. A row more is a key more.
  */
-import { bareFields, type FieldsOf, type Keys, type KeysWith, keysWith } from './key-row.ts';
-import { HOLE_KEYS, type PIECE_KEYS } from './keys-piece.ts';
+import { type FieldsOf, type Keys, type KeysWith, keysWith } from './key-row.ts';
+import type { HOLE_KEYS, PIECE_KEYS } from './keys-piece.ts';
 
 export { HOLE_KEYS, PIECE_KEYS } from './keys-piece.ts';
 
@@ -185,9 +185,6 @@ export type FileFields = FieldsOf<typeof FILE_KEYS>;
 
 export type TaskVerb = KeysWith<typeof TASK_KEYS, { value: 'verb' }>;
 export const TASK_VERBS = keysWith(TASK_KEYS, (row) => row.value === 'verb') as readonly TaskVerb[];
-
-/** A hole of which nothing is said. */
-export const bareHole = (name: string) => ({ name, ...bareFields(HOLE_KEYS) });
 
 /** The kind of bolts as a mapping spells it, each part as it is written. */
 export type KindParts = { -readonly [K in keyof typeof KIND_KEYS]?: string };

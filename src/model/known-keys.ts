@@ -20,6 +20,8 @@ type ListValue = 'texts' | 'pieceNames';
 type WholeValue = 'order' | 'picture';
 /** Of these a piece can have several: one more is put beside them. */
 export type Several = KeysWith<typeof PIECE_KEYS, { written: object; value: ListValue }>;
+/** Its texts are names of pieces. */
+export type NamesPieces = KeysWith<typeof PIECE_KEYS, { written: object; value: 'pieceNames' }>;
 /** One text, and written again as a whole. */
 export type Anew = KeysWith<typeof PIECE_KEYS, { written: object; value: WholeValue }>;
 
@@ -34,11 +36,17 @@ const ROWS = new Map<string, KeyRow>(
   [TASK_KEYS, HOLE_KEYS, PIECE_KEYS].flatMap((keys) => rowsOf<Keys>(keys)),
 );
 
-const corrected = (keys: Keys) => keysWith(keys, (row) => 'corrected' in row);
+const corrected = (keys: Keys) => keysWith(keys, (row) => row.corrected === true);
 
-/** In the order of a job file: of a piece, more of a hole, of a task. */
+/** What can be corrected of each, in the order of a job file. */
+export const CORRECTABLE_OF = {
+  piece: corrected(PIECE_KEYS),
+  hole: corrected(HOLE_KEYS),
+  task: ['step', ...corrected(TASK_KEYS)],
+};
+
 export const CORRECTABLE = [
-  ...new Set([...corrected(PIECE_KEYS), ...corrected(HOLE_KEYS), 'step', ...corrected(TASK_KEYS)]),
+  ...new Set(Object.values(CORRECTABLE_OF).flat()),
 ] as unknown as readonly [Correctable, ...Correctable[]];
 
 /** The kind of value that a text of this name is. */
@@ -48,7 +56,7 @@ export function valueNameOf(what: Correctable): CorrectedValue {
 
 export function labelOf(what: Known): string {
   const row = ROWS.get(what);
-  return row && 'label' in row ? row.label : 'Step';
+  return row?.label ?? 'Step';
 }
 
 /** What counts for a hole that says nothing of its own is what its piece says. */
@@ -75,8 +83,7 @@ export function isAnew(key: Writable): key is Anew {
   return WHOLES.includes(PIECE_KEYS[key].value);
 }
 
-/** Keys whose texts are names of pieces. */
-export function namesPieces(key: Writable): boolean {
+export function namesPieces(key: Writable): key is NamesPieces {
   return PIECE_KEYS[key].value === 'pieceNames';
 }
 
@@ -87,7 +94,7 @@ export const asksOf = (key: Writable) => writtenOf(key).asks;
 
 /** What may be said of a piece and is not yet, each with what it is for, in the order in which it is offered. */
 export const OFFERED: readonly (readonly [Writable, string])[] = (
-  keysWith(PIECE_KEYS, (row) => 'written' in row) as Writable[]
+  keysWith(PIECE_KEYS, (row) => row.written !== undefined) as Writable[]
 )
   .flatMap((key) => {
     const { offered } = writtenOf(key);
@@ -97,7 +104,7 @@ export const OFFERED: readonly (readonly [Writable, string])[] = (
   .map(({ key, what }) => [key, what] as const);
 
 /** Those that take one text more, those that have one, those that are written anew; in each as they are offered. */
-export const WRITABLE = (keysWith(PIECE_KEYS, (row) => 'written' in row) as Writable[])
+export const WRITABLE = (keysWith(PIECE_KEYS, (row) => row.written !== undefined) as Writable[])
   .map((key) => {
     const [at] = writtenOf(key).offered ?? [OFFERED.length + 1];
     return { key, at, how: isSeveral(key) ? 0 : isAnew(key) ? 2 : 1 };
