@@ -3,7 +3,7 @@ import { existsSync, mkdirSync, readdirSync, readFileSync } from 'node:fs';
 import { basename, dirname, extname, join, resolve } from 'node:path';
 import { SCHEMA_FILE, writeSchema } from '../diary/schema-file.ts';
 import { shipped } from '../diary/shipped.ts';
-import { nameOfKey } from '../job/form/spec.ts';
+import { nameOfKey } from '../job/form/bare.ts';
 import { createFile } from '../job/save/create.ts';
 import { textOfScalar } from '../job/yaml/scalar.ts';
 import { near } from '../model/nearword.ts';
