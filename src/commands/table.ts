@@ -1,6 +1,7 @@
 /** All commands: their words, their help, and where they are. Each is loaded only when it is asked for. */
 import { BUY_STATES, HOLE_STATES } from '../model/types.ts';
 import type { Command, Options } from './command.ts';
+import { HANDED_ON } from './table-paper.ts';
 
 const SAYS: Options = { says: { value: 'TEXT', say: 'a word beside the mark' } };
 const BECAUSE: Options = {
@@ -309,6 +310,7 @@ export const COMMANDS: readonly Command[] = [
     words: { least: 1, most: 1 },
     load: () => import('./diary.ts'),
   },
+  ...HANDED_ON,
   {
     names: ['schema'],
     usage: '',
