@@ -1,14 +1,10 @@
 /** What the screens of a piece have in common: its name, its holes in the middle. */
 import type { HoleNow, PieceNow } from '../../model/types.ts';
-import { drawMap, type HoleToHole, type Mark, type Shape } from '../kit/map.ts';
+import { shapeOf } from '../../piece/looks.ts';
+import { drawMap, type HoleToHole, type Mark } from '../kit/map.ts';
 import { bold, type Line, line } from '../kit/text.ts';
 import { layoutOf } from '../now/piece-now.ts';
 import type { Page } from './page.ts';
-
-export function shapeOf(hole: HoleNow): Shape {
-  if (hole.trouble !== null || hole.state === 'conflict') return 'trouble';
-  return hole.state;
-}
 
 /** How a hole is drawn in this step, where that is not by its state alone. */
 export type Marking = (hole: HoleNow) => Partial<Omit<Mark, 'name'>>;
