@@ -14,7 +14,7 @@ import { type Files, filesIn } from './loop-files.ts';
 import { attendFiles } from './loop-watch.ts';
 import type { Shelf } from './shelf.ts';
 import type { Show } from './show.ts';
-import type { Timers } from './stdin-stream.ts';
+import type { Timers } from './timers.ts';
 
 /** One line about a mark that was not saved when the screens were left; null: there is none. */
 function leftUnsaved(state: State, files: Files): string | null {
@@ -32,14 +32,19 @@ function leftUnsaved(state: State, files: Files): string | null {
 export function showOf(
   { folder, file }: { folder: string; file: string | null },
   world: World,
-  outside: { shelf: Shelf; timers: Timers; strange?: readonly string[] },
+  outside: {
+    shelf: Shelf;
+    timers: Timers;
+    strange?: readonly string[];
+    ascii?: boolean | undefined;
+  },
 ): Show<State> {
   const { env, platform, stdout } = world;
   const { state, effects } = start({
     on: file === null ? { folder } : { file },
     ...drawnSize(stdout, platform),
     colour: colourAllowed(env),
-    ascii: asciiOnly(env, platform),
+    ascii: outside.ascii ?? asciiOnly(env, platform),
     now: world.now(),
   });
   const { shelf, timers, strange } = outside;
