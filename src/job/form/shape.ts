@@ -22,7 +22,8 @@ import {
 } from '../../model/keys.ts';
 import { BESIDE, CARES, VERBS, type Verb } from '../../model/types.ts';
 import type { ValueName } from '../../model/values.ts';
-import { HOLE, ID, NAME, TIME, VERB_PLACES, VERB_WORDS } from '../diary/entry.ts';
+import { verbRow, wordsOf } from '../../model/verbs.ts';
+import { HOLE, ID, NAME, TIME } from '../diary/entry.ts';
 import { helpFor, type Owner } from './help.ts';
 
 // A shape is used once or twice in a run: compiling it first costs more than it saves.
@@ -133,13 +134,13 @@ function makeEntryShapes(verb: Verb, told: Told): z.ZodType[] {
   const name = z.union([z.string().regex(NAME), z.int().min(0)]);
   const hole = z.union([z.string().regex(HOLE), z.int().min(1).max(999)]);
   const holes = z.union([z.string().regex(HOLE), z.int().min(1).max(999), z.array(hole).min(1)]);
-  const words = VERB_WORDS[verb];
-  const value = words ? z.enum(words) : verb === 'undo' ? z.string().regex(ID) : text;
+  const words = wordsOf(verb);
+  const value = words ? z.enum(words) : verbRow(verb).value === 'id' ? z.string().regex(ID) : text;
   const required = (key: string, shape: z.ZodType): Fields => ({
     [key]: withHelp(told, 'entry', key, shape),
   });
   const beside = BESIDE.map((key) => [key, withHelp(told, 'entry', key, optional(text))]);
-  return VERB_PLACES[verb].map((places) => {
+  return verbRow(verb).about.map((places) => {
     const where = places.map((place) => {
       const key = place.replace('!', '');
       const shape = withHelp(told, 'entry', key, key === 'hole' ? holes : name);
