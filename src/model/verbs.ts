@@ -19,7 +19,7 @@ interface Said {
   like: string;
 }
 
-interface VerbRow extends Said {
+export interface VerbRow extends Said {
   /** What it can be about: any one of these sets of places; `!` marks a place that must be named. */
   about: readonly (readonly (Place | `${Place}!`)[])[];
   /**
