@@ -32,9 +32,13 @@ export function run(call: Call) {
     angle,
     order,
   }));
-  const { pattern, why, tighten, loosen, balance } = order;
+  const { pattern, why, assumed, picture, tighten, loosen, balance } = order;
   const corrections = correctedIn(opened.job, key, ['sequence', 'torque', 'passes']);
-  const json = { piece: key, pattern, why, tighten, loosen, passes: rounds, balance, corrections };
+  const where = { assumed, picture };
+  const json = {
+    ...{ piece: key, pattern, why, ...where, tighten, loosen, passes: rounds, balance },
+    corrections,
+  };
   const turns = plan.rounds.map((r) => {
     const torque = r.torque ? ` ${printQuantity(r.torque)}` : '';
     const angle = r.angle === null ? '' : ` ${r.angle}°`;
@@ -59,6 +63,7 @@ function told(piece: PieceNow, order: Sequence, names: readonly string[], turns:
     place(name) > 0 ? `${name}: ${ordinal(place(name))}` : `${name}: done`;
   return [
     `${piece.spec.name}: ${order.why}.`,
+    ...(order.picture === null ? [] : [drawIt(names.length, order.picture)]),
     '',
     ...textMap(layout(piece.spec, names), label),
     '',
@@ -68,6 +73,11 @@ function told(piece: PieceNow, order: Sequence, names: readonly string[], turns:
     ...order.tips.loosen,
     ...turns,
   ].join('\n');
+}
+
+/** A ring was assumed, and it matters whether it is one. */
+function drawIt(count: number, matters: string): string {
+  return `${count} bolts, and ${matters}: draw where they are (map:) before you go by this order.`;
 }
 
 /** `1st`, `2nd`, `3rd`, `4th`, `11th`. */

@@ -37,16 +37,16 @@ function stepNext(job: Job, exact: boolean): NextStep | null {
   const pieces = byLastMark(job);
   for (const piece of pieces) {
     if (piece.where !== 'off' && (piece.where !== 'on' || piece.holes.length === 0)) continue;
-    const step = piece.where === 'off' ? goingOff(piece, exact) : goingOn(job, piece, exact);
+    const step = piece.where === 'off' ? goingOff(job, piece, exact) : goingOn(job, piece, exact);
     if (step) return step;
   }
   const down = furtherDown(job, pieces);
-  if (down) return goingOff(down, exact);
+  if (down) return goingOff(job, down, exact);
   const back = pieces.find((p) => p.where === 'open' && blockers(job, p).length === 0);
   if (back) return backOn(job, back);
   const untouched = pieces.every((p) => p.where === 'home');
   const first = [...job.pieces.values()].find((p) => !layersOf(job).overs.get(p.spec.key)?.size);
-  return untouched && first ? goingOff(first, exact) : null;
+  return untouched && first ? goingOff(job, first, exact) : null;
 }
 
 /** The piece that was worked on last comes first; the others in the order of the file. */
@@ -84,7 +84,7 @@ function waiting(job: Job): PieceNow | null {
 export function nextOf(job: Job, piece: PieceNow): NextStep | null {
   switch (piece.where) {
     case 'off':
-      return goingOff(piece, true);
+      return goingOff(job, piece, true);
     case 'on':
       return goingOn(job, piece, true);
     case 'open':
@@ -94,7 +94,7 @@ export function nextOf(job: Job, piece: PieceNow): NextStep | null {
   }
 }
 
-function goingOff(piece: PieceNow, exact: boolean): NextStep {
+function goingOff(job: Job, piece: PieceNow, exact: boolean): NextStep {
   const name = piece.spec.name;
   const loose = piece.holes.filter((h) => h.state !== 'out');
   const free = loose.filter((h) => h.trouble === null && h.conflict === null);
@@ -111,6 +111,7 @@ function goingOff(piece: PieceNow, exact: boolean): NextStep {
   }
   const hole = loosenNext(
     piece,
+    job.upper.kinds,
     free.map((h) => h.name),
   );
   if (hole !== null) {

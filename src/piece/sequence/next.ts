@@ -67,7 +67,11 @@ function orderOf(
 }
 
 /** The first of `from` in loosening order; null when `from` is empty. */
-export function loosenNext(piece: PieceNow, from: readonly string[]): string | null {
-  const { loosen } = sequence(piece.spec, undefined, namesOf(piece.holes));
+export function loosenNext(
+  piece: PieceNow,
+  kinds: ReadonlyMap<string, Kind>,
+  from: readonly string[],
+): string | null {
+  const { loosen } = sequence(piece.spec, kinds, namesOf(piece.holes));
   return loosen.find((name) => from.includes(name)) ?? from[0] ?? null;
 }

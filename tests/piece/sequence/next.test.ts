@@ -89,8 +89,8 @@ describe('the next hole', () => {
 describe('the next to loosen', () => {
   test('is the last that was tightened, of those that are asked about', () => {
     const now = standing(piece(8), 8);
-    expect(loosenNext(now, upTo(8))).toBe('8');
-    expect(loosenNext(now, ['1', '3', '5'])).toBe('3');
-    expect(loosenNext(now, [])).toBeNull();
+    expect(loosenNext(now, new Map(), upTo(8))).toBe('8');
+    expect(loosenNext(now, new Map(), ['1', '3', '5'])).toBe('3');
+    expect(loosenNext(now, new Map(), [])).toBeNull();
   });
 });

@@ -1,0 +1,108 @@
+/**
+ * How hard each bolt of a piece pulls, and which of them are the larger: by its thread and its torque.
+ *
+ * F = T / (K d), with K (the friction) taken as the same for all, so that only T / d counts. Where a torque is not
+ * known, or bolts are turned by an angle at the end, F goes with the stress area: bolts of one piece are taken as used
+ * to the same share of what they hold. Where no thread is known, T goes with d³ and F with d², so F with T^(2/3).
+ */
+import { readStages } from '../../bolt/stages.ts';
+import { type Thread, threadOf } from '../../bolt/threads.ts';
+import { convert } from '../../bolt/units.ts';
+import type { Kind, PieceSpec } from '../../model/types.ts';
+
+export interface Pull {
+  /** As a share of the hardest pull of the piece: 0 < force ≤ 1. */
+  force: number;
+  /** 0 for the largest bolts, then the next: by diameter, and of one diameter by torque. */
+  size: number;
+}
+
+interface Known {
+  thread: Thread | null;
+  /** N·m; null where it is not read. */
+  torque: number | null;
+  angle: boolean;
+}
+
+/** 5/16 in is 7.94 mm and stands in for M8: such are one size. mm. */
+const NEARLY = 0.1;
+
+/** One for each name, in that order. */
+export function pullsOf(
+  spec: Pick<PieceSpec, 'row' | 'torque' | 'holes'>,
+  kinds: ReadonlyMap<string, Kind>,
+  names: readonly string[],
+): Pull[] {
+  const read = new Map<string, Omit<Known, 'thread'>>();
+  const said = (text: string) => {
+    const found = read.get(text) ?? torqueIn(text);
+    read.set(text, found);
+    return found;
+  };
+  const threads = names.map((_, i) =>
+    threadOf(kinds.get(spec.row?.[i]?.kind ?? '')?.thread ?? null),
+  );
+  const usual = mostOf(threads);
+  const known = names.map((name, i): Known => {
+    const text = (spec.holes.get(name)?.torque ?? spec.torque)?.text ?? '';
+    return { thread: threads[i] ?? usual, ...said(text) };
+  });
+  const forces = known.map(forceOf(known));
+  const most = Math.max(...forces);
+  const sizes = sizesOf(known);
+  return forces.map((force, i) => ({ force: force / most, size: sizes[i] ?? 0 }));
+}
+
+function torqueIn(text: string): Omit<Known, 'thread'> {
+  const { stages } = readStages(text);
+  const torques = stages.flatMap((s) => (s.do === 'torque' ? [s.quantity] : []));
+  const full = torques.at(-1);
+  const torque = full ? convert(full.value, full.unit, 'N·m') : null;
+  return {
+    torque: torque !== null && torque > 0 ? torque : null,
+    angle: stages.some((s) => s.do === 'angle'),
+  };
+}
+
+/** The thread that most of them have: a bolt of which nothing is known is taken as one of those. */
+function mostOf(threads: readonly (Thread | null)[]): Thread | null {
+  const count = (thread: Thread) => threads.filter((t) => t?.name === thread.name).length;
+  const all = threads.filter((t) => t !== null);
+  return all.reduce<Thread | null>((most, t) => (most && count(most) >= count(t) ? most : t), null);
+}
+
+function forceOf(all: readonly Known[]): (known: Known) => number {
+  const threads = all.every((k) => k.thread !== null);
+  const torques = all.every((k) => k.torque !== null);
+  if (threads && torques && !all.some((k) => k.angle)) {
+    return ({ thread, torque }) => (torque ?? 0) / (thread?.d ?? 1);
+  }
+  if (threads) return ({ thread }) => thread?.stressArea ?? 1;
+  if (torques) return ({ torque }) => (torque ?? 0) ** (2 / 3);
+  return () => 1;
+}
+
+/** Largest diameter first; of one diameter the higher torque, and what is not read last. */
+function sizesOf(all: readonly Known[]): number[] {
+  const diameters = steps(
+    all.map((k) => k.thread?.d ?? 0),
+    NEARLY,
+  );
+  const torques = steps(
+    all.map((k) => k.torque ?? 0),
+    1e-9,
+  );
+  const own = all.map((_, i) => (diameters[i] ?? 0) * all.length + (torques[i] ?? 0));
+  const order = [...new Set(own)].sort((a, b) => a - b);
+  return own.map((size) => order.indexOf(size));
+}
+
+/** For each value its step downward from the largest: values within `within` of the head of a step are one. */
+function steps(values: readonly number[], within: number): number[] {
+  const heads: number[] = [];
+  for (const value of [...new Set(values)].sort((a, b) => b - a)) {
+    const head = heads.at(-1);
+    if (head === undefined || head - value > within) heads.push(value);
+  }
+  return values.map((value) => heads.findIndex((head) => head - value <= within));
+}
