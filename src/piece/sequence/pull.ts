@@ -24,8 +24,11 @@ interface Known {
   angle: boolean;
 }
 
-/** 5/16 in is 7.94 mm and stands in for M8: such are one size. mm. */
-const NEARLY = 0.1;
+/**
+ * As a share: 5/16 in stands in for M8 and 1/4 in (5.5 % more) for M6, and such are one size; of metric sizes no two are
+ * so near.
+ */
+const NEARLY = 0.06;
 
 /** One for each name, in that order. */
 export function pullsOf(
@@ -97,12 +100,12 @@ function sizesOf(all: readonly Known[]): number[] {
   return own.map((size) => order.indexOf(size));
 }
 
-/** For each value its step downward from the largest: values within `within` of the head of a step are one. */
+/** For each value its step downward from the largest: values less by no more than this share are one. */
 function steps(values: readonly number[], within: number): number[] {
   const heads: number[] = [];
   for (const value of [...new Set(values)].sort((a, b) => b - a)) {
     const head = heads.at(-1);
-    if (head === undefined || head - value > within) heads.push(value);
+    if (head === undefined || value < head * (1 - within)) heads.push(value);
   }
-  return values.map((value) => heads.findIndex((head) => head - value <= within));
+  return values.map((value) => heads.findIndex((head) => value >= head * (1 - within)));
 }

@@ -13,9 +13,16 @@ import { brute, leastPeak } from './brute.ts';
 import { FAMILIES, seeded, times } from './layouts.ts';
 
 const KINDS = new Map(
-  Object.entries({ S: 'M6x25', M: 'M8x30', L: 'M10x40', I: '5/16-18 x 1', U: 'stud' }).map(
-    ([letter, text]) => [letter, readKind(letter, text)],
-  ),
+  Object.entries({
+    S: 'M6x25',
+    M: 'M8x30',
+    L: 'M10x40',
+    I: '5/16-18 x 1',
+    Q: '1/4-20 x 1',
+    T: '10-32 UNF x 1',
+    F: 'M5x16',
+    U: 'stud',
+  }).map(([letter, text]) => [letter, readKind(letter, text)]),
 );
 const row = (letters: string) => [...letters].map((kind) => ({ kind, with: [] }));
 const holes = (own: Record<string, Partial<HoleSpec>>) =>
@@ -61,9 +68,12 @@ describe('how hard a bolt pulls', () => {
     expect(pulls(made('SSU')).map((p) => [p.force, p.size])).toEqual(times(3, () => [1, 0]));
   });
 
-  test('5/16 in is one size with M8', () => {
-    expect(pulls(made('MIM')).map((p) => p.size)).toEqual([0, 0, 0]);
-  });
+  test.each(['MI', 'QS', 'TF'])(
+    'an inch thread is one size with its metric neighbour: %s',
+    (two) => {
+      expect(pulls(made(two)).map((p) => p.size)).toEqual([0, 0]);
+    },
+  );
 });
 
 describe('in each stage', () => {

@@ -38,7 +38,7 @@ describe('a torque on the wrenches of this bench', () => {
     const [small] = WRENCHES;
     const name = 'a\x1b[31m\u202eb';
     const evil = small ? [{ ...small, name }] : [];
-    const desk = new Desk(inAgain('hub', ['snug']), {}, evil).open('hub');
+    const desk = new Desk(inAgain('hub', ['snug']), {}, evil).open('hub').press('2');
     expect(desk.frame).toContain('set 8 on the a');
     expect(desk.frame).not.toMatch(/[\x1b\u202e]/);
   });
