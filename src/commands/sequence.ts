@@ -3,7 +3,7 @@ import { printQuantity } from '../bolt/units.ts';
 import { passNow } from '../job/judge/tight.ts';
 import type { Job, PieceNow } from '../model/types.ts';
 import { layout } from '../piece/map.ts';
-import { passes, passesOf } from '../piece/passes.ts';
+import { rounds } from '../piece/sequence/rounds.ts';
 import { type Sequence, sequence } from '../piece/sequence/sequence.ts';
 import { answer, type Call, misuse, optionText } from './command.ts';
 import { correctedIn, correctedLines } from './corrected.ts';
@@ -25,8 +25,8 @@ export function run(call: Call) {
   }
   const done = [...new Set([...said, ...doneInPass(piece, opened.job)])];
   const order = sequence(piece.spec, opened.job.upper.kinds, names, done);
-  const plan = passes(piece.spec, opened.job.upper.kinds, order.tighten, names);
-  const rounds = plan.rounds.map(({ name, torque, angle, order }) => ({
+  const plan = rounds(piece.spec, opened.job.upper.kinds, order.tighten, names);
+  const passes = plan.rounds.map(({ name, torque, angle, order }) => ({
     name,
     torque: torque ? { value: torque.value, unit: torque.unit } : null,
     angle,
@@ -36,7 +36,7 @@ export function run(call: Call) {
   const corrections = correctedIn(opened.job, key, ['sequence', 'torque', 'passes']);
   const where = { assumed, picture };
   const json = {
-    ...{ piece: key, pattern, why, ...where, tighten, loosen, passes: rounds, balance },
+    ...{ piece: key, pattern, why, ...where, tighten, loosen, passes, balance },
     corrections,
   };
   const turns = plan.rounds.map((r) => {
@@ -51,7 +51,7 @@ export function run(call: Call) {
 
 /** Holes that the diary knows to be done in a pass that has begun; a pass that has not begun has its whole order. */
 function doneInPass(piece: PieceNow, job: Job): string[] {
-  const pass = passNow(piece, passesOf(piece.spec, job.upper.kinds));
+  const pass = passNow(piece, job.upper.kinds);
   if (piece.where !== 'on' || !pass) return [];
   return piece.holes.filter((h) => h.passes.includes(pass.name)).map((h) => h.name);
 }

@@ -52,14 +52,15 @@ export function hasGasket({ joint }: Pick<PieceSpec, 'joint'>): boolean {
 const ALONE =
   /\b(?:plugs?|axles?|(?:wheel )?spindles?|bleed(?:er)?s?(?: (?:screws?|nipples?|valves?))?)(?: (?:nuts?|bolts?))?$/i;
 
-/** A single bolt, plugs or an axle: nothing is pulled down evenly, so nothing is gone round. */
+/** A single bolt, plugs or an axle: nothing is pulled down evenly, so nothing is gone round. `count`: bolts in all. */
 export function isAlone(
   { key, name, row }: Named & Pick<PieceSpec, 'row'>,
   kinds: ReadonlyMap<string, Kind>,
+  count: number,
 ): boolean {
-  if (row === null) return false;
-  const plugs = row.every((item) => ALONE_KIND.test(kinds.get(item.kind)?.text ?? ''));
-  return row.length === 1 || plugs || ALONE.test(key.replaceAll('-', ' ')) || ALONE.test(name);
+  if (count === 1 || ALONE.test(key.replaceAll('-', ' ')) || ALONE.test(name)) return true;
+  const texts = (row ?? []).map((item) => kinds.get(item.kind)?.text ?? '');
+  return texts.length > 0 && texts.every((text) => ALONE_KIND.test(text));
 }
 
 const ALONE_KIND = /\b(?:plugs?|axles?|spindles?|bleeders?|banjos?)\b/i;

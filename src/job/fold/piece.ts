@@ -12,7 +12,7 @@ import type {
   Where,
 } from '../../model/types.ts';
 import { holeNames } from '../../piece/order.ts';
-import { lastPass, passesOf } from '../../piece/passes.ts';
+import { makesTight } from '../../piece/passes.ts';
 import {
   bringOut,
   conclude,
@@ -30,8 +30,8 @@ export interface Making {
   now: PieceNow;
   byName: Map<string, HoleNow>;
   settled: Map<string, RowItem>;
-  /** The pass that makes a bolt tight. */
-  last: string;
+  /** Whether this pass makes the bolt of a hole tight. */
+  makesTight: (hole: string, pass: string) => boolean;
   /** Something came off in this round. */
   wasOff: boolean;
 }
@@ -48,12 +48,11 @@ export function begin(spec: PieceSpec, upper: Upper): Making {
     tray: spec.tray,
     last: null,
   };
-  const last = lastPass(passesOf(spec, upper.kinds));
   return {
     now,
     byName: new Map(holes.map((h) => [h.name, h])),
     settled: new Map(),
-    last,
+    makesTight: (hole, pass) => makesTight(spec, upper.kinds, hole, pass),
     wasOff: false,
   };
 }
@@ -88,7 +87,7 @@ export function apply(making: Making, entry: Entry, tasks: ReadonlyMap<string, T
       now.fitted = true;
       break;
     case 'tight':
-      for (const [hole] of targets(making, entry)) tighten(hole, entry, making.last);
+      for (const [hole] of targets(making, entry)) tighten(hole, entry, making.makesTight);
       break;
     case 'state':
       for (const [hole] of targets(making, entry)) setTrouble(hole, entry, now.away !== 'no');

@@ -58,8 +58,9 @@ export function choose(task: Task, first: readonly number[], computed: () => Com
   };
 }
 
-function whyComputed({ done, rank }: Task, first: readonly number[], circle: boolean): string {
+function whyComputed({ v, done, rank }: Task, first: readonly number[], circle: boolean): string {
   const least = 'as it tilts the piece least';
+  if (v.n === 1) return 'a single bolt';
   if (circle) return `other bolts of the circle were done first: the rest ${least}`;
   if (done.length > 0) return `the rest ${least}`;
   if (first.length > 0) return `what comes first, then the rest ${least}`;

@@ -2,11 +2,11 @@
  * How hard each bolt of a piece pulls, and which of them are the larger: by its thread and its torque.
  *
  * F = T / (K d), with K (the friction) taken as the same for all, so that only T / d counts. Where a torque is not
- * known, or bolts are turned by an angle at the end, F goes with the stress area: bolts of one piece are taken as used
+ * known, or bolts are turned by an angle at the end, F goes with the stress area (or d²): bolts of one piece are taken as used
  * to the same share of what they hold. Where no thread is known, T goes with d³ and F with d², so F with T^(2/3).
  */
 import { readStages } from '../../bolt/stages.ts';
-import { type Thread, threadOf } from '../../bolt/threads.ts';
+import { threadOf } from '../../bolt/threads.ts';
 import { convert } from '../../bolt/units.ts';
 import type { Kind, PieceSpec } from '../../model/types.ts';
 
@@ -18,10 +18,25 @@ export interface Pull {
 }
 
 interface Known {
-  thread: Thread | null;
+  bolt: Bolt | null;
   /** N·m; null where it is not read. */
   torque: number | null;
   angle: boolean;
+}
+
+interface Bolt {
+  /** Diameter, mm. */
+  d: number;
+  /** Stress area, mm²; null for a thread without figures. */
+  area: number | null;
+}
+
+/** `M9` and `M11` are in print and in no table at hand: their diameter is known all the same. */
+function boltOf(thread: string | null): Bolt | null {
+  const found = threadOf(thread);
+  if (found) return { d: found.d, area: found.stressArea };
+  const d = Number(/^M(\d+(?:\.\d+)?)\b/.exec(thread ?? '')?.[1] ?? Number.NaN);
+  return d > 0 ? { d, area: null } : null;
 }
 
 /**
@@ -36,19 +51,17 @@ export function pullsOf(
   kinds: ReadonlyMap<string, Kind>,
   names: readonly string[],
 ): Pull[] {
-  const read = new Map<string, Omit<Known, 'thread'>>();
+  const read = new Map<string, Omit<Known, 'bolt'>>();
   const said = (text: string) => {
     const found = read.get(text) ?? torqueIn(text);
     read.set(text, found);
     return found;
   };
-  const threads = names.map((_, i) =>
-    threadOf(kinds.get(spec.row?.[i]?.kind ?? '')?.thread ?? null),
-  );
-  const usual = mostOf(threads);
+  const bolts = names.map((_, i) => boltOf(kinds.get(spec.row?.[i]?.kind ?? '')?.thread ?? null));
+  const usual = mostOf(bolts);
   const known = names.map((name, i): Known => {
     const text = (spec.holes.get(name)?.torque ?? spec.torque)?.text ?? '';
-    return { thread: threads[i] ?? usual, ...said(text) };
+    return { bolt: bolts[i] ?? usual, ...said(text) };
   });
   const forces = known.map(forceOf(known));
   const most = Math.max(...forces);
@@ -56,7 +69,7 @@ export function pullsOf(
   return forces.map((force, i) => ({ force: force / most, size: sizes[i] ?? 0 }));
 }
 
-function torqueIn(text: string): Omit<Known, 'thread'> {
+function torqueIn(text: string): Omit<Known, 'bolt'> {
   const { stages } = readStages(text);
   const torques = stages.flatMap((s) => (s.do === 'torque' ? [s.quantity] : []));
   const full = torques.at(-1);
@@ -67,20 +80,22 @@ function torqueIn(text: string): Omit<Known, 'thread'> {
   };
 }
 
-/** The thread that most of them have: a bolt of which nothing is known is taken as one of those. */
-function mostOf(threads: readonly (Thread | null)[]): Thread | null {
-  const count = (thread: Thread) => threads.filter((t) => t?.name === thread.name).length;
-  const all = threads.filter((t) => t !== null);
-  return all.reduce<Thread | null>((most, t) => (most && count(most) >= count(t) ? most : t), null);
+/** What most of them are: a bolt of which nothing is known is taken as one of those. */
+function mostOf(bolts: readonly (Bolt | null)[]): Bolt | null {
+  const all = bolts.filter((b) => b !== null);
+  const count = ({ d }: Bolt) => all.filter((b) => b.d === d).length;
+  return all.reduce<Bolt | null>((most, b) => (most && count(most) >= count(b) ? most : b), null);
 }
 
 function forceOf(all: readonly Known[]): (known: Known) => number {
-  const threads = all.every((k) => k.thread !== null);
+  const bolts = all.every((k) => k.bolt !== null);
+  const areas = all.every((k) => k.bolt !== null && k.bolt.area !== null);
   const torques = all.every((k) => k.torque !== null);
-  if (threads && torques && !all.some((k) => k.angle)) {
-    return ({ thread, torque }) => (torque ?? 0) / (thread?.d ?? 1);
+  if (bolts && torques && !all.some((k) => k.angle)) {
+    return ({ bolt, torque }) => (torque ?? 0) / (bolt?.d ?? 1);
   }
-  if (threads) return ({ thread }) => thread?.stressArea ?? 1;
+  if (areas) return ({ bolt }) => bolt?.area ?? 1;
+  if (bolts) return ({ bolt }) => (bolt?.d ?? 1) ** 2;
   if (torques) return ({ torque }) => (torque ?? 0) ** (2 / 3);
   return () => 1;
 }
@@ -88,7 +103,7 @@ function forceOf(all: readonly Known[]): (known: Known) => number {
 /** Largest diameter first; of one diameter the higher torque, and what is not read last. */
 function sizesOf(all: readonly Known[]): number[] {
   const diameters = steps(
-    all.map((k) => k.thread?.d ?? 0),
+    all.map((k) => k.bolt?.d ?? 0),
     NEARLY,
   );
   const torques = steps(

@@ -2,9 +2,9 @@
 import { troubleOf } from '../../model/troubles.ts';
 import type { HoleNow, Job, Kind, PassSpec, PieceNow, PieceSpec } from '../../model/types.ts';
 import { type Layout, layout } from '../../piece/map.ts';
-import { passesOf } from '../../piece/passes.ts';
 import { UNKNOWN } from '../../piece/row.ts';
 import { loosenNext, nextHole } from '../../piece/sequence/next.ts';
+import { stagesOf } from '../../piece/sequence/rounds.ts';
 import { sequence } from '../../piece/sequence/sequence.ts';
 import type { HandRead } from './hand.ts';
 
@@ -128,15 +128,15 @@ export function passNow(piece: PieceNow, kinds: Kinds): PassNow | null {
 const passOf = new WeakMap<PieceNow, { now: PassNow | null }>();
 
 function findPass(piece: PieceNow, kinds: Kinds): PassNow | null {
-  const passes = passesOf(piece.spec, kinds);
-  const holes = toTighten(piece);
-  for (const [i, pass] of passes.entries()) {
+  const stages = stagesOf(piece.spec, kinds, names(piece.holes));
+  for (const [i, { pass, holes: its }] of stages.entries()) {
+    const holes = toTighten(piece).filter((h) => its.includes(h.name));
     const open = names(holes.filter((h) => !h.passes.includes(pass.name)));
     if (open.length === 0) continue;
     const order = nextHole(piece, kinds, pass.name)?.rest.filter((n) => open.includes(n)) ?? [];
     const rest = [...order, ...open.filter((n) => !order.includes(n))];
     const done = names(holes).filter((n) => !open.includes(n));
-    return { pass, number: i + 1, of: passes.length, done, rest };
+    return { pass, number: i + 1, of: stages.length, done, rest };
   }
   return null;
 }
