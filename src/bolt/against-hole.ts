@@ -145,7 +145,7 @@ type Judged = Pick<Against, 'verdict' | 'why' | 'lacks' | 'near'>;
 
 function judged(most: number, t: Thread, input: AgainstInput, limits: Limits): Judged {
   const { yields, strips } = limits;
-  const bolt = `${t.name} ${limits.mark}${limits.assumed ? ' (assumed: no mark is noted)' : ''}`;
+  const bolt = `${t.name} ${limits.mark}${limits.assumed ? ' (assumed)' : ''}`;
   const torque = input.torque === null ? '' : printQuantity(input.torque);
   const say = (verdict: AgainstVerdict, why: string): Judged => ({
     verdict,
@@ -160,13 +160,13 @@ function judged(most: number, t: Thread, input: AgainstInput, limits: Limits): J
       ? say('strips', `${torque} would strip the thread: ${holding(input, limits)}.`)
       : say('yields', `${torque} would break the bolt: ${yielding}.`);
   }
+  if (input.hollow) {
+    return say('cannot say', 'A plug or a hollow part: only the maker knows what it stands.');
+  }
   if (input.into === null) return lacking('into', 'What it is screwed into is not said.');
   if (limits.material === null) return lacking('into', `Of ${input.into} nothing is known here.`);
   if (strips.low === null) {
-    return lacking('bite', 'How much thread bites is not known: count the turns.');
-  }
-  if (input.hollow) {
-    return say('cannot say', 'A plug or a hollow part: only the maker knows what it stands.');
+    return lacking('bite', 'Not known how much thread bites: count the turns.');
   }
   if (input.angle) {
     return say('cannot say', 'Turned on by an angle, it pulls as hard as the maker means it to.');

@@ -1,9 +1,12 @@
 /** Every kind of a job against every hole of a piece: what would go wrong, before it does. */
+import type { Against } from '../bolt/against-hole.ts';
 import type { Fit } from '../bolt/fit.ts';
 import { MEASURES } from '../bolt/fit-measure.ts';
 import { lookAlikes } from '../bolt/lookalikes.ts';
+import { heldTorque } from '../job/fold/against.ts';
 import { fitOfPiece, kindsIn } from '../job/fold/fit-of.ts';
 import type { Correctable, Job, Kind, PieceNow } from '../model/types.ts';
+import { list } from '../model/words.ts';
 import { printItem } from '../piece/row.ts';
 import { type Swap, sayWorst, swaps } from '../piece/swaps.ts';
 import { answer, type Call } from './command.ts';
@@ -17,6 +20,8 @@ export interface HoleFits {
   hole: string;
   takes: string | null;
   fits: ({ kind: string } & Fit)[];
+  /** Its printed torque against this hole; null where none is printed, or the bolt is not known. */
+  torque: Against | null;
 }
 
 export function run(call: Call) {
@@ -34,12 +39,14 @@ export function run(call: Call) {
       const judged = fitOf(kind.letter, hole.name);
       return judged ? [{ kind: kind.letter, ...judged }] : [];
     }),
+    torque: heldTorque(piece, hole, opened.job.upper.kinds)?.against ?? null,
   }));
   const worst = swapsOf(opened.job, piece);
   const alike = lookAlikes(kinds.flatMap((k) => k.thread ?? []));
   const corrections = correctedIn(opened.job, key, MEASURED);
   const text = [
     fitText(piece, kinds, holes, worst.say),
+    ...torqueLines(holes),
     ...alike.map(({ why }) => why),
     ...correctedLines(opened.job, corrections),
   ].join('\n');
@@ -84,6 +91,17 @@ function fitText(
     ...[...measure].map((m) => `To know more, ${MEASURES[m]}.`),
     ...(worst === null ? [] : ['', worst]),
   ].join('\n');
+}
+
+/** `Torque at 1 and 2: fine. 10 N·m: …`, once for all holes of which the same is said. */
+function torqueLines(holes: readonly HoleFits[]): string[] {
+  const said = new Map<string, string[]>();
+  for (const { hole, torque } of holes) {
+    if (torque === null) continue;
+    const text = `${torque.verdict}. ${torque.why}`;
+    said.set(text, [...(said.get(text) ?? []), hole]);
+  }
+  return [...said].map(([text, at]) => `Torque at ${list(at)}: ${text}`);
 }
 
 /** `right`, `+10 longer?`, `bottoms 8`. */

@@ -40,7 +40,7 @@ describe('a torque held against the hole', () => {
 
   it('says why, with what it was reckoned', () => {
     expect(held('90 lbf·ft').why).toBe(
-      '90 lbf·ft would break the bolt: M6x1 8.8 (assumed: no mark is noted) yields at 9.96 to 16.9 N·m.',
+      '90 lbf·ft would break the bolt: M6x1 8.8 (assumed) yields at 9.96 to 16.9 N·m.',
     );
     expect(held('10 N·m', { bite: 2 }).why).toBe(
       '10 N·m would strip the thread: 2 mm in cast aluminium hold 0.679 to 5.18 N·m.',

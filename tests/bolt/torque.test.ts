@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { MAKER_FIRST, sayOnce } from '../../src/bolt/cautions.ts';
 import { readKind } from '../../src/bolt/kind.ts';
 import { sane } from '../../src/bolt/sane.ts';
-import { smeared, smearIn } from '../../src/bolt/smeared.ts';
+import { drySaid, smeared, smearIn } from '../../src/bolt/smeared.ts';
 import { standing } from '../../src/bolt/standing.ts';
 import { allThreads } from '../../src/bolt/threads.ts';
 import { convert, readQuantity } from '../../src/bolt/units.ts';
@@ -257,5 +257,31 @@ describe('oil, threadlocker, anti-seize', () => {
     expect(smearIn('copper grease')).toBe('anti-seize');
     expect(smearIn('thread dry')).toBeNull();
     expect(smearIn('new gasket')).toBeNull();
+  });
+
+  it.each<[string, string | null, boolean]>([
+    ['Greased O-ring', null, false],
+    ['grease the O-ring, oil the threads', 'oil', false],
+    ['no grease on the lip', null, false],
+    ['oil the lip; threadlocker on the bolts', 'threadlocker', false],
+    ['never oil', null, false],
+    ['never oil the threads', null, true],
+    ['clean of oil', null, false],
+    ['threads clean of oil', null, true],
+    ['keep grease off the faces', null, false],
+    ['oil passage', null, false],
+    ['oiled', 'oil', false],
+    ['a drop of oil under the head', 'oil', false],
+    ['wipe the oil off the threads', null, true],
+    ['dry', null, true],
+    ['dry threads', null, true],
+    ['new gasket dry', null, false],
+    ['anti-seize, but none on the electrode', 'anti-seize', false],
+    ['oil seal lip greased', null, false],
+    ['bearing oiled', null, false],
+    ['do not grease the threads', null, true],
+  ])('%s: %s, dry %s', (text, smear, dry) => {
+    expect(smearIn(text)).toBe(smear);
+    expect(drySaid(text)).toBe(dry);
   });
 });

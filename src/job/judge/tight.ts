@@ -1,4 +1,5 @@
 /** May this bolt be noted as tight? Any order is let through, but leaving the maker's list is asked about. */
+import { hardestOf, readStages } from '../../bolt/stages.ts';
 import { printQuantity } from '../../bolt/units.ts';
 import type {
   HoleNow,
@@ -11,6 +12,7 @@ import type {
 } from '../../model/types.ts';
 import { passAt, passesOf } from '../../piece/passes.ts';
 import { nextHole } from '../../piece/sequence/next.ts';
+import { heldTorque, LOOK_UP, sayBreaks, wouldBreak } from '../fold/against.ts';
 import {
   already,
   holeField,
@@ -41,6 +43,8 @@ export function judgeTight(job: Job, wish: Wished<'tight'>, stamp: Stamp): Verdi
   const stopped = forced ? null : stop(meantHoles);
   if (stopped) return stopped;
   if (!pass || open.length === 0) return already();
+  const breaks = breaking(job, piece, pass, open, wish.set);
+  if (breaks && !forced && !overruled(job, piece, pass)) return breaks;
 
   const order = nextHole(piece, job.upper.kinds, pass.name);
   const leaves = order && !startsOrder(order.rest, names(open)) ? order : null;
@@ -48,9 +52,12 @@ export function judgeTight(job: Job, wish: Wished<'tight'>, stamp: Stamp): Verdi
     const say = `The maker's list says ${leaves.next} next, not ${list(names(open))}.`;
     return refuse('out-of-order', say, { next: leaves.next });
   }
-  const warnings: Warning[] = leaves
-    ? [{ code: 'other-order', say: `${leaves.next} would be next; the rest is ordered anew.` }]
-    : [];
+  const warnings: Warning[] = [
+    ...(breaks ? [{ code: 'would-break', say: breaks.refused.say }] : []),
+    ...(leaves
+      ? [{ code: 'other-order', say: `${leaves.next} would be next; the rest is ordered anew.` }]
+      : []),
+  ];
   const set = wish.set ?? figureOf(job, piece, pass, open);
   const entry = {
     verb: 'tight',
@@ -61,6 +68,46 @@ export function judgeTight(job: Job, wish: Wished<'tight'>, stamp: Stamp): Verdi
     ...(leaves ? { says: `${leaves.next} was next` } : {}),
   } as const;
   return write(stamp, wish, entry, { warnings });
+}
+
+/** The figure of this pass, or what was set, held against each of these holes: the first that it would break. */
+function breaking(
+  job: Job,
+  piece: PieceNow,
+  pass: PassSpec,
+  open: readonly HoleNow[],
+  set: string | undefined,
+): { ok: false; refused: Refusal } | null {
+  const { kinds } = job.upper;
+  const typed = set === undefined ? null : hardestOf(readStages(set));
+  for (const hole of open) {
+    const { torque, angle } = passAt(piece.spec, kinds, pass, hole.name);
+    // A pass that is not read whole is done as it is printed, with the hardest of its figures.
+    const figure = typed ?? torque?.quantity ?? null;
+    if (figure === null && (torque === null || angle !== null)) continue;
+    const held = heldTorque(piece, hole, kinds, figure);
+    if (held && wouldBreak(held)) {
+      const { verdict } = held.against;
+      return refuse('would-break', `${hole.name}: ${sayBreaks(held)} ${LOOK_UP}`, {
+        hole: hole.name,
+        verdict,
+      });
+    }
+  }
+  return null;
+}
+
+/** Somebody gave a reason for this pass on this piece in this round already, and was told what would break. */
+function overruled(job: Job, { spec, round }: PieceNow, pass: PassSpec): boolean {
+  return job.entries.some(
+    (e) =>
+      e.verb === 'tight' &&
+      e.piece === spec.key &&
+      e.value === pass.name &&
+      e.because !== undefined &&
+      job.living.has(e.id) &&
+      (job.rounds.get(e.id) ?? round) === round,
+  );
 }
 
 /** What the wrench is set to, where all these holes take the same; a hole may have a torque of its own. */
