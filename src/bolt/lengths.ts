@@ -207,7 +207,7 @@ export function lengthsFor({ place, joint, torque }: LengthsInput): Lengths | nu
     buy,
     open,
     need,
-    afterInsert: insertFor(kind, t, into, torque, offset),
+    afterInsert: insertFor(kind, t, into, torque, offset, open),
     measure: measure.filter(([, lacks]) => lacks).map(([what]) => what),
     notes: [
       ...(found === 'apart'
@@ -258,6 +258,7 @@ function insertFor(
   into: string | null,
   torque: Quantity | null,
   offset: Offset | null,
+  open: boolean,
 ): Lengths['afterInsert'] {
   if (t.system !== 'metric') return null;
   const soft = into === null || !['iron', 'steel'].includes(materialOf(into)?.name ?? '');
@@ -267,7 +268,7 @@ function insertFor(
   const bites = Math.min(asked, hole.length - 0.75 * t.pitch);
   const range = rangeOf({ ...kind, length: offset ? kind.length : null }, t, {
     need: bites + 0.5 * t.pitch,
-    depth: hole.depth,
+    depth: open ? Number.POSITIVE_INFINITY : hole.depth,
     offset,
   });
   return { ...range, buy: bestOf(range, kind.length), insert: hole.length, depth: hole.depth };

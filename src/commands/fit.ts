@@ -9,8 +9,9 @@ import type { Correctable, Job, Kind, PieceNow } from '../model/types.ts';
 import { list } from '../model/words.ts';
 import { printItem } from '../piece/row.ts';
 import { type Swap, sayWorst, swaps } from '../piece/swaps.ts';
-import { answer, type Call } from './command.ts';
+import { type Answer, answer, type Call, misuse } from './command.ts';
 import { correctedIn, correctedLines } from './corrected.ts';
+import { fitLengths } from './fit-lengths.ts';
 import { openJob, unknownPiece } from './open-job.ts';
 
 /** What decides whether a bolt fits. */
@@ -30,6 +31,8 @@ export function run(call: Call) {
   const key = call.words[1] ?? '';
   const piece = opened.job.pieces.get(key);
   if (!piece) return unknownPiece(key, opened.job);
+  const name = call.words[2];
+  if (call.options.lengths === true || name !== undefined) return oneHole(opened.job, piece, name);
   const kinds = [...opened.job.upper.kinds.values()];
   const fitOf = fitOfPiece(opened.job, piece);
   const holes = piece.holes.map((hole) => ({
@@ -51,6 +54,15 @@ export function run(call: Call) {
     ...correctedLines(opened.job, corrections),
   ].join('\n');
   return answer({ piece: key, holes, swaps: worst.list, lookAlikes: alike, corrections }, text);
+}
+
+/** One hole is asked for its lengths; both have to be said. */
+function oneHole(job: Job, piece: PieceNow, name: string | undefined): Answer {
+  const hole = piece.holes.find((h) => h.name === name);
+  if (hole) return fitLengths(job, piece, hole);
+  if (name === undefined) return misuse('usage', 'Which hole? fit FILE PIECE HOLE --lengths.');
+  const has = piece.holes.map((h) => h.name);
+  return misuse('no-such-hole', `${piece.spec.name} has no hole ${name}: it has ${list(has)}.`);
 }
 
 /** Which wrong bolt of the piece's own tray would go in unnoticed, worst first. */

@@ -207,11 +207,11 @@ export const COMMANDS: readonly Command[] = [
   },
   {
     names: ['fit'],
-    usage: 'FILE PIECE',
-    say: 'every kind of bolt against every hole',
-    examples: ['fit cover.yaml alternator'],
-    options: {},
-    words: { least: 2, most: 2 },
+    usage: 'FILE PIECE [HOLE --lengths]',
+    say: 'every bolt against every hole; or lengths',
+    examples: ['fit cover.yaml alternator', 'fit cover.yaml alternator 4 --lengths'],
+    options: { lengths: { value: null, say: 'of one hole: which lengths may go in it' } },
+    words: { least: 2, most: 3 },
     load: () => import('./fit.ts'),
   },
   {

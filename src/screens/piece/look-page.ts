@@ -1,5 +1,8 @@
 /** The piece as it stands, drawn: its holes, and what can be relied on. */
+import { lengthsLine } from '../../bolt/lengths-said.ts';
+import { isInch } from '../../bolt/sizes.ts';
 import { heldTorque, sayBreaks, wouldBreak } from '../../job/fold/against.ts';
+import { lengthsOf } from '../../job/fold/lengths-of.ts';
 import { blockers, stillOver } from '../../job/judge/blocked.ts';
 import { printedOf } from '../../job/truth/corrections.ts';
 import type { HoleNow, Job, PieceNow } from '../../model/types.ts';
@@ -141,6 +144,13 @@ function againstHole(job: Job, hole: HoleNow, piece: PieceNow, columns: number):
   return wrap(breaks ? `STOP. ${sayBreaks(held)}` : said, columns, breaks ? LOUD : {});
 }
 
+/** Which lengths may go in it, where that is known. */
+function lengthsSaid(job: Job, hole: HoleNow, piece: PieceNow): string {
+  const lengths = lengthsOf(piece, hole, job.upper.kinds);
+  const thread = job.upper.kinds.get(hole.belongs?.kind ?? '')?.thread ?? null;
+  return (lengths && lengthsLine(lengths, isInch(thread))) ?? '';
+}
+
 /** The first torque that would break something here. */
 function wouldBreakSaid(job: Job, piece: PieceNow): string {
   for (const hole of piece.holes) {
@@ -164,5 +174,6 @@ function sayHole(job: Job, hole: HoleNow, piece: PieceNow, columns: number): Lin
     ...flow([...said, span(`${bad}${odd}`)], columns),
     ...corrected(torqueRows(job, piece, null, hole.name), columns),
     ...againstHole(job, hole, piece, columns),
+    ...wrap(lengthsSaid(job, hole, piece), columns),
   ];
 }
