@@ -101,7 +101,8 @@ export interface Correction extends Subject {
 /** Texts that may stand beside the verb. */
 export const BESIDE = [
   'tray',
-  'set',
+  'set', // of a pass: what the wrench was set to, in its unit
+  'printed', // beside it: the torque as it is printed, and where
   'was',
   'result',
   'limit',

@@ -63,7 +63,7 @@ export const VERB_WORDS: Partial<Record<Verb, readonly [string, ...string[]]>> =
 };
 
 /** Free texts are always quoted; a person reads them as speech. */
-const SPEECH: ReadonlySet<string> = new Set(['note', 'says', 'because']);
+const SPEECH: ReadonlySet<string> = new Set(['note', 'says', 'because', 'printed']);
 
 /** Words that need no quotes in a flow map: letters, digits and the signs of units, one space between. */
 const PLAIN = /^[A-Za-z0-9][A-Za-z0-9_·°µ+./-]*(?: [A-Za-z0-9_·°µ+./-]+)*$/;

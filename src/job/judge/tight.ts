@@ -1,18 +1,17 @@
 /** May this bolt be noted as tight? Any order is let through, but leaving the maker's list is asked about. */
-import { hardestOf, readStages } from '../../bolt/stages.ts';
 import { printQuantity } from '../../bolt/units.ts';
 import type {
   HoleNow,
   Job,
   PassSpec,
   PieceNow,
+  Quantity,
   Refusal,
   Verdict,
   Warning,
 } from '../../model/types.ts';
-import { passAt, passesOf } from '../../piece/passes.ts';
+import { passesOf } from '../../piece/passes.ts';
 import { nextHole } from '../../piece/sequence/next.ts';
-import { heldTorque, LOOK_UP, sayBreaks, wouldBreak } from '../fold/against.ts';
 import {
   already,
   holeField,
@@ -27,6 +26,7 @@ import {
   write,
   wrong,
 } from './parts.ts';
+import { breaking, figureOf, overruled, printedFor, setSaid } from './tight-set.ts';
 
 export function judgeTight(job: Job, wish: Wished<'tight'>, stamp: Stamp): Verdict {
   const piece = job.pieces.get(wish.piece);
@@ -52,72 +52,38 @@ export function judgeTight(job: Job, wish: Wished<'tight'>, stamp: Stamp): Verdi
     const say = `The maker's list says ${leaves.next} next, not ${list(names(open))}.`;
     return refuse('out-of-order', say, { next: leaves.next });
   }
+  const figure = figureOf(job, piece, pass, open);
   const warnings: Warning[] = [
     ...(breaks ? [{ code: 'would-break', say: breaks.refused.say }] : []),
+    ...(wish.set === undefined ? [] : setSaid(wish.set, figure)),
     ...(leaves
       ? [{ code: 'other-order', say: `${leaves.next} would be next; the rest is ordered anew.` }]
       : []),
   ];
-  const set = wish.set ?? figureOf(job, piece, pass, open);
+  const set = wish.set ?? (figure && printQuantity(figure));
+  const printed = printedFor(job, piece, pass, open);
   const entry = {
     verb: 'tight',
     value: pass.name,
     piece: piece.spec.key,
     ...holeField(piece, open),
     ...(set === undefined ? {} : { set }),
+    ...(printed === undefined ? {} : { printed }),
     ...(leaves ? { says: `${leaves.next} was next` } : {}),
   } as const;
   return write(stamp, wish, entry, { warnings });
 }
 
-/** The figure of this pass, or what was set, held against each of these holes: the first that it would break. */
-function breaking(
-  job: Job,
-  piece: PieceNow,
-  pass: PassSpec,
-  open: readonly HoleNow[],
-  set: string | undefined,
-): { ok: false; refused: Refusal } | null {
-  const { kinds } = job.upper;
-  const typed = set === undefined ? null : hardestOf(readStages(set));
-  for (const hole of open) {
-    const { torque, angle } = passAt(piece.spec, kinds, pass, hole.name);
-    // A pass that is not read whole is done as it is printed, with the hardest of its figures.
-    const figure = typed ?? torque?.quantity ?? null;
-    if (figure === null && (torque === null || angle !== null)) continue;
-    const held = heldTorque(piece, hole, kinds, figure);
-    if (held && wouldBreak(held)) {
-      const { verdict } = held.against;
-      return refuse('would-break', `${hole.name}: ${sayBreaks(held)} ${LOOK_UP}`, {
-        hole: hole.name,
-        verdict,
-      });
-    }
-  }
-  return null;
-}
-
-/** Somebody gave a reason for this pass on this piece in this round already, and was told what would break. */
-function overruled(job: Job, { spec, round }: PieceNow, pass: PassSpec): boolean {
-  return job.entries.some(
-    (e) =>
-      e.verb === 'tight' &&
-      e.piece === spec.key &&
-      e.value === pass.name &&
-      e.because !== undefined &&
-      job.living.has(e.id) &&
-      (job.rounds.get(e.id) ?? round) === round,
-  );
-}
-
-/** What the wrench is set to, where all these holes take the same; a hole may have a torque of its own. */
-function figureOf(job: Job, { spec }: PieceNow, pass: PassSpec, holes: readonly HoleNow[]) {
-  const figures = holes.map((hole) => {
-    const { torque } = passAt(spec, job.upper.kinds, pass, hole.name);
-    return torque?.quantity ? printQuantity(torque.quantity) : undefined;
-  });
-  const [first, ...rest] = figures;
-  return rest.every((figure) => figure === first) ? first : undefined;
+/** The one figure that a wish asks to set, for whoever knows the wrenches; null where there is none. */
+export function figureToSet(job: Job, wish: Wished<'tight'>): Quantity | null {
+  const piece = job.pieces.get(wish.piece);
+  const picked = piece ? pickHoles(piece, wish.holes) : [];
+  if (!piece || 'ok' in picked) return null;
+  const holes = wish.holes ? picked : worked(picked);
+  const pass = choosePass(passesOf(piece.spec, job.upper.kinds), holes, wish.pass);
+  if (!pass || 'ok' in pass) return null;
+  const open = holes.filter((h) => !h.passes.includes(pass.name));
+  return figureOf(job, piece, pass, open) ?? null;
 }
 
 /** The holes that were worked on in this round; all of them where none was. */

@@ -72,7 +72,10 @@ describe('a torque that would break the bolt or strip the thread', () => {
 
   it('counts by what was set, where that is said', () => {
     const bench = ready(HARD);
-    expect(bench.ask({ ...full('1'), set: '9 N·m' })).toMatchObject({ ok: true, warnings: [] });
+    expect(bench.ask({ ...full('1'), set: '9 N·m' })).toMatchObject({
+      ok: true,
+      warnings: [{ code: 'other-figure' }],
+    });
     const mild = ready(job('bolts: S S\n    torque: 9 N·m'));
     expect(mild.refusal({ ...full('1'), set: '90 lbf·ft' })).toMatchObject({ code: 'would-break' });
   });

@@ -60,6 +60,17 @@ describe('a torque on the wrenches of this bench', () => {
     expect(desk.bench.entries.at(-1)).toMatchObject({ hole: ['1'], set: '10 N·m' });
   });
 
+  it('is noted as the scale of the wrench has it, with the printed text beside it', () => {
+    const desk = tightening('guard', ['snug']).press('go');
+    expect(desk.bench.entries.at(-1)).toMatchObject({
+      hole: ['1'],
+      set: '10.5 N·m',
+      printed: '95 lbf·in, manual 4-3',
+    });
+    const none = new Desk(inAgain('guard', ['snug'])).open('guard').press('go go');
+    expect(none.bench.entries.at(-1)).toMatchObject({ set: '95 lbf·in' });
+  });
+
   it('is not said in a pass without one', () => {
     const desk = tightening('guard');
     expect(desk.frame).toContain('pass 1 of 2: snug');
