@@ -2,6 +2,7 @@
 import { BUY_STATES, HOLE_STATES } from '../model/types.ts';
 import type { Command, Options } from './command.ts';
 import { correctedSaid, writtenSaid } from './keys-said.ts';
+import { HANDED_ON } from './table-paper.ts';
 
 const SAYS: Options = { says: { value: 'TEXT', say: 'a word beside the mark' } };
 const BECAUSE: Options = {
@@ -301,6 +302,7 @@ export const COMMANDS: readonly Command[] = [
     words: { least: 1, most: 1 },
     load: () => import('./diary.ts'),
   },
+  ...HANDED_ON,
   {
     names: ['schema'],
     usage: '',
