@@ -69,12 +69,19 @@ export function withPrintedTask(job: Job, spec: TaskSpec): TaskSpec {
   };
 }
 
+/** What is to be done and within which limit, each with how it is printed where that is not so. */
+export function taskSaid(job: Job, spec: TaskSpec): { step: Said; limit: Said | null } {
+  const of = { task: spec.key };
+  return {
+    step: saidOf(job, of, 'step', spec.say),
+    limit: spec.limit === null ? null : saidOf(job, of, 'limit', spec.limit),
+  };
+}
+
 /** The sentence of a task that can be done next, in parts. */
 export function taskWords(job: Job, { spec, done }: TaskNow): Words {
-  const of = { task: spec.key };
-  const step = saidOf(job, of, 'step', spec.say);
+  const { step, limit } = taskSaid(job, spec);
   const text: Said = { ...step, text: step.text.replace(/[.\s]+$/, '') };
-  const limit = spec.limit === null ? null : saidOf(job, of, 'limit', spec.limit);
   const within: Words = limit === null ? [] : [' (', limit, ')'];
   const asks = text.printed === null && limit === null && /[?!]$/.test(text.text);
   const rest: Words = [text, ...within, asks ? '' : '.'];

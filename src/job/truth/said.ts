@@ -43,3 +43,20 @@ export function inWords(words: Words): string {
     .map(({ text }) => text)
     .join('');
 }
+
+/** `1`, `1 and 2`, `1, 2 and 3`. */
+export function listed(parts: Words): Words {
+  return parts.flatMap((part, i) => {
+    const before = i === 0 ? [] : [i === parts.length - 1 ? ' and ' : ', '];
+    return [...before, part];
+  });
+}
+
+/** The same sentence without these printed texts: they are shown beside it. */
+export function withoutPrinted(words: Words, printed: readonly string[]): Words {
+  return words.map((part) => {
+    const shown =
+      typeof part !== 'string' && part.printed !== null && printed.includes(part.printed);
+    return shown ? bare(part.text) : part;
+  });
+}
