@@ -27,6 +27,7 @@ import {
   wrong,
 } from './parts.ts';
 import { breaking, figureOf, overruled, printedFor, setSaid } from './tight-set.ts';
+import { asksOnce, onceSaid, unnotedOnce, usedOnce } from './used-once.ts';
 
 export function judgeTight(job: Job, wish: Wished<'tight'>, stamp: Stamp): Verdict {
   const piece = job.pieces.get(wish.piece);
@@ -43,6 +44,16 @@ export function judgeTight(job: Job, wish: Wished<'tight'>, stamp: Stamp): Verdi
   const stopped = forced ? null : stop(meantHoles);
   if (stopped) return stopped;
   if (!pass || open.length === 0) return already();
+  // A bolt that never came out is not put back; one that is in goes by what is in.
+  const back = open.filter((h) => h.state !== 'home');
+  const old = usedOnce(
+    job,
+    piece,
+    back,
+    back.map((h) => h.holds),
+  );
+  const asks = forced ? null : asksOnce(job, piece, old);
+  if (asks) return asks;
   const breaks = breaking(job, piece, pass, open, wish.set);
   if (breaks && !forced && !overruled(job, piece, pass)) return breaks;
 
@@ -54,6 +65,10 @@ export function judgeTight(job: Job, wish: Wished<'tight'>, stamp: Stamp): Verdi
   }
   const figure = figureOf(job, piece, pass, open);
   const warnings: Warning[] = [
+    ...onceSaid(old.filter((o) => o.bolts)),
+    ...(back.length === 0 || piece.holes.some((h) => h.passes.length > 0)
+      ? []
+      : onceSaid(unnotedOnce(job, piece))),
     ...(breaks ? [{ code: 'would-break', say: breaks.refused.say }] : []),
     ...(wish.set === undefined ? [] : setSaid(wish.set, figure)),
     ...(leaves
