@@ -29,7 +29,14 @@ import {
   write,
   wrong,
 } from './parts.ts';
-import { breaking, figureOf, overruled, printedFor, setSaid } from './tight-set.ts';
+import {
+  breaking,
+  figureOf,
+  printedFor,
+  sayBreaking,
+  setSaid,
+  stopsBreaking,
+} from './tight-set.ts';
 import { asksOnce, onceSaid, unnotedOnce, usedOnce } from './used-once.ts';
 
 type Kinds = ReadonlyMap<string, Kind>;
@@ -55,7 +62,8 @@ export function judgeTight(job: Job, wish: Wished<'tight'>, stamp: Stamp): Verdi
   const asks = forced ? null : asksOnce(job, piece, old);
   if (asks) return asks;
   const breaks = breaking(job, piece, pass, open, wish.set);
-  if (breaks && !forced && !overruled(job, piece, pass)) return breaks;
+  const breaksIt = forced ? null : stopsBreaking(job, piece, pass, breaks);
+  if (breaksIt) return breaksIt;
 
   const order = nextHole(piece, job.upper.kinds, pass.name);
   const leaves = order && !startsOrder(order.rest, names(open)) ? order : null;
@@ -69,7 +77,7 @@ export function judgeTight(job: Job, wish: Wished<'tight'>, stamp: Stamp): Verdi
     ...(back.length === 0 || piece.holes.some((h) => h.passes.length > 0)
       ? []
       : onceSaid(unnotedOnce(job, piece))),
-    ...(breaks ? [{ code: 'would-break', say: breaks.refused.say }] : []),
+    ...(breaks.length > 0 ? [{ code: 'would-break', say: sayBreaking(breaks) }] : []),
     ...(wish.set === undefined ? [] : setSaid(wish.set, figure)),
     ...(leaves
       ? [{ code: 'other-order', say: `${leaves.next} would be next; the rest is ordered anew.` }]
