@@ -74,8 +74,8 @@ export const PLACES: Readonly<Record<string, (at: At) => Candidate[]>> = {
   TASK: tasks,
   KIND: kinds,
   CHECK: traced,
-  ANSWER: () => bare(['look', 'renew', 'leave', 'ask']),
-  HOW: () => bare([...LOOKS, 'found']),
+  HOW: ({ name }) =>
+    bare(name === 'trace' ? [...LOOKS, 'found'] : ['look', 'renew', 'leave', 'ask']),
   NAME: (at) => [...pieces(at), ...tasks(at)],
   THING: ({ job }) =>
     [...(job?.upper.buys.values() ?? [])].map((b) => ({ word: b.key, say: b.what })),

@@ -32,7 +32,7 @@ export const TRACE_COMMANDS: readonly Command[] = [
   {
     names: ['weigh'],
     usage: 'FILE TASK',
-    say: 'renew it now or leave it: what it turns on',
+    say: 'renew it now or leave it, and why',
     more: [
       'TASK is a question to decide, with now:, later:, chance: and harm: as far as known;',
       'later: is filled by what has to come off again. hour: in bench.yaml is what an hour',
@@ -54,10 +54,10 @@ export const TRACE_COMMANDS: readonly Command[] = [
   },
   {
     names: ['while-open'],
-    usage: 'FILE PIECE [ANSWER TEXT]',
+    usage: 'FILE PIECE [HOW TEXT]',
     say: 'what is within reach of a hand now',
     more: [
-      'ANSWER is look, renew, leave or ask, and TEXT what: it goes among the tasks, and',
+      'HOW is look, renew, leave or ask, and TEXT what: it goes among the tasks, and',
       'on the list.',
     ],
     examples: [

@@ -2,6 +2,8 @@
 import { BUY_STATES, HOLE_STATES } from '../model/types.ts';
 import type { Command, Options } from './command.ts';
 import { BECAUSE, SAYS } from './common.ts';
+import { correctedSaid, writtenSaid } from './keys-said.ts';
+import { HANDED_ON } from './table-paper.ts';
 import { TRACE_COMMANDS } from './table-trace.ts';
 
 const TRAY: Options = { tray: { value: 'PLACE', say: 'where the bolts lie meanwhile' } };
@@ -158,11 +160,7 @@ export const COMMANDS: readonly Command[] = [
     names: ['write'],
     usage: 'FILE PIECE KEY TEXT',
     say: 'a text into the file: routes, marks, map …',
-    more: [
-      'KEY takes one text more: under, along, bridges, routes, marks, loose, joint;',
-      'or has one, where none stands yet: torque, into, takes; or anew: sequence, map.',
-      'Lines of a map may be parted by /.',
-    ],
+    more: [...writtenSaid(), 'Lines of a map may be parted by /.'],
     examples: ["write cover.yaml alternator routes 'the lead runs behind the frame tube'"],
     options: {},
     words: { least: 4, most: 4 },
@@ -172,12 +170,7 @@ export const COMMANDS: readonly Command[] = [
     names: ['correct'],
     usage: 'FILE NAME [HOLE] WHAT TEXT',
     say: 'what is printed and not so here',
-    more: [
-      'NAME is a piece or a task; where both have that name, the piece.',
-      'WHAT of a piece: torque, into, thick, thread, joint, loose, caution, tip, marks,',
-      'routes, sequence, passes, takes, note; of a hole: torque, thick, thread, turns,',
-      'proud, into, note; of a task: step, limit, when, takes, note.',
-    ],
+    more: ['NAME is a piece or a task; where both have that name, the piece.', ...correctedSaid()],
     examples: ["correct cover.yaml alternator torque '8 N·m, bulletin 12'"],
     options: {
       printed: { value: 'TEXT', say: 'which one is not so, where there are several: its start' },
@@ -205,11 +198,11 @@ export const COMMANDS: readonly Command[] = [
   },
   {
     names: ['fit'],
-    usage: 'FILE PIECE',
-    say: 'every kind of bolt against every hole',
-    examples: ['fit cover.yaml alternator'],
-    options: {},
-    words: { least: 2, most: 2 },
+    usage: 'FILE PIECE [HOLE --lengths]',
+    say: 'every bolt against every hole; or lengths',
+    examples: ['fit cover.yaml alternator', 'fit cover.yaml alternator 4 --lengths'],
+    options: { lengths: { value: null, say: 'of one hole: which lengths may go in it' } },
+    words: { least: 2, most: 3 },
     load: () => import('./fit.ts'),
   },
   {
@@ -231,6 +224,7 @@ export const COMMANDS: readonly Command[] = [
     examples: [
       "torque convert '90 in-lb' --to N·m",
       "torque wrench '20 N·m' --length 400 --adapter 450",
+      "torque strip --torque '10 N·m' --thread M6 --bite '9 turns' --into 'cast aluminium'",
     ],
     options: {
       to: { value: 'UNIT', say: 'convert: the unit wanted' },
@@ -241,8 +235,10 @@ export const COMMANDS: readonly Command[] = [
       class: { value: 'MARK', say: 'what the head says: 8.8, A2-70, grade 5' },
       friction: { value: 'MU', say: 'thread: 0.14 unless said' },
       use: { value: 'PERCENT', say: 'thread: share of yield, 90 unless said' },
-      engagement: { value: 'MM', say: 'strip: thread that bites' },
-      into: { value: 'MATERIAL', say: 'strip: what it is screwed into' },
+      torque: { value: 'TORQUE', say: 'sane, strip: what is set' },
+      bite: { value: 'LENGTH', say: 'sane, strip: thread that bites: 9, 9 turns, 1.5 d' },
+      engagement: { value: 'MM', say: 'the same' },
+      into: { value: 'MATERIAL', say: 'sane, strip: what it is screwed into' },
     },
     words: { least: 1, most: 2 },
     load: () => import('./torque.ts'),
@@ -298,7 +294,6 @@ export const COMMANDS: readonly Command[] = [
     words: { least: 1, most: 3 },
     load: () => import('./buy.ts'),
   },
-  ...TRACE_COMMANDS,
   {
     names: ['diary'],
     usage: 'FILE',
@@ -308,6 +303,8 @@ export const COMMANDS: readonly Command[] = [
     words: { least: 1, most: 1 },
     load: () => import('./diary.ts'),
   },
+  ...TRACE_COMMANDS,
+  ...HANDED_ON,
   {
     names: ['schema'],
     usage: '',
@@ -338,9 +335,13 @@ export const COMMANDS: readonly Command[] = [
   {
     names: ['practice'],
     usage: '[FOLDER]',
-    say: 'a practice bench in a new folder, opened',
+    say: 'a practice bench, opened',
+    more: ['Without FOLDER that of before, if there is one.'],
     examples: ['practice', 'practice /tmp/bench --no-open'],
-    options: { 'no-open': { value: null, say: 'only make it' } },
+    options: {
+      'no-open': { value: null, say: 'only make it' },
+      new: { value: null, say: 'a new one, though there is one of before' },
+    },
     words: { least: 0, most: 1 },
     load: () => import('./practice.ts'),
   },
@@ -362,6 +363,15 @@ export const COMMANDS: readonly Command[] = [
     options: {},
     words: { least: 1, most: Infinity },
     load: () => import('./completions.ts'),
+  },
+  {
+    names: ['keys'],
+    usage: '',
+    say: 'the keys of the screens, by name',
+    examples: ['keys', 'keys --json'],
+    options: {},
+    words: { least: 0, most: 0 },
+    load: () => import('./keys.ts'),
   },
   {
     names: ['doctor'],

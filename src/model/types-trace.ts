@@ -1,44 +1,22 @@
 /** What a job file says of finding a fault, and of renewing a thing or leaving it. */
+import type { CheckFields, SuspectFields } from './keys-trace.ts';
 
 /** How often it is this one, in words, the likeliest first. */
 export const LIKELY = ['often', 'now and then', 'rarely'] as const;
 export type Likely = (typeof LIKELY)[number];
 
-/** What it may be. */
-export interface SuspectSpec {
+/** How a look came out. */
+export const LOOKS = ['good', 'bad', 'unclear'] as const;
+export type Looked = (typeof LOOKS)[number];
+
+/** What it may be. Its keys: `SUSPECT_KEYS`. */
+export interface SuspectSpec extends SuspectFields {
   key: string;
-  /** As one would say it: `Float needle leaks`. */
-  what: string;
-  /** A word, or a weight above zero; null where nothing or nothing readable is said. */
-  likely: Likely | number | null;
-  /** The piece that it sits in. */
-  piece: string | null;
-  /** What is needed to put it right: a name under `buy:`, or what to ask for. */
-  part: string | null;
-  /** How long it takes to put right: `30 min`. */
-  takes: string | null;
-  note: string | null;
 }
 
-/** A look that comes out bad if it is one of some suspects, and good if it is none of them. */
-export interface CheckSpec {
+/** A look that comes out bad if it is one of some suspects, and good if it is none of them. Its keys: `CHECK_KEYS`. */
+export interface CheckSpec extends CheckFields {
   key: string;
-  /** What is looked at: `Blue spark at the plug`. */
-  check: string;
-  /** What a reading must keep to. */
-  limit: string | null;
-  /** Suspects that it would show. */
-  bad: string[];
-  /** A way up to here: suspects, and checks for all of the way up to theirs. */
-  along: string[];
-  /** How long the look alone takes: `3 min`. */
-  takes: string | null;
-  /** Pieces that must be off for it. */
-  under: string[];
-  /** What must be so for it: `hot`, `running`, `in the dark`. */
-  needs: string[];
-  caution: string[];
-  note: string | null;
 }
 
 /** Money and time, both as written. */
@@ -47,12 +25,16 @@ export interface AmountSpec {
   takes: string | null;
 }
 
-/** The figures of a `decide` task. */
+/** What touching a thing may break. */
+export interface HarmSpec extends AmountSpec {
+  chance: string | null;
+}
+
+/** The figures of a question to decide. */
 export interface WeighSpec {
   now: AmountSpec | null;
   later: AmountSpec | null;
   /** That it fails before one is in here anyway: `1 in 6`, `rarely`. */
   chance: string | null;
-  /** What touching it may break. */
-  harm: (AmountSpec & { chance: string | null }) | null;
+  harm: HarmSpec | null;
 }

@@ -1,31 +1,17 @@
-/** Suspects, checks, and the figures of a question to decide. */
+/** How often it is this suspect, and what renewing a thing costs. */
 import { readNumber } from '../../bolt/numbers.ts';
 import { oneLine } from '../../model/safe.ts';
 import {
   type AmountSpec,
-  type CheckSpec,
+  type HarmSpec,
   LIKELY,
   type Likely,
-  type SuspectSpec,
+  type TaskSpec,
   type WeighSpec,
 } from '../../model/types.ts';
-import { type PairSpot, type Spot, valueAt } from '../yaml/spot.ts';
-import { type Reading, readAt, textAt, textsAt } from './read-fields.ts';
-import { nameOfKey } from './spec.ts';
+import type { Spot } from '../yaml/spot.ts';
+import { textAt } from './read-fields.ts';
 import { readAmount, readHarm } from './typed-figures.ts';
-
-export function readSuspect(reading: Reading, { key, value }: PairSpot): SuspectSpec {
-  const short = value.is === 'text' ? oneLine(value.text) : null;
-  return {
-    key,
-    what: short ?? textAt(value, 'what') ?? nameOfKey(key),
-    likely: readAt(reading, value, 'likely', readLikely, 'bad-likely'),
-    piece: textAt(value, 'piece'),
-    part: textAt(value, 'part'),
-    takes: textAt(value, 'takes'),
-    note: textAt(value, 'note'),
-  };
-}
 
 /** `often`, `now and then`, `rarely`, or a weight above zero; null for anything else. */
 export function readLikely(text: string): Likely | number | null {
@@ -35,48 +21,27 @@ export function readLikely(text: string): Likely | number | null {
   return word ?? (weight !== null && weight > 0 ? weight : null);
 }
 
-/** In its short form it says what is looked at, and no more. */
-export function readCheck({ key, value }: PairSpot): CheckSpec {
-  const short = value.is === 'text' ? oneLine(value.text) : null;
-  return {
-    key,
-    check: short ?? textAt(value, 'check') ?? nameOfKey(key),
-    limit: textAt(value, 'limit'),
-    bad: textsAt(value, 'bad'),
-    along: textsAt(value, 'along'),
-    takes: textAt(value, 'takes'),
-    under: textsAt(value, 'under'),
-    needs: textsAt(value, 'needs'),
-    caution: textsAt(value, 'caution'),
-    note: textAt(value, 'note'),
-  };
-}
-
-/** Null where the task says none of them. */
-export function readWeigh(task: Spot): WeighSpec | null {
-  const [now, later, harm] = [amountAt(task, 'now'), amountAt(task, 'later'), harmAt(task)];
-  const chance = textAt(task, 'chance');
-  return now || later || harm || chance !== null ? { now, later, chance, harm } : null;
-}
-
 /** `{price: 12.50, takes: 40 min}`, or both in one text. */
-function amountAt(task: Spot, key: string): AmountSpec | null {
-  const value = valueAt(task, key);
-  if (value?.is === 'text') return readAmount(value.text);
-  return value?.is === 'map'
-    ? { price: textAt(value, 'price'), takes: textAt(value, 'takes') }
-    : null;
+export function costAt(spot: Spot | null): AmountSpec | null {
+  if (spot?.is === 'text') return readAmount(spot.text);
+  return spot?.is === 'map' ? { price: textAt(spot, 'price'), takes: textAt(spot, 'takes') } : null;
 }
 
 /** `{chance: 1 in 20, price: 60.00}`, or all in one text. */
-function harmAt(task: Spot): WeighSpec['harm'] {
-  const value = valueAt(task, 'harm');
-  if (value?.is === 'text') return readHarm(value.text);
-  return value?.is === 'map'
+export function harmAt(spot: Spot | null): HarmSpec | null {
+  if (spot?.is === 'text') return readHarm(spot.text);
+  return spot?.is === 'map'
     ? {
-        chance: textAt(value, 'chance'),
-        price: textAt(value, 'price'),
-        takes: textAt(value, 'takes'),
+        chance: textAt(spot, 'chance'),
+        price: textAt(spot, 'price'),
+        takes: textAt(spot, 'takes'),
       }
     : null;
+}
+
+/** What a question to decide is weighed by; null where its task says nothing of that, or is another. */
+export function weighOf(task: TaskSpec | undefined): WeighSpec | null {
+  if (task?.verb !== 'decide') return null;
+  const { now, later, chance, harm } = task;
+  return now || later || harm || chance !== null ? { now, later, chance, harm } : null;
 }

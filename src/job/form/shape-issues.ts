@@ -6,7 +6,7 @@ import type * as z from 'zod';
 import { near } from '../../model/nearword.ts';
 import type { Report } from '../faults/faults.ts';
 import { type Spot, spotAt, whatIs } from '../yaml/spot.ts';
-import { HELP, helpFor, OWNERS, type Owner } from './shape-help.ts';
+import { calledOf, helpFor, keysOf, OWNERS, type Owner } from './help.ts';
 
 export type Issue = z.core.$ZodIssue;
 type Path = readonly PropertyKey[];
@@ -70,28 +70,26 @@ function choicesOf(issue: Issue): string[] {
 
 function unknownKey({ root, base, report }: Within, path: Path, key: string): void {
   const owner = ownerOf([...base, ...path]);
-  const known = Object.keys(HELP[owner]);
+  const known = keysOf(owner);
   const word = only(owner, key) || meant(near(key, known)) || elsewhere(key);
   report('unknown-key', spotAt(root, [...path, key]).key, {
     key,
-    owner: OWNERS[owner],
+    owner: calledOf(owner),
     near: word,
     // Where one word is meant, the whole list would only hide it.
     known: word === '' ? `Known here: ${known.join(', ')}.` : '',
   });
 }
 
-/** A key that only some mappings of its sort have. */
-function only(owner: Owner, key: string): string {
-  if (helpFor(owner, key) === null) return '';
-  return owner === 'amount' ? 'It belongs to harm:. ' : 'Only a question to decide has it. ';
-}
+/** A key that only some tasks have. */
+const only = (owner: Owner, key: string): string =>
+  owner === 'task' && helpFor(owner, key) !== null ? 'Only a question to decide has it. ' : '';
 
 /** `It belongs to a piece or a hole.`, where the key is known there and its meaning is not everywhere another. */
 function elsewhere(key: string): string {
-  const owners = (Object.keys(OWNERS) as Owner[]).filter((owner) => helpFor(owner, key));
+  const owners = OWNERS.filter((owner) => helpFor(owner, key));
   if (owners.length === 0 || owners.length > 3) return '';
-  return `It belongs to ${owners.map((owner) => OWNERS[owner]).join(' or ')}. `;
+  return `It belongs to ${owners.map(calledOf).join(' or ')}. `;
 }
 
 export function meant(word: string | null): string {
@@ -196,7 +194,7 @@ export function ownerOf(path: Path): Owner {
   const [section, , third, fourth] = path;
   if (path.length < 2) return 'file';
   if (section === 'bolts') return 'kind';
-  if (section === 'tasks') return path.length > 2 && isCost(third) ? 'amount' : 'task';
+  if (section === 'tasks') return path.length > 2 ? costOf(third) : 'task';
   if (section === 'suspects') return 'suspect';
   if (section === 'checks') return 'check';
   if (section === 'buy') return 'buy';
@@ -208,5 +206,6 @@ export function ownerOf(path: Path): Owner {
   return third === 'caution' || third === 'tip' ? 'steps' : 'piece';
 }
 
-const isCost = (key: PropertyKey | undefined): boolean =>
-  key === 'now' || key === 'later' || key === 'harm';
+/** What stands under a key of a task. */
+const costOf = (key: PropertyKey | undefined): Owner =>
+  key === 'harm' ? 'harm' : key === 'now' || key === 'later' ? 'cost' : 'task';

@@ -1,5 +1,6 @@
 /** What a question to decide is weighed by: into its task, where each stands behind its key. */
 import type { Edit, Entry, Job, Verdict, Warning } from '../../model/types.ts';
+import { weighOf } from '../form/read-trace.ts';
 import {
   FIGURES,
   type FigureTexts,
@@ -7,11 +8,10 @@ import {
   figureTexts,
   readFigures,
 } from '../form/typed-figures.ts';
-import { rawUpper } from '../truth/raw-upper.ts';
 import { already, meant, type Stamp, type Wished, write, wrong } from './parts.ts';
 
 export function judgeFigures(job: Job, wish: Wished<'figures'>, stamp: Stamp): Verdict {
-  const task = rawUpper(job).tasks.get(wish.task);
+  const task = job.printed.tasks.get(wish.task);
   if (task?.verb !== 'decide') {
     const asked = [...job.upper.tasks.values()].filter(({ verb }) => verb === 'decide');
     const say = `No question ${wish.task} to decide.${meant(
@@ -20,7 +20,7 @@ export function judgeFigures(job: Job, wish: Wished<'figures'>, stamp: Stamp): V
     )}`;
     return wrong('no-such-task', say, { task: wish.task });
   }
-  const before = figureTexts(task.weigh);
+  const before = figureTexts(weighOf(task));
   const after: FigureTexts = {};
   for (const key of FIGURES) {
     const text = wish.texts[key]?.trim() ?? '';
@@ -46,8 +46,8 @@ export function figuredBack(
   { task = '', value, was = '' }: Entry,
   stands: boolean,
 ): { edits: Edit[]; warnings: Warning[] } {
-  const spec = rawUpper(job).tasks.get(task);
-  const now = figureTexts(spec?.weigh);
+  const spec = job.printed.tasks.get(task);
+  const now = figureTexts(weighOf(spec));
   const [from, to] = stands ? [value, was] : [was, value];
   if (spec && figuresLine(now) === from) {
     return { edits: changes(task, now, readFigures(to)), warnings: [] };

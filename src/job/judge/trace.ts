@@ -22,7 +22,6 @@ import {
   readSuspectLine,
   suspectLine,
 } from '../form/typed-trace.ts';
-import { rawUpper } from '../truth/raw-upper.ts';
 import { already, list, meant, refuse, type Stamp, type Wished, write, wrong } from './parts.ts';
 
 function noSuspect(job: Job, suspect: string) {
@@ -162,7 +161,7 @@ export function judgeStart(job: Job, wish: Wished<'start'>, stamp: Stamp): Verdi
 export function judgeFound(job: Job, wish: Wished<'found'>, stamp: Stamp): Verdict {
   const spec = job.upper.suspects.get(wish.suspect);
   if (!spec) return noSuspect(job, wish.suspect);
-  const was = rawUpper(job).found;
+  const was = job.printed.found;
   const before = (e: Entry) => e.verb === 'found' && e.suspect === spec.key && job.living.has(e.id);
   if (job.entries.some(before)) return already();
   const value = was ? `${was}; ${spec.what}` : spec.what;
@@ -186,7 +185,7 @@ export function tracedBack(
   entry: Entry,
   stands: boolean,
 ): { edits: Edit[]; warnings: Warning[] } {
-  const upper = rawUpper(job);
+  const upper = job.printed;
   if (entry.verb === 'found') return foundBack(job, upper, entry, stands);
   if (entry.check === undefined && entry.suspect === undefined) {
     const say = 'What was listed stays in the file: take out by hand what is not wanted.';

@@ -1,6 +1,7 @@
 /** May this entry be taken back? Not while later entries rest on it. */
 
 import type { Edit, Entry, Job, Verdict, Warning } from '../../model/types.ts';
+import { verbRow } from '../../model/verbs.ts';
 import { printItem } from '../../piece/row.ts';
 import { chosenBack } from './chosen.ts';
 import { figuredBack } from './figures.ts';
@@ -72,18 +73,9 @@ function meantBy(job: Job, entry: Entry): Entry {
   return on;
 }
 
-const STANDS_ALONE: readonly string[] = [
-  'note',
-  'undo',
-  'written',
-  'corrected',
-  'figured',
-  'chosen',
-];
-
 function rests(later: Entry, on: Entry): boolean {
   if (later.verb === 'corrected') return corrects(later, on);
-  if (STANDS_ALONE.includes(later.verb) || STANDS_ALONE.includes(on.verb)) return false;
+  if (verbRow(later.verb).standsAlone || verbRow(on.verb).standsAlone) return false;
   // How it went, and where the old part is, rest on what was put in.
   if (on.verb === 'tried') return later.verb === 'looked' && later.suspect === on.suspect;
   if (on.task !== undefined) return later.task === on.task;

@@ -1,8 +1,10 @@
 /** The four moments where jobs go wrong: each a list that is built from what the job knows and what was disturbed. */
+
 import type { Job } from '../../model/types.ts';
+import { verbRow } from '../../model/verbs.ts';
 import { buysOf } from '../buy/list.ts';
 import { type Standing, standingOf } from '../standing.ts';
-import { type Asked, type GateItem, type Moment, withTicks } from './items.ts';
+import { type Asked, type GateItem, type ItemInWords, type Moment, withTicks } from './items.ts';
 import { beforeClosing, beforePrying, beforeSealing } from './piece.ts';
 import { beforeStart } from './start.ts';
 
@@ -15,11 +17,21 @@ export interface Gate {
  * `now` is RFC 3339, for waits that may still run; without it each wait that has begun counts as running.
  */
 export function gate(job: Job, moment: Moment, piece: string | null = null, now = ''): Gate {
+  return { items: gateInWords(job, moment, piece, now).map(({ words: _, ...item }) => item) };
+}
+
+/** The same with each sentence in parts. */
+export function gateInWords(
+  job: Job,
+  moment: Moment,
+  piece: string | null,
+  now: string,
+): ItemInWords[] {
   const standing = standingOf(job, now);
   const asked = askedAt(standing, moment, piece);
   const at = { moment, piece: moment === 'start' ? null : piece };
   const since = sinceOf(standing, moment, piece);
-  return { items: withTicks(asked, standing.lines.all, { ...at, since }) };
+  return withTicks(asked, standing.lines.all, { ...at, since });
 }
 
 /** Nothing stops, and everything was seen to. */
@@ -36,12 +48,10 @@ function askedAt(standing: Standing, moment: Moment, key: string | null): Asked[
   return beforeSealing(standing, piece, buysOf(standing));
 }
 
-const DISTURBS: readonly string[] = ['out', 'in', 'removed', 'fitted', 'state', 'inside'];
-
 /** The line from which on ticks count: what was seen before the piece came off, or before more was disturbed, is old. */
 function sinceOf({ lines, rounds }: Standing, moment: Moment, key: string | null): number {
   if (moment === 'start') {
-    return lines.all.findLast((line) => DISTURBS.includes(line.verb))?.index ?? -1;
+    return lines.all.findLast((line) => verbRow(line.verb).disturbs)?.index ?? -1;
   }
   if (key === null) return -1;
   return moment === 'prying' ? rounds(key).before : (lines.off.get(key)?.index ?? -1);

@@ -3,7 +3,7 @@
 import type { Data, Report } from '../../job/faults/faults.ts';
 import { list } from '../../job/form/read-cross.ts';
 import { textSpotsOf } from '../../job/form/read-fields.ts';
-import { pairsAt } from '../../job/form/read-upper.ts';
+import { pairsOf } from '../../job/form/read-keys.ts';
 import { meant } from '../../job/form/shape-issues.ts';
 import { readAmount, readHarm } from '../../job/form/typed-figures.ts';
 import { type Spot, spotAt, valueAt } from '../../job/yaml/spot.ts';
@@ -35,7 +35,7 @@ function checkNames({ suspects, checks, pieces }: Upper, root: Spot | null, repo
     known: readonly ReadonlyMap<string, unknown>[],
     code: 'unknown-suspect' | 'unknown-check' | 'unknown-piece',
   ): void => {
-    for (const { value } of pairsAt(root, section)) {
+    for (const { value } of pairsOf(valueAt(root, section))) {
       for (const { text, at } of textSpotsOf(valueAt(value, key))) {
         const name = text.trim();
         if (known.some((names) => names.has(name))) continue;
@@ -90,9 +90,9 @@ function checkFigures(root: Spot | null, report: Report): void {
     if (key === 'chance' && !readChance(text.text)) report('unread-chance', text.at, data);
   };
   for (const section of ['suspects', 'checks']) {
-    for (const { value } of pairsAt(root, section)) tell(value, 'takes');
+    for (const { value } of pairsOf(valueAt(root, section))) tell(value, 'takes');
   }
-  for (const { value: task } of pairsAt(root, 'tasks')) {
+  for (const { value: task } of pairsOf(valueAt(root, 'tasks'))) {
     if (valueAt(task, 'decide') === null) continue;
     tell(task, 'chance');
     for (const key of ['now', 'later', 'harm']) {

@@ -4,6 +4,7 @@
  */
 import { freeKey } from '../../job/form/typed-trace.ts';
 import type { Job, PieceNow } from '../../model/types.ts';
+import { capital } from '../../model/words.ts';
 import { buyList } from '../buy/list.ts';
 import { WEAR } from './wear.ts';
 
@@ -41,7 +42,14 @@ export function whileOpen(job: Job, key: string, now: string): WithinReach[] {
     const known = [...items.values()].some((item) => isIn(what, item.what));
     if (items.has(name) || known) continue;
     const look = WEAR.find(({ names }) => names.test(what))?.look ?? '';
-    items.set(name, { name, what, from, look, task, chosen: said.get(name) ?? null });
+    items.set(name, {
+      name,
+      what: capital(what),
+      from,
+      look,
+      task,
+      chosen: said.get(name) ?? null,
+    });
   }
   return [...items.values()];
 }
@@ -96,7 +104,7 @@ function named({ spec }: PieceNow): Found[] {
       WEAR.flatMap(({ words }) =>
         [...text.matchAll(words)].map(([match]) => {
           const what = match.replace(/^(?:new|old|the|an?|its|dry|each|\d+)\s+/i, '');
-          return { what: what.charAt(0).toUpperCase() + what.slice(1), from };
+          return { what, from };
         }),
       ),
     ),

@@ -55,6 +55,7 @@ export const knownScreen = screenOver({
       ...notSo<OnKnown>(inRow),
       does: (here) => (here.row ? askTruth(withMark(here), here.row) : stay(here.state)),
     },
+    unsayKey<OnKnown>(({ view }) => view.of),
     {
       id: 'while-open',
       presses: ['o'],
@@ -67,7 +68,6 @@ export const knownScreen = screenOver({
           ? show(state, { screen: 'within-reach', piece: view.of.piece, here: null, under: view })
           : stay(state),
     },
-    unsayKey<OnKnown>(({ view }) => view.of),
   ],
   draw: drawKnown,
   rows: ({ view, rows, row }) => ({

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { weighOf } from '../../../src/job/form/read-trace.ts';
 import {
   figuresLine,
   figureTexts,
@@ -22,7 +23,7 @@ tasks:
 diary:
 `;
 const weigh = (bench: Bench, task = 'seal') =>
-  readJob(bench.text, 'a.yaml').upper.tasks.get(task)?.weigh;
+  weighOf(readJob(bench.text, 'a.yaml').upper.tasks.get(task));
 
 describe('figures of a question', () => {
   it('go into its task, each behind its key, and out again with an undo', () => {
@@ -49,7 +50,7 @@ describe('figures of a question', () => {
     bench.mark({ do: 'figures', task: 'bearing', texts: { harm: '1 in 10, 60' } });
     expect(weigh(bench, 'bearing')?.harm).toEqual({ chance: '1 in 10', price: '60', takes: null });
     bench.mark({ do: 'figures', task: 'bearing', texts: {} });
-    expect(weigh(bench, 'bearing')).toBeUndefined();
+    expect(weigh(bench, 'bearing')).toBe(null);
     expect(readJob(bench.text, 'a.yaml').faults).toEqual([]);
   });
 
@@ -85,5 +86,5 @@ it('a line reads back as it was written', () => {
   const line = 'now 12.50, 40 min; chance 1 in 6; harm 1 in 20, 60';
   expect(figuresLine(readFigures(line))).toBe(line);
   expect(readFigures('1 in 6')).toEqual({ chance: '1 in 6' });
-  expect(figureTexts(undefined)).toEqual({});
+  expect(figureTexts(null)).toEqual({});
 });

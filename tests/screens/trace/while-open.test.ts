@@ -19,11 +19,10 @@ describe('while it is open', () => {
     expect(items.map(({ what }) => what)).toEqual([
       'Renew the tensioner?',
       'HL-1142 cover gasket',
-      'Shaft bearing',
       'Lip seal',
+      'Shaft bearing',
     ]);
     expect(items.find(({ what }) => what === 'Lip seal')).toMatchObject({
-      from: 'its joint',
       look: 'Lip hard or torn, a groove on the shaft, wet below.',
     });
   });
