@@ -207,8 +207,12 @@ function partItems(buys: readonly Buy[], piece: string): Asked[] {
   return own.map((buy) => {
     const key = `part-${buy.buy}` as const;
     // What was only read out of the joint's words may well stand on the shelf.
+    if (buy.ask) return look(key, `A new one, or does the old one do: ${buy.what}?`);
     if (!isHere(buy.state) && buy.holds.length === 0) return look(key, `To hand: ${buy.what}.`);
-    if (!isHere(buy.state)) return known(key, `${buy.what}: ${buy.state}.`, false);
+    if (!isHere(buy.state)) {
+      const old = buy.once ? ' Used once: the old one does not go back in.' : '';
+      return { ...known(key, `${buy.what}: ${buy.state}.${old}`, false), loud: buy.once };
+    }
     const same = buy.state !== 'here';
     return { ...look(key, `Here, and the same as the old one: ${buy.what}.`), done: same || null };
   });

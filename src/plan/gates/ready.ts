@@ -3,7 +3,7 @@ import { printQuantity } from '../../bolt/units.ts';
 import type { Said, Words } from '../../job/truth/said.ts';
 import type { Kind, PassSpec, PieceNow, Quantity, Torque } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
-import { passesOf } from '../../piece/passes.ts';
+import { piecePasses } from '../../piece/passes.ts';
 import type { Buy } from '../buy/list.ts';
 import { sortsOf } from '../disturbed.ts';
 import { consumablesIn } from '../joint.ts';
@@ -63,7 +63,8 @@ export function wrench(
   printedAt: (hole: string, figure: string) => string | null,
 ): Asked[] {
   if (holes.length === 0) return [];
-  const passes = passesOf(spec, kinds).filter((p) => p.after === null);
+  // The round at the end is at the figure that the wrench has by then.
+  const passes = piecePasses(spec, kinds).filter((p) => p.after === null && p.name !== 'final');
   const set = passes.flatMap((p) =>
     p.torque?.quantity ? [figure(p, p.torque.quantity, spec.torque, told)] : [],
   );

@@ -13,6 +13,7 @@ import { disturbedOf, sortsOf } from '../disturbed.ts';
 import { fillsIn, fluidsOf } from '../fluids.ts';
 import { reachable } from '../graph.ts';
 import { isAway, isBack } from '../needed.ts';
+import { roundLeft } from '../round-left.ts';
 import { taskSaid } from '../say.ts';
 import { isControl, SORTS, sortRow } from '../sorts.ts';
 import type { Standing } from '../standing.ts';
@@ -36,6 +37,7 @@ export function beforeStart(standing: Standing): Asked[] {
       ? [known('off', `Not back: ${list(away.map((p) => p.spec.name))}.`, false)]
       : []),
     ...off.filter((p) => !away.includes(p)).flatMap(unfinished),
+    ...pieces.filter((p) => roundLeft(job, p).length > 0).map(notRound),
     ...troubles(standing),
     ...stillToDo(standing),
     ...waits(standing),
@@ -118,6 +120,11 @@ function troubles(standing: Standing): Asked[] {
       },
     ];
   });
+}
+
+/** Its bolts are tight, and it was not gone round once more. */
+function notRound({ spec }: Piece): Asked {
+  return known(`round-${spec.key}`, `${spec.name}: not gone once round at full torque.`, false);
 }
 
 /** It lies on its place, and a bolt is missing or in conflict. */

@@ -9,6 +9,7 @@ import { type Called, type Given, givenKeys, type Rows, type Text } from './give
 import { bindKey, type HeldKey, type Key, type KeyWords } from './key.ts';
 import { type Laid, layPage, readPage } from './lay.ts';
 import { show } from './moves.ts';
+import { withOwn } from './own-presses.ts';
 import { EMPTY_PAGE, type Page } from './page.ts';
 import type { State, Updated, View } from './state.ts';
 
@@ -134,7 +135,9 @@ export function screen<V extends View, H>(
     const own = () => said((now) => spec.keys.map((key) => bindKey(key, now))) ?? [];
     return {
       state,
-      keys: once(() => [...bound(given.first), ...own(), ...bound(given.last)]),
+      keys: once(() =>
+        withOwn([...bound(given.first), ...own(), ...bound(given.last)], state.presses),
+      ),
       laid,
       read: () => readPage(state, page()),
       text,

@@ -2,8 +2,10 @@
 import { safeLine } from '../../model/safe.ts';
 import { nextWork } from '../../plan/next.ts';
 import type { World } from '../../world.ts';
+import type { OwnPresses } from '../base/own-presses.ts';
 import { start } from '../base/start.ts';
 import type { State } from '../base/state.ts';
+import type { Palette } from '../kit/palettes.ts';
 import { sayWish } from '../now/say-wish.ts';
 import { halfMade } from '../show/half-made.ts';
 import { openOf } from '../show/screens.ts';
@@ -37,6 +39,10 @@ export function showOf(
     timers: Timers;
     strange?: readonly string[];
     ascii?: boolean | undefined;
+    palette?: Palette;
+    presses?: OwnPresses;
+    /** What is wrong in the user's settings; null: nothing. */
+    odd?: string | null;
   },
 ): Show<State> {
   const { env, platform, stdout } = world;
@@ -46,9 +52,11 @@ export function showOf(
     colour: colourAllowed(env),
     ascii: outside.ascii ?? asciiOnly(env, platform),
     now: world.now(),
+    palette: outside.palette ?? 'usual',
+    presses: outside.presses ?? {},
   });
-  const { shelf, timers, strange } = outside;
-  const files = filesIn(folder, world, shelf, strange);
+  const { shelf, timers, strange, odd = null } = outside;
+  const files = filesIn(folder, world, shelf, strange, odd);
   return {
     first: state,
     effects,

@@ -198,11 +198,30 @@ export function refuseToOpen(target: Target, world: World): number | null {
   return 2;
 }
 
+/** What is said on the command line goes before the environment, and that before the settings. */
+async function lookOf(how: How, { env }: World) {
+  const [{ findUser, oddInUser }, { ownPresses }] = await Promise.all([
+    import('../../diary/user.ts'),
+    import('../show/own-keys.ts'),
+  ]);
+  let presses = {};
+  const user = findUser(env, ({ keys }, report) => {
+    presses = ownPresses(keys, report);
+  });
+  const { settings } = user;
+  const ascii = how.ascii ?? (settings.signs === 'ascii' ? true : undefined);
+  return {
+    look: { ascii, palette: settings.colours, presses, odd: oddInUser(user) },
+    readOut: how.lines || readOutAsked(env) || settings['read-out'] === 'always',
+  };
+}
+
 /**
  * Opens a job file or a bench, by its absolute path, and answers the exit code: 0 when it was left, 1 after a
  * fault of the program, 2 where there is no terminal for it, 3 when it was left before a mark was on the disk.
  */
 export async function openScreens(target: Target, world: World, how: How = {}): Promise<number> {
+  const { look, readOut } = await lookOf(how, world);
   const load = async () => {
     const [{ showOf }, { cleanFolder }] = await Promise.all([
       import('./loop-show.ts'),
@@ -214,9 +233,9 @@ export async function openScreens(target: Target, world: World, how: How = {}): 
         : { folder: target.folder, file: null };
     // What a killed run left beside the files is put right before anything is shown.
     const strange = await cleanFolder(where.folder);
-    return showOf(where, world, { shelf, timers, strange, ascii: how.ascii });
+    return showOf(where, world, { shelf, timers, strange, ...look });
   };
-  if (how.lines || readOutAsked(world.env)) {
+  if (readOut) {
     const [show, { playLines }] = await Promise.all([load(), import('./lines.ts')]);
     return await playLines(show, world);
   }
