@@ -98,6 +98,8 @@ export interface State {
   /** True: 7-bit characters only. */
   ascii: boolean;
   palette: Palette;
+  /** Places of which the practice has said what to try there; null: it says nothing. */
+  guide: readonly string[] | null;
   /** Presses that the user has given to keys. */
   presses: OwnPresses;
   /** RFC 3339 with offset. */
