@@ -336,7 +336,8 @@ export const COMMANDS: readonly Command[] = [
   {
     names: ['practice'],
     usage: '[FOLDER]',
-    say: 'a practice bench, opened; without FOLDER that of before, if there is one',
+    say: 'a practice bench, opened',
+    more: ['Without FOLDER that of before, if there is one.'],
     examples: ['practice', 'practice /tmp/bench --no-open'],
     options: {
       'no-open': { value: null, say: 'only make it' },
