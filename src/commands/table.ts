@@ -157,6 +157,26 @@ export const COMMANDS: readonly Command[] = [
     load: () => import('./note.ts'),
   },
   {
+    names: ['add'],
+    usage: 'FILE TEXT',
+    say: 'a part, a task, a test, a caution, from one line',
+    more: [
+      'KIND is buy, do, wait, adjust, test, check, decide, caution, tip or note.',
+      'Without --as the best guess is taken, and said. A figure at the end is the limit.',
+    ],
+    examples: [
+      "add cover.yaml '6204 bearing'",
+      "add cover.yaml 'spring, goggles!' --as caution --piece alternator",
+    ],
+    options: {
+      as: { value: 'KIND', say: 'what it is, where the guess would be another' },
+      piece: { value: 'PIECE', say: 'the piece that it belongs to' },
+      hole: { value: 'HOLE', say: 'the hole of it' },
+    },
+    words: { least: 2, most: 2 },
+    load: () => import('./add.ts'),
+  },
+  {
     names: ['write'],
     usage: 'FILE PIECE KEY TEXT',
     say: 'a text into the file: routes, marks, map …',

@@ -31,7 +31,7 @@ export const VERBS = [
   'seen', // an item of a gate: sealing faces
   'struck', // an item of a gate that does not count here
   'added', // an item of a gate of one's own, in `says`
-  'written', // a key of the piece in the person's part that a text was put into; the text in `says`
+  'written', // a key of the piece, or a task or a thing to buy, that a text was put into the person's part as; the text in `says`
   'corrected', // what is printed and not so here; as printed in `was`, what is true in `says`
   'note', // text
   'undo', // id of another entry
@@ -54,6 +54,39 @@ export const WRITABLE = [
   'map',
 ] as const;
 export type Writable = (typeof WRITABLE)[number];
+
+/** What one line of text can become, wherever it is typed. */
+export const ADDABLE = [
+  'buy',
+  'do',
+  'wait',
+  'adjust',
+  'test',
+  'check',
+  'decide',
+  'caution',
+  'tip',
+  'note',
+] as const;
+export type Addable = (typeof ADDABLE)[number];
+
+/** What `written` can name: a key of a piece, or what one line became. A note is an entry of its own. */
+export const WRITTEN = [
+  ...WRITABLE,
+  'buy',
+  'do',
+  'wait',
+  'adjust',
+  'test',
+  'check',
+  'decide',
+  'caution',
+  'tip',
+] as const;
+export type Written = (typeof WRITTEN)[number];
+
+/** Keys of a piece that take one more text. */
+export type TextKey = Writable | 'caution' | 'tip';
 
 /** What a manual can have wrong: of a piece, a hole of it, or a task (`step` is what is to be done). */
 export const CORRECTABLE = [

@@ -24,7 +24,7 @@ function counted(keys: (press: (words: string) => void, type: (text: string) => 
 describe('taken off as it comes, from an empty job', () => {
   it('ten bolts and where they lie are noted in under thirty presses, no map and no millimetre asked', () => {
     const { desk, presses } = counted((press, type) => {
-      press('a');
+      press('o');
       type('cover 10');
       press('enter');
       press('go');
@@ -41,7 +41,7 @@ describe('taken off as it comes, from an empty job', () => {
 
   it('bolts by their row as well', () => {
     const { desk, presses } = counted((press, type) => {
-      press('a');
+      press('o');
       type('cover s s s m s');
       press('enter');
     });
@@ -53,7 +53,7 @@ describe('taken off as it comes, from an empty job', () => {
   });
 
   it('a hose is off with one key, and what is to be said of it is asked while it is in the hand', () => {
-    const desk = new Desk(new Bench(EMPTY)).press('a').type('breather hose').press('enter o');
+    const desk = new Desk(new Bench(EMPTY)).press('o').type('breather hose').press('enter o');
     expect(desk.bench.piece('breather-hose')).toMatchObject({ away: 'removed' });
     expect(desk.frame).toContain('How does it run?');
     desk.type('over the frame tube').press('enter');
@@ -65,7 +65,7 @@ describe('taken off as it comes, from an empty job', () => {
   });
 
   it('or moved aside, and nothing is an answer too', () => {
-    const desk = new Desk(new Bench(EMPTY)).press('a').type('cable').press('enter a');
+    const desk = new Desk(new Bench(EMPTY)).press('o').type('cable').press('enter v');
     expect(desk.bench.piece('cable').away).toBe('aside');
     desk.press('enter');
     expect(desk.screen).toBe('job');
@@ -74,7 +74,7 @@ describe('taken off as it comes, from an empty job', () => {
   });
 
   it('bolts that nobody told apart go back all the same: one by one, or all with one key', () => {
-    const desk = new Desk(new Bench(EMPTY)).press('a').type('cover 4').press('enter go enter');
+    const desk = new Desk(new Bench(EMPTY)).press('o').type('cover 4').press('enter go enter');
     desk.open('cover').press('go');
     expect(desk.frame).toContain('Nobody noted which is which');
     desk.press('go');
@@ -93,7 +93,7 @@ describe('taken off as it comes, from an empty job', () => {
   it('going back reverses what really happened', () => {
     const desk = new Desk(new Bench(EMPTY));
     for (const name of ['panel 2', 'cover 3']) {
-      desk.press('a').type(name).press('enter go enter');
+      desk.press('o').type(name).press('enter go enter');
     }
     const rows = desk.frame.split('\n');
     const at = (name: string) => rows.findIndex((r) => r.includes(name));
@@ -102,7 +102,7 @@ describe('taken off as it comes, from an empty job', () => {
   });
 
   it('what the file knows is not typed over', () => {
-    const desk = new Desk(new Bench()).press('a').type('cover 3').press('enter');
+    const desk = new Desk(new Bench()).press('o').type('cover 3').press('enter');
     expect(desk.bench.entries).toHaveLength(0);
     expect(desk.bench.piece().holes).toHaveLength(5);
   });

@@ -169,6 +169,7 @@ export const LONG: Record<Place, () => Desk> = {
   within: () => at(begun()).press('m').type('4 h').press('enter'),
   draw: () => cover(begun(), 'w'),
   known: () => cover(begun(), 'k'),
+  add: () => cover(begun(), '+').type(long('Line')).press('enter'),
   field: () => refused('w'),
   keys: () => cover(coverOff(), '?'),
 };

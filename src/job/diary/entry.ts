@@ -13,7 +13,7 @@ import {
   HOLE_STATES,
   VERBS,
   type Verb,
-  WRITABLE,
+  WRITTEN,
 } from '../../model/types.ts';
 
 /** Key of a piece, a task or a thing to buy. */
@@ -48,7 +48,7 @@ export const VERB_PLACES: Record<Verb, readonly (readonly string[])[]> = {
   seen: [['piece!'], []],
   struck: [['piece!'], []],
   added: [['piece!'], []],
-  written: [['piece!']],
+  written: [['piece!', 'hole'], []],
   corrected: [['piece!', 'hole'], ['task!']],
   undo: [[]],
 };
@@ -58,7 +58,7 @@ export const VERB_WORDS: Partial<Record<Verb, readonly [string, ...string[]]>> =
   state: HOLE_STATES,
   removed: ['all', 'aside'],
   fitted: ['all'],
-  written: WRITABLE,
+  written: WRITTEN,
   corrected: CORRECTABLE,
 };
 

@@ -92,8 +92,23 @@ function aboutSaid({ task, buy }: Entry, job: Job): string {
   return job.upper.buys.get(buy ?? '')?.what ?? buy ?? '';
 }
 
+/** What one line became. */
+const ADDED: Readonly<Record<string, string>> = {
+  buy: 'to buy',
+  do: 'to do',
+  wait: 'to wait for',
+  adjust: 'to adjust',
+  test: 'to test',
+  check: 'to check',
+  decide: 'to decide',
+  caution: 'a caution',
+  tip: 'a tip',
+};
+
 /** A picture is not told in a line. */
 function sayWritten({ value, says = '', was }: Entry): string {
+  const added = ADDED[value];
+  if (added !== undefined) return `${added}: ${says}`;
   if (value === 'map') return was === undefined ? 'map drawn' : 'map drawn anew';
   return `${value} written down: ${says}${was === undefined ? '' : `, instead of ${was}`}`;
 }

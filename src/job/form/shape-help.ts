@@ -205,7 +205,7 @@ export const HELP = {
     seen: help('A moment and what was looked at.', 'a moment and a name', 'seen: sealing faces'),
     struck: help('What does not count here.', 'a moment and a name', 'struck: sealing wrench'),
     added: help('Something more to look at, in says.', 'a moment', 'added: sealing'),
-    written: help('A text was put into this key, in says.', 'a key', 'written: routes'),
+    written: help('A text was put in as this, in says.', 'a key or a verb', 'written: routes'),
     corrected: help('What is printed and not so here.', 'what it is', 'corrected: torque'),
     undo: help('Takes another entry back.', 'the id of an entry', 'undo: bZ4yK1uW'),
     tray: help('Where the bolts lie.', TEXT, 'tray: cup 2'),

@@ -4,6 +4,7 @@
  */
 
 import type { Job, Verdict, Wish } from '../../model/types.ts';
+import { judgeAdd } from './add.ts';
 import { judgeCorrect } from './correct.ts';
 import { judgeDone } from './done.ts';
 import { judgeIn } from './in.ts';
@@ -52,6 +53,8 @@ export function judge(job: Job, wish: Wish, stamp: Stamp): Verdict {
       return judgeBuy(job, wish, stamp);
     case 'write':
       return judgeWrite(job, wish, stamp);
+    case 'add':
+      return judgeAdd(job, wish, stamp);
     case 'correct':
       return judgeCorrect(job, wish, stamp);
     case 'undo':

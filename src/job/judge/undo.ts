@@ -2,6 +2,7 @@
 
 import type { Edit, Entry, Job, Verdict, Warning } from '../../model/types.ts';
 import { printItem } from '../../piece/row.ts';
+import { addedBy } from './add.ts';
 import { already, refuse, type Stamp, type Wished, write, wrong } from './parts.ts';
 import { writtenBack } from './write.ts';
 
@@ -52,7 +53,11 @@ function rowBack(job: Job, target: Entry): Edit[] {
 function restingOn(job: Job, target: Entry): Entry[] {
   const at = job.entries.indexOf(target);
   const on = meantBy(job, target);
-  return job.entries.slice(at + 1).filter((e) => job.living.has(e.id) && rests(e, on));
+  // What was marked on a task or a thing to buy rests on the line that made it.
+  const made = on.verb === 'written' ? addedBy(job, on) : null;
+  const restsOn = (e: Entry) =>
+    made ? (made.section === 'tasks' ? e.task : e.buy) === made.key : rests(e, on);
+  return job.entries.slice(at + 1).filter((e) => job.living.has(e.id) && restsOn(e));
 }
 
 /** What an undo is about in the end: taking it back brings that entry back, or takes it away again. */

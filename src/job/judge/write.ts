@@ -1,15 +1,16 @@
 /** May this text go into the person's part? One more where a key takes several, the first where it takes one. */
 
 import { oneLine } from '../../model/safe.ts';
-import type {
-  Edit,
-  Entry,
-  Job,
-  PieceNow,
-  PieceSpec,
-  Verdict,
-  Warning,
-  Writable,
+import {
+  type Edit,
+  type Entry,
+  type Job,
+  type PieceNow,
+  type PieceSpec,
+  type Verdict,
+  type Warning,
+  WRITABLE,
+  type Writable,
 } from '../../model/types.ts';
 import { readMap } from '../../piece/map.ts';
 import { holeNames } from '../../piece/order.ts';
@@ -17,6 +18,7 @@ import { NAME } from '../diary/entry.ts';
 import { barePiece } from '../form/spec.ts';
 import { spelled, truthFault } from '../truth/figures.ts';
 import { rawUpper } from '../truth/raw-upper.ts';
+import { addedBack } from './add.ts';
 import { orderIn } from './correct.ts';
 import { already, list, meant, noPiece, type Stamp, type Wished, write, wrong } from './parts.ts';
 import { circleBy } from './write-order.ts';
@@ -147,7 +149,8 @@ export function writtenBack(
   stands: boolean,
 ): { edits: Edit[]; warnings: Warning[] } {
   const { value, piece = '', says = '', was } = entry;
-  const key = value as Writable;
+  const key = WRITABLE.find((k) => k === value);
+  if (!key) return addedBack(job, entry, stands);
   const spec = rawUpper(job).pieces.get(piece) ?? barePiece(piece);
   const left = {
     edits: [],

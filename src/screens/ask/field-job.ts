@@ -40,14 +40,10 @@ export function doneOfJob(state: State, below: State, asks: JobAsks, text: strin
     case 'inside':
     case 'cleared':
       return requestMark(below, { do: asks.ask, ...place, what: text });
-    case 'item':
-      return requestMark(below, {
-        do: 'gate',
-        moment: asks.moment,
-        ...place,
-        how: 'added',
-        item: text,
-      });
+    case 'add': {
+      const { piece, hole, moment } = asks;
+      return show(below, { screen: 'add', text, piece, hole, moment, under: below.view });
+    }
   }
 }
 
@@ -96,10 +92,12 @@ export function questionOfJob(state: State, asks: JobAsks): string[] {
       ];
     case 'cleared':
       return [`What came out again${where}?`, 'As it stands, or fewer: 1 rag.'];
-    case 'item':
+    case 'add':
       return [
-        'What else is to be seen to here?',
-        'Washer under the clip. It is asked for at this gate from now on.',
+        asks.moment === null ? 'What is to be added?' : 'What else is to be seen to here?',
+        asks.moment === null
+          ? '6204 bearing. Spring, goggles! Chain slack 20..30 mm. What it is, is asked next.'
+          : 'Washer under the clip. It is asked for at this gate from now on; or what else it is.',
       ];
   }
 }

@@ -29,7 +29,7 @@ function draftName(asks: Asks): string | null {
     const { piece = '', hole = '', task = '', what, text } = asks.figure;
     return `truth ${piece} ${hole} ${task} ${what} ${text}`;
   }
-  return asks.ask === 'why' ? 'why' : null;
+  return asks.ask === 'why' || asks.ask === 'add' ? asks.ask : null;
 }
 
 export function ask(state: State, asks: Asks, text = ''): Updated {
@@ -102,7 +102,7 @@ function done(state: State, view: FieldView, text: string): Updated {
       return doneKnown(state, below, asks, text);
     case 'inside':
     case 'cleared':
-    case 'item':
+    case 'add':
     case 'promised':
     case 'number':
     case 'result':
@@ -177,8 +177,9 @@ const PROMPT = '> ';
 /** What the question is about: the piece or the task underneath, else the job. */
 function aboutSaid(state: State, { asks, under }: FieldView): string {
   const job = state.open?.job;
-  const of = asks.ask === 'truth' ? asks.figure : asks.ask === 'write' ? asks : null;
-  const piece = of?.piece === undefined ? null : job?.pieces.get(of.piece);
+  const of =
+    asks.ask === 'truth' ? asks.figure : asks.ask === 'write' || asks.ask === 'add' ? asks : null;
+  const piece = job?.pieces.get(of?.piece ?? '');
   const task = of && 'task' in of && of.task !== undefined ? job?.tasks.get(of.task) : null;
   const below = at({ ...state, view: under })?.piece;
   return (piece ?? below)?.spec.name ?? task?.spec.say ?? job?.upper.job ?? '';
@@ -234,7 +235,7 @@ function question(state: State, asks: Asks): string[] {
       return questionKnown(state, asks);
     case 'inside':
     case 'cleared':
-    case 'item':
+    case 'add':
     case 'promised':
     case 'number':
     case 'result':

@@ -1,6 +1,8 @@
 /** The keys that every screen has: moving what does not fit, back, leave, the list of keys. */
-import { EDITING, pressField, type TextField } from '../kit/field.ts';
+import { EDITING, field, pressField, type TextField } from '../kit/field.ts';
 import { neighbour } from '../kit/neighbour.ts';
+import { atHand } from './at-hand.ts';
+import { ADD_DRAFT, draftOf } from './drafts.ts';
 import type { Key } from './key.ts';
 import type { Laid } from './lay.ts';
 import { show, stay } from './moves.ts';
@@ -53,6 +55,7 @@ export function givenKeys(has: Has): { first: Key<Given>[]; last: Key<Given>[] }
       ...(has.arrows ? [UP, DOWN] : []),
       PAGE_UP,
       PAGE_DOWN,
+      ...(has.text || has.draft ? [] : [ADD]),
       { ...BACK, label: has.back },
       ...(has.draft ? [] : [{ ...QUIT, label: has.quit }]),
       LEAVE,
@@ -127,6 +130,38 @@ const PAGE_DOWN: Key<Given> = {
   presses: ['pagedown'],
   help: 'what does not fit, a screen of lines down',
   does: (given) => movedTo(given, given.laid().paged(1)),
+};
+
+// ---------------------------------------------------------------- adding
+
+/** Screens that are of no job, or ask something that comes first. */
+const NOT_OF_A_JOB: readonly View['screen'][] = [
+  'wait',
+  'bench',
+  'faults',
+  'unsaved',
+  'keys',
+  'add',
+];
+
+/** Behind a kind in the hand, + is what lies under its head. */
+function isInHand(view: View): boolean {
+  return view.screen === 'piece' && 'hand' in view.step && view.step.hand !== '';
+}
+
+/** `=` is `+` without Shift. */
+const ADD: Key<Given> = {
+  id: 'add',
+  presses: ['+', '='],
+  label: 'add',
+  help: 'add anything in one line: a part, something to do or to measure, a caution, a note',
+  holds: ({ state, view }) =>
+    state.open !== null && !NOT_OF_A_JOB.includes(view.screen) && !isInHand(view),
+  does: ({ state }) => {
+    const text = draftOf(state, ADD_DRAFT) ?? '';
+    const asks = { ask: 'add', ...atHand(state) } as const;
+    return show(state, { screen: 'field', asks, field: field(text), under: state.view });
+  },
 };
 
 // ---------------------------------------------------------------- leaving

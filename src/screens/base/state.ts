@@ -149,8 +149,17 @@ type Screens =
   | { screen: 'draw'; piece: string; drawing: Drawing; under: View }
   /** All that is known of a piece or a task. `first`: rows that were asked about from another screen; empty: all of them alike. */
   | { screen: 'known'; of: Of; here: string | null; first: readonly string[]; under: View }
+  /** A line that was typed, and what it is to become. */
+  | ({ screen: 'add'; text: string; under: View } & AddTo)
   | { screen: 'field'; asks: Asks; field: TextField; under: View }
   | { screen: 'keys'; under: View };
+
+/** The piece at hand, the hole that is pointed at, the gate that is open. */
+export interface AddTo {
+  piece: string | null;
+  hole: string | null;
+  moment: Moment | null;
+}
 
 export interface Unsaved {
   code: string;
@@ -220,8 +229,8 @@ export type KnownAsks =
 export type JobAsks =
   /** What went in through an opening, and what came out again. */
   | { ask: 'inside' | 'cleared'; piece: string | null }
-  /** Something to be looked at, at a gate. */
-  | { ask: 'item'; moment: Moment; piece: string | null }
+  /** One line, of whatever it is. */
+  | ({ ask: 'add' } & AddTo)
   /** The day for which something ordered is promised; the number that it has now. */
   | { ask: 'promised'; buy: string; say: string | null }
   | { ask: 'number'; buy: string }

@@ -1,6 +1,7 @@
 /** Taking the last mark back, where one is not at the bolts of a piece. */
 import { sayEntry } from '../../job/fold/say-entry.ts';
 import type { Entry, Wish } from '../../model/types.ts';
+import { sentence } from '../../model/words.ts';
 import type { Key } from './key.ts';
 import { requestMark, say } from './moves.ts';
 import type { State, Updated } from './state.ts';
@@ -41,5 +42,5 @@ export function takenBack(state: State, entry: Entry): Updated {
   const read = isOfGate(entry)
     ? state.read.filter((m) => !m.startsWith('gate ') || m.split(' ')[2] !== (entry.piece ?? ''))
     : state.read;
-  return say({ ...state, read }, job ? `Taken back: ${sayEntry(entry, job)}.` : '');
+  return say({ ...state, read }, job ? sentence(`Taken back: ${sayEntry(entry, job)}`) : '');
 }

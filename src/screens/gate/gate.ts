@@ -239,13 +239,6 @@ export const gateScreen = screenOver({
       help: 'the marked one does not count here',
       does: strike,
     },
-    {
-      id: 'add-item',
-      presses: ['+', '='],
-      label: 'add',
-      help: 'something else that is to be seen to here',
-      does: ({ state, view: { moment, piece } }) => ask(state, { ask: 'item', moment, piece }),
-    },
     undoHere,
     notSo<OnGate>(inItem, 'not so'),
   ],

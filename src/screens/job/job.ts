@@ -66,8 +66,8 @@ const KEYS: readonly Key<OnTheJob>[] = [
     does: ({ state }) => show(state, { screen: 'note' }),
   },
   {
-    id: 'add',
-    presses: ['a'],
+    id: 'comes-off',
+    presses: ['o'],
     label: (here) => (hasRows(here) ? 'another piece' : 'say what comes off first'),
     help: 'a piece that the file does not know yet comes off',
     does: ({ state }) => ask(state, { ask: 'piece' }),
