@@ -159,7 +159,7 @@ export const COMMANDS: readonly Command[] = [
   {
     names: ['add'],
     usage: 'FILE TEXT',
-    say: 'a part, a task, a test, a caution, from one line',
+    say: 'one line as a part, task, test, caution …',
     more: [
       'KIND is buy, do, wait, adjust, test, check, decide, caution, tip or note.',
       'Without --as the best guess is taken, and said. A figure at the end is the limit.',

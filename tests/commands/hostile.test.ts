@@ -65,6 +65,8 @@ describe('text from a file cannot steer the terminal', () => {
     ['note', 'job.yaml', 'cover', '\u202e\x1b]0;x\x07'],
     ['write', 'job.yaml', 'cover', 'routes', '\u202e\x1b]0;x\x07\nCover: 2 of 2 tight.'],
     ['write', 'job.yaml', 'cover', 'map', '1 \x1b[2J'],
+    ['add', 'job.yaml', '\x1b[2J\u202e bearing', '--piece', 'cover'],
+    ['add', 'job.yaml', 'x', '--as', '\x1b[2J'],
     ['write', 'job.yaml', 'cover', 'torque', '\x1b[2J'],
     ['correct', 'job.yaml', 'cover', 'torque', '\u202e\x1b]0;x\x07\nCover: 2 of 2 tight.'],
     ['correct', 'job.yaml', 'wash', 'step', '\x1b[2J'],

@@ -78,7 +78,7 @@ export const ROOMS: Readonly<Record<string, Room>> = {
   'screens/base': { may: SCREENS },
   'screens/add': { may: [...SCREENS, 'screens/ask'] },
   'screens/ask': { may: SCREENS },
-  'screens/bench': { may: SCREENS },
+  'screens/bench': { may: [...SCREENS, 'screens/ask'] },
   'screens/file': { may: SCREENS },
   'screens/draw': { may: SCREENS },
   'screens/parts-list': { may: [...SCREENS, 'screens/ask'] },

@@ -8,6 +8,7 @@ import { buysNow } from '../now/plan-now.ts';
 import { taskHere } from '../now/task-now.ts';
 import { resultWish } from '../now/task-wish.ts';
 import { typedDate } from '../now/typed-date.ts';
+import { typedJob } from '../now/typed-job.ts';
 import { minutesTyped } from '../now/typed-minutes.ts';
 
 /** Minutes, where nobody says how many. */
@@ -35,6 +36,7 @@ export function doneOfJob(state: State, below: State, asks: JobAsks, text: strin
     return show(state, { ...state.view, asks: { ...asks, say: fault } });
   }
   if (text === '') return stay(below);
+  if (asks.ask === 'job') return startJob(state, below, text);
   const place = asks.piece === null ? {} : { piece: asks.piece };
   switch (asks.ask) {
     case 'inside':
@@ -45,6 +47,25 @@ export function doneOfJob(state: State, below: State, asks: JobAsks, text: strin
       return show(below, { screen: 'add', text, piece, hole, moment, under: below.view });
     }
   }
+}
+
+/** Written, and opened. */
+function startJob(state: State, below: State, text: string): Updated {
+  const jobs = state.bench?.jobs ?? [];
+  const { file, job, machine } = typedJob(
+    text,
+    jobs.map((j) => j.file),
+  );
+  if (file === null) {
+    const { view } = state;
+    if (view.screen !== 'field') return stay(below);
+    const say = 'That makes no name for a file: letters or digits are wanted.';
+    return show(state, { ...view, asks: { ask: 'job', say } });
+  }
+  return {
+    state: { ...below, waiting: { for: 'file', file } },
+    effects: [{ do: 'start', file, job, machine }],
+  };
 }
 
 /** Ordered, with the day for which it is promised; without one where nothing was said. */
@@ -81,6 +102,13 @@ export function questionOfJob(state: State, asks: JobAsks): string[] {
   }
   if (asks.ask === 'minutes')
     return ['How long have you?', '20, 45 min, 1 h. Nothing is 20.', asks.say ?? ''];
+  if (asks.ask === 'job') {
+    return [
+      'What is wrong, and with what?',
+      'Left cover weeps oil, Hollin 400 Twin 1998. The machine stands behind a comma.',
+      asks.say ?? '',
+    ];
+  }
   if (asks.ask === 'result') return resultAsked(state, asks);
   const piece = asks.piece === null ? null : state.open?.job.pieces.get(asks.piece)?.spec.name;
   const where = piece ? ` behind: ${piece}` : '';

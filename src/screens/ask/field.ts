@@ -107,6 +107,7 @@ function done(state: State, view: FieldView, text: string): Updated {
     case 'number':
     case 'result':
     case 'minutes':
+    case 'job':
       return doneOfJob(state, below, asks, text);
     case 'belongs': {
       const here = at(below);
@@ -176,6 +177,7 @@ const PROMPT = '> ';
 
 /** What the question is about: the piece or the task underneath, else the job. */
 function aboutSaid(state: State, { asks, under }: FieldView): string {
+  if (asks.ask === 'job') return 'A new job';
   const job = state.open?.job;
   const of =
     asks.ask === 'truth' ? asks.figure : asks.ask === 'write' || asks.ask === 'add' ? asks : null;
@@ -240,6 +242,7 @@ function question(state: State, asks: Asks): string[] {
     case 'number':
     case 'result':
     case 'minutes':
+    case 'job':
       return questionOfJob(state, asks);
     case 'belongs':
       return [

@@ -58,6 +58,8 @@ export type Effect =
   | { do: 'record'; file: string; wish: Wish }
   /** Read the file and answer `file`. */
   | { do: 'open'; file: string }
+  /** Write a new job, open it, and answer `file`. */
+  | { do: 'start'; file: string; job: string; machine: string | null }
   /** Read the jobs of the folder and answer `bench`. */
   | { do: 'list'; folder: string }
   | { do: 'ring' }
@@ -236,5 +238,7 @@ export type JobAsks =
   | { ask: 'number'; buy: string }
   /** What came of a task. */
   | { ask: 'result'; task: string; how: 'done' | 'failed' }
+  /** The name of a job that begins. */
+  | { ask: 'job'; say: string | null }
   /** How long one has. */
   | { ask: 'minutes'; say: string | null };
