@@ -182,7 +182,8 @@ export const COMMANDS: readonly Command[] = [
     say: 'a text into the file: routes, marks, map …',
     more: [
       'KEY takes one text more: under, along, bridges, routes, marks, loose, joint;',
-      'or has one, where none stands yet: torque, into, takes; or anew: sequence, map.',
+      'or has one, where none stands yet: torque, into, takes; or anew: bolts, sequence, map.',
+      'bolts is how many (10), or which (S S M+clip S).',
       'Lines of a map may be parted by /.',
     ],
     examples: ["write cover.yaml alternator routes 'the lead runs behind the frame tube'"],

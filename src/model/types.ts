@@ -40,6 +40,7 @@ export type Verb = (typeof VERBS)[number];
 
 /** Keys of a piece that a text can be put into without an editor. */
 export const WRITABLE = [
+  'bolts',
   'under',
   'along',
   'bridges',

@@ -74,6 +74,10 @@ const STANDS_ALONE: readonly string[] = ['note', 'undo', 'written', 'corrected']
 
 function rests(later: Entry, on: Entry): boolean {
   if (later.verb === 'corrected') return corrects(later, on);
+  // What was marked of its bolts rests on how many there are.
+  if (on.verb === 'written' && on.value === 'bolts') {
+    return later.piece === on.piece && !STANDS_ALONE.includes(later.verb);
+  }
   if (STANDS_ALONE.includes(later.verb) || STANDS_ALONE.includes(on.verb)) return false;
   if (on.task !== undefined) return later.task === on.task;
   if (later.piece === undefined || later.piece !== on.piece) return false;

@@ -142,7 +142,6 @@ export const addScreen = screen({
     },
   ],
   draw: drawAdd,
-  called: { back: 'write it otherwise' },
   back: (state, { text, piece, hole, moment, under }) =>
     ask({ ...state, view: under }, { ask: 'add', piece, hole, moment }, text),
   after: {

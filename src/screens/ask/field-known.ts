@@ -111,6 +111,10 @@ function marked(state: State, wish: Text): State {
 // ---------------------------------------------------------------- picture
 
 const QUESTIONS: Readonly<Record<Writable, readonly string[]>> = {
+  bolts: [
+    'How many bolts has it, or which?',
+    "10; or their row, clockwise from 12 o'clock: s s s m+clip s. Nobody knows: ?.",
+  ],
   under: ['What has to come off before it?'],
   along: ['With which piece does it come off, without a step of its own?'],
   bridges: ['Between which pieces does it run?', 'It comes off before any of them.'],

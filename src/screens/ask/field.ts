@@ -62,7 +62,6 @@ export const fieldScreen = screenOver({
     const name = draftName(view.asks);
     return name === null ? state : keepDraft(state, name, fieldText(view.field));
   },
-  called: { back: 'leave it' },
   after: { write: afterText, correct: afterText },
   // What was typed stays where it can be mended.
   refused: (state, why) => withFault(state, why.say),
@@ -117,13 +116,13 @@ function done(state: State, view: FieldView, text: string): Updated {
   }
 }
 
-/** Opens the piece. Where its bolts were said too, they are marked as out, and counted next. */
+/** Opens the piece. Where its bolts were said too, they are written down: not one of them is out by that. */
 function namePiece(below: State, key: string, row: string | null): Updated {
   const entered = enterPiece(below, key);
   const piece = at(entered.state)?.piece;
   // What the file knows of a piece is not typed over.
   if (row === null || !piece || piece.holes.length > 0) return entered;
-  return requestMark(entered.state, { do: 'out', piece: key, row });
+  return requestMark(entered.state, { do: 'write', piece: key, key: 'bolts', text: row });
 }
 
 /** Shows the answer; where the text cannot be read, the question again with what is wrong. */

@@ -7,6 +7,7 @@ import type { Key } from './key.ts';
 import type { Laid } from './lay.ts';
 import { show, stay } from './moves.ts';
 import type { State, Updated, View } from './state.ts';
+import { canUndo, undoLast } from './undo.ts';
 
 /** The rows of a list by their names. */
 export interface Rows {
@@ -43,6 +44,8 @@ interface Has {
   draft: boolean;
   /** Up and Down have no other meaning on it. */
   arrows: boolean;
+  /** Backspace has no other meaning on it. */
+  undo: boolean;
   back: string;
   quit: string;
 }
@@ -55,8 +58,8 @@ export function givenKeys(has: Has): { first: Key<Given>[]; last: Key<Given>[] }
       ...(has.arrows ? [UP, DOWN] : []),
       PAGE_UP,
       PAGE_DOWN,
-      ...(has.text || has.draft ? [] : [ADD]),
-      { ...BACK, label: has.back },
+      ...(has.text || has.draft ? [] : [...(has.undo ? [UNDO] : []), ADD]),
+      { ...BACK, label: ({ state, view }) => (isTop(state, view) ? '' : has.back) },
       ...(has.draft ? [] : [{ ...QUIT, label: has.quit }]),
       LEAVE,
       has.text ? KEYS_WHILE_TYPING : KEYS,
@@ -132,7 +135,7 @@ const PAGE_DOWN: Key<Given> = {
   does: (given) => movedTo(given, given.laid().paged(1)),
 };
 
-// ---------------------------------------------------------------- adding
+// ---------------------------------------------------------------- taking back, adding
 
 /** Screens that are of no job, or ask something that comes first. */
 const NOT_OF_A_JOB: readonly View['screen'][] = [
@@ -143,6 +146,19 @@ const NOT_OF_A_JOB: readonly View['screen'][] = [
   'keys',
   'add',
 ];
+
+function isOfJob({ state, view }: Given): boolean {
+  return state.open !== null && !NOT_OF_A_JOB.includes(view.screen);
+}
+
+const UNDO: Key<Given> = {
+  id: 'undo-last',
+  presses: ['backspace'],
+  label: ({ state }) => (canUndo(state) ? 'undo' : ''),
+  help: 'take the last mark back, or say where it stands',
+  holds: isOfJob,
+  does: ({ state }) => undoLast(state),
+};
 
 /** Behind a kind in the hand, + is what lies under its head. */
 function isInHand(view: View): boolean {
@@ -155,8 +171,7 @@ const ADD: Key<Given> = {
   presses: ['+', '='],
   label: 'add',
   help: 'add anything in one line: a part, something to do or to measure, a caution, a note',
-  holds: ({ state, view }) =>
-    state.open !== null && !NOT_OF_A_JOB.includes(view.screen) && !isInHand(view),
+  holds: (given) => isOfJob(given) && !isInHand(given.view),
   does: ({ state }) => {
     const text = draftOf(state, ADD_DRAFT) ?? '';
     const asks = { ask: 'add', ...atHand(state) } as const;
@@ -167,6 +182,11 @@ const ADD: Key<Given> = {
 // ---------------------------------------------------------------- leaving
 
 const quit = ({ state }: Given): Updated => ({ state, effects: [{ do: 'quit' }] });
+
+/** Nothing lies over it that one could go back to. */
+function isTop({ bench }: State, { screen }: View): boolean {
+  return screen === 'bench' || screen === 'wait' || (screen === 'job' && bench === null);
+}
 
 const BACK: Key<Given> = {
   id: 'back',

@@ -10,7 +10,6 @@ import { markedOf } from '../base/marked.ts';
 import { onJob, show, stay } from '../base/moves.ts';
 import { screen } from '../base/screen.ts';
 import type { State, Updated } from '../base/state.ts';
-import { undoHere } from '../base/undo.ts';
 import { isAllBack } from '../now/job-now.ts';
 import { ladder } from '../now/ladder.ts';
 import { taskOf } from '../now/ladder-names.ts';
@@ -44,7 +43,6 @@ const KEYS: readonly Key<OnTheJob>[] = [
     holds: hasRows,
     does: openMarked,
   },
-  undoHere,
   {
     id: 'start-gate',
     presses: ['s'],

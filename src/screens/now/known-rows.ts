@@ -1,6 +1,7 @@
 /** All that is known of a piece or a task, row by row, and what may be said of it and is not yet. */
 import { type Figure, figuresOf } from '../../job/truth/corrections.ts';
-import type { Job, PieceNow, PieceSpec, Writable } from '../../model/types.ts';
+import type { Job, PieceNow, PieceSpec, RowItem, Writable } from '../../model/types.ts';
+import { printRow, UNKNOWN } from '../../piece/row.ts';
 import { list } from '../kit/words.ts';
 import { figureLabel, type Known, labelOf, OFFERED, SEVERAL } from './known-words.ts';
 
@@ -83,9 +84,11 @@ function nameRows(job: Job, spec: PieceSpec): KnownRow[] {
 
 /** What stands in the file and is nobody's figure. */
 function plainRows({ spec, tray }: PieceNow): KnownRow[] {
+  const row = spec.row && spec.row.length > 0 ? [plain('bolts', boltsSaid(spec.row), 'bolts')] : [];
   const where = tray ?? spec.tray;
   const holes = [...spec.holes.values()];
   return [
+    ...row,
     ...(spec.first.length > 0 ? [plain('first', list(spec.first))] : []),
     ...holes.flatMap((h) => [
       ...(h.wet ? [plain('wet', 'opens into a liquid', null, h.name)] : []),
@@ -93,6 +96,12 @@ function plainRows({ spec, tray }: PieceNow): KnownRow[] {
     ]),
     ...(where === null ? [] : [plain('tray', where)]),
   ];
+}
+
+/** `11: S S S M+clip S`; of bolts that nobody has named only how many. */
+function boltsSaid(row: readonly RowItem[]): string {
+  const named = row.some((item) => item.kind !== UNKNOWN);
+  return named ? `${row.length}: ${printRow(row)}` : `${row.length}, nobody has named them`;
 }
 
 /** Asked only of what has bolts. */

@@ -5,6 +5,7 @@ import type { Correctable, Correction, Job, Writable } from '../../model/types.t
 export type Known = Correctable | Writable | 'tray' | 'first' | 'wet' | 'group';
 
 const LABELS: Readonly<Record<Known, string>> = {
+  bolts: 'Bolts',
   torque: 'Torque',
   passes: 'Pass',
   sequence: 'Order',
@@ -47,6 +48,7 @@ export const OFFERED: readonly (readonly [Writable, string])[] = [
   ['sequence', "the maker's order of tightening, hole by hole"],
   ['into', 'what its bolts go into'],
   ['takes', 'how long it takes by hand'],
+  ['bolts', 'how many bolts it has, or which'],
 ];
 
 /** Of these a piece can have several. */

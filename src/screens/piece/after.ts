@@ -6,7 +6,7 @@ import { at, say, stay, stepNow, toStep } from '../base/moves.ts';
 import { NOTED } from '../base/noted.ts';
 import type { After, MadeMark, WishTo } from '../base/screen.ts';
 import type { State, Updated } from '../base/state.ts';
-import { list } from '../kit/words.ts';
+import { list, many } from '../kit/words.ts';
 import { readHand } from '../now/hand.ts';
 import { fingerTight } from '../now/job-now.ts';
 import {
@@ -32,6 +32,7 @@ export const ON_A_PIECE = {
   settle: toSettleStep,
   state: afterTrouble,
   undo: afterUndo,
+  write: afterWritten,
 } satisfies After;
 
 // ---------------------------------------------------------------- off
@@ -45,6 +46,13 @@ function nextOff(state: State): Updated {
   if (!all && !onlyStuckLeft(piece)) return toStep(state, OFF);
   const counted = toStep(state, { step: 'off-count' });
   return stillIn(piece).length === 0 ? counted : { ...counted, effects: [{ do: 'ring' }] };
+}
+
+/** A piece that was just named is on its way off; its bolts are out when they are. */
+function afterWritten(state: State, made: MadeMark<WishTo<'write'>>): Updated {
+  const here = at(state);
+  if (!here || made.wish.key !== 'bolts' || here.piece.where !== 'home') return NOTED.write(state);
+  return say(toStep(state, OFF).state, `${many(here.piece.holes.length, 'bolt')}, all of them in.`);
 }
 
 type Moved = Extract<Wish, { do: 'off' | 'aside' | 'on' }>;
