@@ -1,6 +1,7 @@
 /** All commands: their words, their help, and where they are. Each is loaded only when it is asked for. */
 import { BUY_STATES, HOLE_STATES } from '../model/types.ts';
 import type { Command, Options } from './command.ts';
+import { INTO_FILE } from './table-file.ts';
 
 const SAYS: Options = { says: { value: 'TEXT', say: 'a word beside the mark' } };
 const BECAUSE: Options = {
@@ -156,58 +157,7 @@ export const COMMANDS: readonly Command[] = [
     words: { least: 2, most: 4 },
     load: () => import('./note.ts'),
   },
-  {
-    names: ['add'],
-    usage: 'FILE TEXT',
-    say: 'one line as a part, task, test, caution …',
-    more: [
-      'KIND is buy, do, wait, adjust, test, check, decide, caution, tip or note.',
-      'Without --as the best guess is taken, and said. A figure at the end is the limit.',
-    ],
-    examples: [
-      "add cover.yaml '6204 bearing'",
-      "add cover.yaml 'spring, goggles!' --as caution --piece alternator",
-    ],
-    options: {
-      as: { value: 'KIND', say: 'what it is, where the guess would be another' },
-      piece: { value: 'PIECE', say: 'the piece that it belongs to' },
-      hole: { value: 'HOLE', say: 'the hole of it' },
-    },
-    words: { least: 2, most: 2 },
-    load: () => import('./add.ts'),
-  },
-  {
-    names: ['write'],
-    usage: 'FILE PIECE KEY TEXT',
-    say: 'a text into the file: routes, marks, map …',
-    more: [
-      'KEY takes one text more: under, along, bridges, routes, marks, loose, joint;',
-      'or has one, where none stands yet: torque, into, takes; or anew: bolts, sequence, map.',
-      'bolts is how many (10), or which (S S M+clip S).',
-      'Lines of a map may be parted by /.',
-    ],
-    examples: ["write cover.yaml alternator routes 'the lead runs behind the frame tube'"],
-    options: {},
-    words: { least: 4, most: 4 },
-    load: () => import('./write.ts'),
-  },
-  {
-    names: ['correct'],
-    usage: 'FILE NAME [HOLE] WHAT TEXT',
-    say: 'what is printed and not so here',
-    more: [
-      'NAME is a piece or a task; where both have that name, the piece.',
-      'WHAT of a piece: torque, into, thick, thread, joint, loose, caution, tip, marks,',
-      'routes, sequence, passes, takes, note; of a hole: torque, thick, thread, turns,',
-      'proud, into, note; of a task: step, limit, when, takes, note.',
-    ],
-    examples: ["correct cover.yaml alternator torque '8 N·m, bulletin 12'"],
-    options: {
-      printed: { value: 'TEXT', say: 'which one is not so, where there are several: its start' },
-    },
-    words: { least: 4, most: 5 },
-    load: () => import('./correct.ts'),
-  },
+  ...INTO_FILE,
   {
     names: ['undo'],
     usage: 'FILE [ID]',

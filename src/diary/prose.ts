@@ -70,13 +70,15 @@ function titleOf(piece: string | null, round: number | null, job: Job): string {
 }
 
 const OWN_WORDS: readonly string[] = ['removed', 'fitted'];
+/** What their row was before is for taking them back. */
+const ROW_WAS: readonly string[] = ['settle', 'out', 'renamed'];
 /** Their sentence has both texts in it. */
 const TELLS_TEXTS: readonly string[] = ['written', 'corrected'];
 
 function sentence(entry: Entry, job: Job): string {
   const tells = TELLS_TEXTS.includes(entry.verb);
   const beside = [
-    entry.was === undefined || entry.verb === 'settle' || tells ? null : `was ${entry.was}`,
+    entry.was === undefined || ROW_WAS.includes(entry.verb) || tells ? null : `was ${entry.was}`,
     entry.set === undefined || entry.verb === 'tight' ? null : `set to ${entry.set}`,
     entry.result === undefined || entry.result === entry.value ? null : entry.result,
     entry.promised === undefined ? null : `promised for ${entry.promised}`,

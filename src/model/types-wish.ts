@@ -56,6 +56,8 @@ export type WishWhat =
   | { do: 'buy'; buy: string; state: BuyState; promised?: string; tray?: string; add?: NewBuy }
   /** Puts a text into a key of the piece: one more where the key takes several; the picture and the order anew. */
   | { do: 'write'; piece: string; key: Writable; text: string }
+  /** Another letter for a kind, everywhere. */
+  | { do: 'rename'; kind: string; to: string }
   /** One line into the person's part, as what it is: a part, a task, a caution; a note into the diary. */
   | { do: 'add'; as: Addable; text: string; piece?: string; hole?: string }
   /** `printed`: which one, where there are several; the start of it is enough. */
@@ -99,6 +101,10 @@ export type Edit =
   /** Takes such a one out again, as long as it says just this; its section with the last one. */
   | { edit: 'unnamed'; section: 'tasks' | 'buy'; key: string; fields: Record<string, string> }
   | { edit: 'kind'; letter: string; text: string }
+  /** Takes a kind out again, as long as it is said to be just this. */
+  | { edit: 'unkind'; letter: string; text: string }
+  /** The letter of a kind, where the kinds are listed. */
+  | { edit: 'letter'; from: string; to: string }
   | { edit: 'row'; piece: string; row: string }
   /**
    * One more text in a key of a piece; `in: false` takes that text out again, and the key with its last one. `way`: of a

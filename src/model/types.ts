@@ -32,6 +32,7 @@ export const VERBS = [
   'struck', // an item of a gate that does not count here
   'added', // an item of a gate of one's own, in `says`
   'written', // a key of the piece, or a task or a thing to buy, that a text was put into the person's part as; the text in `says`
+  'renamed', // the letter that a kind has now, instead of `was`
   'corrected', // what is printed and not so here; as printed in `was`, what is true in `says`
   'note', // text
   'undo', // id of another entry
@@ -141,6 +142,7 @@ export const BESIDE = [
   'limit',
   'judged',
   'promised',
+  'brought', // letters that the file did not have before this mark
   'says',
   'because',
 ] as const;

@@ -67,6 +67,7 @@ describe('text from a file cannot steer the terminal', () => {
     ['write', 'job.yaml', 'cover', 'map', '1 \x1b[2J'],
     ['add', 'job.yaml', '\x1b[2J\u202e bearing', '--piece', 'cover'],
     ['add', 'job.yaml', 'x', '--as', '\x1b[2J'],
+    ['rename', 'job.yaml', 'S', '\x1b[2J'],
     ['write', 'job.yaml', 'cover', 'torque', '\x1b[2J'],
     ['correct', 'job.yaml', 'cover', 'torque', '\u202e\x1b]0;x\x07\nCover: 2 of 2 tight.'],
     ['correct', 'job.yaml', 'wash', 'step', '\x1b[2J'],

@@ -50,6 +50,7 @@ export const VERB_PLACES: Record<Verb, readonly (readonly string[])[]> = {
   added: [['piece!'], []],
   written: [['piece!', 'hole'], []],
   corrected: [['piece!', 'hole'], ['task!']],
+  renamed: [[]],
   undo: [[]],
 };
 

@@ -41,6 +41,8 @@ export function applyEdits(text: string, edits: Edit[]): string | Fail {
   for (const edit of edits) {
     for (const one of waysApart(upper, edit)) {
       const next = applyOne(upper, one);
+      // A letter that somebody has written otherwise since is no longer the mark's: it stays.
+      if (isFail(next) && one.edit === 'unkind') continue;
       if (isFail(next)) return next;
       upper = next;
     }
@@ -96,7 +98,14 @@ function cutsFor(text: string, root: YAMLMap, edit: Edit): Cut[][] | Fail {
   if (edit.edit === 'named') {
     return newPair(text, root, edit.section, edit.key, () => flowOf(edit.fields));
   }
-  if (edit.edit === 'unnamed') return lessNamed(text, root, edit);
+  if (edit.edit === 'unnamed') {
+    return lessNamed(text, root, edit.section, edit.key, (now) => saysJust(now, edit.fields));
+  }
+  if (edit.edit === 'unkind') {
+    const { letter } = edit;
+    return lessNamed(text, root, 'bolts', letter, (now) => now === edit.text);
+  }
+  if (edit.edit === 'letter') return otherLetter(root, edit.from, edit.to);
   const pieces = pairOf(root, 'pieces')?.value;
   const piece = isMap(pieces) ? pairOf(pieces, edit.piece) : null;
   if (edit.edit === 'row-word') {
@@ -128,16 +137,26 @@ function cutsFor(text: string, root: YAMLMap, edit: Edit): Cut[][] | Fail {
 function lessNamed(
   text: string,
   root: YAMLMap,
-  { section, key, fields }: Extract<Edit, { edit: 'unnamed' }>,
+  section: Section,
+  key: string,
+  isIt: (value: Value) => boolean,
 ): Cut[][] | Fail {
   const all = pairOf(root, section);
   const pair = isMap(all?.value) ? pairOf(all.value, key) : null;
-  if (!all || !isMap(all.value) || !pair?.value || !saysJust(plainOf(pair.value), fields)) {
+  if (!all || !isMap(all.value) || !pair?.value || !isIt(plainOf(pair.value))) {
     return { fault: `${key} in ${section} was changed in the file since` };
   }
   // An empty section would say less than none.
   const last = all.value.items.length === 1;
   return [last ? withoutItem(text, root, all) : withoutItem(text, all.value, pair)];
+}
+
+function otherLetter(root: YAMLMap, from: string, to: string): Cut[][] | Fail {
+  const kinds = pairOf(root, 'bolts')?.value;
+  const pair = isMap(kinds) ? pairOf(kinds, from) : null;
+  if (!pair) return { fault: `${from} does not stand in bolts any more` };
+  const [start, end] = rangeOf(pair.key);
+  return [[{ from: start, to: end, put: scalarText(to, true) }]];
 }
 
 function saysJust(value: Value, fields: Record<string, string>): boolean {
@@ -231,8 +250,13 @@ const isAbove = (pair: Pair<Node, Node | null>): boolean =>
 function onlyThat(before: Value, after: Value, edit: Edit): boolean {
   const path = pathOf(edit);
   const now = at(after, path);
-  if (edit.edit === 'unnamed') {
+  if (edit.edit === 'unnamed' || edit.edit === 'unkind') {
     return now === undefined && sameValue(without(before, path), without(after, path));
+  }
+  if (edit.edit === 'letter') {
+    const [was, is] = [at(before, ['bolts', edit.from]), at(after, path)];
+    const same = was !== undefined && is !== undefined && sameValue(was, is);
+    return same && sameValue(without(before, ['bolts', edit.from]), without(after, path));
   }
   if (edit.edit === 'text' || edit.edit === 'instead') {
     if (!isAsWanted(at(before, path), now, edit)) return false;
@@ -252,7 +276,8 @@ function onlyThat(before: Value, after: Value, edit: Edit): boolean {
 }
 
 function pathOf(edit: Edit): string[] {
-  if (edit.edit === 'kind') return ['bolts', edit.letter];
+  if (edit.edit === 'kind' || edit.edit === 'unkind') return ['bolts', edit.letter];
+  if (edit.edit === 'letter') return ['bolts', edit.to];
   if (edit.edit === 'named' || edit.edit === 'unnamed') return [edit.section, edit.key];
   if (edit.edit === 'text' && edit.way) return ['pieces', edit.piece, edit.key, edit.way];
   if (edit.edit === 'text' || edit.edit === 'instead') return ['pieces', edit.piece, edit.key];

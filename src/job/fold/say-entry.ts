@@ -39,6 +39,8 @@ export function sayEntry(entry: Entry, job: Job): string {
       return `Before ${entry.value}: one thing more to look at`;
     case 'written':
       return sayWritten(entry);
+    case 'renamed':
+      return `${entry.was} is called ${entry.value}`;
     case 'corrected': {
       const where = entry.hole ? ` of ${holes}` : '';
       const [says, printed] = [entry.says ?? '', firstPrinted(entry, job)];

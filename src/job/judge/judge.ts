@@ -12,6 +12,7 @@ import { judgeBuy, judgeGate, judgeInside } from './inside.ts';
 import { judgeOut } from './out.ts';
 import { type Stamp, wrong } from './parts.ts';
 import { judgeOff, judgeOn } from './piece.ts';
+import { judgeRename } from './rename.ts';
 import { judgeNote, judgeSettle, judgeState } from './settle.ts';
 import { judgeTight } from './tight.ts';
 import { judgeUndo } from './undo.ts';
@@ -53,6 +54,8 @@ export function judge(job: Job, wish: Wish, stamp: Stamp): Verdict {
       return judgeBuy(job, wish, stamp);
     case 'write':
       return judgeWrite(job, wish, stamp);
+    case 'rename':
+      return judgeRename(job, wish, stamp);
     case 'add':
       return judgeAdd(job, wish, stamp);
     case 'correct':

@@ -2,8 +2,11 @@
 
 import type { Edit, Entry, Job, Verdict, Warning } from '../../model/types.ts';
 import { printItem } from '../../piece/row.ts';
+import { sayEntryOf } from '../fold/say-entry.ts';
 import { addedBy } from './add.ts';
-import { already, refuse, type Stamp, type Wished, write, wrong } from './parts.ts';
+import { outBack } from './out-back.ts';
+import { already, list, refuse, type Stamp, type Wished, write, wrong } from './parts.ts';
+import { renamedBack } from './rename.ts';
 import { writtenBack } from './write.ts';
 
 /** The latest entry that counts and takes nothing back itself: what a plain undo is about. */
@@ -21,16 +24,24 @@ export function judgeUndo(job: Job, wish: Wished<'undo'>, stamp: Stamp): Verdict
   const rest = restingOn(job, target);
   if (rest.length > 0 && wish.because === undefined) {
     const one = rest.length === 1;
-    const say = `${rest.length} later ${one ? 'entry rests' : 'entries rest'} on it. Take ${one ? 'that' : 'those'} back first.`;
+    const named = rest.slice(-MOST_NAMED).map((e) => `${sayEntryOf(e, job)} (${e.id})`);
+    const more = rest.length - named.length;
+    const said = list([...named.reverse(), ...(more > 0 ? [`${more} more`] : [])]);
+    const say = `On it ${one ? 'rests' : 'rest'}: ${said}. Take ${one ? 'that' : 'those'} back first.`;
     return refuse('depends', say, { ids: rest.map((e) => e.id) });
   }
   return write(stamp, wish, { verb: 'undo', value: target.id }, back(job, target));
 }
 
+/** So many that rest on a mark are named, the last ones first. */
+const MOST_NAMED = 5;
+
 /** What the undo does to the person's part. */
 function back(job: Job, target: Entry): { edits: Edit[]; warnings?: Warning[] } {
   const meant = meantBy(job, target);
   if (meant.verb === 'written') return writtenBack(job, meant, job.living.has(meant.id));
+  if (meant.verb === 'renamed') return { edits: renamedBack(job, meant, job.living.has(meant.id)) };
+  if (meant.verb === 'out') return { edits: outBack(job, meant, job.living.has(meant.id)) };
   return { edits: rowBack(job, target) };
 }
 
@@ -74,6 +85,11 @@ const STANDS_ALONE: readonly string[] = ['note', 'undo', 'written', 'corrected']
 
 function rests(later: Entry, on: Entry): boolean {
   if (later.verb === 'corrected') return corrects(later, on);
+  // What names the kind by its new letter, or gives it another one.
+  if (on.verb === 'renamed') {
+    const letters = later.verb === 'renamed' ? [later.was ?? '', later.value] : kindsNamed(later);
+    return letters.some((letter) => letter === on.value || letter === on.was);
+  }
   // What was marked of its bolts rests on how many there are.
   if (on.verb === 'written' && on.value === 'bolts') {
     return later.piece === on.piece && !STANDS_ALONE.includes(later.verb);
@@ -85,6 +101,11 @@ function rests(later: Entry, on: Entry): boolean {
   if (on.verb === 'state' && later.hole === undefined) return false;
   if (!later.hole || !on.hole) return true;
   return later.hole.some((h) => on.hole?.includes(h));
+}
+
+function kindsNamed({ verb, value }: Entry): string[] {
+  const named = verb === 'out' || verb === 'in' || verb === 'settle';
+  return named ? value.split(' ').map((word) => word.split('+')[0] ?? '') : [];
 }
 
 /** What was said to be true, or was put in, and then was corrected. */

@@ -19,6 +19,8 @@ export const NOTED = {
   note: (state, { entry }) => (entry ? say(state, 'Noted.') : stay(state)),
   add: (state, { entry }) =>
     say(state, entry && state.open ? addedSaid(state.open.job, entry) : 'It is there already.'),
+  rename: (state, { wish, entry }) =>
+    say(state, `${entry?.was ?? wish.kind} is ${entry?.value ?? wish.to} now, everywhere.`),
   write: (state) => say(state, 'Noted.'),
   correct: (state) => say(state, 'Noted.'),
   done: (state) => say(state, 'Noted.'),
