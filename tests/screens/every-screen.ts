@@ -67,6 +67,8 @@ const MAKERS: Record<string, (look: Look) => Desk> = {
   'count, stuck': (look) => cover(leversOff(), look, `go 9 - s ${'go '.repeat(10)}`),
   'no bolts': (look) => new Desk(new Bench(CASE), look).open('fuel-pipe').press('o go'),
   'new piece': (look) => new Desk(new Bench(LEFT_COVER), look).press('o').type('cover 10'),
+  'not this one': (look) => cover(coverTight(), look, '4 u'),
+  'another letter': (look) => cover(coverOff(), look, '4 e').type('L20'),
   'a line more': (look) => cover(leversOff(), look, '+').type('spring, goggles!'),
   'what a line is': (look) =>
     cover(leversOff(), look, '7 +').type('spring, goggles!').press('enter'),

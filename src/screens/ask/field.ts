@@ -108,6 +108,9 @@ function done(state: State, view: FieldView, text: string): Updated {
     case 'minutes':
     case 'job':
       return doneOfJob(state, below, asks, text);
+    case 'letter':
+      if (text === '') return stay(below);
+      return requestMark(below, { do: 'rename', kind: asks.kind, to: text });
     case 'belongs': {
       const here = at(below);
       if (!here || text === '') return stay(below);
@@ -243,10 +246,15 @@ function question(state: State, asks: Asks): string[] {
     case 'minutes':
     case 'job':
       return questionOfJob(state, asks);
+    case 'letter':
+      return [
+        `Which letter has ${asks.kind} from now on?`,
+        'A letter, or a letter and figures: L20. It changes everywhere, in what was noted too.',
+      ];
     case 'belongs':
       return [
         `What belongs in ${asks.hole}? What is really there?`,
-        'The letter of its kind, and what is under its head: M+clip.',
+        'The letter of its kind, and what is under its head: M+clip; or its length: .35.',
       ];
   }
 }

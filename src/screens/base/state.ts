@@ -189,6 +189,8 @@ export type PieceStep =
   | { step: 'tight'; here: string | null; typed: string }
   /** What is wrong with this hole: a choice. */
   | { step: 'trouble'; hole: string; choice: number; back: PieceStep }
+  /** A hole that was marked wrongly: which of its marks goes. `rest`: what is still to be recorded for that. */
+  | { step: 'unmark'; hole: string; mark: string; rest: readonly Wish[]; back: PieceStep }
   /** A trouble that was just noted, and what to do now. */
   | { step: 'advice'; hole: string; back: PieceStep }
   /** Refused, and why; `back` is where the person was. */
@@ -208,6 +210,8 @@ export type Asks =
   /** What lay under the head of each word of a row that ends in `+`; `at` is the word asked about. */
   | { ask: 'under'; words: readonly string[]; at: number }
   | { ask: 'belongs'; hole: string }
+  /** Another letter for this kind. */
+  | { ask: 'letter'; kind: string }
   /** `say` is what is wrong with what was typed. */
   | { ask: About; piece: string; say: string | null }
   | KnownAsks

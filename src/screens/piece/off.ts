@@ -20,6 +20,7 @@ import { noteOf, ownTip } from './said.ts';
 import { type OnHoles, type StepView, stepScreen } from './step.ts';
 import { troubleKey } from './step-keys.ts';
 import { redoKey, undoKey } from './undo.ts';
+import { unmarkKey } from './unmark.ts';
 
 type OnOff = OnHand<'off'> & OnHoles<'off'>;
 
@@ -86,6 +87,7 @@ export const offScreen = stepScreen({
       does: ({ state }) => toStep(state, rowStep(state)),
     },
     redoKey,
+    unmarkKey,
     noteKey,
     goKey,
   ],
