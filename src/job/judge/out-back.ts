@@ -26,15 +26,18 @@ function rowBack(piece: PieceNow, { hole, value, was }: Entry, stands: boolean):
   if (was === undefined) return [];
   const [before, found] = [was.split(' '), value.split(' ')];
   const names = hole ?? piece.holes.map((h) => h.name);
-  return names.flatMap((name, i): Edit[] => {
+  const edits: Edit[] = [];
+  for (const [i, name] of names.entries()) {
     const index = piece.holes.findIndex((h) => h.name === name);
     const [old, now] = [wordAt(before, i), wordAt(found, i)];
     const [from, to] = stands ? [now, old] : [old, now];
+    if (!from || !to || from === to || readItem(to) === null) continue;
     const claim = piece.spec.row?.[index];
-    if (!from || !to || from === to || readItem(to) === null || !claim) return [];
-    if (printItem(claim) !== from) return [];
-    return [{ edit: 'row-word', piece: piece.spec.key, hole: name, index, was: from, word: to }];
-  });
+    // A row that somebody has changed since is theirs, all of it.
+    if (!claim || printItem(claim) !== from) return [];
+    edits.push({ edit: 'row-word', piece: piece.spec.key, hole: name, index, was: from, word: to });
+  }
+  return edits;
 }
 
 const TELLS_KINDS: readonly string[] = ['out', 'in', 'settle'];
