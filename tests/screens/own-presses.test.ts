@@ -8,7 +8,10 @@ import { Desk } from './desk.ts';
 
 describe('presses that a user gives to keys', () => {
   it('do what the key does; its old press does nothing, and the foot says so', () => {
-    const desk = new Desk(new Bench(), { presses: { quit: ['j'], keys: ['tab', '?'] } });
+    const desk = new Desk(new Bench(), {
+      presses: { quit: ['j'], keys: ['tab', '?'] },
+      columns: 100,
+    });
     expect(desk.frame).toContain('j leave');
     expect(desk.press('q').done).toEqual([]);
     expect(desk.press('tab').screen).toBe('keys');

@@ -1,5 +1,6 @@
 /** What comes on the list by itself: whatever is used once at a piece that comes off, and what its joint asks for. */
 import { sealsUnder } from '../../bolt/seals.ts';
+import { slug } from '../../model/slug.ts';
 import type { BuySpec, Job, Kind, PieceNow } from '../../model/types.ts';
 import { type Consumable, consumablesIn, readJoint } from '../joint.ts';
 import { spoken } from '../relations.ts';
@@ -67,13 +68,6 @@ function row(piece: PieceNow, tail: string, what: string, count: number | null):
     for: [`${piece.spec.key} on`],
     note: null,
   };
-}
-
-function slug(text: string): string {
-  return text
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, '-')
-    .replace(/^-|-$/g, '');
 }
 
 function usedBolts(
