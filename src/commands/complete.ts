@@ -76,6 +76,7 @@ export const PLACES: Readonly<Record<string, (at: At) => Candidate[]>> = {
   CHECK: traced,
   HOW: ({ name }) =>
     bare(name === 'trace' ? [...LOOKS, 'found'] : ['look', 'renew', 'leave', 'ask']),
+  LETTER: nothing,
   NAME: (at) => [...pieces(at), ...tasks(at)],
   THING: ({ job }) =>
     [...(job?.upper.buys.values() ?? [])].map((b) => ({ word: b.key, say: b.what })),

@@ -72,7 +72,7 @@ function titleOf(piece: string | null, round: number | null, job: Job): string {
 
 /** What each text beside a verb adds to the sentence, in the order in which they are told; null: nothing. */
 const BESIDE: Readonly<Record<Beside, ((text: string, entry: Entry) => string | null) | null>> = {
-  was: (was, { verb }) => (tellsWas(verb) ? null : `was ${was}`),
+  was: (was, { verb }) => (verbRow(verb).wasForBack || isTold(verb) ? null : `was ${was}`),
   set: (set, { verb }) => (verb === 'tight' ? null : `set to ${set}`),
   // Told where what was set is another figure.
   printed: null,
@@ -83,6 +83,8 @@ const BESIDE: Readonly<Record<Beside, ((text: string, entry: Entry) => string | 
   // Its sentence says it.
   old: null,
   advised: (advised) => `the figures said: ${advised}`,
+  // For taking it back.
+  brought: null,
   promised: (promised) => `promised for ${promised}`,
   tray: (tray, { buy }) => `${buy === undefined ? 'bolts in' : 'in'} ${tray}`,
   says: (says, { verb }) => (isTold(verb) ? null : `“${says}”`),
@@ -90,8 +92,6 @@ const BESIDE: Readonly<Record<Beside, ((text: string, entry: Entry) => string | 
 };
 
 /** Their sentence has both texts in it. */
-/** What was before stands in its sentence, or plays no part there. */
-const tellsWas = (verb: Verb) => isTold(verb) || ['settle', 'figured', 'found'].includes(verb);
 const isTold = (verb: Verb) => verbRow(verb).kind === 'known';
 
 function sentence(entry: Entry, job: Job): string {

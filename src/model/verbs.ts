@@ -3,9 +3,10 @@
  * exactly one verb as a key. A row more is a verb more: the compiler then asks for its sentence, for what it does to a
  * piece, and for where it leads when it is taken back.
  */
-import { CORRECTABLE, WRITABLE } from './known-keys.ts';
+import { WRITTEN } from './addable.ts';
+import { CORRECTABLE } from './known-keys.ts';
 import { HOLE_STATES } from './troubles.ts';
-import { LOOKS } from './types-trace.ts';
+import { TRACE_VERBS } from './verbs-trace.ts';
 
 /** The places an entry can be about. */
 export const PLACES = ['piece', 'hole', 'task', 'buy', 'check', 'suspect'] as const;
@@ -42,6 +43,8 @@ export interface VerbRow extends Said {
   standsAlone: boolean;
   /** Its sentence begins with a word of ours, and so with a capital. */
   ownWords?: true;
+  /** What it was before is for taking it back, and told nowhere else. */
+  wasForBack?: true;
 }
 
 type Rows = Readonly<Record<string, VerbRow>>;
@@ -57,6 +60,7 @@ export const VERB_ROWS = {
     moves: 'off',
     disturbs: true,
     standsAlone: false,
+    wasForBack: true,
   },
   in: {
     is: 'The row that went in, by fingers.',
@@ -101,6 +105,7 @@ export const VERB_ROWS = {
     moves: null,
     disturbs: false,
     standsAlone: false,
+    wasForBack: true,
   },
   removed: {
     is: 'The piece came away.',
@@ -193,15 +198,27 @@ export const VERB_ROWS = {
     standsAlone: false,
   },
   written: {
-    is: 'A text was put into this key, in says.',
-    takes: 'a key',
+    is: 'A text was put in as this, in says.',
+    takes: 'a key or a verb',
     like: 'written: routes',
-    about: [['piece!']],
-    value: WRITABLE,
+    about: [['piece!', 'hole'], []],
+    value: WRITTEN,
     kind: 'known',
     moves: null,
     disturbs: false,
     standsAlone: true,
+  },
+  renamed: {
+    is: 'The letter of a kind from here on.',
+    takes: 'a letter',
+    like: 'renamed: L20',
+    about: [[]],
+    value: 'text',
+    kind: 'other',
+    moves: null,
+    disturbs: false,
+    standsAlone: false,
+    wasForBack: true,
   },
   corrected: {
     is: 'What is printed and not so here.',
@@ -214,72 +231,7 @@ export const VERB_ROWS = {
     disturbs: false,
     standsAlone: true,
   },
-  looked: {
-    is: 'How a look came out.',
-    takes: 'good, bad or unclear',
-    like: 'looked: good',
-    about: [['check!'], ['suspect!']],
-    value: LOOKS,
-    kind: 'other',
-    moves: null,
-    disturbs: false,
-    standsAlone: false,
-  },
-  tried: {
-    is: 'What was put in to try.',
-    takes: 'a text',
-    like: 'tried: new plug',
-    about: [['suspect!']],
-    value: 'text',
-    kind: 'other',
-    moves: null,
-    disturbs: false,
-    standsAlone: false,
-  },
-  listed: {
-    is: 'What was not in the file, as typed.',
-    takes: 'a text',
-    like: 'listed: Coil open',
-    about: [['suspect!'], ['check!'], []],
-    value: 'text',
-    kind: 'other',
-    moves: null,
-    disturbs: false,
-    standsAlone: true,
-  },
-  chosen: {
-    is: 'What is done about a thing within reach.',
-    takes: 'look, renew, leave or ask, and what',
-    like: 'chosen: renew shaft seal',
-    about: [['piece!']],
-    value: 'text',
-    kind: 'other',
-    moves: null,
-    disturbs: false,
-    standsAlone: true,
-  },
-  figured: {
-    is: 'What a question is weighed by.',
-    takes: 'a text',
-    like: 'figured: chance 1 in 6',
-    about: [['task!']],
-    value: 'text',
-    kind: 'other',
-    moves: null,
-    disturbs: false,
-    standsAlone: true,
-  },
-  found: {
-    is: 'What the fault is.',
-    takes: 'a text',
-    like: 'found: Ignition coil open',
-    about: [['suspect!']],
-    value: 'text',
-    kind: 'other',
-    moves: null,
-    disturbs: false,
-    standsAlone: true,
-  },
+  ...TRACE_VERBS,
   note: {
     is: 'What somebody noted.',
     takes: 'a text',
@@ -310,6 +262,11 @@ export const VERBS = Object.keys(VERB_ROWS) as unknown as readonly [Verb, ...Ver
 
 export function verbRow(verb: Verb): VerbRow {
   return VERB_ROWS[verb];
+}
+
+/** Its value names kinds: a row of them, or the one that belongs in a hole. */
+export function namesKinds(verb: Verb): boolean {
+  return (['found', 'bolts', 'bolt'] as VerbRow['value'][]).includes(verbRow(verb).value);
 }
 
 /** The words that it can be, where there are a few; null for any other text. */
@@ -356,6 +313,7 @@ export const BESIDE_ROWS = {
     like: 'advised: renew it',
   },
   promised: { is: 'When it is to come.', takes: 'a text', like: 'promised: 2026-04-25' },
+  brought: { is: 'Letters that came with it.', takes: 'letters', like: 'brought: M' },
   says: {
     is: 'What the person says.',
     takes: 'a text',

@@ -44,26 +44,6 @@ export function asValue(fields: Fields): Value {
   return new Map(pairs);
 }
 
-/** Takes an item out again. */
-export function unnamedCuts(
-  text: string,
-  root: YAMLMap,
-  { section, key }: Extract<Edit, { edit: 'unnamed' }>,
-): Cut[][] | Fail {
-  const whole = pairOf(root, section);
-  const map = whole?.value;
-  const pair = isMap(map) ? pairOf(map, key) : null;
-  if (!whole || !isMap(map) || !pair) {
-    return { fault: `there is no ${key} under ${section} any more` };
-  }
-  // With its last item a section goes, unless somebody's remark stands in it.
-  const [from, to] = spanOf(text, whole);
-  const last = map.items.length === 1 && !text.slice(from, to).includes('#');
-  return last
-    ? [withoutItem(text, root, whole), withoutItem(text, map, pair)]
-    : [withoutItem(text, map, pair)];
-}
-
 /** A figure of a task, as a text behind its key. */
 export function figureCuts(
   text: string,

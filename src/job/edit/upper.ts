@@ -1,6 +1,6 @@
 /** Changes of the person's part, by meaning, as cuts in the bytes of this moment. */
 import { isMap, type Node, type Pair, type YAMLMap } from 'yaml';
-import type { Edit } from '../../model/types.ts';
+import type { Edit, Fields } from '../../model/types.ts';
 import { findDiary } from './diary.ts';
 import {
   type Cut,
@@ -20,8 +20,9 @@ import {
 } from './doc.ts';
 import { behindKey, insert, intoFlow, newSection, type Section, stepOf } from './insert.ts';
 import { blockEnd, columnOf, lineAt } from './lines.ts';
+import { withoutItem } from './list.ts';
 import { rowCuts, wordsOf } from './row.ts';
-import { asValue, figureCuts, flowOf, topCuts, unnamedCuts } from './section.ts';
+import { asValue, figureCuts, flowOf, topCuts } from './section.ts';
 import { flowPair, isAsWanted, linesOf, textCuts } from './text.ts';
 
 /** Keys of a piece that its row comes behind. */
@@ -39,12 +40,25 @@ export function applyEdits(text: string, edits: Edit[]): string | Fail {
   const diary = place ? text.slice(place.from, place.at) : '';
   let upper = place ? swap(text, place.from, diary.replace(/[^\r\n]/g, ' ')) : text;
   for (const edit of edits) {
-    const next = applyOne(upper, edit);
-    if (isFail(next)) return next;
-    upper = next;
+    for (const one of waysApart(upper, edit)) {
+      const next = applyOne(upper, one);
+      // A letter that somebody has written otherwise since is no longer the mark's: it stays.
+      if (isFail(next) && one.edit === 'unkind') continue;
+      if (isFail(next)) return next;
+      upper = next;
+    }
   }
   const from = place && findDiary(upper)?.from;
   return typeof from === 'number' ? swap(upper, from, diary) : upper;
+}
+
+/** A caution that says coming off and going on apart is told one more text for each. */
+function waysApart(text: string, edit: Edit): Edit[] {
+  if (edit.edit !== 'text' || (edit.key !== 'caution' && edit.key !== 'tip')) return [edit];
+  const doc = openDoc(text);
+  const said = isFail(doc) ? undefined : at(plainOf(doc.contents), pathOf(edit));
+  if (!(said instanceof Map)) return [edit];
+  return (['removal', 'fitting'] as const).map((way) => ({ ...edit, way }));
 }
 
 /** As much of the text as `put` is long, from `at`, replaced by it. */
@@ -62,8 +76,7 @@ function applyOne(text: string, edit: Edit): string | Fail {
   const before = plainOf(root);
   for (const cuts of ways) {
     // What goes out as a whole takes its remark along; what is only put anew does not.
-    const anew =
-      'text' in edit && edit.edit !== 'text' && edit.edit !== 'kind' && edit.text !== null;
+    const anew = ANEW.includes(edit.edit) && 'text' in edit && edit.text !== null;
     if (anew && cuts.some((c) => losesRemark(text.slice(c.from, c.to), c.put))) continue;
     const next = cut(text, cuts);
     const read = openDoc(next);
@@ -71,6 +84,9 @@ function applyOne(text: string, edit: Edit): string | Fail {
   }
   return { fault: 'the file is written in a way that only a hand can change' };
 }
+
+/** What puts a text in the place of another. */
+const ANEW: readonly string[] = ['instead', 'top', 'figure'];
 
 /** Somebody's remark stands in what is cut out, and not in what is put there. */
 function losesRemark(out: string, put: string): boolean {
@@ -86,9 +102,18 @@ function cutsFor(text: string, root: YAMLMap, edit: Edit): Cut[][] | Fail {
   if (edit.edit === 'named') {
     return newPair(text, root, edit.section, edit.key, () => flowOf(edit.fields));
   }
-  if (edit.edit === 'unnamed') return unnamedCuts(text, root, edit);
   if (edit.edit === 'top') return topCuts(text, root, edit);
   if (edit.edit === 'figure') return figureCuts(text, root, edit, stepOf(text, root));
+  if (edit.edit === 'unnamed') {
+    return lessNamed(text, root, edit.section, edit.key, (now) => {
+      return edit.fields === undefined || saysJust(now, edit.fields);
+    });
+  }
+  if (edit.edit === 'unkind') {
+    const { letter } = edit;
+    return lessNamed(text, root, 'bolts', letter, (now) => now === edit.text);
+  }
+  if (edit.edit === 'letter') return otherLetter(root, edit.from, edit.to);
   const pieces = pairOf(root, 'pieces')?.value;
   const piece = isMap(pieces) ? pairOf(pieces, edit.piece) : null;
   if (edit.edit === 'row-word') {
@@ -116,6 +141,33 @@ function cutsFor(text: string, root: YAMLMap, edit: Edit): Cut[][] | Fail {
   }
   return intoPiece(text, piece, row, edit.piece);
 }
+
+function lessNamed(
+  text: string,
+  root: YAMLMap,
+  section: Section,
+  key: string,
+  isIt: (value: Value) => boolean,
+): Cut[][] | Fail {
+  const all = pairOf(root, section);
+  const pair = isMap(all?.value) ? pairOf(all.value, key) : null;
+  if (!all || !isMap(all.value) || !pair?.value || !isIt(plainOf(pair.value))) {
+    return { fault: `${key} in ${section} was changed in the file since` };
+  }
+  // An empty section would say less than none.
+  const last = all.value.items.length === 1;
+  return [last ? withoutItem(text, root, all) : withoutItem(text, all.value, pair)];
+}
+
+function otherLetter(root: YAMLMap, from: string, to: string): Cut[][] | Fail {
+  const kinds = pairOf(root, 'bolts')?.value;
+  const pair = isMap(kinds) ? pairOf(kinds, from) : null;
+  if (!pair) return { fault: `${from} does not stand in bolts any more` };
+  const [start, end] = rangeOf(pair.key);
+  return [[{ from: start, to: end, put: scalarText(to, true) }]];
+}
+
+const saysJust = (value: Value, fields: Fields): boolean => sameValue(value, asValue(fields));
 
 /** `key: value` as the last pair of a section at the top, which is made where it is missing. */
 function newPair(
@@ -194,14 +246,19 @@ const isAbove = (pair: Pair<Node, Node | null>): boolean =>
 function onlyThat(before: Value, after: Value, edit: Edit): boolean {
   const path = pathOf(edit);
   const now = at(after, path);
+  if (edit.edit === 'unnamed' || edit.edit === 'unkind') {
+    return now === undefined && sameValue(without(before, path), without(after, path));
+  }
+  if (edit.edit === 'letter') {
+    const [was, is] = [at(before, ['bolts', edit.from]), at(after, path)];
+    const same = was !== undefined && is !== undefined && sameValue(was, is);
+    return same && sameValue(without(before, ['bolts', edit.from]), without(after, path));
+  }
   if (edit.edit === 'text' || edit.edit === 'instead') {
     if (!isAsWanted(at(before, path), now, edit)) return false;
     return sameValue(without(before, path), without(after, path));
   }
-  if (
-    edit.edit === 'unnamed' ||
-    ((edit.edit === 'top' || edit.edit === 'figure') && edit.text === null)
-  ) {
+  if ((edit.edit === 'top' || edit.edit === 'figure') && edit.text === null) {
     return now === undefined && sameValue(without(before, path), without(after, path));
   }
   if (now === undefined) return false;
@@ -220,10 +277,12 @@ function onlyThat(before: Value, after: Value, edit: Edit): boolean {
 }
 
 function pathOf(edit: Edit): string[] {
-  if (edit.edit === 'kind') return ['bolts', edit.letter];
+  if (edit.edit === 'kind' || edit.edit === 'unkind') return ['bolts', edit.letter];
+  if (edit.edit === 'letter') return ['bolts', edit.to];
   if (edit.edit === 'named' || edit.edit === 'unnamed') return [edit.section, edit.key];
   if (edit.edit === 'top') return [edit.key];
   if (edit.edit === 'figure') return ['tasks', edit.task, edit.key];
+  if (edit.edit === 'text' && edit.way) return ['pieces', edit.piece, edit.key, edit.way];
   if (edit.edit === 'text' || edit.edit === 'instead') return ['pieces', edit.piece, edit.key];
   return edit.edit === 'piece' ? ['pieces', edit.piece] : ['pieces', edit.piece, 'bolts'];
 }

@@ -6,7 +6,6 @@ import { type OnJob, onJob, pieceNamed, requestMark, stay } from '../base/moves.
 import { listLines, middleRows, type Page } from '../base/page.ts';
 import { screenOver } from '../base/screen.ts';
 import type { State, View } from '../base/state.ts';
-import { undoHere } from '../base/undo.ts';
 import { bold, type Line, line, pad, span, width, wrap } from '../kit/text.ts';
 import { openTask } from './open-task.ts';
 
@@ -36,7 +35,6 @@ function chosen(answer: Chosen): Key<OnReach>['does'] {
 export const reachScreen = screenOver({
   here: onReach,
   keys: [
-    undoHere,
     {
       id: 'reach-question',
       presses: ENTER,

@@ -7,7 +7,6 @@ import { ENTER, type Key } from '../base/key.ts';
 import { requestMark, say, show, stay } from '../base/moves.ts';
 import { type MadeMark, screenOver, type WishTo } from '../base/screen.ts';
 import type { State, Updated } from '../base/state.ts';
-import { undoHere } from '../base/undo.ts';
 import { nextNow } from '../now/next-now.ts';
 import { type OnTrace, onTrace } from './on-trace.ts';
 import { drawTrace } from './trace-page.ts';
@@ -39,7 +38,6 @@ function askTried({ state, suspect, tries }: OnTrace): Updated {
 export const traceScreen = screenOver({
   here: onTrace,
   keys: [
-    undoHere,
     {
       id: 'look-reading',
       presses: ENTER,
@@ -100,7 +98,7 @@ export const traceScreen = screenOver({
     },
     {
       id: 'trace-add',
-      presses: ['a', '+'],
+      presses: ['a'],
       label: 'add',
       help: 'what it may be, what can be looked at: a line each',
       does: ({ state }) => ask(state, { ask: 'listed', say: null }),

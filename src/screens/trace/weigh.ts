@@ -9,7 +9,6 @@ import { type OnJob, onJob, requestMark, say, stay } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
 import { type MadeMark, screenOver, type WishTo } from '../base/screen.ts';
 import type { State, Updated, View } from '../base/state.ts';
-import { undoHere } from '../base/undo.ts';
 import { bold, hanging, type Line, line, pad, width, wrap } from '../kit/text.ts';
 
 interface OnWeigh extends OnJob<Extract<View, { screen: 'weigh' }>> {
@@ -28,7 +27,6 @@ function onWeigh(state: State, view: OnWeigh['view']): OnWeigh | null {
 export const weighScreen = screenOver({
   here: onWeigh,
   keys: [
-    undoHere,
     {
       id: 'renew-it',
       presses: ENTER,

@@ -8,7 +8,7 @@ import {
   LOOKS,
   VERBS,
   type Verb,
-  WRITABLE,
+  WRITTEN,
 } from '../../../src/model/types.ts';
 
 /** Texts that YAML readers stumble over, beside any text at all. */
@@ -58,7 +58,7 @@ const WORDS: Partial<Record<Verb, readonly string[]>> = {
   state: HOLE_STATES,
   removed: ['all', 'aside'],
   fitted: ['all'],
-  written: WRITABLE,
+  written: WRITTEN,
   corrected: CORRECTABLE,
   looked: LOOKS,
 };
@@ -91,9 +91,10 @@ function places(verb: Verb): fc.Arbitrary<Partial<Entry>> {
       return some;
     case 'removed':
     case 'fitted':
-    case 'written':
     case 'chosen':
       return piece;
+    case 'written':
+      return fc.oneof(piece, some, fc.constant({}));
     case 'corrected':
       return fc.oneof(piece, some, task);
     case 'done':
@@ -106,6 +107,7 @@ function places(verb: Verb): fc.Arbitrary<Partial<Entry>> {
       return fc.oneof(piece, fc.constant({}));
     case 'note':
       return fc.oneof(piece, some, task, buy, fc.constant({}));
+    case 'renamed':
     case 'undo':
       return fc.constant({});
   }
