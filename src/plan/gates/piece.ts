@@ -63,6 +63,8 @@ export function beforeSealing(standing: Standing, piece: PieceNow, buys: readonl
   const wet = [...spec.holes.values()].filter((h) => h.wet);
   const clear = asideOver(standing, piece);
   const hurry = joint.open === null ? [] : [`All within ${sayDuration(joint.open)} from then on.`];
+  const stand =
+    joint.stand === null ? [] : [`Sealant on, it stands ${sayDuration(joint.stand)}; then close.`];
   return [
     ...insideItems(standing, [spec.key, ...belowOf(standing, spec.key)]),
     ...(odd.length > 0
@@ -113,6 +115,7 @@ export function beforeSealing(standing: Standing, piece: PieceNow, buys: readonl
       printedOf(standing.job, { piece: piece.spec.key, hole }, 'torque', figure),
     ),
     ...cautions(standing, spec, 'on'),
+    ...stand.map((say) => look('stand', say)),
     ...hurry.map((say) => look('hurry', say)),
   ];
 }
