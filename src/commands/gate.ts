@@ -1,4 +1,4 @@
-/** What to look at before one of the four moments where jobs go wrong, and what was seen to. */
+/** What to look at before one of the five moments where jobs go wrong, and what was seen to. */
 import { near } from '../model/nearword.ts';
 import { MOMENTS, type Moment } from '../model/types.ts';
 import { gate, isPassed } from '../plan/gates/gate.ts';

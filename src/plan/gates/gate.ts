@@ -1,8 +1,9 @@
-/** The four moments where jobs go wrong: each a list that is built from what the job knows and what was disturbed. */
+/** The five moments where jobs go wrong: each a list that is built from what the job knows and what was disturbed. */
 import type { Job } from '../../model/types.ts';
 import { buysOf } from '../buy/list.ts';
 import { type Standing, standingOf } from '../standing.ts';
 import { type Asked, type GateItem, type Moment, withTicks } from './items.ts';
+import { beforeLoosening } from './loosening.ts';
 import { beforeClosing, beforePrying, beforeSealing } from './piece.ts';
 import { beforeStart } from './start.ts';
 
@@ -31,6 +32,7 @@ function askedAt(standing: Standing, moment: Moment, key: string | null): Asked[
   if (moment === 'start') return beforeStart(standing);
   const piece = key === null ? undefined : standing.job.pieces.get(key);
   if (!piece) return [];
+  if (moment === 'loosening') return beforeLoosening(standing, piece);
   if (moment === 'prying') return beforePrying(standing, piece);
   if (moment === 'closing') return beforeClosing(standing, piece);
   return beforeSealing(standing, piece, buysOf(standing));
@@ -44,5 +46,6 @@ function sinceOf({ lines, rounds }: Standing, moment: Moment, key: string | null
     return lines.all.findLast((line) => DISTURBS.includes(line.verb))?.index ?? -1;
   }
   if (key === null) return -1;
-  return moment === 'prying' ? rounds(key).before : (lines.off.get(key)?.index ?? -1);
+  const early = moment === 'loosening' || moment === 'prying';
+  return early ? rounds(key).before : (lines.off.get(key)?.index ?? -1);
 }

@@ -147,7 +147,7 @@ export function beforeClosing(standing: Standing, piece: PieceNow): Asked[] {
 }
 
 /** Each text as it is true, and as it is printed where that is not so. */
-function toldOf({ job }: Standing, spec: PieceSpec) {
+export function toldOf({ job }: Standing, spec: PieceSpec) {
   const of = { piece: spec.key };
   const told = (what: Correctable, said: string, text = said) => {
     const printed = printedOf(job, of, what, text);
@@ -167,7 +167,7 @@ function toldOf({ job }: Standing, spec: PieceSpec) {
   };
 }
 
-function cautions(standing: Standing, spec: PieceSpec, way: 'off' | 'on'): Asked[] {
+export function cautions(standing: Standing, spec: PieceSpec, way: 'off' | 'on'): Asked[] {
   const said = toldOf(standing, spec);
   return cautionsFor(spec, way).map(({ key, say }) => warn(key, said.caution(say)));
 }

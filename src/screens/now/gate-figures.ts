@@ -64,7 +64,7 @@ function ofPiece(
   const nth = (rows: readonly KnownRow[]) => rows.slice(number - 1, number);
   switch (name) {
     case 'caution': {
-      const way = moment === 'prying' ? 'removal' : 'fitting';
+      const way = moment === 'prying' || moment === 'loosening' ? 'removal' : 'fitting';
       const text = spec.caution[way][number - 1];
       return only('caution').filter((r) => r.text === text && (r.figure?.way ?? way) === way);
     }
