@@ -239,7 +239,7 @@ export const COMMANDS: readonly Command[] = [
   {
     names: ['gate'],
     usage: 'FILE MOMENT [PIECE]',
-    say: 'before prying, sealing, closing, start',
+    say: 'loosening, prying, sealing, closing, start',
     examples: ['gate cover.yaml prying alternator', 'gate cover.yaml start --seen all'],
     options: {
       seen: { value: 'ITEM', say: 'it was looked at; all for every one that does not stop' },

@@ -160,7 +160,8 @@ type Screens =
       piece: string | null;
       here: string | null;
       ticked: boolean;
-      goes: 'on' | 'back';
+      /** On with the piece that goes on, back to where it was opened, or on with the one that comes off. */
+      goes: 'on' | 'back' | { off: PieceStep };
       under: View;
     }
   /** What must be had. */

@@ -11,7 +11,7 @@ import { beingSaved } from '../../job/save/save.ts';
 import { readText } from '../../job/save/text.ts';
 import { IS_JOB } from '../../job/yaml/is-job.ts';
 import type { Half, Job, Recorded, UpperChange, Wish } from '../../model/types.ts';
-import type { World } from '../../world.ts';
+import { nowHere, type World } from '../../world.ts';
 import type { FileState } from '../base/state.ts';
 import { benchRow } from './bench-row.ts';
 import type { Hands } from './loop.ts';
@@ -60,7 +60,7 @@ const leadsOut = (name: string) => ({
  */
 export function filesIn(
   folder: string,
-  world: Pick<World, 'now' | 'id'>,
+  world: Pick<World, 'now' | 'id' | 'zone'>,
   shelf: Shelf,
   strange: readonly string[] = [],
   settings: string | null = null,
@@ -178,12 +178,12 @@ export function filesIn(
         if (where === 'elsewhere') {
           elsewhere.add(name);
           const unread = { code: 'elsewhere', ...leadsOut(name) };
-          jobs.push(benchRow(name, { ok: false, unread }, world.now()));
+          jobs.push(benchRow(name, { ok: false, unread }, nowHere(world)));
         } else if (where === 'file') {
           const state = shown.has(name)
             ? ((await shown.look(name, false))?.state ?? null)
             : readRow(name);
-          if (state !== null) jobs.push(benchRow(name, state, world.now()));
+          if (state !== null) jobs.push(benchRow(name, state, nowHere(world)));
         }
         await shelf.breath();
       }
