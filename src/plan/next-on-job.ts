@@ -7,6 +7,7 @@ import { sayTime } from './days.ts';
 import { nextWork } from './next.ts';
 import type { Plan } from './plan.ts';
 import { sayStepName } from './say.ts';
+import { wayToFound } from './trace/found.ts';
 
 /** What the plan and the joints of a job say at a time; `now` is RFC 3339. */
 export interface Told {
@@ -27,6 +28,8 @@ export interface NextOnJob {
 /** Null where nothing is left that anybody could do. */
 export function nextOnJob(job: Job, told: Told): NextOnJob | null {
   const step = nextWork(job);
+  const fault = toTheFault(job);
+  if (fault) return fault.piece === step?.piece ? { ...fault, say: step.say } : fault;
   const waits =
     step && goesOn(job.pieces.get(step.piece)) ? waitsFor(job, `${step.piece} on`, told) : '';
   if (step && waits === '') return { piece: step.piece, task: null, waits: false, say: step.say };
@@ -41,6 +44,17 @@ export function nextOnJob(job: Job, told: Told): NextOnJob | null {
   if (!step) return null;
   const name = job.pieces.get(step.piece)?.spec.name ?? step.piece;
   return { piece: step.piece, task: null, waits: true, say: `${name} waits for ${waits}.` };
+}
+
+/** What was found wants putting right first: the next piece that comes off on the way to it. */
+function toTheFault(job: Job): NextOnJob | null {
+  const found = wayToFound(job);
+  const first = job.pieces.get(found?.way[0] ?? '');
+  if (!found || !first) return null;
+  const { name } = found.piece.spec;
+  const way = first === found.piece ? '' : ` on the way to ${name}`;
+  const say = `${first.spec.name}: take it off${way}: ${found.suspect.what}.`;
+  return { piece: first.spec.key, task: null, waits: false, say };
 }
 
 /** All that it was to be done before is done: nobody drains what has been filled in again. */
