@@ -2,6 +2,7 @@
 import { type Bench, findBench, oddIn } from '../../diary/bench.ts';
 import { commitPlace } from '../../diary/milestone.ts';
 import { linesOfJob, startJob } from '../../diary/start-job.ts';
+import { startsShipped } from '../../diary/starts.ts';
 import { fold } from '../../job/fold/fold.ts';
 import { readJob } from '../../job/read.ts';
 import { keepHalf, readHalf } from '../../job/save/half.ts';
@@ -152,17 +153,18 @@ export function filesIn(
     },
     async open({ file }) {
       const again = expected.delete(file);
-      const wrenches = benchOf(folder)?.wrenches ?? [];
+      const { wrenches = [], hour = null } = benchOf(folder) ?? {};
+      const bench = { wrenches, hour, starts: startsShipped() };
       if (elsewhere.has(file)) {
         const unread = { code: 'elsewhere', ...leadsOut(file) };
-        return { on: 'file', file, read: { ok: false, unread }, wrenches };
+        return { on: 'file', file, read: { ok: false, unread }, ...bench };
       }
       const looked = await shown.look(file, true);
       if (looked === null) throw new Error(`${file} was asked for as a job and is none`);
       const read = again || looked.now.ok ? looked.state : looked.now;
       const { say } = looked;
       const half = again || !read.ok ? {} : { half: readHalf(realOf(file)) };
-      return { on: 'file', file, read, wrenches, ...(say === null ? {} : { say }), ...half };
+      return { on: 'file', file, read, ...bench, ...(say === null ? {} : { say }), ...half };
     },
     async start({ file, job, machine }) {
       const made = begun(pathOf(file), job, machine);
