@@ -2,7 +2,7 @@
 import { accessSync, constants, existsSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { cacheFolder } from '../compiled.ts';
-import { findBench } from '../diary/bench.ts';
+import { findBench, oddIn } from '../diary/bench.ts';
 import { placeOf } from '../diary/git/place.ts';
 import { firstLine, git } from '../diary/git/run.ts';
 import { reason } from '../diary/git/why-not.ts';
@@ -96,7 +96,7 @@ function folders({ folder, env }: World): Finding[] {
     {
       what: 'bench',
       is: bench === null ? 'none: putback bench makes a folder one' : bench.folder,
-      odd: bench?.unread ?? null,
+      odd: bench && oddIn(bench),
     },
     {
       what: 'cache',

@@ -1,11 +1,14 @@
 /**
  * The words that all rooms share: what a job file says (the upper part), what happened (the diary),
- * and where things stand (the fold of the second over the first). Types only, no behaviour.
+ * and where things stand (the fold of the second over the first).
  */
 
+export { TASK_VERBS, type TaskVerb } from './keys.ts';
+export { CORRECTABLE, type Correctable, WRITABLE, type Writable } from './known-keys.ts';
 export * from './types-upper.ts';
 export type * from './types-wish.ts';
 
+import type { Correctable } from './known-keys.ts';
 import { TROUBLES, type Trouble } from './troubles.ts';
 import type { PieceSpec, RowItem, TaskSpec, Upper } from './types-upper.ts';
 
@@ -37,47 +40,6 @@ export const VERBS = [
   'undo', // id of another entry
 ] as const;
 export type Verb = (typeof VERBS)[number];
-
-/** Keys of a piece that a text can be put into without an editor. */
-export const WRITABLE = [
-  'under',
-  'along',
-  'bridges',
-  'routes',
-  'marks',
-  'loose',
-  'joint',
-  'torque',
-  'into',
-  'takes',
-  'sequence',
-  'map',
-] as const;
-export type Writable = (typeof WRITABLE)[number];
-
-/** What a manual can have wrong: of a piece, a hole of it, or a task (`step` is what is to be done). */
-export const CORRECTABLE = [
-  'torque',
-  'passes',
-  'sequence',
-  'thick',
-  'thread',
-  'turns',
-  'proud',
-  'into',
-  'caution',
-  'tip',
-  'joint',
-  'loose',
-  'marks',
-  'routes',
-  'note',
-  'step',
-  'limit',
-  'when',
-  'takes',
-] as const;
-export type Correctable = (typeof CORRECTABLE)[number];
 
 /** What a figure, a caution or a step is about. */
 export interface Subject {

@@ -109,6 +109,11 @@ export const FAULTS = {
   missing: error('{key}: is missing', 'Write, for example: {like}'),
   'unknown-key': error('{key} is no key of {owner}', '{near}{known}'),
   'wrong-type': error('{key} takes {takes}, and here is {what}', 'For example: {like}'),
+  'not-settings': error(
+    '{owner} are keys with values, and here is {what}',
+    'Write one setting a line, such as commit: never.',
+  ),
+  'bad-setting': error('{value} cannot be read as {key}', 'For example: {like}'),
   'bad-choice': error('{value} is no word for {key}', '{near}One of: {known}.'),
   'bad-name': error(
     '{value} is no name for {owner}',

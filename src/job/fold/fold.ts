@@ -7,7 +7,7 @@
 
 import type { Entry, Job, TaskNow, Upper } from '../../model/types.ts';
 import { livingEntries } from '../diary/living.ts';
-import { barePiece } from '../form/spec.ts';
+import { barePiece } from '../form/bare.ts';
 import { correctedUpper } from '../truth/corrections.ts';
 import { keepRaw, rawUpper } from '../truth/raw-upper.ts';
 import { countsOf } from './inside.ts';

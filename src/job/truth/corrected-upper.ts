@@ -3,6 +3,9 @@
  * is true, and from then on the truth counts and both are shown.
  */
 
+import { bareFields } from '../../model/key-row.ts';
+import { HOLE_KEYS } from '../../model/keys.ts';
+import { ELSE_OF_PIECE, isSeveral } from '../../model/known-keys.ts';
 import type {
   Correctable,
   Correction,
@@ -12,18 +15,10 @@ import type {
   Subject,
   TaskSpec,
   Upper,
+  Writable,
 } from '../../model/types.ts';
 import { holeNames } from '../../piece/order.ts';
-import {
-  FROM_PIECE,
-  type Lens,
-  OF_HOLE,
-  OF_PIECE,
-  OF_TASK,
-  sameText,
-  spelled,
-  truthFault,
-} from './figures.ts';
+import { type Lens, OF_HOLE, OF_PIECE, OF_TASK, sameText, spelled, truthFault } from './figures.ts';
 
 /** What was corrected, by the place of its text: the piece's third route, the torque of hole 4. */
 type Held = Map<string, Correction & { borrowed: boolean }>;
@@ -76,12 +71,10 @@ function through(upper: Upper, living: readonly Entry[]) {
 function lastWritten(living: readonly Entry[]): Map<string, number> {
   const last = new Map<string, number>();
   for (const [i, { verb, piece, value }] of living.entries()) {
-    if (verb === 'written' && WHOLE.includes(value)) last.set(`${piece} ${value}`, i);
+    if (verb === 'written' && !isSeveral(value as Writable)) last.set(`${piece} ${value}`, i);
   }
   return last;
 }
-
-const WHOLE: readonly string[] = ['torque', 'into', 'takes', 'sequence'];
 
 /** Truths that count no more, because what they call printed stands in the file no longer. */
 export function lostTruths(upper: Upper, living: readonly Entry[]): Entry[] {
@@ -172,21 +165,16 @@ export function holeSlots(
   printed: (what: Correctable, text: string) => string,
 ): Slots<HoleSpec> {
   return {
-    spec: piece.holes.get(name) ?? bareHole(name),
+    spec: piece.holes.get(name) ?? { name, ...bareFields(HOLE_KEYS) },
     of: { piece: piece.key, hole: name },
     lenses: OF_HOLE,
     else: (what) => {
-      const [text] = FROM_PIECE.includes(what)
+      const [text] = ELSE_OF_PIECE.includes(what)
         ? OF_PIECE.filter((lens) => lens.what === what).flatMap((lens) => lens.get(piece))
         : [];
       return text === undefined ? null : { text, printed: printed(what, text) };
     },
   };
-}
-
-function bareHole(name: string): HoleSpec {
-  const nothing = { note: null, thick: null, thread: null, turns: null, proud: null };
-  return { name, ...nothing, at: null, torque: null, into: null, wet: false, group: null };
 }
 
 /** The thing with what is true wherever it says what the entry calls printed; the same thing where it does not. */

@@ -41,7 +41,7 @@ function wayOn(target: { file: string } | { folder: string }): string {
 }
 
 /** As one would type it in a shell; whatever a shell or a terminal might obey is quoted or shown. */
-function quoted(path: string): string {
+export function quoted(path: string): string {
   return /^[\w@%+=:,./-]+$/.test(path) ? path : `'${safeLine(path).replaceAll("'", "'\\''")}'`;
 }
 

@@ -123,7 +123,7 @@ export async function play<S>(load: () => Promise<Show<S>>, world: World): Promi
   }
 
   function own(press: Press): (() => void) | null {
-    if (press === 'ctrl-c') return loop.quit;
+    if (press === 'ctrl-c' && !show.asksFirst(loop.state())) return loop.quit;
     if (press === 'ctrl-z' && !show.takesCtrlZ(loop.state())) {
       return () => void stopUntilContinued().catch(loop.fail);
     }
@@ -161,7 +161,9 @@ export async function play<S>(load: () => Promise<Show<S>>, world: World): Promi
       },
     );
     const done = await Promise.race([loop.ended, ink.waitUntilExit()]);
-    last = `${await show.farewell(loop.state())}\n`;
+    const left = await show.farewell(loop.state());
+    last = `${left.say}\n`;
+    code = left.unsaved ? 3 : 0;
     if (done === false) {
       last = 'putback: ended before the last mark was on the disk; it may be missing.\n';
       code = 3;

@@ -4,6 +4,7 @@ import { describe, expect, it } from 'vitest';
 import { type Code, FAULTS, printFault } from '../../../src/job/faults/faults.ts';
 import { readWhole } from '../../../src/job/read.ts';
 import { checkAll } from '../../../src/plan/check.ts';
+import { readBenchSettings } from '../../../src/settings/settings.ts';
 
 /** One minimal file for each fault, and beside it all that is said about it. */
 const FOLDER = join(import.meta.dirname, '../../faults');
@@ -20,9 +21,17 @@ function textOf(code: Code): string {
   return LONG[code]?.() ?? readFileSync(join(FOLDER, `${code}.yaml`), 'utf8');
 }
 
+/** Those of a file of settings. */
+const OF_SETTINGS: readonly Code[] = ['not-settings', 'bad-setting'];
+
+const faultsOf = (code: Code) =>
+  OF_SETTINGS.includes(code)
+    ? readBenchSettings(textOf(code), `${code}.yaml`).faults
+    : checkAll(textOf(code), `${code}.yaml`);
+
 describe('every fault is told whole: place, what is wrong, the line, the way out', () => {
   it.each(CODES)('%s', (code) => {
-    const faults = checkAll(textOf(code), `${code}.yaml`);
+    const faults = faultsOf(code);
     const said = `${faults.map(printFault).join('\n\n')}\n`;
     const known = readFileSync(join(FOLDER, `${code}.txt`), 'utf8');
     // Five hundred times the same is compared by its ends.

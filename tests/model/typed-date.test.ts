@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { typedDate } from '../../../src/screens/now/typed-date.ts';
+import { typedDate } from '../../src/model/typed-date.ts';
 
 const NOW = '2026-04-11T23:30:00+02:00';
 

@@ -1,5 +1,5 @@
 /** A day as somebody types it at the bench: no clock of its own, the day it is comes from outside. */
-import { printInstant, readDay, readInstant } from '../../model/time.ts';
+import { printInstant, readDay, readInstant } from './time.ts';
 
 const DAY = 86_400;
 const MONTHS = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
