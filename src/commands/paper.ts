@@ -18,6 +18,7 @@ import {
 import { blank } from '../paper/blank.ts';
 import { card } from '../paper/card.ts';
 import { openFile } from '../paper/desk/open.ts';
+import { type Pictures, picturesOf, withPictures, writeBeside } from '../paper/desk/pictures.ts';
 import { writePage } from '../paper/desk/write-page.ts';
 import { labels, readLabel } from '../paper/labels.ts';
 import { SIZES, type SizeName } from '../paper/page.ts';
@@ -57,6 +58,7 @@ export async function run(call: Call): Promise<Answer> {
   const ask: Ask = { job: opened.job, now: call.world.now(), size, piece, wrenches };
   const given: Given = { call, ask, file: opened.file };
   if (what === 'sheet' && call.options.text === true) return sheetInWords(given);
+  if (what === 'report') return await reportOf(given, rest);
   const made = make(given, what, rest);
   if ('exit' in made) return made;
   if (!isPaper(made)) return noPaper(made);
@@ -77,7 +79,11 @@ function noPaper({ code, say }: NoPaper): Answer {
   return { exit: 1, json: { ok: false, refused: { code, say } }, text: '', error: say };
 }
 
-function make({ call, ask }: Given, what: PaperName, rest: string[]): Paper | NoPaper | Answer {
+function make(
+  { call, ask }: Given,
+  what: Exclude<PaperName, 'report'>,
+  rest: string[],
+): Paper | NoPaper | Answer {
   switch (what) {
     case 'card': {
       const { piece } = ask;
@@ -105,8 +111,6 @@ function make({ call, ask }: Given, what: PaperName, rest: string[]): Paper | No
       const show = shown(call);
       return 'exit' in show ? show : sheet({ ...ask, show, question: question(call) });
     }
-    case 'report':
-      return reportOf(call, ask, rest);
   }
 }
 
@@ -144,25 +148,63 @@ function sheetInWords({ call, ask }: Given): Answer {
   return { ...answer({ what: 'sheet', text, notes: [leftOut(asked)] }, text) };
 }
 
-function reportOf(call: Call, ask: Ask, others: string[]): Paper | NoPaper | Answer {
-  const jobs = [ask.job];
-  for (const other of others) {
-    const opened = openJob(other, call.world);
+/** With its photographs: where they are written to, or what is to be put into the page. */
+async function reportOf(given: Given, others: string[]): Promise<Answer> {
+  const { call, ask, file } = given;
+  const inside = call.options.inside === true;
+  const to = target(given, 'report');
+  const folder = to === null ? '' : `${basename(to).replace(/\.html?$/i, '')}.pictures`;
+  const nonce = call.world.id();
+  let count = 0;
+  const sourceOf = (end: string) => {
+    count += 1;
+    const name = `${String(count).padStart(3, '0')}.${end}`;
+    return inside ? `data:${nonce}-${name}` : `${encodeURIComponent(folder)}/${name}`;
+  };
+  const jobs: Job[] = [];
+  const found: Pictures[] = [];
+  for (const name of [null, ...others]) {
+    const opened = name === null ? { job: ask.job, file } : openJob(name, call.world);
     if ('answer' in opened) return opened.answer;
+    const root = findBench(dirname(opened.file))?.folder ?? dirname(opened.file);
     jobs.push(opened.job);
+    found.push(picturesOf(opened.job, opened.file, root, sourceOf));
   }
   const by = optionText(call, 'by') ?? null;
-  return report({ ...ask, jobs, by, pictures: [], inside: call.options.inside === true });
+  const pictures = found.map((f) => f.shown);
+  const files = new Map(found.flatMap((f) => [...f.files]));
+  const made = report({ ...ask, jobs, by, pictures, inside });
+  if (!isPaper(made)) return noPaper(made);
+  if (inside) return await put(given, 'report', made, withPictures(made.html, { files }));
+  if (to !== null && files.size > 0) {
+    const written = writeBeside(join(dirname(to), folder), files);
+    if (!written.ok) return unsaved(written);
+  }
+  return await put(given, 'report', made);
+}
+
+/** Where the page goes; null: to the terminal. */
+function target({ call, ask, file }: Given, what: PaperName): string | null {
+  const said = optionText(call, 'out');
+  if (said === '-') return null;
+  return said === undefined ? besideJob(file, what, ask.piece) : resolve(call.world.folder, said);
 }
 
 /** Writes the page, and hands it to the desktop where that is wanted. */
-async function put({ call, ask, file }: Given, what: PaperName, made: Paper): Promise<Answer> {
+async function put(
+  given: Given,
+  what: PaperName,
+  made: Paper,
+  parts: Iterable<string> = [made.html],
+): Promise<Answer> {
+  const { call, ask } = given;
   const { world } = call;
-  const said = optionText(call, 'out');
-  if (said === '-')
-    return answer({ what, html: made.html, notes: made.notes }, made.html.trimEnd());
-  const to = said === undefined ? besideJob(file, what, ask.piece) : resolve(world.folder, said);
-  const written = writePage(to, made.html, world.id());
+  const to = target(given, what);
+  if (to === null) {
+    const html = [...parts].join('');
+    return answer({ what, html, notes: made.notes }, html.trimEnd());
+  }
+  const written = writePage(to, parts, world.id());
   if (!written.ok) return unsaved(written);
   const failed = call.options.open === true ? await openFile(to, world) : null;
   const sheets =

@@ -37,6 +37,7 @@ export const VERBS = [
   'written', // a key of the piece in the person's part that a text was put into; the text in `says`
   'corrected', // what is printed and not so here; as printed in `was`, what is true in `says`
   'note', // text
+  'photo', // a photograph: its path from the folder of the job, or a whole one; when it was taken in `taken`
   'undo', // id of another entry
 ] as const;
 export type Verb = (typeof VERBS)[number];
@@ -69,6 +70,7 @@ export const BESIDE = [
   'limit',
   'judged',
   'promised',
+  'taken',
   'says',
   'because',
 ] as const;

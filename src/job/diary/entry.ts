@@ -43,6 +43,7 @@ export const VERB_PLACES: Record<Verb, readonly (readonly string[])[]> = {
   fitted: [['piece!']],
   done: [['task!'], ['buy!']],
   note: [['piece!', 'hole'], ['task!'], ['buy!'], []],
+  photo: [['piece!', 'hole'], []],
   inside: [['piece!'], []],
   cleared: [['piece!'], []],
   seen: [['piece!'], []],

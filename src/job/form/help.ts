@@ -41,6 +41,7 @@ const ENTRY = {
   fitted: help('The piece is on its place.', 'all', 'fitted: all'),
   done: help('A task is done, or something is here.', TEXT, 'done: passed'),
   note: help('What somebody noted.', TEXT, 'note: "soaking, heat tomorrow"'),
+  photo: help('A photograph.', 'where it lies', 'photo: photos/p104.jpg'),
   inside: help('What went into an opening.', 'how many of what', 'inside: 2 rags'),
   cleared: help('What came out of it again.', 'how many of what, or all', 'cleared: 1 rag'),
   seen: help('A moment and what was looked at.', 'a moment and a name', 'seen: sealing faces'),
@@ -56,6 +57,7 @@ const ENTRY = {
   limit: help('The limit that the reading was held against.', TEXT, 'limit: 0.8..1.2 ohm'),
   judged: help('How the reading keeps to it, and who said so.', TEXT, 'judged: within'),
   promised: help('When it is to come.', TEXT, 'promised: 2026-04-25'),
+  taken: help('When a photograph was taken.', TEXT, 'taken: 2026-04-11T18:20:00+02:00'),
   says: help('What the person says.', TEXT, 'says: "heat tomorrow"'),
   because: help('Why a refusal was overruled.', TEXT, 'because: "manual says so"'),
 };

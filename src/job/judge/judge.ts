@@ -10,6 +10,7 @@ import { judgeIn } from './in.ts';
 import { judgeBuy, judgeGate, judgeInside } from './inside.ts';
 import { judgeOut } from './out.ts';
 import { type Stamp, wrong } from './parts.ts';
+import { judgePhoto } from './photo.ts';
 import { judgeOff, judgeOn } from './piece.ts';
 import { judgeNote, judgeSettle, judgeState } from './settle.ts';
 import { judgeTight } from './tight.ts';
@@ -41,6 +42,8 @@ export function judge(job: Job, wish: Wish, stamp: Stamp): Verdict {
       return judgeState(job, wish, stamp);
     case 'note':
       return judgeNote(job, wish, stamp);
+    case 'photo':
+      return judgePhoto(job, wish, stamp);
     case 'done':
       return judgeDone(job, wish, stamp);
     case 'inside':

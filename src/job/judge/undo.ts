@@ -65,7 +65,7 @@ function meantBy(job: Job, entry: Entry): Entry {
   return on;
 }
 
-const STANDS_ALONE: readonly string[] = ['note', 'undo', 'written', 'corrected'];
+const STANDS_ALONE: readonly string[] = ['note', 'photo', 'undo', 'written', 'corrected'];
 
 function rests(later: Entry, on: Entry): boolean {
   if (later.verb === 'corrected') return corrects(later, on);
