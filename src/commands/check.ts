@@ -5,6 +5,7 @@ import { printFault } from '../job/faults/faults.ts';
 import { readNamed } from '../job/save/plain.ts';
 import type { Fault } from '../model/types.ts';
 import { checkAll } from '../plan/check.ts';
+import { ownPresses } from '../screens/show/own-keys.ts';
 import { readBenchSettings, readUserSettings } from '../settings/settings.ts';
 import { SETTINGS_FILE } from '../settings/user.ts';
 import { type Answer, type Call, faultsJson } from './command.ts';
@@ -13,7 +14,8 @@ import { noFile } from './open-job.ts';
 /** A file of settings is known by its name; all others are jobs. */
 function faultsOf(text: string, name: string): Fault[] {
   if (basename(name) === BENCH_FILE) return readBenchSettings(text, name).faults;
-  if (basename(name) === SETTINGS_FILE) return readUserSettings(text, name).faults;
+  if (basename(name) === SETTINGS_FILE)
+    return readUserSettings(text, name, ({ keys }, report) => void ownPresses(keys, report)).faults;
   return checkAll(text, name);
 }
 

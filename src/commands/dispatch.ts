@@ -48,22 +48,27 @@ export async function dispatch(argv: readonly string[], world: World): Promise<n
 
 /** No command: nothing or a path opens the screens, anything else is a slip. */
 async function otherwise(
-  name: string,
-  rest: string[],
+  first: string,
+  others: string[],
   world: World,
   json: boolean,
 ): Promise<number> {
   const { pathKind } = await import('./open-path.ts');
+  const words = [first, ...others].filter((word) => word !== '' && word !== '--json');
+  const how = {
+    lines: words.includes('--lines'),
+    ...(words.includes('--ascii') ? { ascii: true } : {}),
+  };
+  const [name = '', ...rest] = words.filter((word) => word !== '--lines' && word !== '--ascii');
   const kind = name === '' ? 'folder' : pathKind(name, world);
   if (kind === null || rest.length > 0 || name.startsWith('-')) {
-    const slip = await slipOf([name, ...rest.filter((word) => word !== '--json')], world);
-    return await print(slip, json, world);
+    return await print(await slipOf([name, ...rest], world), json, world);
   }
   const { openScreens } = await import('../screens/terminal/open.ts');
   const path = name === '' ? world.folder : name;
   const { resolve } = await import('node:path');
   const full = resolve(world.folder, path);
-  return await openScreens(kind === 'folder' ? { folder: full } : { file: full }, world);
+  return await openScreens(kind === 'folder' ? { folder: full } : { file: full }, world, how);
 }
 
 /** What was meant by words that are no command: a path that the shell cut at its blanks, two paths, a slip. */

@@ -359,6 +359,15 @@ export const COMMANDS: readonly Command[] = [
     load: () => import('./completions.ts'),
   },
   {
+    names: ['keys'],
+    usage: '',
+    say: 'the keys of the screens by name, and which presses do them',
+    examples: ['keys', 'keys --json'],
+    options: {},
+    words: { least: 0, most: 0 },
+    load: () => import('./keys.ts'),
+  },
+  {
     names: ['doctor'],
     usage: '',
     say: 'what it runs on, and what is odd there',

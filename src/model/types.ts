@@ -5,42 +5,17 @@
 
 export { TASK_VERBS, type TaskVerb } from './keys.ts';
 export { CORRECTABLE, type Correctable, WRITABLE, type Writable } from './known-keys.ts';
+export { HOLE_STATES, type HoleSays, TROUBLES, type Trouble } from './troubles.ts';
 export * from './types-upper.ts';
 export type * from './types-wish.ts';
+export { BESIDE, type Beside, VERBS, type Verb } from './verbs.ts';
 
 import type { Correctable } from './known-keys.ts';
-import { TROUBLES, type Trouble } from './troubles.ts';
+import type { Trouble } from './troubles.ts';
 import type { PieceSpec, RowItem, TaskSpec, Upper } from './types-upper.ts';
+import type { Beside, Verb } from './verbs.ts';
 
 // ---------------------------------------------------------------- the diary
-
-export { TROUBLES, type Trouble } from './troubles.ts';
-/** What `hole … STATE` can say: a trouble, or that it is mended. */
-export const HOLE_STATES = [...TROUBLES, 'mended'] as unknown as readonly [HoleSays, ...HoleSays[]];
-export type HoleSays = Trouble | 'mended';
-
-/** The closed set of verbs; an entry has exactly one of them as a key. */
-export const VERBS = [
-  'out', // row of kinds that came out
-  'in', // row of kinds that went in, by fingers
-  'tight', // name of the pass
-  'state', // a trouble, or mended
-  'settle', // what belongs there
-  'removed', // all | aside: the piece came away
-  'fitted', // all: the piece is on its place
-  'done', // a task: done | passed | failed | text; a thing to buy: how far it has come
-  'inside', // what went into an opening: 2 rags
-  'cleared', // what came out of it again, or all
-  'seen', // an item of a gate: sealing faces
-  'struck', // an item of a gate that does not count here
-  'added', // an item of a gate of one's own, in `says`
-  'written', // a key of the piece in the person's part that a text was put into; the text in `says`
-  'corrected', // what is printed and not so here; as printed in `was`, what is true in `says`
-  'note', // text
-  'photo', // a photograph: its path from the folder of the job, or a whole one; when it was taken in `taken`
-  'undo', // id of another entry
-] as const;
-export type Verb = (typeof VERBS)[number];
 
 /** What a figure, a caution or a step is about. */
 export interface Subject {
@@ -61,21 +36,6 @@ export interface Correction extends Subject {
   at: string;
 }
 
-/** Texts that may stand beside the verb. */
-export const BESIDE = [
-  'tray',
-  'set',
-  'was',
-  'result',
-  'limit',
-  'judged',
-  'promised',
-  'taken',
-  'says',
-  'because',
-] as const;
-export type Beside = (typeof BESIDE)[number];
-
 /** One line of the diary. At most one place: `piece` (and `hole`), `task` or `buy`. */
 export interface Entry extends Partial<Record<Beside, string>> {
   at: string;
@@ -86,7 +46,7 @@ export interface Entry extends Partial<Record<Beside, string>> {
   task?: string;
   buy?: string;
   verb: Verb;
-  /** `out`, `in`: a row of as many words as holes, or one word for all; `!` still in. Others: see VERBS. */
+  /** `out`, `in`: a row of as many words as holes, or one word for all; `!` still in. Others: see `verbs.ts`. */
   value: string;
 }
 

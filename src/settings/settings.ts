@@ -116,6 +116,28 @@ function wrench({ key: name, at: place, value }: PairSpot, at: At): Wrench | nul
   };
 }
 
+// ---------------------------------------------------------------- presses of keys
+
+/** A press given to a key of the screens, as it was written; offsets of both into the text. */
+export interface GivenPress {
+  key: string;
+  keyAt: number;
+  press: string;
+  at: number;
+}
+
+function presses(value: Spot, at: At): GivenPress[] | null {
+  if (value.is !== 'map') return wrong(value, at);
+  return [...value.pairs.values()].flatMap((pair) => {
+    const spots = pair.value.is === 'list' ? pair.value.items : [pair.value];
+    return spots.flatMap((spot) =>
+      spot.is === 'text'
+        ? [{ key: pair.key, keyAt: pair.at, press: spot.text, at: spot.at }]
+        : (wrong(spot, { ...at, key: pair.key, takes: 'a press', like: 'z' }) ?? []),
+    );
+  });
+}
+
 // ---------------------------------------------------------------- the tables
 
 const BENCH = {
@@ -173,6 +195,24 @@ const USER = {
     none: [],
     read: texts,
   } as Setting<string[]>,
+  colours: {
+    takes: 'usual, safe or none',
+    like: 'safe',
+    none: 'usual',
+    read: choice(['usual', 'safe', 'none']),
+  } as Setting<'usual' | 'safe' | 'none'>,
+  'read-out': {
+    takes: 'never or always',
+    like: 'always',
+    none: 'never',
+    read: choice(['never', 'always']),
+  } as Setting<'never' | 'always'>,
+  keys: {
+    takes: 'names of keys with their presses',
+    like: '{undo: [backspace, z]}',
+    none: [],
+    read: presses,
+  } as Setting<GivenPress[]>,
   signs: {
     takes: 'any or ascii',
     like: 'ascii',
@@ -211,6 +251,7 @@ function readAll<S extends Table>(
   owner: string,
   text: string,
   file: string,
+  also: (settings: Read<S>, report: Report) => void = () => {},
 ): { settings: Read<S>; faults: Fault[] } {
   const { root, found } = openYaml(text);
   const { found: more, report } = collector();
@@ -223,8 +264,10 @@ function readAll<S extends Table>(
     if (value === undefined || value.is === 'nothing') return [key, none];
     return [key, reads(value, { key, takes, like, report }) ?? none];
   });
+  const settings = Object.fromEntries(read) as Read<S>;
+  also(settings, report);
   return {
-    settings: Object.fromEntries(read) as Read<S>,
+    settings,
     faults: toFaults([...found, ...more], text, file),
   };
 }
@@ -233,6 +276,12 @@ function readAll<S extends Table>(
 export const readBenchSettings = (text: string, file: string) =>
   readAll(BENCH, 'the settings of a bench', text, file);
 
-/** A user's own settings; `file` is only named in the faults. Never throws. */
-export const readUserSettings = (text: string, file: string) =>
-  readAll(USER, 'your settings', text, file);
+/**
+ * A user's own settings; `file` is only named in the faults. `also` may tell of more: which keys there are is known where
+ * the screens are. Never throws.
+ */
+export const readUserSettings = (
+  text: string,
+  file: string,
+  also?: (settings: UserSettings, report: Report) => void,
+) => readAll(USER, 'your settings', text, file, also);

@@ -73,7 +73,10 @@ export const ROOMS: Readonly<Record<string, Room>> = {
   'diary/git': { may: DIARY, system: true },
   paper: { may: PLAN },
   'paper/desk': { may: [...PLAN, 'job/save', 'diary', 'paper'], system: true },
-  commands: { may: [...DIARY, 'paper', 'paper/desk', 'screens/terminal', ''], system: true },
+  commands: {
+    may: [...DIARY, 'paper', 'paper/desk', 'screens/show', 'screens/terminal', ''],
+    system: true,
+  },
   'screens/kit': { may: [...PIECE, 'job/fold'] },
   'screens/now': { may: [...PLAN, 'screens/kit'] },
   'screens/base': { may: SCREENS },
@@ -93,7 +96,7 @@ export const ROOMS: Readonly<Record<string, Room>> = {
       ...['ask', 'draw', 'known', 'parts-list'].map((folder) => `screens/${folder}`),
     ],
   },
-  'screens/show': { may: [...SCREENS, ...SCREEN_FOLDERS] },
+  'screens/show': { may: ['settings', ...SCREENS, ...SCREEN_FOLDERS] },
   'screens/terminal': {
     may: [...SCREENS, 'screens/show', 'settings', 'job/save', 'diary', 'diary/git', ''],
     system: true,

@@ -105,7 +105,7 @@ describe('a user’s own settings', () => {
       'benches: ~/repairs\nsigns: ascii\ncommit: x\n',
       's',
     );
-    expect(settings).toEqual({ benches: ['~/repairs'], signs: 'ascii' });
+    expect(settings).toMatchObject({ benches: ['~/repairs'], signs: 'ascii', colours: 'usual' });
     expect(faults.map((f) => `${f.line} ${f.say}`)).toEqual([
       '3 commit is no key of your settings',
     ]);

@@ -2,7 +2,7 @@
 
 import { near } from '../../model/nearword.ts';
 import { TASK_VERBS, VERBS, type Verb } from '../../model/types.ts';
-import { VERB_PLACES } from '../diary/entry.ts';
+import { PLACES, verbRow } from '../../model/verbs.ts';
 import { collector, type Report } from '../faults/faults.ts';
 import { type Plain, plainOf, type Spot, valueAt, whatIs } from '../yaml/spot.ts';
 import { helpFor } from './help.ts';
@@ -78,7 +78,7 @@ export function checkEntry(index: number, spot: Spot, report: Report): void {
   for (const { code, at, data: words } of rest.found) report(code, at, words);
 }
 
-const PLACE_KEYS: readonly string[] = ['piece', 'hole', 'task', 'buy'];
+const PLACE_KEYS: readonly string[] = PLACES;
 
 /** What `checkPlaces` has said already. */
 function isPlaceIssue(issue: Issue, spot: Spot): boolean {
@@ -90,7 +90,7 @@ function isPlaceIssue(issue: Issue, spot: Spot): boolean {
 /** True when it had something to say. */
 function checkPlaces(verb: Verb, spot: Spot & { is: 'map' }, report: Report): boolean {
   const has = PLACE_KEYS.filter((key) => valueAt(spot, key) !== null);
-  const sets = VERB_PLACES[verb];
+  const sets: readonly (readonly string[])[] = verbRow(verb).about;
   const fits = sets.some(
     (set) =>
       has.every((p) => set.includes(p) || set.includes(`${p}!`)) &&

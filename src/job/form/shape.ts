@@ -22,7 +22,8 @@ import {
 } from '../../model/keys.ts';
 import { BESIDE, CARES, VERBS, type Verb } from '../../model/types.ts';
 import type { ValueName } from '../../model/values.ts';
-import { HOLE, ID, NAME, TIME, VERB_PLACES, VERB_WORDS } from '../diary/entry.ts';
+import { type Place, type VerbRow, verbRow, wordsOf } from '../../model/verbs.ts';
+import { HOLE, ID, NAME, TIME } from '../diary/entry.ts';
 import { helpFor, type Owner } from './help.ts';
 
 // A shape is used once or twice in a run: compiling it first costs more than it saves.
@@ -100,25 +101,65 @@ function optional(value: z.ZodType): z.ZodType {
   return made;
 }
 
+const shared = new Map<string, z.ZodType>();
+
+/** Under a name of its own: the JSON Schema says it once, and refers to it wherever it is met again. */
+function once(id: string, make: () => z.ZodType, description?: string): z.ZodType {
+  const made =
+    shared.get(id) ?? make().meta(description === undefined ? { id } : { id, description });
+  shared.set(id, made);
+  return made;
+}
+
+/** Mappings that are said several times, by their verb. */
+const BY_VERB: readonly Owner[] = ['task', 'entry'];
+
+/** A key with its line of help. */
 function withHelp(told: Told, owner: Owner, key: string, value: z.ZodType): z.ZodType {
-  return told ? value.meta({ description: helpFor(owner, key)?.is ?? '' }) : value;
+  if (!told) return value;
+  const description = helpFor(owner, key)?.is ?? '';
+  if (!BY_VERB.includes(owner)) return value.meta({ description });
+  return once(`${owner}.${key}`, () => value, description);
 }
 
 /** A mapping with the keys of a table and no others; each may be absent or empty but for those that must be there. */
-function mapping(told: Told, owner: Owner, keys: Keys): z.ZodType {
-  const fields = rowsOf(keys).map(([key, row]): [string, z.ZodType] => {
-    const value = SHAPES[row.value](told);
-    return [key, withHelp(told, owner, key, row.must ? value : optional(value))];
-  });
-  return z.strictObject(Object.fromEntries(fields));
+function mapping(told: Told, owner: Owner, keys: Keys, id: string = owner): z.ZodType {
+  const make = () => {
+    const fields = rowsOf(keys).map(([key, row]): [string, z.ZodType] => {
+      const of = () => (row.must ? SHAPES[row.value](told) : optional(SHAPES[row.value](told)));
+      const value = told ? once(row.must ? `must-${row.value}` : row.value, of) : of();
+      return [key, withHelp(told, owner, key, value)];
+    });
+    return z.strictObject(Object.fromEntries(fields));
+  };
+  // The file is the root of the schema.
+  return told && owner !== 'file' ? once(id, make) : make();
 }
 
 /** A task with this verb, and none of the others. */
 export function taskShape(verb: TaskVerb, told: Told = false): z.ZodType {
   const rest = rowsOf(TASK_KEYS).filter(([, row]) => row.value !== 'verb');
   const own: KeyRow = { ...TASK_KEYS[verb], must: true };
-  return mapping(told, 'task', { [verb]: own, ...Object.fromEntries(rest) });
+  return mapping(told, 'task', { [verb]: own, ...Object.fromEntries(rest) }, `task-${verb}`);
 }
+
+const name = z.union([z.string().regex(NAME), z.int().min(0)]);
+const hole = z.union([z.string().regex(HOLE), z.int().min(1).max(999)]);
+const PLACE_SHAPES: { readonly [P in Place]: z.ZodType } = {
+  piece: name,
+  hole: z.union([z.string().regex(HOLE), z.int().min(1).max(999), z.array(hole).min(1)]),
+  task: name,
+  buy: name,
+};
+
+function verbShape(verb: Verb): z.ZodType {
+  const words = wordsOf(verb);
+  if (words) return z.enum(words);
+  return verbRow(verb).value === 'id' ? z.string().regex(ID) : text;
+}
+
+const HEAD: Fields = { at: z.string().regex(TIME), id: z.string().regex(ID) };
+const BESIDE_SHAPES: Fields = Object.fromEntries(BESIDE.map((key) => [key, optional(text)]));
 
 const entries = new Map<Verb, z.ZodType[]>();
 
@@ -129,29 +170,36 @@ export function entryShapes(verb: Verb): z.ZodType[] {
   return made;
 }
 
+type Places = VerbRow['about'][number];
+
+/** A piece or nothing at all is a piece that need not be named. */
+function asFew(about: VerbRow['about']): readonly Places[] {
+  const isPiece = (places: Places) => places.length === 1 && places[0] === 'piece!';
+  if (!about.some(isPiece) || !about.some((places) => places.length === 0)) return about;
+  return about.flatMap((places): Places[] =>
+    isPiece(places) ? [['piece']] : places.length === 0 ? [] : [places],
+  );
+}
+
 function makeEntryShapes(verb: Verb, told: Told): z.ZodType[] {
-  const name = z.union([z.string().regex(NAME), z.int().min(0)]);
-  const hole = z.union([z.string().regex(HOLE), z.int().min(1).max(999)]);
-  const holes = z.union([z.string().regex(HOLE), z.int().min(1).max(999), z.array(hole).min(1)]);
-  const words = VERB_WORDS[verb];
-  const value = words ? z.enum(words) : verb === 'undo' ? z.string().regex(ID) : text;
-  const required = (key: string, shape: z.ZodType): Fields => ({
-    [key]: withHelp(told, 'entry', key, shape),
-  });
-  const beside = BESIDE.map((key) => [key, withHelp(told, 'entry', key, optional(text))]);
-  return VERB_PLACES[verb].map((places) => {
-    const where = places.map((place) => {
-      const key = place.replace('!', '');
-      const shape = withHelp(told, 'entry', key, key === 'hole' ? holes : name);
+  const tell = (key: string, shape: z.ZodType) => withHelp(told, 'entry', key, shape);
+  const all = (fields: Fields): [string, z.ZodType][] =>
+    Object.entries(fields).map(([key, shape]) => [key, tell(key, shape)]);
+  return asFew(verbRow(verb).about).map((places) => {
+    const where = places.map((place): [string, z.ZodType] => {
+      const key = place.replace('!', '') as Place;
+      const shape = tell(key, PLACE_SHAPES[key]);
       return [key, place.endsWith('!') ? shape : shape.optional()];
     });
-    return z.strictObject({
-      ...required('at', z.string().regex(TIME)),
-      ...required('id', z.string().regex(ID)),
-      ...Object.fromEntries(where),
-      ...required(verb, value),
-      ...Object.fromEntries(beside),
-    });
+    const pairs = [
+      ...all(HEAD),
+      ...where,
+      ...all({ [verb]: verbShape(verb) }),
+      ...all(BESIDE_SHAPES),
+    ];
+    const make = () => z.strictObject(Object.fromEntries(pairs));
+    const id = ['entry', verb, ...places.map((place) => place.replace('!', ''))].join('-');
+    return told ? once(id, make) : make();
   });
 }
 

@@ -76,48 +76,43 @@ function lastWritten(living: readonly Entry[]): Map<string, number> {
   return last;
 }
 
-/** Truths that count no more, because what they call printed stands in the file no longer. */
-export function lostTruths(upper: Upper, living: readonly Entry[]): Entry[] {
-  const { held, silent } = through(upper, living);
-  const rivals = new Set(rivalTruths(upper, living).map(({ entry }) => entry));
-  return silent.filter((entry) => {
-    const what = entry.value as Correctable;
-    const says = entry.says ?? '';
-    if (rivals.has(entry) || truthFault(what, says) !== null) return false;
-    if (spelled(what, entry.was ?? '') === spelled(what, says)) return false;
-    return ![...held.values()].some(
-      (c) =>
-        c.what === what &&
-        c.piece === entry.piece &&
-        c.task === entry.task &&
-        sameText(what, c.says, says),
-    );
-  });
+/** What became of the truths that do not count. */
+export interface SilentTruths {
+  /** What they call printed stands in the file no longer. */
+  lost: Entry[];
+  /**
+   * Two diaries brought together call the same printed text not so, and say two things instead: the entry that came
+   * second, which does not count, and the correction that holds.
+   */
+  rivals: { entry: Entry; holds: Correction }[];
 }
 
-/**
- * Where two diaries brought together call the same printed text not so, and say two things instead: the entry that
- * came second, which does not count, and the correction that holds.
- */
-export function rivalTruths(
-  upper: Upper,
-  living: readonly Entry[],
-): { entry: Entry; holds: Correction }[] {
+export function silentTruths(upper: Upper, living: readonly Entry[]): SilentTruths {
   const { held, silent } = through(upper, living);
-  return silent.flatMap((entry) => {
+  const all = [...held.values()];
+  const of = (entry: Entry) => (c: Correction) =>
+    c.what === entry.value && c.piece === entry.piece && c.task === entry.task;
+  const rivals = silent.flatMap((entry) => {
     const what = entry.value as Correctable;
     const [was, says] = [spelled(what, entry.was ?? ''), spelled(what, entry.says ?? '')];
-    const holds = [...held.values()].find(
-      (c) =>
-        c.what === what &&
-        c.piece === entry.piece &&
-        c.task === entry.task &&
-        (entry.hole?.includes(c.hole ?? '') ?? c.hole === undefined) &&
-        spelled(what, c.printed) === was &&
-        c.says !== says,
-    );
+    const holds = all
+      .filter(of(entry))
+      .find(
+        (c) =>
+          (entry.hole?.includes(c.hole ?? '') ?? c.hole === undefined) &&
+          spelled(what, c.printed) === was &&
+          c.says !== says,
+      );
     return holds && truthFault(what, says) === null ? [{ entry, holds }] : [];
   });
+  const lost = silent.filter((entry) => {
+    const what = entry.value as Correctable;
+    const says = entry.says ?? '';
+    if (rivals.some((r) => r.entry === entry) || truthFault(what, says) !== null) return false;
+    if (spelled(what, entry.was ?? '') === spelled(what, says)) return false;
+    return !all.filter(of(entry)).some((c) => sameText(what, c.says, says));
+  });
+  return { lost, rivals };
 }
 
 function correct(upper: Upper, entry: Entry, held: Held): Upper {

@@ -6,7 +6,7 @@ import { holeNames } from '../../piece/order.ts';
 import { holeSlots, isPrinted, pieceSlots, type Slots, taskSlots } from './corrected-upper.ts';
 import { OF_HOLE, spelled } from './figures.ts';
 
-export { correctedUpper, isPrinted, lostTruths, rivalTruths } from './corrected-upper.ts';
+export { correctedUpper, isPrinted, silentTruths } from './corrected-upper.ts';
 export { truthFault } from './figures.ts';
 
 /** A text that can be corrected. */

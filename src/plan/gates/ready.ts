@@ -8,6 +8,7 @@ import type { Buy } from '../buy/list.ts';
 import { sortsOf } from '../disturbed.ts';
 import { consumablesIn } from '../joint.ts';
 import { isBack } from '../needed.ts';
+import { isControl } from '../sorts.ts';
 import type { Standing } from '../standing.ts';
 import { type Asked, look } from './items.ts';
 
@@ -29,7 +30,7 @@ export function sliding({ job, overs }: Standing, { spec }: PieceNow): Asked[] {
     (p) =>
       overs.get(p.spec.key)?.has(spec.key) &&
       (p.where === 'home' || isBack(p)) &&
-      sortsOf(p.spec).some((sort) => sort === 'lever' || sort === 'cable'),
+      sortsOf(p.spec).some(isControl),
   );
   if (under.length === 0) return [];
   const names = list(under.map((p) => p.spec.name));

@@ -8,11 +8,12 @@ import { CARES, caresOf } from '../care.ts';
 import { RUNNING } from '../cautions.ts';
 import { sayCureOf, untoldCures } from '../cure.ts';
 import { sayTime } from '../days.ts';
-import { disturbedOf, type Sort, sortsOf } from '../disturbed.ts';
+import { disturbedOf, sortsOf } from '../disturbed.ts';
 import { fillsIn, fluidsOf } from '../fluids.ts';
 import { reachable } from '../graph.ts';
 import { isAway, isBack } from '../needed.ts';
 import { withPrintedTask } from '../say.ts';
+import { isControl, SORTS, sortRow } from '../sorts.ts';
 import type { Standing } from '../standing.ts';
 import { insideItems } from './inside.ts';
 import { type Asked, known, look, stopped, warn } from './items.ts';
@@ -45,7 +46,7 @@ export function beforeStart(standing: Standing): Asked[] {
 
 function fluids(standing: Standing): Asked[] {
   const items = fluidsOf(standing).map((fluid): Asked => {
-    const key = `fluid-${fluid.drained}`;
+    const key = `fluid-${fluid.drained}` as const;
     if (!fluid.out) return known(key, `In again: ${fluid.what}.`, true, true);
     // Without a task that fills it in, somebody has to say so.
     const done = fluid.fill === null ? null : false;
@@ -201,15 +202,12 @@ function curing(standing: Standing): Asked[] {
   }));
 }
 
-const CONTROLS: readonly [Sort, string, boolean][] = [
-  ['cable', 'free, with its play, at both locks', false],
-  ['lever', 'moves free and comes back', false],
-];
-
 function controls({ job, lines }: Standing): Asked[] {
   return disturbedOf(job, lines).flatMap((piece) => {
     const sorts = sortsOf(piece.spec);
-    const moved = CONTROLS.filter(([sort]) => sorts.includes(sort));
+    const moved = SORTS.filter(isControl).flatMap((sort) => {
+      return sorts.includes(sort) ? [[sort, sortRow(sort).control ?? '', false] as const] : [];
+    });
     const cared = caresOf(piece.spec).care.flatMap((care) => {
       const { start } = CARES[care];
       return start === null ? [] : [[care, start.say, start.stops] as const];

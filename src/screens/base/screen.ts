@@ -4,10 +4,12 @@
  */
 import type { Entry, Refusal, Wish } from '../../model/types.ts';
 import type { TextField } from '../kit/field.ts';
+import type { Line } from '../kit/text.ts';
 import { type Called, type Given, givenKeys, type Rows, type Text } from './given.ts';
 import { bindKey, type HeldKey, type Key, type KeyWords } from './key.ts';
-import { type Laid, layPage } from './lay.ts';
+import { type Laid, layPage, readPage } from './lay.ts';
 import { show } from './moves.ts';
+import { withOwn } from './own-presses.ts';
 import { EMPTY_PAGE, type Page } from './page.ts';
 import type { State, Updated, View } from './state.ts';
 
@@ -74,6 +76,8 @@ export interface Open {
   keys(): readonly HeldKey[];
   /** Its page as it stands on the rows of the screen. */
   laid(): Laid;
+  /** The whole page, to be read out. */
+  read(): readonly Line[];
   /** The text that is typed here. */
   text(): Text | null;
   mustSee(): string | null;
@@ -131,8 +135,11 @@ export function screen<V extends View, H>(
     const own = () => said((now) => spec.keys.map((key) => bindKey(key, now))) ?? [];
     return {
       state,
-      keys: once(() => [...bound(given.first), ...own(), ...bound(given.last)]),
+      keys: once(() =>
+        withOwn([...bound(given.first), ...own(), ...bound(given.last)], state.presses),
+      ),
       laid,
+      read: () => readPage(state, page()),
       text,
       mustSee: () => said(spec.mustSee),
       greeted: () => said(spec.greeting) ?? state,

@@ -17,10 +17,12 @@ import type {
 import type { Drawing } from '../../piece/drawing.ts';
 import type { Milestone } from '../../plan/milestone.ts';
 import type { TextField } from '../kit/field.ts';
+import type { Palette } from '../kit/palettes.ts';
 import type { Press } from '../kit/press.ts';
 import type { About } from '../now/answers.ts';
 import type { Of } from '../now/known-rows.ts';
 import type { Put } from '../now/typed-runs.ts';
+import type { OwnPresses } from './own-presses.ts';
 
 // ---------------------------------------------------------------- what comes in
 
@@ -96,6 +98,9 @@ export interface State {
   colour: boolean;
   /** True: 7-bit characters only. */
   ascii: boolean;
+  palette: Palette;
+  /** Presses that the user has given to keys. */
+  presses: OwnPresses;
   /** RFC 3339 with offset. */
   now: string;
   /** The folder the program was opened on, and its jobs once they are read; null when it was opened on one file. */

@@ -20,6 +20,8 @@ export interface Mark {
   /** Beside it; `short` where there is less room. */
   label: string;
   short: string;
+  /** How it stands, in words, where its shape says something of this step alone. */
+  said?: string;
 }
 
 export const SIGNS: Readonly<Record<Shape | 'here', readonly [string, string]>> = {

@@ -149,6 +149,7 @@ function drawTight(here: OnTight): Page {
         shape: isIn ? (now.rest.includes(h.name) ? 'in' : 'tight') : shape,
         here: h.name === lit,
         label: number(h.name),
+        ...(isIn && !now.rest.includes(h.name) ? { said: 'had this pass' } : {}),
       };
     },
     {

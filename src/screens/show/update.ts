@@ -9,7 +9,7 @@ import { benchRead, fileRead, LEFT } from '../base/from-file.ts';
 import { say, stay } from '../base/moves.ts';
 import type { Effect, Happening, Input, State, Updated, View } from '../base/state.ts';
 import { afterRecorded } from './after.ts';
-import { keyIn, paste, press, unquiet } from './press.ts';
+import { meant, paste, press, unquiet } from './press.ts';
 import { openOf } from './screens.ts';
 
 export function update(state: State, happening: Happening): Updated {
@@ -70,10 +70,10 @@ function input(state: State, happening: Input): Updated {
     return state.waiting ? later(state, happening) : paste(state, happening.text);
   }
   const said = unquiet(state);
-  const key = keyIn(said, happening.press);
+  const { key, press: pressed } = meant(said, happening.press);
   // Leaving waits for nothing: what was asked for is being written anyway.
   if (state.waiting && !key?.atOnce) return later(state, happening);
-  return press(said, key, happening.press);
+  return press(said, key, pressed);
 }
 
 function later(state: State, happening: Input): Updated {

@@ -66,6 +66,11 @@ export function colourAllowed(env: Env): boolean {
   return !/^vt\d|-m(ono)?$/.test(env.TERM ?? '');
 }
 
+/** Whether a screen reader is said to be in use, by the variable that Ink heeds too. */
+export function readOutAsked(env: Env): boolean {
+  return !['', '0', 'false', undefined].includes(env.INK_SCREEN_READER);
+}
+
 /** Columns and rows to draw for. 0 × 0 says that the terminal does not know; Windows scrolls when its last row is filled. */
 export function drawnSize(
   size: { columns?: number | undefined; rows?: number | undefined },

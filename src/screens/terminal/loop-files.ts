@@ -55,13 +55,14 @@ const leadsOut = (name: string) => ({
 
 /**
  * `file` in all effects is a name in `folder`. `strange`: what was found among putback's own files and is none of
- * them.
+ * them. `settings`: what is wrong in the user's own.
  */
 export function filesIn(
   folder: string,
   world: Pick<World, 'now' | 'id'>,
   shelf: Shelf,
   strange: readonly string[] = [],
+  settings: string | null = null,
 ): Files {
   const pathOf = (file: string) => `${folder}/${file}`;
   const realOf = (file: string) => shown.home(file) ?? shelf.real(pathOf(file));
@@ -204,7 +205,7 @@ export function filesIn(
           ? null
           : `${SIDE} holds what is none of putback's, and it is left alone: ${strange.join(', ')}.`;
       const bench = benchOf(folder);
-      const said = [bench && oddIn(bench), odd].filter((say) => say !== null);
+      const said = [settings, bench && oddIn(bench), odd].filter((say) => say !== null);
       return said.length === 0 ? null : said.join(' ');
     },
     leave: shown.leave,

@@ -2,8 +2,10 @@
 import { safeLine } from '../../model/safe.ts';
 import { nextWork } from '../../plan/next.ts';
 import type { World } from '../../world.ts';
+import type { OwnPresses } from '../base/own-presses.ts';
 import { start } from '../base/start.ts';
 import type { State } from '../base/state.ts';
+import type { Palette } from '../kit/palettes.ts';
 import { sayWish } from '../now/say-wish.ts';
 import { halfMade } from '../show/half-made.ts';
 import { openOf } from '../show/screens.ts';
@@ -14,7 +16,7 @@ import { type Files, filesIn } from './loop-files.ts';
 import { attendFiles } from './loop-watch.ts';
 import type { Shelf } from './shelf.ts';
 import type { Show } from './show.ts';
-import type { Timers } from './stdin-stream.ts';
+import type { Timers } from './timers.ts';
 
 /** One line about a mark that was not saved when the screens were left; null: there is none. */
 function leftUnsaved(state: State, files: Files): string | null {
@@ -32,18 +34,29 @@ function leftUnsaved(state: State, files: Files): string | null {
 export function showOf(
   { folder, file }: { folder: string; file: string | null },
   world: World,
-  outside: { shelf: Shelf; timers: Timers; strange?: readonly string[] },
+  outside: {
+    shelf: Shelf;
+    timers: Timers;
+    strange?: readonly string[];
+    ascii?: boolean | undefined;
+    palette?: Palette;
+    presses?: OwnPresses;
+    /** What is wrong in the user's settings; null: nothing. */
+    odd?: string | null;
+  },
 ): Show<State> {
   const { env, platform, stdout } = world;
   const { state, effects } = start({
     on: file === null ? { folder } : { file },
     ...drawnSize(stdout, platform),
     colour: colourAllowed(env),
-    ascii: asciiOnly(env, platform),
+    ascii: outside.ascii ?? asciiOnly(env, platform),
     now: world.now(),
+    palette: outside.palette ?? 'usual',
+    presses: outside.presses ?? {},
   });
-  const { shelf, timers, strange } = outside;
-  const files = filesIn(folder, world, shelf, strange);
+  const { shelf, timers, strange, odd = null } = outside;
+  const files = filesIn(folder, world, shelf, strange, odd);
   return {
     first: state,
     effects,

@@ -6,7 +6,7 @@ import { halfMade } from '../show/half-made.ts';
 import type { Loop } from './loop.ts';
 import type { Files } from './loop-files.ts';
 import type { Shelf } from './shelf.ts';
-import type { Timers } from './stdin-stream.ts';
+import type { Timers } from './timers.ts';
 
 /** ms. An editor or git touches a file several times for one change. */
 const SETTLED = 50;

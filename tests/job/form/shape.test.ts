@@ -7,7 +7,7 @@ import { parse } from 'yaml';
 import { printEntry } from '../../../src/job/diary/entry.ts';
 import { FAULTS } from '../../../src/job/faults/faults.ts';
 import { helpFor, keysOf, OWNERS, type Owner } from '../../../src/job/form/help.ts';
-import { jsonSchema } from '../../../src/job/form/schema.ts';
+import { jsonSchema, printSchema } from '../../../src/job/form/schema.ts';
 import { fileShape } from '../../../src/job/form/shape.ts';
 import { readWhole } from '../../../src/job/read.ts';
 import { openYaml } from '../../../src/job/yaml/doc.ts';
@@ -154,6 +154,19 @@ describe('the schema', () => {
     const schema = jsonSchema() as Record<string, unknown>;
     expect(schema.$schema).toBe('https://json-schema.org/draft/2020-12/schema');
     expect(JSON.stringify(schema)).not.toContain('"$ref":"http');
+  });
+
+  it('says what it shares once, and is small enough to be read', () => {
+    expect(JSON.parse(printSchema())).toEqual(jsonSchema());
+    // A third of what it was when each entry said all of its keys.
+    expect(Buffer.byteLength(printSchema())).toBeLessThan(52_000);
+    const { $defs } = jsonSchema() as { $defs: Record<string, unknown> };
+    const said = JSON.stringify(jsonSchema());
+    for (const name of Object.keys($defs)) {
+      // What is met once stands where it is met, but for the mappings and kinds of values, which have names.
+      expect(said.includes(`"#/$defs/${name}"`), name).toBe(true);
+      expect(name).not.toMatch(/^__/);
+    }
   });
 
   it('every example of the help is right', () => {
