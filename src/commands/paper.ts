@@ -74,8 +74,8 @@ function pieceOf(job: Job, key: string | undefined): PieceNow | null | { answer:
   return job.pieces.get(key) ?? { answer: unknownPiece(key, job) };
 }
 
-/** The answer is no: nothing that could stand on it. */
-function noPaper({ code, say }: NoPaper): Answer {
+function noPaper({ code, say, wrong }: NoPaper): Answer {
+  if (wrong) return misuse(code, say);
   return { exit: 1, json: { ok: false, refused: { code, say } }, text: '', error: say };
 }
 

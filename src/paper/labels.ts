@@ -1,5 +1,6 @@
 /** Labels for the bags and trays: what is in it, of which piece, since when. A sheet of them, ready to be cut. */
 import type { Job, PieceNow } from '../model/types.ts';
+import { many } from '../model/words.ts';
 import { linesOf } from '../plan/lines.ts';
 import { isAway } from '../plan/needed.ts';
 import type { Ask, NoPaper, Paper } from './ask.ts';
@@ -51,7 +52,7 @@ export function labels(ask: LabelsAsk): Paper | NoPaper {
   const { columns, rows } = gridOf(label, size);
   if (label.width < LEAST.width || label.height < LEAST.height || columns < 1 || rows < 1) {
     const say = `Labels of ${label.width} x ${label.height} mm: from ${LEAST.width} x ${LEAST.height} to a whole sheet.`;
-    return { code: 'label-size', say };
+    return { code: 'label-size', say, wrong: true };
   }
   const pieces = piecesOf(ask);
   if (pieces.length === 0) {
@@ -74,7 +75,7 @@ export function labels(ask: LabelsAsk): Paper | NoPaper {
     sheets: sheets.length,
     life: null,
     notes: [
-      `${each.length} labels of ${label.width} x ${label.height} mm, ${columns} beside and ${rows} below each other on ${SIZES[size].name}.`,
+      `${many(each.length, 'label')} of ${label.width} x ${label.height} mm, ${columns} beside and ${rows} below each other on ${SIZES[size].name}.`,
     ],
   };
 }
