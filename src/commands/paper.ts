@@ -1,5 +1,5 @@
 /** Paper: a page that a browser prints, beside the job or where it is said. */
-import { basename, dirname, join, resolve } from 'node:path';
+import { dirname, resolve } from 'node:path';
 import { readLength } from '../bolt/length.ts';
 import { findBench } from '../diary/bench.ts';
 import { near } from '../model/nearword.ts';
@@ -17,12 +17,11 @@ import {
 } from '../paper/ask.ts';
 import { blank } from '../paper/blank.ts';
 import { card } from '../paper/card.ts';
+import { type Book, book, writeBook } from '../paper/desk/book.ts';
 import { openFile } from '../paper/desk/open.ts';
-import { type Pictures, picturesOf, withPictures, writeBeside } from '../paper/desk/pictures.ts';
-import { writePage } from '../paper/desk/write-page.ts';
+import { besideJob } from '../paper/desk/print.ts';
 import { labels, readLabel } from '../paper/labels.ts';
 import { SIZES, type SizeName } from '../paper/page.ts';
-import { report } from '../paper/report.ts';
 import { leftOut, sheet, sheetText } from '../paper/sheet.ts';
 import { steps } from '../paper/steps.ts';
 import { tag } from '../paper/tag.ts';
@@ -62,7 +61,7 @@ export async function run(call: Call): Promise<Answer> {
   const made = make(given, what, rest);
   if ('exit' in made) return made;
   if (!isPaper(made)) return noPaper(made);
-  return await put(given, what, made);
+  return await put(given, what, { made, parts: [made.html], beside: null });
 }
 
 function isSize(text: string): text is SizeName {
@@ -148,63 +147,42 @@ function sheetInWords({ call, ask }: Given): Answer {
   return { ...answer({ what: 'sheet', text, notes: [leftOut(asked)] }, text) };
 }
 
-/** With its photographs: where they are written to, or what is to be put into the page. */
+/** With its photographs, in the page or beside it. */
 async function reportOf(given: Given, others: string[]): Promise<Answer> {
   const { call, ask, file } = given;
-  const inside = call.options.inside === true;
-  const to = target(given, 'report');
-  const folder = to === null ? '' : `${basename(to).replace(/\.html?$/i, '')}.pictures`;
-  const nonce = call.world.id();
-  let count = 0;
-  const sourceOf = (end: string) => {
-    count += 1;
-    const name = `${String(count).padStart(3, '0')}.${end}`;
-    return inside ? `data:${nonce}-${name}` : `${encodeURIComponent(folder)}/${name}`;
-  };
-  const jobs: Job[] = [];
-  const found: Pictures[] = [];
-  for (const name of [null, ...others]) {
-    const opened = name === null ? { job: ask.job, file } : openJob(name, call.world);
+  const jobs = [{ job: ask.job, file }];
+  for (const name of others) {
+    const opened = openJob(name, call.world);
     if ('answer' in opened) return opened.answer;
-    const root = findBench(dirname(opened.file))?.folder ?? dirname(opened.file);
-    jobs.push(opened.job);
-    found.push(picturesOf(opened.job, opened.file, root, sourceOf));
+    jobs.push(opened);
   }
   const by = optionText(call, 'by') ?? null;
-  const pictures = found.map((f) => f.shown);
-  const files = new Map(found.flatMap((f) => [...f.files]));
-  const made = report({ ...ask, jobs, by, pictures, inside });
-  if (!isPaper(made)) return noPaper(made);
-  if (inside) return await put(given, 'report', made, withPictures(made.html, { files }));
-  if (to !== null && files.size > 0) {
-    const written = writeBeside(join(dirname(to), folder), files);
-    if (!written.ok) return unsaved(written);
-  }
-  return await put(given, 'report', made);
+  const inside = call.options.inside === true;
+  const to = target(given, 'report');
+  const made = book({ ...ask, jobs, by, inside, to, nonce: call.world.id() });
+  return 'made' in made ? await put(given, 'report', made) : noPaper(made);
 }
 
 /** Where the page goes; null: to the terminal. */
 function target({ call, ask, file }: Given, what: PaperName): string | null {
   const said = optionText(call, 'out');
   if (said === '-') return null;
-  return said === undefined ? besideJob(file, what, ask.piece) : resolve(call.world.folder, said);
+  return said === undefined
+    ? besideJob(file, what, ask.piece?.spec.key ?? null)
+    : resolve(call.world.folder, said);
 }
 
 /** Writes the page, and hands it to the desktop where that is wanted. */
-async function put(
-  given: Given,
-  what: PaperName,
-  made: Paper,
-  parts: Iterable<string> = [made.html],
-): Promise<Answer> {
+async function put(given: Given, what: PaperName, book: Book): Promise<Answer> {
   const { call, ask } = given;
+  const { made, parts } = book;
   const { world } = call;
   const to = target(given, what);
   if (to === null) {
     const html = [...parts].join('');
     return answer({ what, html, notes: made.notes }, html.trimEnd());
   }
-  const written = writePage(to, parts, world.id());
+  const written = writeBook(book, to, world.id());
   if (!written.ok) return unsaved(written);
   const failed = call.options.open === true ? await openFile(to, world) : null;
   const sheets =
@@ -225,11 +203,4 @@ async function put(
     changed: true,
   };
   return answer(json, lines.join('\n'));
-}
-
-/** `cover-card-alternator.html` beside `cover.yaml`. */
-function besideJob(file: string, what: PaperName, piece: PieceNow | null): string {
-  const stem = basename(file).replace(/\.ya?ml$/i, '');
-  const of = piece === null ? '' : `-${piece.spec.key}`;
-  return join(dirname(file), `${stem}-${what}${of}.html`);
 }

@@ -19,6 +19,10 @@ const KINDS = new Set([
   '.tiff',
 ]);
 
+export function pictureName(path: string): boolean {
+  return KINDS.has(extname(path).toLowerCase());
+}
+
 /** As it stands in the diary: from the job's folder where it lies there or below, else whole. Always with `/`. */
 export function noted(job: string, picture: string): string {
   const from = relative(dirname(job), picture);
@@ -43,7 +47,7 @@ export function picturesIn(folder: string, deep = 3): string[] {
       if (entry.isDirectory()) {
         return deep > 0 && !entry.name.startsWith('.') ? picturesIn(path, deep - 1) : [];
       }
-      return entry.isFile() && KINDS.has(extname(entry.name).toLowerCase()) ? [path] : [];
+      return entry.isFile() && pictureName(entry.name) ? [path] : [];
     });
 }
 

@@ -59,11 +59,12 @@ const leadsOut = (name: string) => ({
  */
 export function filesIn(
   folder: string,
-  world: Pick<World, 'now' | 'id'>,
+  world: Pick<World, 'now' | 'id'> & Partial<Pick<World, 'platform' | 'env'>>,
   shelf: Shelf,
   strange: readonly string[] = [],
   settings: string | null = null,
 ): Files {
+  const desktop = { platform: 'linux' as const, env: {}, ...world };
   const pathOf = (file: string) => `${folder}/${file}`;
   const realOf = (file: string) => shown.home(file) ?? shelf.real(pathOf(file));
   let wake: (file: string) => void = () => {};
@@ -187,6 +188,17 @@ export function filesIn(
       if (now === undefined || benchOf(folder)?.commit !== 'milestones') return null;
       const say = await commitPlace(pathOf(file), now, place);
       return say === null ? null : { on: 'quiet', say };
+    },
+    async print({ file, paper, piece, open }) {
+      const job = shown.job(file);
+      if (!job) return null;
+      const { printPaper } = await import('../../paper/desk/print.ts');
+      const say = await printPaper({ job, file: pathOf(file), what: paper, piece, open }, desktop);
+      return { on: 'quiet', say };
+    },
+    async show({ file, picture }) {
+      const { showPicture } = await import('../../paper/desk/print.ts');
+      return { on: 'quiet', say: await showPicture(pathOf(file), picture, desktop) };
     },
   };
 

@@ -44,6 +44,8 @@ function slowHands() {
     open: slow('open', { on: 'file', file: 'f', read: { ok: false, faults: [] } }),
     list: slow('list', { on: 'bench', jobs: [] }),
     milestone: slow('milestone', { on: 'quiet', say: '' }),
+    print: slow('print', { on: 'quiet', say: 'Page: f.html' }),
+    show: slow('show', { on: 'quiet', say: 'Opened' }),
     ring: () => begun.push('ring'),
     soon: setImmediate,
   };

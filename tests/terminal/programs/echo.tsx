@@ -89,6 +89,8 @@ export async function load(): Promise<Show<Echo>> {
       open: async () => ({ on: 'quiet', say: '' }),
       list: async () => ({ on: 'quiet', say: '' }),
       milestone: async () => null,
+      print: async () => null,
+      show: async () => null,
     },
     attend: () => ({ pressed: () => {}, stop: () => {} }),
     takesCtrlZ: () => false,
