@@ -47,7 +47,8 @@ describe('paper from the screens', () => {
     expect(asked(d, 'o')).toEqual([
       { do: 'print', file: 'cover.yaml', paper: 'tag', piece: null, open: true },
     ]);
-    expect(paperOf(desk(), ':drain').frame).not.toContain('card');
+    const empty = new Desk(new Bench('putback: 1\njob: Idle\ndiary:\n'));
+    expect(paperOf(empty, 'none').frame).toContain('> labels');
   });
 
   it('is not made by Space, and not at all on the way back', () => {
