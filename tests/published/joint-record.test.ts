@@ -84,7 +84,7 @@ describe('the joint record', () => {
     ]);
     expect(record?.fields['Assembly procedure and tightening method']).toEqual([
       expect.stringContaining('order shown: '),
-      'passes noted: snug 3 of 3, full 3 of 3',
+      'passes noted: snug 3 of 3, full 3 of 3, final 0 of 3',
     ]);
   });
 

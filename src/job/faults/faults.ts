@@ -177,6 +177,10 @@ export const FAULTS = {
     '{value} is no pass',
     'Write its name, then the torque, the angle or when: snug, part 5 N·m, full, angle 90°.',
   ),
+  'final-after-angle': error(
+    'a final round at full torque behind an angle is none: {value}',
+    'Leave it out: a bolt that was turned by an angle is never clicked again.',
+  ),
   'map-cell': error(
     'in the map, {value} is neither a hole nor a dot',
     'Write 1, 2, 4a for holes and . for nothing.',

@@ -14,7 +14,7 @@ import type {
 } from '../../model/types.ts';
 import { verbRow } from '../../model/verbs.ts';
 import { holeNames } from '../../piece/order.ts';
-import { lastPass, passesOf } from '../../piece/passes.ts';
+import { makesTight } from '../../piece/passes.ts';
 import {
   bringOut,
   conclude,
@@ -32,8 +32,8 @@ export interface Making {
   now: PieceNow;
   byName: Map<string, HoleNow>;
   settled: Map<string, RowItem>;
-  /** The pass that makes a bolt tight. */
-  last: string;
+  /** Whether this pass makes the bolt of a hole tight. */
+  makesTight: (hole: string, pass: string) => boolean;
   /** Something came off in this round. */
   wasOff: boolean;
 }
@@ -50,12 +50,11 @@ export function begin(spec: PieceSpec, upper: Upper): Making {
     tray: spec.tray,
     last: null,
   };
-  const last = lastPass(passesOf(spec, upper.kinds));
   return {
     now,
     byName: new Map(holes.map((h) => [h.name, h])),
     settled: new Map(),
-    last,
+    makesTight: (hole, pass) => makesTight(spec, upper.kinds, hole, pass),
     wasOff: false,
   };
 }
@@ -96,7 +95,7 @@ const DOES: Readonly<Record<Verb, Does | null>> = {
     making.now.fitted = true;
   },
   tight: (making, entry) => {
-    for (const [hole] of targets(making, entry)) tighten(hole, entry, making.last);
+    for (const [hole] of targets(making, entry)) tighten(hole, entry, making.makesTight);
   },
   state: (making, entry) => {
     const away = making.now.away !== 'no';

@@ -127,11 +127,18 @@ function readPlace({ spot, report }: Here): [number, number] | null {
 function readPasses({ spot, report }: Here): PassSpec[] | null {
   if (spot === null) return null;
   const items = spot.is === 'list' ? spot.items : [spot];
+  let angle: string | null = null;
   return items.flatMap((item) => {
     const text = item.is === 'text' ? item.text : passText(item);
     if (text === null) return [];
     const pass = readPass(text);
     if (pass === null) report('bad-pass', item.at, { value: text });
+    if (pass?.name === 'angle') angle = text;
+    // Nobody shall click a bolt that was turned by an angle: it is told, and no pass.
+    if (pass?.name === 'final' && angle !== null) {
+      report('final-after-angle', item.at, { value: `${text}, after ${angle}` });
+      return [];
+    }
     return pass ?? [];
   });
 }

@@ -1,6 +1,6 @@
 /** How the screens begin: on a bench, or on one job. */
 import type { Palette } from '../kit/palettes.ts';
-import type { OwnPresses } from './own-presses.ts';
+import type { OwnPresses } from '../kit/press.ts';
 import type { State, Updated } from './state.ts';
 
 export interface Opening {

@@ -19,11 +19,10 @@ import type { Drawing } from '../../piece/drawing.ts';
 import type { Milestone } from '../../plan/milestone.ts';
 import type { TextField } from '../kit/field.ts';
 import type { Palette } from '../kit/palettes.ts';
-import type { Press } from '../kit/press.ts';
+import type { OwnPresses, Press } from '../kit/press.ts';
 import type { About } from '../now/answers.ts';
 import type { Of } from '../now/known-rows.ts';
 import type { Put } from '../now/typed-runs.ts';
-import type { OwnPresses } from './own-presses.ts';
 
 // ---------------------------------------------------------------- what comes in
 
