@@ -151,3 +151,40 @@ export function webp(facts: Facts): Buffer {
   size.writeUInt32LE(body.length);
   return Buffer.concat([Buffer.from('RIFF', 'latin1'), size, body]);
 }
+
+const box = (name: string, ...parts: Buffer[]) => {
+  const body = Buffer.concat(parts);
+  return Buffer.concat([u32(body.length + 8), Buffer.from(name, 'latin1'), body]);
+};
+
+/** A HEIC with nothing in it but its Exif item (ISO 14496-12: ftyp, meta, iinf, iloc; ISO 23008-12, annex A). */
+export function heic(facts: Facts): Buffer {
+  const exif = Buffer.concat([u32(6), Buffer.from('Exif\0\0', 'latin1'), exifBlock(facts)]);
+  const flags = Buffer.alloc(4);
+  const infe = box(
+    'infe',
+    Buffer.from([2, 0, 0, 0]),
+    u16(1),
+    u16(0),
+    Buffer.from('Exif\0', 'latin1'),
+  );
+  const iinf = box('iinf', flags, u16(1), infe);
+  const iloc = (at: number) =>
+    box(
+      'iloc',
+      flags,
+      Buffer.from([0x44, 0x00]),
+      u16(1),
+      ...[u16(1), u16(0), u16(1), u32(at), u32(exif.length)],
+    );
+  const hdlr = box('hdlr', flags, u32(0), Buffer.from('pict', 'latin1'), Buffer.alloc(13));
+  const ftyp = box(
+    'ftyp',
+    Buffer.from('heic', 'latin1'),
+    u32(0),
+    Buffer.from('mif1heic', 'latin1'),
+  );
+  const meta = (at: number) => box('meta', flags, hdlr, iinf, iloc(at));
+  const at = ftyp.length + meta(0).length + 8;
+  return Buffer.concat([ftyp, meta(at), box('mdat', exif)]);
+}

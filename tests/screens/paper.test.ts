@@ -75,3 +75,33 @@ describe('as it was', () => {
     expect(desk().open('alternator').press('v').state.view.screen).toBe('piece');
   });
 });
+
+describe('what is photographed before it comes off', () => {
+  const cover = (text: string, photo = false) => {
+    const bench = new Bench(`putback: 1
+job: Idle
+bolts: {S: M6x25}
+pieces: {cover: ${text}, lead-cable: {}}
+diary:
+`);
+    if (photo) bench.mark({ do: 'photo', piece: 'cover', picture: 'a.jpg' });
+    return new Desk(bench);
+  };
+  const said = (d: Desk) => d.state.quiet;
+
+  it('is a cable or a hose, and what lies behind a piece in an order: one quiet line, once', () => {
+    expect(said(cover('{}').open('lead-cable').press('enter'))).toBe(
+      'Photograph how it runs before it comes off.',
+    );
+    const d = cover('{bolts: S S, loose: 3 shims}').open('cover').press('enter');
+    expect(said(d)).toBe('Photograph what lies behind it, and in which order, before it is moved.');
+    expect(said(d.press('enter'))).toBeNull();
+  });
+
+  it('is not said of what is photographed already, nor where nothing can be got wrong', () => {
+    expect(
+      said(cover('{bolts: S S, loose: 3 shims}', true).open('cover').press('enter')),
+    ).toBeNull();
+    expect(said(cover('{bolts: S S}').open('cover').press('enter'))).toBeNull();
+  });
+});

@@ -14,7 +14,7 @@ import { afterAll, beforeEach, describe, expect, it } from 'vitest';
 import { cameraOf } from '../../../src/paper/desk/camera.ts';
 import { stripped } from '../../../src/paper/strip.ts';
 import { Pinned } from '../../commands/pinned.ts';
-import { jpeg, png, webp } from '../camera.ts';
+import { heic, jpeg, png, webp } from '../camera.ts';
 
 const SECRET = 'Kim of 47 North Lane, serial 0815';
 const FACTS = { clock: '2026:04:11 16:40:12', offset: '+02:00', orientation: 6, secret: SECRET };
@@ -24,6 +24,7 @@ describe('what a photograph tells', () => {
     ['JPEG', jpeg(FACTS)],
     ['PNG', png(FACTS)],
     ['WebP', webp(FACTS)],
+    ['HEIC', heic(FACTS)],
   ])('%s: when it was taken and which way up it is', (_, bytes) => {
     expect(cameraOf(bytes)).toEqual({
       clock: '2026-04-11T16:40:12',
@@ -64,7 +65,7 @@ describe('what a photograph tells', () => {
     expect(stripped(Buffer.from('text'), 1)).toBeNull();
     expect(stripped(jpeg(FACTS).subarray(0, 60), 1)).toBeNull();
     expect(stripped(png(FACTS).subarray(0, 40), 1)).toBeNull();
-    expect(stripped(Buffer.from('\0\0\0\x18ftypheic', 'latin1'), 1)).toBeNull();
+    expect(stripped(heic(FACTS), 1)).toBeNull();
   });
 });
 
