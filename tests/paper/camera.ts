@@ -8,6 +8,8 @@ export interface Facts {
   orientation?: number;
   /** Where it was taken, and whose camera it is: what must never leave. */
   secret?: string;
+  /** Of a JPEG, 8 or 16; 8 unless said. */
+  width?: number;
 }
 
 const u16 = (n: number) => Buffer.from([n >> 8, n & 0xff]);
@@ -82,7 +84,7 @@ const segment = (marker: number, body: Buffer) =>
   Buffer.concat([Buffer.from([0xff, marker]), u16(body.length + 2), body]);
 
 /**
- * A grey JPEG of 8 × 8, baseline (ITU-T T.81): one block whose coefficients are all nothing. With everything in it that
+ * A grey JPEG, 8 high, baseline (ITU-T T.81): blocks whose coefficients are all nothing, two bits each. With everything in it that
  * applications put in, and something behind its end.
  */
 export function jpeg(facts: Facts): Buffer {
@@ -100,11 +102,11 @@ export function jpeg(facts: Facts): Buffer {
     segment(0xed, Buffer.from(`Photoshop 3.0\0${secret}`, 'latin1')),
     segment(0xfe, Buffer.from(`comment ${secret}`, 'latin1')),
     segment(0xdb, ones),
-    segment(0xc0, Buffer.from([8, 0, 8, 0, 8, 1, 1, 0x11, 0])),
+    segment(0xc0, Buffer.from([8, 0, 8, 0, facts.width ?? 8, 1, 1, 0x11, 0])),
     segment(0xc4, table(0x00)),
     segment(0xc4, table(0x10)),
     segment(0xda, Buffer.from([1, 1, 0, 0, 63, 0])),
-    Buffer.from([0x3f]),
+    Buffer.from([facts.width === 16 ? 0x0f : 0x3f]),
     Buffer.from([0xff, 0xd9]),
     Buffer.from(`behind the end: ${secret}`, 'latin1'),
   ]);
