@@ -10,6 +10,7 @@ import type { Job } from '../model/types.ts';
 import { list, many } from '../model/words.ts';
 import { type Camera, readCamera } from '../paper/desk/camera.ts';
 import { copyBeside, noted, picturesIn } from '../paper/desk/photo-files.ts';
+import { notedOnes, sameAs } from '../paper/desk/sweep.ts';
 import { type AtHand, atHand, handled } from '../plan/at-hand.ts';
 import { readShift, sayTaken, takenAt } from '../plan/photo-time.ts';
 import { type Answer, type Call, misuse, optionText, unsaved } from './command.ts';
@@ -55,9 +56,7 @@ export async function run(call: Call): Promise<Answer> {
   const paths = sweep
     ? from.flatMap((folder) => picturesIn(resolve(bench?.folder ?? world.folder, folder)))
     : said.map((path) => resolve(world.folder, path));
-  const known = new Set(
-    job.entries.flatMap((e) => (e.verb === 'photo' ? [sameAs(e.value, e.taken)] : [])),
-  );
+  const known = notedOnes(job);
   const marks = handled(job);
   const placed: Placed[] = [];
   const unplaced: Unplaced[] = [];
@@ -165,11 +164,6 @@ function look(path: string): Camera | { odd: string } {
 
 function timeOf(camera: Camera, shift: number, job: Job, now: string): Instant | null {
   return camera.clock === null ? null : takenAt(camera.clock, camera.offset, shift, job, now);
-}
-
-/** The same picture under whatever folder: its name and when it was taken. */
-function sameAs(path: string, taken: string | undefined): string {
-  return `${path.split(/[\\/]/).at(-1) ?? ''} ${taken ?? ''}`;
 }
 
 function whyNot(job: Job, { candidates }: AtHand, taken: string | null): string {

@@ -28,6 +28,8 @@ export interface Files {
   onWake(wake: (file: string) => void): void;
   /** Keeps what is half done on this job, for the next time it is opened. False: it cannot be kept. */
   keepHalf(file: string, half: Half): boolean;
+  /** One line about new photographs of a job that was opened; null: there are none. */
+  newPhotos(file: string): Promise<string | null>;
   /** What the person has to know of the bench itself, one line; mostly null. */
   note(): string | null;
   /** Before the end: one line about marks that are not in their file; null: all are. */
@@ -211,6 +213,12 @@ export function filesIn(
       wake = call;
     },
     keepHalf: (file, half) => keepHalf(realOf(file), half),
+    async newPhotos(file) {
+      const [job, bench] = [shown.job(file), benchOf(folder)];
+      if (!job || !bench || bench['photos-from'].length === 0) return null;
+      const { newPhotosSaid } = await import('../../paper/desk/sweep.ts');
+      return await newPhotosSaid(job, bench['photos-from'], bench.folder, world.now());
+    },
     note() {
       const odd =
         strange.length === 0

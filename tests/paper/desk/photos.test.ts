@@ -13,6 +13,8 @@ import ExifReader from 'exifreader';
 import { afterAll, beforeEach, describe, expect, it } from 'vitest';
 import { cameraOf } from '../../../src/paper/desk/camera.ts';
 import { stripped } from '../../../src/paper/strip.ts';
+import { filesIn } from '../../../src/screens/terminal/loop-files.ts';
+import { shelf } from '../../../src/screens/terminal/shelf.ts';
 import { Pinned } from '../../commands/pinned.ts';
 import { heic, jpeg, png, webp } from '../camera.ts';
 
@@ -206,6 +208,27 @@ describe('putback photo', () => {
       others: 2,
     });
     expect(readdirSync(join(folder, 'photos'))).toEqual(['a.jpg']);
+  });
+
+  it('are looked for when a job opens, and said where there is any that is not noted', async () => {
+    mkdirSync(join(folder, 'camera'));
+    shot('camera/a.jpg', '16:35:00');
+    shot('camera/b.jpg', '16:36:00');
+    shot('camera/holiday.jpg', '03:00:00');
+    writeFileSync(join(folder, 'bench.yaml'), 'photos-from: camera\nphotos: stay\n');
+    const screens = filesIn(
+      folder,
+      { now: () => '2026-04-11T18:00:00+02:00', id: () => 'x' },
+      shelf,
+    );
+    await screens.hands.open({ do: 'open', file: 'job.yaml' });
+    expect(await screens.newPhotos('job.yaml')).toBe(
+      '2 new photographs of this job in the camera’s folder: putback photo notes them.',
+    );
+    await putback.run('photo', 'job.yaml');
+    screens.expect('job.yaml');
+    await screens.hands.open({ do: 'open', file: 'job.yaml' });
+    expect(await screens.newPhotos('job.yaml')).toBeNull();
   });
 
   it('shows them in the report, stripped, in the page or in a folder beside it', async () => {
