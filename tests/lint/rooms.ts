@@ -30,6 +30,7 @@ const SCREENS = [...PLAN, 'paper', 'screens/kit', 'screens/now', 'screens/base']
 /** A folder a screen, or a few that belong together. */
 const SCREEN_FOLDERS = [
   ...[
+    'add',
     'ask',
     'bench',
     'draw',
@@ -81,8 +82,9 @@ export const ROOMS: Readonly<Record<string, Room>> = {
   'screens/kit': { may: [...PIECE, 'job/fold'] },
   'screens/now': { may: [...PLAN, 'screens/kit'] },
   'screens/base': { may: SCREENS },
+  'screens/add': { may: [...SCREENS, 'screens/ask'] },
   'screens/ask': { may: SCREENS },
-  'screens/bench': { may: SCREENS },
+  'screens/bench': { may: [...SCREENS, 'screens/ask'] },
   'screens/file': { may: SCREENS },
   'screens/draw': { may: SCREENS },
   'screens/paper': { may: SCREENS },

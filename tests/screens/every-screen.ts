@@ -76,7 +76,12 @@ const MAKERS: Record<string, (look: Look) => Desk> = {
   count: (look) => cover(leversOff(), look, `go ${'go '.repeat(11)}`),
   'count, stuck': (look) => cover(leversOff(), look, `go 9 - s ${'go '.repeat(10)}`),
   'no bolts': (look) => new Desk(new Bench(CASE), look).open('fuel-pipe').press('o go'),
-  'new piece': (look) => new Desk(new Bench(LEFT_COVER), look).press('a').type('cover 10'),
+  'new piece': (look) => new Desk(new Bench(LEFT_COVER), look).press('o').type('cover 10'),
+  'not this one': (look) => cover(coverTight(), look, '4 u'),
+  'another letter': (look) => cover(coverOff(), look, '4 e').type('L20'),
+  'a line more': (look) => cover(leversOff(), look, '+').type('spring, goggles!'),
+  'what a line is': (look) =>
+    cover(leversOff(), look, '7 +').type('spring, goggles!').press('enter'),
   'how it runs': (look) => new Desk(leversOff(), look).open('hose').press('o').type('over'),
   tray: (look) => cover(leversOff(), look, `go ${'go '.repeat(12)}`).type('cup 2'),
   'look, mended': (look) => {
@@ -112,6 +117,8 @@ const MAKERS: Record<string, (look: Look) => Desk> = {
   paper: (look) => new Desk(leversOff(), look).press('down down down p'),
   photos: (look) => cover(photographed(), look, 'v'),
   'look, with photographs': (look) => cover(photographed(), look, ''),
+  'a hint of the practice': (look) => new Desk(leversOff(), { ...look, guide: true }),
+  'keys with hints': (look) => new Desk(leversOff(), { ...look, guide: true }).press('?'),
   keys: (look) => cover(coverOff(), look, 'go go go s ?'),
 };
 

@@ -1,6 +1,7 @@
 /** What the screens want of job files, carried out: reading, marking, listing, committing. */
 import { type Bench, findBench, oddIn } from '../../diary/bench.ts';
 import { commitPlace } from '../../diary/milestone.ts';
+import { linesOfJob, startJob } from '../../diary/start-job.ts';
 import { fold } from '../../job/fold/fold.ts';
 import { readJob } from '../../job/read.ts';
 import { keepHalf, readHalf } from '../../job/save/half.ts';
@@ -66,7 +67,8 @@ export function filesIn(
   strange: readonly string[] = [],
   settings: string | null = null,
 ): Files {
-  const desktop = { platform: 'linux' as const, env: {}, ...world };
+  const { now, id, platform = 'linux', env = {} } = world;
+  const desktop = { now: () => now(), id: () => id(), platform, env };
   const pathOf = (file: string) => `${folder}/${file}`;
   const realOf = (file: string) => shown.home(file) ?? shelf.real(pathOf(file));
   let wake: (file: string) => void = () => {};
@@ -166,6 +168,12 @@ export function filesIn(
       const half = again || !read.ok ? {} : { half: readHalf(realOf(file)) };
       return { on: 'file', file, read, wrenches, ...(say === null ? {} : { say }), ...half };
     },
+    async start({ file, job, machine }) {
+      const made = begun(pathOf(file), job, machine);
+      if (made.ok) return await hands.open({ do: 'open', file });
+      const { code, say, fix } = made;
+      return { on: 'file', file, read: { ok: false, unread: { code, say, fix } } };
+    },
     async list() {
       const names = (shelf.names(folder) ?? []).filter((n) => IS_YAML.test(n)).sort();
       const jobs = [];
@@ -230,6 +238,20 @@ export function filesIn(
     },
     leave: shown.leave,
   };
+}
+
+/** The file of a job that begins, or why there is none. */
+function begun(
+  path: string,
+  job: string,
+  machine: string | null,
+): { ok: true } | { ok: false; code: string; say: string; fix: string } {
+  try {
+    return startJob(path, linesOfJob(job, machine ?? undefined));
+  } catch (error) {
+    const say = `It could not be written: ${error instanceof Error ? error.message : String(error)}.`;
+    return { ok: false, code: 'unsaved', say, fix: 'Look at the folder, then start it again.' };
+  }
 }
 
 /** What was pressed was meant for the job that was shown before. */

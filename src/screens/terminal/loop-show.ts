@@ -40,6 +40,7 @@ export function showOf(
     strange?: readonly string[];
     ascii?: boolean | undefined;
     palette?: Palette;
+    guide?: boolean | undefined;
     presses?: OwnPresses;
     /** What is wrong in the user's settings; null: nothing. */
     odd?: string | null;
@@ -53,6 +54,7 @@ export function showOf(
     ascii: outside.ascii ?? asciiOnly(env, platform),
     now: world.now(),
     palette: outside.palette ?? 'usual',
+    guide: outside.guide ?? false,
     presses: outside.presses ?? {},
   });
   const { shelf, timers, strange, odd = null } = outside;

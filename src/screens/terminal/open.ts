@@ -23,6 +23,8 @@ export interface How {
   lines?: boolean;
   /** 7-bit characters only. */
   ascii?: boolean;
+  /** What to try is said on the way. */
+  guide?: boolean;
 }
 
 /** A frame at most every 4 ms: the answer to a key must not wait for the end of a longer pause. */
@@ -211,7 +213,7 @@ async function lookOf(how: How, { env }: World) {
   const { settings } = user;
   const ascii = how.ascii ?? (settings.signs === 'ascii' ? true : undefined);
   return {
-    look: { ascii, palette: settings.colours, presses, odd: oddInUser(user) },
+    look: { ascii, palette: settings.colours, presses, odd: oddInUser(user), guide: how.guide },
     readOut: how.lines || readOutAsked(env) || settings['read-out'] === 'always',
   };
 }
