@@ -2,6 +2,7 @@
 import { dirname, resolve } from 'node:path';
 import { readLength } from '../bolt/length.ts';
 import { findBench } from '../diary/bench.ts';
+import { findUser } from '../diary/user.ts';
 import { near } from '../model/nearword.ts';
 import { safe } from '../model/safe.ts';
 import type { Job, PieceNow, RowItem } from '../model/types.ts';
@@ -45,7 +46,7 @@ export async function run(call: Call): Promise<Answer> {
     const hint = close ? `Did you mean ${close}?` : `There are ${PAPERS.join(', ')}.`;
     return misuse('no-such-paper', `No paper ${said}. ${hint}`);
   }
-  const size = (optionText(call, 'size') ?? 'a4').toLowerCase();
+  const size = optionText(call, 'size')?.toLowerCase() ?? findUser(call.world.env).settings.paper;
   if (!isSize(size)) return misuse('no-such-size', `No size ${size}. There are a4 and letter.`);
   const piece = what === 'report' || what === 'blank' ? null : pieceOf(opened.job, rest[0]);
   if (piece !== null && 'answer' in piece) return piece.answer;

@@ -20,7 +20,7 @@ export const HANDED_ON: readonly Command[] = [
     options: {
       open: { value: null, say: 'open it as the desktop opens such files' },
       out: { value: 'FILE', say: 'where it is written; - is the terminal', letter: 'o' },
-      size: { value: 'SIZE', say: 'a4 (without it) or letter' },
+      size: { value: 'SIZE', say: 'a4 or letter; without it as your settings say, else a4' },
       width: { value: 'MM', say: 'card: measured from the first hole across to the last' },
       holes: { value: 'N', say: 'blank: how many' },
       row: { value: 'ROW', say: 'blank: what is known already, "S S M+clip"' },

@@ -213,6 +213,12 @@ const USER = {
     none: [],
     read: presses,
   } as Setting<GivenPress[]>,
+  paper: {
+    takes: 'a4 or letter',
+    like: 'letter',
+    none: 'a4',
+    read: choice(['a4', 'letter']),
+  } as Setting<'a4' | 'letter'>,
   signs: {
     takes: 'any or ascii',
     like: 'ascii',

@@ -102,10 +102,15 @@ describe('the settings of a bench', () => {
 describe('a user’s own settings', () => {
   it('are read, and told of, as those of a bench', () => {
     const { settings, faults } = readUserSettings(
-      'benches: ~/repairs\nsigns: ascii\ncommit: x\n',
+      'benches: ~/repairs\nsigns: ascii\ncommit: x\npaper: letter\n',
       's',
     );
-    expect(settings).toMatchObject({ benches: ['~/repairs'], signs: 'ascii', colours: 'usual' });
+    expect(settings).toMatchObject({
+      benches: ['~/repairs'],
+      signs: 'ascii',
+      colours: 'usual',
+      paper: 'letter',
+    });
     expect(faults.map((f) => `${f.line} ${f.say}`)).toEqual([
       '3 commit is no key of your settings',
     ]);

@@ -1,6 +1,7 @@
 /** Paper from the screens: as it is usual, beside the job; and photographs, handed to the desktop. */
 import { basename, dirname, join, resolve } from 'node:path';
 import { findBench } from '../../diary/bench.ts';
+import { findUser } from '../../diary/user.ts';
 import { disk, errorCode } from '../../job/save/disk.ts';
 import { lookAt } from '../../job/save/plain.ts';
 import type { Job } from '../../model/types.ts';
@@ -49,11 +50,11 @@ export async function printPaper(print: Print, outside: Outside): Promise<string
 
 const LABEL = { width: 70, height: 37 };
 
-function make(print: Print, to: string, { now, id }: Outside): Book | NoPaper {
+function make(print: Print, to: string, { now, id, env }: Outside): Book | NoPaper {
   const { job, file, what } = print;
   const piece = print.piece === null ? null : (job.pieces.get(print.piece) ?? null);
   const wrenches = findBench(dirname(file))?.wrenches ?? [];
-  const ask: Ask = { job, now: now(), size: 'a4', piece, wrenches };
+  const ask: Ask = { job, now: now(), size: findUser(env).settings.paper, piece, wrenches };
   if (what === 'report') {
     return book({ ...ask, jobs: [{ job, file }], by: null, inside: false, to, nonce: id() });
   }

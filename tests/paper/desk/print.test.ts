@@ -115,6 +115,19 @@ describe('from the screens', () => {
     expect(await given()).toEqual(['1', join(folder, 'cover-card-alternator.html')]);
   });
 
+  it('is of the size that the user has', async () => {
+    const file = join(folder, 'cover.yaml');
+    const config = join(folder, 'config');
+    mkdirSync(join(config, 'putback'), { recursive: true });
+    writeFileSync(join(config, 'putback', 'settings.yaml'), 'paper: letter\n');
+    const out = { ...clock, ...desktop() };
+    await printPaper(
+      { ...print, file, what: 'tag' },
+      { ...out, env: { ...out.env, XDG_CONFIG_HOME: config } },
+    );
+    expect(readFileSync(join(folder, 'cover-tag.html'), 'utf8')).toContain('size:215.9mm 279.4mm');
+  });
+
   it('why there is no page is said, and what is there stays', async () => {
     const file = join(folder, 'cover.yaml');
     writeFileSync(join(folder, 'cover-tag.html'), 'mine');
