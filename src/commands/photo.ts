@@ -31,6 +31,24 @@ interface Unplaced {
   candidates: string[];
 }
 
+/** What is to be done with each picture, as the words and the bench say. */
+interface Doing {
+  call: Call;
+  job: Job;
+  file: string;
+  /** Of this piece, whatever the clock says. */
+  piece: string | undefined;
+  hole: string | undefined;
+  /** Seconds. */
+  shift: number;
+  copy: boolean;
+  git: 'ignore' | 'add';
+  /** From a camera's folder: only what was not noted before, and what falls into this job. */
+  sweep: boolean;
+  marks: ReturnType<typeof handled>;
+  known: ReadonlySet<string>;
+}
+
 export async function run(call: Call): Promise<Answer> {
   const { world } = call;
   const [name = '', ...said] = call.words;
@@ -46,86 +64,118 @@ export async function run(call: Call): Promise<Answer> {
     return misuse('no-shift', `--shift ${shiftSaid} is no time, like 3m20s or -1h.`);
   const bench = findBench(dirname(file));
   const from = bench?.['photos-from'] ?? [];
-  if (said.length === 0 && from.length === 0) {
+  const sweep = said.length === 0;
+  if (sweep && from.length === 0) {
     return misuse('usage', 'Which photographs? Name them, or say photos-from: in bench.yaml.');
   }
-  const copy =
-    call.options.copy === true || (call.options.stay !== true && bench?.photos === 'copy');
-  // Of a camera's folder only what was not noted before, and what falls into this job.
-  const sweep = said.length === 0;
   const paths = sweep
     ? from.flatMap((folder) => picturesIn(resolve(bench?.folder ?? world.folder, folder)))
     : said.map((path) => resolve(world.folder, path));
-  const known = notedOnes(job);
-  const marks = handled(job);
-  const placed: Placed[] = [];
-  const unplaced: Unplaced[] = [];
-  const odd: string[] = [];
-  let changed = false;
-  let others = 0;
+  const [toCopy, toStay] = [call.options.copy === true, call.options.stay === true];
+  const copy = toCopy || (!toStay && bench?.photos === 'copy');
+  const git = bench?.['photos-git'] ?? 'ignore';
+  const place = { piece, hole, shift, copy, git, sweep };
+  const doing = { call, job, file, ...place, marks: handled(job), known: notedOnes(job) };
+  const told = await noteAll(doing, paths);
+  const asksOnce = !copy && !toStay && bench?.photos == null;
+  return answerOf(doing, told, { none: paths.length === 0, asksOnce });
+}
+
+interface Told {
+  placed: Placed[];
+  unplaced: Unplaced[];
+  /** What could not be read. */
+  odd: string[];
+  /** Of a camera's folder, what is not for this job or was noted before. */
+  others: number;
+  changed: boolean;
+  /** What ended it before its end. */
+  stopped: Answer | null;
+}
+
+async function noteAll(doing: Doing, paths: readonly string[]): Promise<Told> {
+  const { call, job, piece, sweep, known, marks, shift } = doing;
+  const told: Told = {
+    placed: [],
+    unplaced: [],
+    odd: [],
+    others: 0,
+    changed: false,
+    stopped: null,
+  };
   for (const path of paths) {
     const seen = look(path);
     if ('odd' in seen) {
-      odd.push(seen.odd);
+      told.odd.push(seen.odd);
       continue;
     }
-    const taken = timeOf(seen, shift, job, world.now());
+    const taken = timeOf(seen, shift, job, call.world.now());
     const time = taken === null ? null : sayTaken(taken);
-    const at: AtHand =
-      piece !== undefined
-        ? { piece, candidates: [piece] }
-        : taken === null
-          ? { piece: null, candidates: [] }
-          : atHand(marks, taken.seconds);
+    const at = piece === undefined ? atHandAt(marks, taken) : { piece, candidates: [piece] };
     if (sweep && (known.has(sameAs(path, time ?? undefined)) || at.candidates.length === 0)) {
-      others += 1;
-      continue;
+      told.others += 1;
+    } else if (at.piece === null) {
+      const why = whyNot(job, at, time);
+      told.unplaced.push({ picture: path, taken: time, why, candidates: at.candidates });
+    } else {
+      const done = await note(doing, path, at.piece, time);
+      if ('exit' in done) return { ...told, stopped: done };
+      told.changed ||= done.changed;
+      told.placed.push(done.placed);
     }
-    if (at.piece === null) {
-      unplaced.push({
-        picture: path,
-        taken: time,
-        why: whyNot(job, at, time),
-        candidates: at.candidates,
-      });
-      continue;
-    }
-    let kept: string;
-    try {
-      kept = copy ? copyBeside(file, path, bench?.['photos-git'] ?? 'ignore') : path;
-    } catch (error) {
-      return unsaved(failOf(error, path));
-    }
-    const picture = noted(file, kept);
-    const wish = {
-      do: 'photo',
-      picture,
-      piece: at.piece,
-      ...(hole === undefined ? {} : { hole }),
-      ...(time === null ? {} : { taken: time }),
-      ...(optionText(call, 'says') === undefined ? {} : { says: optionText(call, 'says') ?? '' }),
-    } as const;
-    const result = await record(file, wish, world);
-    if (!result.ok) return failed(result, name);
-    changed ||= result.changed;
-    placed.push({
-      picture,
-      taken: time,
-      piece: at.piece,
-      hole: hole ?? null,
-      id: result.entry?.id ?? null,
-    });
   }
-  const ok = unplaced.length === 0 && odd.length === 0;
+  return told;
+}
+
+function atHandAt(marks: Doing['marks'], taken: Instant | null): AtHand {
+  return taken === null ? { piece: null, candidates: [] } : atHand(marks, taken.seconds);
+}
+
+/** Copied where that is wanted, then its line in the diary. */
+async function note(
+  { call, file, hole, copy, git }: Doing,
+  path: string,
+  piece: string,
+  taken: string | null,
+): Promise<{ placed: Placed; changed: boolean } | Answer> {
+  let kept: string;
+  try {
+    kept = copy ? copyBeside(file, path, git) : path;
+  } catch (error) {
+    return unsaved(failOf(error, path));
+  }
+  const picture = noted(file, kept);
+  const says = optionText(call, 'says');
+  const wish = {
+    do: 'photo',
+    picture,
+    piece,
+    ...(hole === undefined ? {} : { hole }),
+    ...(taken === null ? {} : { taken }),
+    ...(says === undefined ? {} : { says }),
+  } as const;
+  const result = await record(file, wish, call.world);
+  if (!result.ok) return failed(result, call.words[0] ?? '');
+  const placed = { picture, taken, piece, hole: hole ?? null, id: result.entry?.id ?? null };
+  return { placed, changed: result.changed };
+}
+
+function answerOf(
+  { job, sweep }: Doing,
+  { placed, unplaced, odd, others, changed, stopped }: Told,
+  { none, asksOnce }: { none: boolean; asksOnce: boolean },
+): Answer {
+  const ok = unplaced.length === 0 && odd.length === 0 && stopped === null;
   const json = { ok, changed, placed, unplaced, unread: odd, others };
-  const stays = placed.length > 0 && !copy && call.options.stay !== true && bench?.photos == null;
   const lines = [
     ...placedLines(job, placed),
     ...(sweep && others > 0
       ? [`${many(others, 'other')}: noted already, or not of this job.`]
       : []),
-    ...(paths.length === 0 ? ['No photographs there.'] : []),
-    ...(stays ? ['They stay where they are; --copy copies them to photos/ beside the job.'] : []),
+    ...(none ? ['No photographs there.'] : []),
+    ...(asksOnce && placed.length > 0
+      ? ['They stay where they are; --copy copies them to photos/ beside the job.']
+      : []),
   ];
   const asked = [
     ...odd,
@@ -133,10 +183,11 @@ export async function run(call: Call): Promise<Answer> {
     ...(unplaced.length > 0
       ? ['Say which with --piece, or put the clock right with --shift.']
       : []),
+    ...(stopped === null ? [] : [stopped.error ?? '']),
   ];
   return {
-    exit: ok ? 0 : 1,
-    json,
+    exit: stopped?.exit ?? (ok ? 0 : 1),
+    json: { ...json, ...(stopped === null ? {} : { refused: stopped.json.refused }) },
     text: lines.join('\n'),
     ...(asked.length > 0 ? { error: asked.join('\n') } : {}),
   };

@@ -190,6 +190,20 @@ describe('putback photo', () => {
     ]);
   });
 
+  it('says what was noted before something stood in the way', async () => {
+    shot('a.jpg', '16:35:00');
+    mkdirSync(join(folder, 'sub'));
+    shot('sub/b.jpg', '16:36:00');
+    await putback.run('photo', 'job.yaml', 'a.jpg', '--stay');
+    writeFileSync(join(folder, 'photos'), 'mine');
+    const { exit, json } = await putback.json('photo', 'job.yaml', 'a.jpg', 'sub/b.jpg', '--copy');
+    expect(exit).toBe(3);
+    expect(json).toMatchObject({ ok: false, changed: false, placed: [] });
+    expect(json.refused).toMatchObject({ code: expect.any(String) });
+    expect(readFileSync(join(folder, 'photos'), 'utf8')).toBe('mine');
+    expect(diary()).toHaveLength(1);
+  });
+
   it('looks through the folders of the bench, once for each picture', async () => {
     mkdirSync(join(folder, 'camera/100'), { recursive: true });
     shot('camera/100/a.jpg', '16:35:00');
