@@ -51,6 +51,8 @@ export type WishWhat =
   /** `add` writes a task that follows from the work and is not in the file yet; `advised`: what its figures said. */
   | ({ do: 'done'; task: string; advised?: string; add?: NewTask } & Measures)
   | { do: 'note'; piece?: string; hole?: string; text: string }
+  /** `taken` is RFC 3339, by the camera's clock as it was put right; without it, when it was noted. */
+  | { do: 'photo'; piece?: string; hole?: string; picture: string; taken?: string }
   | { do: 'inside' | 'cleared'; piece?: string; what: string }
   /** `item` is its name, or for `added` what is to be looked at. */
   | { do: 'gate'; moment: Moment; piece?: string; how: 'seen' | 'struck' | 'added'; item: string }

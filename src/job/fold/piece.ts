@@ -128,6 +128,7 @@ const DOES: Readonly<Record<Verb, Does | null>> = {
   found: null,
   corrected: null,
   note: null,
+  photo: null,
   undo: null,
 };
 

@@ -79,6 +79,7 @@ const LEADS: Readonly<Record<Verb, Leads>> = {
   figured: ANYWHERE,
   found: ANYWHERE,
   note: ANYWHERE,
+  photo: ANYWHERE,
   undo: ANYWHERE,
 };
 

@@ -106,6 +106,8 @@ function places(verb: Verb): fc.Arbitrary<Partial<Entry>> {
       return fc.oneof(piece, fc.constant({}));
     case 'note':
       return fc.oneof(piece, some, task, buy, fc.constant({}));
+    case 'photo':
+      return fc.oneof(piece, some, fc.constant({}));
     case 'renamed':
     case 'undo':
       return fc.constant({});
