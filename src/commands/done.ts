@@ -6,6 +6,7 @@ import type { NewTask } from '../model/types.ts';
 import { testList } from '../plan/testlist.ts';
 import { adviceLine } from '../plan/trace/weigh-say.ts';
 import { weighedOf } from '../plan/trace/weighed.ts';
+import { nowHere } from '../world.ts';
 import { type Call, optionText } from './command.ts';
 import { beside, mark } from './mark.ts';
 import { openJob } from './open-job.ts';
@@ -18,7 +19,9 @@ export async function run(call: Call) {
     const value = optionText(call, key);
     return value === undefined ? [] : [[key, value] as const];
   });
-  const itself = testList(opened.job, call.world.now()).find((t) => t.test === task && !t.listed);
+  const itself = testList(opened.job, nowHere(call.world)).find(
+    (t) => t.test === task && !t.listed,
+  );
   const [piece] = itself?.pieces ?? [];
   const add: { add?: NewTask } =
     itself && piece !== undefined

@@ -32,7 +32,7 @@ export const TRACE_COMMANDS: readonly Command[] = [
   {
     names: ['weigh'],
     usage: 'FILE TASK',
-    say: 'renew it now or leave it, and why',
+    say: 'renew it now or leave it: what it turns on',
     more: [
       'TASK is a question to decide, with now:, later:, chance: and harm: as far as known;',
       'later: is filled by what has to come off again. hour: in bench.yaml is what an hour',

@@ -237,7 +237,7 @@ export const COMMANDS: readonly Command[] = [
   {
     names: ['gate'],
     usage: 'FILE MOMENT [PIECE]',
-    say: 'before prying, sealing, closing, start',
+    say: 'loosening, prying, sealing, closing, start',
     examples: ['gate cover.yaml prying alternator', 'gate cover.yaml start --seen all'],
     options: {
       seen: { value: 'ITEM', say: 'it was looked at; all for every one that does not stop' },
@@ -273,6 +273,7 @@ export const COMMANDS: readonly Command[] = [
     words: { least: 1, most: 3 },
     load: () => import('./buy.ts'),
   },
+  ...TRACE_COMMANDS,
   {
     names: ['diary'],
     usage: 'FILE',
@@ -282,7 +283,6 @@ export const COMMANDS: readonly Command[] = [
     words: { least: 1, most: 1 },
     load: () => import('./diary.ts'),
   },
-  ...TRACE_COMMANDS,
   ...HANDED_ON,
   {
     names: ['schema'],

@@ -2,7 +2,6 @@
 
 import { dirname } from 'node:path';
 import { findBench } from '../diary/bench.ts';
-import { weighOf } from '../job/form/read-trace.ts';
 import { FIGURES, type FigureTexts, figureTexts } from '../job/form/typed-figures.ts';
 import { meant } from '../job/judge/parts.ts';
 import type { Job } from '../model/types.ts';
@@ -51,7 +50,7 @@ function figuresOf(call: Call, job: Job, key: string): FigureTexts | null {
     return text === undefined ? [] : [[one, text] as const];
   });
   if (said.length === 0) return null;
-  return { ...figureTexts(weighOf(job.upper.tasks.get(key))), ...Object.fromEntries(said) };
+  return { ...figureTexts(job.upper.tasks.get(key)?.weigh), ...Object.fromEntries(said) };
 }
 
 function answerOf(job: Job, of: WeighedJob): Answer {

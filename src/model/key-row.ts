@@ -16,7 +16,7 @@ interface Said {
   takes?: string;
   /** What has it is nothing without it. */
   must?: true;
-  /** Only tasks with this verb have it. */
+  /** Of a task: only one with this verb has it. */
   only?: 'decide';
   /** The name of its field, where that is another. */
   as?: string;

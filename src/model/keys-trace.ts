@@ -1,5 +1,5 @@
-/** The keys of suspects, of checks, and of what a question to decide is weighed by: rows of the table in `keys.ts`. */
-import type { FieldsOf, Keys } from './key-row.ts';
+/** The keys of what a fault may be, of a look at it, and of what a question to decide is weighed by: one row each. */
+import type { Keys } from './key-row.ts';
 
 export const SUSPECT_KEYS = {
   what: { value: 'called', is: 'What it may be.', like: 'what: Float needle leaks' },
@@ -43,7 +43,12 @@ export const CHECK_KEYS = {
     is: 'A way up to here: it would show all on it.',
     like: 'along: [tank, tap, filter]',
   },
-  takes: { value: 'text', takes: 'a time', is: 'How long the look takes.', like: 'takes: 3 min' },
+  takes: {
+    value: 'text',
+    takes: 'a time',
+    is: 'How long the look takes.',
+    like: 'takes: 3 min',
+  },
   under: { value: 'pieceNames', is: 'Pieces that must be off for it.', like: 'under: tank' },
   needs: { value: 'texts', is: 'What must be so for it.', like: 'needs: [hot, running]' },
   caution: {
@@ -54,8 +59,8 @@ export const CHECK_KEYS = {
   note: { value: 'text', is: 'Anything else.', like: 'note: with the grey lead' },
 } as const satisfies Keys;
 
-/** Money and time. */
-export const COST_KEYS = {
+/** Money and time; `chance` only of what touching it may break. */
+export const AMOUNT_KEYS = {
   price: {
     value: 'text',
     takes: 'a figure',
@@ -77,37 +82,5 @@ export const HARM_KEYS = {
     is: 'How often touching it goes wrong.',
     like: 'chance: 1 in 20',
   },
-  ...COST_KEYS,
+  ...AMOUNT_KEYS,
 } as const satisfies Keys;
-
-/** What a question to decide is weighed by; no other task has them. */
-export const WEIGH_KEYS = {
-  now: {
-    value: 'cost',
-    only: 'decide',
-    is: 'What renewing it now costs.',
-    like: 'now: {price: 12.50, takes: 40 min}',
-  },
-  later: {
-    value: 'cost',
-    only: 'decide',
-    is: 'What it costs if it fails later.',
-    like: 'later: {price: 12.50, takes: 5 h}',
-  },
-  chance: {
-    value: 'text',
-    only: 'decide',
-    takes: 'a chance',
-    is: 'That it fails before one is in here anyway.',
-    like: 'chance: 1 in 6',
-  },
-  harm: {
-    value: 'harm',
-    only: 'decide',
-    is: 'What touching it may break.',
-    like: 'harm: {chance: 1 in 20, price: 60.00}',
-  },
-} as const satisfies Keys;
-
-export type SuspectFields = FieldsOf<typeof SUSPECT_KEYS>;
-export type CheckFields = FieldsOf<typeof CHECK_KEYS>;

@@ -4,10 +4,10 @@
  */
 import { type FieldsOf, type Keys, type KeysWith, keysWith } from './key-row.ts';
 import type { HOLE_KEYS, PIECE_KEYS } from './keys-piece.ts';
-import { WEIGH_KEYS } from './keys-trace.ts';
+import type { CHECK_KEYS, SUSPECT_KEYS } from './keys-trace.ts';
 
 export { HOLE_KEYS, PIECE_KEYS } from './keys-piece.ts';
-export { CHECK_KEYS, COST_KEYS, HARM_KEYS, SUSPECT_KEYS } from './keys-trace.ts';
+export { AMOUNT_KEYS, CHECK_KEYS, HARM_KEYS, SUSPECT_KEYS } from './keys-trace.ts';
 
 export const FILE_KEYS = {
   putback: {
@@ -176,7 +176,30 @@ export const TASK_KEYS = {
     is: 'Checks that this test makes again.',
     like: 'proves: spark',
   },
-  ...WEIGH_KEYS,
+  now: {
+    value: 'amount',
+    only: 'decide',
+    is: 'What renewing it now costs.',
+    like: 'now: {price: 12.50, takes: 40 min}',
+  },
+  later: {
+    value: 'amount',
+    only: 'decide',
+    is: 'What it costs if it fails later.',
+    like: 'later: {price: 12.50, takes: 5 h}',
+  },
+  chance: {
+    value: 'chance',
+    only: 'decide',
+    is: 'That it fails before one is in here anyway.',
+    like: 'chance: 1 in 6',
+  },
+  harm: {
+    value: 'harm',
+    only: 'decide',
+    is: 'What touching it may break.',
+    like: 'harm: {chance: 1 in 20, price: 60.00}',
+  },
 } as const satisfies Keys;
 
 export const BUY_KEYS = {
@@ -200,6 +223,8 @@ export type PieceFields = FieldsOf<typeof PIECE_KEYS>;
 export type HoleFields = FieldsOf<typeof HOLE_KEYS>;
 export type TaskFields = FieldsOf<typeof TASK_KEYS>;
 export type BuyFields = FieldsOf<typeof BUY_KEYS>;
+export type SuspectFields = FieldsOf<typeof SUSPECT_KEYS>;
+export type CheckFields = FieldsOf<typeof CHECK_KEYS>;
 export type FileFields = FieldsOf<typeof FILE_KEYS>;
 
 export type TaskVerb = KeysWith<typeof TASK_KEYS, { value: 'verb' }>;

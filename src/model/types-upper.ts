@@ -8,6 +8,7 @@ import type {
   TaskVerb,
 } from './keys.ts';
 import type { Measure } from './known-keys.ts';
+import type { WeighSpec } from './types-trace.ts';
 
 export * from './types-trace.ts';
 
@@ -121,6 +122,8 @@ export interface TaskSpec extends TaskFields {
   verb: TaskVerb;
   /** What is to be done. */
   say: string;
+  /** Of a question to decide: what now and later cost; absent where nothing is said. */
+  weigh?: WeighSpec;
 }
 
 /** Its keys: `BUY_KEYS`. */

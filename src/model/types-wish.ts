@@ -51,6 +51,8 @@ export type WishWhat =
   /** `add` writes a task that follows from the work and is not in the file yet; `advised`: what its figures said. */
   | ({ do: 'done'; task: string; advised?: string; add?: NewTask } & Measures)
   | { do: 'note'; piece?: string; hole?: string; text: string }
+  /** `taken` is RFC 3339, by the camera's clock as it was put right; without it, when it was noted. */
+  | { do: 'photo'; piece?: string; hole?: string; picture: string; taken?: string }
   | { do: 'inside' | 'cleared'; piece?: string; what: string }
   /** `item` is its name, or for `added` what is to be looked at. */
   | { do: 'gate'; moment: Moment; piece?: string; how: 'seen' | 'struck' | 'added'; item: string }
@@ -136,7 +138,7 @@ export type Edit =
   | { edit: 'piece'; piece: string }
   /** A task, a thing to buy, a suspect or a check that is not in the file yet, with its fields. */
   | ({ edit: 'named'; section: NamedSection } & Named)
-  /** Takes such a one out again; with `fields` as long as it says just these. Its section goes with the last one. */
+  /** Takes such a one out again; with `fields` as long as it says just this. Its section with the last one. */
   | { edit: 'unnamed'; section: NamedSection; key: string; fields?: Fields }
   /** A figure of a question to decide instead of what stood there; null: it is not said. */
   | { edit: 'figure'; task: string; key: string; text: string | null }

@@ -129,7 +129,7 @@ export const BUY_STATES = [
 export type BuyState = (typeof BUY_STATES)[number];
 
 /** The moments where jobs go wrong, each with its gate. */
-export const MOMENTS = ['prying', 'sealing', 'closing', 'start'] as const;
+export const MOMENTS = ['loosening', 'prying', 'sealing', 'closing', 'start'] as const;
 export type Moment = (typeof MOMENTS)[number];
 
 /** What went into the machine through an opening and has to come out. */

@@ -3,16 +3,18 @@
  * the file says nothing. How each is read and checked stands in job/form, how it is corrected in job/truth, both complete
  * over these kinds.
  */
-import type { AmountSpec, CheckSpec, HarmSpec, Likely, SuspectSpec } from './types-trace.ts';
 import type {
   BeforeStep,
   BuySpec,
   Care,
+  CheckSpec,
   HoleSpec,
   Kind,
+  Likely,
   PassSpec,
   PieceSpec,
   RowItem,
+  SuspectSpec,
   TaskSpec,
   ThreadDepth,
   Torque,
@@ -58,16 +60,17 @@ export interface Values {
   buys: Map<string, BuySpec>;
   suspects: Map<string, SuspectSpec>;
   checks: Map<string, CheckSpec>;
-  /** A word or a weight above zero. */
+  /** A word, or a weight above zero. */
   likely: Likely | number | null;
-  /** Price and time. */
-  cost: AmountSpec | null;
-  harm: HarmSpec | null;
   version: number;
   /** A word that must be there. No field of its own: what has it is read by hand. */
   word: never;
   /** The verb of a task, with what is to be done. */
   verb: never;
+  /** What a question to decide is weighed by: money and time, a chance, both. In one field, `weigh`. */
+  amount: never;
+  chance: never;
+  harm: never;
   entries: never;
 }
 export type ValueName = keyof Values;
@@ -102,11 +105,12 @@ export const TAKES: Readonly<Record<ValueName, string>> = {
   suspects: 'suspects by their names',
   checks: 'checks by their names',
   likely: 'a word or a figure',
-  cost: 'a price, or price and takes',
-  harm: 'a chance, or chance, price and takes',
   version: '1',
   word: 'a text',
   verb: 'a text',
+  amount: 'a price, or price and takes',
+  chance: 'a chance',
+  harm: 'a chance, or chance, price and takes',
   entries: 'a list of entries',
 };
 
@@ -142,11 +146,12 @@ export const EMPTY: {
   suspects: () => new Map(),
   checks: () => new Map(),
   likely: () => null,
-  cost: () => null,
-  harm: () => null,
   version: () => 1,
   word: null,
   verb: null,
+  amount: null,
+  chance: null,
+  harm: null,
   entries: null,
 };
 

@@ -3,7 +3,7 @@ import { LOOKS } from './types-trace.ts';
 
 export const TRACE_VERBS = {
   looked: {
-    is: 'How a look came out.',
+    is: 'How a look came out; with a new part in, bad is that the trouble is gone.',
     takes: 'good, bad or unclear',
     like: 'looked: good',
     about: [['check!'], ['suspect!']],
@@ -33,7 +33,7 @@ export const TRACE_VERBS = {
     kind: 'other',
     moves: null,
     disturbs: false,
-    standsAlone: true,
+    standsAlone: false,
   },
   chosen: {
     is: 'What is done about a thing within reach.',
@@ -56,6 +56,7 @@ export const TRACE_VERBS = {
     moves: null,
     disturbs: false,
     standsAlone: true,
+    tellsBoth: true,
   },
   found: {
     is: 'What the fault is.',
@@ -66,6 +67,7 @@ export const TRACE_VERBS = {
     kind: 'other',
     moves: null,
     disturbs: false,
-    standsAlone: true,
+    standsAlone: false,
+    tellsBoth: true,
   },
 } as const;

@@ -43,6 +43,8 @@ export interface VerbRow extends Said {
   standsAlone: boolean;
   /** Its sentence begins with a word of ours, and so with a capital. */
   ownWords?: true;
+  /** Its sentence has what it was before in it, as those of what is known have. */
+  tellsBoth?: true;
   /** What it was before is for taking it back, and told nowhere else. */
   wasForBack?: true;
 }
@@ -243,6 +245,17 @@ export const VERB_ROWS = {
     disturbs: false,
     standsAlone: true,
   },
+  photo: {
+    is: 'A photograph: its path from the folder of the job, or a whole one.',
+    takes: 'where it lies',
+    like: 'photo: photos/p104.jpg',
+    about: [['piece!', 'hole'], []],
+    value: 'text',
+    kind: 'other',
+    moves: null,
+    disturbs: false,
+    standsAlone: true,
+  },
   undo: {
     is: 'Takes another entry back.',
     takes: 'the id of an entry',
@@ -313,6 +326,11 @@ export const BESIDE_ROWS = {
     like: 'advised: renew it',
   },
   promised: { is: 'When it is to come.', takes: 'a text', like: 'promised: 2026-04-25' },
+  taken: {
+    is: 'When a photograph was taken, by a clock put right.',
+    takes: 'a time with its offset',
+    like: 'taken: 2026-04-11T18:20:00+02:00',
+  },
   brought: { is: 'Letters that came with it.', takes: 'letters', like: 'brought: M' },
   says: {
     is: 'What the person says.',

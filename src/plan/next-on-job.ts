@@ -65,14 +65,14 @@ export function nextInWords(
 }
 
 /** What was found wants putting right first: the next piece that comes off on the way to it. */
-function toTheFault(job: Job): (Omit<NextOnJob, 'say'> & { words: Words }) | null {
+function toTheFault(job: Job): ReturnType<typeof nextInWords> {
   const found = wayToFound(job);
   const first = job.pieces.get(found?.way[0] ?? '');
   if (!found || !first) return null;
   const { name } = found.piece.spec;
   const way = first === found.piece ? '' : ` on the way to ${name}`;
-  const words: Words = [`${first.spec.name}: take it off${way}: ${found.suspect.what}.`];
-  return { piece: first.spec.key, task: null, waits: false, words };
+  const say = `${first.spec.name}: take it off${way}: ${found.suspect.what}.`;
+  return { piece: first.spec.key, task: null, waits: false, words: [say] };
 }
 
 /** All that it was to be done before is done: nobody drains what has been filled in again. */

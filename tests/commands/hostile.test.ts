@@ -116,6 +116,8 @@ describe('text from a file cannot steer the terminal', () => {
     ['paper', 'job.yaml', 'card', 'cover'],
     ['paper', 'job.yaml', 'sheet', '--text'],
     ['map', 'job.yaml', 'cover', '--svg'],
+    ['photo', 'job.yaml', '\x1b[2J\u202e'],
+    ['photo', 'job.yaml', 'a', '--piece', '\x1b[2J'],
   ];
 
   it('every command that reads a job is among them', () => {

@@ -190,8 +190,23 @@ export const LONG: Record<Place, () => Desk> = {
     return row(bench, ':weep').press('go');
   },
   within: () => at(begun()).press('m').type('4 h').press('enter'),
+  paper: () => {
+    const name = `case-cover:\n    name: "${long('Name')}"\n`;
+    const desk = at(new Bench(JOB.replace('case-cover:\n', name)));
+    const view = { screen: 'paper', piece: COVER, here: null, under: desk.state.view } as const;
+    desk.state = { ...desk.state, view };
+    return desk;
+  },
+  photos: () => {
+    const bench = coverOff();
+    for (const picture of ['photos/a.jpg', 'photos/b.jpg']) {
+      bench.mark({ do: 'photo', piece: COVER, picture, says: long('Light', 90) });
+    }
+    return cover(bench, 'v');
+  },
   draw: () => cover(begun(), 'w'),
   known: () => cover(begun(), 'k'),
+  add: () => cover(begun(), '+').type(long('Line')).press('enter'),
   weigh: () => {
     const desk = at(new Bench(FAULT));
     desk.state = { ...desk.state, view: { screen: 'job', here: ':seal' } };
@@ -204,7 +219,6 @@ export const LONG: Record<Place, () => Desk> = {
   },
   trace: () => at(new Bench(FAULT)).press('f'),
   starts: () => at(new Bench(FAULT)).press('f l'),
-  add: () => cover(begun(), '+').type(long('Line')).press('enter'),
   field: () => refused('w'),
   keys: () => cover(coverOff(), '?'),
 };

@@ -9,10 +9,11 @@ import {
   pairOf,
   plainOf,
   rangeOf,
+  sameValue,
   scalarText,
   type Value,
 } from './doc.ts';
-import { behindKey, insert, intoFlow } from './insert.ts';
+import { behindKey, insert, intoFlow, type Section } from './insert.ts';
 import { columnOf, lineAt } from './lines.ts';
 import { spanOf, withoutItem } from './list.ts';
 import { textCuts } from './text.ts';
@@ -42,6 +43,40 @@ export function asValue(fields: Fields): Value {
     return [key, typeof value === 'string' ? value : [...value]];
   });
   return new Map(pairs);
+}
+
+/** Takes an item out again; where its fields are said, as long as it says just these. */
+export function unnamedCuts(
+  text: string,
+  root: YAMLMap,
+  { section, key, fields }: Extract<Edit, { edit: 'unnamed' }>,
+): Cut[][] | Fail {
+  return lessCuts(text, root, section, key, fields && asValue(fields));
+}
+
+/** Takes a name out of a section. `says`: as long as this stands behind it. */
+export function lessCuts(
+  text: string,
+  root: YAMLMap,
+  section: Section,
+  key: string,
+  says?: Value,
+): Cut[][] | Fail {
+  const whole = pairOf(root, section);
+  const map = whole?.value;
+  const pair = isMap(map) ? pairOf(map, key) : null;
+  if (!whole || !isMap(map) || !pair) {
+    return { fault: `there is no ${key} under ${section} any more` };
+  }
+  if (says !== undefined && !sameValue(pair.value ? plainOf(pair.value) : '', says)) {
+    return { fault: `${key} in ${section} was changed in the file since` };
+  }
+  // With its last item a section goes, unless somebody's remark stands in it.
+  const [from, to] = spanOf(text, whole);
+  const last = map.items.length === 1 && !text.slice(from, to).includes('#');
+  return last
+    ? [withoutItem(text, root, whole), withoutItem(text, map, pair)]
+    : [withoutItem(text, map, pair)];
 }
 
 /** A figure of a task, as a text behind its key. */

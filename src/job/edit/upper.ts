@@ -1,6 +1,6 @@
 /** Changes of the person's part, by meaning, as cuts in the bytes of this moment. */
 import { isMap, type Node, type Pair, type YAMLMap } from 'yaml';
-import type { Edit, Fields } from '../../model/types.ts';
+import type { Edit } from '../../model/types.ts';
 import { findDiary } from './diary.ts';
 import {
   type Cut,
@@ -20,9 +20,8 @@ import {
 } from './doc.ts';
 import { behindKey, insert, intoFlow, newSection, type Section, stepOf } from './insert.ts';
 import { blockEnd, columnOf, lineAt } from './lines.ts';
-import { withoutItem } from './list.ts';
 import { rowCuts, wordsOf } from './row.ts';
-import { asValue, figureCuts, flowOf, topCuts } from './section.ts';
+import { asValue, figureCuts, flowOf, lessCuts, topCuts, unnamedCuts } from './section.ts';
 import { flowPair, isAsWanted, linesOf, textCuts } from './text.ts';
 
 /** Keys of a piece that its row comes behind. */
@@ -76,7 +75,8 @@ function applyOne(text: string, edit: Edit): string | Fail {
   const before = plainOf(root);
   for (const cuts of ways) {
     // What goes out as a whole takes its remark along; what is only put anew does not.
-    const anew = ANEW.includes(edit.edit) && 'text' in edit && edit.text !== null;
+    const anew =
+      'text' in edit && edit.edit !== 'text' && edit.edit !== 'kind' && edit.text !== null;
     if (anew && cuts.some((c) => losesRemark(text.slice(c.from, c.to), c.put))) continue;
     const next = cut(text, cuts);
     const read = openDoc(next);
@@ -84,9 +84,6 @@ function applyOne(text: string, edit: Edit): string | Fail {
   }
   return { fault: 'the file is written in a way that only a hand can change' };
 }
-
-/** What puts a text in the place of another. */
-const ANEW: readonly string[] = ['instead', 'top', 'figure'];
 
 /** Somebody's remark stands in what is cut out, and not in what is put there. */
 function losesRemark(out: string, put: string): boolean {
@@ -102,17 +99,10 @@ function cutsFor(text: string, root: YAMLMap, edit: Edit): Cut[][] | Fail {
   if (edit.edit === 'named') {
     return newPair(text, root, edit.section, edit.key, () => flowOf(edit.fields));
   }
+  if (edit.edit === 'unnamed') return unnamedCuts(text, root, edit);
   if (edit.edit === 'top') return topCuts(text, root, edit);
   if (edit.edit === 'figure') return figureCuts(text, root, edit, stepOf(text, root));
-  if (edit.edit === 'unnamed') {
-    return lessNamed(text, root, edit.section, edit.key, (now) => {
-      return edit.fields === undefined || saysJust(now, edit.fields);
-    });
-  }
-  if (edit.edit === 'unkind') {
-    const { letter } = edit;
-    return lessNamed(text, root, 'bolts', letter, (now) => now === edit.text);
-  }
+  if (edit.edit === 'unkind') return lessCuts(text, root, 'bolts', edit.letter, edit.text);
   if (edit.edit === 'letter') return otherLetter(root, edit.from, edit.to);
   const pieces = pairOf(root, 'pieces')?.value;
   const piece = isMap(pieces) ? pairOf(pieces, edit.piece) : null;
@@ -142,23 +132,6 @@ function cutsFor(text: string, root: YAMLMap, edit: Edit): Cut[][] | Fail {
   return intoPiece(text, piece, row, edit.piece);
 }
 
-function lessNamed(
-  text: string,
-  root: YAMLMap,
-  section: Section,
-  key: string,
-  isIt: (value: Value) => boolean,
-): Cut[][] | Fail {
-  const all = pairOf(root, section);
-  const pair = isMap(all?.value) ? pairOf(all.value, key) : null;
-  if (!all || !isMap(all.value) || !pair?.value || !isIt(plainOf(pair.value))) {
-    return { fault: `${key} in ${section} was changed in the file since` };
-  }
-  // An empty section would say less than none.
-  const last = all.value.items.length === 1;
-  return [last ? withoutItem(text, root, all) : withoutItem(text, all.value, pair)];
-}
-
 function otherLetter(root: YAMLMap, from: string, to: string): Cut[][] | Fail {
   const kinds = pairOf(root, 'bolts')?.value;
   const pair = isMap(kinds) ? pairOf(kinds, from) : null;
@@ -166,8 +139,6 @@ function otherLetter(root: YAMLMap, from: string, to: string): Cut[][] | Fail {
   const [start, end] = rangeOf(pair.key);
   return [[{ from: start, to: end, put: scalarText(to, true) }]];
 }
-
-const saysJust = (value: Value, fields: Fields): boolean => sameValue(value, asValue(fields));
 
 /** `key: value` as the last pair of a section at the top, which is made where it is missing. */
 function newPair(
@@ -246,7 +217,11 @@ const isAbove = (pair: Pair<Node, Node | null>): boolean =>
 function onlyThat(before: Value, after: Value, edit: Edit): boolean {
   const path = pathOf(edit);
   const now = at(after, path);
-  if (edit.edit === 'unnamed' || edit.edit === 'unkind') {
+  if (
+    edit.edit === 'unnamed' ||
+    edit.edit === 'unkind' ||
+    ((edit.edit === 'top' || edit.edit === 'figure') && edit.text === null)
+  ) {
     return now === undefined && sameValue(without(before, path), without(after, path));
   }
   if (edit.edit === 'letter') {
@@ -257,9 +232,6 @@ function onlyThat(before: Value, after: Value, edit: Edit): boolean {
   if (edit.edit === 'text' || edit.edit === 'instead') {
     if (!isAsWanted(at(before, path), now, edit)) return false;
     return sameValue(without(before, path), without(after, path));
-  }
-  if ((edit.edit === 'top' || edit.edit === 'figure') && edit.text === null) {
-    return now === undefined && sameValue(without(before, path), without(after, path));
   }
   if (now === undefined) return false;
   if (edit.edit === 'row-word') {

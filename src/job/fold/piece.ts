@@ -121,14 +121,15 @@ const DOES: Readonly<Record<Verb, Does | null>> = {
   added: null,
   written: null,
   renamed: null,
-  corrected: null,
-  note: null,
   looked: null,
   tried: null,
   listed: null,
   chosen: null,
   figured: null,
   found: null,
+  corrected: null,
+  note: null,
+  photo: null,
   undo: null,
 };
 

@@ -28,6 +28,8 @@ export function sayEntry(entry: Entry, job: Job): string {
       return `${aboutSaid(entry, job)}: ${entry.value}`;
     case 'note':
       return entry.hole ? `${holes}: ${entry.value}` : entry.value;
+    case 'photo':
+      return `${entry.hole ? `${holes}: ` : ''}photograph ${entry.value}`;
     case 'inside':
       return `${entry.value} went inside`;
     case 'cleared':

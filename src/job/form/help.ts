@@ -1,9 +1,9 @@
 /** One line for every key of a job file: what it is, what it takes, and an example. Editors show it, faults quote it. */
 import type { Keys } from '../../model/key-row.ts';
 import {
+  AMOUNT_KEYS,
   BUY_KEYS,
   CHECK_KEYS,
-  COST_KEYS,
   FILE_KEYS,
   HARM_KEYS,
   HOLE_KEYS,
@@ -40,8 +40,8 @@ const MAPPINGS = {
   buy: ['a thing to buy', BUY_KEYS],
   suspect: ['a suspect', SUSPECT_KEYS],
   check: ['a check', CHECK_KEYS],
-  cost: ['a cost', COST_KEYS],
-  harm: ['harm', HARM_KEYS],
+  cost: ['a cost', AMOUNT_KEYS],
+  risk: ['a cost', HARM_KEYS],
 } as const satisfies Record<string, readonly [string, Keys]>;
 
 export type Owner = keyof typeof MAPPINGS | 'entry';

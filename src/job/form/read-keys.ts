@@ -30,6 +30,7 @@ import { type PairSpot, type Spot, valueAt } from '../yaml/spot.ts';
 import { nameOfKey } from './bare.ts';
 import { type Reading, textAt, textOf, textSpotAt } from './read-fields.ts';
 import type { Placed } from './read-row.ts';
+import { readWeigh } from './read-trace.ts';
 import { type Here, READ_PLAIN } from './values.ts';
 
 /** The names in each key, and where they stand. */
@@ -57,6 +58,9 @@ const READ: Read = {
   ...READ_PLAIN,
   word: null,
   verb: null,
+  amount: null,
+  chance: null,
+  harm: null,
   entries: null,
   holes: (here) => {
     const holes = pairsOf(here.spot).filter((p) => isHoleName(p.key));
@@ -124,7 +128,9 @@ function readHole(reading: FileReading, { key, value }: PairSpot): HoleSpec {
 function readTask(reading: FileReading, { key, value }: PairSpot): TaskSpec {
   const verb = TASK_VERBS.find((v) => textSpotAt(value, v)) ?? 'do';
   const say = textAt(value, verb) ?? nameOfKey(key);
-  return { key, verb, say, ...readKeys(reading, TASK_KEYS, key, value).fields };
+  const weigh = verb === 'decide' ? readWeigh(value) : null;
+  const { fields } = readKeys(reading, TASK_KEYS, key, value);
+  return { key, verb, say, ...fields, ...(weigh ? { weigh } : {}) };
 }
 
 /** A text alone is what to ask for. */

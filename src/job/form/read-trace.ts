@@ -1,15 +1,8 @@
-/** How often it is this suspect, and what renewing a thing costs. */
+/** How often it is a suspect, and the figures of a question to decide. */
 import { readNumber } from '../../bolt/numbers.ts';
 import { oneLine } from '../../model/safe.ts';
-import {
-  type AmountSpec,
-  type HarmSpec,
-  LIKELY,
-  type Likely,
-  type TaskSpec,
-  type WeighSpec,
-} from '../../model/types.ts';
-import type { Spot } from '../yaml/spot.ts';
+import { type AmountSpec, LIKELY, type Likely, type WeighSpec } from '../../model/types.ts';
+import { type Spot, valueAt } from '../yaml/spot.ts';
 import { textAt } from './read-fields.ts';
 import { readAmount, readHarm } from './typed-figures.ts';
 
@@ -21,27 +14,31 @@ export function readLikely(text: string): Likely | number | null {
   return word ?? (weight !== null && weight > 0 ? weight : null);
 }
 
-/** `{price: 12.50, takes: 40 min}`, or both in one text. */
-export function costAt(spot: Spot | null): AmountSpec | null {
-  if (spot?.is === 'text') return readAmount(spot.text);
-  return spot?.is === 'map' ? { price: textAt(spot, 'price'), takes: textAt(spot, 'takes') } : null;
+/** Null where the task says none of them. */
+export function readWeigh(task: Spot): WeighSpec | null {
+  const [now, later, harm] = [amountAt(task, 'now'), amountAt(task, 'later'), harmAt(task)];
+  const chance = textAt(task, 'chance');
+  return now || later || harm || chance !== null ? { now, later, chance, harm } : null;
 }
 
-/** `{chance: 1 in 20, price: 60.00}`, or all in one text. */
-export function harmAt(spot: Spot | null): HarmSpec | null {
-  if (spot?.is === 'text') return readHarm(spot.text);
-  return spot?.is === 'map'
-    ? {
-        chance: textAt(spot, 'chance'),
-        price: textAt(spot, 'price'),
-        takes: textAt(spot, 'takes'),
-      }
+/** `{price: 12.50, takes: 40 min}`, or both in one text. */
+function amountAt(task: Spot, key: string): AmountSpec | null {
+  const value = valueAt(task, key);
+  if (value?.is === 'text') return readAmount(value.text);
+  return value?.is === 'map'
+    ? { price: textAt(value, 'price'), takes: textAt(value, 'takes') }
     : null;
 }
 
-/** What a question to decide is weighed by; null where its task says nothing of that, or is another. */
-export function weighOf(task: TaskSpec | undefined): WeighSpec | null {
-  if (task?.verb !== 'decide') return null;
-  const { now, later, chance, harm } = task;
-  return now || later || harm || chance !== null ? { now, later, chance, harm } : null;
+/** `{chance: 1 in 20, price: 60.00}`, or all in one text. */
+function harmAt(task: Spot): WeighSpec['harm'] {
+  const value = valueAt(task, 'harm');
+  if (value?.is === 'text') return readHarm(value.text);
+  return value?.is === 'map'
+    ? {
+        chance: textAt(value, 'chance'),
+        price: textAt(value, 'price'),
+        takes: textAt(value, 'takes'),
+      }
+    : null;
 }

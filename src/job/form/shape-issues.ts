@@ -81,15 +81,17 @@ function unknownKey({ root, base, report }: Within, path: Path, key: string): vo
   });
 }
 
-/** A key that only some tasks have. */
-const only = (owner: Owner, key: string): string =>
-  owner === 'task' && helpFor(owner, key) !== null ? 'Only a question to decide has it. ' : '';
+/** A key that only some mappings of its sort have. */
+function only(owner: Owner, key: string): string {
+  if (owner === 'cost' && helpFor('risk', key) !== null) return 'It belongs to harm:. ';
+  return helpFor(owner, key) === null ? '' : 'Only a question to decide has it. ';
+}
 
 /** `It belongs to a piece or a hole.`, where the key is known there and its meaning is not everywhere another. */
 function elsewhere(key: string): string {
-  const owners = OWNERS.filter((owner) => helpFor(owner, key));
-  if (owners.length === 0 || owners.length > 3) return '';
-  return `It belongs to ${owners.map(calledOf).join(' or ')}. `;
+  const owners = new Set(OWNERS.filter((owner) => helpFor(owner, key)).map(calledOf));
+  if (owners.size === 0 || owners.size > 3) return '';
+  return `It belongs to ${[...owners].join(' or ')}. `;
 }
 
 export function meant(word: string | null): string {
@@ -194,7 +196,7 @@ export function ownerOf(path: Path): Owner {
   const [section, , third, fourth] = path;
   if (path.length < 2) return 'file';
   if (section === 'bolts') return 'kind';
-  if (section === 'tasks') return path.length > 2 ? costOf(third) : 'task';
+  if (section === 'tasks') return path.length > 2 ? (costOf(third) ?? 'task') : 'task';
   if (section === 'suspects') return 'suspect';
   if (section === 'checks') return 'check';
   if (section === 'buy') return 'buy';
@@ -206,6 +208,7 @@ export function ownerOf(path: Path): Owner {
   return third === 'caution' || third === 'tip' ? 'steps' : 'piece';
 }
 
-/** What stands under a key of a task. */
-const costOf = (key: PropertyKey | undefined): Owner =>
-  key === 'harm' ? 'harm' : key === 'now' || key === 'later' ? 'cost' : 'task';
+function costOf(key: PropertyKey | undefined): Owner | null {
+  if (key === 'harm') return 'risk';
+  return key === 'now' || key === 'later' ? 'cost' : null;
+}

@@ -8,9 +8,9 @@
 import * as z from 'zod';
 import { type KeyRow, type Keys, rowsOf } from '../../model/key-row.ts';
 import {
+  AMOUNT_KEYS,
   BUY_KEYS,
   CHECK_KEYS,
-  COST_KEYS,
   FILE_KEYS,
   HARM_KEYS,
   HOLE_KEYS,
@@ -86,8 +86,9 @@ const SHAPES: { readonly [V in ValueName]: (told: Told) => z.ZodType } = {
   suspects: (told) => named(NAME, z.union([word, mapping(told, 'suspect', SUSPECT_KEYS)])),
   checks: (told) => named(NAME, z.union([word, mapping(told, 'check', CHECK_KEYS)])),
   likely: () => text,
-  cost: (told) => z.union([text, mapping(told, 'cost', COST_KEYS, 'cost-keys')]),
-  harm: (told) => z.union([text, mapping(told, 'harm', HARM_KEYS, 'harm-keys')]),
+  amount: (told) => z.union([text, mapping(told, 'cost', AMOUNT_KEYS)]),
+  chance: () => text,
+  harm: (told) => z.union([text, mapping(told, 'risk', HARM_KEYS)]),
   version: () => z.union([z.literal(1), z.literal('1')]),
   word: () => word,
   verb: () => text,
@@ -148,7 +149,7 @@ function mapping(told: Told, owner: Owner, keys: Keys, id: string = owner): z.Zo
 /** A task with this verb, and none of the others. */
 export function taskShape(verb: TaskVerb, told: Told = false): z.ZodType {
   const rest = rowsOf(TASK_KEYS).filter(
-    ([, { value, only }]) => value !== 'verb' && (only === undefined || only === verb),
+    ([, row]) => row.value !== 'verb' && (row.only ?? verb) === verb,
   );
   const own: KeyRow = { ...TASK_KEYS[verb], must: true };
   return mapping(told, 'task', { [verb]: own, ...Object.fromEntries(rest) }, `task-${verb}`);

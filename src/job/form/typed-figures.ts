@@ -35,7 +35,7 @@ export function readHarm(text: string): NonNullable<WeighSpec['harm']> {
 const amountText = ({ price, takes }: AmountSpec): string =>
   [price, takes].filter((part) => part !== null).join(', ');
 
-export function figureTexts(weigh: WeighSpec | null): FigureTexts {
+export function figureTexts(weigh: WeighSpec | undefined): FigureTexts {
   if (!weigh) return {};
   const { now, later, chance, harm } = weigh;
   const harmed = harm && [harm.chance, amountText(harm)].filter((t) => t).join(', ');

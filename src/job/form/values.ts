@@ -18,7 +18,7 @@ import {
   textsOf,
 } from './read-fields.ts';
 import { type Placed, readHoleNames, readPicture, readRow } from './read-row.ts';
-import { costAt, harmAt, readLikely } from './read-trace.ts';
+import { readLikely } from './read-trace.ts';
 
 /** A value of the file that is to be read. */
 export interface Here extends Reading {
@@ -69,8 +69,6 @@ export const READ_PLAIN: { readonly [V in PlainName]: (here: Here) => Values[V] 
     return care.length === 0 ? null : [...CARES, 'none' as const].filter((c) => care.includes(c));
   },
   likely: (here) => readBy(here, readLikely, 'bad-likely'),
-  cost: ({ spot }) => costAt(spot),
-  harm: ({ spot }) => harmAt(spot),
   version: ({ spot }) => readVersion(textOf(spot) ?? ''),
 };
 

@@ -1,6 +1,5 @@
 /** What is done about a thing within reach while a piece is off: looked at, renewed, left, asked about. */
 import type { Edit, Entry, Job, Verdict, Warning } from '../../model/types.ts';
-import { weighOf } from '../form/read-trace.ts';
 import { freeKey } from '../form/typed-trace.ts';
 import { already, noPiece, type Stamp, type Wished, write, wrong } from './parts.ts';
 
@@ -95,7 +94,7 @@ export function chosenBack(
           task.say === (fields.do ?? fields.decide) &&
           !task.note &&
           !task.takes &&
-          !weighOf(task)
+          !task.weigh
         : buy && buy.what === fields.what && !buy.price && !buy.from && !buy.count && !buy.note;
     return bare && !marked;
   });

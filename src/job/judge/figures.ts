@@ -1,6 +1,5 @@
 /** What a question to decide is weighed by: into its task, where each stands behind its key. */
 import type { Edit, Entry, Job, Verdict, Warning } from '../../model/types.ts';
-import { weighOf } from '../form/read-trace.ts';
 import {
   FIGURES,
   type FigureTexts,
@@ -20,7 +19,7 @@ export function judgeFigures(job: Job, wish: Wished<'figures'>, stamp: Stamp): V
     )}`;
     return wrong('no-such-task', say, { task: wish.task });
   }
-  const before = figureTexts(weighOf(task));
+  const before = figureTexts(task.weigh);
   const after: FigureTexts = {};
   for (const key of FIGURES) {
     const text = wish.texts[key]?.trim() ?? '';
@@ -47,7 +46,7 @@ export function figuredBack(
   stands: boolean,
 ): { edits: Edit[]; warnings: Warning[] } {
   const spec = job.printed.tasks.get(task);
-  const now = figureTexts(weighOf(spec));
+  const now = figureTexts(spec?.weigh);
   const [from, to] = stands ? [value, was] : [was, value];
   if (spec && figuresLine(now) === from) {
     return { edits: changes(task, now, readFigures(to)), warnings: [] };

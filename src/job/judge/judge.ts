@@ -13,6 +13,7 @@ import { judgeIn } from './in.ts';
 import { judgeBuy, judgeGate, judgeInside } from './inside.ts';
 import { judgeOut } from './out.ts';
 import { type Stamp, wrong } from './parts.ts';
+import { judgePhoto } from './photo.ts';
 import { judgeOff, judgeOn } from './piece.ts';
 import { judgeRename } from './rename.ts';
 import { judgeNote, judgeSettle, judgeState } from './settle.ts';
@@ -46,6 +47,8 @@ export function judge(job: Job, wish: Wish, stamp: Stamp): Verdict {
       return judgeState(job, wish, stamp);
     case 'note':
       return judgeNote(job, wish, stamp);
+    case 'photo':
+      return judgePhoto(job, wish, stamp);
     case 'done':
       return judgeDone(job, wish, stamp);
     case 'inside':

@@ -44,12 +44,12 @@ const MOST_NAMED = 5;
 function back(job: Job, target: Entry): { edits: Edit[]; warnings?: Warning[] } {
   const meant = meantBy(job, target);
   if (meant.verb === 'written') return writtenBack(job, meant, job.living.has(meant.id));
+  if (meant.verb === 'renamed') return { edits: renamedBack(job, meant, job.living.has(meant.id)) };
+  if (meant.verb === 'out') return { edits: outBack(job, meant, job.living.has(meant.id)) };
   if (meant.verb === 'chosen') return chosenBack(job, meant, job.living.has(meant.id));
   if (meant.verb === 'figured') return figuredBack(job, meant, job.living.has(meant.id));
   if (meant.verb === 'found' || meant.verb === 'listed')
     return tracedBack(job, meant, job.living.has(meant.id));
-  if (meant.verb === 'renamed') return { edits: renamedBack(job, meant, job.living.has(meant.id)) };
-  if (meant.verb === 'out') return { edits: outBack(job, meant, job.living.has(meant.id)) };
   return { edits: rowBack(job, target) };
 }
 

@@ -1,7 +1,5 @@
 /** Renew it now or leave it: the figures of the file, filled up by what the plan and this diary know. */
-
 import { fold } from '../../job/fold/fold.ts';
-import { weighOf } from '../../job/form/read-trace.ts';
 import type { BuySpec, Care, Job, TaskSpec } from '../../model/types.ts';
 import type { Amount, Weighed } from '../../trace/weigh/types.ts';
 import { weigh } from '../../trace/weigh/weigh.ts';
@@ -50,7 +48,7 @@ export interface WeighedJob {
 export function weighedOf(job: Job, key: string, hour: number | null): WeighedJob | null {
   const spec = job.upper.tasks.get(key);
   if (spec?.verb !== 'decide') return null;
-  const said = weighOf(spec);
+  const { weigh: said } = spec;
   const safety = safetyOf(job, spec);
   const itself = partsFor(job, (steps) => steps.includes(key));
   const now: Amount = {

@@ -110,6 +110,9 @@ function done(state: State, view: FieldView, text: string): Updated {
     case 'minutes':
     case 'job':
       return doneOfJob(state, below, asks, text);
+    case 'letter':
+      if (text === '') return stay(below);
+      return requestMark(below, { do: 'rename', kind: asks.kind, to: text });
     case 'listed':
     case 'reading':
     case 'put':
@@ -118,9 +121,6 @@ function done(state: State, view: FieldView, text: string): Updated {
     case 'left-so':
     case 'figures':
       return doneTrace(state, below, asks, text);
-    case 'letter':
-      if (text === '') return stay(below);
-      return requestMark(below, { do: 'rename', kind: asks.kind, to: text });
     case 'belongs': {
       const here = at(below);
       if (!here || text === '') return stay(below);
@@ -256,6 +256,11 @@ function question(state: State, asks: Asks): string[] {
     case 'minutes':
     case 'job':
       return questionOfJob(state, asks);
+    case 'letter':
+      return [
+        `Which letter has ${asks.kind} from now on?`,
+        'A letter, or a letter and figures: L20. It changes everywhere, in what was noted too.',
+      ];
     case 'listed':
     case 'reading':
     case 'put':
@@ -264,11 +269,6 @@ function question(state: State, asks: Asks): string[] {
     case 'left-so':
     case 'figures':
       return questionTrace(state, asks);
-    case 'letter':
-      return [
-        `Which letter has ${asks.kind} from now on?`,
-        'A letter, or a letter and figures: L20. It changes everywhere, in what was noted too.',
-      ];
     case 'belongs':
       return [
         `What belongs in ${asks.hole}? What is really there?`,

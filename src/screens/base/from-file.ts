@@ -52,10 +52,10 @@ export function fileRead(
     ...now,
     open: { file, job: read.job },
     wrenches: wrenches ?? now.wrenches,
-    hour: hour === undefined ? now.hour : hour,
-    starts: starts ?? now.starts,
     // Texts of another job are kept with that.
     drafts: now.open?.file === file ? now.drafts : (half?.drafts ?? {}),
+    hour: hour === undefined ? now.hour : hour,
+    starts: starts ?? now.starts,
   };
   // It can be read again, so the message that it could not goes away.
   const before = opened.quiet === BROKEN ? null : opened.quiet;

@@ -14,6 +14,7 @@ import type {
   Wish,
   Writable,
 } from '../../model/types.ts';
+import type { PaperName } from '../../paper/ask.ts';
 import type { Drawing } from '../../piece/drawing.ts';
 import type { Milestone } from '../../plan/milestone.ts';
 import type { Start } from '../../plan/trace/starts.ts';
@@ -83,6 +84,10 @@ export type Effect =
   | { do: 'start'; file: string; job: string; machine: string | null }
   /** Read the jobs of the folder and answer `bench`. */
   | { do: 'list'; folder: string }
+  /** Make this page beside the job, hand it to the desktop where `open`, and say where it lies. */
+  | { do: 'print'; file: string; paper: PaperName; piece: string | null; open: boolean }
+  /** Hand this photograph to the desktop. */
+  | { do: 'show'; file: string; picture: string }
   | { do: 'ring' }
   /** The piece has come to the end of this place, and that is on disk. */
   | { do: 'milestone'; file: string; piece: string; place: Milestone }
@@ -167,7 +172,8 @@ type Screens =
       piece: string | null;
       here: string | null;
       ticked: boolean;
-      goes: 'on' | 'back';
+      /** On with the piece that goes on, back to where it was opened, or on with the one that comes off. */
+      goes: 'on' | 'back' | { off: PieceStep };
       under: View;
     }
   /** What must be had. */
@@ -180,10 +186,16 @@ type Screens =
   | { screen: 'round'; test: string; under: View }
   /** What can be done in so many minutes. */
   | { screen: 'within'; minutes: number; under: View }
+  /** Which page is to be made; `piece`: the one that was marked. */
+  | { screen: 'paper'; piece: string | null; here: string | null; under: View }
+  /** Photographs of a piece: as it was. `here`: the id of the marked one. */
+  | { screen: 'photos'; piece: string; here: string | null; under: View }
   /** Where the holes lie, being drawn. */
   | { screen: 'draw'; piece: string; drawing: Drawing; under: View }
   /** All that is known of a piece or a task. `first`: rows that were asked about from another screen; empty: all of them alike. */
   | { screen: 'known'; of: Of; here: string | null; first: readonly string[]; under: View }
+  /** A line that was typed, and what it is to become. */
+  | ({ screen: 'add'; text: string; under: View } & AddTo)
   /** What the fault may be, and what to look at next. */
   | { screen: 'trace'; here: string | null; under: View }
   /** What is within reach while this piece is off. */
@@ -192,8 +204,6 @@ type Screens =
   | { screen: 'weigh'; task: string; under: View }
   /** Lists of suspects and looks to start from. */
   | { screen: 'starts'; here: string | null; under: View }
-  /** A line that was typed, and what it is to become. */
-  | ({ screen: 'add'; text: string; under: View } & AddTo)
   | { screen: 'field'; asks: Asks; field: TextField; under: View }
   | { screen: 'keys'; under: View };
 

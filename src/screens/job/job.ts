@@ -13,6 +13,7 @@ import type { State, Updated } from '../base/state.ts';
 import { isAllBack } from '../now/job-now.ts';
 import { ladder } from '../now/ladder.ts';
 import { taskOf } from '../now/ladder-names.ts';
+import { paperKey } from '../paper/paper.ts';
 import { partsKey } from '../parts-list/missing.ts';
 import { openTask } from '../tasks/open-task.ts';
 import { testsKey } from '../tasks/tests-list.ts';
@@ -58,6 +59,7 @@ const KEYS: readonly Key<OnTheJob>[] = [
   partsKey,
   testsKey,
   withinKey,
+  paperKey,
   {
     id: 'where',
     presses: ['w'],

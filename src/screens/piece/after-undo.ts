@@ -73,13 +73,14 @@ const LEADS: Readonly<Record<Verb, Leads>> = {
   written: ANYWHERE,
   renamed: ANYWHERE,
   corrected: ANYWHERE,
-  note: ANYWHERE,
   looked: ANYWHERE,
   tried: ANYWHERE,
   listed: ANYWHERE,
   chosen: ANYWHERE,
   figured: ANYWHERE,
   found: ANYWHERE,
+  note: ANYWHERE,
+  photo: ANYWHERE,
   undo: ANYWHERE,
 };
 

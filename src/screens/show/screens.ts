@@ -12,6 +12,8 @@ import { jobScreen } from '../job/job.ts';
 import { withinScreen } from '../job/within.ts';
 import { knownScreen } from '../known/known.ts';
 import { noteScreen } from '../note/note.ts';
+import { paperScreen } from '../paper/paper.ts';
+import { photosScreen } from '../paper/photos.ts';
 import { partsScreen } from '../parts-list/parts-list.ts';
 import { pieceScreen } from '../piece/piece.ts';
 import { roundScreen } from '../tasks/round.ts';
@@ -37,13 +39,15 @@ const SCREENS: { readonly [S in View['screen']]: Screen<Extract<View, { screen: 
   tests: testsScreen,
   round: roundScreen,
   within: withinScreen,
+  paper: paperScreen,
+  photos: photosScreen,
   draw: drawScreen,
   known: knownScreen,
+  add: addScreen,
   trace: traceScreen,
   starts: startsScreen,
   weigh: weighScreen,
   'within-reach': reachScreen,
-  add: addScreen,
   field: fieldScreen,
   keys: listOfKeys(openOf),
 };

@@ -1,5 +1,4 @@
 /** Opens a task. */
-import { weighOf } from '../../job/form/read-trace.ts';
 import { openGate } from '../base/enter.ts';
 import { show, stay } from '../base/moves.ts';
 import type { State, Updated } from '../base/state.ts';
@@ -11,7 +10,7 @@ export function openTask(state: State, task: string): Updated {
   const now = state.open && taskHere(state.open.job, task, state.now);
   if (!now || !state.open) return stay(state);
   // A question with figures opens on what it turns on.
-  if (weighOf(state.open.job.upper.tasks.get(task))) {
+  if (state.open.job.upper.tasks.get(task)?.weigh) {
     return show(state, { screen: 'weigh', task, under: state.view });
   }
   const opened: State = { ...state, view: { screen: 'task', task, under: state.view } };

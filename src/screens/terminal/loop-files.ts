@@ -12,7 +12,7 @@ import { beingSaved } from '../../job/save/save.ts';
 import { readText } from '../../job/save/text.ts';
 import { IS_JOB } from '../../job/yaml/is-job.ts';
 import type { Half, Job, Recorded, UpperChange, Wish } from '../../model/types.ts';
-import type { World } from '../../world.ts';
+import { nowHere, type World } from '../../world.ts';
 import type { FileState } from '../base/state.ts';
 import { benchRow } from './bench-row.ts';
 import type { Hands } from './loop.ts';
@@ -30,6 +30,8 @@ export interface Files {
   onWake(wake: (file: string) => void): void;
   /** Keeps what is half done on this job, for the next time it is opened. False: it cannot be kept. */
   keepHalf(file: string, half: Half): boolean;
+  /** One line about new photographs of a job that was opened; null: there are none. */
+  newPhotos(file: string): Promise<string | null>;
   /** What the person has to know of the bench itself, one line; mostly null. */
   note(): string | null;
   /** Before the end: one line about marks that are not in their file; null: all are. */
@@ -61,11 +63,13 @@ const leadsOut = (name: string) => ({
  */
 export function filesIn(
   folder: string,
-  world: Pick<World, 'now' | 'id'>,
+  world: Pick<World, 'now' | 'id' | 'zone'> & Partial<Pick<World, 'platform' | 'env'>>,
   shelf: Shelf,
   strange: readonly string[] = [],
   settings: string | null = null,
 ): Files {
+  const { now, id, platform = 'linux', env = {} } = world;
+  const desktop = { now: () => now(), id: () => id(), platform, env };
   const pathOf = (file: string) => `${folder}/${file}`;
   const realOf = (file: string) => shown.home(file) ?? shelf.real(pathOf(file));
   let wake: (file: string) => void = () => {};
@@ -180,12 +184,12 @@ export function filesIn(
         if (where === 'elsewhere') {
           elsewhere.add(name);
           const unread = { code: 'elsewhere', ...leadsOut(name) };
-          jobs.push(benchRow(name, { ok: false, unread }, world.now()));
+          jobs.push(benchRow(name, { ok: false, unread }, nowHere(world)));
         } else if (where === 'file') {
           const state = shown.has(name)
             ? ((await shown.look(name, false))?.state ?? null)
             : readRow(name);
-          if (state !== null) jobs.push(benchRow(name, state, world.now()));
+          if (state !== null) jobs.push(benchRow(name, state, nowHere(world)));
         }
         await shelf.breath();
       }
@@ -196,6 +200,17 @@ export function filesIn(
       if (now === undefined || benchOf(folder)?.commit !== 'milestones') return null;
       const say = await commitPlace(pathOf(file), now, place);
       return say === null ? null : { on: 'quiet', say };
+    },
+    async print({ file, paper, piece, open }) {
+      const job = shown.job(file);
+      if (!job) return null;
+      const { printPaper } = await import('../../paper/desk/print.ts');
+      const say = await printPaper({ job, file: pathOf(file), what: paper, piece, open }, desktop);
+      return { on: 'quiet', say };
+    },
+    async show({ file, picture }) {
+      const { showPicture } = await import('../../paper/desk/print.ts');
+      return { on: 'quiet', say: await showPicture(pathOf(file), picture, desktop) };
     },
   };
 
@@ -208,6 +223,12 @@ export function filesIn(
       wake = call;
     },
     keepHalf: (file, half) => keepHalf(realOf(file), half),
+    async newPhotos(file) {
+      const [job, bench] = [shown.job(file), benchOf(folder)];
+      if (!job || !bench || bench['photos-from'].length === 0) return null;
+      const { newPhotosSaid } = await import('../../paper/desk/sweep.ts');
+      return await newPhotosSaid(job, bench['photos-from'], bench.folder, world.now());
+    },
     note() {
       const odd =
         strange.length === 0

@@ -98,7 +98,7 @@ export const traceScreen = screenOver({
     },
     {
       id: 'trace-add',
-      presses: ['a'],
+      presses: ['a', '+'],
       label: 'add',
       help: 'what it may be, what can be looked at: a line each',
       does: ({ state }) => ask(state, { ask: 'listed', say: null }),

@@ -1,5 +1,4 @@
 /** Renew it now or leave it: its figures, what it turns on, and what is decided, by a letter each. */
-import { weighOf } from '../../job/form/read-trace.ts';
 import { figuresLine, figureTexts } from '../../job/form/typed-figures.ts';
 import { adviceSaid, decidedWish, figuresSaid } from '../../plan/trace/weigh-say.ts';
 import { type WeighedJob, weighedOf } from '../../plan/trace/weighed.ts';
@@ -54,7 +53,7 @@ export const weighScreen = screenOver({
       label: 'other figures',
       help: 'what it costs now and later, how likely it fails, what touching it may break',
       does: ({ state, job, view }) => {
-        const texts = figureTexts(weighOf(job.upper.tasks.get(view.task)));
+        const texts = figureTexts(job.upper.tasks.get(view.task)?.weigh);
         return ask(state, { ask: 'figures', task: view.task, say: null }, figuresLine(texts));
       },
     },

@@ -16,8 +16,8 @@ bolts: {S: M6x25}
 pieces: {cover: {bolts: S S S, torque: "10 N·m"}}
 tasks: {drain: {do: Drain the oil}}
 buy: {gasket: Cover gasket}
-suspects: {plug: Plug wet}
-checks: {spark: {check: Blue spark, bad: plug}}
+suspects: {coil: Ignition coil open}
+checks: {spark: {check: Blue spark, bad: coil}}
 diary:
 `;
 const STAMP = 'at: 2026-04-11T18:25:40+02:00, id: k3Vb9xQe';
@@ -28,7 +28,7 @@ const ABOUT: Record<string, string> = {
   task: 'task: drain',
   buy: 'buy: gasket',
   check: 'check: spark',
-  suspect: 'suspect: plug',
+  suspect: 'suspect: coil',
 };
 
 /** A line for each set of places that a verb can be about, with the example of its row. */
@@ -77,7 +77,7 @@ describe('each verb of the diary', () => {
 const LATER = [
   'photo',
   'heard',
-  'watched',
+  'felt',
   'constructor',
   'toString',
   'valueOf',

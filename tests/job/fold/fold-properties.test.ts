@@ -19,6 +19,7 @@ const values: Record<Verb, string[]> = {
   fitted: ['all'],
   done: ['done', 'failed'],
   note: ['a note'],
+  photo: ['photos/p104.jpg'],
   inside: ['2 rags', 'plug', ''],
   cleared: ['1 rag', 'all', '7 rags'],
   seen: ['sealing faces', 'sealing all'],

@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { weighOf } from '../../../src/job/form/read-trace.ts';
 import { readJob } from '../../../src/job/read.ts';
 import type { PieceSpec } from '../../../src/model/types.ts';
 import { EXAMPLE, FULL } from './example.ts';
@@ -80,10 +79,6 @@ describe('a job file in its short spelling', () => {
       takes: null,
       note: null,
       proves: [],
-      now: null,
-      later: null,
-      chance: null,
-      harm: null,
     });
     expect(upper.buys.get('gasket')).toMatchObject({ price: '14.20', once: true });
   });
@@ -150,19 +145,19 @@ describe('a job file in its full spelling', () => {
   });
 
   it('what renewing costs now and later, each figure of which may be missing', () => {
-    expect(weighOf(upper.tasks.get('seal'))).toEqual({
+    expect(upper.tasks.get('seal')?.weigh).toEqual({
       now: { price: '12.50', takes: '40 min' },
       later: { price: '12.50', takes: '3 h' },
       chance: '1 in 6',
       harm: { chance: '1 in 20', price: '60.00', takes: '2 h' },
     });
-    expect(weighOf(upper.tasks.get('bearing'))).toEqual({
+    expect(upper.tasks.get('bearing')?.weigh).toEqual({
       now: { price: '30', takes: null },
       later: null,
       chance: null,
       harm: { chance: 'rarely', price: null, takes: null },
     });
-    expect(weighOf(upper.tasks.get('cure'))).toBe(null);
+    expect(upper.tasks.get('cure')?.weigh).toBeUndefined();
   });
 
   it('kinds by their parts', () => {
@@ -272,7 +267,7 @@ describe('a file of a newer form opens for reading', () => {
 describe('a key that stands in the wrong place', () => {
   it.each([
     ['torque: 10 N·m', 'It belongs to a piece or a hole or a pass. '],
-    ['price: 3', 'It belongs to a thing to buy or a cost or harm. '],
+    ['price: 3', 'It belongs to a thing to buy or a cost. '],
     ['peices:', 'Did you mean pieces? '],
     ['note: x', ''],
     ['wheels: 2', ''],
@@ -288,7 +283,7 @@ describe('a key that stands in the wrong place', () => {
 describe('a figure that only a question to decide has', () => {
   it.each([
     ['  drain: {do: Drain the oil, now: 12}', 'Only a question to decide has it.'],
-    ['  seal: {decide: Renew it?, now: {chance: 1 in 6}}', 'It belongs to a task or harm.'],
+    ['  seal: {decide: Renew it?, now: {chance: 1 in 6}}', 'It belongs to harm:.'],
   ])('%s', (line, fix) => {
     const [fault, ...more] = read(`${HEAD}tasks:\n${line}\n`).faults;
     expect(fault).toMatchObject({ code: 'unknown-key', fix });

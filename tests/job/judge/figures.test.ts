@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { weighOf } from '../../../src/job/form/read-trace.ts';
 import {
   figuresLine,
   figureTexts,
@@ -23,7 +22,7 @@ tasks:
 diary:
 `;
 const weigh = (bench: Bench, task = 'seal') =>
-  weighOf(readJob(bench.text, 'a.yaml').upper.tasks.get(task));
+  readJob(bench.text, 'a.yaml').upper.tasks.get(task)?.weigh;
 
 describe('figures of a question', () => {
   it('go into its task, each behind its key, and out again with an undo', () => {
@@ -50,7 +49,7 @@ describe('figures of a question', () => {
     bench.mark({ do: 'figures', task: 'bearing', texts: { harm: '1 in 10, 60' } });
     expect(weigh(bench, 'bearing')?.harm).toEqual({ chance: '1 in 10', price: '60', takes: null });
     bench.mark({ do: 'figures', task: 'bearing', texts: {} });
-    expect(weigh(bench, 'bearing')).toBe(null);
+    expect(weigh(bench, 'bearing')).toBeUndefined();
     expect(readJob(bench.text, 'a.yaml').faults).toEqual([]);
   });
 
@@ -86,5 +85,5 @@ it('a line reads back as it was written', () => {
   const line = 'now 12.50, 40 min; chance 1 in 6; harm 1 in 20, 60';
   expect(figuresLine(readFigures(line))).toBe(line);
   expect(readFigures('1 in 6')).toEqual({ chance: '1 in 6' });
-  expect(figureTexts(null)).toEqual({});
+  expect(figureTexts(undefined)).toEqual({});
 });

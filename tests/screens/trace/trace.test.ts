@@ -129,7 +129,7 @@ describe('what was found', () => {
 
 describe('from an empty job', () => {
   it('suspects and looks are typed a line each, by their numbers', () => {
-    const desk = fault({}, EMPTY).press('a');
+    const desk = fault({}, EMPTY).press('+');
     for (const text of ['Gasket torn, often', 'Seal hard, rarely', 'Dusted: 1, 5 min', 'Wiped: 9'])
       desk.type(text).press('enter');
     expect(said(desk)).toContain('There is no number 9 on the list.');

@@ -1,5 +1,4 @@
 import { describe, expect, it } from 'vitest';
-import { weighOf } from '../../../src/job/form/read-trace.ts';
 import { readJob } from '../../../src/job/read.ts';
 import { Bench } from '../../job/bench.ts';
 import { Desk } from '../desk.ts';
@@ -45,7 +44,7 @@ describe('renew it, or leave it', () => {
   it('c takes other figures into the file, and Backspace takes them out again', () => {
     const desk = question({}, 'seal').press('c ctrl-u').type('now 5; 3 in 4').press('enter');
     const { upper } = readJob(desk.bench.text, 'a.yaml');
-    expect(weighOf(upper.tasks.get('seal'))).toEqual({
+    expect(upper.tasks.get('seal')?.weigh).toEqual({
       ...{ now: { price: '5', takes: null }, later: null, chance: '3 in 4', harm: null },
     });
     expect(said(desk)).toContain('you said 3 in 4: renew it.');
