@@ -64,6 +64,7 @@ export const PLACES: Readonly<Record<string, (at: At) => Candidate[]>> = {
   TEXT: nothing,
   FIGURE: nothing,
   THINGS: nothing,
+  WORDS: nothing,
   PIECE: pieces,
   HOLE: holes,
   TASK: tasks,

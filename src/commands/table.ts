@@ -310,6 +310,20 @@ export const COMMANDS: readonly Command[] = [
     load: () => import('./diary.ts'),
   },
   {
+    names: ['find'],
+    usage: 'WORDS…',
+    say: 'over all jobs of a bench, the best first',
+    more: [
+      'Each word is looked for without case and accents, by its beginning; of numbers any part.',
+      'A word may also stand in the job, machine or piece that a line belongs to; 2026-05 is a month.',
+      'Other benches: benches: [FOLDER, …] in ~/.config/putback/settings.yaml.',
+    ],
+    examples: ['find 500-2103', 'find hollin stuck --most 5'],
+    options: { most: { value: 'N', say: 'so many lines; 20 unless said, with --json all' } },
+    words: { least: 1, most: Infinity },
+    load: () => import('./find.ts'),
+  },
+  {
     names: ['schema'],
     usage: '',
     say: 'the JSON Schema of a job file, for editors',

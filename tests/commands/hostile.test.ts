@@ -73,6 +73,8 @@ describe('text from a file cannot steer the terminal', () => {
     ['status', 'job.yaml'],
     ['plan', 'job.yaml'],
     ['diary', 'job.yaml'],
+    ['find', 'weeps', '\x1b[2J'],
+    ['find', 'putback', 'cover'],
     ['torque', 'convert', '\x1b[2J'],
     ['new', '\x1b[2J.yaml', '\x1b[2J'],
     ['bench', '\x1b[2J'],

@@ -68,8 +68,22 @@ export const ROOMS: Readonly<Record<string, Room>> = {
   'trace/weigh': { may: [...BOLT, 'trace'] },
   diary: { may: [...PLAN, 'job/merge', 'job/save', 'diary', 'diary/git'], system: true },
   'diary/git': { may: [...PLAN, 'job/merge', 'job/save', 'diary', 'diary/git'], system: true },
+  find: { may: [...WORDS, 'job/yaml', 'job/diary'] },
+  'find/index': { may: [...FORM, 'job/save', 'diary', 'find'], system: true },
   commands: {
-    may: [...PLAN, 'job/merge', 'job/save', 'diary', 'diary/git', 'screens/terminal', ''],
+    may: [
+      ...PLAN,
+      ...[
+        'job/merge',
+        'job/save',
+        'diary',
+        'diary/git',
+        'find',
+        'find/index',
+        'screens/terminal',
+        '',
+      ],
+    ],
     system: true,
   },
   'screens/kit': { may: [...PIECE, 'job/fold'] },
