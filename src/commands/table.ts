@@ -1,6 +1,7 @@
 /** All commands: their words, their help, and where they are. Each is loaded only when it is asked for. */
 import { BUY_STATES, HOLE_STATES } from '../model/types.ts';
 import type { Command, Options } from './command.ts';
+import { MEMORY } from './table-memory.ts';
 
 const SAYS: Options = { says: { value: 'TEXT', say: 'a word beside the mark' } };
 const BECAUSE: Options = {
@@ -20,7 +21,7 @@ export const COMMANDS: readonly Command[] = [
     ],
     options: {
       machine: { value: 'TEXT', say: 'make, model, year, distance or hours' },
-      from: { value: 'TEMPLATE', say: 'start from a template: blank, wheel' },
+      from: { value: 'NAME', say: 'from a template (blank, wheel …), or an earlier job file' },
     },
     words: { least: 1, most: 2 },
     load: () => import('./new.ts'),
@@ -309,20 +310,7 @@ export const COMMANDS: readonly Command[] = [
     words: { least: 1, most: 1 },
     load: () => import('./diary.ts'),
   },
-  {
-    names: ['find'],
-    usage: 'WORDS…',
-    say: 'over all jobs of a bench, the best first',
-    more: [
-      'Each word is looked for without case and accents, by its beginning; of numbers any part.',
-      'A word may also stand in the job, machine or piece that a line belongs to; 2026-05 is a month.',
-      'Other benches: benches: [FOLDER, …] in ~/.config/putback/settings.yaml.',
-    ],
-    examples: ['find 500-2103', 'find hollin stuck --most 5'],
-    options: { most: { value: 'N', say: 'so many lines; 20 unless said, with --json all' } },
-    words: { least: 1, most: Infinity },
-    load: () => import('./find.ts'),
-  },
+  ...MEMORY,
   {
     names: ['schema'],
     usage: '',

@@ -71,7 +71,7 @@ function titleOf(piece: string | null, round: number | null, job: Job): string {
 
 const OWN_WORDS: readonly string[] = ['removed', 'fitted'];
 /** Their sentence has both texts in it. */
-const TELLS_TEXTS: readonly string[] = ['written', 'corrected'];
+const TELLS_TEXTS: readonly string[] = ['written', 'corrected', 'taken'];
 
 function sentence(entry: Entry, job: Job): string {
   const tells = TELLS_TEXTS.includes(entry.verb);

@@ -27,6 +27,8 @@ export type LineKind = (typeof LINE_KINDS)[number];
 export interface FindFile {
   job: string;
   machine: string | null;
+  machineId: string | null;
+  like: string[];
   /** Shown names of pieces by their keys, where the file has one. */
   names: Record<string, string>;
   lines: FindLine[];
@@ -43,7 +45,14 @@ const NAMED = /\bname:[ \t]*("(?:[^"\\]|\\.)*"|'(?:[^']|'')*'|[^,}#\n]+)/;
 /** Never throws, whatever the text is. */
 export function linesOf(text: string): FindFile {
   const raw = text.replace(/^\uFEFF/, '').split(/\r?\n/);
-  const file: FindFile = { job: '', machine: null, names: {}, lines: [] };
+  const file: FindFile = {
+    job: '',
+    machine: null,
+    machineId: null,
+    like: [],
+    names: {},
+    lines: [],
+  };
   const diaryAt = raw.findLastIndex((l) => TOP.exec(l)?.[1] === 'diary');
   const end = diaryAt < 0 ? raw.length : diaryAt;
   const upper = readSections(raw.slice(0, end), file);
@@ -65,10 +74,9 @@ function readSections(raw: readonly string[], file: FindFile): { odd: boolean } 
       piece = null;
       const value = (top[2] ?? '').replace(/(?:^|\s)#.*$/, '').trim();
       if (section === 'pieces' && value !== '') odd = true;
-      if (section === 'job' || section === 'machine') {
+      if (SAID.includes(section)) {
         if (value === '' || /^[|>&*!{[]/.test(value)) odd = true;
-        else if (section === 'job') file.job = unquoted(value);
-        else file.machine = unquoted(value);
+        else say(file, section, unquoted(value));
       }
     } else if (section === 'pieces') {
       const child = CHILD.exec(whole);
@@ -86,6 +94,16 @@ function readSections(raw: readonly string[], file: FindFile): { odd: boolean } 
     put(file, { line: i + 1, piece, day: null, kind, text: whole });
   });
   return { odd };
+}
+
+/** Titles that are read; `found` and the like are only lines. */
+const SAID = ['job', 'machine', 'machine-id', 'like'];
+
+function say(file: FindFile, key: string, text: string): void {
+  if (key === 'job') file.job = text;
+  else if (key === 'machine') file.machine = text;
+  else if (key === 'machine-id') file.machineId = text;
+  else file.like = [text];
 }
 
 function kindIn(section: string): LineKind {
@@ -119,8 +137,13 @@ function byYaml(text: string, end: number, file: FindFile): void {
     const spot = valueAt(root, key);
     return spot?.is === 'text' ? spot.text.trim() : null;
   };
-  file.job = said('job') ?? file.job;
-  file.machine = said('machine') ?? file.machine;
+  for (const key of SAID) {
+    const text = said(key);
+    if (text !== null) say(file, key, text);
+  }
+  const like = valueAt(root, 'like');
+  if (like?.is === 'list')
+    file.like = like.items.flatMap((item) => (item.is === 'text' ? [item.text.trim()] : []));
   const pieces = valueAt(root, 'pieces');
   if (pieces?.is !== 'map' || !pieces.flow) return;
   const starts = lineStarts(text);
@@ -167,7 +190,7 @@ function lineAt(starts: readonly number[], at: number): number {
 
 // ---------------------------------------------------------------- the diary
 
-const TOLD = ['note', 'corrected', 'settle', 'state', 'done', 'written'];
+const TOLD = ['note', 'corrected', 'settle', 'state', 'done', 'written', 'keep', 'reading'];
 
 /** Every line of an entry has its piece and its day; one that was taken back stays readable. */
 function diaryLines(raw: readonly string[], from: number, file: FindFile): void {

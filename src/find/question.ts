@@ -42,7 +42,7 @@ export function saidOf({ text, day }: Pick<FindLine, 'text' | 'day'>): string {
 }
 
 /** What a line stands under: its words help to find it beside others of its own. */
-export function around({ job, machine, names }: Omit<FindFile, 'lines'>, piece: string | null) {
+export function around({ job, machine, names }: Titles, piece: string | null) {
   const name = piece === null ? null : (names[piece] ?? null);
   return [job, machine, piece, name].filter((t) => t !== null).flatMap(tokensOf);
 }
@@ -88,6 +88,10 @@ export function question(words: readonly string[]): Question | null {
 /** Titles of a file, and its last day. */
 export type Titles = Omit<FindFile, 'lines'> & { last: string };
 
+export function titlesOf({ lines, ...titles }: FindFile): Titles {
+  return { ...titles, last: lastDay(lines) };
+}
+
 /** The line, if it answers. */
 export function heldOf(file: string, titles: Titles, found: FindLine, ask: Question): Held | null {
   const { line, piece, day, kind, text } = found;
@@ -104,7 +108,7 @@ export function lastDay(lines: readonly FindLine[]): string {
 
 /** All lines of a file that answer. */
 export function answersIn(file: string, read: FindFile, ask: Question): Held[] {
-  const titles = { ...read, last: lastDay(read.lines) };
+  const titles = titlesOf(read);
   return read.lines.flatMap((line) => heldOf(file, titles, line, ask) ?? []);
 }
 

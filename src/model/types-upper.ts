@@ -193,6 +193,10 @@ export interface Upper {
   version: number;
   job: string;
   machine: string | null;
+  /** Its frame number or another name that it alone has. */
+  machineId: string | null;
+  /** Machines that are the same for what is remembered, as their files name them. */
+  like: string[];
   complaint: string | null;
   found: string | null;
   done: string | null;

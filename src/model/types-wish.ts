@@ -40,6 +40,11 @@ export type WishWhat =
   /** `add` writes a task that follows from the work and is not in the file yet. */
   | { do: 'done'; task: string; was?: string; set?: string; result?: string; add?: NewTask }
   | { do: 'note'; piece?: string; hole?: string; text: string }
+  /** Without an id the latest entry. */
+  | { do: 'keep'; id?: string }
+  | { do: 'reading'; reading: string }
+  /** Puts what an earlier job knows of a piece into the person's part; `from` is that job's file. */
+  | { do: 'take'; piece: string; from: string; pairs: TakenPair[] }
   | { do: 'inside' | 'cleared'; piece?: string; what: string }
   /** `item` is its name, or for `added` what is to be looked at. */
   | { do: 'gate'; moment: Moment; piece?: string; how: 'seen' | 'struck' | 'added'; item: string }
@@ -79,6 +84,15 @@ export interface Warning {
   say: string;
 }
 
+/** What stands behind a key, as texts: what YAML calls scalars, lists and mappings. */
+export type Said = string | Said[] | { [key: string]: Said };
+
+/** A key that an earlier job fills: `['pieces', 'alternator', 'torque']`, `['bolts', 'L']`. */
+export interface TakenPair {
+  path: string[];
+  value: Said;
+}
+
 /** A change of the upper part, by meaning; `was` is what must stand there still. */
 export type Edit =
   | { edit: 'piece'; piece: string }
@@ -86,6 +100,10 @@ export type Edit =
   | { edit: 'named'; section: 'tasks' | 'buy'; key: string; fields: Record<string, string> }
   | { edit: 'kind'; letter: string; text: string }
   | { edit: 'row'; piece: string; row: string }
+  /** Keys that are not there yet, with what stands behind them. */
+  | { edit: 'pairs'; pairs: TakenPair[] }
+  /** The same keys out again, each if it still says what its sum is of. */
+  | { edit: 'pairs-out'; pairs: { path: string[]; sum: string }[] }
   /** One more text in a key of a piece; `in: false` takes that text out again, and the key with its last one. */
   | { edit: 'text'; piece: string; key: Writable; text: string; in: boolean }
   /** The one text of a key of a piece instead of what stood there; null: the key is not there. */

@@ -34,6 +34,9 @@ export const VERBS = [
   'written', // a key of the piece in the person's part that a text was put into; the text in `says`
   'corrected', // what is printed and not so here; as printed in `was`, what is true in `says`
   'note', // text
+  'keep', // id of another entry that is worth knowing next time
+  'taken', // the file of an earlier job that something of this piece was taken over from
+  'reading', // what the machine's counter says: 41400 km, 120 h
   'undo', // id of another entry
 ] as const;
 export type Verb = (typeof VERBS)[number];

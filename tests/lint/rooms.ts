@@ -68,6 +68,8 @@ export const ROOMS: Readonly<Record<string, Room>> = {
   'trace/weigh': { may: [...BOLT, 'trace'] },
   diary: { may: [...PLAN, 'job/merge', 'job/save', 'diary', 'diary/git'], system: true },
   'diary/git': { may: [...PLAN, 'job/merge', 'job/save', 'diary', 'diary/git'], system: true },
+  memory: { may: PLAN },
+  'memory/bench': { may: [...PLAN, 'job/save', 'find', 'find/index', 'memory'], system: true },
   find: { may: [...WORDS, 'job/yaml', 'job/diary'] },
   'find/index': { may: [...FORM, 'job/save', 'diary', 'find'], system: true },
   commands: {
@@ -79,6 +81,8 @@ export const ROOMS: Readonly<Record<string, Room>> = {
         'diary',
         'diary/git',
         'find',
+        'memory',
+        'memory/bench',
         'find/index',
         'screens/terminal',
         '',

@@ -4,10 +4,10 @@
  */
 import type { DatabaseSync } from 'node:sqlite';
 import { linesOf } from '../lines.ts';
-import { answersIn, type Held, type Question } from '../question.ts';
+import { answersIn, type Held, type Question, type Titles, titlesOf } from '../question.ts';
 import { abandon, isBusy, openIndex } from './database.ts';
 import { type FolderFile, filesOf, jobText } from './folder.ts';
-import { askIndex, bringUp, type Progress, rowsOf, unreadIn } from './keep.ts';
+import { askIndex, bringUp, type Progress, type Row, rowsOf, titlesIn, unreadIn } from './keep.ts';
 
 export interface Answers {
   held: Held[];
@@ -17,14 +17,44 @@ export interface Answers {
 
 /** Throws the system's error where the folder cannot be read. */
 export function findIn(folder: string, ask: Question, progress: Progress): Answers {
+  return withIndex<Answers>(folder, progress, {
+    known: (db, good) => ({ held: askIndex(db, good, ask), unread: unreadIn(db, good) }),
+    rest: (files) => scan(folder, files, ask),
+    both: (a, b) => ({ held: a.held.concat(b.held), unread: a.unread.concat(b.unread) }),
+  });
+}
+
+/** Titles of all jobs of a folder, by the names of their files. */
+export function titlesOfFolder(folder: string, progress: Progress): Map<string, Titles> {
+  return withIndex<Map<string, Titles>>(folder, progress, {
+    known: titlesIn,
+    rest: (files) =>
+      new Map(
+        files.flatMap(({ name }): [string, Titles][] => {
+          const found = jobText(folder, name);
+          return found && 'text' in found ? [[name, titlesOf(linesOf(found.text))]] : [];
+        }),
+      ),
+    both: (a, b) => new Map([...a, ...b]),
+  });
+}
+
+/** What is asked: of the index for files that it has as they are, of the others by reading them. */
+interface Asking<T> {
+  known(db: DatabaseSync, good: ReadonlyMap<string, Row>): T;
+  rest(files: readonly FolderFile[]): T;
+  both(known: T, rest: T): T;
+}
+
+function withIndex<T>(folder: string, progress: Progress, ask: Asking<T>): T {
   const files = filesOf(folder);
   const db = files.length === 0 ? null : openIndex(folder);
-  if (db === null) return scan(folder, files, ask);
+  if (db === null) return ask.rest(files);
   try {
-    return byIndex(db, folder, files, ask, progress);
+    return byIndex(db, folder, files, progress, ask);
   } catch (error) {
     if (!isBusy(error)) giveUp(folder);
-    return scan(folder, files, ask);
+    return ask.rest(files);
   } finally {
     db.close();
   }
@@ -38,13 +68,13 @@ function giveUp(folder: string): void {
   }
 }
 
-function byIndex(
+function byIndex<T>(
   db: DatabaseSync,
   folder: string,
   files: readonly FolderFile[],
-  ask: Question,
   progress: Progress,
-): Answers {
+  ask: Asking<T>,
+): T {
   let rows = rowsOf(db);
   if (!isFresh(rows, files)) {
     try {
@@ -58,15 +88,9 @@ function byIndex(
   rows = rowsOf(db);
   const fresh = files.filter((f) => rows.get(f.name)?.stamp === f.stamp);
   const good = new Map(fresh.flatMap((f) => rowEntry(rows, f.name)));
-  const held = askIndex(db, good, ask);
-  const unread = unreadIn(db, good);
+  const known = ask.known(db, good);
   db.exec('COMMIT');
-  const rest = scan(
-    folder,
-    files.filter((f) => !good.has(f.name)),
-    ask,
-  );
-  return { held: held.concat(rest.held), unread: unread.concat(rest.unread) };
+  return ask.both(known, ask.rest(files.filter((f) => !good.has(f.name))));
 }
 
 function isFresh(rows: ReadonlyMap<string, { stamp: string }>, files: readonly FolderFile[]) {

@@ -1,7 +1,15 @@
 /** The index brought up to date with the files, and asked which lines may answer. */
 import type { DatabaseSync, SQLInputValue, SQLOutputValue } from 'node:sqlite';
 import { type FindFile, LINE_KINDS, linesOf } from '../lines.ts';
-import { type Held, heldOf, kindNumber, lastDay, type Question, searched } from '../question.ts';
+import {
+  type Held,
+  heldOf,
+  kindNumber,
+  type Question,
+  searched,
+  type Titles,
+  titlesOf,
+} from '../question.ts';
 import { type Asked, hasDigit } from '../words.ts';
 import { type FolderFile, jobText } from './folder.ts';
 
@@ -12,9 +20,10 @@ const STEP = 100;
 /** ms. What was written so shortly before it was read may be written again with the same stamp. */
 const YOUNG = 2000;
 
-type Head = Omit<FindFile, 'lines'> & { last: string; unread?: string };
+/** `other`: it is no job. */
+export type Head = Titles & { unread?: string; other?: true };
 
-interface Row {
+export interface Row {
   id: number;
   stamp: string;
 }
@@ -93,6 +102,8 @@ function forget(db: DatabaseSync, name: string): void {
   db.prepare('DELETE FROM files WHERE id=?').run(Number(row.id));
 }
 
+const NONE: FindFile = linesOf('');
+
 function take(db: DatabaseSync, folder: string, file: FolderFile): void {
   const stands = db.prepare('SELECT stamp FROM files WHERE name=?').get(file.name);
   // Another program was quicker.
@@ -100,14 +111,14 @@ function take(db: DatabaseSync, folder: string, file: FolderFile): void {
   forget(db, file.name);
   const found = jobText(folder, file.name);
   const read = found && 'text' in found ? linesOf(found.text) : null;
-  const { lines = [], ...titles } = read ?? { job: '', machine: null, names: {} };
-  const last = lastDay(lines);
+  const { lines } = read ?? NONE;
+  const head: Head = { ...titlesOf(read ?? NONE), ...(found === null ? { other: true } : {}) };
   const unread = found && 'unread' in found ? { unread: found.unread } : {};
   const young = Date.now() - file.written < YOUNG;
   const stamp = young ? `${file.stamp} young` : file.stamp;
   const { lastInsertRowid } = db
     .prepare('INSERT INTO files(name, stamp, head) VALUES(?,?,?)')
-    .run(file.name, stamp, JSON.stringify({ ...titles, last, ...unread }));
+    .run(file.name, stamp, JSON.stringify({ ...head, ...unread }));
   const from = Number(lastInsertRowid) * ROOM;
   const putLine = db.prepare('INSERT INTO lines VALUES(?,?,?,?,?,?)');
   const putWords = db.prepare('INSERT INTO words(rowid, own) VALUES(?,?)');
@@ -135,6 +146,17 @@ const dayWord = (day: string): string => `day${day.replaceAll('-', '')}`;
 function matchOf({ tokens, day }: Asked): string {
   const said = tokens.map((t, i) => `"${t}"${i === tokens.length - 1 ? '*' : ''}`).join(' AND ');
   return day === null ? said : `(${said}) OR "${dayWord(day)}"*`;
+}
+
+/** Titles of these files, by name; without what is no job. */
+export function titlesIn(db: DatabaseSync, rows: ReadonlyMap<string, Row>): Map<string, Head> {
+  const all = rowsAsLists(db, 'SELECT name, head FROM files');
+  return new Map(
+    all.flatMap(([name, text]): [string, Head][] => {
+      const head = JSON.parse(String(text)) as Head;
+      return rows.has(String(name)) && !head.other ? [[String(name), head]] : [];
+    }),
+  );
 }
 
 /** Files that the index has and that could not be read: sentences. */

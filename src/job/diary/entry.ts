@@ -43,6 +43,9 @@ export const VERB_PLACES: Record<Verb, readonly (readonly string[])[]> = {
   fitted: [['piece!']],
   done: [['task!'], ['buy!']],
   note: [['piece!', 'hole'], ['task!'], ['buy!'], []],
+  keep: [[]],
+  taken: [['piece!']],
+  reading: [[]],
   inside: [['piece!'], []],
   cleared: [['piece!'], []],
   seen: [['piece!'], []],
@@ -230,7 +233,7 @@ function isBeside(key: string): key is (typeof BESIDE)[number] {
 }
 
 function goodValue(verb: Verb, value: string): boolean {
-  if (verb === 'undo') return ID.test(value);
+  if (verb === 'undo' || verb === 'keep') return ID.test(value);
   return VERB_WORDS[verb]?.includes(value) ?? true;
 }
 

@@ -36,6 +36,8 @@ export function readUpper(reading: Reading, root: Spot | null): PlacedUpper {
     version: readVersion(root),
     job: textAt(root, 'job') ?? '',
     machine: textAt(root, 'machine'),
+    machineId: textAt(root, 'machine-id'),
+    like: textsAt(root, 'like'),
     complaint: textAt(root, 'complaint'),
     found: textAt(root, 'found'),
     done: textAt(root, 'done'),

@@ -141,7 +141,11 @@ function makeEntryShapes(verb: Verb, told: Told): z.ZodType[] {
   const hole = z.union([z.string().regex(HOLE), z.int().min(1).max(999)]);
   const holes = z.union([z.string().regex(HOLE), z.int().min(1).max(999), z.array(hole).min(1)]);
   const words = VERB_WORDS[verb];
-  const value = words ? z.enum(words) : verb === 'undo' ? z.string().regex(ID) : text;
+  const value = words
+    ? z.enum(words)
+    : verb === 'undo' || verb === 'keep'
+      ? z.string().regex(ID)
+      : text;
   const beside = keysOf(told, 'entry', Object.fromEntries(BESIDE.map((key) => [key, text])));
   return VERB_PLACES[verb].map((places) => {
     const where = places.map((place) => {
@@ -165,6 +169,8 @@ function makeFileShape(told: Told, entry: z.ZodType): z.ZodType {
     ...required(told, 'file', 'job', text),
     ...keysOf(told, 'file', {
       machine: text,
+      'machine-id': text,
+      like: texts,
       complaint: text,
       found: text,
       done: text,

@@ -12,6 +12,7 @@ import { judgeOut } from './out.ts';
 import { type Stamp, wrong } from './parts.ts';
 import { judgeOff, judgeOn } from './piece.ts';
 import { judgeNote, judgeSettle, judgeState } from './settle.ts';
+import { judgeKeep, judgeReading, judgeTake } from './take.ts';
 import { judgeTight } from './tight.ts';
 import { judgeUndo } from './undo.ts';
 import { judgeWrite } from './write.ts';
@@ -43,6 +44,12 @@ export function judge(job: Job, wish: Wish, stamp: Stamp): Verdict {
       return judgeNote(job, wish, stamp);
     case 'done':
       return judgeDone(job, wish, stamp);
+    case 'keep':
+      return judgeKeep(job, wish, stamp);
+    case 'reading':
+      return judgeReading(job, wish, stamp);
+    case 'take':
+      return judgeTake(job, wish, stamp);
     case 'inside':
     case 'cleared':
       return judgeInside(job, wish, stamp);

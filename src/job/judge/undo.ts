@@ -3,6 +3,7 @@
 import type { Edit, Entry, Job, Verdict, Warning } from '../../model/types.ts';
 import { printItem } from '../../piece/row.ts';
 import { already, refuse, type Stamp, type Wished, write, wrong } from './parts.ts';
+import { takenBack } from './take.ts';
 import { writtenBack } from './write.ts';
 
 /** The latest entry that counts and takes nothing back itself: what a plain undo is about. */
@@ -30,6 +31,7 @@ export function judgeUndo(job: Job, wish: Wished<'undo'>, stamp: Stamp): Verdict
 function back(job: Job, target: Entry): { edits: Edit[]; warnings?: Warning[] } {
   const meant = meantBy(job, target);
   if (meant.verb === 'written') return writtenBack(job, meant, job.living.has(meant.id));
+  if (meant.verb === 'taken') return takenBack(meant, job.living.has(meant.id));
   return { edits: rowBack(job, target) };
 }
 
@@ -65,7 +67,15 @@ function meantBy(job: Job, entry: Entry): Entry {
   return on;
 }
 
-const STANDS_ALONE: readonly string[] = ['note', 'undo', 'written', 'corrected'];
+const STANDS_ALONE: readonly string[] = [
+  'note',
+  'undo',
+  'written',
+  'corrected',
+  'keep',
+  'taken',
+  'reading',
+];
 
 function rests(later: Entry, on: Entry): boolean {
   if (later.verb === 'corrected') return corrects(later, on);

@@ -226,7 +226,8 @@ describe('a key that stands in the wrong place', () => {
   ])('%s', (line, hint) => {
     const [fault] = read(`${HEAD}${line}\n`).faults;
     expect(fault?.code).toBe('unknown-key');
-    const known = 'putback, job, machine, complaint, found, done, bolts, pieces, tasks, buy, diary';
+    const known =
+      'putback, job, machine, machine-id, like, complaint, found, done, bolts, pieces, tasks, buy, diary';
     expect(fault?.fix).toBe(hint.trim() || `Known here: ${known}.`);
   });
 });
