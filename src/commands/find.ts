@@ -1,5 +1,7 @@
 /** Finds words in all jobs of a bench. */
-import { ownSettings } from '../diary/settings.ts';
+import { homedir } from 'node:os';
+import { dirname, resolve } from 'node:path';
+import { findUser, oddInUser, type User } from '../diary/user.ts';
 import { findOver } from '../find/index/benches.ts';
 import { type Held, question, saidOf } from '../find/question.ts';
 import { safe } from '../model/safe.ts';
@@ -17,8 +19,9 @@ export function run(call: Call): Answer {
     return misuse('bad-number', `--most ${said} is no number of lines, like 20.`);
   const ask = question(words);
   if (ask === null) return misuse('no-words', 'Which words? One letter or digit at least.');
-  const { benches, unread: odd } = ownSettings(world.env);
-  const { held, unread } = findOver(world.folder, benches, ask, progressOn(world.stderr));
+  const user = findUser(world.env);
+  const odd = oddInUser(user);
+  const { held, unread } = findOver(world.folder, benchesOf(user, world.env), ask, progressOn(world.stderr));
   const notRead = [...(odd === null ? [] : [odd]), ...unread];
   const most = said === undefined ? null : Number(said);
   const found = held.slice(0, most ?? held.length);
@@ -47,6 +50,14 @@ export function run(call: Call): Answer {
     },
     text: lines.join('\n'),
   };
+}
+
+/** `~/repairs` from the home, a path without a root from the folder of the settings. */
+export function benchesOf({ settings, file }: User, env: Call['world']['env']): string[] {
+  const home = env.HOME || homedir();
+  return settings.benches.map((path) =>
+    resolve(file === null ? '.' : dirname(file), path.replace(/^~(?=[\\/]|$)/, home)),
+  );
 }
 
 /** Where it stands, and the line itself. */

@@ -35,7 +35,7 @@ export function run(call: Call) {
       return judged ? [{ kind: kind.letter, ...judged }] : [];
     }),
   }));
-  const worst = swapsOf(opened.job, piece);
+  const worst = swapsOf(opened.job, piece, fitOf);
   const alike = lookAlikes(kinds.flatMap((k) => k.thread ?? []));
   const corrections = correctedIn(opened.job, key, MEASURED);
   const text = [
@@ -47,13 +47,17 @@ export function run(call: Call) {
 }
 
 /** Which wrong bolt of the piece's own tray would go in unnoticed, worst first. */
-function swapsOf(job: Job, piece: PieceNow): { list: Swap[]; say: string | null } {
+function swapsOf(
+  job: Job,
+  piece: PieceNow,
+  fitOf: ReturnType<typeof fitOfPiece>,
+): { list: Swap[]; say: string | null } {
   const holes = piece.holes.map((h) => ({ name: h.name, takes: h.belongs?.kind ?? null }));
   const list = swaps({
     holes,
     tray: kindsIn(piece),
     kinds: job.upper.kinds,
-    fitOf: fitOfPiece(job, piece),
+    fitOf,
   });
   return { list, say: sayWorst(list, holes) };
 }

@@ -2,6 +2,8 @@
 import { BUY_STATES, HOLE_STATES } from '../model/types.ts';
 import type { Command, Options } from './command.ts';
 import { MEMORY } from './table-memory.ts';
+import { correctedSaid, writtenSaid } from './keys-said.ts';
+import { HANDED_ON } from './table-paper.ts';
 
 const SAYS: Options = { says: { value: 'TEXT', say: 'a word beside the mark' } };
 const BECAUSE: Options = {
@@ -161,11 +163,7 @@ export const COMMANDS: readonly Command[] = [
     names: ['write'],
     usage: 'FILE PIECE KEY TEXT',
     say: 'a text into the file: routes, marks, map …',
-    more: [
-      'KEY takes one text more: under, along, bridges, routes, marks, loose, joint;',
-      'or has one, where none stands yet: torque, into, takes; or anew: sequence, map.',
-      'Lines of a map may be parted by /.',
-    ],
+    more: [...writtenSaid(), 'Lines of a map may be parted by /.'],
     examples: ["write cover.yaml alternator routes 'the lead runs behind the frame tube'"],
     options: {},
     words: { least: 4, most: 4 },
@@ -175,12 +173,7 @@ export const COMMANDS: readonly Command[] = [
     names: ['correct'],
     usage: 'FILE NAME [HOLE] WHAT TEXT',
     say: 'what is printed and not so here',
-    more: [
-      'NAME is a piece or a task; where both have that name, the piece.',
-      'WHAT of a piece: torque, into, thick, thread, joint, loose, caution, tip, marks,',
-      'routes, sequence, passes, takes, note; of a hole: torque, thick, thread, turns,',
-      'proud, into, note; of a task: step, limit, when, takes, note.',
-    ],
+    more: ['NAME is a piece or a task; where both have that name, the piece.', ...correctedSaid()],
     examples: ["correct cover.yaml alternator torque '8 N·m, bulletin 12'"],
     options: {
       printed: { value: 'TEXT', say: 'which one is not so, where there are several: its start' },
@@ -311,6 +304,7 @@ export const COMMANDS: readonly Command[] = [
     load: () => import('./diary.ts'),
   },
   ...MEMORY,
+  ...HANDED_ON,
   {
     names: ['schema'],
     usage: '',
@@ -365,6 +359,15 @@ export const COMMANDS: readonly Command[] = [
     options: {},
     words: { least: 1, most: Infinity },
     load: () => import('./completions.ts'),
+  },
+  {
+    names: ['keys'],
+    usage: '',
+    say: 'the keys of the screens by name, and which presses do them',
+    examples: ['keys', 'keys --json'],
+    options: {},
+    words: { least: 0, most: 0 },
+    load: () => import('./keys.ts'),
   },
   {
     names: ['doctor'],

@@ -8,9 +8,10 @@ import { besidePrinted, printedOf } from '../job/truth/corrections.ts';
 import { printPass } from '../job/truth/figures.ts';
 import type { HoleNow, Job, PassSpec, PieceNow, PieceSpec, RowItem } from '../model/types.ts';
 import { list } from '../model/words.ts';
-import { passAt, passesOf } from '../piece/passes.ts';
+import { passAt } from '../piece/passes.ts';
 import { printItem } from '../piece/row.ts';
 import { loosenNext, nextHole } from '../piece/sequence/next.ts';
+import { roundLeft } from './round-left.ts';
 
 export interface NextStep {
   piece: string;
@@ -36,17 +37,23 @@ export function nextWork(job: Job): Omit<NextStep, 'hole'> | null {
 function stepNext(job: Job, exact: boolean): NextStep | null {
   const pieces = byLastMark(job);
   for (const piece of pieces) {
-    if (piece.where !== 'off' && (piece.where !== 'on' || piece.holes.length === 0)) continue;
-    const step = piece.where === 'off' ? goingOff(piece, exact) : goingOn(job, piece, exact);
+    const step = stepOf(job, piece, exact);
     if (step) return step;
   }
   const down = furtherDown(job, pieces);
-  if (down) return goingOff(down, exact);
+  if (down) return goingOff(job, down, exact);
   const back = pieces.find((p) => p.where === 'open' && blockers(job, p).length === 0);
   if (back) return backOn(job, back);
   const untouched = pieces.every((p) => p.where === 'home');
   const first = [...job.pieces.values()].find((p) => !layersOf(job).overs.get(p.spec.key)?.size);
-  return untouched && first ? goingOff(first, exact) : null;
+  return untouched && first ? goingOff(job, first, exact) : null;
+}
+
+/** Of a piece that is neither home nor away. */
+function stepOf(job: Job, piece: PieceNow, exact: boolean): NextStep | null {
+  if (piece.where === 'off') return goingOff(job, piece, exact);
+  if (piece.where === 'on' && piece.holes.length > 0) return goingOn(job, piece, exact);
+  return roundLeft(job, piece).length > 0 ? tighten(job, piece, exact) : null;
 }
 
 /** The piece that was worked on last comes first; the others in the order of the file. */
@@ -84,17 +91,17 @@ function waiting(job: Job): PieceNow | null {
 export function nextOf(job: Job, piece: PieceNow): NextStep | null {
   switch (piece.where) {
     case 'off':
-      return goingOff(piece, true);
+      return goingOff(job, piece, true);
     case 'on':
       return goingOn(job, piece, true);
     case 'open':
       return backOn(job, piece);
     default:
-      return null;
+      return roundLeft(job, piece).length > 0 ? tighten(job, piece, true) : null;
   }
 }
 
-function goingOff(piece: PieceNow, exact: boolean): NextStep {
+function goingOff(job: Job, piece: PieceNow, exact: boolean): NextStep {
   const name = piece.spec.name;
   const loose = piece.holes.filter((h) => h.state !== 'out');
   const free = loose.filter((h) => h.trouble === null && h.conflict === null);
@@ -111,6 +118,7 @@ function goingOff(piece: PieceNow, exact: boolean): NextStep {
   }
   const hole = loosenNext(
     piece,
+    job.upper.kinds,
     free.map((h) => h.name),
   );
   if (hole !== null) {
@@ -172,8 +180,7 @@ function putIn(job: Job, piece: PieceNow, empty: readonly HoleNow[]): NextStep {
 }
 
 function tighten(job: Job, piece: PieceNow, exact: boolean): NextStep | null {
-  const passes = passesOf(piece.spec, job.upper.kinds);
-  const pass = passNow(piece, passes);
+  const pass = passNow(piece, job.upper.kinds);
   if (!pass) return null;
   const { spec, holes } = piece;
   const hole = exact ? (nextHole(piece, job.upper.kinds, pass.name)?.next ?? null) : null;

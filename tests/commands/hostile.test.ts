@@ -109,6 +109,9 @@ describe('text from a file cannot steer the terminal', () => {
     ['buy', 'job.yaml', '--raw'],
     ['buy', 'job.yaml', '\x1b[2J', 'here'],
     ['torque', 'sane', '10 N·m', '--thread', '\x1b[2J'],
+    ['paper', 'job.yaml', 'card', 'cover'],
+    ['paper', 'job.yaml', 'sheet', '--text'],
+    ['map', 'job.yaml', 'cover', '--svg'],
   ];
 
   it('every command that reads a job is among them', () => {

@@ -6,8 +6,9 @@
  */
 
 import type { Entry, Job, TaskNow, Upper } from '../../model/types.ts';
+import { verbRow } from '../../model/verbs.ts';
 import { livingEntries } from '../diary/living.ts';
-import { barePiece } from '../form/spec.ts';
+import { barePiece } from '../form/bare.ts';
 import { correctedUpper } from '../truth/corrections.ts';
 import { keepRaw, rawUpper } from '../truth/raw-upper.ts';
 import { countsOf } from './inside.ts';
@@ -52,7 +53,12 @@ export function foldOn(job: Job, entries: readonly Entry[], entry: Entry): Job {
   const raw = rawUpper(job);
   const before = made.get(job);
   const making = before?.get(entry.piece ?? '');
-  if (!before || !making || !isPlainMark(entry) || job.entries.some((e) => e.id === entry.id)) {
+  if (
+    !before ||
+    !making ||
+    verbRow(entry.verb).kind !== 'piece' ||
+    job.entries.some((e) => e.id === entry.id)
+  ) {
     return fold(raw, entries);
   }
   const next = reopened(making);
@@ -68,20 +74,6 @@ export function foldOn(job: Job, entries: readonly Entry[], entry: Entry): Job {
   const rounds = new Map(job.rounds).set(entry.id, next.now.round);
   const { upper, corrections, inside } = job;
   return jobOf({ upper, corrections, entries, living, rounds, tasks, inside }, pieces, raw);
-}
-
-const ON_A_PIECE: readonly string[] = [
-  'out',
-  'in',
-  'tight',
-  'state',
-  'settle',
-  'removed',
-  'fitted',
-];
-
-function isPlainMark(entry: Entry): boolean {
-  return ON_A_PIECE.includes(entry.verb);
 }
 
 function jobOf(

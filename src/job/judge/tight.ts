@@ -3,14 +3,17 @@ import { printQuantity } from '../../bolt/units.ts';
 import type {
   HoleNow,
   Job,
+  Kind,
   PassSpec,
   PieceNow,
+  PieceSpec,
   Refusal,
   Verdict,
   Warning,
 } from '../../model/types.ts';
-import { passAt, passesOf } from '../../piece/passes.ts';
+import { passAt, passesAt, passesOf } from '../../piece/passes.ts';
 import { nextHole } from '../../piece/sequence/next.ts';
+import { type Stage, stagesOf } from '../../piece/sequence/rounds.ts';
 import {
   already,
   holeField,
@@ -26,17 +29,21 @@ import {
   wrong,
 } from './parts.ts';
 
+type Kinds = ReadonlyMap<string, Kind>;
+
 export function judgeTight(job: Job, wish: Wished<'tight'>, stamp: Stamp): Verdict {
   const piece = job.pieces.get(wish.piece);
   if (!piece) return noPiece(job, wish.piece);
   const picked = pickHoles(piece, wish.holes);
   if ('ok' in picked) return picked;
   if (picked.length === 0) return wrong('no-holes', `${piece.spec.name} has no bolts.`);
-  const passes = passesOf(piece.spec, job.upper.kinds);
+  const { kinds } = job.upper;
   const meantHoles = wish.holes ? picked : worked(picked);
-  const pass = choosePass(passes, meantHoles, wish.pass);
-  if (pass && 'ok' in pass) return pass;
-  const open = pass ? meantHoles.filter((h) => !h.passes.includes(pass.name)) : [];
+  const chosen = choosePass(piece, kinds, meantHoles, wish.pass);
+  if (chosen && 'ok' in chosen) return chosen;
+  const pass = chosen?.pass ?? null;
+  const due = chosen === null ? [] : meantHoles.filter((h) => isIn(chosen, h, wish.holes));
+  const open = pass ? due.filter((h) => !h.passes.includes(pass.name)) : [];
   const forced = wish.because !== undefined;
   const stopped = forced ? null : stop(meantHoles);
   if (stopped) return stopped;
@@ -79,22 +86,42 @@ function worked(holes: readonly HoleNow[]): readonly HoleNow[] {
   return touched.length > 0 ? touched : holes;
 }
 
+/** Named holes go through the pass wherever they have it; the piece as a whole only as far as its turn is now. */
+function isIn(stage: Stage, hole: HoleNow, named: readonly string[] | undefined): boolean {
+  return named !== undefined || stage.holes.includes(hole.name);
+}
+
 /** The pass that was named, else the earliest that one of these holes still lacks; null when all are done. */
 function choosePass(
-  passes: readonly PassSpec[],
+  piece: PieceNow,
+  kinds: Kinds,
   holes: readonly HoleNow[],
-  name: string | undefined,
-): PassSpec | { ok: false; refused: Refusal } | null {
-  if (name !== undefined) {
-    const pass = passes.find((p) => p.name === name);
-    const all = passes.map((p) => p.name);
-    return (
-      pass ?? wrong('no-such-pass', `No pass ${name} here.${meant(name, all)}`, { passes: all })
-    );
+  name?: string,
+): Stage | { ok: false; refused: Refusal } | null {
+  const { spec } = piece;
+  if (name !== undefined) return namedPass(spec, kinds, holes, name);
+  const due = new Map(holes.map((h) => [h.name, nextPass(spec, kinds, h)]));
+  const stages = stagesOf(spec, kinds, names(piece.holes));
+  return stages.find((s) => s.holes.some((hole) => due.get(hole) === s.pass.name)) ?? null;
+}
+
+function namedPass(spec: PieceSpec, kinds: Kinds, holes: readonly HoleNow[], name: string) {
+  const all = passesOf(spec, kinds);
+  const pass = all.find((p) => p.name === name);
+  const passes = all.map((p) => p.name);
+  if (!pass)
+    return wrong('no-such-pass', `No pass ${name} here.${meant(name, passes)}`, { passes });
+  const without = holes.filter((h) => !passesAt(spec, kinds, h.name).some((p) => p.name === name));
+  if (without.length === holes.length && holes.length > 0) {
+    return wrong('no-such-pass', `${list(names(without))}: no pass ${name}.`, { passes });
   }
-  const doneTo = (h: HoleNow) => passes.findLastIndex((p) => h.passes.includes(p.name));
-  const next = Math.min(...holes.map((h) => doneTo(h) + 1));
-  return passes[next] ?? null;
+  return { pass, holes: names(holes.filter((h) => !without.includes(h))) };
+}
+
+/** What a bolt lacks behind the last pass that it had; undefined when it had all. */
+function nextPass(spec: PieceSpec, kinds: Kinds, hole: HoleNow): string | undefined {
+  const own = passesAt(spec, kinds, hole.name).map((p) => p.name);
+  return own[own.findLastIndex((name) => hole.passes.includes(name)) + 1];
 }
 
 function stop(holes: readonly HoleNow[]): { ok: false; refused: Refusal } | null {
@@ -118,7 +145,7 @@ function startsOrder(rest: readonly string[], holes: readonly string[]): boolean
 }
 
 /** Used by the screens to show which pass is on: the earliest pass that a hole of the piece lacks. */
-export function passNow(piece: PieceNow, passes: readonly PassSpec[]): PassSpec | null {
-  const chosen = choosePass(passes, worked(piece.holes), undefined);
-  return chosen && !('ok' in chosen) ? chosen : null;
+export function passNow(piece: PieceNow, kinds: Kinds): PassSpec | null {
+  const chosen = choosePass(piece, kinds, worked(piece.holes));
+  return chosen && !('ok' in chosen) ? chosen.pass : null;
 }

@@ -1,6 +1,7 @@
 /** May this entry be taken back? Not while later entries rest on it. */
 
 import type { Edit, Entry, Job, Verdict, Warning } from '../../model/types.ts';
+import { verbRow } from '../../model/verbs.ts';
 import { printItem } from '../../piece/row.ts';
 import { already, refuse, type Stamp, type Wished, write, wrong } from './parts.ts';
 import { takenBack } from './take.ts';
@@ -67,19 +68,9 @@ function meantBy(job: Job, entry: Entry): Entry {
   return on;
 }
 
-const STANDS_ALONE: readonly string[] = [
-  'note',
-  'undo',
-  'written',
-  'corrected',
-  'keep',
-  'taken',
-  'reading',
-];
-
 function rests(later: Entry, on: Entry): boolean {
   if (later.verb === 'corrected') return corrects(later, on);
-  if (STANDS_ALONE.includes(later.verb) || STANDS_ALONE.includes(on.verb)) return false;
+  if (verbRow(later.verb).standsAlone || verbRow(on.verb).standsAlone) return false;
   if (on.task !== undefined) return later.task === on.task;
   if (later.piece === undefined || later.piece !== on.piece) return false;
   // A trouble tells of its hole only; nothing of the piece as a whole rests on it.

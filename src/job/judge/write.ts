@@ -1,5 +1,6 @@
 /** May this text go into the person's part? One more where a key takes several, the first where it takes one. */
 
+import { type Anew, isAnew, isSeveral, namesPieces, type Several } from '../../model/known-keys.ts';
 import { oneLine } from '../../model/safe.ts';
 import type {
   Edit,
@@ -14,21 +15,12 @@ import type {
 import { readMap } from '../../piece/map.ts';
 import { holeNames } from '../../piece/order.ts';
 import { NAME } from '../diary/entry.ts';
-import { barePiece } from '../form/spec.ts';
+import { barePiece } from '../form/bare.ts';
 import { spelled, truthFault } from '../truth/figures.ts';
 import { rawUpper } from '../truth/raw-upper.ts';
 import { orderIn } from './correct.ts';
 import { already, list, meant, noPiece, type Stamp, type Wished, write, wrong } from './parts.ts';
 import { circleBy } from './write-order.ts';
-
-const PIECES: readonly Writable[] = ['under', 'along', 'bridges'];
-/** Keys with one text; the others take several. */
-const SINGLE = ['torque', 'into', 'takes', 'sequence', 'map'] as const;
-type Single = (typeof SINGLE)[number];
-
-function isSingle(key: Writable): key is Single {
-  return (SINGLE as readonly string[]).includes(key);
-}
 
 type Wish = Wished<'write'>;
 
@@ -52,14 +44,14 @@ export function judgeWrite(job: Job, wish: Wish, stamp: Stamp): Verdict {
         : {}),
     });
   };
-  if (key === 'sequence' || key === 'map') {
-    const fault = key === 'map' ? mapFault(piece, spec, text) : sequenceFault(spec, text);
+  if (isAnew(key)) {
+    const fault = FAULTS[key](spec, text, piece);
     if (fault !== null) return wrong('bad-text', fault, { key });
     const was = textOf(spec, key);
     if (was === text) return already();
     return put(was, { edit: 'instead', piece: wish.piece, key, was, text });
   }
-  if (isSingle(key)) {
+  if (!isSeveral(key)) {
     const was = textOf(spec, key);
     if (was === text) return already();
     if (was === null) return put(null, { edit: 'instead', piece: wish.piece, key, was, text });
@@ -69,7 +61,7 @@ export function judgeWrite(job: Job, wish: Wish, stamp: Stamp): Verdict {
       was,
     });
   }
-  const fault = PIECES.includes(key) ? neighbourFault(job, wish, text) : null;
+  const fault = namesPieces(key) ? neighbourFault(job, wish, text) : null;
   if (fault) return fault;
   if (spec[key].includes(text) || piece.spec[key].includes(text)) return already();
   return put(null, { edit: 'text', piece: wish.piece, key, text, in: true });
@@ -82,7 +74,7 @@ function tidied(key: Writable, text: string): string {
 }
 
 /** What a key with one text says in the file; null when nothing. */
-export function textOf(spec: PieceSpec, key: Single): string | null {
+export function textOf(spec: PieceSpec, key: Exclude<Writable, Several>): string | null {
   if (key === 'map') return spec.map === null ? null : pictureOf(spec.map) || null;
   if (key === 'sequence') return spec.sequence?.join(' ') || null;
   return (key === 'torque' ? spec.torque?.text : spec[key]) || null;
@@ -98,7 +90,15 @@ export function pictureOf(text: string): string {
   return (even[0]?.startsWith(' ') ? even.map((line) => line.trimStart()) : even).join('\n');
 }
 
-function mapFault(piece: Pick<PieceNow, 'holes'>, spec: PieceSpec, text: string): string | null {
+/** What is wrong with a text that is written as a whole; null when nothing is. */
+const FAULTS: Readonly<
+  Record<Anew, (spec: PieceSpec, text: string, piece: Pick<PieceNow, 'holes'>) => string | null>
+> = {
+  map: mapFault,
+  sequence: (spec, text) => truthFault('sequence', text) ?? orderIn(holeNames(spec), text),
+};
+
+function mapFault(spec: PieceSpec, text: string, piece: Pick<PieceNow, 'holes'>): string | null {
   const { cells, faults } = readMap(text);
   const [first] = faults;
   if (first) return `Line ${first.line} of the map: ${first.say}.`;
@@ -117,10 +117,6 @@ function mapFault(piece: Pick<PieceNow, 'holes'>, spec: PieceSpec, text: string)
     ...(odd.length > 0 ? [`draws ${list(odd)}, and there is no such hole`] : []),
   ];
   return `The map ${says.join(' and ')}.`;
-}
-
-function sequenceFault(spec: PieceSpec, text: string): string | null {
-  return truthFault('sequence', text) ?? orderIn(holeNames(spec), text);
 }
 
 function neighbourFault(
@@ -159,7 +155,7 @@ export function writtenBack(
     ],
   };
   const put = tidied(key, says);
-  if (!isSingle(key)) {
+  if (isSeveral(key)) {
     if (spec[key].includes(put) !== stands) return left;
     return { edits: [{ edit: 'text', piece, key, text: put, in: !stands }], warnings: [] };
   }

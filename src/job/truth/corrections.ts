@@ -1,11 +1,12 @@
 /** What can be corrected about a thing, and how what was corrected is printed. */
 
+import { ELSE_OF_PIECE } from '../../model/known-keys.ts';
 import type { Correctable, Correction, Job, Subject } from '../../model/types.ts';
 import { holeNames } from '../../piece/order.ts';
 import { holeSlots, isPrinted, pieceSlots, type Slots, taskSlots } from './corrected-upper.ts';
-import { FROM_PIECE, OF_HOLE, spelled } from './figures.ts';
+import { OF_HOLE, spelled } from './figures.ts';
 
-export { correctedUpper, isPrinted, lostTruths, rivalTruths } from './corrected-upper.ts';
+export { correctedUpper, isPrinted, silentTruths } from './corrected-upper.ts';
 export { truthFault } from './figures.ts';
 
 /** A text that can be corrected. */
@@ -85,7 +86,7 @@ export function printedOf(job: Job, of: Subject, what: Correctable, text: string
   if (found || of.hole === undefined || of.piece === undefined) return found?.printed ?? null;
   const own = job.upper.pieces.get(of.piece)?.holes.get(of.hole);
   const lens = OF_HOLE.find((l) => l.what === what);
-  if (!FROM_PIECE.includes(what) || (own && lens && lens.get(own).length > 0)) return null;
+  if (!ELSE_OF_PIECE.includes(what) || (own && lens && lens.get(own).length > 0)) return null;
   return corrections.find(here({ piece: of.piece }))?.printed ?? null;
 }
 

@@ -1,5 +1,7 @@
 /** The four moments where jobs go wrong: each a list that is built from what the job knows and what was disturbed. */
+
 import type { Job } from '../../model/types.ts';
+import { verbRow } from '../../model/verbs.ts';
 import { buysOf } from '../buy/list.ts';
 import { type Standing, standingOf } from '../standing.ts';
 import { type Asked, type GateItem, type Moment, withTicks } from './items.ts';
@@ -36,12 +38,10 @@ function askedAt(standing: Standing, moment: Moment, key: string | null): Asked[
   return beforeSealing(standing, piece, buysOf(standing));
 }
 
-const DISTURBS: readonly string[] = ['out', 'in', 'removed', 'fitted', 'state', 'inside'];
-
 /** The line from which on ticks count: what was seen before the piece came off, or before more was disturbed, is old. */
 function sinceOf({ lines, rounds }: Standing, moment: Moment, key: string | null): number {
   if (moment === 'start') {
-    return lines.all.findLast((line) => DISTURBS.includes(line.verb))?.index ?? -1;
+    return lines.all.findLast((line) => verbRow(line.verb).disturbs)?.index ?? -1;
   }
   if (key === null) return -1;
   return moment === 'prying' ? rounds(key).before : (lines.off.get(key)?.index ?? -1);

@@ -7,6 +7,7 @@
  */
 import type { Moment } from '../../model/types.ts';
 import type { Line } from '../lines.ts';
+import type { ItemKey } from './item-rows.ts';
 
 export { MOMENTS, type Moment } from '../../model/types.ts';
 
@@ -24,7 +25,7 @@ export type WayOut =
 
 export interface GateItem {
   /** Its name in the diary. */
-  key: string;
+  key: ItemKey;
   say: string;
   done: boolean;
   /** STOP until it is done: no tick for all passes it. */
@@ -39,7 +40,7 @@ export interface GateItem {
 
 /** `done: null` where only somebody's eyes can tell. */
 export interface Asked {
-  key: string;
+  key: ItemKey;
   say: string;
   done: boolean | null;
   stops: boolean;
@@ -50,17 +51,17 @@ export interface Asked {
   way?: WayOut;
 }
 
-export const look = (key: string, say: string): Asked => ({ key, say, done: null, stops: false });
+export const look = (key: ItemKey, say: string): Asked => ({ key, say, done: null, stops: false });
 /** What can hurt somebody. */
-export const warn = (key: string, say: string): Asked => ({ ...look(key, say), loud: true });
-export const known = (key: string, say: string, done: boolean, stops = false): Asked => ({
+export const warn = (key: ItemKey, say: string): Asked => ({ ...look(key, say), loud: true });
+export const known = (key: ItemKey, say: string, done: boolean, stops = false): Asked => ({
   key,
   say,
   done,
   stops,
 });
 /** STOP until the job knows that it is over; `stop` says why, since when and the way out. */
-export const stopped = (key: string, say: string, stop: string, way: WayOut): Asked => ({
+export const stopped = (key: ItemKey, say: string, stop: string, way: WayOut): Asked => ({
   ...known(key, say, false, true),
   stop,
   way,
@@ -77,8 +78,8 @@ export function withTicks(
   );
   const wordsOf = (verb: string, from = -1) =>
     own.filter((line) => line.verb === verb && line.index > from).map((l) => l.value.split(' ')[1]);
-  const seen = new Set(wordsOf('seen', at.since));
-  const struck = new Set(wordsOf('struck'));
+  const seen = new Set<string | undefined>(wordsOf('seen', at.since));
+  const struck = new Set<string | undefined>(wordsOf('struck'));
   const added = own
     .filter((line) => line.verb === 'added' && line.says !== undefined)
     .map((line, i) => look(`added-${i + 1}`, line.says ?? ''));

@@ -198,7 +198,7 @@ function asideOver({ job, overs }: Standing, { spec }: PieceNow): PieceNow[] {
 function partItems(buys: readonly Buy[], piece: string): Asked[] {
   const own = buys.filter((buy) => buy.for.includes(`${piece} on`));
   return own.map((buy) => {
-    const key = `part-${buy.buy}`;
+    const key = `part-${buy.buy}` as const;
     // What was only read out of the joint's words may well stand on the shelf.
     if (!isHere(buy.state) && buy.holds.length === 0) return look(key, `To hand: ${buy.what}.`);
     if (!isHere(buy.state)) return known(key, `${buy.what}: ${buy.state}.`, false);

@@ -3,11 +3,12 @@ import { printQuantity } from '../../bolt/units.ts';
 import { besidePrinted } from '../../job/truth/corrections.ts';
 import type { Kind, PassSpec, PieceNow, Quantity, Torque } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
-import { passesOf } from '../../piece/passes.ts';
+import { piecePasses } from '../../piece/passes.ts';
 import type { Buy } from '../buy/list.ts';
 import { sortsOf } from '../disturbed.ts';
 import { consumablesIn } from '../joint.ts';
 import { isBack } from '../needed.ts';
+import { isControl } from '../sorts.ts';
 import type { Standing } from '../standing.ts';
 import { type Asked, look } from './items.ts';
 
@@ -29,7 +30,7 @@ export function sliding({ job, overs }: Standing, { spec }: PieceNow): Asked[] {
     (p) =>
       overs.get(p.spec.key)?.has(spec.key) &&
       (p.where === 'home' || isBack(p)) &&
-      sortsOf(p.spec).some((sort) => sort === 'lever' || sort === 'cable'),
+      sortsOf(p.spec).some(isControl),
   );
   if (under.length === 0) return [];
   const names = list(under.map((p) => p.spec.name));
@@ -62,7 +63,8 @@ export function wrench(
   printedAt: (hole: string, figure: string) => string | null,
 ): Asked[] {
   if (holes.length === 0) return [];
-  const passes = passesOf(spec, kinds).filter((p) => p.after === null);
+  // The round at the end is at the figure that the wrench has by then.
+  const passes = piecePasses(spec, kinds).filter((p) => p.after === null && p.name !== 'final');
   const set = passes.flatMap((p) =>
     p.torque?.quantity ? [figure(p, p.torque.quantity, spec.torque, told)] : [],
   );

@@ -8,11 +8,13 @@ import { CARES, caresOf } from '../care.ts';
 import { RUNNING } from '../cautions.ts';
 import { sayCureOf, untoldCures } from '../cure.ts';
 import { sayTime } from '../days.ts';
-import { disturbedOf, type Sort, sortsOf } from '../disturbed.ts';
+import { disturbedOf, sortsOf } from '../disturbed.ts';
 import { fillsIn, fluidsOf } from '../fluids.ts';
 import { reachable } from '../graph.ts';
 import { isAway, isBack } from '../needed.ts';
+import { roundLeft } from '../round-left.ts';
 import { withPrintedTask } from '../say.ts';
+import { isControl, SORTS, sortRow } from '../sorts.ts';
 import type { Standing } from '../standing.ts';
 import { insideItems } from './inside.ts';
 import { type Asked, known, look, stopped, warn } from './items.ts';
@@ -34,6 +36,7 @@ export function beforeStart(standing: Standing): Asked[] {
       ? [known('off', `Not back: ${list(away.map((p) => p.spec.name))}.`, false)]
       : []),
     ...off.filter((p) => !away.includes(p)).flatMap(unfinished),
+    ...pieces.filter((p) => roundLeft(job, p).length > 0).map(notRound),
     ...troubles(standing),
     ...stillToDo(standing),
     ...waits(standing),
@@ -45,7 +48,7 @@ export function beforeStart(standing: Standing): Asked[] {
 
 function fluids(standing: Standing): Asked[] {
   const items = fluidsOf(standing).map((fluid): Asked => {
-    const key = `fluid-${fluid.drained}`;
+    const key = `fluid-${fluid.drained}` as const;
     if (!fluid.out) return known(key, `In again: ${fluid.what}.`, true, true);
     // Without a task that fills it in, somebody has to say so.
     const done = fluid.fill === null ? null : false;
@@ -116,6 +119,11 @@ function troubles(standing: Standing): Asked[] {
       },
     ];
   });
+}
+
+/** Its bolts are tight, and it was not gone round once more. */
+function notRound({ spec }: Piece): Asked {
+  return known(`round-${spec.key}`, `${spec.name}: not gone once round at full torque.`, false);
 }
 
 /** It lies on its place, and a bolt is missing or in conflict. */
@@ -201,15 +209,12 @@ function curing(standing: Standing): Asked[] {
   }));
 }
 
-const CONTROLS: readonly [Sort, string, boolean][] = [
-  ['cable', 'free, with its play, at both locks', false],
-  ['lever', 'moves free and comes back', false],
-];
-
 function controls({ job, lines }: Standing): Asked[] {
   return disturbedOf(job, lines).flatMap((piece) => {
     const sorts = sortsOf(piece.spec);
-    const moved = CONTROLS.filter(([sort]) => sorts.includes(sort));
+    const moved = SORTS.filter(isControl).flatMap((sort) => {
+      return sorts.includes(sort) ? [[sort, sortRow(sort).control ?? '', false] as const] : [];
+    });
     const cared = caresOf(piece.spec).care.flatMap((care) => {
       const { start } = CARES[care];
       return start === null ? [] : [[care, start.say, start.stops] as const];

@@ -1,7 +1,7 @@
 /** The keys that every screen has: moving what does not fit, back, leave, the list of keys. */
 import { EDITING, pressField, type TextField } from '../kit/field.ts';
 import { neighbour } from '../kit/neighbour.ts';
-import type { Key } from './key.ts';
+import type { Key, KeyWords } from './key.ts';
 import type { Laid } from './lay.ts';
 import { show, stay } from './moves.ts';
 import type { State, Updated, View } from './state.ts';
@@ -31,6 +31,8 @@ export interface Given {
   rows: (() => Rows | null) | null;
   text: () => Text | null;
   back: () => Updated;
+  /** What is asked before the program is left from here; null: nothing is. */
+  asked: () => Updated | null;
 }
 
 /** What of a screen decides which of them it gets. */
@@ -41,21 +43,30 @@ interface Has {
   draft: boolean;
   /** Up and Down have no other meaning on it. */
   arrows: boolean;
-  back: string;
-  quit: string;
+  called: Called;
+}
+
+/** What the given keys are called here. */
+export interface Called {
+  /** At the foot. */
+  back?: string;
+  quit?: string;
+  /** Their names and what the list of keys says of them, where they do something else. */
+  insteadOf?: Readonly<Record<'back' | 'quit' | 'leave', Pick<KeyWords, 'id' | 'help'>>>;
 }
 
 /** Those that come before the screen's own, and those behind. */
 export function givenKeys(has: Has): { first: Key<Given>[]; last: Key<Given>[] } {
+  const { called } = has;
   return {
     first: has.text ? [TYPE] : [],
     last: [
       ...(has.arrows ? [UP, DOWN] : []),
       PAGE_UP,
       PAGE_DOWN,
-      { ...BACK, label: has.back },
-      ...(has.draft ? [] : [{ ...QUIT, label: has.quit }]),
-      LEAVE,
+      { ...BACK, label: called.back ?? '', ...called.insteadOf?.back },
+      ...(has.draft ? [] : [{ ...QUIT, label: called.quit ?? '', ...called.insteadOf?.quit }]),
+      { ...LEAVE, ...called.insteadOf?.leave },
       has.text ? KEYS_WHILE_TYPING : KEYS,
     ],
   };
@@ -131,7 +142,7 @@ const PAGE_DOWN: Key<Given> = {
 
 // ---------------------------------------------------------------- leaving
 
-const quit = ({ state }: Given): Updated => ({ state, effects: [{ do: 'quit' }] });
+const quit = ({ state, asked }: Given): Updated => asked() ?? { state, effects: [{ do: 'quit' }] };
 
 const BACK: Key<Given> = {
   id: 'back',

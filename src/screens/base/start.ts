@@ -1,4 +1,6 @@
 /** How the screens begin: on a bench, or on one job. */
+import type { Palette } from '../kit/palettes.ts';
+import type { OwnPresses } from './own-presses.ts';
 import type { State, Updated } from './state.ts';
 
 export interface Opening {
@@ -10,10 +12,14 @@ export interface Opening {
   ascii: boolean;
   /** RFC 3339 with offset. */
   now: string;
+  palette?: Palette;
+  presses?: OwnPresses;
 }
 
 export function start({ on, ...look }: Opening): Updated {
   const state: State = {
+    palette: 'usual',
+    presses: {},
     ...look,
     bench: 'folder' in on ? { folder: on.folder, jobs: null } : null,
     open: null,

@@ -1,14 +1,13 @@
 /** Taking the last mark back, where one is not at the bolts of a piece. */
+
 import { sayEntry } from '../../job/fold/say-entry.ts';
 import type { Entry, Wish } from '../../model/types.ts';
+import { verbRow } from '../../model/verbs.ts';
 import type { Key } from './key.ts';
 import { requestMark, say } from './moves.ts';
 import type { State, Updated } from './state.ts';
 
 type Undo = Extract<Wish, { do: 'undo' }>;
-
-/** Bolts are taken back where they are, at their piece. */
-const BOLTS: readonly string[] = ['out', 'in', 'tight', 'state', 'settle', 'removed', 'fitted'];
 
 export const undoHere: Key<{ state: State }> = {
   id: 'untick',
@@ -18,7 +17,9 @@ export const undoHere: Key<{ state: State }> = {
   does: ({ state }) => {
     const job = state.open?.job;
     const last = job?.entries.findLast((e) => e.verb !== 'undo' && job.living.has(e.id));
-    const mine = last !== undefined && state.mine.includes(last.id) && !BOLTS.includes(last.verb);
+    // Bolts are taken back where they are, at their piece.
+    const there = last === undefined || verbRow(last.verb).kind === 'piece';
+    const mine = !there && state.mine.includes(last.id);
     if (!mine) return say(state, 'Nothing of this sitting is left to take back.');
     return requestMark(state, { do: 'undo', id: last.id });
   },
@@ -29,10 +30,8 @@ export function undone(state: State, wish: Undo): Entry | null {
   return state.open?.job.entries.find((e) => e.id === wish.id) ?? null;
 }
 
-const AT_GATES: readonly string[] = ['seen', 'struck', 'added', 'cleared'];
-
 export function isOfGate(entry: Entry): boolean {
-  return AT_GATES.includes(entry.verb);
+  return verbRow(entry.verb).kind === 'gate';
 }
 
 /** Says what was taken back. What was seen at a gate is asked again. */

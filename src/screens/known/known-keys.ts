@@ -1,4 +1,5 @@
 /** Keys of what is known that other screens have too. */
+import { verbRow } from '../../model/verbs.ts';
 import type { Key } from '../base/key.ts';
 import { requestMark, show, stay } from '../base/moves.ts';
 import type { State } from '../base/state.ts';
@@ -45,5 +46,5 @@ function lastSaid({ open, mine }: State, of: Of | null): string | null {
   const last = open?.job.entries.findLast((e) => e.verb !== 'undo' && open.job.living.has(e.id));
   if (!last || !of || !mine.includes(last.id)) return null;
   const same = 'piece' in of ? last.piece === of.piece : last.task === of.task;
-  return same && (last.verb === 'corrected' || last.verb === 'written') ? last.id : null;
+  return same && verbRow(last.verb).kind === 'known' ? last.id : null;
 }

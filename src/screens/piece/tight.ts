@@ -1,13 +1,15 @@
 /** Tight: in its order, pass by pass, at the torque as printed. */
+
 import { printQuantity } from '../../bolt/units.ts';
 import type { Wish } from '../../model/types.ts';
+import { shapeOf } from '../../piece/looks.ts';
 import { ask } from '../ask/field.ts';
 import { noteKey } from '../ask/note.ts';
 import { ON } from '../base/enter.ts';
 import { GO } from '../base/key.ts';
 import { requestMark, say, stay, toStep } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
-import { piecePage, shapeOf } from '../base/piece-page.ts';
+import { piecePage } from '../base/piece-page.ts';
 import type { State, Updated } from '../base/state.ts';
 import { bold, line, width } from '../kit/text.ts';
 import { ordinal } from '../kit/words.ts';
@@ -147,6 +149,7 @@ function drawTight(here: OnTight): Page {
         shape: isIn ? (now.rest.includes(h.name) ? 'in' : 'tight') : shape,
         here: h.name === lit,
         label: number(h.name),
+        ...(isIn && !now.rest.includes(h.name) ? { said: 'had this pass' } : {}),
       };
     },
     {

@@ -8,7 +8,7 @@ import {
   correctedUpper,
   figuresOf,
   printedOf,
-  rivalTruths,
+  silentTruths,
   truthFault,
 } from '../../../src/job/truth/corrections.ts';
 import { rawUpper } from '../../../src/job/truth/raw-upper.ts';
@@ -305,7 +305,10 @@ describe('two diaries that say two things instead of one printed text', () => {
   const PRINTED = '10 N·m, manual 2-17';
   const { upper } = readJob(JOB, '');
   const rivals = (entries: Entry[]) =>
-    rivalTruths(upper, livingEntries(entries)).map(({ entry, holds }) => [entry.id, holds.says]);
+    silentTruths(upper, livingEntries(entries)).rivals.map(({ entry, holds }) => [
+      entry.id,
+      holds.says,
+    ]);
   const [one, further, other] = [
     line('aaaaaaa1', PRINTED, '8 N·m'),
     line('aaaaaaa2', '8 N·m', '9 N·m'),
