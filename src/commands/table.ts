@@ -201,11 +201,11 @@ export const COMMANDS: readonly Command[] = [
   },
   {
     names: ['fit'],
-    usage: 'FILE PIECE',
-    say: 'every kind of bolt against every hole',
-    examples: ['fit cover.yaml alternator'],
-    options: {},
-    words: { least: 2, most: 2 },
+    usage: 'FILE PIECE [HOLE --lengths]',
+    say: 'every bolt against every hole; or lengths',
+    examples: ['fit cover.yaml alternator', 'fit cover.yaml alternator 4 --lengths'],
+    options: { lengths: { value: null, say: 'of one hole: which lengths may go in it' } },
+    words: { least: 2, most: 3 },
     load: () => import('./fit.ts'),
   },
   {
@@ -227,6 +227,7 @@ export const COMMANDS: readonly Command[] = [
     examples: [
       "torque convert '90 in-lb' --to N·m",
       "torque wrench '20 N·m' --length 400 --adapter 450",
+      "torque strip --torque '10 N·m' --thread M6 --bite '9 turns' --into 'cast aluminium'",
     ],
     options: {
       to: { value: 'UNIT', say: 'convert: the unit wanted' },
@@ -237,8 +238,10 @@ export const COMMANDS: readonly Command[] = [
       class: { value: 'MARK', say: 'what the head says: 8.8, A2-70, grade 5' },
       friction: { value: 'MU', say: 'thread: 0.14 unless said' },
       use: { value: 'PERCENT', say: 'thread: share of yield, 90 unless said' },
-      engagement: { value: 'MM', say: 'strip: thread that bites' },
-      into: { value: 'MATERIAL', say: 'strip: what it is screwed into' },
+      torque: { value: 'TORQUE', say: 'sane, strip: what is set' },
+      bite: { value: 'LENGTH', say: 'sane, strip: thread that bites: 9, 9 turns, 1.5 d' },
+      engagement: { value: 'MM', say: 'the same' },
+      into: { value: 'MATERIAL', say: 'sane, strip: what it is screwed into' },
     },
     words: { least: 1, most: 2 },
     load: () => import('./torque.ts'),
@@ -363,7 +366,7 @@ export const COMMANDS: readonly Command[] = [
   {
     names: ['keys'],
     usage: '',
-    say: 'the keys of the screens by name, and which presses do them',
+    say: 'the keys of the screens, by name',
     examples: ['keys', 'keys --json'],
     options: {},
     words: { least: 0, most: 0 },

@@ -74,6 +74,8 @@ function titleOf(piece: string | null, round: number | null, job: Job): string {
 const BESIDE: Readonly<Record<Beside, ((text: string, entry: Entry) => string | null) | null>> = {
   was: (was, { verb }) => (verb === 'settle' || isTold(verb) ? null : `was ${was}`),
   set: (set, { verb }) => (verb === 'tight' ? null : `set to ${set}`),
+  // Told where what was set is another figure.
+  printed: null,
   result: (result, { value }) => (result === value ? null : result),
   // A reading says both in its result.
   limit: null,

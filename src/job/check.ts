@@ -1,12 +1,12 @@
 /** All that is wrong with a job file: what the reader finds, what stands in the diary and cannot be, and torques no bolt stands. */
 import { looksLikeLimit, readLimit } from '../bolt/reading.ts';
-import { sane } from '../bolt/sane.ts';
 import { readStages } from '../bolt/stages.ts';
 import { printQuantity } from '../bolt/units.ts';
-import type { Fault, Job, PieceSpec, Torque, Upper } from '../model/types.ts';
+import type { Fault, HoleNow, Job, PieceNow, PieceSpec, Quantity, Upper } from '../model/types.ts';
 import { livingEntries } from './diary/living.ts';
 import { collector, type Report } from './faults/faults.ts';
 import { toFaults } from './faults/place.ts';
+import { heldTorque, sayBreaks, wouldBreak } from './fold/against.ts';
 import { fold } from './fold/fold.ts';
 import { placer } from './form/read-fields.ts';
 import { type ReadTree, readWithTree } from './read.ts';
@@ -132,29 +132,46 @@ interface Odd {
   by: string | null;
 }
 
+/** Each printed torque, held against the holes that use it: what would break one of them, or cannot be right for it. */
 function oddTorques(spec: PieceSpec, job: Job): Odd[] {
-  const row = spec.row ?? [];
-  const threads = new Map(
-    row.flatMap(({ kind }) => {
-      const { thread = null, class: mark = null } = job.upper.kinds.get(kind) ?? {};
-      return thread === null ? [] : [[`${thread} ${mark}`, { thread, mark }] as const];
-    }),
+  const piece = job.pieces.get(spec.key);
+  if (!piece) return [];
+  const path = ['pieces', spec.key];
+  const inPasses = (spec.passes ?? []).flatMap((pass, i) =>
+    pass.torque?.quantity && pass.torque.quantity.unit !== '%'
+      ? [{ path: [...path, 'passes', `${i}`], set: pass.torque.quantity, holes: piece.holes }]
+      : [],
   );
-  const odd = (torque: Torque | null, path: string[], hole?: string): Odd[] => {
-    for (const { thread, mark } of threads.values()) {
-      const held = torque?.quantity ? sane(torque.quantity, thread, mark) : null;
-      if (held?.verdict !== 'insane' || held.say === null) continue;
-      const by = job.corrections.find(
-        (c) => c.what === 'torque' && c.piece === spec.key && c.hole === hole,
-      );
-      return [{ path, say: held.say, by: by?.id ?? null }];
-    }
-    return [];
-  };
-  const own = [...spec.holes.values()].flatMap((hole) =>
-    odd(hole.torque, ['pieces', spec.key, 'holes', hole.name, 'torque'], hole.name),
+  const own = piece.holes.flatMap((hole) =>
+    spec.holes.get(hole.name)?.torque
+      ? [
+          {
+            path: [...path, 'holes', hole.name, 'torque'],
+            set: null,
+            holes: [hole],
+            hole: hole.name,
+          },
+        ]
+      : [],
   );
-  return [...odd(spec.torque, ['pieces', spec.key, 'torque']), ...own];
+  const rest = piece.holes.filter((hole) => !spec.holes.get(hole.name)?.torque);
+  const all = [{ path: [...path, 'torque'], set: null, holes: rest }, ...own, ...inPasses];
+  return all.flatMap(({ path, set, holes, ...of }) => {
+    const said = holes.map((hole) => oddAt(piece, hole, job, set)).find((say) => say !== null);
+    if (said == null) return [];
+    const name = 'hole' in of ? of.hole : undefined;
+    const by = job.corrections.find(
+      (c) => c.what === 'torque' && c.piece === spec.key && c.hole === name,
+    );
+    return [{ path, say: said, by: by?.id ?? null }];
+  });
+}
+
+function oddAt(piece: PieceNow, hole: HoleNow, job: Job, set: Quantity | null): string | null {
+  const held = heldTorque(piece, hole, job.upper.kinds, set);
+  if (held === null) return null;
+  if (wouldBreak(held)) return sayBreaks(held);
+  return held.slip?.verdict === 'insane' ? held.slip.say : null;
 }
 
 function placeOf(root: Spot | null, path: readonly string[]): number {

@@ -292,7 +292,17 @@ interface BesideRow extends Said {
 /** Texts that may stand beside the verb. */
 export const BESIDE_ROWS = {
   tray: { is: 'Where the bolts lie.', takes: 'a text', like: 'tray: cup 2' },
-  set: { is: 'What it was set to.', takes: 'a text', like: 'set: 10 N·m' },
+  set: {
+    is: 'What it was set to; a wrench, in its unit.',
+    takes: 'a text',
+    like: 'set: 89 lbf·in',
+  },
+  printed: {
+    is: 'The torque as it is printed, and where.',
+    takes: 'a text',
+    like: 'printed: 10 N·m',
+    speech: true,
+  },
   was: { is: 'What it was before.', takes: 'a text', like: 'was: 35 mm' },
   result: { is: 'What a test gave.', takes: 'a text', like: 'result: dry' },
   limit: {

@@ -7,7 +7,7 @@ import type { HoleNow, Job, Kind, PieceNow } from '../model/types.ts';
 import { many } from '../model/words.ts';
 import { type Box, inMm, type Sized } from '../piece/life-size.ts';
 import { layout } from '../piece/map.ts';
-import { passes } from '../piece/passes.ts';
+import { rounds } from '../piece/sequence/rounds.ts';
 import { sequence } from '../piece/sequence/sequence.ts';
 import { cautionsFor } from '../plan/cautions.ts';
 import type { Ask, NoPaper, Paper } from './ask.ts';
@@ -204,7 +204,7 @@ function order(job: Job, piece: PieceNow): Markup {
   const names = piece.holes.map((h) => h.name);
   const { kinds } = job.upper;
   const found = sequence(spec, kinds, names);
-  const plan = passes(spec, kinds, found.tighten, names);
+  const plan = rounds(spec, kinds, found.tighten, names);
   const torque = torqueSaid(job, piece);
   const of = { piece: spec.key };
   const cautions = cautionsFor(spec, 'on').map((c) => c.say);

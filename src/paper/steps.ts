@@ -1,7 +1,7 @@
 /** The way up, for the wall: what goes back in which order, with its bolts, what is set on the wrench, joint and cautions. */
 import type { Job, PieceNow } from '../model/types.ts';
 import { many } from '../model/words.ts';
-import { passes } from '../piece/passes.ts';
+import { rounds } from '../piece/sequence/rounds.ts';
 import { sequence } from '../piece/sequence/sequence.ts';
 import { cautionsFor, cautionsForTask } from '../plan/cautions.ts';
 import { plan } from '../plan/plan.ts';
@@ -99,10 +99,10 @@ function tightened(job: Job, piece: PieceNow, wrenches: StepsAsk['wrenches']): s
   const { spec } = piece;
   const names = piece.holes.map((h) => h.name);
   const order = sequence(spec, job.upper.kinds, names).tighten;
-  const { rounds } = passes(spec, job.upper.kinds, order, names);
+  const { rounds: all } = rounds(spec, job.upper.kinds, order, names);
   const torque = torqueSaid(job, piece);
   const own = [...spec.holes.values()].some((h) => h.torque !== null);
-  const stages = rounds.map(({ name, torque: figure, angle, after, order: holes }) => {
+  const stages = all.map(({ name, torque: figure, angle, after, order: holes }) => {
     const which = own && holes.length < names.length ? ` (${holes.join(' ')})` : '';
     const set = wrenchesSaid(wrenches, figure)[0];
     return `${name}${which} ${stageSaid(figure, angle)}${after === null ? '' : ` after ${after}`}${set === undefined ? '' : `, ${set}`}`.trim();

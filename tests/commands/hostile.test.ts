@@ -119,7 +119,7 @@ describe('text from a file cannot steer the terminal', () => {
     const left = COMMANDS.filter((c) => !c.names.some((n) => tried.has(n))).map(
       (c) => c.names[0] ?? '',
     );
-    expect(left).toEqual(['schema', 'practice', 'doctor']);
+    expect(left).toEqual(['schema', 'practice', 'keys', 'doctor']);
   });
 
   it('a cell of the table for spreadsheets is no formula', async () => {

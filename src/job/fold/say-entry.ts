@@ -16,7 +16,7 @@ export function sayEntry(entry: Entry, job: Job): string {
     case 'in':
       return `${holes} in by fingers: ${entry.value}`;
     case 'tight':
-      return `${holes} ${entry.value}${entry.set === undefined ? '' : `, ${entry.set}`}`;
+      return `${holes} ${entry.value}${saySet(entry)}`;
     case 'state':
       return `${holes} ${entry.value}`;
     case 'settle':
@@ -57,6 +57,14 @@ export function sayEntry(entry: Entry, job: Job): string {
     case 'undo':
       return sayUndo(entry, job);
   }
+}
+
+/** `, 10 N·m, manual 2-17` as it is printed, or `, set to 10.5 N·m for 95 lbf·in, manual 4-3`. */
+function saySet({ set, printed }: Entry): string {
+  if (printed === undefined) return set === undefined ? '' : `, ${set}`;
+  const same = set === undefined || printed === set || printed.startsWith(`${set},`);
+  if (same) return `, ${printed}`;
+  return `, set to ${set} for ${printed}`;
 }
 
 /** So many undos of undos are told one by one. */

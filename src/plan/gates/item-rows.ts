@@ -89,6 +89,7 @@ const ROWS = {
   fill: ofTask('step'),
   levels: own,
   tight: own,
+  round: own,
   thread: own,
   off: own,
   'part-back': own,

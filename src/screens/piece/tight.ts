@@ -1,6 +1,5 @@
 /** Tight: in its order, pass by pass, at the torque as printed. */
-
-import { printQuantity } from '../../bolt/units.ts';
+import { figureOn } from '../../bolt/wrench.ts';
 import type { Wish } from '../../model/types.ts';
 import { shapeOf } from '../../piece/looks.ts';
 import { ask } from '../ask/field.ts';
@@ -39,10 +38,10 @@ function click({ state, key, now, pass, lit }: OnTight): Updated {
   if (lit === null) return say(state, 'Nothing here is left to tighten.');
   const wish: Wish = { do: 'tight', piece: key, holes: [lit] };
   if (!now?.rest.includes(lit)) return requestMark(state, wish);
-  // A hole with a torque of its own was set to that, and not to the one of the piece.
-  const own = pass?.torque?.quantity;
-  const set = own && now.pass.torque?.quantity !== own ? { set: printQuantity(own) } : {};
-  return requestMark(state, { ...wish, pass: now.pass.name, ...set });
+  const torque = pass?.torque?.quantity;
+  const set = torque ? figureOn(state.wrenches, torque) : null;
+  const onScale = set === null ? {} : { set };
+  return requestMark(state, { ...wish, pass: now.pass.name, ...onScale });
 }
 
 /** What the hand felt, in the words of the pass. */
