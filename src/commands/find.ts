@@ -1,7 +1,5 @@
 /** Finds words in all jobs of a bench. */
-import { homedir } from 'node:os';
-import { dirname, resolve } from 'node:path';
-import { findUser, oddInUser, type User } from '../diary/user.ts';
+import { benchFolders, findUser, oddInUser } from '../diary/user.ts';
 import { findOver } from '../find/index/benches.ts';
 import { type Held, question, saidOf } from '../find/question.ts';
 import { safe } from '../model/safe.ts';
@@ -21,7 +19,12 @@ export function run(call: Call): Answer {
   if (ask === null) return misuse('no-words', 'Which words? One letter or digit at least.');
   const user = findUser(world.env);
   const odd = oddInUser(user);
-  const { held, unread } = findOver(world.folder, benchesOf(user, world.env), ask, progressOn(world.stderr));
+  const { held, unread } = findOver(
+    world.folder,
+    benchFolders(user, world.env),
+    ask,
+    progressOn(world.stderr),
+  );
   const notRead = [...(odd === null ? [] : [odd]), ...unread];
   const most = said === undefined ? null : Number(said);
   const found = held.slice(0, most ?? held.length);
@@ -50,14 +53,6 @@ export function run(call: Call): Answer {
     },
     text: lines.join('\n'),
   };
-}
-
-/** `~/repairs` from the home, a path without a root from the folder of the settings. */
-export function benchesOf({ settings, file }: User, env: Call['world']['env']): string[] {
-  const home = env.HOME || homedir();
-  return settings.benches.map((path) =>
-    resolve(file === null ? '.' : dirname(file), path.replace(/^~(?=[\\/]|$)/, home)),
-  );
 }
 
 /** Where it stands, and the line itself. */

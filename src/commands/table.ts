@@ -1,8 +1,8 @@
 /** All commands: their words, their help, and where they are. Each is loaded only when it is asked for. */
 import { BUY_STATES, HOLE_STATES } from '../model/types.ts';
 import type { Command, Options } from './command.ts';
-import { MEMORY } from './table-memory.ts';
 import { correctedSaid, writtenSaid } from './keys-said.ts';
+import { MEMORY } from './table-memory.ts';
 import { HANDED_ON } from './table-paper.ts';
 
 const SAYS: Options = { says: { value: 'TEXT', say: 'a word beside the mark' } };

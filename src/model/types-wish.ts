@@ -43,8 +43,11 @@ export type WishWhat =
   /** Without an id the latest entry. */
   | { do: 'keep'; id?: string }
   | { do: 'reading'; reading: string }
-  /** Puts what an earlier job knows of a piece into the person's part; `from` is that job's file. */
-  | { do: 'take'; piece: string; from: string; pairs: TakenPair[] }
+  /**
+   * Puts what an earlier job knows of a piece into the person's part; `from` is that job's file, `theirs` the piece there
+   * where a person said so.
+   */
+  | { do: 'take'; piece: string; from: string; pairs: TakenPair[]; theirs?: string }
   | { do: 'inside' | 'cleared'; piece?: string; what: string }
   /** `item` is its name, or for `added` what is to be looked at. */
   | { do: 'gate'; moment: Moment; piece?: string; how: 'seen' | 'struck' | 'added'; item: string }

@@ -7,7 +7,9 @@ import { LONG, long } from './long-screens.ts';
 const PLACES = Object.keys(LONG) as Place[];
 
 /** Where Down marks the next row. */
-const LISTS: readonly Place[] = ['bench', 'job', 'gate', 'parts', 'tests', 'known', 'trouble'];
+const LISTS: readonly Place[] = [
+  ...(['bench', 'find', 'last', 'job', 'gate', 'parts', 'tests', 'known', 'trouble'] as const),
+];
 
 /** All that can be read here: moved down to the end, and each row of a list marked. */
 function readAll(desk: Desk): string {

@@ -9,6 +9,7 @@ import { LEFT_COVER } from './covers.ts';
 import { Desk, FILE } from './desk.ts';
 import { DRAWING } from './draw/draw-screens.ts';
 import { KNOWN } from './known/known-screens.ts';
+import { MEMORY } from './memory-screens.ts';
 import { MORE } from './more-screens.ts';
 import { CASE } from './plan-jobs.ts';
 import { OF_THE_JOB } from './plan-screens.ts';
@@ -145,12 +146,17 @@ export interface Screen {
 }
 
 export function everyScreen(look: Look = {}): Screen[] {
-  const made = Object.entries({ ...MAKERS, ...MORE, ...OF_THE_JOB, ...DRAWING, ...KNOWN }).map(
-    ([name, make]) => {
-      const desk = make(look);
-      return { name, desk, state: desk.state, place: placeOf(desk.state) };
-    },
-  );
+  const made = Object.entries({
+    ...MAKERS,
+    ...MORE,
+    ...MEMORY,
+    ...OF_THE_JOB,
+    ...DRAWING,
+    ...KNOWN,
+  }).map(([name, make]) => {
+    const desk = make(look);
+    return { name, desk, state: desk.state, place: placeOf(desk.state) };
+  });
   const desk = new Desk(new Bench(), look);
   const state: State = { ...desk.state, view: { screen: 'wait' }, open: null };
   return [...made, { name: 'wait', place: 'wait', state, desk }];

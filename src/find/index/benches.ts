@@ -28,10 +28,7 @@ export function findOver(
       const real = realpathSync(folder);
       if (seen.has(real)) continue;
       seen.add(real);
-      const found = findIn(folder, ask, (done, of) => {
-        progress(folder, done, of);
-        return true;
-      });
+      const found = findIn(folder, ask, ({ done, of }) => progress(folder, done, of));
       const named = (file: string) => (folder === here ? file : join(folder, file));
       for (const h of found.held) held.push({ ...h, file: named(h.file) });
       unread.push(...found.unread);

@@ -11,13 +11,14 @@ import { INDEX_FILE, lookAt, SIDE } from '../../job/save/plain.ts';
 import { openSide } from '../../job/save/side.ts';
 
 /** Goes up whenever what stands in the tables changes its meaning. */
-const VERSION = 2;
+const VERSION = 3;
 /** ms. So long another program's step is waited for. */
 const PATIENCE = 2000;
 
 const TABLES = [
   `CREATE TABLE files (id INTEGER PRIMARY KEY, name TEXT NOT NULL UNIQUE, stamp TEXT NOT NULL, head TEXT NOT NULL)`,
   `CREATE TABLE lines (id INTEGER PRIMARY KEY, line INTEGER NOT NULL, kind INTEGER NOT NULL, piece TEXT, day TEXT, text TEXT NOT NULL)`,
+  `CREATE TABLE rows (name TEXT PRIMARY KEY, stamp TEXT NOT NULL, day TEXT NOT NULL, row TEXT NOT NULL)`,
   `CREATE VIRTUAL TABLE words USING fts5(own, content='', contentless_delete=1, detail=none, tokenize='ascii')`,
 ];
 

@@ -16,7 +16,7 @@ import { type FolderFile, jobText } from './folder.ts';
 /** Ids of lines: those of file n lie from n times this on. A job file has fewer lines. */
 const ROOM = 2 ** 23;
 /** Files a step: so long another program waits for the index. */
-const STEP = 100;
+const STEP = 20;
 /** ms. What was written so shortly before it was read may be written again with the same stamp. */
 const YOUNG = 2000;
 
@@ -45,20 +45,22 @@ function rowsAsLists(db: DatabaseSync, sql: string, ...values: SQLInputValue[]):
   return asked.all(...values) as unknown as Cell[][];
 }
 
-/** Told before each step; false: leave off here. */
-export type Progress = (done: number, of: number) => boolean;
+/** How many files were read, of how many that were changed. */
+export interface Step {
+  done: number;
+  of: number;
+}
 
 /**
- * Reads what was changed, in small steps, each of them whole or not at all. Answers false where it was left before
- * the end; throws what SQLite says. `before`: what the index has.
+ * Reads what was changed, in small steps, each of them whole or not at all: it can be left after any. Throws what
+ * SQLite says. `before`: what the index has.
  */
-export function bringUp(
+export function* bringUp(
   db: DatabaseSync,
   folder: string,
   files: readonly FolderFile[],
   before: ReadonlyMap<string, Row>,
-  progress: Progress,
-): boolean {
+): Generator<Step, void> {
   const names = new Set(files.map((f) => f.name));
   const gone = [...before.keys()].filter((name) => !names.has(name));
   const changed = files.filter((f) => before.get(f.name)?.stamp !== f.stamp);
@@ -68,14 +70,13 @@ export function bringUp(
     });
   }
   for (let i = 0; i < changed.length; i += STEP) {
-    if (!progress(i, changed.length)) return false;
+    yield { done: i, of: changed.length };
     const step = changed.slice(i, i + STEP);
     inOne(db, () => {
       for (const file of step) take(db, folder, file);
     });
   }
-  progress(changed.length, changed.length);
-  return true;
+  yield { done: changed.length, of: changed.length };
 }
 
 function inOne(db: DatabaseSync, does: () => void): void {

@@ -1,14 +1,17 @@
 /** Other jobs of a bench on the same machine, or on one of its model. */
 import { readdirSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
-import { titlesOfFolder } from '../../find/index/find.ts';
+import { titleSteps } from '../../find/index/find.ts';
 import { jobText } from '../../find/index/folder.ts';
 import { fold } from '../../job/fold/fold.ts';
 import { readJob } from '../../job/read.ts';
 import { errorCode } from '../../job/save/disk.ts';
-import type { Job } from '../../model/types.ts';
+import type { Job, TakenPair, Wish } from '../../model/types.ts';
+import { lastWith } from '../last.ts';
+import { learntFrom } from '../learnt.ts';
 import { type Same, sameMachine } from '../machine.ts';
 import { lastDayOf } from '../remember.ts';
+import { takeOver, truthsFor } from '../take.ts';
 
 export interface Earlier {
   /** Its name in the bench. */
@@ -35,11 +38,20 @@ const RANK: Record<Same, number> = { id: 0, like: 1, name: 2 };
 
 /** Other jobs in the folder of `path` on the machine of `job`. Nothing where the folder cannot be read. */
 export function earlierJobs(path: string, job: Job): Jobs {
+  const steps = earlierSteps(path, job);
+  for (;;) {
+    const { value, done } = steps.next();
+    if (done) return value;
+  }
+}
+
+/** The same in steps, between which other things may happen. */
+export function* earlierSteps(path: string, job: Job): Generator<unknown, Jobs> {
   const folder = dirname(path);
   const own = basename(path);
   const found: { file: string; same: Same; last: string }[] = [];
   try {
-    for (const [file, titles] of titlesOfFolder(folder, () => true)) {
+    for (const [file, titles] of yield* titleSteps(folder)) {
       const same = file === own ? null : sameMachine(job.upper, titles);
       if (same !== null) found.push({ file, same, last: titles.last });
     }
@@ -50,14 +62,16 @@ export function earlierJobs(path: string, job: Job): Jobs {
     (a, b) => compare(b.last, a.last) || RANK[a.same] - RANK[b.same] || compare(a.file, b.file),
   );
   const unread: string[] = [];
-  const jobs = found.slice(0, MOST).flatMap(({ file, same }): Earlier[] => {
+  const jobs: Earlier[] = [];
+  for (const { file, same } of found.slice(0, MOST)) {
+    yield file;
     const read = readEarlier(folder, file);
     if (read === null) {
       unread.push(file);
-      return [];
+      continue;
     }
-    return [{ file, ...read, same, day: lastDayOf(read.job) }];
-  });
+    jobs.push({ file, ...read, same, day: lastDayOf(read.job) });
+  }
   return { jobs, older: Math.max(0, found.length - MOST), unread };
 }
 
@@ -69,6 +83,33 @@ function readEarlier(folder: string, file: string): { job: Job; text: string } |
   const read = readJob(found.text, file);
   if (read.unreadable) return null;
   return { job: fold(read.upper, read.entries), text: found.text };
+}
+
+/** What is to be put into the file at `path`, and what is not so there as it is printed; null: there is no such job. */
+export function takeFrom(
+  path: string,
+  job: Job,
+  { piece, from, theirs }: { piece: string; from: string; theirs?: string },
+): { pairs: TakenPair[]; truths: Extract<Wish, { do: 'correct' }>[] } | null {
+  const [folder, own] = [dirname(path), basename(path)];
+  const source = readEarlier(folder, from);
+  const mine = jobText(folder, own);
+  const now = job.pieces.get(piece);
+  if (!source || !mine || !('text' in mine) || !now) return null;
+  const before = { file: from, job: source.job, same: 'name' as const, day: null };
+  const found = lastWith(now, [before], theirs);
+  if (!found) return null;
+  const key = found.piece.spec.key;
+  const { pairs } = takeOver(mine.text, job, piece, learntFrom(source.text, source.job), key);
+  const truths = truthsFor(job, piece, source.job, key).map(({ what, printed, says, hole }) => ({
+    do: 'correct' as const,
+    piece,
+    what,
+    printed,
+    truth: says,
+    ...(hole === undefined ? {} : { hole }),
+  }));
+  return { pairs, truths };
 }
 
 /** The names of a folder's own templates, without `.yaml`; none where there is no such folder. */

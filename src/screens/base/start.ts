@@ -23,6 +23,7 @@ export function start({ on, ...look }: Opening): Updated {
     ...look,
     bench: 'folder' in on ? { folder: on.folder, jobs: null } : null,
     open: null,
+    earlier: null,
     wrenches: [],
     view: { screen: 'wait' },
     waiting: 'folder' in on ? { for: 'bench' } : { for: 'file', file: on.file },

@@ -11,6 +11,7 @@ import { onJob, show, stay } from '../base/moves.ts';
 import { screen } from '../base/screen.ts';
 import type { State, Updated } from '../base/state.ts';
 import { undoHere } from '../base/undo.ts';
+import { lastKey } from '../last/last-key.ts';
 import { isAllBack } from '../now/job-now.ts';
 import { ladder } from '../now/ladder.ts';
 import { taskOf } from '../now/ladder-names.ts';
@@ -73,6 +74,7 @@ const KEYS: readonly Key<OnTheJob>[] = [
     does: ({ state }) => ask(state, { ask: 'piece' }),
   },
   noteKey,
+  lastKey,
 ];
 
 export const jobScreen = screen({

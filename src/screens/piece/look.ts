@@ -9,6 +9,7 @@ import { drawKey } from '../draw/draw-key.ts';
 import { inPiece } from '../known/in-question.ts';
 import { knownKey } from '../known/known-keys.ts';
 import { notSo } from '../known/not-so.ts';
+import { lastKey } from '../last/last-key.ts';
 import { stillIn, toFill } from '../now/piece-now.ts';
 import { mustRead } from '../now/reading.ts';
 import { comesAlong, WAY_LABELS, wayOf } from '../now/way.ts';
@@ -73,6 +74,7 @@ const KEYS: readonly Key<OnLook>[] = [
     holds: ({ way }) => way === 'out',
     does: ({ state }) => readFirst(state, 'removal', rowStep(state)),
   },
+  lastKey,
   drawKey,
   knownKey<OnLook>(({ job, key }) => (job.pieces.has(key) ? { piece: key } : null), knownLabel),
   undoKey,

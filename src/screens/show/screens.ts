@@ -6,10 +6,12 @@ import type { State, View } from '../base/state.ts';
 import { benchScreen, waitScreen } from '../bench/bench.ts';
 import { drawScreen } from '../draw/draw.ts';
 import { faultsScreen, unsavedScreen } from '../file/faults.ts';
+import { findScreen } from '../find/find.ts';
 import { gateScreen } from '../gate/gate.ts';
 import { jobScreen } from '../job/job.ts';
 import { withinScreen } from '../job/within.ts';
 import { knownScreen } from '../known/known.ts';
+import { lastScreen } from '../last/last.ts';
 import { noteScreen } from '../note/note.ts';
 import { partsScreen } from '../parts-list/parts-list.ts';
 import { pieceScreen } from '../piece/piece.ts';
@@ -21,6 +23,8 @@ import { listOfKeys } from './help.ts';
 const SCREENS: { readonly [S in View['screen']]: Screen<Extract<View, { screen: S }>> } = {
   wait: waitScreen,
   bench: benchScreen,
+  find: findScreen,
+  last: lastScreen,
   faults: faultsScreen,
   unsaved: unsavedScreen,
   note: noteScreen,

@@ -99,6 +99,7 @@ export function attendFiles(
       loop.happen({ on: 'time', now: time });
     },
     stop() {
+      files.stop();
       unsubscribe();
       takeBack?.();
       again?.();

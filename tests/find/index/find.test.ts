@@ -34,8 +34,7 @@ function asked(words: readonly string[]) {
   if (ask === null) throw new Error('no words');
   return ask;
 }
-const byIndex = (...words: string[]) =>
-  findIn(folder, asked(words), () => true).held.sort(bestFirst);
+const byIndex = (...words: string[]) => findIn(folder, asked(words), () => {}).held.sort(bestFirst);
 const byScan = (...words: string[]) => scanFolder(folder, asked(words)).held.sort(bestFirst);
 const indexes = () => readdirSync(join(folder, '.putback')).filter((n) => n.endsWith('.db'));
 
@@ -137,7 +136,7 @@ describe('the index', () => {
     const other = mkdtempSync(join(tmpdir(), 'putback-find-clone-'));
     madeBench(other, 5, 1);
     execFileSync('cp', ['-r', join(folder, '.putback'), other]);
-    const held = findIn(other, asked(['stuck']), () => true).held.sort(bestFirst);
+    const held = findIn(other, asked(['stuck']), () => {}).held.sort(bestFirst);
     expect(held.map((h) => h.text)).toEqual(byScan('stuck').map((h) => h.text));
     rmSync(other, { recursive: true });
   });
@@ -173,7 +172,7 @@ describe('the index', () => {
     writeFileSync(join(folder, 'huge.yaml'), `putback: 1\n${'# x\n'.repeat(3_100_000)}`);
     older(join(folder, 'huge.yaml'));
     for (let i = 0; i < 2; i++) {
-      const { unread } = findIn(folder, asked(['stuck']), () => true);
+      const { unread } = findIn(folder, asked(['stuck']), () => {});
       expect(unread).toEqual(['huge.yaml is too large for a job file.']);
     }
   });

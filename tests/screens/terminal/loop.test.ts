@@ -43,6 +43,8 @@ function slowHands() {
     record: slow('record', recorded),
     open: slow('open', { on: 'file', file: 'f', read: { ok: false, faults: [] } }),
     list: slow('list', { on: 'bench', jobs: [] }),
+    earlier: async () => null,
+    find: async () => null,
     milestone: slow('milestone', { on: 'quiet', say: '' }),
     ring: () => begun.push('ring'),
     soon: setImmediate,

@@ -88,6 +88,8 @@ export async function load(): Promise<Show<Echo>> {
         ),
       open: async () => ({ on: 'quiet', say: '' }),
       list: async () => ({ on: 'quiet', say: '' }),
+      earlier: async () => null,
+      find: async () => null,
       milestone: async () => null,
     },
     attend: () => ({ pressed: () => {}, stop: () => {} }),
