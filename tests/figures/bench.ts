@@ -1,5 +1,5 @@
 /** A bench of 10,000 jobs: finding words in it, its index, its first rows, what it takes of memory. */
-import { execFileSync, spawn } from 'node:child_process';
+import { execFileSync } from 'node:child_process';
 import { mkdtempSync, readdirSync, readFileSync, rmSync, statSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
@@ -18,8 +18,14 @@ export const figures: Figures = async () => {
   try {
     const text = madeBench(large, JOBS);
     madeBench(small, 10);
-    const ask = (...words: string[]) => () =>
-      time(() => execFileSync(process.execPath, [PUTBACK, 'find', ...words, '--most', '5'], { cwd: large }));
+    const ask =
+      (...words: string[]) =>
+      () =>
+        time(() =>
+          execFileSync(process.execPath, [PUTBACK, 'find', ...words, '--most', '5'], {
+            cwd: large,
+          }),
+        );
     const cold = await ask('gasket', 'hollin')();
     const index = readdirSync(join(large, '.putback'))
       .map((name) => statSync(join(large, '.putback', name)).size)
@@ -34,7 +40,7 @@ export const figures: Figures = async () => {
         measured: `${mb(index)} / ${mb(text)}`,
       },
     ];
-    for (const words of [['500-21'], ['stuck'], ['hollin', 'sealant'], ['2015-05']]) {
+    for (const words of [['210'], ['stuck'], ['hollin', 'sealant'], ['2015-05']]) {
       const times: number[] = [];
       for (let i = 0; i < RUNS; i++) times.push(await ask(...words)());
       rows.push(against(`find ${words.join(' ')}, whole process`, '300 ms', median(times), 300));
@@ -71,15 +77,19 @@ async function whileReading(folder: string): Promise<Row[]> {
   const terminal = open([PUTBACK], folder);
   await terminal.until((bytes) => bytes.includes('> '));
   await later(3000);
-  const most = Math.max(...pids(terminal.pid).map(peakOf));
+  const most = peakOf(terminal.pid);
   const took = await time(() => terminal.end('q'));
   return [
-    { what: 'memory of the screens on 10,000 jobs, at most', against: '200 MB', ratio: most / 200e6, goal: 1, measured: mb(most) },
+    {
+      what: 'memory of the screens on 10,000 jobs, at most',
+      against: '200 MB',
+      ratio: most / 200e6,
+      goal: 1,
+      measured: mb(most),
+    },
     against('q while the bench is read', '300 ms', took, 300),
   ];
 }
-
-const pids = (pid: number): number[] => [pid];
 
 /** Linux alone says it. */
 function peakOf(pid: number): number {

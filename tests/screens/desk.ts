@@ -5,6 +5,7 @@
 
 import type { Wrench } from '../../src/bolt/wrench.ts';
 import type { Held } from '../../src/find/question.ts';
+import type { Due } from '../../src/memory/due.ts';
 import type { Before } from '../../src/memory/last.ts';
 import type { Recorded, Wish } from '../../src/model/types.ts';
 import { type Opening, start } from '../../src/screens/base/start.ts';
@@ -30,6 +31,8 @@ export class Desk {
   private held: Effect[] = [];
   /** Earlier jobs on the machine. */
   before: readonly Before[] = [];
+  /** What follows from the jobs of the bench. */
+  due: readonly Due[] = [];
   /** What words find. */
   lines: (text: string) => readonly Held[] = () => [];
 
@@ -134,6 +137,9 @@ export class Desk {
       }
       case 'earlier':
         this.happen({ on: 'earlier', file: effect.file, before: this.before, older: 0 });
+        break;
+      case 'due':
+        this.happen({ on: 'due', due: this.due });
         break;
       case 'find':
         this.happen({ on: 'found', text: effect.text, found: this.lines(effect.text), unread: [] });

@@ -8,7 +8,18 @@ const PLACES = Object.keys(LONG) as Place[];
 
 /** Where Down marks the next row. */
 const LISTS: readonly Place[] = [
-  ...(['bench', 'find', 'last', 'job', 'gate', 'parts', 'tests', 'known', 'trouble'] as const),
+  ...([
+    'bench',
+    'find',
+    'due',
+    'last',
+    'job',
+    'gate',
+    'parts',
+    'tests',
+    'known',
+    'trouble',
+  ] as const),
 ];
 
 /** All that can be read here: moved down to the end, and each row of a list marked. */

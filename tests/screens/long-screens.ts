@@ -125,6 +125,15 @@ export const LONG: Record<Place, () => Desk> = {
       }));
     return desk.press('/').type('line');
   },
+  due: () => {
+    const desk = at(begun(), { on: { folder: '/Repairs' }, now: LATER });
+    desk.due = Array.from({ length: 12 }, (_, i) => ({
+      ...{ file: `${i}.yaml`, job: `Job${i}`, machine: 'Marlow 250', piece: COVER, task: 'again' },
+      ...{ say: long(`Due${'abcdefghijkl'[i]}`), when: 'after 50 km', by: 'distance' as const },
+      ...{ due: null, at: '1050 km', left: '3 km', state: 'later' as const },
+    }));
+    return desk.press('d');
+  },
   last: () => {
     const old = coverOff();
     for (let i = 0; i < 12; i++) {

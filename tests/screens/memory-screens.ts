@@ -64,6 +64,25 @@ export function olderJobs(look: Look = {}): Desk {
   return desk.happen({ on: 'bench', jobs: [row, ...old], more: 7 });
 }
 
+/** What follows from two jobs of the bench. */
+export function dueJobs(look: Look = {}): Desk {
+  const desk = new Desk(new Bench(LEFT_COVER), { on: { folder: '/Repairs' }, ...look });
+  const cover = { file: FILE, job: 'Left cover weeps oil', machine: 'Hollin 400 Twin, 1998' };
+  desk.due = [
+    {
+      ...{ ...cover, piece: PIECE, task: 'again', say: 'Alternator cover: tighten again, cold.' },
+      ...{ when: 'after 50 km', by: 'distance', due: null, at: '41280 km', left: '-20 km' },
+      state: 'due',
+    },
+    {
+      ...{ file: 'tarn.yaml', job: 'Belt', machine: 'Tarn 125', piece: null, task: 'belt' },
+      ...{ say: 'Look at the belt', when: 'after 6 months', by: 'days', due: '2026-11-11' },
+      ...{ at: null, left: null, state: 'later' },
+    },
+  ];
+  return desk.press('d');
+}
+
 export const MEMORY: Record<string, (look: Look) => Desk> = {
   'job, with last time': again,
   'piece, with last time': (look) => again(look).open(PIECE),
@@ -72,4 +91,5 @@ export const MEMORY: Record<string, (look: Look) => Desk> = {
   find: (look) => finding(look),
   'find, nothing': (look) => finding(look, 'zebra'),
   'bench, older jobs folded away': olderJobs,
+  due: dueJobs,
 };

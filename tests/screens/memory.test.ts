@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { Bench } from '../job/bench.ts';
 import { LEFT_COVER } from './covers.ts';
 import { FILE } from './desk.ts';
-import { again, finding, olderJobs } from './memory-screens.ts';
+import { again, dueJobs, finding, olderJobs } from './memory-screens.ts';
 
 describe('last time', () => {
   it('is one quiet line on the job and on the piece, and whole by one key', () => {
@@ -102,5 +102,33 @@ describe('a bench of many jobs', () => {
     expect(desk.frame).not.toContain('Old job');
     expect(desk.press('o').frame).toContain('Old job 1');
     expect(desk.press('o').frame).not.toContain('Old job');
+  });
+});
+
+describe('what is kept, read off and due', () => {
+  it('one key keeps the note that was just written', () => {
+    const desk = again();
+    desk.press('n').type('the lead goes behind').press('enter');
+    expect(desk.frame).toContain('keep it for next time');
+    desk.press('v');
+    const [note, keep] = desk.bench.entries.slice(-2);
+    expect([keep?.verb, keep?.value]).toEqual(['keep', note?.id]);
+  });
+
+  it('one key takes what the counter says; what is no reading is asked again', () => {
+    const desk = again();
+    desk.press('o').type('much').press('enter');
+    expect(desk.frame).toContain('That is no reading yet');
+    desk.press('ctrl-u').type('41400 km').press('enter');
+    expect(desk.bench.entries.at(-1)).toMatchObject({ verb: 'reading', value: '41400 km' });
+  });
+
+  it('what is due on all machines, and from there to its job', () => {
+    const desk = dueJobs();
+    expect(desk.frame).toContain('1 due, 1 later');
+    expect(desk.frame).toContain('since 41280 km  Alternator cover: tighten again, cold.');
+    expect(desk.frame).toContain('11 November');
+    desk.press('enter');
+    expect(desk.state.view).toMatchObject({ screen: 'piece', piece: 'alternator' });
   });
 });

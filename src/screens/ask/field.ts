@@ -98,6 +98,7 @@ function done(state: State, view: FieldView, text: string): Updated {
     case 'number':
     case 'result':
     case 'minutes':
+    case 'reading':
       return doneOfJob(state, below, asks, text);
     case 'belongs': {
       const here = at(below);
@@ -230,6 +231,7 @@ function question(state: State, asks: Asks): string[] {
     case 'number':
     case 'result':
     case 'minutes':
+    case 'reading':
       return questionOfJob(state, asks);
     case 'belongs':
       return [

@@ -5,6 +5,7 @@
 import type { Wrench } from '../../bolt/wrench.ts';
 import type { Held } from '../../find/question.ts';
 import type { Figure } from '../../job/truth/corrections.ts';
+import type { Due } from '../../memory/due.ts';
 import type { Before } from '../../memory/last.ts';
 import type {
   Fault,
@@ -71,6 +72,8 @@ export type Happening =
   /** Lines that answer; `reading`: how many files are read of how many, before all of them can. */
   | { on: 'found'; text: string; found: readonly Held[]; unread: readonly string[] }
   | { on: 'finding'; text: string; done: number; of: number }
+  /** What follows from the jobs of the bench. */
+  | { on: 'due'; due: readonly Due[] }
   | { on: 'size'; columns: number; rows: number }
   /** RFC 3339 with offset; said now and then, never more than once a minute. */
   | { on: 'time'; now: string }
@@ -93,6 +96,8 @@ export type Effect =
   | { do: 'earlier'; file: string }
   /** Find these words in all jobs, and answer `found`. */
   | { do: 'find'; text: string }
+  /** Read all jobs, and answer `due`. */
+  | { do: 'due' }
   | { do: 'ring' }
   /** The piece has come to the end of this place, and that is on disk. */
   | { do: 'milestone'; file: string; piece: string; place: Milestone }
@@ -170,6 +175,8 @@ type Screens =
       here: string | null;
       under: View;
     }
+  /** What follows from the jobs of the bench; null: not worked out yet. */
+  | { screen: 'due'; due: readonly Due[] | null; here: string | null; under: View }
   /** What earlier jobs on this machine know, of a piece or of all. */
   | { screen: 'last'; piece: string | null; here: string | null; under: View }
   /** A file that cannot be opened as a job. */
@@ -286,4 +293,6 @@ export type JobAsks =
   /** What came of a task. */
   | { ask: 'result'; task: string; how: 'done' | 'failed' }
   /** How long one has. */
-  | { ask: 'minutes'; say: string | null };
+  | { ask: 'minutes'; say: string | null }
+  /** What the machine's counter says. */
+  | { ask: 'reading'; say: string | null };

@@ -4,6 +4,7 @@ import { say, show, stay } from '../base/moves.ts';
 import { type ListLine, listLines, type Page } from '../base/page.ts';
 import { screen } from '../base/screen.ts';
 import type { BenchRow, State, View } from '../base/state.ts';
+import { dueKey } from '../due/due-key.ts';
 import { findKey } from '../find/find.ts';
 import { bold, cutTo, type Line, line, pad, span, width } from '../kit/text.ts';
 import { many } from '../kit/words.ts';
@@ -60,6 +61,7 @@ export const benchScreen = screen({
       },
     },
     findKey,
+    dueKey,
     {
       id: 'older',
       presses: ['o'],

@@ -2,6 +2,7 @@
 import { ask } from '../ask/field.ts';
 import { withinKey } from '../ask/how-long.ts';
 import { cameOut, goesIn } from '../ask/inside.ts';
+import { keepKey, readingKey } from '../ask/keep-key.ts';
 import { noteKey } from '../ask/note.ts';
 import { enterPiece, openGate } from '../base/enter.ts';
 import { toBench } from '../base/from-file.ts';
@@ -45,6 +46,7 @@ const KEYS: readonly Key<OnTheJob>[] = [
     holds: hasRows,
     does: openMarked,
   },
+  keepKey,
   undoHere,
   {
     id: 'start-gate',
@@ -75,6 +77,7 @@ const KEYS: readonly Key<OnTheJob>[] = [
   },
   noteKey,
   lastKey,
+  readingKey,
 ];
 
 export const jobScreen = screen({

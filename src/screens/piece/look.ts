@@ -1,5 +1,6 @@
 /** The piece as it stands, and the ways on from here. */
 import { cameOut, goesIn } from '../ask/inside.ts';
+import { keepKey } from '../ask/keep-key.ts';
 import { noteKey } from '../ask/note.ts';
 import { goWay, OFF, readFirst, rowStep, TIGHT, toSettleStep } from '../base/enter.ts';
 import { ENTER, type Key } from '../base/key.ts';
@@ -74,6 +75,7 @@ const KEYS: readonly Key<OnLook>[] = [
     holds: ({ way }) => way === 'out',
     does: ({ state }) => readFirst(state, 'removal', rowStep(state)),
   },
+  keepKey,
   lastKey,
   drawKey,
   knownKey<OnLook>(({ job, key }) => (job.pieces.has(key) ? { piece: key } : null), knownLabel),

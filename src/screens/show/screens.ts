@@ -5,6 +5,7 @@ import type { Open, Screen } from '../base/screen.ts';
 import type { State, View } from '../base/state.ts';
 import { benchScreen, waitScreen } from '../bench/bench.ts';
 import { drawScreen } from '../draw/draw.ts';
+import { dueScreen } from '../due/due.ts';
 import { faultsScreen, unsavedScreen } from '../file/faults.ts';
 import { findScreen } from '../find/find.ts';
 import { gateScreen } from '../gate/gate.ts';
@@ -25,6 +26,7 @@ const SCREENS: { readonly [S in View['screen']]: Screen<Extract<View, { screen: 
   bench: benchScreen,
   find: findScreen,
   last: lastScreen,
+  due: dueScreen,
   faults: faultsScreen,
   unsaved: unsavedScreen,
   note: noteScreen,

@@ -29,6 +29,10 @@ export function update(state: State, happening: Happening): Updated {
       return goOn(benchRead(state, happening.jobs, happening.more));
     case 'earlier':
       return earlierRead(state, happening);
+    case 'due':
+      return state.view.screen === 'due'
+        ? stay({ ...state, view: { ...state.view, due: happening.due } })
+        : stay(state);
     case 'found':
     case 'finding':
       return foundRead(state, happening);

@@ -6,13 +6,14 @@ import { bestFirst, type Held, question } from '../../find/question.ts';
 import { errorCode } from '../../job/save/disk.ts';
 import { failOf } from '../../job/save/fail.ts';
 import { earlierSteps } from '../../memory/bench/earlier.ts';
+import { type BenchJob, dueList } from '../../memory/due.ts';
 import type { Job } from '../../model/types.ts';
 import type { BenchRow, FileState } from '../base/state.ts';
 import { benchRow, rowOn, type TimelessRow, timelessRow } from './bench-row.ts';
 import type { Hands } from './loop.ts';
 import type { Shelf } from './shelf.ts';
 
-export interface BenchHands extends Pick<Hands, 'list' | 'earlier' | 'find'> {
+export interface BenchHands extends Pick<Hands, 'list' | 'earlier' | 'find' | 'due'> {
   /** Leaves off what is being read. */
   stop(): void;
 }
@@ -185,10 +186,27 @@ export function benchHands(from: Sources): BenchHands {
       }
       return { on: 'found', text, found: found.sort(bestFirst), unread };
     },
+    async due() {
+      const jobs: BenchJob[] = [];
+      const pause = pauses();
+      for (const name of (shelf.names(folder) ?? []).filter((n) => IS_YAML.test(n)).sort()) {
+        await pause();
+        if (stopped) return null;
+        if (shelf.leadsTo(folder, name) !== 'file') continue;
+        const read = from.read(name);
+        if (read?.ok && mayBeDue(read.job)) jobs.push({ file: name, job: read.job });
+      }
+      return { on: 'due', due: dueList(jobs, now()) };
+    },
     stop() {
       stopped = true;
     },
   };
+}
+
+/** Something has happened to it, or it says what a counter said: all others neither are due nor say what is. */
+function mayBeDue(job: Job): boolean {
+  return job.entries.length > 0 || job.upper.machine !== null;
 }
 
 function readKept(text: string): TimelessRow | null {

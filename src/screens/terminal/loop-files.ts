@@ -189,6 +189,7 @@ export function filesIn(
     list: bench.list,
     earlier: bench.earlier,
     find: bench.find,
+    due: bench.due,
     async milestone({ file, piece, place }) {
       const now = shown.job(file)?.pieces.get(piece);
       if (now === undefined || benchOf(folder)?.commit !== 'milestones') return null;

@@ -23,6 +23,7 @@ export interface Hands {
   list(effect: Asked<'list'>, tell?: Tell): Promise<Happening | null>;
   earlier(effect: Asked<'earlier'>): Promise<Happening | null>;
   find(effect: Asked<'find'>, tell?: Tell): Promise<Happening | null>;
+  due(): Promise<Happening | null>;
   /** Null: nothing to say about it. */
   milestone(effect: Asked<'milestone'>): Promise<Happening | null>;
   ring(): void;
@@ -144,6 +145,9 @@ export function createLoop<S>(play: Play<S>, hands: Hands): Loop<S> {
         break;
       case 'earlier':
         void beside(() => hands.earlier(effect));
+        break;
+      case 'due':
+        void beside(() => hands.due());
         break;
       case 'find':
         void beside((tell) => hands.find(effect, tell));

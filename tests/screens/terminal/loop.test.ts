@@ -45,6 +45,7 @@ function slowHands() {
     list: slow('list', { on: 'bench', jobs: [] }),
     earlier: async () => null,
     find: async () => null,
+    due: async () => null,
     milestone: slow('milestone', { on: 'quiet', say: '' }),
     ring: () => begun.push('ring'),
     soon: setImmediate,

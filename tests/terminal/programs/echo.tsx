@@ -90,6 +90,7 @@ export async function load(): Promise<Show<Echo>> {
       list: async () => ({ on: 'quiet', say: '' }),
       earlier: async () => null,
       find: async () => null,
+      due: async () => null,
       milestone: async () => null,
     },
     attend: () => ({ pressed: () => {}, stop: () => {} }),
