@@ -58,7 +58,7 @@ function listed(call: Call, list: readonly Buy[]): Answer {
       b.why,
     ].filter((p) => p !== null);
     const price = [b.count, b.price, b.from].filter((p) => p !== null).join(', ');
-    return `${b.buy}: ${b.what}${price === '' ? '' : ` (${price})`}: ${parts.join('; ')}`;
+    return `${b.buy}: ${b.what}${b.ask ? '?' : ''}${price === '' ? '' : ` (${price})`}: ${parts.join('; ')}`;
   });
   return answer({ buy: list }, lines.join('\n') || 'Nothing is to be had.');
 }

@@ -2,7 +2,6 @@
 
 import { livingEntries } from '../job/diary/living.ts';
 import { besidePrinted, silentTruths } from '../job/truth/corrections.ts';
-import { rawUpper } from '../job/truth/raw-upper.ts';
 import type { Correctable, Correction, Job } from '../model/types.ts';
 
 /** Of all the job without a piece, of any kind without kinds. */
@@ -29,7 +28,7 @@ export function correctedLines(job: Job, all: readonly Correction[]): string[] {
 
 /** Truths that count no more, because the file says something else now; nothing for none. */
 export function lostLines(job: Job): string[] {
-  return silentTruths(rawUpper(job), livingEntries(job.entries)).lost.map(
+  return silentTruths(job.printed, livingEntries(job.entries)).lost.map(
     ({ piece, task, value, was, says }) =>
       `${job.pieces.get(piece ?? '')?.spec.name ?? task ?? piece}, ${value}: ${says} does not count, the file says “${was}” no more.`,
   );

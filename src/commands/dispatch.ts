@@ -43,7 +43,7 @@ export async function dispatch(argv: readonly string[], world: World): Promise<n
   const exit = await print(answer, json, world);
   if (answer.open === undefined) return exit;
   const { openScreens } = await import('../screens/terminal/open.ts');
-  return await openScreens({ folder: answer.open }, own);
+  return await openScreens({ folder: answer.open }, own, { guide: true });
 }
 
 /** No command: nothing or a path opens the screens, anything else is a slip. */

@@ -338,9 +338,13 @@ export const COMMANDS: readonly Command[] = [
   {
     names: ['practice'],
     usage: '[FOLDER]',
-    say: 'a practice bench in a new folder, opened',
+    say: 'a practice bench, opened',
+    more: ['Without FOLDER that of before, if there is one.'],
     examples: ['practice', 'practice /tmp/bench --no-open'],
-    options: { 'no-open': { value: null, say: 'only make it' } },
+    options: {
+      'no-open': { value: null, say: 'only make it' },
+      new: { value: null, say: 'a new one, though there is one of before' },
+    },
     words: { least: 0, most: 1 },
     load: () => import('./practice.ts'),
   },

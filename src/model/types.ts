@@ -145,6 +145,8 @@ export interface Inside {
 export interface Job {
   /** What the file says, with what is true here in the place of what was corrected. */
   upper: Upper;
+  /** What the file says; the same as `upper` where nothing was corrected. */
+  printed: Upper;
   /** What was corrected, and how it is printed. */
   corrections: readonly Correction[];
   /** All entries in the order of the file, the undone ones too. */

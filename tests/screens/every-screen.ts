@@ -102,6 +102,8 @@ const MAKERS: Record<string, (look: Look) => Desk> = {
     desk.state = { ...desk.state, view: { screen: 'unsaved', wish, why: LEFT, under } };
     return desk;
   },
+  'a hint of the practice': (look) => new Desk(leversOff(), { ...look, guide: true }),
+  'keys with hints': (look) => new Desk(leversOff(), { ...look, guide: true }).press('?'),
   keys: (look) => cover(coverOff(), look, 'go go go s ?'),
 };
 

@@ -4,7 +4,6 @@ import type { Entry, Job } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
 import { besidePrinted } from '../truth/corrections.ts';
 import { OF_HOLE } from '../truth/figures.ts';
-import { rawUpper } from '../truth/raw-upper.ts';
 import { sayTaken } from './say-taken.ts';
 
 /** `4 out: M+clip`, `all full, 10 N·m`, `off`; without the piece, which the reader knows. */
@@ -137,9 +136,7 @@ function firstPrinted(entry: Entry, job: Job): string {
 
 /** The hole has a figure of its own in the file. */
 function saysItself(job: Job, { piece, hole, value }: Entry): boolean {
-  const own = rawUpper(job)
-    .pieces.get(piece ?? '')
-    ?.holes.get(hole?.[0] ?? '');
+  const own = job.printed.pieces.get(piece ?? '')?.holes.get(hole?.[0] ?? '');
   return own !== undefined && OF_HOLE.some((l) => l.what === value && l.get(own).length > 0);
 }
 

@@ -2,58 +2,73 @@
 import { fullOf, hardestOf, readStages } from '../../bolt/stages.ts';
 import { convert, printQuantity } from '../../bolt/units.ts';
 import { aim } from '../../bolt/wrench.ts';
-import type {
-  HoleNow,
-  Job,
-  PassSpec,
-  PieceNow,
-  Quantity,
-  Refusal,
-  Warning,
-} from '../../model/types.ts';
+import type { HoleNow, Job, PassSpec, PieceNow, Quantity, Warning } from '../../model/types.ts';
 import { passAt } from '../../piece/passes.ts';
-import { heldTorque, LOOK_UP, sayBreaks, torqueOf, wouldBreak } from '../fold/against.ts';
+import {
+  type HeldTorque,
+  heldTorque,
+  LOOK_UP,
+  sayBreaks,
+  torqueOf,
+  wouldBreak,
+} from '../fold/against.ts';
 import { withPrinted } from '../truth/corrections.ts';
 import { refuse } from './parts.ts';
 
-/** The figure of this pass, or what was set, held against each of these holes: the first that it would break. */
+/** The figure of this pass, or what was set, held against each of these holes: what it would break. */
 export function breaking(
   job: Job,
   piece: PieceNow,
   pass: PassSpec,
   open: readonly HoleNow[],
   set: string | undefined,
-): { ok: false; refused: Refusal } | null {
+): { hole: HoleNow; held: HeldTorque }[] {
   const { kinds } = job.upper;
   const typed = set === undefined ? null : hardestOf(readStages(set));
-  for (const hole of open) {
+  return open.flatMap((hole) => {
     const { torque, angle } = passAt(piece.spec, kinds, pass, hole.name);
     // A pass that is not read whole is done as it is printed, with the hardest of its figures.
     const figure = typed ?? torque?.quantity ?? null;
-    if (figure === null && (torque === null || angle !== null)) continue;
+    if (figure === null && (torque === null || angle !== null)) return [];
     const held = heldTorque(piece, hole, kinds, figure);
-    if (held && wouldBreak(held)) {
-      const { verdict } = held.against;
-      return refuse('would-break', `${hole.name}: ${sayBreaks(held)} ${LOOK_UP}`, {
-        hole: hole.name,
-        verdict,
-      });
-    }
-  }
-  return null;
+    return held && wouldBreak(held) ? [{ hole, held }] : [];
+  });
 }
 
-/** Somebody gave a reason for this pass on this piece in this round already, and was told what would break. */
-export function overruled(job: Job, { spec, round }: PieceNow, pass: PassSpec): boolean {
-  return job.entries.some(
+export type Breaking = ReturnType<typeof breaking>;
+
+export function sayBreaking([first]: Breaking): string {
+  return first ? `${first.hole.name}: ${sayBreaks(first.held)} ${LOOK_UP}` : '';
+}
+
+/** STOP for the first of which nobody gave a reason, for this figure in this pass and round; null where all have one. */
+export function stopsBreaking(job: Job, piece: PieceNow, pass: PassSpec, found: Breaking) {
+  if (found.length === 0) return null;
+  const said = overruled(job, piece, pass);
+  const left = found.filter(({ hole }) => !said.has(printedFor(job, piece, pass, [hole])));
+  const [first] = left;
+  if (!first) return null;
+  const data = { hole: first.hole.name, verdict: first.held.against.verdict };
+  return refuse('would-break', sayBreaking(left), data);
+}
+
+/** The printed torques of which somebody was told what they would break, and gave a reason. */
+function overruled(job: Job, piece: PieceNow, pass: PassSpec): Set<string | undefined> {
+  const { spec, round } = piece;
+  // Once more round is at the same torque.
+  const names = pass.name === 'final' ? ['full', 'final'] : [pass.name];
+  const reasons = job.entries.filter(
     (e) =>
       e.verb === 'tight' &&
       e.piece === spec.key &&
-      e.value === pass.name &&
+      names.includes(e.value) &&
       e.because !== undefined &&
       job.living.has(e.id) &&
       (job.rounds.get(e.id) ?? round) === round,
   );
+  const at = new Set(reasons.flatMap((e) => e.hole ?? piece.holes.map((h) => h.name)));
+  const holes = piece.holes.filter((h) => at.has(h.name));
+  return new Set(holes.map((hole) => printedFor(job, piece, pass, [hole])));
 }
 
 /** The figure of a pass, where all these holes take the same; a hole may have a torque of its own. */

@@ -29,7 +29,15 @@ import {
   write,
   wrong,
 } from './parts.ts';
-import { breaking, figureOf, overruled, printedFor, setSaid } from './tight-set.ts';
+import {
+  breaking,
+  figureOf,
+  printedFor,
+  sayBreaking,
+  setSaid,
+  stopsBreaking,
+} from './tight-set.ts';
+import { asksOnce, onceSaid, unnotedOnce, usedOnce } from './used-once.ts';
 
 type Kinds = ReadonlyMap<string, Kind>;
 
@@ -43,8 +51,19 @@ export function judgeTight(job: Job, wish: Wished<'tight'>, stamp: Stamp): Verdi
   const stopped = forced ? null : stop(due.holes);
   if (stopped) return stopped;
   if (!pass || open.length === 0) return already();
+  // A bolt that never came out is not put back; one that is in goes by what is in.
+  const back = open.filter((h) => h.state !== 'home');
+  const old = usedOnce(
+    job,
+    piece,
+    back,
+    back.map((h) => h.holds),
+  );
+  const asks = forced ? null : asksOnce(job, piece, old);
+  if (asks) return asks;
   const breaks = breaking(job, piece, pass, open, wish.set);
-  if (breaks && !forced && !overruled(job, piece, pass)) return breaks;
+  const breaksIt = forced ? null : stopsBreaking(job, piece, pass, breaks);
+  if (breaksIt) return breaksIt;
 
   const order = nextHole(piece, job.upper.kinds, pass.name);
   const leaves = order && !startsOrder(order.rest, names(open)) ? order : null;
@@ -54,7 +73,11 @@ export function judgeTight(job: Job, wish: Wished<'tight'>, stamp: Stamp): Verdi
   }
   const figure = figureOf(job, piece, pass, open);
   const warnings: Warning[] = [
-    ...(breaks ? [{ code: 'would-break', say: breaks.refused.say }] : []),
+    ...onceSaid(old.filter((o) => o.bolts)),
+    ...(back.length === 0 || piece.holes.some((h) => h.passes.length > 0)
+      ? []
+      : onceSaid(unnotedOnce(job, piece))),
+    ...(breaks.length > 0 ? [{ code: 'would-break', say: sayBreaking(breaks) }] : []),
     ...(wish.set === undefined ? [] : setSaid(wish.set, figure)),
     ...(leaves
       ? [{ code: 'other-order', say: `${leaves.next} would be next; the rest is ordered anew.` }]

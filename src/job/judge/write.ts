@@ -17,7 +17,6 @@ import { holeNames } from '../../piece/order.ts';
 import { NAME } from '../diary/entry.ts';
 import { barePiece } from '../form/bare.ts';
 import { spelled, truthFault } from '../truth/figures.ts';
-import { rawUpper } from '../truth/raw-upper.ts';
 import { orderIn } from './correct.ts';
 import { already, list, meant, noPiece, type Stamp, type Wished, write, wrong } from './parts.ts';
 import { circleBy } from './write-order.ts';
@@ -34,7 +33,7 @@ export function judgeWrite(job: Job, wish: Wish, stamp: Stamp): Verdict {
   const text = tidied(key, wish.text);
   if (text === '') return wrong('empty-text', 'The text is empty.');
   // What the file says, not what is true: the text goes into the file.
-  const spec = rawUpper(job).pieces.get(wish.piece) ?? barePiece(wish.piece);
+  const spec = job.printed.pieces.get(wish.piece) ?? barePiece(wish.piece);
   const put = (was: string | null, edit: Edit): Verdict => {
     const entry = { verb: 'written', value: key, piece: wish.piece } as const;
     return write(stamp, { ...wish, says: text }, was === null ? entry : { ...entry, was }, {
@@ -144,7 +143,7 @@ export function writtenBack(
 ): { edits: Edit[]; warnings: Warning[] } {
   const { value, piece = '', says = '', was } = entry;
   const key = value as Writable;
-  const spec = rawUpper(job).pieces.get(piece) ?? barePiece(piece);
+  const spec = job.printed.pieces.get(piece) ?? barePiece(piece);
   const left = {
     edits: [],
     warnings: [

@@ -5,8 +5,8 @@ import { disk, drop, errorCode, writeNew } from './disk.ts';
 import { readPlain } from './plain.ts';
 import { makeStateFolder, stateFolders } from './state.ts';
 
-/** What may be kept of a job there: a copy with all marks that were shown, or what was half done. */
-export type OwnFile = 'kept' | 'half';
+/** What may be kept there: a copy with all marks that were shown, what was half done, where the practice bench is. */
+export type OwnFile = 'kept' | 'half' | 'practice';
 
 function nameOf(file: string, what: OwnFile): string {
   return `${createHash('sha256').update(file).digest('hex').slice(0, 32)}.${what}`;

@@ -4,7 +4,7 @@ import type { Job } from '../../model/types.ts';
 import { verbRow } from '../../model/verbs.ts';
 import { buysOf } from '../buy/list.ts';
 import { type Standing, standingOf } from '../standing.ts';
-import { type Asked, type GateItem, type Moment, withTicks } from './items.ts';
+import { type Asked, type GateItem, type ItemInWords, type Moment, withTicks } from './items.ts';
 import { beforeClosing, beforePrying, beforeSealing } from './piece.ts';
 import { beforeStart } from './start.ts';
 
@@ -17,11 +17,21 @@ export interface Gate {
  * `now` is RFC 3339, for waits that may still run; without it each wait that has begun counts as running.
  */
 export function gate(job: Job, moment: Moment, piece: string | null = null, now = ''): Gate {
+  return { items: gateInWords(job, moment, piece, now).map(({ words: _, ...item }) => item) };
+}
+
+/** The same with each sentence in parts. */
+export function gateInWords(
+  job: Job,
+  moment: Moment,
+  piece: string | null,
+  now: string,
+): ItemInWords[] {
   const standing = standingOf(job, now);
   const asked = askedAt(standing, moment, piece);
   const at = { moment, piece: moment === 'start' ? null : piece };
   const since = sinceOf(standing, moment, piece);
-  return { items: withTicks(asked, standing.lines.all, { ...at, since }) };
+  return withTicks(asked, standing.lines.all, { ...at, since });
 }
 
 /** Nothing stops, and everything was seen to. */

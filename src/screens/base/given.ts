@@ -3,7 +3,7 @@ import { EDITING, pressField, type TextField } from '../kit/field.ts';
 import { neighbour } from '../kit/neighbour.ts';
 import type { Key, KeyWords } from './key.ts';
 import type { Laid } from './lay.ts';
-import { show, stay } from './moves.ts';
+import { say, show, stay } from './moves.ts';
 import type { State, Updated, View } from './state.ts';
 
 /** The rows of a list by their names. */
@@ -67,7 +67,7 @@ export function givenKeys(has: Has): { first: Key<Given>[]; last: Key<Given>[] }
       { ...BACK, label: called.back ?? '', ...called.insteadOf?.back },
       ...(has.draft ? [] : [{ ...QUIT, label: called.quit ?? '', ...called.insteadOf?.quit }]),
       { ...LEAVE, ...called.insteadOf?.leave },
-      has.text ? KEYS_WHILE_TYPING : KEYS,
+      ...(has.text ? [KEYS_WHILE_TYPING] : [NO_HINTS, KEYS]),
     ],
   };
 }
@@ -171,6 +171,14 @@ const LEAVE: Key<Given> = {
 
 // ---------------------------------------------------------------- the list of keys
 
+const NO_HINTS: Key<Given> = {
+  id: 'no-hints',
+  presses: ['z'],
+  label: '',
+  help: 'no more hints of the practice',
+  holds: ({ state }) => state.guide !== null,
+  does: ({ state }) => say({ ...state, guide: null }, 'No more hints.'),
+};
 const KEYS: Key<Given> = {
   id: 'keys',
   presses: ['?', 'h'],

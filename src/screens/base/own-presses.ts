@@ -1,9 +1,6 @@
 /** Other presses for keys, as a user has set them: what is said of a key goes before what stands in the table. */
-import type { Press } from '../kit/press.ts';
+import type { OwnPresses, Press } from '../kit/press.ts';
 import type { KeyWords } from './key.ts';
-
-/** By the name of the key. */
-export type OwnPresses = Readonly<Record<string, readonly Press[]>>;
 
 /** The keys of one screen. A press that was given to one of them does nothing else there. */
 export function withOwn<K extends KeyWords>(keys: readonly K[], own: OwnPresses): readonly K[] {

@@ -21,11 +21,10 @@ import type { Drawing } from '../../piece/drawing.ts';
 import type { Milestone } from '../../plan/milestone.ts';
 import type { TextField } from '../kit/field.ts';
 import type { Palette } from '../kit/palettes.ts';
-import type { Press } from '../kit/press.ts';
+import type { OwnPresses, Press } from '../kit/press.ts';
 import type { About } from '../now/answers.ts';
 import type { Of } from '../now/known-rows.ts';
 import type { Put } from '../now/typed-runs.ts';
-import type { OwnPresses } from './own-presses.ts';
 
 // ---------------------------------------------------------------- what comes in
 
@@ -118,6 +117,8 @@ export interface State {
   /** True: 7-bit characters only. */
   ascii: boolean;
   palette: Palette;
+  /** Places of which the practice has said what to try there; null: it says nothing. */
+  guide: readonly string[] | null;
   /** Presses that the user has given to keys. */
   presses: OwnPresses;
   /** RFC 3339 with offset. */

@@ -6,6 +6,9 @@
  */
 export type Press = string;
 
+/** Presses that a user has given to keys, by the name of the key. */
+export type OwnPresses = Readonly<Record<string, readonly Press[]>>;
+
 const NAMES: Readonly<Record<Press, string>> = {
   space: 'Space',
   enter: 'Enter',

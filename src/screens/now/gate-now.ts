@@ -1,5 +1,5 @@
 /** The gates of a job as the screens ask for them: which holds just now, and how its items lie on pages. */
-import { besidePrinted } from '../../job/truth/corrections.ts';
+import { inWords, withoutPrinted } from '../../job/truth/said.ts';
 import type { Job, Moment, PieceNow } from '../../model/types.ts';
 import { itemOf } from '../../plan/gates/item-rows.ts';
 import { bothSaid } from '../kit/both.ts';
@@ -70,11 +70,8 @@ function apart(
   const behind = behindItem(job, moment, piece?.spec.key ?? null, item.key);
   const wrong = behind?.rows.flatMap((r) => r.printed ?? []) ?? [];
   if (!behind || wrong.length === 0) return null;
-  const say = wrong.reduce(
-    (text, printed) => text.replace(besidePrinted('', printed), ''),
-    item.say,
-  );
-  return { item: { ...item, say }, printed: behind.printed };
+  const words = withoutPrinted(item.words, wrong);
+  return { item: { ...item, words, say: inWords(words) }, printed: behind.printed };
 }
 
 /** What should lie in the tray is counted with it. */

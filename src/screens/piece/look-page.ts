@@ -7,7 +7,7 @@ import { blockers, stillOver } from '../../job/judge/blocked.ts';
 import { printedOf } from '../../job/truth/corrections.ts';
 import type { HoleNow, Job, PieceNow } from '../../model/types.ts';
 import { sayThing } from '../../plan/inside.ts';
-import { nextWork } from '../../plan/next.ts';
+import { workInWords } from '../../plan/next.ts';
 import { holeNamed } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
 import { piecePage } from '../base/piece-page.ts';
@@ -75,13 +75,13 @@ function sayPiece(job: Job, piece: PieceNow, way: Way, columns: number): Line[] 
   const bad = piece.holes.flatMap((h) =>
     h.trouble ? [`${h.name}: ${sayTrouble(h.trouble)}.`] : [],
   );
-  const next = way === 'done' ? nextWork(job) : null;
+  const next = way === 'done' ? workInWords(job) : null;
   const inside = job.inside.filter((i) => i.piece === piece.spec.key).map(sayThing);
   return [
     ...wrap(inside.length > 0 ? `Inside: ${list(inside)}.` : '', columns, LOUD),
     ...wrap(way === 'done' ? doneSaid(job, piece) : '', columns, { bold: true }),
     ...wrap(wouldBreakSaid(job, piece), columns, LOUD),
-    ...wrapStruck(job, next ? `Next: ${next.say}` : passSaid(job, piece, way), columns, {
+    ...wrapStruck(next ? ['Next: ', ...next.words] : [passSaid(job, piece, way)], columns, {
       bold: true,
     }),
     ...corrected(torqueRows(job, piece, null, null), columns),

@@ -1,6 +1,6 @@
 /** All keys of all screens, for who wants to read or change them. */
-import { type OwnPresses, withOwn } from '../base/own-presses.ts';
-import { keyName, type Press } from '../kit/press.ts';
+import { withOwn } from '../base/own-presses.ts';
+import { keyName, type OwnPresses, type Press } from '../kit/press.ts';
 import { KEYS } from './screens.ts';
 
 export interface KeyRow {

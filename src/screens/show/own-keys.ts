@@ -2,8 +2,8 @@
 import type { Report } from '../../job/faults/faults.ts';
 import { near } from '../../model/nearword.ts';
 import type { GivenPress } from '../../settings/settings.ts';
-import { type OwnPresses, wrongPresses } from '../base/own-presses.ts';
-import { type Press, pressNamed } from '../kit/press.ts';
+import { wrongPresses } from '../base/own-presses.ts';
+import { type OwnPresses, type Press, pressNamed } from '../kit/press.ts';
 import { KEYS, KEYS_BY_SCREEN } from './screens.ts';
 
 /** What of it holds; the rest is told at its place, and the key stays as it is. */

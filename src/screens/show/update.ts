@@ -11,10 +11,17 @@ import { benchRead, earlierRead, fileRead, LEFT } from '../base/from-file.ts';
 import { say, stay } from '../base/moves.ts';
 import type { Effect, Happening, Input, State, Updated, View } from '../base/state.ts';
 import { afterRecorded } from './after.ts';
+import { guided } from './guide.ts';
 import { meant, paste, press, unquiet } from './press.ts';
 import { openOf } from './screens.ts';
 
 export function update(state: State, happening: Happening): Updated {
+  const next = stepped(state, happening);
+  // Nothing to say is the rule, and costs nothing.
+  return state.guide === null ? next : { ...next, state: guided(next.state) };
+}
+
+function stepped(state: State, happening: Happening): Updated {
   switch (happening.on) {
     case 'press':
     case 'paste':

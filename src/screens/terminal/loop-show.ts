@@ -2,10 +2,10 @@
 import { safeLine } from '../../model/safe.ts';
 import { nextWork } from '../../plan/next.ts';
 import type { World } from '../../world.ts';
-import type { OwnPresses } from '../base/own-presses.ts';
 import { start } from '../base/start.ts';
 import type { State } from '../base/state.ts';
 import type { Palette } from '../kit/palettes.ts';
+import type { OwnPresses } from '../kit/press.ts';
 import { sayWish } from '../now/say-wish.ts';
 import { halfMade } from '../show/half-made.ts';
 import { openOf } from '../show/screens.ts';
@@ -40,6 +40,7 @@ export function showOf(
     strange?: readonly string[];
     ascii?: boolean | undefined;
     palette?: Palette;
+    guide?: boolean | undefined;
     presses?: OwnPresses;
     /** What is wrong in the user's settings; null: nothing. */
     odd?: string | null;
@@ -55,6 +56,7 @@ export function showOf(
     ascii: outside.ascii ?? asciiOnly(env, platform),
     now: world.now(),
     palette: outside.palette ?? 'usual',
+    guide: outside.guide ?? false,
     presses: outside.presses ?? {},
   });
   const { shelf, timers, strange, odd = null } = outside;

@@ -23,6 +23,8 @@ export interface How {
   lines?: boolean;
   /** 7-bit characters only. */
   ascii?: boolean;
+  /** What to try is said on the way. */
+  guide?: boolean;
 }
 
 /** A frame at most every 4 ms: the answer to a key must not wait for the end of a longer pause. */
@@ -216,6 +218,7 @@ async function lookOf(how: How, { env }: World) {
       palette: settings.colours,
       presses,
       odd: oddInUser(user),
+      guide: how.guide,
       others: benchFolders(user, env),
     },
     readOut: how.lines || readOutAsked(env) || settings['read-out'] === 'always',

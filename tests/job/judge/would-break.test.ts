@@ -60,6 +60,15 @@ describe('a torque that would break the bolt or strip the thread', () => {
     expect(bench.refusal(full('3'))).toMatchObject({ code: 'would-break' });
   });
 
+  it('is asked for each figure that would', () => {
+    const bench = ready(
+      job('bolts: S S S\n    torque: 90 lbf·ft\n    holes: {3: {torque: 80 N·m}}'),
+    );
+    bench.mark(full('1', 'it is 12 mm in truth'));
+    expect(bench.ask(full('2')).ok).toBe(true);
+    expect(bench.refusal(full('3'))).toMatchObject({ code: 'would-break', hole: '3' });
+  });
+
   it('is asked again in the next round', () => {
     const bench = ready(HARD);
     for (const hole of ['1', '2', '3']) bench.mark(full(hole, 'so it is printed'));

@@ -107,6 +107,17 @@ describe('what is said beside a torque', () => {
     expect(desk.frame).toContain(once);
   });
 
+  it('asks why an old one goes back in, and not again for the others', () => {
+    const desk = new Desk(off('yoke')).open('yoke').press('go go t 1 go');
+    expect(desk.step).toBe('stop');
+    expect(desk.done).not.toContain('ring');
+    expect(said(desk)).toContain('1: T is never used twice, and no new one is noted as here');
+    desk.press('w').type('new ones').press('enter');
+    expect(desk.bench.entries.at(-1)).toMatchObject({ verb: 'in', because: 'new ones' });
+    desk.press('go');
+    expect(desk.bench.states('yoke')).toMatch(/^in in/);
+  });
+
   it('says in one sentence what is odd about a figure, and that the maker goes first', () => {
     expect(said(tightening('tag', ['snug']))).toContain(
       "70 N·m would break the bolt: 10-32 UNF 8.8 (assumed) yields at 5.05 to 8.56 N·m. The maker's figure goes first: look it up again.",
