@@ -94,8 +94,10 @@ export function takeFrom(
   const [folder, own] = [dirname(path), basename(path)];
   const source = readEarlier(folder, from);
   const mine = jobText(folder, own);
-  const now = job.pieces.get(piece);
-  if (!source || !mine || !('text' in mine) || !now) return null;
+  if (!source || !mine || !('text' in mine)) return null;
+  // A piece that this job does not know yet is that piece.
+  const now = job.pieces.get(piece) ?? source.job.pieces.get(theirs ?? piece);
+  if (!now) return null;
   const before = { file: from, job: source.job, same: 'name' as const, day: null };
   const found = lastWith(now, [before], theirs);
   if (!found) return null;

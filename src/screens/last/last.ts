@@ -41,6 +41,10 @@ function takeIt(here: OnLast): Updated {
   const { state, job, row } = here;
   const piece = pieceOf(here);
   const before = state.earlier?.before ?? [];
+  const fresh = row && 'known' in row && row.mine === null ? row.known : null;
+  // A piece that this job does not know yet begins with what is known of it.
+  if (piece === null && fresh && fresh.theirs !== null && !job.pieces.has(fresh.theirs))
+    return requestMark(state, { do: 'take', piece: fresh.theirs, from: fresh.file, pairs: [] });
   if (piece === null)
     return say(state, 'Mark a line of a piece: what is taken over goes piece by piece.');
   const asked = row && 'maybe' in row ? row.maybe : null;
@@ -79,9 +83,10 @@ export const lastScreen = screenOver({
     mark: (here) => ({ ...view, here }),
   }),
   after: {
-    take: (state, { entry }) => {
+    take: (state, { entry, wish }) => {
       const { view } = state;
-      const under = view.screen === 'last' ? view.under : view;
+      const below = view.screen === 'last' ? view.under : view;
+      const under = below.screen === 'job' ? { ...below, here: wish.piece } : below;
       if (entry === null)
         return stay({ ...state, quiet: 'Nothing that does not stand here already.' });
       return show(
