@@ -105,6 +105,12 @@ function dueOf({ file, job }: BenchJob, jobs: readonly BenchJob[], now: string):
   return [...tests, ...chores(base, job, readings, current, now)];
 }
 
+/** What one job leaves to be done after a time or a distance, by what its own counter says. */
+export function choresOf(job: Job, now: string): Due[] {
+  const base = { file: '', job: job.upper.job, machine: job.upper.machine };
+  return chores(base, job, readingsIn(job), readingOf([{ file: '', job }], job), now);
+}
+
 /** Things to do after a time or a distance: `{do: Change the oil, when: after 50 km, after: fill}`. */
 function chores(
   base: Pick<Due, 'file' | 'job' | 'machine'>,

@@ -20,6 +20,8 @@ export interface Learnt {
   pieces: Record<string, Keys>;
   tasks: Keys;
   buys: Keys;
+  /** Other sections of the file, as they stand: what it may be, what to look at. */
+  more: Record<string, Keys>;
   /** How a figure is printed whose truth stands there now: by its path, `pieces.cover.torque`. */
   printed: Record<string, string>;
 }
@@ -52,8 +54,20 @@ export function learntFrom(text: string, job: Job): Learnt {
     pieces: Object.fromEntries(pieces),
     tasks: tasksOf(filled(mapAt(root.tasks)), job, printed),
     buys: buysOf(filled(mapAt(root.buy)), job),
+    more: moreOf(root),
     printed,
   };
+}
+
+/** Titles are said anew, the diary stays behind, the others have their own place. */
+const OTHERWISE: readonly string[] = [
+  ...['putback', 'job', 'machine', 'machine-id', 'like', 'complaint', 'found', 'done'],
+  ...['bolts', 'pieces', 'tasks', 'buy', 'diary'],
+];
+
+function moreOf(root: Keys): Record<string, Keys> {
+  const sections = Object.entries(root).filter(([name]) => !OTHERWISE.includes(name));
+  return Object.fromEntries(sections.map(([name, said]) => [name, filled(mapAt(said))]));
 }
 
 function filled(keys: Keys): Keys {

@@ -75,6 +75,7 @@ function onlyOf(learnt: Learnt, piece: string): Learnt {
     kinds: some(learnt.kinds, (key) => letters.has(key)),
     tasks: some(learnt.tasks, (_, said) => about(said, ['before', 'after', 'while'])),
     buys: some(learnt.buys, (_, said) => about(said, ['for'])),
+    more: {},
   };
 }
 
@@ -117,6 +118,7 @@ function linesOf(learnt: Learnt, { job, machine, head }: Wanted): Lined[] {
   section('pieces', learnt.pieces, true);
   section('tasks', learnt.tasks, true);
   section('buy', learnt.buys, true);
+  for (const [name, all] of Object.entries(learnt.more)) section(name, all, true);
   return [...lines, { text: '' }, { text: 'diary:' }];
 }
 
@@ -141,13 +143,13 @@ const SECTIONS: Record<string, 'kinds' | 'pieces' | 'tasks' | 'buys'> = {
 function without(learnt: Learnt, path: readonly string[]): Learnt {
   const [section = '', key = '', sub] = path;
   const at = SECTIONS[section];
-  if (at === undefined) return learnt;
-  const all: Keys = { ...learnt[at] };
+  const all: Keys = { ...(at === undefined ? learnt.more[section] : learnt[at]) };
   if (sub === undefined) delete all[key];
   else {
     const inner = { ...mapAt(all[key]) };
     delete inner[sub];
     all[key] = inner;
   }
-  return { ...learnt, [at]: all } as Learnt;
+  if (at === undefined) return { ...learnt, more: { ...learnt.more, [section]: all } };
+  return { ...learnt, [at]: all };
 }

@@ -78,7 +78,7 @@ export const ROOMS: Readonly<Record<string, Room>> = {
   'memory/bench': { may: [...PLAN, 'job/save', 'find', 'find/index', 'memory'], system: true },
   find: { may: [...WORDS, 'job/yaml', 'job/diary'] },
   'find/index': { may: [...FORM, 'job/save', 'diary', 'find'], system: true },
-  paper: { may: PLAN },
+  paper: { may: [...PLAN, 'memory'] },
   'paper/desk': { may: [...PLAN, 'job/save', 'diary', 'paper'], system: true },
   commands: {
     may: [
