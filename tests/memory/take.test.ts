@@ -98,6 +98,24 @@ describe('taking over', () => {
     expect(taken).toBeGreaterThan(50);
   });
 
+  it('what had to be made for it goes with it: the piece, and the section of kinds', () => {
+    const theirs =
+      'putback: 1\njob: Old\nbolts: {S: M6x25}\npieces:\n  cover: {bolts: S S, joint: dry}\ndiary:\n';
+    for (const mine of [
+      'putback: 1\njob: New\npieces:\n  lever:\ndiary:\n',
+      'putback: 1\njob: New\npieces: {lever: {marks: dot}}\ndiary:\n',
+    ]) {
+      const from = learntFrom(theirs, jobOf(theirs));
+      const { pairs } = takeOver(mine, jobOf(mine), 'cover', from, 'cover');
+      expect(pairs).toHaveLength(3);
+      const wish: Wish = { do: 'take', piece: 'cover', from: 'old.yaml', pairs };
+      const next = marked(mine, wish, 'taken001');
+      expect(jobOf(next).upper.pieces.get('cover')?.joint).toEqual(['dry']);
+      const back = marked(next, { do: 'undo' }, 'undo0001');
+      expect(back.split('diary:')[0]).toBe(mine.split('diary:')[0]);
+    }
+  });
+
   it('what somebody changed since stays when it is taken back', () => {
     const theirs = 'putback: 1\njob: Old\npieces:\n  cover: {torque: 10 N·m, joint: dry}\ndiary:\n';
     const mine = 'putback: 1\njob: New\npieces:\n  cover:\ndiary:\n';

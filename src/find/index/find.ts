@@ -30,7 +30,10 @@ export function titlesOfFolder(folder: string, progress: Progress): Map<string, 
 
 /** The same in steps, between which other things may happen; who asks may leave it after any. */
 export const findSteps = (folder: string, ask: Question) => inSteps(folder, answersTo(ask));
-export const titleSteps = (folder: string) => inSteps(folder, TITLES);
+export const titleSteps = (folder: string) => inSteps(folder, TITLES, FEW);
+
+/** Files. The titles of fewer are read in a moment, and nothing is kept of them. */
+const FEW = 50;
 
 function answersTo(ask: Question): Asking<Answers> {
   return {
@@ -71,9 +74,9 @@ function drained<T>(folder: string, ask: Asking<T>, progress: Progress): T {
   }
 }
 
-function* inSteps<T>(folder: string, ask: Asking<T>): Generator<Step, T> {
+function* inSteps<T>(folder: string, ask: Asking<T>, least = 1): Generator<Step, T> {
   const files = filesOf(folder);
-  const db = files.length === 0 ? null : openIndex(folder);
+  const db = files.length < least ? null : openIndex(folder);
   if (db === null) return yield* readRest(folder, files, ask);
   try {
     return yield* byIndex(db, folder, files, ask);

@@ -192,7 +192,8 @@ export function takePairsOut(text: string, { pairs }: PairsOut): string | Fail {
     const root = rootOf(now);
     if (isFail(root)) return root;
     const found = findPair(root, path);
-    if (!found || sumOf(JSON.stringify(saidOf(plainOf(found.pair.value)))) !== sum) continue;
+    const value = found ? emptied(plainOf(found.pair.value)) : '';
+    if (!found || sumOf(JSON.stringify(saidOf(value))) !== sum) continue;
     const next = cut(now, withoutItem(now, found.map, found.pair));
     const read = rootOf(next);
     if (isFail(read)) return BY_HAND;

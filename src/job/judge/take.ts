@@ -45,7 +45,14 @@ export function judgeTake(job: Job, wish: Wished<'take'>, stamp: Stamp): Verdict
     ...(job.upper.pieces.has(piece) ? [] : [{ edit: 'piece', piece } as const]),
     { edit: 'pairs', pairs },
   ];
-  const was = pairs.map(({ path, value }) => `${nameOf(path)}=${sumOf(spelled(value))}`);
+  const made = [
+    ...(job.upper.pieces.has(piece) ? [] : [`/pieces/${piece}=${EMPTY}`]),
+    ...(job.upper.kinds.size === 0 && pairs.some(({ path }) => path[0] === 'bolts')
+      ? [`/bolts=${EMPTY}`]
+      : []),
+  ];
+  const filled = pairs.map(({ path, value }) => `${nameOf(path)}=${sumOf(spelled(value))}`);
+  const was = [...made, ...filled];
   const entry = { verb: 'taken', value: from, piece, was: was.join(' ') } as const;
   return write(stamp, wish, entry, { edits });
 }
@@ -54,6 +61,9 @@ export function judgeTake(job: Job, wish: Wished<'take'>, stamp: Stamp): Verdict
 function nameOf([section, ...path]: readonly string[]): string {
   return section === 'pieces' ? path.slice(1).join('/') : ['', section, ...path].join('/');
 }
+
+/** Of what had to be made first: it goes again when nothing is left in it. */
+const EMPTY = sumOf(spelled(''));
 
 /** A value in one spelling, to be held against itself. */
 export function spelled(value: Said): string {

@@ -54,6 +54,8 @@ export function benchHands(from: Sources): BenchHands {
   const { folder, shelf, now } = from;
   /** Rows of files that nobody has opened, by their stamps. */
   const rows = new Map<string, { mark: string | null; row: TimelessRow | null; day: string }>();
+  /** As they were last listed to the end. */
+  let shown: readonly BenchRow[] = [];
   let listing = 0;
   let finding = 0;
   let stopped = false;
@@ -76,9 +78,9 @@ export function benchHands(from: Sources): BenchHands {
     const where = shelf.leadsTo(folder, file);
     if (where === null) return null;
     if (where === 'elsewhere') return benchRow(file, from.leadsOut(file), now());
-    const shown = from.shown(file);
-    if (shown !== null) {
-      const state = await shown;
+    const opened = from.shown(file);
+    if (opened !== null) {
+      const state = await opened;
       return state && benchRow(file, state, now());
     }
     const mark = shelf.mark(from.pathOf(file));
@@ -112,6 +114,7 @@ export function benchHands(from: Sources): BenchHands {
       const names = (shelf.names(folder) ?? []).filter((n) => IS_YAML.test(n)).sort();
       const kept = names.length > MANY ? openRows(folder) : null;
       const jobs: BenchRow[] = [];
+      const before = new Map(shown.map((row) => [row.file, row]));
       const put: KeptRow[] = [];
       let told = shelf.clock() + FIRST - AGAIN;
       let any = false;
@@ -125,7 +128,10 @@ export function benchHands(from: Sources): BenchHands {
           if (full || shelf.clock() - told > AGAIN) {
             any = true;
             told = shelf.clock();
-            tell({ on: 'bench', jobs: [...jobs], more: names.length - i - 1 });
+            // What was shown before stays until it is read again.
+            const left = names.slice(i + 1);
+            const still = left.flatMap((n) => before.get(n) ?? []);
+            tell({ on: 'bench', jobs: [...jobs, ...still], more: left.length - still.length });
             await shelf.breath();
           } else await pause();
           // Another list is being made, or the person has left.
@@ -135,6 +141,7 @@ export function benchHands(from: Sources): BenchHands {
       } finally {
         kept?.close();
       }
+      shown = jobs;
       return { on: 'bench', jobs };
     },
     async earlier({ file }) {

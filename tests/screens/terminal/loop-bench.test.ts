@@ -67,6 +67,14 @@ describe('a bench of many jobs', () => {
     expect(last?.[7]?.job).toBe('Another job');
   });
 
+  it('read again, it shows what was there before until the last is read', async () => {
+    const folder = made(60);
+    const files = filesOf(folder);
+    await list(files, folder);
+    const { parts } = await list(files, folder);
+    for (const part of parts) expect([part.jobs.length, part.more]).toEqual([60, 0]);
+  });
+
   it('is left at once: what is not read by then stays unread', async () => {
     const folder = made(120);
     const files = filesOf(folder);
