@@ -70,6 +70,7 @@ export const PLACES: Readonly<Record<string, (at: At) => Candidate[]>> = {
   TASK: tasks,
   KIND: kinds,
   MACHINE: nothing,
+  LETTER: nothing,
   NAME: (at) => [...pieces(at), ...tasks(at)],
   THING: ({ job }) =>
     [...(job?.upper.buys.values() ?? [])].map((b) => ({ word: b.key, say: b.what })),

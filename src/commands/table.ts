@@ -1,7 +1,7 @@
 /** All commands: their words, their help, and where they are. Each is loaded only when it is asked for. */
 import { BUY_STATES, HOLE_STATES } from '../model/types.ts';
 import type { Command, Options } from './command.ts';
-import { correctedSaid, writtenSaid } from './keys-said.ts';
+import { INTO_FILE } from './table-file.ts';
 import { MEMORY } from './table-memory.ts';
 import { HANDED_ON } from './table-paper.ts';
 
@@ -159,28 +159,7 @@ export const COMMANDS: readonly Command[] = [
     words: { least: 2, most: 4 },
     load: () => import('./note.ts'),
   },
-  {
-    names: ['write'],
-    usage: 'FILE PIECE KEY TEXT',
-    say: 'a text into the file: routes, marks, map …',
-    more: [...writtenSaid(), 'Lines of a map may be parted by /.'],
-    examples: ["write cover.yaml alternator routes 'the lead runs behind the frame tube'"],
-    options: {},
-    words: { least: 4, most: 4 },
-    load: () => import('./write.ts'),
-  },
-  {
-    names: ['correct'],
-    usage: 'FILE NAME [HOLE] WHAT TEXT',
-    say: 'what is printed and not so here',
-    more: ['NAME is a piece or a task; where both have that name, the piece.', ...correctedSaid()],
-    examples: ["correct cover.yaml alternator torque '8 N·m, bulletin 12'"],
-    options: {
-      printed: { value: 'TEXT', say: 'which one is not so, where there are several: its start' },
-    },
-    words: { least: 4, most: 5 },
-    load: () => import('./correct.ts'),
-  },
+  ...INTO_FILE,
   {
     names: ['undo'],
     usage: 'FILE [ID]',

@@ -72,7 +72,7 @@ function titleOf(piece: string | null, round: number | null, job: Job): string {
 
 /** What each text beside a verb adds to the sentence, in the order in which they are told; null: nothing. */
 const BESIDE: Readonly<Record<Beside, ((text: string, entry: Entry) => string | null) | null>> = {
-  was: (was, { verb }) => (verb === 'settle' || isTold(verb) ? null : `was ${was}`),
+  was: (was, { verb }) => (verbRow(verb).wasForBack || isTold(verb) ? null : `was ${was}`),
   set: (set, { verb }) => (verb === 'tight' ? null : `set to ${set}`),
   // Told where what was set is another figure.
   printed: null,
@@ -80,6 +80,8 @@ const BESIDE: Readonly<Record<Beside, ((text: string, entry: Entry) => string | 
   // A reading says both in its result.
   limit: null,
   judged: null,
+  // For taking it back.
+  brought: null,
   promised: (promised) => `promised for ${promised}`,
   tray: (tray, { buy }) => `${buy === undefined ? 'bolts in' : 'in'} ${tray}`,
   says: (says, { verb }) => (isTold(verb) ? null : `“${says}”`),

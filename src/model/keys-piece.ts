@@ -18,6 +18,14 @@ export const PIECE_KEYS = {
     as: 'row',
     is: 'The kinds in its holes, in their order.',
     like: 'bolts: S S M+clip S',
+    label: 'Bolts',
+    written: {
+      asks: [
+        'How many bolts has it, or which?',
+        "10; or their row, clockwise from 12 o'clock: s s s m+clip s. Nobody knows: ?.",
+      ],
+      offered: [12, 'how many bolts it has, or which'],
+    },
   },
   torque: {
     value: 'torque',

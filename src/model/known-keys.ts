@@ -17,7 +17,7 @@ export type Correctable = Of<{ corrected: true }> | 'step';
 /** Keys of a piece that a text can be put into without an editor. */
 export type Writable = KeysWith<typeof PIECE_KEYS, { written: object }>;
 type ListValue = 'texts' | 'pieceNames';
-type WholeValue = 'order' | 'picture';
+type WholeValue = 'order' | 'picture' | 'row';
 /** Of these a piece can have several: one more is put beside them. */
 export type Several = KeysWith<typeof PIECE_KEYS, { written: object; value: ListValue }>;
 /** Its texts are names of pieces. */
@@ -73,7 +73,11 @@ function writtenOf(key: Writable) {
 }
 
 const LISTS: readonly ValueName[] = ['texts', 'pieceNames'] satisfies ListValue[];
-const WHOLES: readonly ValueName[] = ['order', 'picture'] satisfies WholeValue[];
+const WHOLES: readonly ValueName[] = ['order', 'picture', 'row'] satisfies WholeValue[];
+
+export function isWritable(word: string): word is Writable {
+  return (WRITABLE as readonly string[]).includes(word);
+}
 
 export function isSeveral(key: Writable): key is Several {
   return LISTS.includes(PIECE_KEYS[key].value);

@@ -3,6 +3,7 @@
  * and where things stand (the fold of the second over the first).
  */
 
+export { ADDABLE, type Addable, type TextKey, WRITTEN, type Written } from './addable.ts';
 export { TASK_VERBS, type TaskVerb } from './keys.ts';
 export { CORRECTABLE, type Correctable, WRITABLE, type Writable } from './known-keys.ts';
 export { HOLE_STATES, type HoleSays, TROUBLES, type Trouble } from './troubles.ts';

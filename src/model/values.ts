@@ -146,4 +146,4 @@ export type CorrectedValue =
   | 'verb';
 
 /** Kinds of values that a text can be put into without an editor: into a list one more, else one for all. */
-export type WrittenValue = 'texts' | 'pieceNames' | 'text' | 'torque' | 'order' | 'picture';
+export type WrittenValue = 'texts' | 'pieceNames' | 'text' | 'torque' | 'order' | 'picture' | 'row';

@@ -3,7 +3,8 @@
  * exactly one verb as a key. A row more is a verb more: the compiler then asks for its sentence, for what it does to a
  * piece, and for where it leads when it is taken back.
  */
-import { CORRECTABLE, WRITABLE } from './known-keys.ts';
+import { WRITTEN } from './addable.ts';
+import { CORRECTABLE } from './known-keys.ts';
 import { HOLE_STATES } from './troubles.ts';
 
 /** The places an entry can be about. */
@@ -41,6 +42,8 @@ export interface VerbRow extends Said {
   standsAlone: boolean;
   /** Its sentence begins with a word of ours, and so with a capital. */
   ownWords?: true;
+  /** What it was before is for taking it back, and told nowhere else. */
+  wasForBack?: true;
 }
 
 type Rows = Readonly<Record<string, VerbRow>>;
@@ -56,6 +59,7 @@ export const VERB_ROWS = {
     moves: 'off',
     disturbs: true,
     standsAlone: false,
+    wasForBack: true,
   },
   in: {
     is: 'The row that went in, by fingers.',
@@ -100,6 +104,7 @@ export const VERB_ROWS = {
     moves: null,
     disturbs: false,
     standsAlone: false,
+    wasForBack: true,
   },
   removed: {
     is: 'The piece came away.',
@@ -192,15 +197,27 @@ export const VERB_ROWS = {
     standsAlone: false,
   },
   written: {
-    is: 'A text was put into this key, in says.',
-    takes: 'a key',
+    is: 'A text was put in as this, in says.',
+    takes: 'a key or a verb',
     like: 'written: routes',
-    about: [['piece!']],
-    value: WRITABLE,
+    about: [['piece!', 'hole'], []],
+    value: WRITTEN,
     kind: 'known',
     moves: null,
     disturbs: false,
     standsAlone: true,
+  },
+  renamed: {
+    is: 'The letter of a kind from here on.',
+    takes: 'a letter',
+    like: 'renamed: L20',
+    about: [[]],
+    value: 'text',
+    kind: 'other',
+    moves: null,
+    disturbs: false,
+    standsAlone: false,
+    wasForBack: true,
   },
   corrected: {
     is: 'What is printed and not so here.',
@@ -278,6 +295,11 @@ export function verbRow(verb: Verb): VerbRow {
   return VERB_ROWS[verb];
 }
 
+/** Its value names kinds: a row of them, or the one that belongs in a hole. */
+export function namesKinds(verb: Verb): boolean {
+  return (['found', 'bolts', 'bolt'] as VerbRow['value'][]).includes(verbRow(verb).value);
+}
+
 /** The words that it can be, where there are a few; null for any other text. */
 export function wordsOf(verb: Verb): readonly [string, ...string[]] | null {
   const { value } = verbRow(verb);
@@ -316,6 +338,7 @@ export const BESIDE_ROWS = {
     like: 'judged: within',
   },
   promised: { is: 'When it is to come.', takes: 'a text', like: 'promised: 2026-04-25' },
+  brought: { is: 'Letters that came with it.', takes: 'letters', like: 'brought: M' },
   says: {
     is: 'What the person says.',
     takes: 'a text',

@@ -30,6 +30,7 @@ const SCREENS = [...PLAN, 'find', 'memory', 'screens/kit', 'screens/now', 'scree
 /** A folder a screen, or a few that belong together. */
 const SCREEN_FOLDERS = [
   ...[
+    'add',
     'ask',
     'bench',
     'draw',
@@ -91,8 +92,9 @@ export const ROOMS: Readonly<Record<string, Room>> = {
   'screens/kit': { may: [...PIECE, 'job/fold'] },
   'screens/now': { may: [...PLAN, 'screens/kit'] },
   'screens/base': { may: SCREENS },
+  'screens/add': { may: [...SCREENS, 'screens/ask'] },
   'screens/ask': { may: SCREENS },
-  'screens/bench': { may: [...SCREENS, 'screens/due', 'screens/find'] },
+  'screens/bench': { may: [...SCREENS, 'screens/ask', 'screens/due', 'screens/find'] },
   'screens/due': { may: SCREENS },
   'screens/find': { may: SCREENS },
   'screens/last': { may: SCREENS },

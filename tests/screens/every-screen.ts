@@ -69,7 +69,12 @@ const MAKERS: Record<string, (look: Look) => Desk> = {
   count: (look) => cover(leversOff(), look, `go ${'go '.repeat(11)}`),
   'count, stuck': (look) => cover(leversOff(), look, `go 9 - s ${'go '.repeat(10)}`),
   'no bolts': (look) => new Desk(new Bench(CASE), look).open('fuel-pipe').press('o go'),
-  'new piece': (look) => new Desk(new Bench(LEFT_COVER), look).press('a').type('cover 10'),
+  'new piece': (look) => new Desk(new Bench(LEFT_COVER), look).press('o').type('cover 10'),
+  'not this one': (look) => cover(coverTight(), look, '4 u'),
+  'another letter': (look) => cover(coverOff(), look, '4 e').type('L20'),
+  'a line more': (look) => cover(leversOff(), look, '+').type('spring, goggles!'),
+  'what a line is': (look) =>
+    cover(leversOff(), look, '7 +').type('spring, goggles!').press('enter'),
   'how it runs': (look) => new Desk(leversOff(), look).open('hose').press('o').type('over'),
   tray: (look) => cover(leversOff(), look, `go ${'go '.repeat(12)}`).type('cup 2'),
   'look, mended': (look) => {

@@ -7,6 +7,7 @@
 
 import type { Entry, Job, TaskNow, Upper } from '../../model/types.ts';
 import { verbRow } from '../../model/verbs.ts';
+import { inLettersNow } from '../diary/letters.ts';
 import { livingEntries } from '../diary/living.ts';
 import { barePiece } from '../form/bare.ts';
 import { correctedUpper } from '../truth/corrections.ts';
@@ -19,7 +20,7 @@ const made = new WeakMap<Job, ReadonlyMap<string, Making>>();
 
 /** `printed`: what the file says. */
 export function fold(printed: Upper, entries: readonly Entry[]): Job {
-  const living = livingEntries(entries);
+  const living = inLettersNow(livingEntries(entries));
   const { upper, corrections } = correctedUpper(printed, living);
   const pieces = new Map<string, Making>();
   for (const spec of upper.pieces.values()) pieces.set(spec.key, begin(spec, upper));

@@ -120,6 +120,7 @@ const DOES: Readonly<Record<Verb, Does | null>> = {
   struck: null,
   added: null,
   written: null,
+  renamed: null,
   corrected: null,
   note: null,
   keep: null,

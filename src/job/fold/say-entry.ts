@@ -1,5 +1,6 @@
 /** An entry of the diary in words. */
 
+import { addRow, isAddable } from '../../model/addable.ts';
 import type { Entry, Job } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
 import { besidePrinted } from '../truth/corrections.ts';
@@ -47,6 +48,8 @@ export function sayEntry(entry: Entry, job: Job): string {
       return `Before ${entry.value}: one thing more to look at`;
     case 'written':
       return sayWritten(entry);
+    case 'renamed':
+      return `${entry.was} is called ${entry.value}`;
     case 'corrected': {
       const where = entry.hole ? ` of ${holes}` : '';
       const [says, printed] = [entry.says ?? '', firstPrinted(entry, job)];
@@ -110,6 +113,7 @@ function aboutSaid({ task, buy }: Entry, job: Job): string {
 
 /** A picture is not told in a line. */
 function sayWritten({ value, says = '', was }: Entry): string {
+  if (isAddable(value)) return `${addRow(value).told}: ${says}`;
   if (value === 'map') return was === undefined ? 'map drawn' : 'map drawn anew';
   return `${value} written down: ${says}${was === undefined ? '' : `, instead of ${was}`}`;
 }

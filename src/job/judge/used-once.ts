@@ -1,6 +1,7 @@
 /** What is used once and would go back in old: told where it goes in and where it is tightened. */
 import type {
   BuySpec,
+  Entry,
   HoleNow,
   Job,
   Kind,
@@ -120,7 +121,7 @@ export function asksOnce(
   const bolts = old.filter((o) => o.bolts);
   const answered = job.entries.some(
     (e) =>
-      (e.verb === 'in' || e.verb === 'tight') &&
+      (e.verb === 'in' || e.verb === 'tight' || isPastSealing(e)) &&
       e.piece === spec.key &&
       e.because !== undefined &&
       job.living.has(e.id) &&
@@ -130,6 +131,11 @@ export function asksOnce(
   const say = `${bolts.map((o) => o.say).join(' ')} Note the new ones, or say why the old ones go in.`;
   const holes = bolts.flatMap((o) => o.holes);
   return refuse('used-once', say, { holes, buy: bolts.map((o) => o.buy) });
+}
+
+/** The gate before the joint stops for it too. */
+function isPastSealing({ verb, value }: Entry): boolean {
+  return verb === 'seen' && value.startsWith('sealing ');
 }
 
 export function onceSaid(old: readonly UsedOnce[]): Warning[] {

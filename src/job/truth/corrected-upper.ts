@@ -5,7 +5,7 @@
 
 import { bareFields } from '../../model/key-row.ts';
 import { HOLE_KEYS } from '../../model/keys.ts';
-import { ELSE_OF_PIECE, isSeveral } from '../../model/known-keys.ts';
+import { ELSE_OF_PIECE, isSeveral, isWritable } from '../../model/known-keys.ts';
 import type {
   Correctable,
   Correction,
@@ -15,7 +15,6 @@ import type {
   Subject,
   TaskSpec,
   Upper,
-  Writable,
 } from '../../model/types.ts';
 import { holeNames } from '../../piece/order.ts';
 import { type Lens, OF_HOLE, OF_PIECE, OF_TASK, sameText, spelled, truthFault } from './figures.ts';
@@ -71,7 +70,8 @@ function through(upper: Upper, living: readonly Entry[]) {
 function lastWritten(living: readonly Entry[]): Map<string, number> {
   const last = new Map<string, number>();
   for (const [i, { verb, piece, value }] of living.entries()) {
-    if (verb === 'written' && !isSeveral(value as Writable)) last.set(`${piece} ${value}`, i);
+    if (verb !== 'written' || !isWritable(value) || isSeveral(value)) continue;
+    last.set(`${piece} ${value}`, i);
   }
   return last;
 }

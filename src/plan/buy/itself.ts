@@ -1,4 +1,5 @@
 /** What comes on the list by itself: whatever is used once at a piece that comes off, and what its joint asks for. */
+import { slug } from '../../model/slug.ts';
 import type { BuySpec, Job, Kind, PieceNow } from '../../model/types.ts';
 import { type Consumable, consumablesIn, readJoint } from '../joint.ts';
 import { spoken } from '../relations.ts';
@@ -71,13 +72,6 @@ function row(piece: PieceNow, tail: string, what: string, count: number | null):
     for: [`${piece.spec.key} on`],
     note: null,
   };
-}
-
-function slug(text: string): string {
-  return text
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, '-')
-    .replace(/^-|-$/g, '');
 }
 
 function usedBolts(

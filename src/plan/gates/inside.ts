@@ -1,5 +1,6 @@
 /** What went into an opening and has to come out of it again: rags, plugs, magnets, the tangs of inserts. */
 
+import { slug } from '../../model/slug.ts';
 import { printInstant } from '../../model/time.ts';
 import { sayOn } from '../days.ts';
 import { countsOf, type Inside, sayThing } from '../inside.ts';
@@ -46,8 +47,4 @@ export function insertsFitted({ lines, rounds }: Standing, pieces: readonly stri
     .filter((l) => l.piece !== undefined && pieces.includes(l.piece))
     .filter((l) => l.index > rounds(l.piece ?? '').start)
     .reduce((sum, l) => sum + (l.hole?.length ?? 1), 0);
-}
-
-function slug(what: string): string {
-  return what.replace(/[^a-z0-9]+/g, '-');
 }

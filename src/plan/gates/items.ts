@@ -21,6 +21,8 @@ export type WayOut =
   /** To a hole: to be mended, or to be settled. */
   | { to: 'mend' | 'settle'; piece: string; hole: string }
   | { to: 'task'; task: string }
+  /** A new one is here. */
+  | { to: 'buy'; buy: string }
   /** Only somebody's eyes can tell: it is ticked by itself. */
   | { to: 'tick' };
 

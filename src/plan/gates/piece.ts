@@ -209,6 +209,12 @@ function partItems(buys: readonly Buy[], piece: string): Asked[] {
     // What was only read out of the joint's words may well stand on the shelf.
     if (buy.ask) return look(key, `A new one, or does the old one do: ${buy.what}?`);
     if (!isHere(buy.state) && buy.holds.length === 0) return look(key, `To hand: ${buy.what}.`);
+    // A bolt of the piece, by its kind: it is on the list by itself.
+    if (!isHere(buy.state) && buy.once && buy.why !== null) {
+      const say = `${buy.what}: ${buy.state}.`;
+      const stop = `${buy.what} is never used twice, and no new one is noted as here. Note it, or say why the old one goes in.`;
+      return stopped(key, say, stop, { to: 'buy', buy: buy.buy });
+    }
     if (!isHere(buy.state)) {
       const old = buy.once ? ' Used once: the old one does not go back in.' : '';
       return { ...known(key, `${buy.what}: ${buy.state}.${old}`, false), loud: buy.once };

@@ -1,5 +1,5 @@
 /** The field: a text that is asked for. A reason, a note, a tray, what lay under a head, a piece's name. */
-import { draftOf, dropDraft, keepDraft } from '../base/drafts.ts';
+import { ADD_DRAFT, draftOf, dropDraft, keepDraft } from '../base/drafts.ts';
 import { enterPiece } from '../base/enter.ts';
 import { at, requestMark, say, show, stay, toStep } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
@@ -23,6 +23,8 @@ interface Asked {
 /** What a text is for, as the name of its draft: all that is asked, without what was wrong with an answer. */
 function draftName(asks: Asks): string {
   if (asks.ask === 'why') return 'why';
+  // A line to be added is kept wherever it was begun.
+  if (asks.ask === 'add') return ADD_DRAFT;
   return JSON.stringify(asks, (name, value) => (name === 'say' ? undefined : value));
 }
 
@@ -53,7 +55,6 @@ export const fieldScreen = screenOver({
   // What was not touched is no draft, nor is what was taken out again.
   draft: ({ state, view: { asks, field: typed } }) =>
     typed.past.length === 0 ? state : keepDraft(state, draftName(asks), fieldText(typed)),
-  called: { back: 'leave it' },
   after: { write: afterText, correct: afterText },
   // What was typed stays where it can be mended.
   refused: (state, why) => withFault(state, why.say),
@@ -93,13 +94,17 @@ function done(state: State, view: FieldView, text: string): Updated {
       return doneKnown(state, below, asks, text);
     case 'inside':
     case 'cleared':
-    case 'item':
+    case 'add':
     case 'promised':
     case 'number':
     case 'result':
     case 'minutes':
     case 'reading':
+    case 'job':
       return doneOfJob(state, below, asks, text);
+    case 'letter':
+      if (text === '') return stay(below);
+      return requestMark(below, { do: 'rename', kind: asks.kind, to: text });
     case 'belongs': {
       const here = at(below);
       if (!here || text === '') return stay(below);
@@ -108,13 +113,13 @@ function done(state: State, view: FieldView, text: string): Updated {
   }
 }
 
-/** Opens the piece. Where its bolts were said too, they are marked as out, and counted next. */
+/** Opens the piece. Where its bolts were said too, they are written down: not one of them is out by that. */
 function namePiece(below: State, key: string, row: string | null): Updated {
   const entered = enterPiece(below, key);
   const piece = at(entered.state)?.piece;
   // What the file knows of a piece is not typed over.
   if (row === null || !piece || piece.holes.length > 0) return entered;
-  return requestMark(entered.state, { do: 'out', piece: key, row });
+  return requestMark(entered.state, { do: 'write', piece: key, key: 'bolts', text: row });
 }
 
 /** Shows the answer; where the text cannot be read, the question again with what is wrong. */
@@ -168,9 +173,11 @@ const PROMPT = '> ';
 
 /** What the question is about: the piece or the task underneath, else the job. */
 function aboutSaid(state: State, { asks, under }: FieldView): string {
+  if (asks.ask === 'job') return 'A new job';
   const job = state.open?.job;
-  const of = asks.ask === 'truth' ? asks.figure : asks.ask === 'write' ? asks : null;
-  const piece = of?.piece === undefined ? null : job?.pieces.get(of.piece);
+  const of =
+    asks.ask === 'truth' ? asks.figure : asks.ask === 'write' || asks.ask === 'add' ? asks : null;
+  const piece = job?.pieces.get(of?.piece ?? '');
   const task = of && 'task' in of && of.task !== undefined ? job?.tasks.get(of.task) : null;
   const below = at({ ...state, view: under })?.piece;
   return (piece ?? below)?.spec.name ?? task?.spec.say ?? job?.upper.job ?? '';
@@ -226,17 +233,23 @@ function question(state: State, asks: Asks): string[] {
       return questionKnown(state, asks);
     case 'inside':
     case 'cleared':
-    case 'item':
+    case 'add':
     case 'promised':
     case 'number':
     case 'result':
     case 'minutes':
     case 'reading':
+    case 'job':
       return questionOfJob(state, asks);
+    case 'letter':
+      return [
+        `Which letter has ${asks.kind} from now on?`,
+        'A letter, or a letter and figures: L20. It changes everywhere, in what was noted too.',
+      ];
     case 'belongs':
       return [
         `What belongs in ${asks.hole}? What is really there?`,
-        'The letter of its kind, and what is under its head: M+clip.',
+        'The letter of its kind, and what is under its head: M+clip; or its length: .35.',
       ];
   }
 }

@@ -95,10 +95,12 @@ export function screen<V extends View, H>(
   spec: Spec<V, H> & { back: (state: State, view: V) => Updated },
 ): Screen<V> {
   const arrows = !spec.keys.some((key) => key.presses.includes('up'));
+  const undo = !spec.keys.some((key) => key.presses.includes('backspace'));
   const given = givenKeys({
     text: spec.text !== undefined,
     draft: spec.draft !== undefined,
     arrows,
+    undo,
     called: spec.called ?? {},
   });
   function open(state: State, view: V): Open {

@@ -89,6 +89,8 @@ export type Effect =
   | { do: 'record'; file: string; wish: Wish }
   /** Read the file and answer `file`. */
   | { do: 'open'; file: string }
+  /** Write a new job, open it, and answer `file`. */
+  | { do: 'start'; file: string; job: string; machine: string | null }
   /** Read the jobs of the folder and answer `bench`. */
   | { do: 'list'; folder: string }
   /** Look for earlier jobs on the machine of this job, and answer `earlier`. */
@@ -215,8 +217,17 @@ type Screens =
   | { screen: 'draw'; piece: string; drawing: Drawing; under: View }
   /** All that is known of a piece or a task. `first`: rows that were asked about from another screen; empty: all of them alike. */
   | { screen: 'known'; of: Of; here: string | null; first: readonly string[]; under: View }
+  /** A line that was typed, and what it is to become. */
+  | ({ screen: 'add'; text: string; under: View } & AddTo)
   | { screen: 'field'; asks: Asks; field: TextField; under: View }
   | { screen: 'keys'; under: View };
+
+/** The piece at hand, the hole that is pointed at, the gate that is open. */
+export interface AddTo {
+  piece: string | null;
+  hole: string | null;
+  moment: Moment | null;
+}
 
 export interface Unsaved {
   code: string;
@@ -234,8 +245,8 @@ export type PieceStep =
   | { step: 'read'; way: 'removal' | 'fitting'; then: PieceStep }
   /** `hand` is what the person says it is, as typed: `m`, `m+clip`, `.35`. */
   | { step: 'off'; here: string | null; typed: string; hand: string }
-  /** The row as it came out; `say` is what is wrong with it. */
-  | { step: 'off-row'; field: TextField; say: string | null }
+  /** The row as it came out; `say` is what is wrong with it; `resize`: that it has another number of holes, once more. */
+  | { step: 'off-row'; field: TextField; say: string | null; resize?: true }
   /** All that can come out is out: counted, before anybody pries. */
   | { step: 'off-count' }
   | { step: 'settle'; here: string }
@@ -244,6 +255,8 @@ export type PieceStep =
   | { step: 'tight'; here: string | null; typed: string }
   /** What is wrong with this hole: a choice. */
   | { step: 'trouble'; hole: string; choice: number; back: PieceStep }
+  /** A hole that was marked wrongly: which of its marks goes. `rest`: what is still to be recorded for that. */
+  | { step: 'unmark'; hole: string; mark: string; rest: readonly Wish[]; back: PieceStep }
   /** A trouble that was just noted, and what to do now. */
   | { step: 'advice'; hole: string; back: PieceStep }
   /** Refused, and why; `back` is where the person was. */
@@ -263,6 +276,8 @@ export type Asks =
   /** What lay under the head of each word of a row that ends in `+`; `at` is the word asked about. */
   | { ask: 'under'; words: readonly string[]; at: number }
   | { ask: 'belongs'; hole: string }
+  /** Another letter for this kind. */
+  | { ask: 'letter'; kind: string }
   /** `say` is what is wrong with what was typed. */
   | { ask: About; piece: string; say: string | null }
   | KnownAsks
@@ -286,13 +301,15 @@ export type KnownAsks =
 export type JobAsks =
   /** What went in through an opening, and what came out again. */
   | { ask: 'inside' | 'cleared'; piece: string | null }
-  /** Something to be looked at, at a gate. */
-  | { ask: 'item'; moment: Moment; piece: string | null }
+  /** One line, of whatever it is. */
+  | ({ ask: 'add' } & AddTo)
   /** The day for which something ordered is promised; the number that it has now. */
   | { ask: 'promised'; buy: string; say: string | null }
   | { ask: 'number'; buy: string }
   /** What came of a task. */
   | { ask: 'result'; task: string; how: 'done' | 'failed' }
+  /** The name of a job that begins. */
+  | { ask: 'job'; say: string | null }
   /** How long one has. */
   | { ask: 'minutes'; say: string | null }
   /** What the machine's counter says. */

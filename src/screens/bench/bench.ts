@@ -1,4 +1,5 @@
 /** The bench: its jobs, where each stands, and what is next or in the way. */
+import { ask } from '../ask/field.ts';
 import { GO } from '../base/key.ts';
 import { say, show, stay } from '../base/moves.ts';
 import { type ListLine, listLines, type Page } from '../base/page.ts';
@@ -73,6 +74,13 @@ export const benchScreen = screen({
         return show(state, shown ? rest : { ...rest, older: true });
       },
     },
+    {
+      id: 'new-job',
+      presses: ['+', '='],
+      label: 'a new job',
+      help: 'start a job: what is wrong, and with what machine',
+      does: ({ state }) => ask(state, { ask: 'job', say: null }),
+    },
   ],
   draw: drawBench,
   rows: ({ view, jobs, job }) => ({
@@ -100,7 +108,7 @@ function drawBench({ folder, jobs, older, more, job }: OnBench): Page {
   ];
   const around = { left: line(bold(nameOfFolder(folder))), right: line(counts.join(', ')) };
   if (jobs.length === 0 && more === 0) {
-    const none = line('No job file here yet. putback new FILE starts one.');
+    const none = line('No job file here yet. + starts one.');
     return { kind: 'plain', ...around, middle: () => [[], none] };
   }
   return {

@@ -183,7 +183,6 @@ export const drawScreen = screenOver({
   ],
   draw: drawPicture,
   draft: keptHalf,
-  called: { back: 'leave it' },
   after: { write: afterPicture },
 });
 

@@ -9,7 +9,7 @@ import { NOTED } from '../base/noted.ts';
 import type { Page } from '../base/page.ts';
 import { type MadeMark, screenOver, type WishTo } from '../base/screen.ts';
 import type { State, Updated, View } from '../base/state.ts';
-import { isOfGate, takenBack, undoHere, undone } from '../base/undo.ts';
+import { isOfGate, takenBack, undone } from '../base/undo.ts';
 import { hangingBoth } from '../kit/both.ts';
 import { bold, type Line, line, pad, span } from '../kit/text.ts';
 import type { InQuestion } from '../known/in-question.ts';
@@ -247,14 +247,6 @@ export const gateScreen = screenOver({
       help: 'the marked one does not count here',
       does: strike,
     },
-    {
-      id: 'add-item',
-      presses: ['+', '='],
-      label: 'add',
-      help: 'something else that is to be seen to here',
-      does: ({ state, view: { moment, piece } }) => ask(state, { ask: 'item', moment, piece }),
-    },
-    undoHere,
     notSo<OnGate>(inItem, 'not so'),
   ],
   draw: drawGate,

@@ -11,7 +11,6 @@ import { markedOf } from '../base/marked.ts';
 import { onJob, show, stay } from '../base/moves.ts';
 import { screen } from '../base/screen.ts';
 import type { State, Updated } from '../base/state.ts';
-import { undoHere } from '../base/undo.ts';
 import { lastKey } from '../last/last-key.ts';
 import { isAllBack } from '../now/job-now.ts';
 import { ladder } from '../now/ladder.ts';
@@ -47,7 +46,6 @@ const KEYS: readonly Key<OnTheJob>[] = [
     does: openMarked,
   },
   keepKey,
-  undoHere,
   {
     id: 'start-gate',
     presses: ['s'],
@@ -69,8 +67,8 @@ const KEYS: readonly Key<OnTheJob>[] = [
     does: ({ state }) => show(state, { screen: 'note' }),
   },
   {
-    id: 'add',
-    presses: ['a'],
+    id: 'comes-off',
+    presses: ['o'],
     label: (here) => (hasRows(here) ? 'another piece' : 'say what comes off first'),
     help: 'a piece that the file does not know yet comes off',
     does: ({ state }) => ask(state, { ask: 'piece' }),

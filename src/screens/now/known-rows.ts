@@ -13,7 +13,8 @@ import {
   WRITABLE,
   type Writable,
 } from '../../model/known-keys.ts';
-import type { HoleSpec, Job, PieceNow, PieceSpec } from '../../model/types.ts';
+import type { HoleSpec, Job, PieceNow, PieceSpec, RowItem } from '../../model/types.ts';
+import { printRow, UNKNOWN } from '../../piece/row.ts';
 import { list } from '../kit/words.ts';
 import { figureLabel } from './known-words.ts';
 
@@ -107,10 +108,22 @@ const OF_HOLE: Readonly<Record<Plainly<typeof HOLE_KEYS>, (hole: HoleSpec) => st
 function plainRows(piece: PieceNow): KnownRow[] {
   const { tray, ...rest } = OF_PIECE;
   return [
+    ...rowOf(piece.spec),
     ...told(rest, piece),
     ...[...piece.spec.holes.values()].flatMap((hole) => told(OF_HOLE, hole, hole.name)),
     ...told({ tray }, piece),
   ];
+}
+
+/** Its bolts as the file has them: they can be said anew from here. */
+function rowOf({ row }: PieceSpec): KnownRow[] {
+  return row && row.length > 0 ? [plain('bolts', boltsSaid(row), 'bolts')] : [];
+}
+
+/** `11: S S S M+clip S`; of bolts that nobody has named only how many. */
+function boltsSaid(row: readonly RowItem[]): string {
+  const named = row.some((item) => item.kind !== UNKNOWN);
+  return named ? `${row.length}: ${printRow(row)}` : `${row.length}, nobody has named them`;
 }
 
 function told<K extends Known, T>(

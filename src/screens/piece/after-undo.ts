@@ -13,6 +13,7 @@ export function afterUndo(state: State, { wish }: MadeMark<WishTo<'undo'>>): Upd
   const entry = undone(state, wish);
   if (!here || !entry) return stay(state);
   if (entry.verb === 'undo') return standsAgain(state, entry.value);
+  if (entry.piece !== here.key) return takenBack(state, entry);
   const said = takenBack(state, entry).state;
   const { step } = here.view;
   if (!isOfGate(entry)) return toStep(said, stepFor(entry, step));
@@ -70,6 +71,7 @@ const LEADS: Readonly<Record<Verb, Leads>> = {
   struck: ANYWHERE,
   added: ANYWHERE,
   written: ANYWHERE,
+  renamed: ANYWHERE,
   corrected: ANYWHERE,
   note: ANYWHERE,
   keep: ANYWHERE,

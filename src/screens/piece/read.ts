@@ -8,7 +8,6 @@ import type { Page } from '../base/page.ts';
 import { hangingBoth } from '../kit/both.ts';
 import { bold, type Line, line, pad, type Style, span } from '../kit/text.ts';
 import { inReading } from '../known/in-question.ts';
-import { unsayKey } from '../known/known-keys.ts';
 import { notSo } from '../known/not-so.ts';
 import { shouldSaid } from '../now/answers.ts';
 import { type Reading, toRead } from '../now/reading.ts';
@@ -30,7 +29,6 @@ export const readScreen = stepScreen({
       },
     },
     notSo<OnRead>(({ job, key, step }) => inReading(job, key, step.way)),
-    unsayKey<OnRead>(({ job, key }) => (job.pieces.has(key) ? { piece: key } : null)),
   ],
   draw: drawRead,
   mustSee: ({ key, step }) => `${step.way} ${key}`,

@@ -22,6 +22,7 @@ import { onPiece, type StepView, stepScreen } from './step.ts';
 import { leftKey, mendedKey, troubleKey } from './step-keys.ts';
 import { type OnTight, sayPass, sayPrinted, settingOf, tightSaid } from './tight-said.ts';
 import { redoKey, undoKey } from './undo.ts';
+import { unmarkKey } from './unmark.ts';
 
 function onTight(state: State, view: StepView<'tight'>): OnTight | null {
   const here = onPiece(state, view);
@@ -94,6 +95,7 @@ export const tightScreen = stepScreen({
     },
     undoKey,
     redoKey,
+    unmarkKey,
     {
       ...notSo<OnTight>(inPass),
       // The foot is full here.

@@ -1,4 +1,5 @@
 /** The list of screens: one line each. The table of keys, presses, pictures and what marks lead to come from it. */
+import { addScreen } from '../add/add.ts';
 import { fieldScreen } from '../ask/field.ts';
 import type { KeyWords } from '../base/key.ts';
 import type { Open, Screen } from '../base/screen.ts';
@@ -40,6 +41,7 @@ const SCREENS: { readonly [S in View['screen']]: Screen<Extract<View, { screen: 
   within: withinScreen,
   draw: drawScreen,
   known: knownScreen,
+  add: addScreen,
   field: fieldScreen,
   keys: listOfKeys(openOf),
 };

@@ -1,6 +1,7 @@
 /** What the screens want of job files, carried out: reading, marking, listing, committing. */
 import { type Bench, findBench, oddIn } from '../../diary/bench.ts';
 import { commitPlace } from '../../diary/milestone.ts';
+import { linesOfJob, startJob } from '../../diary/start-job.ts';
 import { fold } from '../../job/fold/fold.ts';
 import { readJob } from '../../job/read.ts';
 import { keepHalf, readHalf } from '../../job/save/half.ts';
@@ -190,6 +191,12 @@ export function filesIn(
     earlier: bench.earlier,
     find: bench.find,
     due: bench.due,
+    async start({ file, job, machine }) {
+      const made = begun(pathOf(file), job, machine);
+      if (made.ok) return await hands.open({ do: 'open', file });
+      const { code, say, fix } = made;
+      return { on: 'file', file, read: { ok: false, unread: { code, say, fix } } };
+    },
     async milestone({ file, piece, place }) {
       const now = shown.job(file)?.pieces.get(piece);
       if (now === undefined || benchOf(folder)?.commit !== 'milestones') return null;
@@ -219,6 +226,20 @@ export function filesIn(
     leave: shown.leave,
     stop: bench.stop,
   };
+}
+
+/** The file of a job that begins, or why there is none. */
+function begun(
+  path: string,
+  job: string,
+  machine: string | null,
+): { ok: true } | { ok: false; code: string; say: string; fix: string } {
+  try {
+    return startJob(path, linesOfJob(job, machine ?? undefined));
+  } catch (error) {
+    const say = `It could not be written: ${error instanceof Error ? error.message : String(error)}.`;
+    return { ok: false, code: 'unsaved', say, fix: 'Look at the folder, then start it again.' };
+  }
 }
 
 /** What was pressed was meant for the job that was shown before. */

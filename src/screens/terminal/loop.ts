@@ -19,6 +19,7 @@ export type Tell = (happening: Happening) => void;
 export interface Hands {
   record(effect: Asked<'record'>): Promise<Happening>;
   open(effect: Asked<'open'>): Promise<Happening>;
+  start(effect: Asked<'start'>): Promise<Happening>;
   /** These three answer more than once, as far as they have come: `tell` each time, and the last one is the answer. */
   list(effect: Asked<'list'>, tell?: Tell): Promise<Happening | null>;
   earlier(effect: Asked<'earlier'>): Promise<Happening | null>;
@@ -139,6 +140,9 @@ export function createLoop<S>(play: Play<S>, hands: Hands): Loop<S> {
         break;
       case 'open':
         ask(() => hands.open(effect));
+        break;
+      case 'start':
+        ask(() => hands.start(effect));
         break;
       case 'list':
         shown = beside((tell) => hands.list(effect, tell));

@@ -101,7 +101,7 @@ describe('on with a piece that closes something', () => {
     expect(gates(desk)).toEqual(['seen closing all', 'seen sealing caution-1']);
     desk.press('escape g');
     const before = desk.frame;
-    desk.press('+').type('washer under the clip').press('enter');
+    desk.press('+').type('washer under the clip').press('enter enter');
     expect(desk.frame).toContain('washer under the clip');
     const struck = /> +(\S[^\n]*)\n/.exec(desk.frame)?.[1] ?? '';
     desk.press('x');

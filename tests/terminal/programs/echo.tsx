@@ -87,6 +87,7 @@ export async function load(): Promise<Show<Echo>> {
           ),
         ),
       open: async () => ({ on: 'quiet', say: '' }),
+      start: async () => ({ on: 'quiet', say: '' }),
       list: async () => ({ on: 'quiet', say: '' }),
       earlier: async () => null,
       find: async () => null,
