@@ -12,7 +12,13 @@ function plainText(text: string): string {
 }
 
 const DIGIT = /\p{N}/u;
-export const hasDigit = (token: string): boolean => DIGIT.test(token);
+/** Characters. What is longer is no number of a part, and has too many parts. */
+const LONGEST = 40;
+
+/** A number, of which any part may be asked for. */
+export function isNumber(token: string): boolean {
+  return token.length <= LONGEST && DIGIT.test(token);
+}
 
 /** One word that is asked for. */
 export interface Asked {
@@ -53,7 +59,7 @@ function heldAt(asked: readonly string[], tokens: readonly string[], at: number)
     const has = tokens[at + i] ?? '';
     if (has === want) continue;
     whole = false;
-    const inside = i === 0 && hasDigit(has);
+    const inside = i === 0 && isNumber(has);
     const last = i === asked.length - 1;
     const fits = last
       ? has.startsWith(want) || (inside && has.includes(want))

@@ -28,6 +28,11 @@ describe('what a word finds', () => {
     expect(held(word, text)).toBe(word === '½' ? digits : how);
   });
 
+  it('a text of one long word, letters and figures, is found by its beginning alone', () => {
+    const long = `a1${'b2'.repeat(200_000)}`;
+    expect([held('a1b2b', long), held('2b2b', long)]).toEqual([1, 0]);
+  });
+
   it('a sign alone asks for nothing', () => {
     expect(askedOf(['-', '…', '·'])).toEqual([]);
   });

@@ -10,7 +10,7 @@ import {
   type Titles,
   titlesOf,
 } from '../question.ts';
-import { type Asked, hasDigit } from '../words.ts';
+import { type Asked, isNumber } from '../words.ts';
 import { type FolderFile, jobText } from './folder.ts';
 
 /** Ids of lines: those of file n lie from n times this on. A job file has fewer lines. */
@@ -61,19 +61,20 @@ export function* bringUp(
   files: readonly FolderFile[],
   before: ReadonlyMap<string, Row>,
 ): Generator<Step, void> {
+  const ready = prepared(db);
   const names = new Set(files.map((f) => f.name));
   const gone = [...before.keys()].filter((name) => !names.has(name));
   const changed = files.filter((f) => before.get(f.name)?.stamp !== f.stamp);
   if (gone.length > 0) {
     inOne(db, () => {
-      for (const name of gone) forget(db, name);
+      for (const name of gone) forget(ready, name);
     });
   }
   for (let i = 0; i < changed.length; i += STEP) {
     yield { done: i, of: changed.length };
     const step = changed.slice(i, i + STEP);
     inOne(db, () => {
-      for (const file of step) take(db, folder, file);
+      for (const file of step) take(ready, folder, file);
     });
   }
   yield { done: changed.length, of: changed.length };
@@ -90,26 +91,39 @@ function inOne(db: DatabaseSync, does: () => void): void {
   }
 }
 
-function forget(db: DatabaseSync, name: string): void {
-  const row = db.prepare('SELECT id FROM files WHERE name=?').get(name);
+/** Statements that are run for each file. */
+function prepared(db: DatabaseSync) {
+  return {
+    find: db.prepare('SELECT id, stamp FROM files WHERE name=?'),
+    dropWords: db.prepare(
+      'DELETE FROM words WHERE rowid IN (SELECT id FROM lines WHERE id>=? AND id<?)',
+    ),
+    dropLines: db.prepare('DELETE FROM lines WHERE id>=? AND id<?'),
+    dropFile: db.prepare('DELETE FROM files WHERE id=?'),
+    putFile: db.prepare('INSERT INTO files(name, stamp, head) VALUES(?,?,?)'),
+    putLine: db.prepare('INSERT INTO lines VALUES(?,?,?,?,?,?)'),
+    putWords: db.prepare('INSERT INTO words(rowid, own) VALUES(?,?)'),
+  };
+}
+type Ready = ReturnType<typeof prepared>;
+
+function forget(ready: Ready, name: string): void {
+  const row = ready.find.get(name);
   if (!row) return;
   const from = Number(row.id) * ROOM;
   const until = from + ROOM;
-  db.prepare('DELETE FROM words WHERE rowid IN (SELECT id FROM lines WHERE id>=? AND id<?)').run(
-    from,
-    until,
-  );
-  db.prepare('DELETE FROM lines WHERE id>=? AND id<?').run(from, until);
-  db.prepare('DELETE FROM files WHERE id=?').run(Number(row.id));
+  ready.dropWords.run(from, until);
+  ready.dropLines.run(from, until);
+  ready.dropFile.run(Number(row.id));
 }
 
 const NONE: FindFile = linesOf('');
 
-function take(db: DatabaseSync, folder: string, file: FolderFile): void {
-  const stands = db.prepare('SELECT stamp FROM files WHERE name=?').get(file.name);
+function take(ready: Ready, folder: string, file: FolderFile): void {
+  const stands = ready.find.get(file.name);
   // Another program was quicker.
   if (stands?.stamp === file.stamp) return;
-  forget(db, file.name);
+  if (stands) forget(ready, file.name);
   const found = jobText(folder, file.name);
   const read = found && 'text' in found ? linesOf(found.text) : null;
   const { lines } = read ?? NONE;
@@ -117,15 +131,12 @@ function take(db: DatabaseSync, folder: string, file: FolderFile): void {
   const unread = found && 'unread' in found ? { unread: found.unread } : {};
   const young = Date.now() - file.written < YOUNG;
   const stamp = young ? `${file.stamp} young` : file.stamp;
-  const { lastInsertRowid } = db
-    .prepare('INSERT INTO files(name, stamp, head) VALUES(?,?,?)')
-    .run(file.name, stamp, JSON.stringify({ ...head, ...unread }));
+  const text = JSON.stringify({ ...head, ...unread });
+  const { lastInsertRowid } = ready.putFile.run(file.name, stamp, text);
   const from = Number(lastInsertRowid) * ROOM;
-  const putLine = db.prepare('INSERT INTO lines VALUES(?,?,?,?,?,?)');
-  const putWords = db.prepare('INSERT INTO words(rowid, own) VALUES(?,?)');
   lines.forEach((l, i) => {
-    putLine.run(from + i, l.line, kindNumber(l.kind), l.piece, l.day, l.text);
-    putWords.run(from + i, wordsOf(l.text, l.day));
+    ready.putLine.run(from + i, l.line, kindNumber(l.kind), l.piece, l.day, l.text);
+    ready.putWords.run(from + i, wordsOf(l.text, l.day));
   });
 }
 
@@ -134,7 +145,7 @@ function wordsOf(text: string, day: string | null): string {
   const all = new Set<string>();
   for (const token of searched({ text, day })) {
     all.add(token);
-    if (hasDigit(token)) for (let i = 1; i < token.length; i++) all.add(token.slice(i));
+    if (isNumber(token)) for (let i = 1; i < token.length; i++) all.add(token.slice(i));
   }
   if (day !== null) all.add(dayWord(day));
   return [...all].join(' ');

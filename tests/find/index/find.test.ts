@@ -158,6 +158,13 @@ describe('the index', () => {
     chmodSync(folder, 0o755);
   });
 
+  it('a line that is one long word costs no more than its length', () => {
+    writeFileSync(join(folder, 'long.yaml'), `putback: 1\njob: x\n# ${'a1'.repeat(400_000)}\n`);
+    older(join(folder, 'long.yaml'));
+    expect(byIndex('a1a').map((f) => f.line)).toEqual([3]);
+    expect(byIndex('1a1')).toEqual(byScan('1a1'));
+  });
+
   it('is nothing that git sees', () => {
     madeBench(folder, 2);
     byIndex('stuck');
