@@ -48,8 +48,10 @@ export interface AgainstInput {
   into: string | null;
   /** What is said to be on the thread; null: nothing is said. */
   on?: Smear | 'dry' | null;
-  /** Hollow, or a plug: see solid.ts. */
-  hollow?: boolean;
+  /** Hollow or a plug, or no steel: see solid.ts. Nothing is sure of it. */
+  unlike?: 'hollow' | 'not steel' | null;
+  /** The mark that it most likely has, where none is noted; without it 8.8. */
+  likely?: string | null;
   /** It is turned on by an angle afterwards. */
   angle?: boolean;
 }
@@ -104,16 +106,17 @@ function frictionOf(mark: string, on: Smear | 'dry' | null): { low: number; high
 
 function limitsOf(
   t: Thread,
-  { class: marked, bite, biteMost = null, into, on = null }: AgainstInput,
+  { class: marked, likely = null, bite, biteMost = null, into, on = null }: AgainstInput,
 ): Limits {
   const known = strengthOf(marked, t.d) ? marked : null;
-  const mark = known ?? ASSUMED;
+  const mark = known ?? likely ?? ASSUMED;
   const mu = frictionOf(mark, on);
   const at = (friction: number, share: number) =>
     atYield(t, mark, friction, share)?.torque ?? Number.POSITIVE_INFINITY;
   const high = at(mu.high, 1);
   // The best that an unmarked bolt may be is not known: beyond this no ordinary one stands.
-  const yields = { low: at(mu.low, 1), high: known ? high : Math.max(high, BREAKS * at(DRY, 0.9)) };
+  const ordinary = BREAKS * (atYield(t, ASSUMED, DRY, 0.9)?.torque ?? Number.POSITIVE_INFINITY);
+  const yields = { low: at(mu.low, 1), high: known ? high : Math.max(high, ordinary) };
   const shears = (engagement: number | null, by: string) =>
     engagement === null || into === null
       ? null
@@ -122,7 +125,7 @@ function limitsOf(
   const [least, best] = [shears(bite, mark), shears(bite ?? biteMost, known ?? STRONGEST)];
   return {
     mark,
-    assumed: known === null ? ASSUMED : null,
+    assumed: known === null ? mark : null,
     yields,
     strips: {
       low: least && torque(least.load.low, mu.low),
@@ -143,6 +146,11 @@ const nm = (value: number) => printNumber(value, 3);
 
 type Judged = Pick<Against, 'verdict' | 'why' | 'lacks' | 'near'>;
 
+const UNLIKE = {
+  hollow: 'A plug or a hollow part: only the maker knows what it stands.',
+  'not steel': 'A bolt that is not of steel: only the maker knows what it stands.',
+} as const;
+
 function judged(most: number, t: Thread, input: AgainstInput, limits: Limits): Judged {
   const { yields, strips } = limits;
   const bolt = `${t.name} ${limits.mark}${limits.assumed ? ' (assumed)' : ''}`;
@@ -160,9 +168,7 @@ function judged(most: number, t: Thread, input: AgainstInput, limits: Limits): J
       ? say('strips', `${torque} would strip the thread: ${holding(input, limits)}.`)
       : say('yields', `${torque} would break the bolt: ${yielding}.`);
   }
-  if (input.hollow) {
-    return say('cannot say', 'A plug or a hollow part: only the maker knows what it stands.');
-  }
+  if (input.unlike) return say('cannot say', UNLIKE[input.unlike]);
   if (input.into === null) return lacking('into', 'What it is screwed into is not said.');
   if (limits.material === null) return lacking('into', `Of ${input.into} nothing is known here.`);
   if (strips.low === null) {

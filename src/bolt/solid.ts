@@ -1,4 +1,4 @@
-/** Parts of which a solid bolt's strength says nothing: hollow ones, and plugs that only have to seal. */
+/** Parts of which a solid steel bolt's strength says nothing: hollow ones, plugs that only have to seal, other metals. */
 
 const NAMES = [
   'plugs?',
@@ -27,4 +27,20 @@ const LAST = new RegExp(String.raw`\b(?:${NAMES})$`, 'i');
  */
 export function maybeHollow(words: readonly (string | null)[], piece: string | null): boolean {
   return words.some((text) => text !== null && ANYWHERE.test(text)) || LAST.test(piece ?? '');
+}
+
+const OTHER_METAL =
+  /\b(?:alumini?um|alloy|brass|bronze|copper|nylon|plastic|titanium|magnesium|polyamide)\b(?! steel)/i;
+
+/** Whether the words of a bolt say that it is made of something else than steel. */
+export function notSteel(words: readonly (string | null)[]): boolean {
+  return words.some((text) => text !== null && OTHER_METAL.test(text));
+}
+
+/** The mark that a bolt most likely has, by its words, where none is noted: stainless steel is rarely stronger than 70. */
+export function likelyMark(mark: string | null, words: readonly (string | null)[]): string | null {
+  const grade = /^A[1-5]$/i.exec(mark?.trim() ?? '')?.[0];
+  if (grade) return `${grade.toUpperCase()}-70`;
+  const stainless = words.some((text) => /\bstainless\b/i.test(text ?? ''));
+  return mark === null && stainless ? 'A2-70' : null;
 }

@@ -5,7 +5,7 @@ import { MAKER_FIRST } from '../bolt/cautions.ts';
 import { readLength } from '../bolt/length.ts';
 import { printNumber } from '../bolt/numbers.ts';
 import { sane } from '../bolt/sane.ts';
-import { maybeHollow } from '../bolt/solid.ts';
+import { likelyMark, maybeHollow } from '../bolt/solid.ts';
 import { standing } from '../bolt/standing.ts';
 import { strip } from '../bolt/stripping.ts';
 import { threadOf } from '../bolt/threads.ts';
@@ -121,7 +121,8 @@ function inHole(call: Call, torque: Quantity | null, thread: string, bite: numbe
     class: optionText(call, 'class') ?? null,
     bite,
     into: optionText(call, 'into') ?? null,
-    hollow: maybeHollow([thread], null),
+    unlike: maybeHollow([thread], null) ? 'hollow' : null,
+    likely: likelyMark(optionText(call, 'class') ?? null, [thread]),
   });
   return held;
 }

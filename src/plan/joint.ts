@@ -39,7 +39,8 @@ export const CURES = /\bcur(?:e|es|ed|ing)\b|\bset(?:s|ting)?\b/i;
 const OPEN = /\bopen|\bwithin\b|\bskin/i;
 /** What cures, as the file may call it. */
 const STUFF = /\b(?:seal(?:ant|er)|silicone|thread[ -]?lock(?:er|ing)?|adhesive|compound|paste)\b/i;
-const NONE = /\b(?:no|not|never|without)\b[^,;]*$/i;
+const NONE =
+  /\b(?:no|not|never|without|clean(?:ed)? (?:of|from)|free (?:of|from)|wiped? off)\b[^,;]*$/i;
 
 export function readJoint(joint: readonly string[]): Joint {
   const parts = joint.flatMap((text) => text.split(';')).map((p) => p.trim());

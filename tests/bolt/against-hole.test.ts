@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { type AgainstInput, againstHole } from '../../src/bolt/against-hole.ts';
-import { maybeHollow } from '../../src/bolt/solid.ts';
+import { likelyMark, maybeHollow, notSteel } from '../../src/bolt/solid.ts';
 import { readQuantity } from '../../src/bolt/units.ts';
 
 const M6: AgainstInput = {
@@ -31,9 +31,13 @@ describe('a torque held against the hole', () => {
     ['9 N·m', { bite: 9, into: 'wire insert in cast aluminium' }, 'fine'],
     ['40 N·m', { class: '12.9', bite: null, biteMost: 6 }, 'strips'],
     ['8..30 N·m', { class: '8.8' }, 'yields'],
-    ['9 N·m', { hollow: true }, 'cannot say'],
+    ['9 N·m', { unlike: 'hollow' }, 'cannot say'],
+    ['9 N·m', { unlike: 'not steel' }, 'cannot say'],
+    ['9 N·m', { likely: 'A2-70' }, 'cannot say'],
+    ['6 N·m', { likely: 'A2-70' }, 'fine'],
+    ['20 N·m', { likely: 'A2-70' }, 'yields'],
     ['9 N·m', { angle: true }, 'cannot say'],
-    ['90 N·m', { angle: true, hollow: true }, 'yields'],
+    ['90 N·m', { angle: true, unlike: 'hollow' }, 'yields'],
   ])('%s %j: %s', (torque, more, verdict) => {
     expect(held(torque, more).verdict).toBe(verdict);
   });
@@ -165,6 +169,27 @@ describe('against every friction, strength and lost thread', () => {
         },
       ),
     );
+  });
+});
+
+describe('bolts that are no ordinary steel', () => {
+  it.each<[string | null, string, string | null]>([
+    ['A2', 'M6x25 button', 'A2-70'],
+    [null, 'M6x25 stainless button', 'A2-70'],
+    [null, 'M6x25 flange', null],
+    ['8.8', 'M6x25 stainless look', null],
+  ])('%s, %s is most likely %s', (mark, text, likely) => {
+    expect(likelyMark(mark, [text])).toBe(likely);
+  });
+
+  it.each<[string, boolean]>([
+    ['M6x20 aluminium button', true],
+    ['M6 nylon', true],
+    ['M5x16 brass cheese head', true],
+    ['M6x25 alloy steel', false],
+    ['M6x25 flange', false],
+  ])('%s: %s', (text, other) => {
+    expect(notSteel([text])).toBe(other);
   });
 });
 

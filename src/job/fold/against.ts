@@ -4,7 +4,7 @@ import { gather } from '../../bolt/fit-known.ts';
 import { remember } from '../../bolt/remember.ts';
 import { type Sane, sane } from '../../bolt/sane.ts';
 import { drySaid, type Smear, smearIn } from '../../bolt/smeared.ts';
-import { maybeHollow } from '../../bolt/solid.ts';
+import { likelyMark, maybeHollow, notSteel } from '../../bolt/solid.ts';
 import { hardestOf, readStages } from '../../bolt/stages.ts';
 import type { HoleNow, Kind, PieceNow, Quantity, Torque } from '../../model/types.ts';
 import { placeOf } from './place.ts';
@@ -36,16 +36,18 @@ function wetOrDry(piece: PieceNow, hole: string, kind: Kind, printed: Torque | n
   return smearIn(said) ?? (drySaid(said) ? 'dry' : null);
 }
 
-/** Hollow, a plug, or turned on by an angle: nothing is too low for it. */
-function isSolid(piece: PieceNow, hole: HoleNow, kind: Kind): { hollow: boolean; angle: boolean } {
+/** Hollow, a plug, no steel, or turned on by an angle: nothing is too low for it. */
+function unlikeAt(piece: PieceNow, hole: HoleNow, kind: Kind) {
   const { spec } = piece;
-  const words = [kind.text, kind.head, kind.note, spec.holes.get(hole.name)?.note ?? null];
+  const own = [kind.text, kind.head, kind.note];
   const stages = stagesOf(torqueOf(piece, hole.name)?.text ?? '').stages;
+  const hollow = maybeHollow([...own, spec.holes.get(hole.name)?.note ?? null], spec.name);
   return {
-    hollow: maybeHollow(words, spec.name),
+    unlike: hollow ? 'hollow' : notSteel(own) ? 'not steel' : null,
+    likely: likelyMark(kind.class, own),
     angle:
       stages.some((s) => s.do === 'angle') || (spec.passes ?? []).some((p) => p.angle !== null),
-  };
+  } as const;
 }
 
 export interface HeldTorque {
@@ -72,7 +74,7 @@ export function heldTorque(
   const item = hole.holds ?? hole.belongs;
   const own = place.takes?.kind.letter === kind.letter ? place.takes.kind : kind;
   const known = gather(own, item?.with ?? null, place);
-  const solid = isSolid(piece, hole, kind);
+  const unlike = unlikeAt(piece, hole, kind);
   const against = againstHole({
     torque,
     thread: kind.thread,
@@ -81,9 +83,9 @@ export function heldTorque(
     biteMost: known.most ?? kind.length,
     into: place.hole?.into ?? piece.spec.into,
     on: wetOrDry(piece, hole.name, kind, printed),
-    ...solid,
+    ...unlike,
   });
-  const firm = !solid.hollow && !solid.angle;
+  const firm = unlike.unlike === null && !unlike.angle;
   return { against, slip: sane(torque, kind.thread ?? '', kind.class, firm) };
 }
 

@@ -1,4 +1,5 @@
 /** What is used once and would go back in old: told where it goes in and where it is tightened. */
+import { sealsUnder } from '../../bolt/seals.ts';
 import type {
   BuySpec,
   Entry,
@@ -13,11 +14,6 @@ import type {
 import { list } from '../../model/words.ts';
 import { isFresh, isNoted } from './inside.ts';
 import { names, refuse } from './parts.ts';
-
-/** Under a head, and flat for good once it was tight (common practice, no source). */
-const SEALS_ONCE = /^(?:copper|crush|alumin(?:iu|u)m|alu|fibre|fiber|bonded)\b/i;
-/** Under a head, and may do again: whoever has it in the hand sees it. */
-const MAY_SEAL = /^(?:seal(?:ing)?|o-?ring|gasket)s?\b/i;
 
 export interface UsedOnce {
   /** A bolt of a kind that is `once`: it has to be said why the old one goes in. All else is told. */
@@ -45,8 +41,7 @@ export function usedOnce(
     const item = items[i];
     if (!item) continue;
     if (job.upper.kinds.get(item.kind)?.once) add(bolts, item.kind, hole);
-    for (const word of item.with)
-      if (SEALS_ONCE.test(word) || MAY_SEAL.test(word)) add(under, word, hole);
+    for (const word of item.with) if (sealsUnder(word) !== null) add(under, word, hole);
   }
   return [
     ...[...bolts].flatMap(([letter, at]) => {
@@ -101,9 +96,10 @@ function boltSaid(piece: string, { letter }: Kind, at: readonly HoleNow[]): Used
 
 function washerSaid(piece: string, word: string, at: readonly HoleNow[]): UsedOnce {
   const buy = `${piece}-${word.toLowerCase()}`;
-  const seals = SEALS_ONCE.test(word)
-    ? 'seals once: a new one, or the old one flat again'
-    : 'a new one, or does the old one do';
+  const seals =
+    sealsUnder(word) === 'once'
+      ? 'seals once: a new one, or the old one flat again'
+      : 'a new one, or does the old one do';
   return {
     bolts: false,
     say: `${word} under ${list(names(at))}: ${seals}?`,

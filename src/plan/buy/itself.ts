@@ -1,4 +1,5 @@
 /** What comes on the list by itself: whatever is used once at a piece that comes off, and what its joint asks for. */
+import { sealsUnder } from '../../bolt/seals.ts';
 import { slug } from '../../model/slug.ts';
 import type { BuySpec, Job, Kind, PieceNow } from '../../model/types.ts';
 import { type Consumable, consumablesIn, readJoint } from '../joint.ts';
@@ -13,11 +14,6 @@ export interface Itself extends BuySpec {
   ask: boolean;
 }
 
-/** Sealing washers under a head: flattened once, they seal once (common practice, no source). */
-const SEALING =
-  /^(?:copper|crush|alumin(?:iu|u)m|alu|fibre|fiber|bonded|seal(?:ing)?|o-?ring|gasket)s?\b/i;
-/** Rubber may do again: whoever has it in the hand sees it (common practice, no source). */
-const MAYBE = /\b(?:o-?rings?|seals?|gaskets?)\b(?! ?washer)/i;
 /** What seals, by its names; `seal the joint with` is what one does. */
 const NAMED =
   /\b((?:crush|copper|sealing|bonded|fibre|fiber) washers?|gaskets?|o-?rings?|(?:oil |shaft |lip |stem )?seals?(?!\s+(?:with|the|it|both|off|in)\b))\b/i;
@@ -96,10 +92,11 @@ function sealingWashers(piece: PieceNow, said: (word: string) => boolean): Itsel
   const under = piece.holes.flatMap((h) => h.belongs?.with ?? []);
   if (under.length === 0) return [];
   return [...counted(under)].flatMap(([word, count]) => {
-    if (!SEALING.test(word) || said(word)) return [];
+    const seals = sealsUnder(word);
+    if (seals === null || said(word)) return [];
     const what = /washer|ring/i.test(word) ? word : `${word} washer`;
     const why = `seals once, under a head of ${piece.spec.name}`;
-    return [{ ...row(piece, word, what, count), why, sure: false, ask: MAYBE.test(what) }];
+    return [{ ...row(piece, word, what, count), why, sure: false, ask: seals === 'maybe' }];
   });
 }
 
