@@ -20,6 +20,7 @@ import { DatabaseSync } from 'node:sqlite';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { findIn, scanFolder } from '../../../src/find/index/find.ts';
 import { bestFirst, question } from '../../../src/find/question.ts';
+import { cleanFolder } from '../../../src/job/save/clean.ts';
 import { runs } from '../../runs.ts';
 import { madeBench, madeJob, older, seeded } from '../made-bench.ts';
 
@@ -165,9 +166,10 @@ describe('the index', () => {
     expect(byIndex('1a1')).toEqual(byScan('1a1'));
   });
 
-  it('is nothing that git sees', () => {
+  it('is nothing that git sees, and nothing strange beside the jobs', async () => {
     madeBench(folder, 2);
     byIndex('stuck');
+    expect(await cleanFolder(folder)).toEqual([]);
     execFileSync('git', ['init', '-q'], { cwd: folder });
     execFileSync('git', ['add', '-A'], { cwd: folder });
     const names = execFileSync('git', ['ls-files'], { cwd: folder, encoding: 'utf8' });
