@@ -71,10 +71,12 @@ export const PLACES: Readonly<Record<string, (at: At) => Candidate[]>> = {
   TEXT: nothing,
   FIGURE: nothing,
   THINGS: nothing,
+  WORDS: nothing,
   PIECE: pieces,
   HOLE: holes,
   TASK: tasks,
   KIND: kinds,
+  MACHINE: nothing,
   LETTER: nothing,
   CHECK: traced,
   HOW: ({ name }) =>
