@@ -4,6 +4,7 @@
  */
 
 import type { Wrench } from '../../src/bolt/wrench.ts';
+import { startsShipped } from '../../src/diary/starts.ts';
 import type { Held } from '../../src/find/question.ts';
 import type { Due } from '../../src/memory/due.ts';
 import type { Before } from '../../src/memory/last.ts';
@@ -125,6 +126,7 @@ export class Desk {
           file: effect.file,
           read: { ok: true, job: this.bench.job, faults: [] },
           wrenches: this.wrenches,
+          starts: startsShipped(),
         });
         break;
       case 'start': {

@@ -13,6 +13,7 @@ import { MEMORY } from './memory-screens.ts';
 import { MORE } from './more-screens.ts';
 import { CASE } from './plan-jobs.ts';
 import { OF_THE_JOB } from './plan-screens.ts';
+import { TRACE } from './trace/trace-screens.ts';
 
 type Look = Partial<Omit<Opening, 'on'>> & { on?: Opening['on'] };
 export const LATER = '2026-05-02T10:00:00+02:00';
@@ -160,6 +161,7 @@ export function everyScreen(look: Look = {}): Screen[] {
     ...OF_THE_JOB,
     ...DRAWING,
     ...KNOWN,
+    ...TRACE,
   }).map(([name, make]) => {
     const desk = make(look);
     return { name, desk, state: desk.state, place: placeOf(desk.state) };

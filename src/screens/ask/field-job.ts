@@ -39,7 +39,7 @@ export function doneOfJob(state: State, below: State, asks: JobAsks, text: strin
     const fault = 'That is no time yet: 20, 45 min, 1 h.';
     return show(state, { ...state.view, asks: { ...asks, say: fault } });
   }
-  if (asks.ask === 'reading') {
+  if (asks.ask === 'counter') {
     if (text === '') return stay(below);
     if (readReading(text) !== null) return requestMark(below, { do: 'reading', reading: text });
     if (state.view.screen !== 'field') return stay(below);
@@ -125,7 +125,7 @@ export function questionOfJob(state: State, asks: JobAsks): string[] {
   }
   if (asks.ask === 'minutes')
     return ['How long have you?', '20, 45 min, 1 h. Nothing is 20.', asks.say ?? ''];
-  if (asks.ask === 'reading')
+  if (asks.ask === 'counter')
     return ['What does its counter say?', '41400 km, 25700 mi, 120 h.', asks.say ?? ''];
   if (asks.ask === 'job') {
     return [

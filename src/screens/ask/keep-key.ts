@@ -26,5 +26,5 @@ export const readingKey: Key<{ state: State }> = {
   presses: ['c'],
   label: '',
   help: "what the machine's counter says now: what is due by it is told",
-  does: ({ state }) => ask(state, { ask: 'reading', say: null }),
+  does: ({ state }) => ask(state, { ask: 'counter', say: null }),
 };

@@ -28,6 +28,8 @@ export function start({ on, guide = false, ...look }: Opening): Updated {
     open: null,
     earlier: null,
     wrenches: [],
+    hour: null,
+    starts: [],
     view: { screen: 'wait' },
     waiting: 'folder' in on ? { for: 'bench' } : { for: 'file', file: on.file },
     ahead: [],

@@ -18,6 +18,7 @@ import { taskOf } from '../now/ladder-names.ts';
 import { partsKey } from '../parts-list/missing.ts';
 import { openTask } from '../tasks/open-task.ts';
 import { testsKey } from '../tasks/tests-list.ts';
+import { traceKey } from '../trace/trace-key.ts';
 import { drawJob, type JobView, type OnTheJob } from './job-page.ts';
 
 function onTheJob(state: State, view: JobView): OnTheJob | null {
@@ -46,6 +47,7 @@ const KEYS: readonly Key<OnTheJob>[] = [
     does: openMarked,
   },
   keepKey,
+  traceKey,
   {
     id: 'start-gate',
     presses: ['s'],

@@ -2,6 +2,7 @@
 import { type Bench, findBench, oddIn } from '../../diary/bench.ts';
 import { commitPlace } from '../../diary/milestone.ts';
 import { linesOfJob, startJob } from '../../diary/start-job.ts';
+import { startsShipped } from '../../diary/starts.ts';
 import { fold } from '../../job/fold/fold.ts';
 import { readJob } from '../../job/read.ts';
 import { keepHalf, readHalf } from '../../job/save/half.ts';
@@ -12,7 +13,7 @@ import { readText } from '../../job/save/text.ts';
 import { IS_JOB } from '../../job/yaml/is-job.ts';
 import { takeFrom } from '../../memory/bench/earlier.ts';
 import type { Half, Job, Recorded, UpperChange, Wish } from '../../model/types.ts';
-import type { World } from '../../world.ts';
+import { nowHere, type World } from '../../world.ts';
 import type { FileState } from '../base/state.ts';
 import type { Hands } from './loop.ts';
 import { benchHands } from './loop-bench.ts';
@@ -62,7 +63,7 @@ const leadsOut = (name: string) => ({
  */
 export function filesIn(
   folder: string,
-  world: Pick<World, 'now' | 'id'>,
+  world: Pick<World, 'now' | 'id' | 'zone'>,
   shelf: Shelf,
   strange: readonly string[] = [],
   settings: string | null = null,
@@ -141,7 +142,7 @@ export function filesIn(
   const bench = benchHands({
     folder,
     pathOf,
-    now: world.now,
+    now: () => nowHere(world),
     shelf,
     others,
     shown: (name) =>
@@ -175,17 +176,18 @@ export function filesIn(
     },
     async open({ file }) {
       const again = expected.delete(file);
-      const wrenches = benchOf(folder)?.wrenches ?? [];
+      const { wrenches = [], hour = null } = benchOf(folder) ?? {};
+      const bench = { wrenches, hour, starts: startsShipped() };
       if (elsewhere.has(file)) {
         const unread = { code: 'elsewhere', ...leadsOut(file) };
-        return { on: 'file', file, read: { ok: false, unread }, wrenches };
+        return { on: 'file', file, read: { ok: false, unread }, ...bench };
       }
       const looked = await shown.look(file, true);
       if (looked === null) throw new Error(`${file} was asked for as a job and is none`);
       const read = again || looked.now.ok ? looked.state : looked.now;
       const { say } = looked;
       const half = again || !read.ok ? {} : { half: readHalf(realOf(file)) };
-      return { on: 'file', file, read, wrenches, ...(say === null ? {} : { say }), ...half };
+      return { on: 'file', file, read, ...bench, ...(say === null ? {} : { say }), ...half };
     },
     list: bench.list,
     earlier: bench.earlier,
