@@ -52,4 +52,20 @@ export const TRACE_COMMANDS: readonly Command[] = [
     words: { least: 2, most: 2 },
     load: () => import('./weigh.ts'),
   },
+  {
+    names: ['while-open'],
+    usage: 'FILE PIECE [HOW TEXT]',
+    say: 'what is within reach of a hand now',
+    more: [
+      'HOW is look, renew, leave or ask, and TEXT what: it goes among the tasks, and',
+      'on the list.',
+    ],
+    examples: [
+      'while-open cover.yaml alternator',
+      "while-open cover.yaml alternator renew 'Shaft seal'",
+    ],
+    options: { ...SAYS },
+    words: { least: 2, most: 4 },
+    load: () => import('./while-open.ts'),
+  },
 ];

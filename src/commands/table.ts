@@ -21,7 +21,7 @@ export const COMMANDS: readonly Command[] = [
     ],
     options: {
       machine: { value: 'TEXT', say: 'make, model, year, distance or hours' },
-      from: { value: 'NAME', say: 'a template (wheel, oil-leak …) or an earlier job file' },
+      from: { value: 'NAME', say: 'from a template (blank, wheel …), or an earlier job file' },
     },
     words: { least: 1, most: 2 },
     load: () => import('./new.ts'),

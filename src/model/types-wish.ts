@@ -51,6 +51,8 @@ export type WishWhat =
   /** `add` writes a task that follows from the work and is not in the file yet; `advised`: what its figures said. */
   | ({ do: 'done'; task: string; advised?: string; add?: NewTask } & Measures)
   | { do: 'note'; piece?: string; hole?: string; text: string }
+  /** `taken` is RFC 3339, by the camera's clock as it was put right; without it, when it was noted. */
+  | { do: 'photo'; piece?: string; hole?: string; picture: string; taken?: string }
   /** Without an id the latest entry. */
   | { do: 'keep'; id?: string }
   | { do: 'reading'; reading: string }
@@ -86,6 +88,8 @@ export type WishWhat =
   | { do: 'tried'; suspect: string; how?: Tried; old?: OldPart }
   /** A suspect or a check that is not in the file yet, with its fields. */
   | ({ do: 'list'; section: 'suspects' | 'checks' } & Named)
+  /** A thing within reach while the piece is off. */
+  | { do: 'choose'; piece: string; what: string; answer: 'look' | 'renew' | 'leave' | 'ask' }
   /** What a question to decide is weighed by, as texts of the file; absent: not said. */
   | { do: 'figures'; task: string; texts: Readonly<Record<string, string>> }
   /** A list to start from, as much of it as is not in the file yet. */
@@ -135,6 +139,7 @@ export interface Warning {
   say: string;
 }
 
+export type NamedSection = 'tasks' | 'buy' | 'suspects' | 'checks';
 /** What stands behind a key, as texts: what YAML calls scalars, lists and mappings. */
 export type Said = string | Said[] | { [key: string]: Said };
 
@@ -143,7 +148,6 @@ export interface TakenPair {
   path: string[];
   value: Said;
 }
-export type NamedSection = 'tasks' | 'buy' | 'suspects' | 'checks';
 
 /** A change of the upper part, by meaning; `was` is what must stand there still. */
 export type Edit =

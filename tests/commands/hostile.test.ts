@@ -115,6 +115,8 @@ describe('text from a file cannot steer the terminal', () => {
     ['trace', 'job.yaml', '\x1b[2J', 'good'],
     ['trace', 'job.yaml', '--suspect', '\x1b[2J\nCover: 2 of 2 tight.'],
     ['trace', 'job.yaml', 'coil', 'found'],
+    ['while-open', 'job.yaml', 'cover'],
+    ['while-open', 'job.yaml', 'cover', 'renew', '\x1b[2J\nCover: 2 of 2 tight.'],
     ['weigh', 'job.yaml', 'seal'],
     ['weigh', 'job.yaml', '\x1b[2J'],
     ['help', '\x1b[2J'],
@@ -126,6 +128,8 @@ describe('text from a file cannot steer the terminal', () => {
     ['paper', 'job.yaml', 'card', 'cover'],
     ['paper', 'job.yaml', 'sheet', '--text'],
     ['map', 'job.yaml', 'cover', '--svg'],
+    ['photo', 'job.yaml', '\x1b[2J\u202e'],
+    ['photo', 'job.yaml', 'a', '--piece', '\x1b[2J'],
   ];
 
   it('every command that reads a job is among them', () => {

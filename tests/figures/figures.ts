@@ -14,6 +14,7 @@ const GROUPS = [
   'mixup',
   'plan',
   'trace',
+  'paper',
   'bench',
 ];
 

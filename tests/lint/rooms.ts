@@ -25,7 +25,10 @@ const PLAN = [...JOB, 'plan', 'plan/buy', 'plan/gates', 'plan/trace', 'trace', '
 /** What knows the folder that a job lies in. */
 const DIARY = [...PLAN, 'settings', 'job/merge', 'job/save', 'diary', 'diary/git'];
 /** What the screens stand on: lines and pictures, answers about a job, state and moves. */
-const SCREENS = [...PLAN, 'find', 'memory', 'screens/kit', 'screens/now', 'screens/base'];
+const SCREENS = [
+  ...PLAN,
+  ...['find', 'memory', 'paper', 'screens/kit', 'screens/now', 'screens/base'],
+];
 
 /** A folder a screen, or a few that belong together. */
 const SCREEN_FOLDERS = [
@@ -42,6 +45,7 @@ const SCREEN_FOLDERS = [
     'known',
     'last',
     'note',
+    'paper',
     'parts-list',
     'piece',
     'tasks',
@@ -102,6 +106,7 @@ export const ROOMS: Readonly<Record<string, Room>> = {
   'screens/last': { may: SCREENS },
   'screens/file': { may: SCREENS },
   'screens/draw': { may: SCREENS },
+  'screens/paper': { may: SCREENS },
   'screens/parts-list': { may: [...SCREENS, 'screens/ask'] },
   'screens/known': { may: [...SCREENS, 'screens/ask'] },
   'screens/tasks': { may: [...SCREENS, 'screens/ask', 'screens/known', 'screens/trace'] },
@@ -111,20 +116,24 @@ export const ROOMS: Readonly<Record<string, Room>> = {
   'screens/job': {
     may: [
       ...SCREENS,
-      ...['ask', 'last', 'parts-list', 'tasks', 'trace'].map((folder) => `screens/${folder}`),
+      ...['ask', 'last', 'paper', 'parts-list', 'tasks', 'trace'].map(
+        (folder) => `screens/${folder}`,
+      ),
     ],
   },
   'screens/piece': {
     may: [
       ...SCREENS,
-      ...['ask', 'last', 'draw', 'known', 'parts-list'].map((folder) => `screens/${folder}`),
+      ...['ask', 'draw', 'last', 'known', 'paper', 'parts-list'].map(
+        (folder) => `screens/${folder}`,
+      ),
     ],
   },
   'screens/show': { may: ['settings', ...SCREENS, ...SCREEN_FOLDERS] },
   'screens/terminal': {
     may: [
       ...SCREENS,
-      ...['screens/show', 'settings', 'job/save', 'diary', 'diary/git'],
+      ...['screens/show', 'settings', 'job/save', 'diary', 'diary/git', 'paper/desk'],
       ...['find/index', 'memory/bench', ''],
     ],
     system: true,

@@ -20,6 +20,7 @@ const LISTS: readonly Place[] = [
   'trouble',
   'trace',
   'starts',
+  'within-reach',
 ];
 
 /** All that can be read here: moved down to the end, and each row of a list marked. */

@@ -34,6 +34,14 @@ function coverOff(row = 'S S S M+clip S S S+copper S S L S'): Bench {
   return bench;
 }
 
+function photographed(): Bench {
+  const bench = coverOff();
+  const photo = { do: 'photo', piece: 'alternator', taken: '2026-04-11T16:40:12+02:00' } as const;
+  bench.mark({ ...photo, picture: 'photos/p104.jpg', says: 'the lead behind the tube' });
+  bench.mark({ ...photo, picture: 'photos/p105.jpg', hole: '7' });
+  return bench;
+}
+
 function coverIn(): Bench {
   const bench = coverOff();
   for (const kind of ['S', 'M', 'L']) bench.mark({ do: 'in', piece: 'alternator', hand: { kind } });
@@ -108,6 +116,9 @@ const MAKERS: Record<string, (look: Look) => Desk> = {
     desk.state = { ...desk.state, view: { screen: 'unsaved', wish, why: LEFT, under } };
     return desk;
   },
+  paper: (look) => new Desk(leversOff(), look).press('down down down p'),
+  photos: (look) => cover(photographed(), look, 'v'),
+  'look, with photographs': (look) => cover(photographed(), look, ''),
   'a hint of the practice': (look) => new Desk(leversOff(), { ...look, guide: true }),
   'keys with hints': (look) => new Desk(leversOff(), { ...look, guide: true }).press('?'),
   keys: (look) => cover(coverOff(), look, 'go go go s ?'),

@@ -48,6 +48,7 @@ checks:
   flow: {check: Fuel runs, bad: float, limit: "${long('Edge')}"}
 pieces:
   cover: {name: "Cover. ${long('Cover')}"}
+  seal: {name: "Shaft seal. ${long('Lip')}", under: cover}
 tasks:
   seal: {decide: Renew the seal?, while: cover off, chance: "1 in 6", now: 12}
 buy:
@@ -220,6 +221,20 @@ export const LONG: Record<Place, () => Desk> = {
     return row(bench, ':weep').press('go');
   },
   within: () => at(begun()).press('m').type('4 h').press('enter'),
+  paper: () => {
+    const name = `case-cover:\n    name: "${long('Name')}"\n`;
+    const desk = at(new Bench(JOB.replace('case-cover:\n', name)));
+    const view = { screen: 'paper', piece: COVER, here: null, under: desk.state.view } as const;
+    desk.state = { ...desk.state, view };
+    return desk;
+  },
+  photos: () => {
+    const bench = coverOff();
+    for (const picture of ['photos/a.jpg', 'photos/b.jpg']) {
+      bench.mark({ do: 'photo', piece: COVER, picture, says: long('Light', 90) });
+    }
+    return cover(bench, 'v');
+  },
   draw: () => cover(begun(), 'w'),
   known: () => cover(begun(), 'k'),
   add: () => cover(begun(), '+').type(long('Line')).press('enter'),
@@ -227,6 +242,11 @@ export const LONG: Record<Place, () => Desk> = {
     const desk = at(new Bench(FAULT));
     desk.state = { ...desk.state, view: { screen: 'job', here: ':seal' } };
     return desk.press('space');
+  },
+  'within-reach': () => {
+    const bench = new Bench(FAULT);
+    bench.mark({ do: 'off', piece: 'cover' });
+    return at(bench).open('cover').press('k o');
   },
   trace: () => at(new Bench(FAULT)).press('f'),
   starts: () => at(new Bench(FAULT)).press('f l'),

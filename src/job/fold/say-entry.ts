@@ -29,6 +29,8 @@ export function sayEntry(entry: Entry, job: Job): string {
       return `${aboutSaid(entry, job)}: ${entry.value}`;
     case 'note':
       return entry.hole ? `${holes}: ${entry.value}` : entry.value;
+    case 'photo':
+      return `${entry.hole ? `${holes}: ` : ''}photograph ${entry.value}`;
     case 'keep': {
       const kept = job.entries.find((e) => e.id === entry.value);
       return `Worth knowing next time: ${kept ? sayEntryOf(kept, job) : entry.value}`;
@@ -56,6 +58,8 @@ export function sayEntry(entry: Entry, job: Job): string {
       const said = says === printed ? `${says} after all` : besidePrinted(says, printed);
       return `${entry.task ? `${entry.task}, ` : ''}${entry.value}${where}: ${said}`;
     }
+    case 'chosen':
+      return `while it is open: ${entry.value}`;
     case 'figured':
       return `${aboutSaid(entry, job)}: weighed by ${entry.value === '' ? 'nothing' : entry.value}`;
     case 'looked':

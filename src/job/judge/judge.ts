@@ -5,6 +5,7 @@
 
 import type { Job, Verdict, Wish } from '../../model/types.ts';
 import { judgeAdd } from './add.ts';
+import { judgeChoose } from './chosen.ts';
 import { judgeCorrect } from './correct.ts';
 import { judgeDone } from './done.ts';
 import { judgeFigures } from './figures.ts';
@@ -12,6 +13,7 @@ import { judgeIn } from './in.ts';
 import { judgeBuy, judgeGate, judgeInside } from './inside.ts';
 import { judgeOut } from './out.ts';
 import { type Stamp, wrong } from './parts.ts';
+import { judgePhoto } from './photo.ts';
 import { judgeOff, judgeOn } from './piece.ts';
 import { judgeRename } from './rename.ts';
 import { judgeNote, judgeSettle, judgeState } from './settle.ts';
@@ -46,6 +48,8 @@ export function judge(job: Job, wish: Wish, stamp: Stamp): Verdict {
       return judgeState(job, wish, stamp);
     case 'note':
       return judgeNote(job, wish, stamp);
+    case 'photo':
+      return judgePhoto(job, wish, stamp);
     case 'done':
       return judgeDone(job, wish, stamp);
     case 'keep':
@@ -76,6 +80,8 @@ export function judge(job: Job, wish: Wish, stamp: Stamp): Verdict {
       return judgeTry(job, wish, stamp);
     case 'list':
       return judgeList(job, wish, stamp);
+    case 'choose':
+      return judgeChoose(job, wish, stamp);
     case 'figures':
       return judgeFigures(job, wish, stamp);
     case 'start':

@@ -5,6 +5,7 @@ import { namesKinds, verbRow } from '../../model/verbs.ts';
 import { printItem } from '../../piece/row.ts';
 import { sayEntryOf } from '../fold/say-entry.ts';
 import { addedBy } from './add.ts';
+import { chosenBack } from './chosen.ts';
 import { figuredBack } from './figures.ts';
 import { outBack } from './out-back.ts';
 import { already, list, refuse, type Stamp, type Wished, write, wrong } from './parts.ts';
@@ -47,6 +48,7 @@ function back(job: Job, target: Entry): { edits: Edit[]; warnings?: Warning[] } 
   if (meant.verb === 'taken') return takenBack(meant, job.living.has(meant.id));
   if (meant.verb === 'renamed') return { edits: renamedBack(job, meant, job.living.has(meant.id)) };
   if (meant.verb === 'out') return { edits: outBack(job, meant, job.living.has(meant.id)) };
+  if (meant.verb === 'chosen') return chosenBack(job, meant, job.living.has(meant.id));
   if (meant.verb === 'figured') return figuredBack(job, meant, job.living.has(meant.id));
   if (meant.verb === 'found' || meant.verb === 'listed')
     return tracedBack(job, meant, job.living.has(meant.id));

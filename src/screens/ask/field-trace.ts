@@ -41,6 +41,11 @@ export function doneTrace(state: State, below: State, asks: TraceAsks, text: str
       return text === ''
         ? stay(below)
         : requestMark(below, { do: 'try', suspect: asks.suspect, put: text });
+    case 'left-so': {
+      const { piece, what } = asks;
+      const says = text === '' ? {} : { says: text };
+      return requestMark(below, { do: 'choose', piece, what, answer: 'leave', ...says });
+    }
     case 'leaving': {
       const of = weighedOf(job, asks.task, state.hour);
       return of ? requestMark(below, decidedWish(of, 'leave it', text)) : stay(below);
@@ -166,6 +171,7 @@ export function questionTrace(state: State, asks: TraceAsks): string[] {
       asks.say ?? '',
     ];
   }
+  if (asks.ask === 'left-so') return ['Why is it left?', asks.what, 'Nothing is an answer too.'];
   if (asks.ask === 'leaving') {
     return [
       'Why is it left?',

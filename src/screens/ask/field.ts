@@ -119,6 +119,7 @@ function done(state: State, view: FieldView, text: string): Updated {
     case 'put':
     case 'went':
     case 'leaving':
+    case 'left-so':
     case 'figures':
       return doneTrace(state, below, asks, text);
     case 'belongs': {
@@ -267,6 +268,7 @@ function question(state: State, asks: Asks): string[] {
     case 'put':
     case 'went':
     case 'leaving':
+    case 'left-so':
     case 'figures':
       return questionTrace(state, asks);
     case 'belongs':

@@ -11,6 +11,14 @@ import type { After } from './screen.ts';
 import type { State } from './state.ts';
 import { takenBack, undone } from './undo.ts';
 
+/** Where each answer landed. */
+const CHOSEN = {
+  look: 'to look at, among the tasks',
+  renew: 'to renew, among the tasks and on the list',
+  leave: 'left, and noted',
+  ask: 'to be asked, among the tasks',
+} as const;
+
 export const NOTED = {
   undo: (state, { wish }) => {
     const entry = undone(state, wish);
@@ -29,6 +37,7 @@ export const NOTED = {
   list: (state) => say(state, 'Listed.'),
   start: (state, { wish }) => say(state, `Taken over: ${wish.say}.`),
   found: (state) => say(state, 'Noted.'),
+  choose: (state, { wish }) => say(state, `${wish.what}: ${CHOSEN[wish.answer]}.`),
   figures: (state) => say(state, 'Noted.'),
   done: (state) => say(state, 'Noted.'),
   buy: (state, { wish }) => say(state, boughtSaid(state, wish.buy)),

@@ -17,6 +17,7 @@ import type {
   Wish,
   Writable,
 } from '../../model/types.ts';
+import type { PaperName } from '../../paper/ask.ts';
 import type { Drawing } from '../../piece/drawing.ts';
 import type { Milestone } from '../../plan/milestone.ts';
 import type { Start } from '../../plan/trace/starts.ts';
@@ -96,6 +97,10 @@ export type Effect =
   | { do: 'start'; file: string; job: string; machine: string | null }
   /** Read the jobs of the folder and answer `bench`. */
   | { do: 'list'; folder: string }
+  /** Make this page beside the job, hand it to the desktop where `open`, and say where it lies. */
+  | { do: 'print'; file: string; paper: PaperName; piece: string | null; open: boolean }
+  /** Hand this photograph to the desktop. */
+  | { do: 'show'; file: string; picture: string }
   /** Look for earlier jobs on the machine of this job, and answer `earlier`. */
   | { do: 'earlier'; file: string }
   /** Find these words in all jobs, and answer `found`. */
@@ -221,6 +226,10 @@ type Screens =
   | { screen: 'round'; test: string; under: View }
   /** What can be done in so many minutes. */
   | { screen: 'within'; minutes: number; under: View }
+  /** Which page is to be made; `piece`: the one that was marked. */
+  | { screen: 'paper'; piece: string | null; here: string | null; under: View }
+  /** Photographs of a piece: as it was. `here`: the id of the marked one. */
+  | { screen: 'photos'; piece: string; here: string | null; under: View }
   /** Where the holes lie, being drawn. */
   | { screen: 'draw'; piece: string; drawing: Drawing; under: View }
   /** All that is known of a piece or a task. `first`: rows that were asked about from another screen; empty: all of them alike. */
@@ -229,6 +238,8 @@ type Screens =
   | ({ screen: 'add'; text: string; under: View } & AddTo)
   /** What the fault may be, and what to look at next. */
   | { screen: 'trace'; here: string | null; under: View }
+  /** What is within reach while this piece is off. */
+  | { screen: 'within-reach'; piece: string; here: string | null; under: View }
   /** A question to decide: renew it now, or leave it. */
   | { screen: 'weigh'; task: string; under: View }
   /** Lists of suspects and looks to start from. */
@@ -308,6 +319,7 @@ export type TraceAsks =
   | { ask: 'went'; suspect: string; say: string | null }
   /** Why it is left; what it is weighed by. */
   | { ask: 'leaving'; task: string }
+  | { ask: 'left-so'; piece: string; what: string }
   | { ask: 'figures'; task: string; say: string | null };
 
 /** `say`: what is wrong with what was typed. */

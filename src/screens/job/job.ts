@@ -15,6 +15,7 @@ import { lastKey } from '../last/last-key.ts';
 import { isAllBack } from '../now/job-now.ts';
 import { ladder } from '../now/ladder.ts';
 import { taskOf } from '../now/ladder-names.ts';
+import { paperKey } from '../paper/paper.ts';
 import { partsKey } from '../parts-list/missing.ts';
 import { openTask } from '../tasks/open-task.ts';
 import { testsKey } from '../tasks/tests-list.ts';
@@ -46,8 +47,8 @@ const KEYS: readonly Key<OnTheJob>[] = [
     holds: hasRows,
     does: openMarked,
   },
-  keepKey,
   traceKey,
+  keepKey,
   {
     id: 'start-gate',
     presses: ['s'],
@@ -61,6 +62,7 @@ const KEYS: readonly Key<OnTheJob>[] = [
   partsKey,
   testsKey,
   withinKey,
+  paperKey,
   {
     id: 'where',
     presses: ['w'],

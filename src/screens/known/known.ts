@@ -1,7 +1,7 @@
 /** What is known of a piece or a task, on one page: read it, add to it, say what is not so here. */
 import { ask } from '../ask/field.ts';
 import { ENTER } from '../base/key.ts';
-import { stay } from '../base/moves.ts';
+import { show, stay } from '../base/moves.ts';
 import { screenOver } from '../base/screen.ts';
 import type { State, Updated } from '../base/state.ts';
 import type { KnownRow } from '../now/known-rows.ts';
@@ -53,6 +53,18 @@ export const knownScreen = screenOver({
     {
       ...notSo<OnKnown>(inRow),
       does: (here) => (here.row ? askTruth(withMark(here), here.row) : stay(here.state)),
+    },
+    {
+      id: 'while-open',
+      presses: ['o'],
+      label: 'while it is open',
+      help: 'what is within reach while it is off: look, renew, leave, ask',
+      holds: ({ job, view }) =>
+        'piece' in view.of && (job.pieces.get(view.of.piece)?.away ?? 'no') !== 'no',
+      does: ({ state, view }) =>
+        'piece' in view.of
+          ? show(state, { screen: 'within-reach', piece: view.of.piece, here: null, under: view })
+          : stay(state),
     },
   ],
   draw: drawKnown,

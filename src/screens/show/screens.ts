@@ -15,11 +15,14 @@ import { withinScreen } from '../job/within.ts';
 import { knownScreen } from '../known/known.ts';
 import { lastScreen } from '../last/last.ts';
 import { noteScreen } from '../note/note.ts';
+import { paperScreen } from '../paper/paper.ts';
+import { photosScreen } from '../paper/photos.ts';
 import { partsScreen } from '../parts-list/parts-list.ts';
 import { pieceScreen } from '../piece/piece.ts';
 import { roundScreen } from '../tasks/round.ts';
 import { taskScreen } from '../tasks/task.ts';
 import { testsScreen } from '../tasks/tests-list.ts';
+import { reachScreen } from '../tasks/while-open.ts';
 import { startsScreen } from '../trace/starts.ts';
 import { traceScreen } from '../trace/trace.ts';
 import { weighScreen } from '../trace/weigh.ts';
@@ -42,12 +45,15 @@ const SCREENS: { readonly [S in View['screen']]: Screen<Extract<View, { screen: 
   tests: testsScreen,
   round: roundScreen,
   within: withinScreen,
+  paper: paperScreen,
+  photos: photosScreen,
   draw: drawScreen,
   known: knownScreen,
   add: addScreen,
   trace: traceScreen,
   starts: startsScreen,
   weigh: weighScreen,
+  'within-reach': reachScreen,
   field: fieldScreen,
   keys: listOfKeys(openOf),
 };

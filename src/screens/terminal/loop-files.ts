@@ -31,6 +31,8 @@ export interface Files {
   onWake(wake: (file: string) => void): void;
   /** Keeps what is half done on this job, for the next time it is opened. False: it cannot be kept. */
   keepHalf(file: string, half: Half): boolean;
+  /** One line about new photographs of a job that was opened; null: there are none. */
+  newPhotos(file: string): Promise<string | null>;
   /** What the person has to know of the bench itself, one line; mostly null. */
   note(): string | null;
   /** Nothing more is read of the bench. */
@@ -63,12 +65,14 @@ const leadsOut = (name: string) => ({
  */
 export function filesIn(
   folder: string,
-  world: Pick<World, 'now' | 'id' | 'zone'>,
+  world: Pick<World, 'now' | 'id' | 'zone'> & Partial<Pick<World, 'platform' | 'env'>>,
   shelf: Shelf,
   strange: readonly string[] = [],
   settings: string | null = null,
   others: readonly string[] = [],
 ): Files {
+  const { now, id, platform = 'linux', env = {} } = world;
+  const desktop = { now: () => now(), id: () => id(), platform, env };
   const pathOf = (file: string) => `${folder}/${file}`;
   const realOf = (file: string) => shown.home(file) ?? shelf.real(pathOf(file));
   let wake: (file: string) => void = () => {};
@@ -205,6 +209,17 @@ export function filesIn(
       const say = await commitPlace(pathOf(file), now, place);
       return say === null ? null : { on: 'quiet', say };
     },
+    async print({ file, paper, piece, open }) {
+      const job = shown.job(file);
+      if (!job) return null;
+      const { printPaper } = await import('../../paper/desk/print.ts');
+      const say = await printPaper({ job, file: pathOf(file), what: paper, piece, open }, desktop);
+      return { on: 'quiet', say };
+    },
+    async show({ file, picture }) {
+      const { showPicture } = await import('../../paper/desk/print.ts');
+      return { on: 'quiet', say: await showPicture(pathOf(file), picture, desktop) };
+    },
   };
 
   return {
@@ -216,6 +231,12 @@ export function filesIn(
       wake = call;
     },
     keepHalf: (file, half) => keepHalf(realOf(file), half),
+    async newPhotos(file) {
+      const [job, bench] = [shown.job(file), benchOf(folder)];
+      if (!job || !bench || bench['photos-from'].length === 0) return null;
+      const { newPhotosSaid } = await import('../../paper/desk/sweep.ts');
+      return await newPhotosSaid(job, bench['photos-from'], bench.folder, world.now());
+    },
     note() {
       const odd =
         strange.length === 0

@@ -80,6 +80,8 @@ function places(verb: Verb): fc.Arbitrary<Partial<Entry>> {
     case 'tried':
     case 'found':
       return suspect;
+    case 'chosen':
+      return piece;
     case 'figured':
       return task;
     case 'out':
@@ -106,6 +108,8 @@ function places(verb: Verb): fc.Arbitrary<Partial<Entry>> {
       return fc.oneof(piece, fc.constant({}));
     case 'note':
       return fc.oneof(piece, some, task, buy, fc.constant({}));
+    case 'photo':
+      return fc.oneof(piece, some, fc.constant({}));
     case 'taken':
       return piece;
     case 'keep':

@@ -48,6 +48,8 @@ function slowHands() {
     find: async () => null,
     due: async () => null,
     milestone: slow('milestone', { on: 'quiet', say: '' }),
+    print: slow('print', { on: 'quiet', say: 'Page: f.html' }),
+    show: slow('show', { on: 'quiet', say: 'Opened' }),
     ring: () => begun.push('ring'),
     soon: setImmediate,
   };

@@ -45,6 +45,26 @@ export function question(look: Look, task: string): Desk {
   return desk.press('space');
 }
 
+/** A cover that is off, with what lies behind it. */
+export const BEHIND = `putback: 1
+job: Left cover weeps oil
+pieces:
+  cover: {joint: new gasket; lip seal inwards, loose: 2 dowels}
+  bearing: {name: Shaft bearing, under: cover}
+  bracket: {under: cover}
+tasks:
+  chain: {decide: Renew the tensioner?, while: cover off, now: 30, chance: rarely}
+buy:
+  gasket: {what: HL-1142 cover gasket, once: true, for: cover on}
+diary:
+`;
+
+export function reached(look: Look = {}): Desk {
+  const bench = new Bench(BEHIND);
+  bench.mark({ do: 'off', piece: 'cover' });
+  return new Desk(bench, look).open('cover').press('k o');
+}
+
 export const EMPTY = `putback: 1
 job: Drips somewhere
 machine: Marlow 250
@@ -84,6 +104,8 @@ export const TRACE: Record<string, (look: Look) => Desk> = {
   'renew it or leave it, nothing known': (look) => question(look, 'bearing').press('w'),
   'other figures': (look) => question(look, 'seal').press('c'),
   'leave it, and why': (look) => question(look, 'seal').press('l').type('no seal here'),
+  'while it is open, a question': (look) => reached(look),
+  'while it is open': (look) => reached(look).press('down enter'),
   'a line each': (look) =>
     fault(look, EMPTY).press('+').type('Gasket torn, often').press('enter').type('seal hard'),
   'a reading': (look) => fault(look).press('up enter').type('0.4'),

@@ -93,6 +93,8 @@ export async function load(): Promise<Show<Echo>> {
       find: async () => null,
       due: async () => null,
       milestone: async () => null,
+      print: async () => null,
+      show: async () => null,
     },
     attend: () => ({ pressed: () => {}, stop: () => {} }),
     takesCtrlZ: () => false,
