@@ -5,11 +5,12 @@ import { failOf } from '../job/save/fail.ts';
 import { allJobs } from '../memory/bench/jobs.ts';
 import { calendarOf } from '../memory/calendar.ts';
 import { type Due, dueList } from '../memory/due.ts';
+import { nowHere } from '../world.ts';
 import { type Answer, answer, type Call, misuse } from './command.ts';
 
 export function run(call: Call): Answer {
   const [name = '.'] = call.words;
-  const now = call.world.now();
+  const now = nowHere(call.world);
   try {
     const { jobs, unread } = allJobs(resolve(call.world.folder, name));
     const due = dueList(jobs, now);

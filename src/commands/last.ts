@@ -10,6 +10,7 @@ import { takeOver, truthsFor } from '../memory/take.ts';
 import { near } from '../model/nearword.ts';
 import type { Job } from '../model/types.ts';
 import { many } from '../model/words.ts';
+import { nowHere } from '../world.ts';
 import { type Answer, answer, type Call, misuse, optionText } from './command.ts';
 import { mark } from './mark.ts';
 import { openJob, unknownPiece } from './open-job.ts';
@@ -44,7 +45,7 @@ export async function run(call: Call): Promise<Answer> {
     ...(theirs === undefined ? {} : { theirs }),
   };
   const { known, maybe } = lastTime(job, jobs, of);
-  const quiet = quietOf(job, jobs, call.world.now(), key);
+  const quiet = quietOf(job, jobs, nowHere(call.world), key);
   const json = {
     machine: job.upper.machine,
     quiet,

@@ -110,7 +110,7 @@ describe('what is kept, read off and due', () => {
     const desk = again();
     desk.press('n').type('the lead goes behind').press('enter');
     expect(desk.frame).toContain('keep it for next time');
-    desk.press('v');
+    desk.press('j');
     const [note, keep] = desk.bench.entries.slice(-2);
     expect([keep?.verb, keep?.value]).toEqual(['keep', note?.id]);
   });

@@ -9,7 +9,7 @@ const OF_OTHERS: readonly string[] = ['undo', 'keep', 'reading'];
 
 export const keepKey: Key<{ state: State; job: Job }> = {
   id: 'keep-last',
-  presses: ['v'],
+  presses: ['j'],
   // Said where a note was just written.
   label: ({ state, job }) => {
     const last = job.entries.at(-1);

@@ -83,15 +83,19 @@ it('from an empty job to the first bolt that is out: at most 12 keys', async () 
   keys.push('t');
   await press('t');
   expect(frame()).toContain('Taken over from first.yaml');
-  for (const key of ['space', 'enter', 'enter', 'space']) {
-    const { entries } = readJob(readFileSync(path, 'utf8'), path);
-    if (entries.some((e) => e.verb === 'out')) break;
+  const isOut = () =>
+    readJob(readFileSync(path, 'utf8'), path).entries.some((e) => e.verb === 'out');
+  while (!isOut() && keys.length < 20) {
+    const { view } = loop.state();
+    const bolt = view.screen === 'piece' && view.step.step === 'off';
+    // What a gate asks is seen, a bolt is marked, everything else is gone on with.
+    const key = view.screen === 'gate' ? 'a' : bolt || view.screen === 'job' ? 'space' : 'enter';
     keys.push(key);
     await press(key);
   }
   const text = readFileSync(path, 'utf8');
   const { entries, upper } = readJob(text, path);
-  expect(entries.map((e) => e.verb)).toEqual(['taken', 'out']);
+  expect(entries.map((e) => e.verb).filter((verb) => verb !== 'seen')).toEqual(['taken', 'out']);
   expect(upper.pieces.get('gear-cover')?.torque?.text).toBe('24 N·m, manual p. 19');
   expect(checkJob(text, path)).toEqual([]);
   expect(keys.length).toBeLessThanOrEqual(12);
