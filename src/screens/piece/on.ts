@@ -47,7 +47,11 @@ function onOn(state: State, view: StepView<'on'>): OnOn | null {
 /** `which`: the holes, where the lit one is not the only one. */
 function putIn({ state, job, key, piece, step, lit, any }: OnOn, which?: string[]): Updated {
   const hand = any ? { kind: UNKNOWN } : handWish(step.hand, job);
-  if (hand === null) return stay(state);
+  if (hand === null) {
+    return step.hand === ''
+      ? stay(state)
+      : say(state, `${step.hand} is no kind and no length yet.`);
+  }
   // With a bolt that belongs nowhere, the first empty hole: the answer says why it does not.
   const hole = lit ?? toFill(piece)[0]?.name;
   if (hole === undefined) return say(state, 'No hole is empty.');
@@ -80,7 +84,8 @@ export const onScreen = stepScreen({
       presses: GO,
       label: 'in, three turns',
       help: 'what is in the hand goes into the lit hole',
-      holds: isSaid,
+      // What is typed by half is told of.
+      holds: (here) => isSaid(here) || here.hand.is === 'part',
       does: (here) => putIn(here),
     },
     {

@@ -229,3 +229,40 @@ describe('a hole that needs mending', () => {
     expect(desk.bench.states()).toBe('in in in in in');
   });
 });
+
+describe('a word where a bolt is asked for', () => {
+  it('behind + is text until Enter: no blank marks, no letter is a key', () => {
+    const bench = new Bench().openCover();
+    const desk = new Desk(bench);
+    desk.open('cover');
+    desk.state = { ...desk.state, view: { screen: 'piece', piece: 'cover', step: ON_STEP } };
+    desk.press('s').type('+sealing washer, all wet? !');
+    expect(desk.step).toBe('on');
+    expect(bench.states()).toBe('out out out out out');
+    expect(desk.frame).toContain('s+sealing washer, all wet? !');
+    desk.press('enter');
+    expect(desk.frame).toContain('is no kind and no length yet.');
+  });
+
+  it('Enter ends it and marks; the next letter is a bolt again', () => {
+    const bench = new Bench().openCover();
+    const desk = new Desk(bench);
+    desk.open('cover');
+    desk.state = { ...desk.state, view: { screen: 'piece', piece: 'cover', step: ON_STEP } };
+    desk.press('m').type('=clip').press('enter');
+    expect(bench.states()).toBe('out out in out out');
+    desk.press('l space');
+    expect(bench.states()).toBe('out out in in out');
+  });
+
+  it('a length and then a hole are two things', () => {
+    const bench = new Bench().openCover();
+    const desk = new Desk(bench);
+    desk.open('cover');
+    desk.state = { ...desk.state, view: { screen: 'piece', piece: 'cover', step: ON_STEP } };
+    desk.press('. 2 5 5 space');
+    expect(bench.states()).toBe('out out out out in');
+  });
+});
+
+const ON_STEP = { step: 'on', here: null, typed: '', hand: '', fresh: false } as const;
