@@ -22,6 +22,7 @@ export function start({ on, ...look }: Opening): Updated {
     waiting: 'folder' in on ? { for: 'bench' } : { for: 'file', file: on.file },
     ahead: [],
     quiet: null,
+    far: false,
     mine: [],
     drafts: {},
     read: [],

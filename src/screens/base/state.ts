@@ -96,6 +96,8 @@ export interface State {
   ahead: readonly Input[];
   /** Said quietly until the next press. */
   quiet: string | null;
+  /** Large, to be read from two metres, instead of the map. */
+  far: boolean;
   /** Ids of the entries made in this sitting. */
   mine: readonly string[];
   /** Texts that were left half written, by what they were for. */

@@ -32,6 +32,7 @@ function styled(text: string, s: Span): string {
 
 /** What stands in for signs that are common on a bench; each as wide as the sign. */
 const SIGNS: Readonly<Record<string, string>> = {
+  '█': '#',
   '·': '.',
   '⋅': '.',
   '×': 'x',

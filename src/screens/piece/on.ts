@@ -18,6 +18,7 @@ import { turnSaid } from '../now/say-tight.ts';
 import { sealantSaid } from '../now/sealant.ts';
 import { lacking, trayNow } from '../now/tray.ts';
 import { nameAlikes } from './alike.ts';
+import { farKey, farPage } from './far.ts';
 import { handKey, type OnHand, onHand } from './hand-key.ts';
 import { goKey, pointKey } from './point.ts';
 import { noteOf, ownTip } from './said.ts';
@@ -99,6 +100,7 @@ export const onScreen = stepScreen({
     undoKey,
     redoKey,
     unmarkKey,
+    farKey,
     troubleKey,
     {
       id: 'to-tight',
@@ -120,6 +122,23 @@ export const onScreen = stepScreen({
 function drawOn(here: OnOn): Page {
   const { state, piece, job, lit, fits } = here;
   const n = piece.holes.length;
+  const empty = piece.holes.filter((h) => h.state === 'out').length;
+  const rest = {
+    right: line(`on, by fingers, ${n - empty} of ${n}`),
+    under: line(sealantSaid(job, piece, state.now) ?? ''),
+    say: [
+      ...sayHand(here),
+      ...sayLit(here),
+      ...left(here, state.columns),
+      line('In means turned by fingers, three turns at least.'),
+      ...ownTip(here, 'fitting', state.columns),
+    ],
+  };
+  if (state.far) {
+    const hole = lit ?? toFill(piece)[0]?.name ?? null;
+    const item = holeNamed(piece, hole)?.belongs ?? null;
+    return farPage(here, { hole, item, figure: null, left: empty, leftSaid: 'still empty' }, rest);
+  }
   return piecePage(
     piece,
     (h) => ({
@@ -128,19 +147,7 @@ function drawOn(here: OnOn): Page {
       label: h.belongs ? sayItem(h.belongs) : '',
       short: h.belongs?.kind ?? '',
     }),
-    {
-      right: line(
-        `on, by fingers, ${n - piece.holes.filter((h) => h.state === 'out').length} of ${n}`,
-      ),
-      under: line(sealantSaid(job, piece, state.now) ?? ''),
-      say: [
-        ...sayHand(here),
-        ...sayLit(here),
-        ...left(here, state.columns),
-        line('In means turned by fingers, three turns at least.'),
-        ...ownTip(here, 'fitting', state.columns),
-      ],
-    },
+    rest,
   );
 }
 
