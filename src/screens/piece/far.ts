@@ -4,7 +4,6 @@ import { UNKNOWN } from '../../piece/row.ts';
 import type { Key } from '../base/key.ts';
 import { stay } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
-import type { State } from '../base/state.ts';
 import { beside, farText } from '../kit/far.ts';
 import { bold, type Line, line, wrap } from '../kit/text.ts';
 import { sayTakes } from '../now/say-piece.ts';
