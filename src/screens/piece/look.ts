@@ -19,6 +19,7 @@ import { drawLook, type OnLook } from './look-page.ts';
 import { goKey, pointKey } from './point.ts';
 import { onPiece, type StepView, stepScreen } from './step.ts';
 import {
+  adviceKey,
   asideKey,
   gatesKey,
   heightsKey,
@@ -91,6 +92,7 @@ const KEYS: readonly Key<OnLook>[] = [
   notSo<OnLook>(({ job, key, step }) => inPiece(job, key, step.here), ''),
   troubleKey,
   mendedKey,
+  adviceKey,
   {
     id: 'take-off',
     presses: ['o'],

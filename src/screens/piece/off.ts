@@ -19,7 +19,7 @@ import { handKey, type OnHand, onHand } from './hand-key.ts';
 import { goKey, pointKey } from './point.ts';
 import { noteOf, ownTip } from './said.ts';
 import { type OnHoles, type StepView, stepScreen } from './step.ts';
-import { troubleKey } from './step-keys.ts';
+import { adviceKey, mendedKey, troubleKey } from './step-keys.ts';
 import { redoKey, undoKey } from './undo.ts';
 import { unmarkKey } from './unmark.ts';
 
@@ -70,6 +70,8 @@ export const offScreen = stepScreen({
     },
     undoKey,
     troubleKey,
+    mendedKey,
+    adviceKey,
     {
       id: 'all-out',
       // A letter that is a kind of this job is in the hand first.

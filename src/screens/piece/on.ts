@@ -23,7 +23,7 @@ import { handKey, type OnHand, onHand } from './hand-key.ts';
 import { goKey, pointKey } from './point.ts';
 import { noteOf, ownTip } from './said.ts';
 import { type OnHoles, type StepView, stepScreen } from './step.ts';
-import { heightsKey, leftKey, someIn, troubleKey } from './step-keys.ts';
+import { adviceKey, heightsKey, leftKey, mendedKey, someIn, troubleKey } from './step-keys.ts';
 import { redoKey, undoKey } from './undo.ts';
 import { unmarkKey } from './unmark.ts';
 
@@ -102,6 +102,8 @@ export const onScreen = stepScreen({
     unmarkKey,
     farKey,
     troubleKey,
+    mendedKey,
+    adviceKey,
     {
       id: 'to-tight',
       presses: ['tab'],

@@ -19,7 +19,7 @@ import { torqueRows } from '../now/tight-figures.ts';
 import { farKey, farPage } from './far.ts';
 import { goKey, pointKey } from './point.ts';
 import { onPiece, type StepView, stepScreen } from './step.ts';
-import { leftKey, mendedKey, troubleKey } from './step-keys.ts';
+import { adviceKey, leftKey, mendedKey, troubleKey } from './step-keys.ts';
 import { type OnTight, sayPass, sayPrinted, settingOf, tightSaid } from './tight-said.ts';
 import { redoKey, undoKey } from './undo.ts';
 import { unmarkKey } from './unmark.ts';
@@ -106,6 +106,7 @@ export const tightScreen = stepScreen({
     },
     troubleKey,
     mendedKey,
+    adviceKey,
     {
       id: 'to-in',
       presses: ['tab'],
