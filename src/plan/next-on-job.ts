@@ -2,6 +2,7 @@
 import { sayThing } from '../job/fold/inside.ts';
 import type { Job, PieceNow } from '../model/types.ts';
 import { list } from '../model/words.ts';
+import { roundAgain } from './again.ts';
 import type { Cure } from './cure.ts';
 import { sayTime } from './days.ts';
 import { nextWork } from './next.ts';
@@ -26,6 +27,8 @@ export interface NextOnJob {
 
 /** Null where nothing is left that anybody could do. */
 export function nextOnJob(job: Job, told: Told): NextOnJob | null {
+  const again = roundBegun(job, told.now);
+  if (again) return again;
   const step = nextWork(job);
   const waits =
     step && goesOn(job.pieces.get(step.piece)) ? waitsFor(job, `${step.piece} on`, told) : '';
@@ -41,6 +44,18 @@ export function nextOnJob(job: Job, told: Told): NextOnJob | null {
   if (!step) return null;
   const name = job.pieces.get(step.piece)?.spec.name ?? step.piece;
   return { piece: step.piece, task: null, waits: true, say: `${name} waits for ${waits}.` };
+}
+
+/** A test failed and the next round has begun: what came off for it is not put back before the rest is off too. */
+function roundBegun(job: Job, now: string): NextOnJob | null {
+  const failed = [...job.tasks.values()].find((task) => task.done === 'failed');
+  const begun = [...job.pieces.values()].some((p) => p.round > 1 && p.away !== 'no');
+  if (!failed || !begun) return null;
+  const off = roundAgain(job, failed.spec.key, now)?.off ?? [];
+  const piece = off.map((key) => job.pieces.get(key)).find((p) => p && p.away === 'no');
+  if (!piece) return null;
+  const say = `${piece.spec.name}: off for the next round.`;
+  return { piece: piece.spec.key, task: null, waits: false, say };
 }
 
 /** All that it was to be done before is done: nobody drains what has been filled in again. */
