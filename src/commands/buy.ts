@@ -4,6 +4,7 @@ import { near } from '../model/nearword.ts';
 import { BUY_STATES, type BuyState } from '../model/types.ts';
 import { buyRows, printCsv } from '../plan/buy/csv.ts';
 import { type Buy, buyList, newBuy } from '../plan/buy/list.ts';
+import { sayBefore } from '../plan/buy/say.ts';
 import { type Answer, answer, type Call, misuse, optionText } from './command.ts';
 import { beside, mark } from './mark.ts';
 import { openJob } from './open-job.ts';
@@ -13,7 +14,7 @@ export async function run(call: Call): Promise<Answer> {
   const opened = openJob(file, call.world);
   if ('answer' in opened) return opened.answer;
   const list = buyList(opened.job, call.world.now());
-  if (key === undefined) return listed(call, list);
+  if (key === undefined) return listed(call, list, call.world.now());
   const known = BUY_STATES.find((s): s is BuyState => s === state);
   if (!known) {
     const close = near(state ?? '', BUY_STATES);
@@ -36,7 +37,7 @@ export async function run(call: Call): Promise<Answer> {
   return mark(call, wish, () => `${key}: ${known}.`);
 }
 
-function listed(call: Call, list: readonly Buy[]): Answer {
+function listed(call: Call, list: readonly Buy[], now: string): Answer {
   const raw = call.options.raw === true;
   // One line more would be an empty row.
   if (call.options.csv === true || raw) {
@@ -49,6 +50,7 @@ function listed(call: Call, list: readonly Buy[]): Answer {
       b.tray === null ? null : `in ${b.tray}`,
       b.holds.length === 0 ? null : `holds ${b.holds.join(', ')}`,
       b.why,
+      ...sayBefore(b, now).map((text) => `before: ${text}`),
     ].filter((p) => p !== null);
     const price = [b.count, b.price, b.from].filter((p) => p !== null).join(', ');
     return `${b.buy}: ${b.what}${price === '' ? '' : ` (${price})`}: ${parts.join('; ')}`;

@@ -11,6 +11,8 @@ export interface Line {
   say: string;
   /** Taken back later; it stays readable. */
   undone: boolean;
+  /** It is itself the taking back of another one. */
+  takesBack: boolean;
   /** Short id of the commit that brought it, null where it is in none. */
   commit: string | null;
 }
@@ -41,6 +43,7 @@ export function chapters(job: Job, commits: ReadonlyMap<string, string>): Chapte
       at: entry.at,
       say: oneLine(sentence(entry, job)),
       undone: !job.living.has(entry.id),
+      takesBack: entry.verb === 'undo',
       commit: commits.get(entry.id) ?? null,
     };
     const open = all.at(-1);

@@ -104,6 +104,7 @@ function done(state: State, view: FieldView, text: string): Updated {
     case 'add':
     case 'promised':
     case 'number':
+    case 'misfit':
     case 'result':
     case 'minutes':
     case 'job':
@@ -247,6 +248,7 @@ function question(state: State, asks: Asks): string[] {
     case 'add':
     case 'promised':
     case 'number':
+    case 'misfit':
     case 'result':
     case 'minutes':
     case 'job':

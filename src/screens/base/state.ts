@@ -244,6 +244,8 @@ export type JobAsks =
   /** The day for which something ordered is promised; the number that it has now. */
   | { ask: 'promised'; buy: string; say: string | null }
   | { ask: 'number'; buy: string }
+  /** Why it does not fit. */
+  | { ask: 'misfit'; buy: string }
   /** What came of a task. */
   | { ask: 'result'; task: string; how: 'done' | 'failed' }
   /** The name of a job that begins. */

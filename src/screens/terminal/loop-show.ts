@@ -1,6 +1,9 @@
 /** Putback's own show: its first state, its pictures, and hands for one folder of job files. */
+
 import { safeLine } from '../../model/safe.ts';
+import { list } from '../../model/words.ts';
 import { nextWork } from '../../plan/next.ts';
+import { openings } from '../../plan/openings.ts';
 import type { World } from '../../world.ts';
 import { start } from '../base/start.ts';
 import type { State } from '../base/state.ts';
@@ -42,7 +45,12 @@ export function showOf(
       const left = await files.leave();
       const next = open === null ? null : (nextWork(open.job)?.say ?? 'Nothing is next.');
       const line = open === null ? `Bench: ${folder}` : `${open.file}: ${next}`;
-      return [...(left === null ? [] : left.split('\n')), line].map(safeLine).join('\n');
+      const gaps = open === null ? [] : openings(open.job).filter((o) => o.covered === null);
+      const said =
+        gaps.length === 0
+          ? []
+          : [`Stands open: ${list(gaps.map((o) => o.name))}. Covered, plugged? + notes how.`];
+      return [...(left === null ? [] : left.split('\n')), ...said, line].map(safeLine).join('\n');
     },
   };
 }
