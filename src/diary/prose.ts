@@ -3,6 +3,7 @@
 import { sayEntry } from '../job/fold/say-entry.ts';
 import { oneLine } from '../model/safe.ts';
 import type { Entry, Job } from '../model/types.ts';
+import { inPlace } from '../model/words.ts';
 
 export interface Line {
   id: string;
@@ -87,7 +88,7 @@ function sentence(entry: Entry, job: Job): string {
     entry.promised === undefined ? null : `promised for ${entry.promised}`,
     entry.tray === undefined
       ? null
-      : `${entry.buy === undefined ? 'bolts in' : 'in'} ${entry.tray}`,
+      : `${entry.buy === undefined ? 'bolts ' : ''}${inPlace(entry.tray)}`,
     entry.says === undefined || tells ? null : `“${entry.says}”`,
     entry.because === undefined ? null : `all the same, because “${entry.because}”`,
   ].filter((part) => part !== null);

@@ -48,7 +48,7 @@ export function fileRead(
   const before = opened.quiet === BROKEN ? null : opened.quiet;
   if (!asked) return stay({ ...opened, quiet: told ?? before });
   const warned = read.faults[0];
-  const quiet = told ?? (warned ? `Line ${warned.line}: ${warned.say}` : null);
+  const quiet = told ?? (warned ? `Line ${warned.line} of the file: ${warned.say}.` : null);
   const last = lastMark(read.job);
   const away = last !== null && daysBetween(last, state.now) >= AWAY;
   const back = away && (isUnderWay(read.job) || isDue(read.job, state.now));

@@ -41,7 +41,7 @@ function fitsOf(job: Job, piece: PieceNow): (kind: string, hole: string) => Fit 
 
 // ---------------------------------------------------------------- the tray
 
-/** `You should have 7 S (25 mm), 1 M (35 mm), 8 bolts in all: which is missing?`; null when no hole is empty. */
+/** `You should have 7 S (25 mm), 1 M (35 mm), 8 bolts in all.`; null when no hole is empty. */
 export function shouldSaid(job: Job, piece: PieceNow): string | null {
   return once(
     piece,

@@ -1,5 +1,7 @@
 /** Where the marks of a piece lead, in whichever of its steps they were made; and what a refusal leads to. */
+
 import type { Refusal, Wish } from '../../model/types.ts';
+import { inPlace } from '../../model/words.ts';
 import { ask } from '../ask/field.ts';
 import { LOOK, OFF, TIGHT, toJob, toSettleStep } from '../base/enter.ts';
 import { at, holeNamed, say, stay, stepNow, toStep } from '../base/moves.ts';
@@ -91,7 +93,7 @@ function movedSaid(state: State, wish: Moved): string {
   if (wish.do === 'on') return `${name} is back on.`;
   if (wish.do === 'aside') return `${name} is moved aside.`;
   const n = piece.holes.length;
-  const where = piece.tray === null ? '' : ` in ${piece.tray}`;
+  const where = piece.tray === null ? '' : ` ${inPlace(piece.tray)}`;
   const out = n - stillIn(piece).length;
   return n === 0 ? `${name} is off.` : `${name} is off, ${out} of ${n} bolts${where}.`;
 }

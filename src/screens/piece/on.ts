@@ -1,6 +1,8 @@
 /** On, by fingers: what is in the hand is said, where it belongs lights up, a wrong hole is stopped. */
+
 import { sayOnce } from '../../bolt/cautions.ts';
 import type { HoleNow } from '../../model/types.ts';
+import { inPlace } from '../../model/words.ts';
 import { UNKNOWN } from '../../piece/row.ts';
 import { noteKey } from '../ask/note.ts';
 import { TIGHT } from '../base/enter.ts';
@@ -197,7 +199,7 @@ function sayLit(here: OnOn): Line[] {
 
 function left({ piece }: At, columns: number): Line[] {
   const lies = trayNow(piece);
-  const tray = piece.tray === null ? 'Left' : `Left in ${piece.tray}`;
+  const tray = piece.tray === null ? 'Left' : `Left ${inPlace(piece.tray)}`;
   const lacks = lacking(piece);
   return [
     ...wrap(`${tray}: ${lies.length === 0 ? 'nothing' : sayCounts(lies)}.`, columns),
