@@ -1,5 +1,6 @@
 /** What is left in the tray, and what that says of the holes that are full. */
 import { fitOfPiece } from '../job/fold/fit-of.ts';
+import { kindLetters } from '../job/judge/found.ts';
 import type { PieceNow } from '../model/types.ts';
 import { shouldHave } from '../piece/mixup/count.ts';
 import { trayHoles } from '../piece/mixup/holes.ts';
@@ -31,7 +32,7 @@ export function run(call: Call): Answer {
       should.say ?? `${piece.spec.name}: no hole is empty.`,
     );
   }
-  const left = readLeft(text, [...job.upper.kinds.keys()]);
+  const left = readLeft(text, kindLetters(job));
   if (!left.ok) return faulty(left);
   const found = mixup({
     holes,

@@ -1,6 +1,7 @@
 /** What the tray, or the heights of the heads, say of the holes of a piece: in lines, with the holes to look at. */
 import type { Fit } from '../../bolt/fit.ts';
 import { fitOfPiece, kindsIn } from '../../job/fold/fit-of.ts';
+import { kindLetters } from '../../job/judge/found.ts';
 import type { Job, PieceNow } from '../../model/types.ts';
 import { heights, readHeights } from '../../piece/heights.ts';
 import { shouldHave } from '../../piece/mixup/count.ts';
@@ -143,7 +144,7 @@ export function answerTo(
 ): Answer | { fault: string } {
   return once(piece, `${about} ${text}`, () =>
     about === 'left'
-      ? read(readLeft(text, [...job.upper.kinds.keys()]), (left) => ofTray(job, piece, left))
+      ? read(readLeft(text, kindLetters(job)), (left) => ofTray(job, piece, left))
       : read(readHeights(text, names(piece.holes)), (mm) => ofHeights(job, piece, mm)),
   );
 }
