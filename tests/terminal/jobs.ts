@@ -82,7 +82,7 @@ export const SIDE_COVER = {
   ] as Step[],
   /** The bracket, the first start, a leak. */
   run: [
-    step('to the job', 'escape', /Side cover +tight/),
+    step('to the job', 'escape', /> Side cover +tight/),
     step('to the bracket', 'up space', /Bracket +.*off/),
     step('put it back', 'enter', /What is in your hand\?/),
     step('the bracket on', 's a', /All in, 2 of them by fingers only/),
@@ -90,7 +90,7 @@ export const SIDE_COVER = {
     step('full, and then the start', 'enter space space', /before the first start/),
     step('all seen', 'a', /Nothing is left to tighten/),
     step('to the piece', 'escape', /All 2 are tight/),
-    step('and to the job', 'escape', /Bracket +tight/),
+    step('and to the job', 'escape', /> Bracket +tight/),
     step(
       'it leaks',
       't enter f «a drop at 9» enter',
