@@ -2,7 +2,8 @@
 import type { Kind } from '../model/types.ts';
 import { gather, type Known } from './fit-known.ts';
 import { wanted } from './fit-measure.ts';
-import type { Fit, FitVerdict } from './fit-types.ts';
+import { closeOf, sayClose } from './fit-spare.ts';
+import type { Fit, FitVerdict, Measure } from './fit-types.ts';
 import { sentence } from './fit-words.ts';
 import { withLength } from './kind.ts';
 import type { Place } from './reach.ts';
@@ -97,7 +98,10 @@ export function fit(kind: Kind, under: readonly string[] | null, place: Place): 
   // The same letter is the same kind, whoever made the object.
   const same = taken !== null && taken.kind.letter === kind.letter;
   const k = gather(same ? taken.kind : kind, under, place);
-  const { verdict, sure } = judge(k);
+  const judged = judge(k);
+  const { verdict } = judged;
+  const close = verdict === 'wrong-thread' || verdict === 'wrong-head' ? null : closeOf(k);
+  const sure = judged.sure && close === null;
   const thread = threadOf(k.kind.thread ?? k.own?.thread ?? null);
   // Figures of a thread that does not belong there would be none.
   const starts = verdict !== 'wrong-thread';
@@ -118,9 +122,18 @@ export function fit(kind: Kind, under: readonly string[] | null, place: Place): 
     sticksOut: k.open ? roundOr(by) : null,
     proud: starts ? roundOr(k.reach.x) : null,
     byLength: k.kind === k.own ? 0 : roundOr(lengthDifference(k.kind, k.own)),
-    measure: wanted(k, place, verdict, sure),
-    why: sentence(k, verdict, sure),
+    measure: withProbe(wanted(k, place, verdict, sure), close !== null),
+    // Of a longer one nothing may be said to be fine that is to be probed.
+    why: [
+      sentence(k, verdict, verdict === 'longer' ? sure : judged.sure),
+      ...(close ? [sayClose(close)] : []),
+    ].join(' '),
   };
+}
+
+/** The hole itself is to be probed, whatever else would help. */
+function withProbe(measure: readonly Measure[], close: boolean): Measure[] {
+  return close ? ['probe', ...measure.filter((m) => m !== 'probe')] : [...measure];
 }
 
 function roundOr(mm: number | null): number | null {

@@ -1,10 +1,13 @@
 /** What is to be had, how far each has come and what it holds up; and marks how far one has come. */
 
 import { near } from '../model/nearword.ts';
+import { typedDate } from '../model/typed-date.ts';
 import { BUY_STATES, type BuyState } from '../model/types.ts';
 import { buyRows, printCsv } from '../plan/buy/csv.ts';
 import { type Buy, buyList, newBuy } from '../plan/buy/list.ts';
 import { sayBefore } from '../plan/buy/say.ts';
+import { sayDate } from '../plan/days.ts';
+import { nowHere } from '../world.ts';
 import { type Answer, answer, type Call, misuse, optionText } from './command.ts';
 import { beside, mark } from './mark.ts';
 import { openJob } from './open-job.ts';
@@ -13,8 +16,8 @@ export async function run(call: Call): Promise<Answer> {
   const [file = '', key, state] = call.words;
   const opened = openJob(file, call.world);
   if ('answer' in opened) return opened.answer;
-  const list = buyList(opened.job, call.world.now());
-  if (key === undefined) return listed(call, list, call.world.now());
+  const list = buyList(opened.job, nowHere(call.world));
+  if (key === undefined) return listed(call, list, nowHere(call.world));
   const known = BUY_STATES.find((s): s is BuyState => s === state);
   if (!known) {
     const close = near(state ?? '', BUY_STATES);
@@ -23,7 +26,11 @@ export async function run(call: Call): Promise<Answer> {
   }
   const thing = list.find((b) => b.buy === key);
   const add = thing ? newBuy(thing) : null;
-  const promised = optionText(call, 'promised');
+  const said = optionText(call, 'promised');
+  const now = call.world.now();
+  const promised = said === undefined ? undefined : typedDate(said, now);
+  if (promised === null)
+    return misuse('bad-date', `${said} is no day: 2026-04-25, 25 April, 25.4., 5 days.`);
   const tray = optionText(call, 'tray');
   const wish = {
     do: 'buy',
@@ -34,7 +41,8 @@ export async function run(call: Call): Promise<Answer> {
     ...(add ? { add } : {}),
     ...beside(call),
   } as const;
-  return mark(call, wish, () => `${key}: ${known}.`);
+  const day = promised === undefined ? '' : `, promised for ${sayDate(promised, now)}`;
+  return mark(call, wish, () => `${key}: ${known}${day}.`);
 }
 
 function listed(call: Call, list: readonly Buy[], now: string): Answer {
@@ -53,7 +61,7 @@ function listed(call: Call, list: readonly Buy[], now: string): Answer {
       ...sayBefore(b, now).map((text) => `before: ${text}`),
     ].filter((p) => p !== null);
     const price = [b.count, b.price, b.from].filter((p) => p !== null).join(', ');
-    return `${b.buy}: ${b.what}${price === '' ? '' : ` (${price})`}: ${parts.join('; ')}`;
+    return `${b.buy}: ${b.what}${b.ask ? '?' : ''}${price === '' ? '' : ` (${price})`}: ${parts.join('; ')}`;
   });
   return answer({ buy: list }, lines.join('\n') || 'Nothing is to be had.');
 }

@@ -2,6 +2,7 @@
 import { withPrinted } from '../job/truth/corrections.ts';
 import type { NewTask } from '../model/types.ts';
 import { testList } from '../plan/testlist.ts';
+import { nowHere } from '../world.ts';
 import { type Call, optionText } from './command.ts';
 import { beside, mark } from './mark.ts';
 import { openJob } from './open-job.ts';
@@ -14,7 +15,9 @@ export async function run(call: Call) {
     const value = optionText(call, key);
     return value === undefined ? [] : [[key, value] as const];
   });
-  const itself = testList(opened.job, call.world.now()).find((t) => t.test === task && !t.listed);
+  const itself = testList(opened.job, nowHere(call.world)).find(
+    (t) => t.test === task && !t.listed,
+  );
   const [piece] = itself?.pieces ?? [];
   const add: { add?: NewTask } =
     itself && piece !== undefined

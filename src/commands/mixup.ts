@@ -16,6 +16,7 @@ export function run(call: Call): Answer {
   if ('answer' in opened) return opened.answer;
   const { job } = opened;
   const key = call.words[1] ?? '';
+  const { kinds } = job.upper;
   const piece = job.pieces.get(key);
   if (!piece) return unknownPiece(key, job);
   const heights = readProud(
@@ -26,18 +27,22 @@ export function run(call: Call): Answer {
   const holes = trayHoles(piece.holes, heights.value);
   const text = optionText(call, 'left');
   if (text === undefined) {
-    const should = shouldHave(holes, job.upper.kinds);
-    return answer(
-      { piece: key, should: should.counts, total: should.total },
-      should.say ?? `${piece.spec.name}: no hole is empty.`,
-    );
+    const should = shouldHave(holes, kinds);
+    const say = should.say ?? `${piece.spec.name}: no hole is empty.`;
+    const asked = { piece: key, should: should.counts, total: should.total };
+    if (heights.value.size === 0) return answer(asked, say);
+    // Of the tray nothing is said yet: heads are judged as if it held what it should.
+    const left = new Map(Object.entries(should.counts));
+    const { check } = mixup({ holes, left, kinds, fitOf: fitOfPiece(job, piece) });
+    const lines = check.length === 0 ? [NO_ODD_HEAD] : wrongSaid([], check);
+    return answer({ ...asked, check }, [say, ...lines].join('\n'));
   }
   const left = readLeft(text, kindLetters(job));
   if (!left.ok) return faulty(left);
   const found = mixup({
     holes,
     left: left.value,
-    kinds: job.upper.kinds,
+    kinds,
     fitOf: fitOfPiece(job, piece),
   });
   return answer({ piece: key, ...found }, said(piece, found));
@@ -51,10 +56,20 @@ function faulty(typed: Extract<Typed<unknown>, { ok: false }>): Answer {
 function said(piece: PieceNow, found: Mixup): string {
   const lines = [piece.spec.name];
   if (found.count) lines.push(found.count.say);
-  for (const [i, e] of found.explanations.entries()) {
+  if (found.explanations.length === 0 && !found.count)
+    lines.push('What is left is what the empty holes take.');
+  lines.push(...wrongSaid(found.explanations, found.check));
+  if (found.invisible) lines.push(found.invisible);
+  return lines.join('\n');
+}
+
+/** The wrong holes that would explain it, and where to look. */
+function wrongSaid(explanations: Mixup['explanations'], check: Mixup['check']): string[] {
+  const lines: string[] = [];
+  for (const [i, e] of explanations.entries()) {
     if (i === MOST) {
       lines.push(
-        `… and ${found.explanations.length - MOST} more, each with more holes wrong or harder to miss.`,
+        `… and ${explanations.length - MOST} more, each with more holes wrong or harder to miss.`,
       );
       break;
     }
@@ -65,14 +80,11 @@ function said(piece: PieceNow, found: Mixup): string {
       lines.push(`  One of ${h.among.join(', ')} takes ${h.takes} and holds ${h.holds}. ${h.look}`);
     }
   }
-  if (found.explanations.length === 0 && !found.count)
-    lines.push('What is left is what the empty holes take.');
-  if (found.check.length > 0) {
-    lines.push('Look:', ...found.check.map((c) => `  ${c.hole}: ${c.look}`));
-  }
-  if (found.invisible) lines.push(found.invisible);
-  return lines.join('\n');
+  if (check.length > 0) lines.push('Look:', ...check.map((c) => `  ${c.hole}: ${c.look}`));
+  return lines;
 }
+
+const NO_ODD_HEAD = 'Each head that was measured stands where its own bolt would.';
 
 /** So many explanations are read; the ranking has put the likely ones first. */
 const MOST = 5;

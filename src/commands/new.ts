@@ -3,7 +3,7 @@ import { existsSync, mkdirSync, readdirSync, readFileSync } from 'node:fs';
 import { basename, dirname, extname, join, resolve } from 'node:path';
 import { shipped } from '../diary/shipped.ts';
 import { linesOfJob, startJob } from '../diary/start-job.ts';
-import { nameOfKey } from '../job/form/spec.ts';
+import { nameOfKey } from '../job/form/bare.ts';
 import { textOfScalar } from '../job/yaml/scalar.ts';
 import { near } from '../model/nearword.ts';
 import {

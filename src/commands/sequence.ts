@@ -3,7 +3,7 @@ import { printQuantity } from '../bolt/units.ts';
 import { passNow } from '../job/judge/tight.ts';
 import type { Job, PieceNow } from '../model/types.ts';
 import { layout } from '../piece/map.ts';
-import { passes, passesOf } from '../piece/passes.ts';
+import { rounds } from '../piece/sequence/rounds.ts';
 import { type Sequence, sequence } from '../piece/sequence/sequence.ts';
 import { answer, type Call, misuse, optionText } from './command.ts';
 import { correctedIn, correctedLines } from './corrected.ts';
@@ -25,16 +25,20 @@ export function run(call: Call) {
   }
   const done = [...new Set([...said, ...doneInPass(piece, opened.job)])];
   const order = sequence(piece.spec, opened.job.upper.kinds, names, done);
-  const plan = passes(piece.spec, opened.job.upper.kinds, order.tighten, names);
-  const rounds = plan.rounds.map(({ name, torque, angle, order }) => ({
+  const plan = rounds(piece.spec, opened.job.upper.kinds, order.tighten, names);
+  const passes = plan.rounds.map(({ name, torque, angle, order }) => ({
     name,
     torque: torque ? { value: torque.value, unit: torque.unit } : null,
     angle,
     order,
   }));
-  const { pattern, why, tighten, loosen, balance } = order;
+  const { pattern, why, assumed, picture, tighten, loosen, balance } = order;
   const corrections = correctedIn(opened.job, key, ['sequence', 'torque', 'passes']);
-  const json = { piece: key, pattern, why, tighten, loosen, passes: rounds, balance, corrections };
+  const where = { assumed, picture };
+  const json = {
+    ...{ piece: key, pattern, why, ...where, tighten, loosen, passes, balance },
+    corrections,
+  };
   const turns = plan.rounds.map((r) => {
     const torque = r.torque ? ` ${printQuantity(r.torque)}` : '';
     const angle = r.angle === null ? '' : ` ${r.angle}°`;
@@ -47,7 +51,7 @@ export function run(call: Call) {
 
 /** Holes that the diary knows to be done in a pass that has begun; a pass that has not begun has its whole order. */
 function doneInPass(piece: PieceNow, job: Job): string[] {
-  const pass = passNow(piece, passesOf(piece.spec, job.upper.kinds));
+  const pass = passNow(piece, job.upper.kinds);
   if (piece.where !== 'on' || !pass) return [];
   return piece.holes.filter((h) => h.passes.includes(pass.name)).map((h) => h.name);
 }
@@ -59,6 +63,7 @@ function told(piece: PieceNow, order: Sequence, names: readonly string[], turns:
     place(name) > 0 ? `${name}: ${ordinal(place(name))}` : `${name}: done`;
   return [
     `${piece.spec.name}: ${order.why}.`,
+    ...(order.picture === null ? [] : [drawIt(names.length, order.picture)]),
     '',
     ...textMap(layout(piece.spec, names), label),
     '',
@@ -68,6 +73,11 @@ function told(piece: PieceNow, order: Sequence, names: readonly string[], turns:
     ...order.tips.loosen,
     ...turns,
   ].join('\n');
+}
+
+/** A ring was assumed, and it matters whether it is one. */
+function drawIt(count: number, matters: string): string {
+  return `${count} bolts, and ${matters}: draw where they are (map:) before you go by this order.`;
 }
 
 /** `1st`, `2nd`, `3rd`, `4th`, `11th`. */

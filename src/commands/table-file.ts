@@ -1,5 +1,7 @@
 /** Commands that put what one says into the person's part of the file. */
+import { ADDABLE } from '../model/types.ts';
 import type { Command } from './command.ts';
+import { correctedSaid, writtenSaid } from './keys-said.ts';
 
 export const INTO_FILE: readonly Command[] = [
   {
@@ -7,7 +9,7 @@ export const INTO_FILE: readonly Command[] = [
     usage: 'FILE TEXT',
     say: 'one line as a part, task, test, caution …',
     more: [
-      'KIND is buy, do, wait, adjust, test, check, decide, caution, tip or note.',
+      `KIND is ${ADDABLE.slice(0, -1).join(', ')} or ${ADDABLE.at(-1)}.`,
       'Without --as the best guess is taken, and said. A figure at the end is the limit.',
     ],
     examples: [
@@ -27,8 +29,7 @@ export const INTO_FILE: readonly Command[] = [
     usage: 'FILE PIECE KEY TEXT',
     say: 'a text into the file: routes, marks, map …',
     more: [
-      'KEY takes one text more: under, along, bridges, routes, marks, loose, joint;',
-      'or has one, where none stands yet: torque, into, takes; or anew: bolts, sequence, map.',
+      ...writtenSaid(),
       'bolts is how many (10), or which (S S M+clip S).',
       'Lines of a map may be parted by /.',
     ],
@@ -50,12 +51,7 @@ export const INTO_FILE: readonly Command[] = [
     names: ['correct'],
     usage: 'FILE NAME [HOLE] WHAT TEXT',
     say: 'what is printed and not so here',
-    more: [
-      'NAME is a piece or a task; where both have that name, the piece.',
-      'WHAT of a piece: torque, into, thick, thread, joint, loose, caution, tip, marks,',
-      'routes, sequence, passes, takes, note; of a hole: torque, thick, thread, turns,',
-      'proud, into, note; of a task: step, limit, when, takes, note.',
-    ],
+    more: ['NAME is a piece or a task; where both have that name, the piece.', ...correctedSaid()],
     examples: ["correct cover.yaml alternator torque '8 N·m, bulletin 12'"],
     options: {
       printed: { value: 'TEXT', say: 'which one is not so, where there are several: its start' },

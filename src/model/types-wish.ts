@@ -156,3 +156,11 @@ export type Recorded =
   | { ok: false; faults: Fault[] }
   /** The mark could not be saved; the file is as it was. */
   | { ok: false; unsaved: { code: string; say: string; fix: string } };
+
+/** What was half done on the screens when they ended. */
+export interface Half {
+  /** Texts that were being typed, by what each is for. */
+  drafts: Readonly<Record<string, string>>;
+  /** Asked for, told as not saved, and not given up. */
+  wish: Wish | null;
+}

@@ -72,8 +72,14 @@ export function standing(height: number): number {
  */
 function middleOf(heights: readonly number[]): Omit<Reference, 'from'> | null {
   const middle = median(heights);
-  const agree = heights.filter((h) => Math.abs(h - middle) <= NEAR).length;
-  if (heights.length < 2 || agree * 2 <= heights.length) return null;
+  const sorted = [...heights].sort((a, b) => a - b);
+  // From a head that stands there, not from the gap between two: else two that are 4 mm apart would agree.
+  const inMiddle = [Math.ceil(sorted.length / 2) - 1, Math.floor(sorted.length / 2)];
+  const agree = inMiddle.map((i) => {
+    const from = sorted[i] ?? 0;
+    return heights.filter((h) => Math.abs(h - from) <= NEAR).length;
+  });
+  if (heights.length < 2 || Math.max(...agree) * 2 <= heights.length) return null;
   return { mm: middle, within: Math.max(NEAR, 3 * spread(heights, middle)) };
 }
 

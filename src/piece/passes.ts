@@ -11,9 +11,8 @@
 import { readStages, readTorque } from '../bolt/stages.ts';
 import { threadOf } from '../bolt/threads.ts';
 import { printQuantity, readQuantity } from '../bolt/units.ts';
-import type { Kind, PassSpec, PieceSpec, Quantity, Torque } from '../model/types.ts';
-import type { Layout } from './map.ts';
-import { layout } from './map.ts';
+import type { Kind, PassSpec, PieceSpec, Torque } from '../model/types.ts';
+import { hasGasket, isAlone } from './care.ts';
 import { holeNames } from './order.ts';
 
 const NAMES = ['snug', 'part', 'full', 'angle', 'loosen', 'final', 'again'];
@@ -62,6 +61,8 @@ function readShare(text: string): Torque | null {
 const PART_FROM = 8;
 /** 5/16 in is 7.94 mm and stands in for M8. */
 const NEARLY = 0.1;
+/** More bolts than these are gone round once more. */
+const FEW = 4;
 
 export interface Passes {
   passes: PassSpec[];
@@ -69,47 +70,162 @@ export interface Passes {
   why: string;
 }
 
-/** The passes of a piece, each under a name of its own, with its torque: as the file says, or the usual ones. */
-export function passPlan(
-  spec: Pick<PieceSpec, 'passes' | 'row' | 'torque'>,
-  kinds: ReadonlyMap<string, Kind>,
-): Passes {
-  if (spec.passes !== null && spec.passes.length > 0) {
-    return {
-      passes: apart(spec.passes.map((p) => resolve(p, spec.torque))),
-      why: 'as the file says',
-    };
+type Kinds = ReadonlyMap<string, Kind>;
+
+/** A piece with its passes: those of all holes together, and those of each hole. */
+interface Plan extends Passes {
+  /** At the torque of the piece itself. */
+  base: PassSpec[];
+  /** Of holes with a torque of their own. */
+  own: ReadonlyMap<string, PassSpec[]>;
+  /** Some torque is printed in stages. */
+  staged: boolean;
+}
+
+const plans = new WeakMap<PieceSpec, { kinds: Kinds; plan: Plan }>();
+
+/** Kept with the piece: it is asked for each hole, and a piece never changes. */
+function planOf(spec: PieceSpec, kinds: Kinds): Plan {
+  const known = plans.get(spec);
+  if (known?.kinds === kinds) return known.plan;
+  const plan = makePlan(spec, kinds);
+  plans.set(spec, { kinds, plan });
+  return plan;
+}
+
+function makePlan(spec: PieceSpec, kinds: Kinds): Plan {
+  const names = holeNames(spec);
+  const torques = [...spec.holes].flatMap(([name, { torque }]) =>
+    torque !== null && names.includes(name) ? [{ name, torque }] : [],
+  );
+  const given = spec.passes !== null && spec.passes.length > 0 ? spec.passes : null;
+  if (given) {
+    const at = (torque: Torque | null) => apart(given.map((p) => resolve(p, torque)));
+    const own = new Map(torques.map(({ name, torque }) => [name, at(torque)]));
+    const base = at(spec.torque);
+    return { passes: base, base, own, why: 'as the file says', staged: false };
   }
-  const printed = spec.torque === null ? null : printedPasses(spec.torque);
-  if (printed) return printed;
+  const texts = [spec.torque, ...torques.map((t) => t.torque)].flatMap((t) => t?.text ?? []);
+  const read = texts.map((text) => readStages(text).stages);
+  const staged = read.some((stages) => stages.length > 1);
+  const turned = read.some((stages) => stages.some((s) => s.do === 'angle'));
+  const usual = usualOf(spec, kinds, names.length);
+  const to: Usual = { ...usual, part: usual.part && !staged, final: usual.final && !turned };
+  const base = passesTo(spec.torque, to);
+  const own = new Map(torques.map(({ name, torque }) => [name, passesTo(torque, to).passes]));
+  const all = own.size > 0 && own.size === names.length;
+  const lists = [...(all ? [] : [base.passes]), ...own.values()];
+  const passes = together(lists);
+  for (const [name, list] of own) {
+    if (!isWithin(list, passes)) own.set(name, asPrinted(spec.holes.get(name)?.torque, passes));
+  }
+  const why = staged ? 'the stages as they are printed' : base.why;
+  return { passes, base: base.passes, own, why: base.unread ? base.why : why, staged };
+}
+
+/** The passes of a piece, each under a name of its own, with its torque: as the file says, or the usual ones. */
+export function passPlan(spec: PieceSpec, kinds: Kinds): Passes {
+  const { passes, why } = planOf(spec, kinds);
+  return { passes, why };
+}
+
+export function passesOf(spec: PieceSpec, kinds: Kinds): PassSpec[] {
+  return planOf(spec, kinds).passes;
+}
+
+/** Those at the torque of the piece itself, without what only holes with one of their own have. */
+export function piecePasses(spec: PieceSpec, kinds: Kinds): PassSpec[] {
+  return planOf(spec, kinds).base;
+}
+
+/** Some torque of the piece is printed in stages. */
+export function isStaged(spec: PieceSpec, kinds: Kinds): boolean {
+  return planOf(spec, kinds).staged;
+}
+
+/** The passes that one hole goes through, in their order. */
+export function passesAt(spec: PieceSpec, kinds: Kinds, hole: string): PassSpec[] {
+  const { own, base } = planOf(spec, kinds);
+  return own.get(hole) ?? base;
+}
+
+/** A pass at one hole: at the torque of its own where it has one. */
+export function passAt(spec: PieceSpec, kinds: Kinds, pass: PassSpec, hole: string): PassSpec {
+  return passesAt(spec, kinds, hole).find((p) => p.name === pass.name) ?? pass;
+}
+
+/**
+ * The pass after which the bolt of one hole is tight. A round at the end that only is usual comes behind it: it is asked
+ * for, and a bolt that has not had it is tight all the same.
+ */
+export function lastPassAt(spec: PieceSpec, kinds: Kinds, hole: string): string {
+  const passes = passesAt(spec, kinds, hole);
+  const given = spec.passes !== null && spec.passes.length > 0;
+  return lastPass(given ? passes : passes.filter((p) => p.name !== 'final'));
+}
+
+/** Whether the bolt of a hole is tight once it had this pass. */
+export function makesTight(spec: PieceSpec, kinds: Kinds, hole: string, pass: string): boolean {
+  const last = lastPassAt(spec, kinds, hole);
+  const names = passesAt(spec, kinds, hole).map((p) => p.name);
+  return pass === last || names.indexOf(pass) > names.indexOf(last);
+}
+
+interface Usual {
+  /** What the passes hang on, in a phrase. */
+  why: string;
+  part: boolean;
+  final: boolean;
+}
+
+/** What is usual for the bolts of a piece, however its torque is printed. */
+function usualOf(spec: PieceSpec, kinds: Kinds, count: number): Usual {
+  if (isAlone(spec, kinds, count))
+    return { why: 'by itself: snug and full', part: false, final: false };
+  const final = hasGasket(spec) || count > FEW;
   const largest = (spec.row ?? []).reduce<{ d: number; name: string } | null>((most, item) => {
     const thread = threadOf(kinds.get(item.kind)?.thread ?? null);
     const name = kinds.get(item.kind)?.thread ?? '';
     return thread !== null && thread.d > (most?.d ?? 0) ? { d: thread.d, name } : most;
   }, null);
-  const snug: PassSpec = { name: 'snug', ...BARE };
-  const full: PassSpec = { name: 'full', ...BARE, torque: spec.torque };
   if (largest === null || largest.d < PART_FROM - NEARLY) {
     const why =
       largest === null ? 'snug and full: the usual two' : `${largest.name}: snug and full will do`;
-    return { passes: [snug, full], why };
+    return { why, part: false, final };
   }
-  const part = { name: 'part', ...BARE, torque: share(spec.torque, 50) };
-  return {
-    passes: [snug, part, full],
-    why: `${largest.name}: a part pass between, so that the joint comes down evenly`,
-  };
+  const why = `${largest.name}: a part pass between, so that the joint comes down evenly`;
+  return { why, part: true, final };
 }
 
 const BARE = { torque: null, angle: null, after: null };
+const SNUG: PassSpec = { name: 'snug', ...BARE };
+
+/** Passes to one torque: its stages where it has some, else the usual ones. */
+function passesTo(torque: Torque | null, usual: Usual): Passes & { unread: boolean } {
+  const printed = torque === null ? null : printedPasses(torque);
+  const part = { name: 'part', ...BARE, torque: share(torque, 50) };
+  const full: PassSpec = { name: 'full', ...BARE, torque };
+  const found = printed ?? {
+    passes: [SNUG, ...(usual.part ? [part] : []), full],
+    why: usual.why,
+    unread: false,
+  };
+  const last = found.passes.at(-1);
+  // Nothing is gone round with where no figure is known, and never after an angle.
+  if (!usual.final || last?.name !== 'full' || !last.torque?.quantity) return found;
+  return {
+    ...found,
+    passes: [...found.passes, { ...last, name: 'final' }],
+    why: `${found.why}; then once round at full torque`,
+  };
+}
 
 /** The passes that a printed torque itself has; null where it is one figure, or only says where to look. */
-function printedPasses(torque: Torque): Passes | null {
+function printedPasses(torque: Torque): (Passes & { unread: boolean }) | null {
   const { stages, rest } = readStages(torque.text);
-  const snug: PassSpec = { name: 'snug', ...BARE };
   if (stages.length > 0 && rest.length > 0) {
     const printed = { name: 'printed', ...BARE, torque: { ...torque, quantity: null } };
-    return { passes: [snug, printed], why: 'not read whole: done as it is printed' };
+    return { passes: [SNUG, printed], why: 'not read whole: done as it is printed', unread: true };
   }
   const last = stages.findLastIndex((s) => s.do === 'torque');
   if (stages.length === 0 || (stages.length === 1 && last === 0)) return null;
@@ -122,34 +238,55 @@ function printedPasses(torque: Torque): Passes | null {
     const name = i === last ? 'full' : 'part';
     return [{ name, ...BARE, torque: { text, quantity, where: torque.where } }];
   });
-  return { passes: apart([snug, ...passes]), why: 'the stages as they are printed' };
+  const why = 'the stages as they are printed';
+  return { passes: apart([SNUG, ...passes]), why, unread: false };
 }
 
-export function passesOf(
-  spec: Pick<PieceSpec, 'passes' | 'row' | 'torque'>,
-  kinds: ReadonlyMap<string, Kind>,
-): PassSpec[] {
-  return passPlan(spec, kinds).passes;
-}
+/** Round once more, and later again: behind all others, whatever those are. */
+const isLate = ({ name }: PassSpec) => name === 'final' || name === 'again';
 
 /**
- * A pass at one hole: at the torque of its own where it has one. Where that has other stages than the piece, it stands
- * as it is printed, with no figure to set.
+ * One list that has each of these in its order, the first of them as it stands; a pass goes as late as its own list lets
+ * it. One that runs the other way round is left out.
  */
-export function passAt(
-  spec: PieceSpec,
-  kinds: ReadonlyMap<string, Kind>,
-  pass: PassSpec,
-  hole: string,
-): PassSpec {
-  const own = spec.holes.get(hole)?.torque ?? null;
-  if (own === null) return pass;
-  const whole = passesOf(spec, kinds);
-  const passes = passesOf({ ...spec, torque: own }, kinds);
-  const same = whole.length === passes.length && whole.every((p, i) => p.name === passes[i]?.name);
-  const found = passes.find((p) => p.name === pass.name);
-  if (found && (same || found.name !== lastPass(whole))) return found;
-  return { ...pass, angle: null, torque: { ...own, quantity: null } };
+function together(lists: readonly PassSpec[][]): PassSpec[] {
+  const [first = [], ...others] = lists;
+  let all = first.filter((p) => !isLate(p));
+  for (const list of others) {
+    const early = list.filter((p) => !isLate(p));
+    const more = withAll(all, early);
+    if (isWithin(early, more)) all = more;
+  }
+  const late = lists.flat().filter(isLate);
+  const names = [...new Set(late.map((p) => p.name))];
+  return [...all, ...names.flatMap((name) => late.find((p) => p.name === name) ?? [])];
+}
+
+function withAll(passes: readonly PassSpec[], list: readonly PassSpec[]): PassSpec[] {
+  const all = [...passes];
+  let before = all.length;
+  for (const pass of [...list].reverse()) {
+    const at = all.findIndex((p) => p.name === pass.name);
+    if (at >= 0) before = at;
+    else all.splice(before, 0, pass);
+  }
+  return all;
+}
+
+/** Each of these stands in `whole`, in the same order. */
+function isWithin(list: readonly PassSpec[], whole: readonly PassSpec[]): boolean {
+  const at = list.map((pass) => whole.findIndex((p) => p.name === pass.name));
+  return at.every((place, k) => place >= 0 && place > (at[k - 1] ?? -1));
+}
+
+/** A hole whose stages run otherwise than those of its piece: what is printed, with no figure to set, in the last pass. */
+function asPrinted(torque: Torque | null | undefined, passes: readonly PassSpec[]): PassSpec[] {
+  const last = {
+    name: lastPass(passes),
+    ...BARE,
+    torque: torque ? { ...torque, quantity: null } : null,
+  };
+  return last.name === SNUG.name ? [last] : [SNUG, last];
 }
 
 /** Shares become torques; a full or final pass without a figure takes the piece's. */
@@ -181,74 +318,4 @@ function apart(passes: readonly PassSpec[]): PassSpec[] {
 /** Name of the pass after which a bolt is tight: the last that does not wait for later. */
 export function lastPass(passes: readonly PassSpec[]): string {
   return (passes.findLast((pass) => pass.after === null) ?? passes.at(-1))?.name ?? 'full';
-}
-
-/** All holes once round: clockwise by angle about their middle, from the first one. */
-export function around(at: Layout): string[] {
-  const n = at.places.length || 1;
-  const [cx, cy] = at.places.reduce(([x, y], p) => [x + p.x / n, y + p.y / n], [0, 0]);
-  const turns = at.places.map((p) => ({ name: p.name, turn: Math.atan2(p.y - cy, p.x - cx) }));
-  const start = turns[0]?.turn ?? 0;
-  const full = 2 * Math.PI;
-  const from = (turn: number) => (turn - start + full + 1e-9) % full;
-  return turns.sort((a, b) => from(a.turn) - from(b.turn)).map((t) => t.name);
-}
-
-export interface Pass {
-  name: string;
-  torque: Quantity | null;
-  angle: number | null;
-  after: string | null;
-  order: string[];
-  /** What to watch for; empty for nothing. */
-  say: string;
-}
-
-const SAY: Record<string, string> = {
-  loosen: 'Back by so much, all round, before the next.',
-  printed: 'Not read whole: do it as it is printed, all of it, and say so.',
-  snug: 'By fingers and wrist, square down on the dowels.',
-  angle: 'Such bolts are often used once. Never click them again afterwards.',
-  final: 'Once round. A bolt that keeps turning is a fault, not another round.',
-  again: 'Stone cold, and never where threadlocker has set or after an angle.',
-};
-
-/**
- * Each pass with its torque and order, for a piece whose order of tightening is `tighten`. Holes with a torque
- * of their own make entries of their own under the same name, wherever the order comes to them.
- */
-export function passes(
-  spec: PieceSpec,
-  kinds: ReadonlyMap<string, Kind>,
-  tighten: readonly string[],
-  names: readonly string[] = holeNames(spec),
-): Passes & { rounds: Pass[] } {
-  const plan = passPlan(spec, kinds);
-  const left = new Set(tighten);
-  const round = around(layout(spec, names)).filter((name) => left.has(name));
-  const rounds = plan.passes.flatMap((pass) => {
-    const order = pass.name === 'final' && spec.sequence === null ? round : [...tighten];
-    const [kind = ''] = pass.name.split(' ');
-    const { name, angle, after } = pass;
-    const base = { name, angle, after, say: SAY[kind] ?? '' };
-    return byTorque(spec, kinds, pass, order).map((part) => ({ ...base, ...part }));
-  });
-  return { ...plan, rounds };
-}
-
-/** The order of a pass, cut where another torque begins to hold. */
-function byTorque(
-  spec: PieceSpec,
-  kinds: ReadonlyMap<string, Kind>,
-  pass: PassSpec,
-  order: readonly string[],
-): { torque: Quantity | null; order: string[] }[] {
-  const runs: { torque: Quantity | null; order: string[] }[] = [];
-  for (const hole of order) {
-    const torque = passAt(spec, kinds, pass, hole).torque?.quantity ?? null;
-    const run = runs.at(-1);
-    if (run && JSON.stringify(run.torque) === JSON.stringify(torque)) run.order.push(hole);
-    else runs.push({ torque, order: [hole] });
-  }
-  return runs;
 }

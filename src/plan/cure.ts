@@ -5,7 +5,7 @@
 
 import { printInstant, readInstant } from '../model/time.ts';
 import type { Job, PieceNow } from '../model/types.ts';
-import { lastPass, passesOf } from '../piece/passes.ts';
+import { lastPassAt } from '../piece/passes.ts';
 import { sayTime } from './days.ts';
 import { fillsIn, fluidsOf } from './fluids.ts';
 import { reachable } from './graph.ts';
@@ -71,18 +71,22 @@ type Found = Pick<Cure, 'says' | 'until'>;
 function byJoint({ lines, now, job }: Standing, piece: PieceNow): Found | null {
   const { cure, cures: says } = readJoint(piece.spec.joint);
   if (cure === null || says === null) return null;
-  const last = lastPass(passesOf(piece.spec, job.upper.kinds));
+  const last = (hole: string) => lastPassAt(piece.spec, job.upper.kinds, hole);
   const line = closedBy(lines, piece, last);
   const from = line === null ? null : readInstant(line.at);
   if (from === null || from.seconds + cure <= now.seconds) return null;
-  return { says, until: printInstant({ seconds: from.seconds + cure, offset: now.offset }) };
+  return { says, until: printInstant({ ...now, seconds: from.seconds + cure }) };
 }
 
 /**
  * The line with which the joint was closed after it was last open: all bolts through the last pass, or the piece on its
  * place where it has none. One bolt renewed or turned again makes no new joint; null where it was never open.
  */
-function closedBy({ all }: Lines, { spec, holes }: PieceNow, last: string): Line | null {
+function closedBy(
+  { all }: Lines,
+  { spec, holes }: PieceNow,
+  last: (hole: string) => string,
+): Line | null {
   const names = holes.map((h) => h.name);
   const out = new Set<string>();
   const done = new Set<string>();
@@ -99,7 +103,9 @@ function closedBy({ all }: Lines, { spec, holes }: PieceNow, last: string): Line
       done.clear();
     }
     if (!opened || closed) continue;
-    if (line.verb === 'tight' && line.value === last) for (const hole of of) done.add(hole);
+    if (line.verb === 'tight') {
+      for (const hole of of) if (line.value === last(hole)) done.add(hole);
+    }
     const shut = names.length > 0 ? done.size === names.length : line.verb === 'fitted';
     if (shut) closed = line;
   }
@@ -123,7 +129,7 @@ function byWait({ job, relations, finished, now }: Standing, key: string): Found
   const { until } = running;
   return {
     says,
-    until: until === null ? null : printInstant({ seconds: until, offset: now.offset }),
+    until: until === null ? null : printInstant({ ...now, seconds: until }),
   };
 }
 

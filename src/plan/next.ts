@@ -4,13 +4,15 @@ import { printQuantity } from '../bolt/units.ts';
 import { layersOf } from '../job/fold/overs.ts';
 import { blockers, piecesOver, stillOver } from '../job/judge/blocked.ts';
 import { passNow } from '../job/judge/tight.ts';
-import { besidePrinted, printedOf } from '../job/truth/corrections.ts';
+import { printedOf } from '../job/truth/corrections.ts';
 import { printPass } from '../job/truth/figures.ts';
+import { inWords, type Said, type Words } from '../job/truth/said.ts';
 import type { HoleNow, Job, PassSpec, PieceNow, PieceSpec, RowItem } from '../model/types.ts';
 import { list } from '../model/words.ts';
-import { passAt, passesOf } from '../piece/passes.ts';
+import { passAt } from '../piece/passes.ts';
 import { printItem } from '../piece/row.ts';
 import { loosenNext, nextHole } from '../piece/sequence/next.ts';
+import { roundLeft } from './round-left.ts';
 
 export interface NextStep {
   piece: string;
@@ -20,9 +22,15 @@ export interface NextStep {
   say: string;
 }
 
+/** The step with its sentence in parts, where something of it is printed and not so. */
+type Stepping = NextStep & { words?: Words };
+
+const plain = ({ words: _, ...step }: Stepping): NextStep => step;
+
 /** Null when nothing of the job is on its way: all at home, or all back. */
 export function nextStep(job: Job): NextStep | null {
-  return stepNext(job, true);
+  const step = stepNext(job, true);
+  return step && plain(step);
 }
 
 /**
@@ -30,23 +38,36 @@ export function nextStep(job: Job): NextStep | null {
  * is next is worked out when one is at that piece; it takes longer than all the rest.
  */
 export function nextWork(job: Job): Omit<NextStep, 'hole'> | null {
-  return stepNext(job, false);
+  const step = stepNext(job, false);
+  return step && plain(step);
 }
 
-function stepNext(job: Job, exact: boolean): NextStep | null {
+/** The piece of that step, and its sentence in parts. */
+export function workInWords(job: Job): { piece: string; words: Words } | null {
+  const step = stepNext(job, false);
+  return step && { piece: step.piece, words: step.words ?? [step.say] };
+}
+
+function stepNext(job: Job, exact: boolean): Stepping | null {
   const pieces = byLastMark(job);
   for (const piece of pieces) {
-    if (piece.where !== 'off' && (piece.where !== 'on' || piece.holes.length === 0)) continue;
-    const step = piece.where === 'off' ? goingOff(piece, exact) : goingOn(job, piece, exact);
+    const step = stepUnderWay(job, piece, exact);
     if (step) return step;
   }
   const down = furtherDown(job, pieces);
-  if (down) return goingOff(down, exact);
+  if (down) return goingOff(job, down, exact);
   const back = pieces.find((p) => p.where === 'open' && blockers(job, p).length === 0);
   if (back) return backOn(job, back);
   const untouched = pieces.every((p) => p.where === 'home');
   const first = [...job.pieces.values()].find((p) => !layersOf(job).overs.get(p.spec.key)?.size);
-  return untouched && first ? goingOff(first, exact) : null;
+  return untouched && first ? goingOff(job, first, exact) : null;
+}
+
+/** Of a piece that is neither home nor away. */
+function stepUnderWay(job: Job, piece: PieceNow, exact: boolean): Stepping | null {
+  if (piece.where === 'off') return goingOff(job, piece, exact);
+  if (piece.where === 'on' && piece.holes.length > 0) return goingOn(job, piece, exact);
+  return roundLeft(job, piece).length > 0 ? tighten(job, piece, exact) : null;
 }
 
 /** The piece that was worked on last comes first; the others in the order of the file. */
@@ -82,19 +103,24 @@ function waiting(job: Job): PieceNow | null {
 
 /** The step of one piece, whatever the others do; null when it is home, tight or tested. */
 export function nextOf(job: Job, piece: PieceNow): NextStep | null {
+  const step = stepOf(job, piece);
+  return step && plain(step);
+}
+
+function stepOf(job: Job, piece: PieceNow): Stepping | null {
   switch (piece.where) {
     case 'off':
-      return goingOff(piece, true);
+      return goingOff(job, piece, true);
     case 'on':
       return goingOn(job, piece, true);
     case 'open':
       return backOn(job, piece);
     default:
-      return null;
+      return roundLeft(job, piece).length > 0 ? tighten(job, piece, true) : null;
   }
 }
 
-function goingOff(piece: PieceNow, exact: boolean): NextStep {
+function goingOff(job: Job, piece: PieceNow, exact: boolean): NextStep {
   const name = piece.spec.name;
   const loose = piece.holes.filter((h) => h.state !== 'out');
   const free = loose.filter((h) => h.trouble === null && h.conflict === null);
@@ -111,6 +137,7 @@ function goingOff(piece: PieceNow, exact: boolean): NextStep {
   }
   const hole = loosenNext(
     piece,
+    job.upper.kinds,
     free.map((h) => h.name),
   );
   if (hole !== null) {
@@ -125,7 +152,7 @@ function goingOff(piece: PieceNow, exact: boolean): NextStep {
   };
 }
 
-function goingOn(job: Job, piece: PieceNow, exact: boolean): NextStep | null {
+function goingOn(job: Job, piece: PieceNow, exact: boolean): Stepping | null {
   const odd = settleFirst(piece);
   if (odd) return odd;
   const empty = piece.holes.filter((h) => h.state === 'out');
@@ -171,9 +198,8 @@ function putIn(job: Job, piece: PieceNow, empty: readonly HoleNow[]): NextStep {
   };
 }
 
-function tighten(job: Job, piece: PieceNow, exact: boolean): NextStep | null {
-  const passes = passesOf(piece.spec, job.upper.kinds);
-  const pass = passNow(piece, passes);
+function tighten(job: Job, piece: PieceNow, exact: boolean): Stepping | null {
+  const pass = passNow(piece, job.upper.kinds);
   if (!pass) return null;
   const { spec, holes } = piece;
   const hole = exact ? (nextHole(piece, job.upper.kinds, pass.name)?.next ?? null) : null;
@@ -182,15 +208,17 @@ function tighten(job: Job, piece: PieceNow, exact: boolean): NextStep | null {
   const mine = passAt(spec, job.upper.kinds, pass, hole ?? '');
   const torque = one && mine.torque?.quantity ? `, ${printQuantity(mine.torque.quantity)}` : '';
   const printed = one ? printedPass(job, spec, mine, hole ?? '') : null;
-  const figure = printed === null ? torque : besidePrinted(torque, printed);
+  const figure: Said = { text: torque, printed };
   if (!exact) {
     const done = holes.filter((h) => h.passes.includes(pass.name)).length;
     const how = done === 0 ? '' : `, ${done} of ${holes.length} done`;
-    const say = `${spec.name}: tighten, ${pass.name}${figure}${how}.`;
-    return { piece: spec.key, hole, do: 'tight', say };
+    return tightStep(spec, hole, [`${spec.name}: tighten, ${pass.name}`, figure, `${how}.`]);
   }
-  const say = `${spec.name}: tighten ${hole}, ${pass.name}${figure}.`;
-  return { piece: spec.key, hole, do: 'tight', say };
+  return tightStep(spec, hole, [`${spec.name}: tighten ${hole}, ${pass.name}`, figure, '.']);
+}
+
+function tightStep({ key }: PieceSpec, hole: string | null, words: Words): Stepping {
+  return { piece: key, hole, do: 'tight', say: inWords(words), words };
 }
 
 /** How the figure of a pass at a hole is printed, the torque's or the pass's own; null where it is so. */

@@ -11,8 +11,8 @@ import { dueAt, isDue } from './due.ts';
 import { type Graph, reachable, turned } from './graph.ts';
 import { more } from './more.ts';
 import { isBack } from './needed.ts';
+import { SORTS, sortRow, type TestRule } from './sorts.ts';
 import { type Standing, standingOf } from './standing.ts';
-import { RULES, type Rule } from './test-rules.ts';
 
 /**
  * `waits`: something before it is not finished. `later`: its day has not come, or it waits for a distance or an oil
@@ -63,7 +63,8 @@ export function testListOf(standing: Standing): TestItem[] {
     const said = behind.flatMap(({ steps, text }) =>
       steps.has(on) ? text.replaceAll(piece.spec.name, '') : [],
     );
-    const rules = RULES.filter((r) => sortsOf(piece.spec).includes(r.sort));
+    const sorts = sortsOf(piece.spec);
+    const rules = SORTS.flatMap((s) => (sorts.includes(s) ? [sortRow(s).test] : []));
     return [
       ...rules
         .filter((r) => !said.some((text) => r.covers.test(text)))
@@ -116,7 +117,7 @@ function listedItem(standing: Standing, task: TaskNow, pieces: string[]): TestIt
   const { spec } = task;
   const when = more(spec).when;
   const backs = pieces.flatMap((key) => lines.on.get(key)?.at ?? []).sort();
-  const due = dueAt(when, backs.at(-1) ?? null);
+  const due = dueAt(when, backs.at(-1) ?? null, standing.now);
   // What it found belongs to the round in which it was done.
   const round = Math.max(-1, ...pieces.map((key) => rounds(key).start));
   const passed = finished.done[relations.at.get(spec.key) ?? -1] === true;
@@ -152,7 +153,7 @@ function openState(
   return waits ? 'waits' : due;
 }
 
-function byRule(standing: Standing, piece: PieceNow, rule: Rule): TestItem {
+function byRule(standing: Standing, piece: PieceNow, rule: TestRule): TestItem {
   const say = `${piece.spec.name}: ${rule.say}`;
   return itself(standing, piece, { key: rule.key, say, when: rule.when });
 }
@@ -181,7 +182,7 @@ function itself(
   const test = `${name}-${key}`;
   const done = lines.done.get(test);
   const line = done && done.index > rounds(name).start ? lines.all[done.index] : undefined;
-  const due = dueAt(when, lines.on.get(name)?.at ?? null);
+  const due = dueAt(when, lines.on.get(name)?.at ?? null, standing.now);
   const marked = line && (line.value === 'failed' ? ('failed' as const) : ('passed' as const));
   return {
     test,

@@ -100,6 +100,9 @@ describe('text from a file cannot steer the terminal', () => {
     ['buy', 'job.yaml', '--raw'],
     ['buy', 'job.yaml', '\x1b[2J', 'here'],
     ['torque', 'sane', '10 N·m', '--thread', '\x1b[2J'],
+    ['paper', 'job.yaml', 'card', 'cover'],
+    ['paper', 'job.yaml', 'sheet', '--text'],
+    ['map', 'job.yaml', 'cover', '--svg'],
   ];
 
   it('every command that reads a job is among them', () => {
@@ -107,7 +110,7 @@ describe('text from a file cannot steer the terminal', () => {
     const left = COMMANDS.filter((c) => !c.names.some((n) => tried.has(n))).map(
       (c) => c.names[0] ?? '',
     );
-    expect(left).toEqual(['schema', 'practice', 'doctor']);
+    expect(left).toEqual(['schema', 'practice', 'keys', 'doctor']);
   });
 
   it('a cell of the table for spreadsheets is no formula', async () => {

@@ -43,6 +43,19 @@ describe('heads that stand where they should not', () => {
     expect(odd('S=2 S=3 S=4 S=5 S=6 S=16')).toEqual(['6']);
   });
 
+  test('two of one kind 4 mm apart do not agree', () => {
+    const two = heights(holes('S=10 S=14'), SML);
+    expect(two.odd.map((o) => [o.hole, o.expected])).toEqual([
+      ...[
+        ['1', null],
+        ['2', null],
+      ],
+    ]);
+    expect(heights(holes('S=10 S=12'), SML).odd).toEqual([]);
+    expect(heights(holes('S=10 S=10 S=14 S=14'), SML).odd).toHaveLength(4);
+    expect(heights(holes('S=10 S=10 S=10 S=14'), SML).odd.map((o) => o.hole)).toEqual(['4']);
+  });
+
   test('two heights and no majority: each of them is to be looked at', () => {
     const answer = judge('S=6 S=16 S=6 S=16');
     expect(answer.odd.map((o) => o.hole)).toEqual(['1', '2', '3', '4']);

@@ -3,8 +3,17 @@ import { describe, expect, test } from 'vitest';
 import { readKind } from '../../src/bolt/kind.ts';
 import { readTorque } from '../../src/bolt/stages.ts';
 import { printQuantity } from '../../src/bolt/units.ts';
-import type { Kind, PassSpec } from '../../src/model/types.ts';
-import { lastPass, passAt, passes, passesOf, passPlan, readPass } from '../../src/piece/passes.ts';
+import type { Kind, PassSpec, PieceSpec } from '../../src/model/types.ts';
+import {
+  lastPass,
+  lastPassAt,
+  passAt,
+  passesAt,
+  passesOf,
+  passPlan,
+  readPass,
+} from '../../src/piece/passes.ts';
+import { rounds as passes } from '../../src/piece/sequence/rounds.ts';
 import { sequence } from '../../src/piece/sequence/sequence.ts';
 import { hole, piece, upTo } from './pieces.ts';
 
@@ -17,6 +26,7 @@ const read = (...texts: string[]): PassSpec[] =>
     if (pass === null) throw new Error(text);
     return pass;
   });
+const BARE = { torque: null, angle: null, after: null };
 const figure = (p: PassSpec | undefined) => p?.torque?.quantity ?? null;
 
 describe('a pass as written', () => {
@@ -84,6 +94,74 @@ describe('the usual passes', () => {
   test('nothing known of the bolts: snug and full', () => {
     expect(passPlan(spec, new Map()).passes.map((p) => p.name)).toEqual(['snug', 'full']);
     expect(passPlan(piece(0), M8).passes.map((p) => p.name)).toEqual(['snug', 'full']);
+  });
+});
+
+describe('a final round at full torque', () => {
+  const names = (spec: PieceSpec, of = M6) => passesOf(spec, of).map((p) => p.name);
+  const ten = { torque: readTorque('10 N·m') };
+  const gasket = { joint: ['new gasket, dry'] };
+
+  test.each([
+    ['five bolts', piece(5, ten), true],
+    ['four bolts', piece(4, ten), false],
+    ['two bolts and a gasket', piece(2, { ...ten, ...gasket }), true],
+    ['four bolts, no gasket', piece(4, { ...ten, joint: ['sealant; no gasket'] }), false],
+    ['a single bolt with a gasket', piece(1, { ...ten, ...gasket }), false],
+    ['six bolts without a figure', piece(6), false],
+    ['six bolts that are not read', piece(6, { torque: readTorque('see 4-12') }), false],
+    ['six bolts in two stages', piece(6, { torque: readTorque('5 N·m, then 10 N·m') }), true],
+    ['six bolts with an angle', piece(6, { torque: readTorque('5 N·m + 90°') }), false],
+    ['six drain plugs', piece(6, { ...ten, name: 'Drain plugs' }), false],
+  ])('%s: %s', (_, spec, final) => {
+    expect(names(spec).includes('final')).toBe(final);
+  });
+
+  test('is the last pass, at the figure of the full one, and a bolt is tight behind it', () => {
+    const plan = passPlan(piece(6, ten), M8);
+    expect(plan.passes.map((p) => p.name)).toEqual(['snug', 'part', 'full', 'final']);
+    expect(figure(plan.passes[3])).toEqual({ value: 10, to: null, unit: 'N·m' });
+    expect(plan.why).toMatch(/; then once round at full torque$/);
+    expect(lastPass(plan.passes)).toBe('final');
+  });
+
+  test('no other bolt of a piece has it where one is turned by an angle', () => {
+    const own = new Map([hole('2', { torque: readTorque('20 N·m + 90°') })]);
+    expect(names(piece(6, { ...ten, holes: own }))).toEqual(['snug', 'full', 'angle']);
+  });
+
+  test('goes once round, the larger first', () => {
+    const own = new Map([hole('2', { torque: readTorque('22 N·m') })]);
+    const spec = piece(6, { ...ten, holes: own });
+    const last = passes(spec, M6, sequence(spec, M6).tighten).rounds.filter(
+      (p) => p.name === 'final',
+    );
+    expect(last.map((p) => [p.torque?.value, p.order.join('-')])).toEqual([
+      ...[
+        [22, '2'],
+        [10, '1-3-4-5-6'],
+      ],
+    ]);
+  });
+});
+
+describe('what is turned by itself', () => {
+  test.each([
+    ['Drain plug', 'M14x16 hex, 17 mm', 1],
+    ['Spark plugs', 'M14x1.25x19, 21 mm', 4],
+    ['Plugs', 'M10x1x15 spark plug, 16 mm', 2],
+    ['Front axle', 'M16x200 hex, 24 mm', 1],
+    ['Axle nut', 'M20x1.5x20 nut, 30 mm', 2],
+    ['Bracket', 'M10x30 hex, 17 mm', 1],
+  ])('%s (%s, %i): no part pass, no final round', (name, bolt, count) => {
+    const spec = piece(count, { name, torque: readTorque('45 N·m'), joint: ['new gasket'] });
+    expect(passesOf(spec, kinds(bolt)).map((p) => p.name)).toEqual(['snug', 'full']);
+    expect(passPlan(spec, kinds(bolt)).why).toBe('by itself: snug and full');
+  });
+
+  test.each(['Plug cover', 'Axle clamp', 'Spindle housing'])('%s is no such thing', (name) => {
+    const spec = piece(4, { name, torque: readTorque('24 N·m') });
+    expect(passesOf(spec, M8).map((p) => p.name)).toEqual(['snug', 'part', 'full']);
   });
 });
 
@@ -163,6 +241,8 @@ describe('each pass with its order', () => {
         ['part', 5, 6],
         ['full', 22, 2],
         ['full', 10, 6],
+        ['final', 22, 2],
+        ['final', 10, 6],
       ],
     ]);
     expect(rounds[3]?.order).toEqual(['3', '7']);
@@ -186,7 +266,7 @@ describe('each pass with its order', () => {
 
   test('leaves out what is done', () => {
     const { tighten } = sequence(cover, M6, upTo(8), ['1', '5']);
-    expect(passes(cover, M6, tighten).rounds.map((p) => p.order.length)).toEqual([6, 6]);
+    expect(passes(cover, M6, tighten).rounds.map((p) => p.order.length)).toEqual([6, 6, 6]);
   });
 
   test('says what to watch for', () => {
@@ -240,13 +320,29 @@ describe('a torque that is printed in stages', () => {
     expect(said(passesOf(spec, M6))).toEqual(['full 20 N·m']);
   });
 
-  test('a hole with other stages than its piece stands as printed in the last pass', () => {
-    const spec = printed('10 N·m', { 2: '20 N·m + 90°' });
-    const at = (hole: string) => said(passesOf(spec, M6).map((p) => passAt(spec, M6, p, hole)));
-    expect(at('1')).toEqual(['snug', 'full 10 N·m']);
-    expect(at('2')).toEqual(['snug', 'full 20 N·m + 90°']);
-    const turned = printed('20 N·m + 90°', { 2: '10 N·m' });
-    const last = passAt(turned, M6, { name: 'angle', torque: null, angle: 90, after: null }, '2');
-    expect(last).toMatchObject({ angle: null, torque: { text: '10 N·m', quantity: null } });
+  test('a hole with a torque of its own has the stages of that, and is tight behind its own last', () => {
+    const at = (spec: PieceSpec, hole: string) => said(passesAt(spec, M6, hole));
+    const turned = printed('10 N·m', { 2: '20 N·m + 90°' });
+    expect(said(passesOf(turned, M6))).toEqual(['snug', 'full 10 N·m', 'angle 90°']);
+    expect(at(turned, '1')).toEqual(['snug', 'full 10 N·m']);
+    expect(at(turned, '2')).toEqual(['snug', 'full 20 N·m', 'angle 90°']);
+    expect(['1', '2'].map((n) => lastPassAt(turned, M6, n))).toEqual(['full', 'angle']);
+    const plain = printed('20 N·m, then 40 N·m, then 60°', { 2: '30 N·m' });
+    expect(at(plain, '2')).toEqual(['snug', 'full 30 N·m']);
+    expect(passAt(plain, M6, { name: 'angle', ...BARE, angle: 60 }, '1').angle).toBe(60);
+  });
+
+  test('stages that run the other way round stand as printed, in the last pass', () => {
+    const spec = printed('20 N·m + 90°', {
+      2: 'tight by hand, 90°, back off 1/4 turn, then 15 N·m',
+    });
+    const own = passesAt(spec, M6, '2');
+    expect(own.map((p) => [p.name, p.torque?.quantity ?? null])).toEqual([
+      ...[
+        ['snug', null],
+        ['angle', null],
+      ],
+    ]);
+    expect(own.at(-1)?.torque?.text).toMatch(/^tight by hand/);
   });
 });

@@ -2,6 +2,7 @@
  * What is true counts wherever a figure is used: a job with a correction asks and answers as a job whose file says
  * so from the start, and shows the printed text behind the true one.
  */
+
 import { describe, expect, it } from 'vitest';
 import { repair } from '../../src/bolt/repair.ts';
 import { fitOfPiece } from '../../src/job/fold/fit-of.ts';
@@ -10,7 +11,8 @@ import { placeOf } from '../../src/job/fold/place.ts';
 import { judge } from '../../src/job/judge/judge.ts';
 import { readJob } from '../../src/job/read.ts';
 import type { Correctable, Entry, Job, Wish } from '../../src/model/types.ts';
-import { passes } from '../../src/piece/passes.ts';
+import { rounds as passes } from '../../src/piece/sequence/rounds.ts';
+
 import { sequence } from '../../src/piece/sequence/sequence.ts';
 import { backAfter } from '../../src/plan/back.ts';
 import { buyList } from '../../src/plan/buy/list.ts';

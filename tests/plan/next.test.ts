@@ -45,6 +45,9 @@ describe('what is next', () => {
     expect(next(bench)?.slice(0, 1)).toEqual(['cover']);
     expect(next(bench)?.[2]).toBe('tight');
     bench.tightenCover();
+    expect(next(bench)).toEqual(['cover', '1', 'tight']);
+    expect(nextStep(bench.job)?.say).toBe('Cover: tighten 1, final, 10 N·m.');
+    bench.mark({ do: 'tight', piece: 'cover' });
     expect(next(bench)).toEqual(['lever', '1', 'in']);
     bench.mark({ do: 'in', piece: 'lever', hand: { kind: 'S' } });
     bench.mark({ do: 'tight', piece: 'lever' });

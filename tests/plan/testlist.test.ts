@@ -92,7 +92,8 @@ tasks: {leak: {test: Fuel on, limit: no smell and no drop, after: carburettor on
       { name: 'full', ...bare },
       { name: 'again', ...bare, after: '500 km' },
     ];
-    Object.assign(job.pieces.get('head')?.spec ?? {}, { passes });
+    const head = job.pieces.get('head');
+    if (head) head.spec = { ...head.spec, passes };
     expect(short(testList(job, NOW))).toContainEqual([
       'head-again',
       'Head: tighten again, cold, 20 N·m.',

@@ -28,6 +28,11 @@ export function off(piece: string, text = GRINDER): Bench {
 export function inAgain(piece: string, passes: readonly string[] = [], text = GRINDER): Bench {
   const bench = off(piece, text);
   for (const kind of new Set(bench.piece(piece).holes.map((h) => h.belongs?.kind ?? ''))) {
+    const spec = bench.job.upper.kinds.get(kind);
+    if (spec?.once) {
+      const add = { what: spec.text, for: `${piece} on`, once: true } as const;
+      bench.mark({ do: 'buy', buy: `${piece}-${kind.toLowerCase()}`, state: 'here', add });
+    }
     bench.mark({ do: 'in', piece, hand: { kind } });
   }
   for (const pass of passes) bench.mark({ do: 'tight', piece, pass });
@@ -68,7 +73,8 @@ export const MORE: Record<string, (look: Look) => Desk> = {
   'off, a left-hand thread': (look) =>
     new Desk(new Bench(GRINDER), look).open('guard').press('go 3'),
   'off, a spring': (look) => new Desk(new Bench(GRINDER), look).open('plate').press('go go'),
-  'read, steering': (look) => new Desk(new Bench(GRINDER), look).open('yoke').press('go'),
+  'gate, before the first bolt': (look) =>
+    new Desk(new Bench(GRINDER), look).open('yoke').press('go'),
   'on, threads that look alike': (look) => new Desk(off('tag'), look).open('tag').press('go'),
   'left over, asked': (look) =>
     new Desk(inAgain('tag'), look).open('tag').press('escape l').type('u 2 q').press('enter'),

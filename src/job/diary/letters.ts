@@ -1,7 +1,6 @@
 /** Kinds that got another letter: what the diary said before that, in the letters that count now. */
 import type { Entry } from '../../model/types.ts';
-
-const NAMES_KINDS: readonly string[] = ['out', 'in', 'settle'];
+import { namesKinds } from '../../model/verbs.ts';
 
 /** The entries with the letters that the kinds have now; the same array where none was renamed. */
 export function inLettersNow(living: readonly Entry[]): readonly Entry[] {
@@ -16,7 +15,7 @@ export function inLettersNow(living: readonly Entry[]): readonly Entry[] {
       names.delete(entry.value);
       if (entry.was !== undefined) names.set(entry.was, to);
     }
-    said.push(NAMES_KINDS.includes(entry.verb) ? renamed(entry, names) : entry);
+    said.push(namesKinds(entry.verb) ? renamed(entry, names) : entry);
   }
   return said.reverse();
 }

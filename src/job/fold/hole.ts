@@ -79,8 +79,12 @@ export function putIn(hole: HoleNow, entry: Entry, word: string): void {
   if (hole.trouble && troubleOf(hole.trouble).overWhenIn) hole.trouble = null;
 }
 
-/** `last` is the pass that makes a bolt tight. */
-export function tighten(hole: HoleNow, entry: Entry, last: string): void {
+/** `makesTight`: whether a pass makes the bolt of a hole tight. */
+export function tighten(
+  hole: HoleNow,
+  entry: Entry,
+  makesTight: (hole: string, pass: string) => boolean,
+): void {
   if (hole.state === 'out' && entry.because) {
     // Somebody says that it is in, and only the mark of it is missing.
     hole.state = 'in';
@@ -92,7 +96,7 @@ export function tighten(hole: HoleNow, entry: Entry, last: string): void {
     return;
   }
   if (!hole.passes.includes(entry.value)) hole.passes.push(entry.value);
-  if (hole.passes.includes(last)) hole.state = 'tight';
+  if (makesTight(hole.name, entry.value)) hole.state = 'tight';
   hole.by = entry.id;
 }
 

@@ -1,9 +1,9 @@
 /** One line into the person's part, as what somebody says that it is: a part, a task, a test with its limit, a caution. */
 import { measuredIn } from '../../bolt/reading.ts';
+import { type AddedToPiece, addRow, isAddable, isAddedToPiece } from '../../model/addable.ts';
 import { oneLine } from '../../model/safe.ts';
 import { slug } from '../../model/slug.ts';
 import type {
-  Addable,
   BuySpec,
   Edit,
   Entry,
@@ -15,7 +15,6 @@ import type {
   Warning,
 } from '../../model/types.ts';
 import { NAME } from '../diary/entry.ts';
-import { rawUpper } from '../truth/raw-upper.ts';
 import {
   already,
   noPiece,
@@ -28,20 +27,10 @@ import {
 } from './parts.ts';
 import { judgeNote } from './settle.ts';
 
-/** The task that a word becomes. A check is a test as long as the file has no place of its own for checks. */
-const VERB: Readonly<Partial<Record<Addable, TaskVerb>>> = {
-  do: 'do',
-  wait: 'wait',
-  adjust: 'adjust',
-  test: 'test',
-  check: 'test',
-  decide: 'decide',
-};
-
 /** Where it goes: a place of its own in the file, or one more text of its piece. */
 type Put =
   | { section: 'tasks' | 'buy'; say: string; fields: Record<string, string> }
-  | { key: 'caution' | 'tip'; text: string };
+  | { key: AddedToPiece; text: string };
 
 export function judgeAdd(job: Job, wish: Wished<'add'>, stamp: Stamp): Verdict {
   const text = oneLine(wish.text).trim();
@@ -69,15 +58,11 @@ export function judgeAdd(job: Job, wish: Wished<'add'>, stamp: Stamp): Verdict {
   return write(stamp, { ...wish, says: text }, entry, { edits });
 }
 
-/** Null for what needs a piece and has none. */
-function putFor(
-  as: Addable,
-  text: string,
-  piece: PieceNow | null,
-  hole: string | null,
-): Put | null {
+/** Null for what needs a piece and has none, and for what is no line that was added. */
+function putFor(as: string, text: string, piece: PieceNow | null, hole: string | null): Put | null {
   const note: Record<string, string> = hole === null ? {} : { note: `hole ${hole}` };
-  const verb = VERB[as];
+  if (!isAddable(as)) return null;
+  const { verb } = addRow(as);
   if (verb) {
     const { say, limit } = limited(verb, text);
     const fields = { [verb]: say, ...limit, ...stepOf(verb, text, piece), ...note };
@@ -92,7 +77,7 @@ function putFor(
     };
     return { section: 'buy', say: what, fields: { ...fields, ...note } };
   }
-  if (!piece || (as !== 'caution' && as !== 'tip')) return null;
+  if (!piece || !isAddedToPiece(as)) return null;
   return { key: as, text: hole === null ? text : `At ${hole}: ${text}` };
 }
 
@@ -137,7 +122,7 @@ function stepOf(
 
 /** Null where the file says it already. */
 function editsFor(job: Job, put: Put, piece: PieceNow | null): Edit[] | null {
-  const upper = rawUpper(job);
+  const upper = job.printed;
   const isNew = piece !== null && !upper.pieces.has(piece.spec.key);
   const first: Edit[] = isNew ? [{ edit: 'piece', piece: piece.spec.key }] : [];
   if ('key' in put) {
@@ -170,7 +155,7 @@ function named(
   job: Job,
   { section, fields }: Extract<Put, { section: string }>,
 ): { key: string; fields: Record<string, string> } | null {
-  const { tasks, buys } = rawUpper(job);
+  const { tasks, buys } = job.printed;
   const specs = section === 'tasks' ? [...tasks.values()] : [...buys.values()];
   const all = specs.map((spec) => ({ key: spec.key, fields: fieldsOf(spec) }));
   return all.findLast((one) => sameFields(timeless(one.fields), timeless(fields))) ?? null;
@@ -198,7 +183,7 @@ export function addedBy(
   { value, says = '', piece, hole }: Entry,
 ): { section: 'tasks' | 'buy'; key: string } | null {
   const at = piece === undefined ? null : (job.pieces.get(piece) ?? null);
-  const put = putFor(value as Addable, says, at, hole?.[0] ?? null);
+  const put = putFor(value, says, at, hole?.[0] ?? null);
   const found = put && 'section' in put ? named(job, put) : null;
   return put && 'section' in put && found ? { section: put.section, key: found.key } : null;
 }
@@ -211,7 +196,7 @@ export function addedBack(
 ): { edits: Edit[]; warnings: Warning[] } {
   const { value, says = '', hole } = entry;
   const piece = entry.piece === undefined ? null : (job.pieces.get(entry.piece) ?? null);
-  const put = putFor(value as Addable, says, piece, hole?.[0] ?? null);
+  const put = putFor(value, says, piece, hole?.[0] ?? null);
   if (!put) return { edits: [], warnings: [] };
   if (!stands) return { edits: editsFor(job, put, piece) ?? [], warnings: [] };
   const changed = {
@@ -224,7 +209,7 @@ export function addedBack(
     ],
   };
   if ('key' in put) {
-    const said = rawUpper(job).pieces.get(piece?.spec.key ?? '')?.[put.key];
+    const said = job.printed.pieces.get(piece?.spec.key ?? '')?.[put.key];
     if (!piece || !said || ![said.removal, said.fitting].every((t) => t.includes(put.text)))
       return changed;
     const { key, text } = put;

@@ -1,6 +1,7 @@
 /** What taking back `out` does to the person's part: the row as it was, and letters gone that only this mark brought. */
 import { printKind } from '../../bolt/kind.ts';
 import type { Edit, Entry, Job, Kind, PieceNow } from '../../model/types.ts';
+import { namesKinds } from '../../model/verbs.ts';
 import { printItem, readItem, UNKNOWN } from '../../piece/row.ts';
 import { NOT_MEASURED, readRowFound } from './found.ts';
 
@@ -40,8 +41,6 @@ function rowBack(piece: PieceNow, { hole, value, was }: Entry, stands: boolean):
   return edits;
 }
 
-const TELLS_KINDS: readonly string[] = ['out', 'in', 'settle'];
-
 function lettersBack(job: Job, entry: Entry, row: readonly Edit[]): Edit[] {
   return (entry.brought ?? '').split(' ').flatMap((letter): Edit[] => {
     const kind = job.upper.kinds.get(letter);
@@ -49,10 +48,7 @@ function lettersBack(job: Job, entry: Entry, row: readonly Edit[]): Edit[] {
     const isIt = (word: string) => readItem(word)?.kind === letter;
     const told = job.entries.some(
       (e) =>
-        e !== entry &&
-        job.living.has(e.id) &&
-        TELLS_KINDS.includes(e.verb) &&
-        e.value.split(' ').some(isIt),
+        e !== entry && job.living.has(e.id) && namesKinds(e.verb) && e.value.split(' ').some(isIt),
     );
     const away = row.filter((e) => e.edit === 'row-word' && isIt(e.was)).length;
     const claims = [...job.pieces.values()]

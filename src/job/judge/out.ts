@@ -4,7 +4,7 @@ import type { Edit, HoleNow, Job, PieceNow, RowItem, Verdict, Warning } from '..
 import { printItem, printRow, STILL_IN, sameItem, UNKNOWN } from '../../piece/row.ts';
 import { NAME } from '../diary/entry.ts';
 import { freshHole } from '../fold/hole.ts';
-import { barePiece } from '../form/spec.ts';
+import { barePiece } from '../form/bare.ts';
 import { type FoundWord, readRowFound } from './found.ts';
 import {
   already,

@@ -1,7 +1,6 @@
 /** May this kind get another letter? Everywhere at once: in the list of kinds, in every row, in what the diary told. */
 import type { Edit, Entry, Job, Verdict } from '../../model/types.ts';
 import { printItem, readItem, UNKNOWN } from '../../piece/row.ts';
-import { rawUpper } from '../truth/raw-upper.ts';
 import { letterOf, usedLetters } from './found.ts';
 import { already, meant, type Stamp, type Wished, write, wrong } from './parts.ts';
 
@@ -29,7 +28,7 @@ export function judgeRename(job: Job, wish: Wished<'rename'>, stamp: Stamp): Ver
 
 /** Every place of the person's part where the letter stands. */
 function lettersFor(job: Job, from: string, to: string): Edit[] {
-  const { kinds, pieces } = rawUpper(job);
+  const { kinds, pieces } = job.printed;
   const rows = [...pieces.values()].flatMap((spec) => {
     const holes = job.pieces.get(spec.key)?.holes ?? [];
     return (spec.row ?? []).flatMap((item, index): Edit[] => {

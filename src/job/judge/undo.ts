@@ -1,6 +1,7 @@
 /** May this entry be taken back? Not while later entries rest on it. */
 
 import type { Edit, Entry, Job, Verdict, Warning } from '../../model/types.ts';
+import { namesKinds, verbRow } from '../../model/verbs.ts';
 import { printItem } from '../../piece/row.ts';
 import { sayEntryOf } from '../fold/say-entry.ts';
 import { addedBy } from './add.ts';
@@ -81,8 +82,6 @@ function meantBy(job: Job, entry: Entry): Entry {
   return on;
 }
 
-const STANDS_ALONE: readonly string[] = ['note', 'undo', 'written', 'corrected'];
-
 function rests(later: Entry, on: Entry): boolean {
   if (later.verb === 'corrected') return corrects(later, on);
   // What names the kind by its new letter, or gives it another one.
@@ -92,9 +91,9 @@ function rests(later: Entry, on: Entry): boolean {
   }
   // What was marked of its bolts rests on how many there are.
   if (on.verb === 'written' && on.value === 'bolts') {
-    return later.piece === on.piece && !STANDS_ALONE.includes(later.verb);
+    return later.piece === on.piece && !verbRow(later.verb).standsAlone;
   }
-  if (STANDS_ALONE.includes(later.verb) || STANDS_ALONE.includes(on.verb)) return false;
+  if (verbRow(later.verb).standsAlone || verbRow(on.verb).standsAlone) return false;
   if (on.task !== undefined) return later.task === on.task;
   if (later.piece === undefined || later.piece !== on.piece) return false;
   // A trouble tells of its hole only; nothing of the piece as a whole rests on it.
@@ -104,8 +103,7 @@ function rests(later: Entry, on: Entry): boolean {
 }
 
 function kindsNamed({ verb, value }: Entry): string[] {
-  const named = verb === 'out' || verb === 'in' || verb === 'settle';
-  return named ? value.split(' ').map((word) => word.split('+')[0] ?? '') : [];
+  return namesKinds(verb) ? value.split(' ').map((word) => word.split('+')[0] ?? '') : [];
 }
 
 /** What was said to be true, or was put in, and then was corrected. */

@@ -1,38 +1,35 @@
 /** May this text go into the person's part? One more where a key takes several, the first where it takes one. */
 
-import { oneLine } from '../../model/safe.ts';
 import {
-  type Edit,
-  type Entry,
-  type Job,
-  type PieceNow,
-  type PieceSpec,
-  type Verdict,
-  type Warning,
-  WRITABLE,
-  type Writable,
+  type Anew,
+  isAnew,
+  isSeveral,
+  isWritable,
+  namesPieces,
+  type Several,
+} from '../../model/known-keys.ts';
+import { oneLine } from '../../model/safe.ts';
+import type {
+  Edit,
+  Entry,
+  Job,
+  PieceNow,
+  PieceSpec,
+  Verdict,
+  Warning,
+  Writable,
 } from '../../model/types.ts';
 import { readMap } from '../../piece/map.ts';
 import { holeNames } from '../../piece/order.ts';
 import { printRow } from '../../piece/row.ts';
 import { NAME } from '../diary/entry.ts';
-import { barePiece } from '../form/spec.ts';
+import { barePiece } from '../form/bare.ts';
 import { spelled, truthFault } from '../truth/figures.ts';
-import { rawUpper } from '../truth/raw-upper.ts';
 import { addedBack } from './add.ts';
 import { boltsFor } from './bolts.ts';
 import { orderIn } from './correct.ts';
 import { already, list, meant, noPiece, type Stamp, type Wished, write, wrong } from './parts.ts';
 import { circleBy } from './write-order.ts';
-
-const PIECES: readonly Writable[] = ['under', 'along', 'bridges'];
-/** Keys with one text; the others take several. */
-const SINGLE = ['bolts', 'torque', 'into', 'takes', 'sequence', 'map'] as const;
-type Single = (typeof SINGLE)[number];
-
-function isSingle(key: Writable): key is Single {
-  return (SINGLE as readonly string[]).includes(key);
-}
 
 type Wish = Wished<'write'>;
 
@@ -46,7 +43,7 @@ export function judgeWrite(job: Job, wish: Wish, stamp: Stamp): Verdict {
   const text = tidied(key, wish.text);
   if (text === '') return wrong('empty-text', 'The text is empty.');
   // What the file says, not what is true: the text goes into the file.
-  const spec = rawUpper(job).pieces.get(wish.piece) ?? barePiece(wish.piece);
+  const spec = job.printed.pieces.get(wish.piece) ?? barePiece(wish.piece);
   const put = (was: string | null, says: string, edits: Edit[], more: Warning[] = []): Verdict => {
     const entry = { verb: 'written', value: key, piece: wish.piece } as const;
     const isNews = { code: 'new-piece', say: `${wish.piece} is new in this job.` };
@@ -67,14 +64,14 @@ export function judgeWrite(job: Job, wish: Wish, stamp: Stamp): Verdict {
         : { edit: 'instead', piece: wish.piece, key, was, text: row };
     return put(was, row, [...edits, edit], warnings);
   }
-  if (key === 'sequence' || key === 'map') {
-    const fault = key === 'map' ? mapFault(piece, spec, text) : sequenceFault(spec, text);
+  if (isAnew(key)) {
+    const fault = FAULTS[key](spec, text, piece);
     if (fault !== null) return wrong('bad-text', fault, { key });
     const was = textOf(spec, key);
     if (was === text) return already();
     return put(was, text, [{ edit: 'instead', piece: wish.piece, key, was, text }]);
   }
-  if (isSingle(key)) {
+  if (!isSeveral(key)) {
     const was = textOf(spec, key);
     if (was === text) return already();
     if (was === null)
@@ -85,7 +82,7 @@ export function judgeWrite(job: Job, wish: Wish, stamp: Stamp): Verdict {
       was,
     });
   }
-  const fault = PIECES.includes(key) ? neighbourFault(job, wish, text) : null;
+  const fault = namesPieces(key) ? neighbourFault(job, wish, text) : null;
   if (fault) return fault;
   if (spec[key].includes(text) || piece.spec[key].includes(text)) return already();
   return put(null, text, [{ edit: 'text', piece: wish.piece, key, text, in: true }]);
@@ -98,7 +95,7 @@ function tidied(key: Writable, text: string): string {
 }
 
 /** What a key with one text says in the file; null when nothing. */
-export function textOf(spec: PieceSpec, key: Single): string | null {
+export function textOf(spec: PieceSpec, key: Exclude<Writable, Several>): string | null {
   if (key === 'bolts') return spec.row ? printRow(spec.row) || null : null;
   if (key === 'map') return spec.map === null ? null : pictureOf(spec.map) || null;
   if (key === 'sequence') return spec.sequence?.join(' ') || null;
@@ -115,7 +112,18 @@ export function pictureOf(text: string): string {
   return (even[0]?.startsWith(' ') ? even.map((line) => line.trimStart()) : even).join('\n');
 }
 
-function mapFault(piece: Pick<PieceNow, 'holes'>, spec: PieceSpec, text: string): string | null {
+/** What is wrong with a text that is written as a whole; null when nothing is. */
+const FAULTS: Readonly<
+  Record<
+    Exclude<Anew, 'bolts'>,
+    (spec: PieceSpec, text: string, piece: Pick<PieceNow, 'holes'>) => string | null
+  >
+> = {
+  map: mapFault,
+  sequence: (spec, text) => truthFault('sequence', text) ?? orderIn(holeNames(spec), text),
+};
+
+function mapFault(spec: PieceSpec, text: string, piece: Pick<PieceNow, 'holes'>): string | null {
   const { cells, faults } = readMap(text);
   const [first] = faults;
   if (first) return `Line ${first.line} of the map: ${first.say}.`;
@@ -134,10 +142,6 @@ function mapFault(piece: Pick<PieceNow, 'holes'>, spec: PieceSpec, text: string)
     ...(odd.length > 0 ? [`draws ${list(odd)}, and there is no such hole`] : []),
   ];
   return `The map ${says.join(' and ')}.`;
-}
-
-function sequenceFault(spec: PieceSpec, text: string): string | null {
-  return truthFault('sequence', text) ?? orderIn(holeNames(spec), text);
 }
 
 function neighbourFault(
@@ -164,9 +168,9 @@ export function writtenBack(
   stands: boolean,
 ): { edits: Edit[]; warnings: Warning[] } {
   const { value, piece = '', says = '', was } = entry;
-  const key = WRITABLE.find((k) => k === value);
-  if (!key) return addedBack(job, entry, stands);
-  const spec = rawUpper(job).pieces.get(piece) ?? barePiece(piece);
+  if (!isWritable(value)) return addedBack(job, entry, stands);
+  const key = value;
+  const spec = job.printed.pieces.get(piece) ?? barePiece(piece);
   const left = {
     edits: [],
     warnings: [
@@ -177,7 +181,7 @@ export function writtenBack(
     ],
   };
   const put = tidied(key, says);
-  if (!isSingle(key)) {
+  if (isSeveral(key)) {
     if (spec[key].includes(put) !== stands) return left;
     return { edits: [{ edit: 'text', piece, key, text: put, in: !stands }], warnings: [] };
   }

@@ -1,7 +1,9 @@
 /** Where to look first, and for what. */
+
+import { list as listOf } from '../../model/words.ts';
 import { compareHoles } from '../names.ts';
 import { mm } from '../words.ts';
-import type { Tray } from './tray.ts';
+import type { NoUse, Tray } from './tray.ts';
 import type { Explanation, Mixup, WrongHole } from './types.ts';
 
 /** Looks of each hole, in the order in which they came. */
@@ -32,6 +34,16 @@ function ofExplanations(list: readonly Explanation[], looks: Looks): void {
   }
 }
 
+const NO_USE: Readonly<Record<NoUse, string>> = {
+  alike: 'and all others are off alike: see that the piece is down, then measure again.',
+  'no kind': 'as no kind here would: measure it again.',
+  uneven:
+    'and others that take the same stand at other heights: one of them is wrong, look at each.',
+  alone: 'and nothing is known that this could be held against: measure its like, or the hole.',
+  marked: 'and holds another bolt on purpose: its height was held against nothing.',
+  nameless: 'and nobody noted what belongs there: its height was held against nothing.',
+};
+
 /** `check` of a mixup: heights that fit no kind, then holes that the count puts in doubt, then those that explain it. */
 export function checks(
   tray: Tray,
@@ -39,13 +51,20 @@ export function checks(
   count: Mixup['count'],
 ): Mixup['check'] {
   const looks = new Looks();
-  for (const { name, mm: height, alike } of tray.odd) {
-    const why = alike
-      ? 'and all others are off alike: see that the piece is down, then measure again.'
-      : 'as no kind here would: measure it again.';
-    looks.add(name, `It stands ${mm(height)} off, ${why}`);
+  for (const { name, mm: height, why } of tray.odd) {
+    looks.add(name, `It stands ${mm(height)} off, ${NO_USE[why]}`);
   }
   if (count === null) ofExplanations(list, looks);
+  // What a height shows is so, whether or not the tray can be explained by it.
+  const told = new Set(count === null ? list.flatMap((e) => e.holes.flatMap((h) => h.among)) : []);
+  for (const { name, from, holds, mm: height } of tray.sure) {
+    if (height === null || told.has(name)) continue;
+    const [takes, like] = [tray.letters[from], holds.map((kind) => tray.letters[kind] ?? '')];
+    looks.add(
+      name,
+      `It stands ${mm(height)} off, as ${listOf(like, 'or')} would and ${takes} would not.`,
+    );
+  }
   const doubted = (over: boolean) => (_: unknown, kind: number) =>
     over ? (tray.over[kind] ?? 0) > 0 : (tray.over[kind] ?? 0) < 0;
   if (count !== null && count.over > 0) {

@@ -5,7 +5,8 @@ import type { TrayHole } from './types.ts';
 
 /**
  * Holes for `mixup` and `shouldHave`. What came out of an empty hole is what its tray should hold, whatever the file
- * claims; a full one should hold what belongs there. `proud`: heights measured now, by name, mm.
+ * claims; a full one should hold what belongs there. `proud`: heights of heads as they stand now, dropped in and not
+ * turned, by name, mm.
  */
 export function trayHoles(
   holes: readonly HoleNow[],
@@ -16,7 +17,9 @@ export function trayHoles(
       (hole) => hole.state !== 'out' || hole.trouble === null || troubleOf(hole.trouble).inTray,
     )
     .map(({ name, state, belongs, found, holds }) => ({
-      ...{ name, state, holds },
+      ...{ name, holds },
+      // Where a head stands a bolt was dropped in, noted or not.
+      state: proud.has(name) && (state === 'out' || state === 'home') ? ('in' as const) : state,
       takes: state === 'out' ? (found ?? belongs) : belongs,
       proud: proud.get(name) ?? null,
     }));

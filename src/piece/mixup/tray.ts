@@ -7,7 +7,7 @@ import {
   references,
 } from '../heights-against.ts';
 import { compareHoles } from '../names.ts';
-import { UNKNOWN } from '../row.ts';
+import { sameItem, UNKNOWN } from '../row.ts';
 import { byLetter } from '../words.ts';
 import type { Candidate } from './among.ts';
 import type { TrayHole, TrayInput } from './types.ts';
@@ -32,12 +32,18 @@ export interface Tray {
   empty: string[][];
   full: Candidate[][];
   sure: SureHole[];
-  /** Measured holes whose height narrows nothing: no kind would stand so, or all stand off alike. */
-  odd: { name: string; mm: number; alike: boolean }[];
+  /** Measured holes whose height narrows nothing, and why. */
+  odd: { name: string; mm: number; why: NoUse }[];
   /** Holes of which nobody knows what they take; and the empty ones among them. */
   unknown: string[];
   unknownEmpty: string[];
 }
+
+/**
+ * Why a height says nothing of what is in its hole: all stand off alike; no kind would stand so; those that take the same
+ * stand at several heights; there is nothing to hold it against; another bolt was put in on purpose.
+ */
+export type NoUse = 'alike' | 'no kind' | 'uneven' | 'alone' | 'marked' | 'nameless';
 
 type KnownHole = TrayHole & { kind: string };
 
@@ -125,8 +131,13 @@ export function trayOf(input: TrayInput): Tray {
     } else if (onPurpose !== null) {
       const holds = [letters.indexOf(onPurpose)];
       tray.sure.push({ name, from, holds, outside: !taken.has(onPurpose), mm: null });
-    } else if (height === null || !reference) {
+      if (hole.proud != null) tray.odd.push({ name, mm: hole.proud, why: 'marked' });
+    } else if (height === null) {
       tray.full[from]?.push({ name, may: null });
+    } else if (!reference) {
+      tray.full[from]?.push({ name, may: null });
+      const like = heights.filter((h) => h.takes && hole.takes && sameItem(h.takes, hole.takes));
+      tray.odd.push({ name, mm: height, why: like.length > 1 ? 'uneven' : 'alone' });
     } else {
       const may = byHeight(hole, height, reference, input, { letters, taken });
       const clear = !alike && may.includes(true);
@@ -135,9 +146,12 @@ export function trayOf(input: TrayInput): Tray {
         tray.sure.push({ name, from, holds, outside: false, mm: height });
       } else {
         tray.full[from]?.push({ name, may: clear ? may : null });
-        if (!clear) tray.odd.push({ name, mm: height, alike });
+        if (!clear) tray.odd.push({ name, mm: height, why: alike ? 'alike' : 'no kind' });
       }
     }
+  }
+  for (const { name, proud } of nameless) {
+    if (proud != null) tray.odd.push({ name, mm: proud, why: 'nameless' });
   }
   return tray;
 }

@@ -26,9 +26,8 @@ export interface Elongated {
   inside: boolean[];
 }
 
-/** How the piece lies along its long axis; null where it is neither long nor in two rows. */
-export function elongated(v: Vectors): Elongated | null {
-  if (v.n < 3) return null;
+/** The holes along the axis in which they spread most, and across it. */
+function extent(v: Vectors) {
   let [xx, yy, xy] = [0, 0, 0];
   for (let i = 0; i < v.n; i += 1) {
     const [x, y] = [v.x[i] ?? 0, v.y[i] ?? 0];
@@ -43,6 +42,13 @@ export function elongated(v: Vectors): Elongated | null {
   const [from, to] = [Math.min(...along), Math.max(...along)];
   const length = to - from;
   const width = Math.max(...across) - Math.min(...across);
+  return { along, across, from, length, width };
+}
+
+/** How the piece lies along its long axis; null where it is neither long nor in two rows. */
+export function elongated(v: Vectors): Elongated | null {
+  if (v.n < 3) return null;
+  const { along, across, from, length, width } = extent(v);
   if (length <= EPSILON) return null;
   const rows = twoRows(across);
   const columns = rows === null ? Math.ceil(v.n / 2) : rows;
@@ -53,7 +59,7 @@ export function elongated(v: Vectors): Elongated | null {
         ? 'long'
         : null;
   if (shape === null) return null;
-  const middle = (from + to) / 2;
+  const middle = from + length / 2;
   return {
     shape,
     out: along.map((u) => Math.abs(u - middle)),

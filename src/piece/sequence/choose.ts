@@ -1,6 +1,7 @@
 /** Which order a piece gets: the maker's list, the published cross, from the middle outward, or computed. */
+import { list } from '../../model/words.ts';
 import { centreOut, elongated } from './centre-out.ts';
-import { circleOf, crossOrder } from './cross.ts';
+import { circleOf, crossOrder, isCross, PUBLISHED } from './cross.ts';
 import type { Computed } from './exact.ts';
 import { type Task, type Vectors, vectors } from './vectors.ts';
 
@@ -35,7 +36,7 @@ export function restOf(
 }
 
 /**
- * The pattern of a piece without a list. `first` leads as given; groups come one after the other; `computed` is
+ * The pattern of a piece without a list. `first` leads as given; ranks come one after the other; `computed` is
  * asked only where no pattern holds.
  */
 export function choose(task: Task, first: readonly number[], computed: () => Computed): Chosen {
@@ -44,7 +45,7 @@ export function choose(task: Task, first: readonly number[], computed: () => Com
     const order = restOf(cross.order, task);
     if (order !== null) return { ...cross, order };
   }
-  const lie = cross === null ? elongated(task.v) : null;
+  const lie = cross === null ? elongated(task.at ?? task.v) : null;
   if (lie !== null) {
     const inside = lie.inside.some(Boolean) ? ', inside before the rim' : '';
     const why = `${lie.shape}: from the middle outward, crosswise${inside}`;
@@ -57,8 +58,9 @@ export function choose(task: Task, first: readonly number[], computed: () => Com
   };
 }
 
-function whyComputed({ done, rank }: Task, first: readonly number[], circle: boolean): string {
+function whyComputed({ v, done, rank }: Task, first: readonly number[], circle: boolean): string {
   const least = 'as it tilts the piece least';
+  if (v.n === 1) return 'a single bolt';
   if (circle) return `other bolts of the circle were done first: the rest ${least}`;
   if (done.length > 0) return `the rest ${least}`;
   if (first.length > 0) return `what comes first, then the rest ${least}`;
@@ -66,42 +68,62 @@ function whyComputed({ done, rank }: Task, first: readonly number[], circle: boo
   return 'no regular shape: the order that tilts the piece least';
 }
 
-/** All holes crosswise, where they lie on a circle, or each group of them does. */
+/** All holes crosswise, where they lie on a circle, or each rank of them does. */
 function crossOf(task: Task, first: readonly number[]): Chosen | null {
-  const { v, rank } = task;
-  const all = [...v.x.keys()];
-  const groups = [...new Set(rank)].sort((a, b) => a - b);
-  const grouped = first.length === 0 && groups.length > 1;
-  if (!grouped) {
-    const circle = circleOf(v);
-    if (circle === null) return null;
-    const order = crossOrder(circle, first[0] ?? 0);
-    if (first.some((hole, k) => order[k] !== hole)) return null;
-    return { pattern: 'cross', why: whyCross(all.length), order };
+  const { rank } = task;
+  const at = task.at ?? task.v;
+  const all = [...at.x.keys()];
+  const lots = [...new Set(all.filter((i) => !first.includes(i)).map((i) => rank[i] ?? 0))];
+  lots.sort((a, b) => a - b);
+  if (lots.length > 1) {
+    if (first.length > 0) return null;
+    const circles = lots.map((r) =>
+      circleWithin(
+        at,
+        all.filter((i) => rank[i] === r),
+      ),
+    );
+    if (circles.some((circle) => circle === null)) return null;
+    const rings = circles.filter((circle) => circle !== null);
+    const order = rings.flatMap((circle) => crossOrder(circle, Math.min(...circle)));
+    return { pattern: 'cross', why: whyRings(rings.map((circle) => circle.length)), order };
   }
-  const circles = groups.map((r) =>
-    circleWithin(
-      v,
-      all.filter((i) => rank[i] === r),
-    ),
-  );
-  if (circles.some((circle) => circle === null)) return null;
-  const order = circles.flatMap((circle) =>
-    circle ? crossOrder(circle, Math.min(...circle)) : [],
-  );
-  const counts = circles.map((circle) => circle?.length).join(' and ');
-  return { pattern: 'cross', why: `circles of ${counts}: crosswise, one after the other`, order };
+  const circle = circleOf(at);
+  if (circle === null) return null;
+  const order = crossOrder(circle, first[0] ?? 0);
+  if (first.some((hole, k) => order[k] !== hole)) return null;
+  return { pattern: 'cross', why: whyCross(all.length), order };
+}
+
+function whyRings(counts: readonly number[]): string {
+  return `${list(counts.map(sayLot))}: crosswise, one after the other`;
+}
+
+function sayLot(n: number): string {
+  if (n === 1) return '1 by itself';
+  return n === 2 ? 'a pair' : `a circle of ${n}`;
 }
 
 function whyCross(n: number): string {
-  const printed = n % 2 === 0 || n <= 7;
-  return printed
-    ? `${n} evenly spaced on a circle: crosswise, as published`
-    : `${n} evenly spaced on a circle: no cross is published for ${n}, so as it tilts the piece least`;
+  return `${n} evenly spaced on a circle: ${howCross(n)}`;
 }
 
-/** The circle of a group of holes, round its own middle. */
-function circleWithin(v: Vectors, group: readonly number[]): number[] | null {
-  const own = vectors(group.map((i) => ({ x: v.x[i] ?? 0, y: v.y[i] ?? 0 })));
-  return circleOf(own)?.map((k) => group[k] ?? 0) ?? null;
+/** How a circle of n is gone round, and where that comes from. */
+function howCross(n: number): string {
+  if (n <= 3) return 'one after the other';
+  if (PUBLISHED.has(n)) return 'crosswise, as published';
+  if (n <= 6) return 'crosswise, as is common';
+  const beyond = n > Math.max(...PUBLISHED) ? '; so many are published in groups only' : '';
+  const how = isCross(n) ? 'crosswise' : 'crosswise, as it tilts the piece least';
+  return `${how}; no table at hand has ${n}${beyond}`;
+}
+
+/**
+ * The holes of one rank round their own middle; null where they are not evenly spaced. One or two are a lot that needs
+ * no circle.
+ */
+function circleWithin(at: Vectors, lot: readonly number[]): number[] | null {
+  if (lot.length <= 2) return [...lot];
+  const own = vectors(lot.map((i) => ({ x: at.x[i] ?? 0, y: at.y[i] ?? 0 })));
+  return circleOf(own)?.map((k) => lot[k] ?? 0) ?? null;
 }

@@ -8,6 +8,9 @@
 import { computedOrder } from './computed.ts';
 import { EPSILON, type Vectors, vectors } from './vectors.ts';
 
+/** Counts of bolts that the table named above has. */
+export const PUBLISHED: ReadonlySet<number> = new Set([4, 8, 12, 16, 20, 24, 28, 32]);
+
 /** Odd circles that are in print: the five-pointed star, and the quarter starts of the row for 28. */
 const ODD = new Map([
   [5, [1, 3, 5, 2, 4]],
@@ -22,6 +25,11 @@ export function crossPattern(n: number): number[] {
     return crossPattern(n / parts.length).flatMap((start) => parts.map((part) => start + part));
   }
   return ODD.get(n) ?? computedCircle(n);
+}
+
+/** Is the order for n a cross, or what was computed? */
+export function isCross(n: number): boolean {
+  return n % 2 === 0 ? isCross(n / 2) : n <= 3 || ODD.has(n);
 }
 
 function computedCircle(n: number): number[] {

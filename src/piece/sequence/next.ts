@@ -1,8 +1,7 @@
 /** Which hole comes next on a piece, from where it stands. */
 import type { HoleNow, Kind, PieceNow } from '../../model/types.ts';
-import { layout } from '../map.ts';
-import { around } from '../passes.ts';
 import { listed, restOf } from './choose.ts';
+import { roundOf, stagesOf } from './rounds.ts';
 import { sequence } from './sequence.ts';
 
 export interface NextHole {
@@ -32,7 +31,11 @@ export function nextHole(
 ): NextHole | null {
   const names = namesOf(piece.holes);
   const done = piece.holes.filter((h) => h.passes.includes(pass) || h.state === 'home');
-  const left = piece.holes.filter((h) => holds(h) && !done.includes(h));
+  const open = piece.holes.filter((h) => holds(h) && !done.includes(h));
+  // Where the pass comes group by group: the first group that lacks it.
+  const stages = stagesOf(piece.spec, kinds, names).filter((s) => s.pass.name === pass);
+  const stage = stages.find((s) => open.some((h) => s.holes.includes(h.name)));
+  const left = open.filter((h) => stage?.holes.includes(h.name));
   const whole = orderOf(piece, kinds, pass, names);
   const task = {
     done: done.map((h) => names.indexOf(h.name)),
@@ -59,7 +62,7 @@ function orderOf(
   const { spec } = piece;
   if (spec.sequence !== null) return { order: listed(spec.sequence, names), fixed: true };
   if (pass === 'final') {
-    const round = around(layout(spec, names));
+    const round = roundOf(spec, kinds, names);
     return { order: round.map((name) => names.indexOf(name)), fixed: true };
   }
   const { tighten } = sequence(spec, kinds, names);
@@ -67,7 +70,11 @@ function orderOf(
 }
 
 /** The first of `from` in loosening order; null when `from` is empty. */
-export function loosenNext(piece: PieceNow, from: readonly string[]): string | null {
-  const { loosen } = sequence(piece.spec, undefined, namesOf(piece.holes));
+export function loosenNext(
+  piece: PieceNow,
+  kinds: ReadonlyMap<string, Kind>,
+  from: readonly string[],
+): string | null {
+  const { loosen } = sequence(piece.spec, kinds, namesOf(piece.holes));
   return loosen.find((name) => from.includes(name)) ?? from[0] ?? null;
 }

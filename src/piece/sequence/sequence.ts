@@ -5,16 +5,18 @@
  */
 import { tidy } from '../../bolt/numbers.ts';
 import type { Care, Kind, PieceSpec } from '../../model/types.ts';
-import { orderCare } from '../care.ts';
+import { hasGasket, orderCare, shapeMatters } from '../care.ts';
 import { type Layout, layout } from '../map.ts';
 import { holeNames } from '../order.ts';
 import { BOUND, isFree } from './bound.ts';
 import { type Chosen, choose, listed, type Pattern, restOf } from './choose.ts';
 import { computedOrder } from './computed.ts';
 import type { Computed } from './exact.ts';
+import { insideOf } from './hull.ts';
 import { remember } from './memory.ts';
+import { type Pull, pullsOf } from './pull.ts';
 import { groupsOf, ranks } from './ranks.ts';
-import { tips } from './tips.ts';
+import { tips, topmost } from './tips.ts';
 import { EPSILON, measure, type Task, vectors } from './vectors.ts';
 
 export interface SequenceInput {
@@ -27,6 +29,12 @@ export interface SequenceInput {
   first: readonly string[];
   /** Group of a hole, by its name. */
   groups: ReadonlyMap<string, string>;
+  /** How hard each bolt pulls, in the order of the names; none: all alike. */
+  pulls?: readonly Pull[];
+  /** There is a gasket under it. */
+  gasket?: boolean;
+  /** Why it matters where its holes are, in a phrase; null or none: it does not. */
+  matters?: string | null;
   /** Tight already. */
   done: readonly string[];
   /** Can not be tightened now: nothing is in, or it will not hold. */
@@ -60,13 +68,17 @@ export interface Sequence {
   balance: Balance;
   /** The maker alone can order this piece, and the file has no list: ask for it. */
   asks: Care | null;
+  /** Where the holes are nobody has drawn: a ring is assumed. */
+  assumed: boolean;
+  /** It matters where they are: ask for the picture. Null where it does not; else why it does, in a phrase. */
+  picture: string | null;
   tips: { tighten: string[]; loosen: string[] };
 }
 
-/** The order of a piece as its file has it. `done` are tight already. `kinds` do not change the order. */
+/** The order of a piece as its file has it. `done` are tight already. */
 export function sequence(
   spec: PieceSpec,
-  _kinds?: ReadonlyMap<string, Kind>,
+  kinds: ReadonlyMap<string, Kind> = NO_KINDS,
   names: readonly string[] = holeNames(spec),
   done: readonly string[] = [],
   skip: readonly string[] = [],
@@ -78,21 +90,28 @@ export function sequence(
     care: orderCare(spec),
     first: spec.first,
     groups: groupsOf(spec),
+    pulls: pullsOf(spec, kinds, names),
+    gasket: hasGasket(spec),
+    matters: shapeMatters(spec),
     done,
     skip,
   });
 }
 
+const NO_KINDS: ReadonlyMap<string, Kind> = new Map();
+
 export function sequenceFrom(input: SequenceInput): Sequence {
   const groups = [...input.groups].flat();
-  const { places } = input.layout;
-  const { names, list, care, first, done, skip } = input;
-  const key = JSON.stringify([places, names, list, care, first, groups, done, skip]);
+  const { from, places } = input.layout;
+  const { names, list, care, first, pulls, gasket, matters, done, skip } = input;
+  const key = JSON.stringify([
+    ...[from, places, names, list, care, first, groups, pulls, gasket, matters, done, skip],
+  ]);
   return remember(key, () => work(input));
 }
 
 function work(input: SequenceInput): Sequence {
-  const { names, care } = input;
+  const { names, care, first, groups } = input;
   const index = new Map(names.map((name, i) => [name, i]));
   const indices = (some: readonly string[]) => [
     ...new Set(some.flatMap((name) => index.get(name) ?? [])),
@@ -101,9 +120,20 @@ function work(input: SequenceInput): Sequence {
   const points = names.map((name) => place.get(name) ?? { x: 0, y: 0 });
   const done = indices(input.done);
   const away = new Set([...done, ...indices(input.skip ?? [])]);
+  const at = vectors(points);
+  const pulls = input.pulls ?? [];
+  const mixed = pulls.some((pull) => pull.force !== pulls[0]?.force);
+  const sizes = pulls.map((pull) => pull.size);
+  const inside = input.layout.from === 'ring' ? [] : insideOf(at);
   const task: Task = {
-    v: vectors(points),
-    rank: ranks(names, input.first, input.groups),
+    at,
+    v: mixed
+      ? vectors(
+          points,
+          pulls.map((pull) => pull.force),
+        )
+      : at,
+    rank: ranks(names, { first, groups, sizes, inside }),
     done,
     left: [...names.keys()].filter((i) => !away.has(i)),
   };
@@ -123,16 +153,56 @@ function work(input: SequenceInput): Sequence {
         };
   const named = (order: readonly number[]) => order.flatMap((i) => names[i] ?? []);
   const asks = list === null ? care : null;
+  const assumed = list === null && input.layout.from === 'ring' && names.length >= LEAST_RING;
   const tighten = named(chosen.order);
+  const off = [...tighten].reverse();
+  const top = care === 'spring' ? null : topmost(names, points, sizes);
+  // Where the maker's order counts, it counts from its end; elsewhere a piece may hang on its top bolt.
+  const free = list === null && care === null;
+  const last = top !== null && (free ? off.includes(top) : off.at(-1) === top) ? top : null;
+  const why = [
+    ...(asks === null ? [] : ["not the maker's order, which is wanted here"]),
+    assumed ? whyAssumed(names.length, chosen) : chosen.why,
+  ];
   return {
     pattern: chosen.pattern,
-    why: asks === null ? chosen.why : `not the maker's order, which is wanted here: ${chosen.why}`,
+    why: why.join(': ') + (list === null ? lots({ inside, sizes }, chosen.pattern) : ''),
     tighten,
-    loosen: [...tighten].reverse(),
+    loosen: last === null ? off : [...off.filter((name) => name !== last), last],
     balance: balance(task, chosen, computed(), named),
     asks,
-    tips: tips(names, points, care),
+    assumed,
+    picture: assumed && names.length > MOST_ASSUMED ? (input.matters ?? null) : null,
+    tips: tips({ count: names.length, care, last, gasket: gasketUnder(input, chosen.pattern) }),
   };
+}
+
+/** Nothing that holds of a ring is known of it, and so nothing published. */
+function whyAssumed(n: number, { pattern, why }: Chosen): string {
+  const how = pattern !== 'cross' ? why : n > LEAST_RING ? 'crosswise' : 'one after the other';
+  return `not drawn, so a ring of ${n} is assumed: ${how}`;
+}
+
+/** From here on a ring is a shape. */
+const LEAST_RING = 3;
+/** So many bolts may be taken as a ring without asking. */
+const MOST_ASSUMED = 5;
+
+/** What goes before what, where bolts differ. */
+function lots(
+  { inside, sizes }: { inside: readonly boolean[]; sizes: readonly number[] },
+  pattern: Pattern,
+): string {
+  const larger = new Set(sizes).size > 1 ? ', the larger before the smaller' : '';
+  const inner =
+    pattern !== 'centre-out' && inside.some(Boolean) ? ', the inner before the rim' : '';
+  return larger + inner;
+}
+
+/** Both ways are in use for a cover with a gasket; on a circle nobody asks. */
+function gasketUnder({ gasket, list, care, names }: SequenceInput, pattern: Pattern) {
+  const cover = gasket === true && list === null && care === null && names.length > 4;
+  return cover && (pattern === 'star' || pattern === 'centre-out') ? pattern : null;
 }
 
 function balance(

@@ -1,5 +1,6 @@
 /**
- * Holes as pulls on a piece. With holes at p, centroid c, v = p − c and R = max|v|, the state after k bolts is
+ * Holes as pulls on a piece. With holes at p, each with its force f, centroid c = Σ f p / Σ f, v = f (p − c) and
+ * R = max|v|, the state after k bolts is
  * the imbalance b_k = |Σ v|/R (where the clamping pulls to one side) and the spread s_k = |Σ v²|/R², v² as of
  * complex numbers (where it lies along one line). All figures here are of v/R and so without a unit.
  */
@@ -22,17 +23,21 @@ export interface Vectors {
   sectors: number;
 }
 
-/** Pulls of the holes, with the centroid of all of them in the middle. */
-export function vectors(points: readonly Point[]): Vectors {
+/** Pulls of the holes, with the centroid of all of them in the middle; `forces` in any unit, none: all alike. */
+export function vectors(points: readonly Point[], forces?: readonly number[]): Vectors {
   const n = points.length;
-  const mean = (of: (p: Point) => number) => points.reduce((sum, p) => sum + of(p), 0) / (n || 1);
+  const f = (i: number) => forces?.[i] ?? 1;
+  const all = points.reduce((sum, _, i) => sum + f(i), 0) || 1;
+  const mean = (of: (p: Point) => number) =>
+    points.reduce((sum, p, i) => sum + f(i) * of(p), 0) / all;
   const [cx, cy] = [mean((p) => p.x), mean((p) => p.y)];
-  const R = points.reduce((most, p) => Math.max(most, Math.hypot(p.x - cx, p.y - cy)), 0);
+  const R = points.reduce((most, p, i) => Math.max(most, f(i) * Math.hypot(p.x - cx, p.y - cy)), 0);
   // What the centroid is rounded off by is no radius: holes on one spot far from the origin stay on one spot.
   const size = points.reduce((most, p) => Math.max(most, Math.abs(p.x), Math.abs(p.y)), 0);
-  const scale = R > size * 1e-12 ? 1 / R : 0;
-  const x = Float64Array.from(points, (p) => (p.x - cx) * scale);
-  const y = Float64Array.from(points, (p) => (p.y - cy) * scale);
+  const strongest = points.reduce((most, _, i) => Math.max(most, f(i)), 0);
+  const scale = R > size * strongest * 1e-12 ? 1 / R : 0;
+  const x = Float64Array.from(points, (p, i) => f(i) * (p.x - cx) * scale);
+  const y = Float64Array.from(points, (p, i) => f(i) * (p.y - cy) * scale);
   return { n, x, y, ...sectorsOf(x, y) };
 }
 
@@ -76,6 +81,8 @@ export function adjacent(v: Pick<Vectors, 'sector' | 'sectors'>, i: number, j: n
 /** What is asked: an order of the holes that are left, those of a lower rank first. Holes are indices. */
 export interface Task {
   v: Vectors;
+  /** Where the holes are, whatever they pull; `v` where all pull alike. */
+  at?: Vectors;
   rank: readonly number[];
   /** Tight already. */
   done: readonly number[];

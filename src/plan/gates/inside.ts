@@ -12,7 +12,8 @@ import { stillInside } from './stops.ts';
 export function insideItems(standing: Standing, pieces: readonly (string | null)[]): Asked[] {
   const counts = countsOf(standing.lines).filter((thing) => pieces.includes(thing.piece));
   return counts.map((thing) => {
-    const key = ['inside', thing.piece, slug(thing.what)].filter((part) => part !== null).join('-');
+    const about = [thing.piece, slug(thing.what)].filter((part) => part !== null).join('-');
+    const key = `inside-${about}` as const;
     const say = sayInside(standing, thing);
     if (thing.count === 0) return known(key, say, true, true);
     const { piece, what, count } = thing;

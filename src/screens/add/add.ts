@@ -2,6 +2,7 @@
 import type { Addable, Moment } from '../../model/types.ts';
 import { lineIs } from '../../plan/line-is.ts';
 import { ask } from '../ask/field.ts';
+import { ADD_DRAFT, keepDraft } from '../base/drafts.ts';
 import { ENTER } from '../base/key.ts';
 import { pieceNamed, requestMark, say, show, stay } from '../base/moves.ts';
 import { NOTED } from '../base/noted.ts';
@@ -142,8 +143,13 @@ export const addScreen = screen({
     },
   ],
   draw: drawAdd,
+  // It is a draft as it was typed, touched again or not.
   back: (state, { text, piece, hole, moment, under }) =>
-    ask({ ...state, view: under }, { ask: 'add', piece, hole, moment }, text),
+    ask(
+      keepDraft({ ...state, view: under }, ADD_DRAFT, text),
+      { ask: 'add', piece, hole, moment },
+      text,
+    ),
   after: {
     add: (state, made) => NOTED.add(below(state), made),
     note: (state, made) => NOTED.note(below(state), made),

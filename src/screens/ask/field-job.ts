@@ -1,5 +1,9 @@
 /** Texts that are asked for about the whole job: what went in, what else is to be seen to. */
+
 import { printedOf } from '../../job/truth/corrections.ts';
+import { daysBetween } from '../../model/time.ts';
+import { typedDate } from '../../model/typed-date.ts';
+import { sayDate } from '../../plan/days.ts';
 import { requestMark, show, stay } from '../base/moves.ts';
 import type { JobAsks, State, Updated } from '../base/state.ts';
 import { bothSaid } from '../kit/both.ts';
@@ -7,7 +11,6 @@ import { buyWish } from '../now/buy-wish.ts';
 import { buysNow } from '../now/plan-now.ts';
 import { taskHere } from '../now/task-now.ts';
 import { resultWish } from '../now/task-wish.ts';
-import { typedDate } from '../now/typed-date.ts';
 import { typedJob } from '../now/typed-job.ts';
 import { minutesTyped } from '../now/typed-minutes.ts';
 
@@ -88,8 +91,20 @@ function ordered(
     const fault = 'That is no day yet: 25 April, 25.4., 5 days, 2026-04-25.';
     return show(state, { ...view, asks: { ...asks, say: fault } });
   }
+  const odd = promised === null ? null : oddDay(promised, state.now);
+  if (odd !== null && asks.say !== odd)
+    return show(state, { ...view, asks: { ...asks, say: odd } });
   return requestMark(below, buyWish(buy, 'ordered', promised === null ? {} : { promised }));
 }
+
+/** A day that nobody is likely to have meant is read back before it counts; null: it is a usual one. */
+function oddDay(day: string, now: string): string | null {
+  const today = now.slice(0, 10);
+  const far = daysBetween(today, day) > HALF_A_YEAR;
+  if (day >= today && !far) return null;
+  return `${sayDate(day, now)} is ${far ? `in ${daysBetween(today, day)} days` : 'over'}. Enter again if it is so.`;
+}
+const HALF_A_YEAR = 183;
 
 export function questionOfJob(state: State, asks: JobAsks): string[] {
   if (asks.ask === 'promised') {

@@ -1,5 +1,5 @@
 /** The field: a text that is asked for. A reason, a note, a tray, what lay under a head, a piece's name. */
-import { draftOf, dropDraft, keepDraft } from '../base/drafts.ts';
+import { ADD_DRAFT, draftOf, dropDraft, keepDraft } from '../base/drafts.ts';
 import { enterPiece } from '../base/enter.ts';
 import { at, requestMark, say, show, stay, toStep } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
@@ -20,21 +20,16 @@ interface Asked {
   view: FieldView;
 }
 
-/** What a text is for, as the name of its draft; null for what is short enough to be typed again. */
-function draftName(asks: Asks): string | null {
-  if (asks.ask === 'note') return `note ${asks.piece ?? ''} ${asks.hole ?? ''}`;
-  if (asks.ask === 'left' || asks.ask === 'heights') return `${asks.ask} ${asks.piece}`;
-  if (asks.ask === 'write') return `write ${asks.piece} ${asks.key}`;
-  if (asks.ask === 'truth') {
-    const { piece = '', hole = '', task = '', what, text } = asks.figure;
-    return `truth ${piece} ${hole} ${task} ${what} ${text}`;
-  }
-  return asks.ask === 'why' || asks.ask === 'add' ? asks.ask : null;
+/** What a text is for, as the name of its draft: all that is asked, without what was wrong with an answer. */
+function draftName(asks: Asks): string {
+  if (asks.ask === 'why') return 'why';
+  // A line to be added is kept wherever it was begun.
+  if (asks.ask === 'add') return ADD_DRAFT;
+  return JSON.stringify(asks, (name, value) => (name === 'say' ? undefined : value));
 }
 
 export function ask(state: State, asks: Asks, text = ''): Updated {
-  const name = draftName(asks);
-  const draft = name === null ? null : draftOf(state, name);
+  const draft = draftOf(state, draftName(asks));
   return show(state, { screen: 'field', asks, field: field(draft ?? text), under: state.view });
 }
 
@@ -47,8 +42,7 @@ export const fieldScreen = screenOver({
       label: 'keep it',
       help: 'keep what is written',
       does: ({ state, view }) => {
-        const name = draftName(view.asks);
-        const kept = name === null ? state : dropDraft(state, name);
+        const kept = dropDraft(state, draftName(view.asks));
         return done(kept, view, fieldText(view.field).trim());
       },
     },
@@ -58,10 +52,9 @@ export const fieldScreen = screenOver({
     field: ({ view }) => view.field,
     retype: ({ state, view }, typed) => show(state, { ...view, field: typed }),
   },
-  draft: ({ state, view }) => {
-    const name = draftName(view.asks);
-    return name === null ? state : keepDraft(state, name, fieldText(view.field));
-  },
+  // What was not touched is no draft, nor is what was taken out again.
+  draft: ({ state, view: { asks, field: typed } }) =>
+    typed.past.length === 0 ? state : keepDraft(state, draftName(asks), fieldText(typed)),
   after: { write: afterText, correct: afterText },
   // What was typed stays where it can be mended.
   refused: (state, why) => withFault(state, why.say),

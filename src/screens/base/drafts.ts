@@ -14,6 +14,7 @@ export function draftOf(state: State, name: string): string | null {
 }
 
 export function keepDraft(state: State, name: string, text: string): State {
+  if (text === '') return dropDraft(state, name);
   return { ...state, drafts: { ...state.drafts, [name]: text } };
 }
 

@@ -3,9 +3,9 @@ import { EDITING, field, pressField, type TextField } from '../kit/field.ts';
 import { neighbour } from '../kit/neighbour.ts';
 import { atHand } from './at-hand.ts';
 import { ADD_DRAFT, draftOf } from './drafts.ts';
-import type { Key } from './key.ts';
+import type { Key, KeyWords } from './key.ts';
 import type { Laid } from './lay.ts';
-import { show, stay } from './moves.ts';
+import { say, show, stay } from './moves.ts';
 import type { State, Updated, View } from './state.ts';
 import { canUndo, undoLast } from './undo.ts';
 
@@ -34,6 +34,8 @@ export interface Given {
   rows: (() => Rows | null) | null;
   text: () => Text | null;
   back: () => Updated;
+  /** What is asked before the program is left from here; null: nothing is. */
+  asked: () => Updated | null;
 }
 
 /** What of a screen decides which of them it gets. */
@@ -46,12 +48,21 @@ interface Has {
   arrows: boolean;
   /** Backspace has no other meaning on it. */
   undo: boolean;
-  back: string;
-  quit: string;
+  called: Called;
+}
+
+/** What the given keys are called here. */
+export interface Called {
+  /** At the foot. */
+  back?: string;
+  quit?: string;
+  /** Their names and what the list of keys says of them, where they do something else. */
+  insteadOf?: Readonly<Record<'back' | 'quit' | 'leave', Pick<KeyWords, 'id' | 'help'>>>;
 }
 
 /** Those that come before the screen's own, and those behind. */
 export function givenKeys(has: Has): { first: Key<Given>[]; last: Key<Given>[] } {
+  const { called } = has;
   return {
     first: has.text ? [TYPE] : [],
     last: [
@@ -59,10 +70,14 @@ export function givenKeys(has: Has): { first: Key<Given>[]; last: Key<Given>[] }
       PAGE_UP,
       PAGE_DOWN,
       ...(has.text || has.draft ? [] : [...(has.undo ? [UNDO] : []), ADD]),
-      { ...BACK, label: ({ state, view }) => (isTop(state, view) ? '' : has.back) },
-      ...(has.draft ? [] : [{ ...QUIT, label: has.quit }]),
-      LEAVE,
-      has.text ? KEYS_WHILE_TYPING : KEYS,
+      {
+        ...BACK,
+        label: ({ state, view }) => (isTop(state, view) ? '' : (called.back ?? 'back')),
+        ...called.insteadOf?.back,
+      },
+      ...(has.draft ? [] : [{ ...QUIT, label: called.quit ?? '', ...called.insteadOf?.quit }]),
+      { ...LEAVE, ...called.insteadOf?.leave },
+      ...(has.text ? [KEYS_WHILE_TYPING] : [NO_HINTS, KEYS]),
     ],
   };
 }
@@ -181,7 +196,7 @@ const ADD: Key<Given> = {
 
 // ---------------------------------------------------------------- leaving
 
-const quit = ({ state }: Given): Updated => ({ state, effects: [{ do: 'quit' }] });
+const quit = ({ state, asked }: Given): Updated => asked() ?? { state, effects: [{ do: 'quit' }] };
 
 /** Nothing lies over it that one could go back to. */
 function isTop({ bench }: State, { screen }: View): boolean {
@@ -215,6 +230,14 @@ const LEAVE: Key<Given> = {
 
 // ---------------------------------------------------------------- the list of keys
 
+const NO_HINTS: Key<Given> = {
+  id: 'no-hints',
+  presses: ['z'],
+  label: '',
+  help: 'no more hints of the practice',
+  holds: ({ state }) => state.guide !== null,
+  does: ({ state }) => say({ ...state, guide: null }, 'No more hints.'),
+};
 const KEYS: Key<Given> = {
   id: 'keys',
   presses: ['?', 'h'],

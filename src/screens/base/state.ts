@@ -4,11 +4,21 @@
  */
 import type { Wrench } from '../../bolt/wrench.ts';
 import type { Figure } from '../../job/truth/corrections.ts';
-import type { Fault, Job, Moment, Recorded, Refusal, Wish, Writable } from '../../model/types.ts';
+import type {
+  Fault,
+  Half,
+  Job,
+  Moment,
+  Recorded,
+  Refusal,
+  Wish,
+  Writable,
+} from '../../model/types.ts';
 import type { Drawing } from '../../piece/drawing.ts';
 import type { Milestone } from '../../plan/milestone.ts';
 import type { TextField } from '../kit/field.ts';
-import type { Press } from '../kit/press.ts';
+import type { Palette } from '../kit/palettes.ts';
+import type { OwnPresses, Press } from '../kit/press.ts';
 import type { About } from '../now/answers.ts';
 import type { Of } from '../now/known-rows.ts';
 import type { Put } from '../now/typed-runs.ts';
@@ -40,7 +50,15 @@ export type Happening =
   | { on: 'paste'; text: string }
   | { on: 'recorded'; result: Recorded; wish: Wish; file: string }
   /** `wrenches`: those of the bench that the file lies on, where they were read with it. `say`: what had to be done for it. */
-  | { on: 'file'; file: string; read: FileState; wrenches?: readonly Wrench[]; say?: string }
+  | {
+      on: 'file';
+      file: string;
+      read: FileState;
+      wrenches?: readonly Wrench[];
+      say?: string;
+      /** What an earlier sitting left half done, where the person opens the file. */
+      half?: Half;
+    }
   | { on: 'bench'; jobs: BenchRow[] }
   | { on: 'size'; columns: number; rows: number }
   /** RFC 3339 with offset; said now and then, never more than once a minute. */
@@ -81,6 +99,11 @@ export interface State {
   colour: boolean;
   /** True: 7-bit characters only. */
   ascii: boolean;
+  palette: Palette;
+  /** Places of which the practice has said what to try there; null: it says nothing. */
+  guide: readonly string[] | null;
+  /** Presses that the user has given to keys. */
+  presses: OwnPresses;
   /** RFC 3339 with offset. */
   now: string;
   /** The folder the program was opened on, and its jobs once they are read; null when it was opened on one file. */
@@ -123,8 +146,11 @@ type Screens =
   | { screen: 'bench'; here: string | null }
   /** A file that cannot be opened as a job. */
   | { screen: 'faults'; file: string; read: Extract<FileState, { ok: false }> }
-  /** A mark that could not be saved: said until it is saved or given up. */
-  | { screen: 'unsaved'; wish: Wish; why: Unsaved; under: View }
+  /**
+   * A mark that could not be saved: said until it is saved or given up. `leaving`: it was asked whether to leave without
+   * it.
+   */
+  | { screen: 'unsaved'; wish: Wish; why: Unsaved; leaving?: true; under: View }
   /** Where the job stands, in words. */
   | { screen: 'note' }
   | { screen: 'job'; here: string | null }
@@ -136,7 +162,8 @@ type Screens =
       piece: string | null;
       here: string | null;
       ticked: boolean;
-      goes: 'on' | 'back';
+      /** On with the piece that goes on, back to where it was opened, or on with the one that comes off. */
+      goes: 'on' | 'back' | { off: PieceStep };
       under: View;
     }
   /** What must be had. */

@@ -1,6 +1,7 @@
 /** Taking the last mark back, where one is not at the bolts of a piece. */
 import { sayEntry, sayEntryOf } from '../../job/fold/say-entry.ts';
 import type { Entry, Wish } from '../../model/types.ts';
+import { verbRow } from '../../model/verbs.ts';
 import { sentence } from '../../model/words.ts';
 import { requestMark, say } from './moves.ts';
 import type { State, Updated } from './state.ts';
@@ -45,10 +46,8 @@ export function undone(state: State, wish: Undo): Entry | null {
   return state.open?.job.entries.find((e) => e.id === wish.id) ?? null;
 }
 
-const AT_GATES: readonly string[] = ['seen', 'struck', 'added', 'cleared'];
-
 export function isOfGate(entry: Entry): boolean {
-  return AT_GATES.includes(entry.verb);
+  return verbRow(entry.verb).kind === 'gate';
 }
 
 /** Says what was taken back. What was seen at a gate is asked again. */

@@ -207,6 +207,7 @@ function drawPicture(now: Drawn): Page {
       const blank = Array.from({ length: Math.max(0, rows - field.length) }, () => []);
       return [...field, ...blank, ...saidUnder(now, columns)];
     },
+    spoken: () => saidUnder(now, state.columns),
   };
 }
 

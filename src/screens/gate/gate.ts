@@ -1,7 +1,9 @@
 /** The gates: what is to be seen before a step that cannot be taken back. One glance, one key. */
+
 import type { Moment, Wish } from '../../model/types.ts';
+import { itemOf } from '../../plan/gates/item-rows.ts';
 import { ask } from '../ask/field.ts';
-import { goOn } from '../base/enter.ts';
+import { goOn, readFirst } from '../base/enter.ts';
 import { type OnJob, onJob, pieceNamed, requestMark, say, show, stay } from '../base/moves.ts';
 import { NOTED } from '../base/noted.ts';
 import type { Page } from '../base/page.ts';
@@ -108,9 +110,15 @@ function seeOne({ state, view, job, items, item: marked }: OnGate): Updated {
   return requestMark(state, knownWish(job, state.now, item) ?? gateWish(view, 'seen', item.key));
 }
 
+/** Which thing to buy it is about; null for any other item. */
+function partOf({ key }: GateItem): string | null {
+  const item = itemOf(key);
+  return item?.name === 'part' ? item.about : null;
+}
+
 /** Some items the job itself keeps: ticking `is it here?` notes the part as here. */
 function knownWish(job: OnGate['job'], now: string, item: GateItem): Wish | null {
-  const buy = /^part-(.+)$/.exec(item.key)?.[1];
+  const buy = partOf(item);
   const known = buysNow(job, now).find((b) => b.buy === buy);
   // A part that the program put on the list by itself may stand on the shelf already: a tick is enough.
   if (!known || known.why !== null || known.state === 'compared' || known.state === 'fitted')
@@ -146,7 +154,8 @@ function pass({ state, view, job, piece, items }: OnGate): Updated {
     quiet: quiet === '' ? null : quiet,
     view: view.under,
   };
-  return view.goes === 'on' ? goOn(passed) : stay(passed);
+  if (view.goes === 'back') return stay(passed);
+  return view.goes === 'on' ? goOn(passed) : readFirst(passed, 'removal', view.goes.off);
 }
 
 // ---------------------------------------------------------------- after a mark
@@ -220,7 +229,7 @@ export const gateScreen = screenOver({
     {
       id: 'one-seen',
       presses: ['enter'],
-      label: ({ item }) => (item?.item.key.startsWith('part-') ? 'it is here' : 'this one'),
+      label: ({ item }) => (item && partOf(item.item) !== null ? 'it is here' : 'this one'),
       help: 'the marked one is seen to, or is here',
       holds: (here) => !isAtStop(here),
       does: seeOne,
@@ -259,6 +268,7 @@ export const gateScreen = screenOver({
 // ---------------------------------------------------------------- picture
 
 const WHEN: Readonly<Record<Moment, string>> = {
+  loosening: 'before the first bolt',
   prying: 'before you pry',
   sealing: 'before the joint is made',
   closing: 'before it closes: what went in must come out',

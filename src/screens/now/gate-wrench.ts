@@ -1,7 +1,7 @@
 /** What a gate asks of the wrench, with what to set on the wrenches of this bench. */
 import type { Wrench } from '../../bolt/wrench.ts';
 import type { Job, PieceNow } from '../../model/types.ts';
-import { passesOf } from '../../piece/passes.ts';
+import { piecePasses } from '../../piece/passes.ts';
 import { capital } from '../kit/words.ts';
 import type { GateItem } from './gate-now.ts';
 import { onWrench } from './on-wrench.ts';
@@ -14,7 +14,7 @@ export function onThisWrench(
   wrenches: readonly Wrench[],
 ): GateItem {
   if (item.key !== 'wrench' || piece === null) return item;
-  const passes = passesOf(piece.spec, job.upper.kinds).filter((p) => p.after === null);
+  const passes = piecePasses(piece.spec, job.upper.kinds).filter((p) => p.after === null);
   const first = passes.find((p) => p.torque?.quantity)?.torque?.quantity;
   if (!first) return item;
   const { converted, set, off } = onWrench(first, wrenches);

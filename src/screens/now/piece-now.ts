@@ -1,19 +1,20 @@
 /** Questions about a piece that several screens ask. */
 import { troubleOf } from '../../model/troubles.ts';
 import type { HoleNow, Job, Kind, PassSpec, PieceNow, PieceSpec } from '../../model/types.ts';
-import { orderCare } from '../../piece/care.ts';
 import { type Layout, layout } from '../../piece/map.ts';
-import { passesOf } from '../../piece/passes.ts';
 import { UNKNOWN } from '../../piece/row.ts';
 import { loosenNext, nextHole } from '../../piece/sequence/next.ts';
-import { tips } from '../../piece/sequence/tips.ts';
+import { stagesOf } from '../../piece/sequence/rounds.ts';
+import { sequence } from '../../piece/sequence/sequence.ts';
 import type { HandRead } from './hand.ts';
 
 /** The answer is kept with the piece: it is asked several times for one picture, and the piece never changes. */
-function kept<A>(question: (piece: PieceNow) => A): (piece: PieceNow) => A {
+function kept<A>(
+  question: (piece: PieceNow, kinds: Kinds) => A,
+): (piece: PieceNow, kinds: Kinds) => A {
   const answers = new WeakMap<PieceNow, { answer: A }>();
-  return (piece) => {
-    const known = answers.get(piece) ?? { answer: question(piece) };
+  return (piece, kinds) => {
+    const known = answers.get(piece) ?? { answer: question(piece, kinds) };
     answers.set(piece, known);
     return known.answer;
   };
@@ -43,10 +44,8 @@ export function layoutOf(piece: PieceNow): Layout {
 }
 
 /** What is said beside the order of the whole piece. */
-export const tipsOf = kept((piece: PieceNow): { tighten: string[]; loosen: string[] } => {
-  const places = new Map(layoutOf(piece).places.map((p) => [p.name, p]));
-  const points = piece.holes.map((h) => places.get(h.name) ?? { x: 0, y: 0 });
-  return tips(names(piece.holes), points, orderCare(piece.spec));
+export const tipsOf = kept((piece: PieceNow, kinds): { tighten: string[]; loosen: string[] } => {
+  return sequence(piece.spec, kinds, names(piece.holes)).tips;
 });
 
 // ---------------------------------------------------------------- off
@@ -56,10 +55,10 @@ export function stillIn(piece: PieceNow): HoleNow[] {
 }
 
 /** What is lit next on the way off: in loosening order, bolts that are stuck last; null when all are out. */
-export const nextOut = kept((piece: PieceNow): string | null => {
+export const nextOut = kept((piece: PieceNow, kinds): string | null => {
   const inside = stillIn(piece);
   const free = names(inside.filter((h) => h.trouble === null));
-  return loosenNext(piece, free.length > 0 ? free : names(inside));
+  return loosenNext(piece, kinds, free.length > 0 ? free : names(inside));
 });
 
 /** All that comes out without a fight is out. */
@@ -129,15 +128,15 @@ export function passNow(piece: PieceNow, kinds: Kinds): PassNow | null {
 const passOf = new WeakMap<PieceNow, { now: PassNow | null }>();
 
 function findPass(piece: PieceNow, kinds: Kinds): PassNow | null {
-  const passes = passesOf(piece.spec, kinds);
-  const holes = toTighten(piece);
-  for (const [i, pass] of passes.entries()) {
+  const stages = stagesOf(piece.spec, kinds, names(piece.holes));
+  for (const [i, { pass, holes: its }] of stages.entries()) {
+    const holes = toTighten(piece).filter((h) => its.includes(h.name));
     const open = names(holes.filter((h) => !h.passes.includes(pass.name)));
     if (open.length === 0) continue;
     const order = nextHole(piece, kinds, pass.name)?.rest.filter((n) => open.includes(n)) ?? [];
     const rest = [...order, ...open.filter((n) => !order.includes(n))];
     const done = names(holes).filter((n) => !open.includes(n));
-    return { pass, number: i + 1, of: passes.length, done, rest };
+    return { pass, number: i + 1, of: stages.length, done, rest };
   }
   return null;
 }

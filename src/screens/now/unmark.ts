@@ -1,11 +1,16 @@
 /** The wrong hole was marked: what is to be taken back of one hole, and what of it stands again for the others. */
-import type { Entry, Job, Moment, PieceNow, Wish } from '../../model/types.ts';
+import type { Entry, Job, Moment, PieceNow, Verb, Wish } from '../../model/types.ts';
+import { verbRow } from '../../model/verbs.ts';
 import { readItem, STILL_IN } from '../../piece/row.ts';
 
-/** Marks of bolts that can be meant for another hole. */
-const OF_A_HOLE: readonly string[] = ['out', 'in', 'tight', 'state', 'settle'];
-/** What stands by itself, whatever else is taken back. */
-const ALONE: readonly string[] = ['note', 'undo', 'written', 'corrected', 'renamed'];
+/** Marks of bolts, which can be meant for another hole. */
+function isOfHole(verb: Verb): boolean {
+  const { kind, about } = verbRow(verb);
+  return kind === 'piece' && about.some((places) => places.some((place) => /^hole/.test(place)));
+}
+
+/** What stands by itself, whatever else is taken back; another letter holds for all bolts of its kind. */
+const isAlone = (verb: Verb) => verbRow(verb).standsAlone || verb === 'renamed';
 
 function holesOf({ spec: _, holes }: PieceNow, entry: Entry): string[] {
   return entry.hole ?? holes.map((h) => h.name);
@@ -18,7 +23,7 @@ function wordOf(piece: PieceNow, entry: Entry, hole: string): string {
 }
 
 function isAbout(piece: PieceNow, entry: Entry, hole: string): boolean {
-  if (!OF_A_HOLE.includes(entry.verb) || !holesOf(piece, entry).includes(hole)) return false;
+  if (!isOfHole(entry.verb) || !holesOf(piece, entry).includes(hole)) return false;
   return entry.verb !== 'out' || wordOf(piece, entry, hole) !== STILL_IN;
 }
 
@@ -50,7 +55,7 @@ export function unmark(job: Job, piece: PieceNow, hole: string, target: Entry): 
   const off = target.verb === 'out';
   const again = gone.flatMap((entry) => {
     const rest = holesOf(piece, entry).filter((h) => h !== hole);
-    if (OF_A_HOLE.includes(entry.verb)) {
+    if (isOfHole(entry.verb)) {
       const real = rest.filter((h) => isAbout(piece, entry, h));
       return real.length === 0 ? [] : [{ entry, holes: real }];
     }
@@ -67,8 +72,7 @@ export function unmark(job: Job, piece: PieceNow, hole: string, target: Entry): 
 function restingOn(job: Job, target: Entry): Entry[] {
   const found = [target];
   for (const later of job.entries.slice(job.entries.indexOf(target) + 1)) {
-    if (!job.living.has(later.id) || later.piece !== target.piece || ALONE.includes(later.verb))
-      continue;
+    if (!job.living.has(later.id) || later.piece !== target.piece || isAlone(later.verb)) continue;
     const rests = found.some((on) => {
       if (on.verb === 'state' && later.hole === undefined) return false;
       return !later.hole || !on.hole || later.hole.some((h) => on.hole?.includes(h));

@@ -1,5 +1,6 @@
 /** The next right thing for a piece, as far as the piece itself can say. */
 import type { Job, PieceNow } from '../../model/types.ts';
+import { roundLeft } from '../../plan/round-left.ts';
 import { passNow, stillIn, toFill, toSettle } from './piece-now.ts';
 
 /**
@@ -26,7 +27,7 @@ export function wayOf(job: Job, piece: PieceNow): Way {
     case 'on':
       return onWay(job, piece);
     default:
-      return 'done';
+      return roundLeft(job, piece).length > 0 ? 'tight' : 'done';
   }
 }
 

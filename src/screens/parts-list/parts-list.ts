@@ -172,7 +172,8 @@ function nameRoom(columns: number): number {
 }
 
 function named(buy: Buy): string {
-  return buy.count === null ? buy.what : `${buy.what}, ${buy.count}`;
+  const what = buy.ask ? `${buy.what}?` : buy.what;
+  return buy.count === null ? what : `${what}, ${buy.count}`;
 }
 
 function rowOf(buy: Buy, marked: boolean, name: number, now: string): Line {

@@ -166,7 +166,13 @@ function mendedSaid(hole: string): string {
 // ---------------------------------------------------------------- refused
 
 /** Refusals of what would break a casting, a thread, a bolt or what turns. Nothing else rings. */
-const BREAKS: readonly string[] = ['wrong-bolt', 'still-in', 'inside', 'out-of-limit'];
+const BREAKS: readonly string[] = [
+  'wrong-bolt',
+  'still-in',
+  'inside',
+  'out-of-limit',
+  'would-break',
+];
 
 export function breaks(refused: Refusal): boolean {
   return BREAKS.includes(refused.code);

@@ -28,7 +28,7 @@ type OnOff = OnHand<'off'> & OnHoles<'off'>;
 /** The next one in loosening order is lit, where none is pointed at. */
 function onOff(state: State, view: StepView<'off'>): OnOff | null {
   const here = onHand(state, view);
-  return here && { ...here, lit: here.step.here ?? nextOut(here.piece) };
+  return here && { ...here, lit: here.step.here ?? nextOut(here.piece, here.job.upper.kinds) };
 }
 
 function takeOut({ state, key, step, hand: read, lit }: OnOff): Updated {
@@ -127,12 +127,12 @@ function drawOff(here: OnOff): Page {
 }
 
 /** What is said beside the order before the first bolt is out, and for a spring all the way. */
-function tipsSaid({ piece }: OnOff): string[] {
+function tipsSaid({ piece, job }: OnOff): string[] {
   const { sequence } = piece.spec;
   const care = orderCare(piece.spec);
   const own = piece.spec.tip.removal[0];
   const begun = piece.holes.some((h) => h.state === 'out');
-  const [first, ...hang] = tipsOf(piece).loosen;
+  const [first, ...hang] = tipsOf(piece, job.upper.kinds).loosen;
   const beside = care === 'spring' || !begun ? [first] : [];
   // Whoever wrote a tip knows better which bolt is left until last.
   const all = own === undefined ? [...beside, ...(begun ? [] : hang)] : beside;

@@ -117,6 +117,7 @@ function drawRow({ state, piece, step, words }: OnRow): Page {
         ...rowMap(words, piece, columns, rows - table.length),
       ];
     },
+    spoken: () => words.map(({ hole, word }) => line(`${hole}: ${word}`)),
     say: [
       ...underLines(words, state.columns),
       ...(inside.length > 0

@@ -63,7 +63,7 @@ export function tightSaid(here: OnTight, turn: Turn): Line[] {
   const wrong = figures.some((f) => f.printed !== null);
   const on = quantity ? onWrench(quantity, state.wrenches, wrong) : null;
   const texts = [
-    ...ordered(piece, tipsOf(piece).tighten),
+    ...ordered(piece, tipsOf(piece, job.upper.kinds).tighten),
     on?.converted ?? null,
     passSaid(pass),
     on?.off ?? null,

@@ -1,13 +1,15 @@
 /** Tight: in its order, pass by pass, at the torque as printed. */
 import { printQuantity } from '../../bolt/units.ts';
+import { figureOn } from '../../bolt/wrench.ts';
 import type { PassSpec, Wish } from '../../model/types.ts';
+import { shapeOf } from '../../piece/looks.ts';
 import { ask } from '../ask/field.ts';
 import { noteKey } from '../ask/note.ts';
 import { ON } from '../base/enter.ts';
 import { GO } from '../base/key.ts';
 import { holeNamed, requestMark, say, stay, toStep } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
-import { piecePage, shapeOf } from '../base/piece-page.ts';
+import { piecePage } from '../base/piece-page.ts';
 import type { State, Updated } from '../base/state.ts';
 import { bold, line, width } from '../kit/text.ts';
 import { ordinal } from '../kit/words.ts';
@@ -39,10 +41,10 @@ function click({ state, key, now, pass, lit }: OnTight): Updated {
   if (lit === null) return say(state, 'Nothing here is left to tighten.');
   const wish: Wish = { do: 'tight', piece: key, holes: [lit] };
   if (!now?.rest.includes(lit)) return requestMark(state, wish);
-  // A hole with a torque of its own was set to that, and not to the one of the piece.
-  const own = pass?.torque?.quantity;
-  const set = own && now.pass.torque?.quantity !== own ? { set: printQuantity(own) } : {};
-  return requestMark(state, { ...wish, pass: now.pass.name, ...set });
+  const torque = pass?.torque?.quantity;
+  const set = torque ? figureOn(state.wrenches, torque) : null;
+  const onScale = set === null ? {} : { set };
+  return requestMark(state, { ...wish, pass: now.pass.name, ...onScale });
 }
 
 /** What the hand felt, in the words of the pass. */
@@ -165,6 +167,7 @@ function drawTight(here: OnTight): Page {
         shape: isIn ? (now.rest.includes(h.name) ? 'in' : 'tight') : shape,
         here: h.name === lit,
         label: number(h.name),
+        ...(isIn && !now.rest.includes(h.name) ? { said: 'had this pass' } : {}),
       };
     },
     rest,

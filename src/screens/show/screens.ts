@@ -49,6 +49,11 @@ export const KEYS: readonly KeyWords[] = [
   ).values(),
 ];
 
+/** The keys of each screen, to see which of them can meet. */
+export const KEYS_BY_SCREEN: readonly (readonly KeyWords[])[] = Object.values(SCREENS).map(
+  (screen) => screen.keys,
+);
+
 let last: Open | null = null;
 
 /**

@@ -198,6 +198,10 @@ describe('tight', () => {
       value: 'full',
       set: '10 N·m',
     });
+    expect(bench.mark({ do: 'tight', piece: 'cover', holes: ['1'] })).toMatchObject({
+      value: 'final',
+      set: '10 N·m',
+    });
     expect(bench.refusal({ do: 'tight', piece: 'cover', holes: ['1'] })).toEqual({
       ok: true,
       entry: null,

@@ -17,6 +17,8 @@ export interface Brute {
 interface Given {
   done?: readonly number[];
   rank?: readonly number[];
+  /** How hard each bolt pulls; none: all alike. */
+  force?: readonly number[];
 }
 
 class Trial {
@@ -27,14 +29,19 @@ class Trial {
   readonly done: readonly number[];
   private readonly beside: boolean[][];
 
-  constructor(points: readonly Point[], { done = [], rank }: Given) {
+  constructor(points: readonly Point[], { done = [], rank, force }: Given) {
     this.n = points.length;
+    const f = force ?? points.map(() => 1);
+    const all = f.reduce((sum, one) => sum + one, 0);
     const c = { x: 0, y: 0 };
-    for (const p of points) {
-      c.x += p.x / this.n;
-      c.y += p.y / this.n;
+    for (const [i, p] of points.entries()) {
+      c.x += (p.x * (f[i] ?? 0)) / all;
+      c.y += (p.y * (f[i] ?? 0)) / all;
     }
-    const v = points.map((p) => ({ x: p.x - c.x, y: p.y - c.y }));
+    const v = points.map((p, i) => ({
+      x: (p.x - c.x) * (f[i] ?? 0),
+      y: (p.y - c.y) * (f[i] ?? 0),
+    }));
     const R = Math.max(...v.map((p) => Math.hypot(p.x, p.y)));
     this.v = v.map((p) => ({ x: p.x / (R || 1), y: p.y / (R || 1) }));
     this.done = done;

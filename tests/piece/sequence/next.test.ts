@@ -1,5 +1,6 @@
 /** The next hole of a piece, from where it stands. */
 import { describe, expect, test } from 'vitest';
+import { readTorque } from '../../../src/bolt/stages.ts';
 import type { HoleNow, PieceNow, PieceSpec } from '../../../src/model/types.ts';
 import { loosenNext, nextHole } from '../../../src/piece/sequence/next.ts';
 import { piece, upTo } from '../pieces.ts';
@@ -76,8 +77,9 @@ describe('the next hole', () => {
   });
 
   test('in the final pass goes once round', () => {
-    expect(rest(standing(piece(8), 8), 'final')).toBe('1-2-3-4-5-6-7-8');
-    const drawn = piece(4, { map: '1 2\n3 4' });
+    const torque = readTorque('10 N·m');
+    expect(rest(standing(piece(8, { torque }), 8), 'final')).toBe('1-2-3-4-5-6-7-8');
+    const drawn = piece(4, { torque, joint: ['gasket'], map: '1 2\n3 4' });
     expect(rest(standing(drawn, 4), 'final')).toBe('1-2-4-3');
   });
 
@@ -89,8 +91,8 @@ describe('the next hole', () => {
 describe('the next to loosen', () => {
   test('is the last that was tightened, of those that are asked about', () => {
     const now = standing(piece(8), 8);
-    expect(loosenNext(now, upTo(8))).toBe('8');
-    expect(loosenNext(now, ['1', '3', '5'])).toBe('3');
-    expect(loosenNext(now, [])).toBeNull();
+    expect(loosenNext(now, new Map(), upTo(8))).toBe('8');
+    expect(loosenNext(now, new Map(), ['1', '3', '5'])).toBe('3');
+    expect(loosenNext(now, new Map(), [])).toBeNull();
   });
 });

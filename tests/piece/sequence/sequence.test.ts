@@ -30,6 +30,13 @@ const COVER = `.  1  .  2  .
 10 .  .  .  4
 .  9  8  7  5
 .  .  .  6  .`;
+/** n holes on a circle, measured. */
+function ring(n: number): Record<string, [number, number]> {
+  const turn = (i: number) => (2 * Math.PI * i) / n;
+  const at = (i: number): [number, number] => [60 * Math.sin(turn(i)), -60 * Math.cos(turn(i))];
+  return Object.fromEntries(upTo(n).map((name, i) => [name, at(i)]));
+}
+
 const HEAD = `1 2 3 4 5
 6 7 8 9 10`;
 
@@ -132,9 +139,9 @@ describe('a circle', () => {
   test.each([9, 11, 13, 15, 17, 21])(
     'of %i, for which none is published, is computed and says so',
     (n) => {
-      const found = ask({ names: upTo(n) });
+      const found = ask({ names: upTo(n), at: ring(n) });
       expect(found.pattern).toBe('cross');
-      expect(found.why).toMatch(/no cross is published/);
+      expect(found.why).toMatch(/no table at hand has/);
       expect(found.tighten[0]).toBe('1');
       expect(found.balance.neighbours).toBe(0);
       expect(found.balance.peak).toBeLessThanOrEqual(1.05 + 1e-9);
@@ -152,6 +159,84 @@ describe('a circle', () => {
     expect(other.pattern).toBe('star');
     expect(other.tighten[0]).toBe('6');
     expect(other.why).toMatch(/done first/);
+  });
+});
+
+describe('"as published"', () => {
+  const says = (n: number) => ask({ names: upTo(n), at: ring(n) }).why.split(': ')[1];
+
+  test.each([4, 8, 12, 16, 20, 24, 28, 32])('is said of %i: the table has it', (n) => {
+    expect(says(n)).toBe('crosswise, as published');
+  });
+
+  test.each([7, 10, 14])('is not said of %i', (n) => {
+    expect(says(n)).toBe(`crosswise; no table at hand has ${n}`);
+  });
+
+  test.each([9, 18, 22, 26, 30])('is not said of %i, half of which is computed', (n) => {
+    expect(says(n)).toBe(`crosswise, as it tilts the piece least; no table at hand has ${n}`);
+  });
+
+  test('is not said of five and six, which are common practice', () => {
+    expect([5, 6].map(says)).toEqual(['crosswise, as is common', 'crosswise, as is common']);
+  });
+
+  test.each([36, 40, 48, 64])('is not said of %i: so many go in groups', (n) => {
+    expect(says(n)).toMatch(
+      /^crosswise.*; no table at hand has \d+; so many are published in groups only$/,
+    );
+  });
+});
+
+describe('a piece that nobody has drawn', () => {
+  test('is taken as a ring, and says that this is assumed', () => {
+    const found = sequence(piece(8));
+    expect([found.assumed, found.picture]).toEqual([true, null]);
+    expect(found.why).toBe('not drawn, so a ring of 8 is assumed: crosswise');
+    expect(ask({ names: upTo(8), at: ring(8) }).assumed).toBe(false);
+    expect(sequence(piece(2)).assumed).toBe(false);
+  });
+
+  test('the maker’s list needs no picture', () => {
+    const list = sequence(piece(8, { care: ['head'], sequence: upTo(8) }));
+    expect([list.assumed, list.picture]).toEqual([false, null]);
+  });
+
+  test.each([
+    ['Cover', 6, ['fuel'], 'care: fuel'],
+    ['Cover', 5, ['fuel'], null],
+    ['Cover', 8, ['none'], null],
+    ['Cylinder head', 8, null, 'such pieces are long'],
+    ['Oil pan', 14, null, 'such pieces are long'],
+    ['Rocker cover', 6, null, 'such pieces are long'],
+    ['Flywheel', 8, null, null],
+  ] as const)('%s, %i bolts, care: %j: the picture is asked for: %s', (name, n, care, why) => {
+    expect(sequence(piece(n, { name, care })).picture).toBe(why);
+  });
+});
+
+describe('a cover with a gasket', () => {
+  const gasket = { joint: ['new gasket, dry'] };
+
+  test('goes across where it is not long, from the middle out where it is, and says why', () => {
+    const round = sequence(piece(11, { ...gasket, map: COVER }));
+    expect([round.pattern, ...round.tips.tighten]).toEqual([
+      'star',
+      'Across, gasket or not: manuals print it so for covers that are not long.',
+    ]);
+    const long = sequence(piece(7, { ...gasket, map: '1 2 3 4 5 6 7' }));
+    expect([long.pattern, ...long.tips.tighten]).toEqual([
+      'centre-out',
+      'From the middle out: on a long cover that spreads the gasket and leaves no wave in it.',
+    ]);
+  });
+
+  test.each([
+    ['no gasket', { joint: ['sealant; no gasket'] }],
+    ['the maker’s list', { ...gasket, sequence: upTo(11) }],
+    ['a head', { ...gasket, care: ['head' as const] }],
+  ])('%s: nothing of the kind is said', (_, given) => {
+    expect(sequence(piece(11, { ...given, map: COVER })).tips.tighten).toEqual([]);
   });
 });
 
@@ -235,8 +320,30 @@ describe('what comes first, groups, and what is done', () => {
 
 describe('loosening', () => {
   test('is the reverse', () => {
-    const { tighten, loosen } = ask({ map: COVER });
+    const { tighten, loosen } = ask({ map: '1 2 3 4 5 6 7' });
     expect(loosen).toEqual([...tighten].reverse());
+  });
+
+  test('keeps the top bolt for last, as it says', () => {
+    const { tighten, loosen, tips } = ask({ map: COVER });
+    expect(loosen.at(-1)).toBe('2');
+    expect(tips.loosen.at(-1)).toMatch(/leave 2 until last/);
+    const others = (order: readonly string[]) => order.filter((name) => name !== '2');
+    expect(others(loosen)).toEqual(others(tighten).reverse());
+  });
+
+  test('where the maker orders it is not changed, and no other bolt is said to be last', () => {
+    const list = ['2', ...upTo(11).filter((name) => name !== '2')];
+    const names = upTo(11);
+    for (const given of [{ list: upTo(11) }, { care: 'head' as const }]) {
+      const { tighten, loosen, tips } = ask({ map: COVER, names, ...given });
+      expect(loosen).toEqual([...tighten].reverse());
+      expect(tips.loosen.join()).not.toMatch(/until last/);
+    }
+    const kept = ask({ map: COVER, names, list });
+    expect([kept.loosen.at(-1), kept.tips.loosen.join()]).toEqual([
+      ...['2', expect.stringMatching(/leave 2 until last/)],
+    ]);
   });
 
   test('of a large piece begins with a quarter turn all round', () => {

@@ -68,7 +68,7 @@ describe('on, by fingers', () => {
     const desk = on().press('s a m go l go');
     expect(desk.screen).toBe('look');
     expect(desk.frame).toContain('All in, 5 of them by fingers only.');
-    expect(desk.frame).toContain('Next pass, 1 of 2: snug.');
+    expect(desk.frame).toContain('Next pass, 1 of 3: snug.');
     expect(desk.done).toEqual(['cover on']);
     desk.press('go');
     expect(desk.screen).toBe('tight');

@@ -93,6 +93,10 @@ export async function load(): Promise<Show<Echo>> {
     },
     attend: () => ({ pressed: () => {}, stop: () => {} }),
     takesCtrlZ: () => false,
-    farewell: (state) => `bye after ${state.said} and ${state.answered} marks`,
+    asksFirst: () => false,
+    farewell: (state) => ({
+      say: `bye after ${state.said} and ${state.answered} marks`,
+      unsaved: false,
+    }),
   };
 }
