@@ -13,17 +13,17 @@ function row(what: string, steps: readonly Step[], against: string, most: number
 export function rows(): Row[] {
   const bolts = 13;
   const { before, after, back, run, roundTwo, wrongMark, part } = SIDE_COVER;
-  const tight = back.filter((s) => s.what === 'snug' || s.what === 'full');
+  const tight = back.filter((s) => ['snug', 'full', 'once more round'].includes(s.what));
   const goesIn = back.filter((s) => s.what === 'all S, then M and L');
   const typed = before.filter((s) => s.what === 'the cover is named');
   return [
     row('13 bolts named in a row: keys beside the text', typed, `${FEW} keys`, FEW),
     row('13 bolts in, three kinds', goesIn, 'a key a bolt', bolts),
     row(
-      '13 bolts tight, two passes',
+      '13 bolts tight, three passes',
       tight,
-      'a key a bolt and pass, and one to begin',
-      2 * bolts + 1,
+      'a key a bolt and pass, and one a pass',
+      3 * bolts + 2,
     ),
     row('round two: all out and off', roundTwo, `${FEW} keys`, FEW),
     row('a wrong mark put right, its hole told', wrongMark, `${FEW} keys`, FEW),

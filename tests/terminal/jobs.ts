@@ -77,8 +77,9 @@ export const SIDE_COVER = {
     step('all S, then M and L', 's a m space l space', /All in, 13 of them by fingers only/),
     step('a stray bolt', 'l «s» enter', /1 bolt too many; over is 1 S/),
     step('the torque', 'space enter c «10 N·m, manual 2-17» enter', /0 of 13 done in this pass/),
-    step('snug', times(13, 'space'), /Next pass, 2 of 2: full, 10 N·m/),
-    step('full', `enter ${times(13, 'space')}`, /All 13 are tight, 10 N·m/),
+    step('snug', times(13, 'space'), /Next pass, 2 of 3: full, 10 N·m/),
+    step('full', `enter ${times(13, 'space')}`, /Next pass, 3 of 3/),
+    step('once more round', `enter ${times(13, 'space')}`, /All 13 are tight, 10 N·m/),
   ] as Step[],
   /** The bracket, the first start, a leak. */
   run: [
@@ -88,8 +89,7 @@ export const SIDE_COVER = {
     step('the bracket on', 's a', /All in, 2 of them by fingers only/),
     step('snug', 'enter space space', /Next pass, 2 of 2/),
     step('full, and then the start', 'enter space space', /before the first start/),
-    step('all seen', 'a', /Nothing is left to tighten/),
-    step('to the piece', 'escape', /All 2 are tight/),
+    step('all seen', 'a', /All 2 are tight/),
     step('and to the job', 'escape', /> Bracket +tight/),
     step(
       'it leaks',
