@@ -4,17 +4,19 @@
  */
 
 export { ADDABLE, type Addable, type TextKey, WRITTEN, type Written } from './addable.ts';
+export { BESIDE, type Beside } from './beside.ts';
 export { TASK_VERBS, type TaskVerb } from './keys.ts';
 export { CORRECTABLE, type Correctable, WRITABLE, type Writable } from './known-keys.ts';
 export { HOLE_STATES, type HoleSays, TROUBLES, type Trouble } from './troubles.ts';
 export * from './types-upper.ts';
 export type * from './types-wish.ts';
-export { BESIDE, type Beside, VERBS, type Verb } from './verbs.ts';
+export { VERBS, type Verb } from './verbs.ts';
 
+import type { Beside } from './beside.ts';
 import type { Correctable } from './known-keys.ts';
 import type { Trouble } from './troubles.ts';
 import type { PieceSpec, RowItem, TaskSpec, Upper } from './types-upper.ts';
-import type { Beside, Verb } from './verbs.ts';
+import type { Verb } from './verbs.ts';
 
 // ---------------------------------------------------------------- the diary
 
@@ -37,7 +39,7 @@ export interface Correction extends Subject {
   at: string;
 }
 
-/** One line of the diary. At most one place: `piece` (and `hole`), `task` or `buy`. */
+/** One line of the diary. At most one place: `piece` (and `hole`), `task`, `buy`, `check` or `suspect`. */
 export interface Entry extends Partial<Record<Beside, string>> {
   at: string;
   id: string;
@@ -46,6 +48,8 @@ export interface Entry extends Partial<Record<Beside, string>> {
   hole?: string[];
   task?: string;
   buy?: string;
+  check?: string;
+  suspect?: string;
   verb: Verb;
   /** `out`, `in`: a row of as many words as holes, or one word for all; `!` still in. Others: see `verbs.ts`. */
   value: string;

@@ -6,12 +6,13 @@
 import { WRITTEN } from './addable.ts';
 import { CORRECTABLE } from './known-keys.ts';
 import { HOLE_STATES } from './troubles.ts';
+import { LOOKS } from './types-trace.ts';
 
 /** The places an entry can be about. */
-export const PLACES = ['piece', 'hole', 'task', 'buy'] as const;
+export const PLACES = ['piece', 'hole', 'task', 'buy', 'check', 'suspect'] as const;
 export type Place = (typeof PLACES)[number];
 
-interface Said {
+export interface RowSaid {
   /** What it is: editors show it. */
   is: string;
   /** What stands behind it. */
@@ -20,7 +21,7 @@ interface Said {
   like: string;
 }
 
-export interface VerbRow extends Said {
+export interface VerbRow extends RowSaid {
   /** What it can be about: any one of these sets of places; `!` marks a place that must be named. */
   about: readonly (readonly (Place | `${Place}!`)[])[];
   /**
@@ -42,6 +43,8 @@ export interface VerbRow extends Said {
   standsAlone: boolean;
   /** Its sentence begins with a word of ours, and so with a capital. */
   ownWords?: true;
+  /** Its sentence has what it was before in it, as those of what is known have. */
+  tellsBoth?: true;
   /** What it was before is for taking it back, and told nowhere else. */
   wasForBack?: true;
 }
@@ -230,12 +233,113 @@ export const VERB_ROWS = {
     disturbs: false,
     standsAlone: true,
   },
+  looked: {
+    is: 'How a look came out; with a new part in, bad is that the trouble is gone.',
+    takes: 'good, bad or unclear',
+    like: 'looked: good',
+    about: [['check!'], ['suspect!']],
+    value: LOOKS,
+    kind: 'other',
+    moves: null,
+    disturbs: false,
+    standsAlone: false,
+  },
+  tried: {
+    is: 'What was put in to try.',
+    takes: 'a text',
+    like: 'tried: new plug',
+    about: [['suspect!']],
+    value: 'text',
+    kind: 'other',
+    moves: null,
+    disturbs: false,
+    standsAlone: false,
+  },
+  listed: {
+    is: 'What was not in the file, as typed.',
+    takes: 'a text',
+    like: 'listed: Coil open',
+    about: [['suspect!'], ['check!'], []],
+    value: 'text',
+    kind: 'other',
+    moves: null,
+    disturbs: false,
+    standsAlone: false,
+  },
+  figured: {
+    is: 'What a question is weighed by.',
+    takes: 'a text',
+    like: 'figured: chance 1 in 6',
+    about: [['task!']],
+    value: 'text',
+    kind: 'other',
+    moves: null,
+    disturbs: false,
+    standsAlone: true,
+    tellsBoth: true,
+  },
+  found: {
+    is: 'What the fault is.',
+    takes: 'a text',
+    like: 'found: Ignition coil open',
+    about: [['suspect!']],
+    value: 'text',
+    kind: 'other',
+    moves: null,
+    disturbs: false,
+    standsAlone: false,
+    tellsBoth: true,
+  },
   note: {
     is: 'What somebody noted.',
     takes: 'a text',
     like: 'note: "soaking, heat tomorrow"',
     about: [['piece!', 'hole'], ['task!'], ['buy!'], []],
     value: 'speech',
+    kind: 'other',
+    moves: null,
+    disturbs: false,
+    standsAlone: true,
+  },
+  photo: {
+    is: 'A photograph: its path from the folder of the job, or a whole one.',
+    takes: 'where it lies',
+    like: 'photo: photos/p104.jpg',
+    about: [['piece!', 'hole'], []],
+    value: 'text',
+    kind: 'other',
+    moves: null,
+    disturbs: false,
+    standsAlone: true,
+  },
+  keep: {
+    is: 'Which entry is worth knowing next time.',
+    takes: 'the id of an entry',
+    like: 'keep: bZ4yK1uW',
+    about: [[]],
+    value: 'id',
+    kind: 'other',
+    moves: null,
+    disturbs: false,
+    standsAlone: true,
+  },
+  taken: {
+    is: 'From which earlier job something of this piece was taken over.',
+    takes: 'a file',
+    like: 'taken: cover-2025.yaml',
+    about: [['piece!']],
+    value: 'text',
+    kind: 'known',
+    moves: null,
+    disturbs: false,
+    standsAlone: true,
+  },
+  reading: {
+    is: "What the machine's counter says.",
+    takes: 'a figure with its unit',
+    like: 'reading: 41400 km',
+    about: [[]],
+    value: 'text',
     kind: 'other',
     moves: null,
     disturbs: false,
@@ -272,70 +376,3 @@ export function wordsOf(verb: Verb): readonly [string, ...string[]] | null {
   const { value } = verbRow(verb);
   return typeof value === 'string' ? null : value;
 }
-
-interface BesideRow extends Said {
-  /** Somebody's own words: always quoted. */
-  speech?: true;
-}
-
-/** Texts that may stand beside the verb. */
-export const BESIDE_ROWS = {
-  tray: { is: 'Where the bolts lie.', takes: 'a text', like: 'tray: cup 2' },
-  set: {
-    is: 'What it was set to; a wrench, in its unit.',
-    takes: 'a text',
-    like: 'set: 89 lbf·in',
-  },
-  printed: {
-    is: 'The torque as it is printed, and where.',
-    takes: 'a text',
-    like: 'printed: 10 N·m',
-    speech: true,
-  },
-  was: { is: 'What it was before.', takes: 'a text', like: 'was: 35 mm' },
-  result: { is: 'What a test gave.', takes: 'a text', like: 'result: dry' },
-  limit: {
-    is: 'The limit that the reading was held against.',
-    takes: 'a text',
-    like: 'limit: 0.8..1.2 ohm',
-  },
-  judged: {
-    is: 'How the reading keeps to it, and who said so.',
-    takes: 'a text',
-    like: 'judged: within',
-  },
-  promised: { is: 'When it is to come.', takes: 'a text', like: 'promised: 2026-04-25' },
-  brought: { is: 'Letters that came with it.', takes: 'letters', like: 'brought: M' },
-  says: {
-    is: 'What the person says.',
-    takes: 'a text',
-    like: 'says: "heat tomorrow"',
-    speech: true,
-  },
-  because: {
-    is: 'Why a refusal was overruled.',
-    takes: 'a text',
-    like: 'because: "manual says so"',
-    speech: true,
-  },
-} as const satisfies Readonly<Record<string, BesideRow>>;
-
-export type Beside = keyof typeof BESIDE_ROWS;
-export const BESIDE = Object.keys(BESIDE_ROWS) as readonly Beside[];
-
-/** What every entry has, and what it can be about. */
-const HEAD_ROWS = {
-  at: { is: 'When.', takes: 'a time with its offset', like: 'at: 2026-04-11T18:25:40+02:00' },
-  id: { is: 'Eight characters of its own.', takes: 'eight characters', like: 'id: k3Vb9xQe' },
-  piece: { is: 'Which piece.', takes: 'the name of a piece', like: 'piece: alternator' },
-  hole: { is: 'Which hole or holes.', takes: 'a hole or a list of holes', like: 'hole: 9' },
-  task: { is: 'Which task.', takes: 'the name of a task', like: 'task: drain' },
-  buy: { is: 'Which thing to buy.', takes: 'a name under buy:', like: 'buy: gasket' },
-} as const satisfies Readonly<Record<'at' | 'id' | Place, Said>>;
-
-/** Every key of an entry, in the order of its line. */
-export const ENTRY_ROWS: Readonly<Record<string, Said>> = {
-  ...HEAD_ROWS,
-  ...VERB_ROWS,
-  ...BESIDE_ROWS,
-};

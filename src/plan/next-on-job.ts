@@ -10,6 +10,7 @@ import { sayTime } from './days.ts';
 import { workInWords } from './next.ts';
 import type { Plan } from './plan.ts';
 import { sayStepName, stepWords } from './say.ts';
+import { wayToFound } from './trace/found.ts';
 
 /** What the plan and the joints of a job say at a time; `now` is RFC 3339. */
 export interface Told {
@@ -43,6 +44,8 @@ export function nextInWords(
   const again = roundBegun(job, told.now);
   if (again) return again;
   const step = workInWords(job);
+  const fault = toTheFault(job);
+  if (fault) return fault.piece === step?.piece ? { ...fault, words: step.words } : fault;
   const waits =
     step && goesOn(job.pieces.get(step.piece)) ? waitsFor(job, `${step.piece} on`, told) : '';
   if (step && waits === '') {
@@ -74,6 +77,17 @@ function roundBegun(job: Job, now: string): ReturnType<typeof nextInWords> {
   if (!piece) return null;
   const words = [`${piece.spec.name}: off for the next round.`];
   return { piece: piece.spec.key, task: null, waits: false, words };
+}
+
+/** What was found wants putting right first: the next piece that comes off on the way to it. */
+function toTheFault(job: Job): ReturnType<typeof nextInWords> {
+  const found = wayToFound(job);
+  const first = job.pieces.get(found?.way[0] ?? '');
+  if (!found || !first) return null;
+  const { name } = found.piece.spec;
+  const way = first === found.piece ? '' : ` on the way to ${name}`;
+  const say = `${first.spec.name}: take it off${way}: ${found.suspect.what}.`;
+  return { piece: first.spec.key, task: null, waits: false, words: [say] };
 }
 
 /** All that it was to be done before is done: nobody drains what has been filled in again. */

@@ -14,6 +14,8 @@ const GROUPS = [
   'mixup',
   'plan',
   'trace',
+  'paper',
+  'bench',
   'presses',
 ];
 

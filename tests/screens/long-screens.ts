@@ -38,6 +38,23 @@ buy:
 diary:
 `;
 
+const FAULT = `putback: 1
+job: Won't start
+suspects:
+  float: {what: "Float leaks. ${long('Float')}", note: "${long('Word')}", part: "${long('Part')}"}
+  coil: Coil open
+checks:
+  spark: {check: "Blue spark. ${long('Spark')}", bad: coil, caution: "${long('Mind')}", needs: "${long('Needs')}"}
+  flow: {check: Fuel runs, bad: float, limit: "${long('Edge')}"}
+pieces:
+  cover: {name: "Cover. ${long('Cover')}"}
+tasks:
+  seal: {decide: Renew the seal?, while: cover off, chance: "1 in 6", now: 12}
+buy:
+  gasket: {what: "Gasket. ${long('Gasket')}", once: true, for: cover on}
+diary:
+`;
+
 const LATER = '2026-05-02T10:00:00+02:00';
 const COVER = 'case-cover';
 
@@ -115,6 +132,37 @@ export const LONG: Record<Place, () => Desk> = {
     desk.state = { ...desk.state, bench: { ...desk.state.bench, jobs } };
     return desk;
   },
+  find: () => {
+    const desk = at(begun(), { on: { folder: '/Repairs' }, now: LATER });
+    const text = long('Line');
+    desk.lines = () =>
+      Array.from({ length: 30 }, (_, i) => ({
+        ...{ file: `${i}.yaml`, line: i + 1, job: `Job${i}`, machine: null, piece: null },
+        ...{ day: null, text, score: 1, when: '', undone: false },
+      }));
+    return desk.press('/').type('line');
+  },
+  due: () => {
+    const desk = at(begun(), { on: { folder: '/Repairs' }, now: LATER });
+    desk.due = Array.from({ length: 12 }, (_, i) => ({
+      ...{ file: `${i}.yaml`, job: `Job${i}`, machine: 'Marlow 250', piece: COVER, task: 'again' },
+      ...{ say: long(`Due${'abcdefghijkl'[i]}`), when: 'after 50 km', by: 'distance' as const },
+      ...{ due: null, at: '1050 km', left: '3 km', state: 'later' as const },
+    }));
+    return desk.press('d');
+  },
+  last: () => {
+    const old = coverOff();
+    for (let i = 0; i < 12; i++) {
+      const hole = `${(i % 3) + 1}`;
+      old.mark({ do: 'note', piece: COVER, hole, text: long(`Kept${'abcdefghijkl'[i]}`) });
+      old.mark({ do: 'keep' });
+    }
+    const desk = at(new Bench(JOB));
+    const before = [{ file: 'old.yaml', job: old.job, same: 'name' as const, day: '2026-04-11' }];
+    desk.happen({ on: 'earlier', file: FILE, before, older: 0 });
+    return desk.press('e');
+  },
   job: () => at(begun()),
   note: () => {
     const bench = coverOff();
@@ -172,9 +220,30 @@ export const LONG: Record<Place, () => Desk> = {
     return row(bench, ':weep').press('go');
   },
   within: () => at(begun()).press('m').type('4 h').press('enter'),
+  paper: () => {
+    const name = `case-cover:\n    name: "${long('Name')}"\n`;
+    const desk = at(new Bench(JOB.replace('case-cover:\n', name)));
+    const view = { screen: 'paper', piece: COVER, here: null, under: desk.state.view } as const;
+    desk.state = { ...desk.state, view };
+    return desk;
+  },
+  photos: () => {
+    const bench = coverOff();
+    for (const picture of ['photos/a.jpg', 'photos/b.jpg']) {
+      bench.mark({ do: 'photo', piece: COVER, picture, says: long('Light', 90) });
+    }
+    return cover(bench, 'j');
+  },
   draw: () => cover(begun(), 'w'),
   known: () => cover(begun(), 'k'),
   add: () => cover(begun(), '+').type(long('Line')).press('enter'),
+  weigh: () => {
+    const desk = at(new Bench(FAULT));
+    desk.state = { ...desk.state, view: { screen: 'job', here: ':seal' } };
+    return desk.press('space');
+  },
+  trace: () => at(new Bench(FAULT)).press('f'),
+  starts: () => at(new Bench(FAULT)).press('f l'),
   field: () => refused('w'),
   keys: () => cover(coverOff(), '?'),
 };

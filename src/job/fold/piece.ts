@@ -121,8 +121,17 @@ const DOES: Readonly<Record<Verb, Does | null>> = {
   added: null,
   written: null,
   renamed: null,
+  looked: null,
+  tried: null,
+  listed: null,
+  figured: null,
+  found: null,
   corrected: null,
   note: null,
+  photo: null,
+  keep: null,
+  taken: null,
+  reading: null,
   undo: null,
 };
 

@@ -73,7 +73,16 @@ const LEADS: Readonly<Record<Verb, Leads>> = {
   written: ANYWHERE,
   renamed: ANYWHERE,
   corrected: ANYWHERE,
+  looked: ANYWHERE,
+  tried: ANYWHERE,
+  listed: ANYWHERE,
+  figured: ANYWHERE,
+  found: ANYWHERE,
   note: ANYWHERE,
+  photo: ANYWHERE,
+  keep: ANYWHERE,
+  taken: ANYWHERE,
+  reading: ANYWHERE,
   undo: ANYWHERE,
 };
 

@@ -1,7 +1,9 @@
 /** The piece as it stands, and the ways on from here. */
+
 import { UNKNOWN } from '../../piece/row.ts';
 import { ask } from '../ask/field.ts';
 import { cameOut, goesIn } from '../ask/inside.ts';
+import { keepKey } from '../ask/keep-key.ts';
 import { noteKey } from '../ask/note.ts';
 import { goWay, OFF, readFirst, rowStep, TIGHT, toSettleStep } from '../base/enter.ts';
 import { ENTER, type Key } from '../base/key.ts';
@@ -11,9 +13,11 @@ import { drawKey } from '../draw/draw-key.ts';
 import { inPiece } from '../known/in-question.ts';
 import { knownKey } from '../known/known-keys.ts';
 import { notSo } from '../known/not-so.ts';
+import { lastKey } from '../last/last-key.ts';
 import { stillIn, toFill } from '../now/piece-now.ts';
 import { mustRead } from '../now/reading.ts';
 import { comesAlong, WAY_LABELS, wayOf } from '../now/way.ts';
+import { asItWasKey } from '../paper/photos.ts';
 import { partsKey } from '../parts-list/missing.ts';
 import { drawLook, type OnLook } from './look-page.ts';
 import { goKey, pointKey } from './point.ts';
@@ -83,6 +87,8 @@ const KEYS: readonly Key<OnLook>[] = [
     holds: ({ way }) => way === 'out',
     does: ({ state }) => readFirst(state, 'removal', rowStep(state)),
   },
+  keepKey,
+  lastKey,
   drawKey,
   knownKey<OnLook>(({ job, key }) => (job.pieces.has(key) ? { piece: key } : null), knownLabel),
   undoKey,
@@ -117,6 +123,7 @@ const KEYS: readonly Key<OnLook>[] = [
     holds: someIn,
     does: ({ state }) => toStep(state, TIGHT),
   },
+  asItWasKey,
   {
     id: 'belongs',
     presses: ['f'],

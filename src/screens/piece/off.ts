@@ -16,6 +16,7 @@ import { turnSaid } from '../now/say-tight.ts';
 import { nameAlikes } from './alike.ts';
 import { farKey, farPage } from './far.ts';
 import { handKey, type OnHand, onHand } from './hand-key.ts';
+import { namePhotograph } from './photograph.ts';
 import { goKey, pointKey } from './point.ts';
 import { noteOf, ownTip } from './said.ts';
 import { type OnHoles, type StepView, stepScreen } from './step.ts';
@@ -96,7 +97,7 @@ export const offScreen = stepScreen({
     goKey,
   ],
   draw: drawOff,
-  greeting: nameAlikes,
+  greeting: (here) => namePhotograph({ ...here, state: nameAlikes(here) }),
 });
 
 function drawOff(here: OnOff): Page {

@@ -19,6 +19,7 @@ import { sayTakes } from '../now/say-piece.ts';
 import { turnSaid } from '../now/say-tight.ts';
 import { sealantSaid } from '../now/sealant.ts';
 import { lacking, trayNow } from '../now/tray.ts';
+import { asItWasKey } from '../paper/photos.ts';
 import { nameAlikes } from './alike.ts';
 import { farKey, farPage } from './far.ts';
 import { handKey, type OnHand, onHand } from './hand-key.ts';
@@ -115,6 +116,7 @@ export const onScreen = stepScreen({
       does: ({ state }) => toStep(state, TIGHT),
     },
     leftKey,
+    asItWasKey,
     heightsKey,
     noteKey,
     goKey,

@@ -6,22 +6,33 @@ import type { Open, Screen } from '../base/screen.ts';
 import type { State, View } from '../base/state.ts';
 import { benchScreen, waitScreen } from '../bench/bench.ts';
 import { drawScreen } from '../draw/draw.ts';
+import { dueScreen } from '../due/due.ts';
 import { faultsScreen, unsavedScreen } from '../file/faults.ts';
+import { findScreen } from '../find/find.ts';
 import { gateScreen } from '../gate/gate.ts';
 import { jobScreen } from '../job/job.ts';
 import { withinScreen } from '../job/within.ts';
 import { knownScreen } from '../known/known.ts';
+import { lastScreen } from '../last/last.ts';
 import { noteScreen } from '../note/note.ts';
+import { paperScreen } from '../paper/paper.ts';
+import { photosScreen } from '../paper/photos.ts';
 import { partsScreen } from '../parts-list/parts-list.ts';
 import { pieceScreen } from '../piece/piece.ts';
 import { roundScreen } from '../tasks/round.ts';
 import { taskScreen } from '../tasks/task.ts';
 import { testsScreen } from '../tasks/tests-list.ts';
+import { startsScreen } from '../trace/starts.ts';
+import { traceScreen } from '../trace/trace.ts';
+import { weighScreen } from '../trace/weigh.ts';
 import { listOfKeys } from './help.ts';
 
 const SCREENS: { readonly [S in View['screen']]: Screen<Extract<View, { screen: S }>> } = {
   wait: waitScreen,
   bench: benchScreen,
+  find: findScreen,
+  last: lastScreen,
+  due: dueScreen,
   faults: faultsScreen,
   unsaved: unsavedScreen,
   note: noteScreen,
@@ -33,9 +44,14 @@ const SCREENS: { readonly [S in View['screen']]: Screen<Extract<View, { screen: 
   tests: testsScreen,
   round: roundScreen,
   within: withinScreen,
+  paper: paperScreen,
+  photos: photosScreen,
   draw: drawScreen,
   known: knownScreen,
   add: addScreen,
+  trace: traceScreen,
+  starts: startsScreen,
+  weigh: weighScreen,
   field: fieldScreen,
   keys: listOfKeys(openOf),
 };

@@ -6,8 +6,9 @@ import { fold } from '../../../src/job/fold/fold.ts';
 import { sayEntry } from '../../../src/job/fold/say-entry.ts';
 import { helpFor, keysOf } from '../../../src/job/form/help.ts';
 import { readJob } from '../../../src/job/read.ts';
+import { BESIDE_ROWS } from '../../../src/model/beside.ts';
 import { BESIDE, VERBS } from '../../../src/model/types.ts';
-import { BESIDE_ROWS, PLACES, VERB_ROWS, verbRow } from '../../../src/model/verbs.ts';
+import { PLACES, VERB_ROWS, verbRow } from '../../../src/model/verbs.ts';
 import { checkAll } from '../../../src/plan/check.ts';
 
 const HEAD = `putback: 1
@@ -16,6 +17,8 @@ bolts: {S: M6x25}
 pieces: {cover: {bolts: S S S, torque: "10 N·m"}}
 tasks: {drain: {do: Drain the oil}}
 buy: {gasket: Cover gasket}
+suspects: {coil: Ignition coil open}
+checks: {spark: {check: Blue spark, bad: coil}}
 diary:
 `;
 const STAMP = 'at: 2026-04-11T18:25:40+02:00, id: k3Vb9xQe';
@@ -25,6 +28,8 @@ const ABOUT: Record<string, string> = {
   hole: 'hole: 2',
   task: 'task: drain',
   buy: 'buy: gasket',
+  check: 'check: spark',
+  suspect: 'suspect: coil',
 };
 
 /** A line for each set of places that a verb can be about, with the example of its row. */
@@ -73,7 +78,7 @@ describe('each verb of the diary', () => {
 const LATER = [
   'photo',
   'heard',
-  'looked',
+  'felt',
   'constructor',
   'toString',
   'valueOf',

@@ -44,7 +44,12 @@ function slowHands() {
     open: slow('open', { on: 'file', file: 'f', read: { ok: false, faults: [] } }),
     start: slow('start', { on: 'quiet', say: '' }),
     list: slow('list', { on: 'bench', jobs: [] }),
+    earlier: async () => null,
+    find: async () => null,
+    due: async () => null,
     milestone: slow('milestone', { on: 'quiet', say: '' }),
+    print: slow('print', { on: 'quiet', say: 'Page: f.html' }),
+    show: slow('show', { on: 'quiet', say: 'Opened' }),
     ring: () => begun.push('ring'),
     soon: setImmediate,
   };
