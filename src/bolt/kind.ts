@@ -144,3 +144,10 @@ export function withLength(kind: Kind, mm: number | null, letter: string = kind.
   const next = { ...kind, letter, length, lengthText };
   return { ...next, text: printKind({ ...next, text: '' }) };
 }
+
+/** A kind's length as somebody wrote it, with its unit: `25 mm`, `1-1/2 in`; null where none is said. */
+export function lengthSaid(kind: Pick<Kind, 'length' | 'lengthText'> | undefined): string | null {
+  if (!kind || kind.length === null) return null;
+  const text = kind.lengthText ?? `${kind.length}`;
+  return /^[\d.,]+$/.test(text) ? `${text} mm` : text;
+}

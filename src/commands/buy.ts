@@ -5,6 +5,7 @@ import { typedDate } from '../model/typed-date.ts';
 import { BUY_STATES, type BuyState } from '../model/types.ts';
 import { buyRows, printCsv } from '../plan/buy/csv.ts';
 import { type Buy, buyList, newBuy } from '../plan/buy/list.ts';
+import { sayBefore } from '../plan/buy/say.ts';
 import { sayDate } from '../plan/days.ts';
 import { nowHere } from '../world.ts';
 import { type Answer, answer, type Call, misuse, optionText } from './command.ts';
@@ -16,7 +17,7 @@ export async function run(call: Call): Promise<Answer> {
   const opened = openJob(file, call.world);
   if ('answer' in opened) return opened.answer;
   const list = buyList(opened.job, nowHere(call.world));
-  if (key === undefined) return listed(call, list);
+  if (key === undefined) return listed(call, list, nowHere(call.world));
   const known = BUY_STATES.find((s): s is BuyState => s === state);
   if (!known) {
     const close = near(state ?? '', BUY_STATES);
@@ -44,7 +45,7 @@ export async function run(call: Call): Promise<Answer> {
   return mark(call, wish, () => `${key}: ${known}${day}.`);
 }
 
-function listed(call: Call, list: readonly Buy[]): Answer {
+function listed(call: Call, list: readonly Buy[], now: string): Answer {
   const raw = call.options.raw === true;
   // One line more would be an empty row.
   if (call.options.csv === true || raw) {
@@ -57,6 +58,7 @@ function listed(call: Call, list: readonly Buy[]): Answer {
       b.tray === null ? null : `in ${b.tray}`,
       b.holds.length === 0 ? null : `holds ${b.holds.join(', ')}`,
       b.why,
+      ...sayBefore(b, now).map((text) => `before: ${text}`),
     ].filter((p) => p !== null);
     const price = [b.count, b.price, b.from].filter((p) => p !== null).join(', ');
     return `${b.buy}: ${b.what}${b.ask ? '?' : ''}${price === '' ? '' : ` (${price})`}: ${parts.join('; ')}`;

@@ -9,7 +9,20 @@ export async function run(call: Call) {
   const opened = openJob(call.words[0] ?? '', call.world);
   if ('answer' in opened) return opened.answer;
   const told = chapters(opened.job, await commitsOf(opened.file));
-  return answer({ job: opened.job.upper.job, chapters: told }, text(opened.job, told));
+  return answer({ job: opened.job.upper.job, chapters: told }, text(opened.job, shown(call, told)));
+}
+
+/** For people: without what was taken back, and without git's short ids, unless they are asked for. */
+function shown(call: Call, told: readonly Chapter[]): Chapter[] {
+  const { all, commits } = call.options;
+  return told.flatMap((chapter): Chapter[] => {
+    const kept =
+      all === true
+        ? chapter.lines
+        : chapter.lines.filter((line) => !line.undone && !line.takesBack);
+    const lines = commits === true ? kept : kept.map((line) => ({ ...line, commit: null }));
+    return lines.length === 0 ? [] : [{ ...chapter, lines }];
+  });
 }
 
 function text(job: Job, told: readonly Chapter[]): string {

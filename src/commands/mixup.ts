@@ -1,5 +1,6 @@
 /** What is left in the tray, and what that says of the holes that are full. */
 import { fitOfPiece } from '../job/fold/fit-of.ts';
+import { kindLetters } from '../job/judge/found.ts';
 import type { PieceNow } from '../model/types.ts';
 import { shouldHave } from '../piece/mixup/count.ts';
 import { trayHoles } from '../piece/mixup/holes.ts';
@@ -36,7 +37,7 @@ export function run(call: Call): Answer {
     const lines = check.length === 0 ? [NO_ODD_HEAD] : wrongSaid([], check);
     return answer({ ...asked, check }, [say, ...lines].join('\n'));
   }
-  const left = readLeft(text, [...kinds.keys()]);
+  const left = readLeft(text, kindLetters(job));
   if (!left.ok) return faulty(left);
   const found = mixup({
     holes,

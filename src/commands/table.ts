@@ -278,9 +278,12 @@ export const COMMANDS: readonly Command[] = [
   {
     names: ['diary'],
     usage: 'FILE',
-    say: 'what happened, as prose, with its commits',
-    examples: ['diary cover.yaml'],
-    options: {},
+    say: 'what happened, as prose',
+    examples: ['diary cover.yaml', 'diary cover.yaml --all --commits'],
+    options: {
+      all: { value: null, say: 'what was taken back too' },
+      commits: { value: null, say: 'the commit that brought each mark' },
+    },
     words: { least: 1, most: 1 },
     load: () => import('./diary.ts'),
   },

@@ -4,6 +4,7 @@ import { sayEntry } from '../job/fold/say-entry.ts';
 import { oneLine } from '../model/safe.ts';
 import type { Beside, Entry, Job, Verb } from '../model/types.ts';
 import { verbRow } from '../model/verbs.ts';
+import { inPlace } from '../model/words.ts';
 
 export interface Line {
   id: string;
@@ -12,6 +13,8 @@ export interface Line {
   say: string;
   /** Taken back later; it stays readable. */
   undone: boolean;
+  /** It is itself the taking back of another one. */
+  takesBack: boolean;
   /** Short id of the commit that brought it, null where it is in none. */
   commit: string | null;
 }
@@ -42,6 +45,7 @@ export function chapters(job: Job, commits: ReadonlyMap<string, string>): Chapte
       at: entry.at,
       say: oneLine(sentence(entry, job)),
       undone: !job.living.has(entry.id),
+      takesBack: entry.verb === 'undo',
       commit: commits.get(entry.id) ?? null,
     };
     const open = all.at(-1);
@@ -87,7 +91,7 @@ const BESIDE: Readonly<Record<Beside, ((text: string, entry: Entry) => string | 
   brought: null,
   promised: (promised) => `promised for ${promised}`,
   camera: (taken) => `taken ${taken.slice(0, 16).replace('T', ' ')}`,
-  tray: (tray, { buy }) => `${buy === undefined ? 'bolts in' : 'in'} ${tray}`,
+  tray: (tray, { buy }) => `${buy === undefined ? 'bolts ' : ''}${inPlace(tray)}`,
   says: (says, { verb }) => (isTold(verb) ? null : `“${says}”`),
   because: (because) => `all the same, because “${because}”`,
 };

@@ -20,3 +20,8 @@ export function list(words: readonly string[], joined = 'and'): string {
 export function sentence(text: string): string {
   return /[.!?…]$/.test(text) ? text : `${text}.`;
 }
+
+/** `in cup 2`; a place that was typed with its own word keeps it: `in the lever`, `on the shelf`. */
+export function inPlace(place: string): string {
+  return /^(?:in|on|at|under|behind|beside|inside)\b/i.test(place) ? place : `in ${place}`;
+}

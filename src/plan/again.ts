@@ -4,9 +4,11 @@ import { verbRow } from '../model/verbs.ts';
 import { type Buy, buysOf } from './buy/list.ts';
 import { reach } from './reach.ts';
 import { type Standing, standingOf } from './standing.ts';
-import { testListOf } from './testlist.ts';
+import { type TestItem, testListOf } from './testlist.ts';
 
 export interface Again {
+  /** What costs nothing and may spare the round, in its order. Common practice, no source. */
+  first: string[];
   /** Pieces, in the order in which they come off. */
   off: string[];
   /** Notes, and words beside marks, on these pieces and tests so far. */
@@ -22,7 +24,28 @@ export function roundAgain(job: Job, test: string, now: string): Again | null {
   if (!item || item.pieces.length === 0) return null;
   const off = [...new Set(item.pieces.flatMap((piece) => reach(job, piece)))];
   const pieces = new Set([...item.pieces, ...off]);
-  return { off, found: foundSoFar(standing, pieces, test), anew: wantedAnew(standing, pieces) };
+  return {
+    first: cheapFirst(item),
+    off,
+    found: foundSoFar(standing, pieces, test),
+    anew: wantedAnew(standing, pieces),
+  };
+}
+
+const LEAKS =
+  /\b(?:weeps?|leaks?|drips?|drops?|oil|fuel|petrol|gas|water|tight|dry|bubbles?|sweats?)\b/i;
+const HOT = /\bhot\b|\bwarm\b|after a run|at idle|under load/i;
+
+/** Before anything comes off again. */
+function cheapFirst({ say, limit, when }: TestItem): string[] {
+  const text = [say, limit, when].filter((t) => t !== null).join(' ');
+  return [
+    ...(HOT.test(text) ? ['Wait until it is cool.'] : []),
+    LEAKS.test(text)
+      ? 'Wipe it dry, run it again for a moment and find the place: chalk or paper shows it.'
+      : 'Do it once more and find the place: look, listen, feel.',
+    'Go round with the wrench, cold, at the torque as it counts: does a bolt turn?',
+  ];
 }
 
 function foundSoFar(

@@ -4,6 +4,7 @@ import { sayThing } from '../job/fold/inside.ts';
 import { inWords, type Words } from '../job/truth/said.ts';
 import type { Job, PieceNow } from '../model/types.ts';
 import { list } from '../model/words.ts';
+import { roundAgain } from './again.ts';
 import type { Cure } from './cure.ts';
 import { sayTime } from './days.ts';
 import { workInWords } from './next.ts';
@@ -40,6 +41,8 @@ export function nextInWords(
   job: Job,
   told: Told,
 ): (Omit<NextOnJob, 'say'> & { words: Words }) | null {
+  const again = roundBegun(job, told.now);
+  if (again) return again;
   const step = workInWords(job);
   const fault = toTheFault(job);
   if (fault) return fault.piece === step?.piece ? { ...fault, words: step.words } : fault;
@@ -62,6 +65,18 @@ export function nextInWords(
   if (!step) return null;
   const name = job.pieces.get(step.piece)?.spec.name ?? step.piece;
   return { piece: step.piece, task: null, waits: true, words: [`${name} waits for ${waits}.`] };
+}
+
+/** A test failed and the next round has begun: what came off for it is not put back before the rest is off too. */
+function roundBegun(job: Job, now: string): ReturnType<typeof nextInWords> {
+  const failed = [...job.tasks.values()].find((task) => task.done === 'failed');
+  const begun = [...job.pieces.values()].some((p) => p.round > 1 && p.away !== 'no');
+  if (!failed || !begun) return null;
+  const off = roundAgain(job, failed.spec.key, now)?.off ?? [];
+  const piece = off.map((key) => job.pieces.get(key)).find((p) => p && p.away === 'no');
+  if (!piece) return null;
+  const words = [`${piece.spec.name}: off for the next round.`];
+  return { piece: piece.spec.key, task: null, waits: false, words };
 }
 
 /** What was found wants putting right first: the next piece that comes off on the way to it. */

@@ -7,6 +7,7 @@ import type { Back } from './back.ts';
 import { sayBought } from './buy/say.ts';
 import { sayDate, sayTime } from './days.ts';
 import { sayThing } from './inside.ts';
+import { type Opening, openOverNight } from './openings.ts';
 
 export interface NoteRow {
   label: string;
@@ -35,6 +36,13 @@ export function noteRows(job: Job, back: Back, now: string): NoteRow[] {
       'Coming off',
       half.map((p) => `${p.name}: ${p.out} of ${p.of} out`),
     ),
+    ...row(
+      'Open',
+      openOverNight(job, now)
+        .filter((o) => o.covered === null)
+        .map((o) => openSaid(o, now)),
+      true,
+    ),
     ...row('Inside', inside, true),
     ...row(
       'Trouble',
@@ -61,6 +69,11 @@ export function noteRows(job: Job, back: Back, now: string): NoteRow[] {
     ...row('Ready', back.finish === null ? [] : [`${sayTime(back.finish, now)} at the earliest`]),
     ...row('Last note', lastNote(job, now)),
   ];
+}
+
+/** `Case cover since 11 April: covered, plugged? Look in before it closes.` */
+function openSaid({ name, since: from }: Opening, now: string): string {
+  return `${name}${since(from, now)}: covered, plugged? Look in before it closes`;
 }
 
 /** When a wait is over, as one says it. */

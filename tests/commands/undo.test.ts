@@ -40,6 +40,6 @@ it('any number of marks are taken back, one after the other, and again; all of i
   expect(await stands()).toBe(says.at(-1));
   const lines = readFileSync(file, 'utf8').slice(JOB.length).trimEnd().split('\n');
   expect(lines).toHaveLength(3 * marks.length);
-  const diary = (await pinned.run('diary', 'job.yaml')).out;
+  const diary = (await pinned.run('diary', 'job.yaml', '--all')).out;
   expect(diary.match(/\[taken back\] Taken back/g)).toHaveLength(marks.length);
 });

@@ -16,6 +16,7 @@ const GROUPS = [
   'trace',
   'paper',
   'bench',
+  'presses',
 ];
 
 const rows: Row[] = [];

@@ -164,6 +164,10 @@ buy: {seal: {what: shaft seal, once: true, for: cover on}, tube: {what: sealant,
 
   it('says what comes off again, what was found, and what is wanted anew', () => {
     expect(roundAgain(jobOf(TEXT, lines), 'weep', NOW)).toEqual({
+      first: [
+        expect.stringMatching(/^Wipe it dry/),
+        expect.stringMatching(/^Go round with the wrench, cold/),
+      ],
       off: ['lever', 'cover'],
       found: [
         { at: NOW, piece: 'cover', hole: null, say: 'Old gasket torn at 3.' },

@@ -10,7 +10,7 @@ import { everyScreen } from './every-screen.ts';
 const marked = () => new Desk(new Bench()).open('lever').press('enter space');
 
 describe('Backspace', () => {
-  const none = ['wait', 'bench', 'faults', 'unsaved', 'keys', 'add'];
+  const none = ['wait', 'due', 'bench', 'faults', 'unsaved', 'keys', 'add'];
   it.each(
     everyScreen()
       .filter(({ state }) => !none.includes(state.view.screen) && openOf(state).text() === null)

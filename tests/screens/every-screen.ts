@@ -81,6 +81,9 @@ const MAKERS: Record<string, (look: Look) => Desk> = {
   'new piece': (look) => new Desk(new Bench(LEFT_COVER), look).press('o').type('cover 10'),
   'not this one': (look) => cover(coverTight(), look, '4 u'),
   'another letter': (look) => cover(coverOff(), look, '4 e').type('L20'),
+  'off, far': (look) => cover(leversOff(), look, 'go go f'),
+  'on, far': (look) => cover(coverOff(), look, 'go go go m f'),
+  'tight, far': (look) => cover(coverIn(), look, 'go f'),
   'a line more': (look) => cover(leversOff(), look, '+').type('spring, goggles!'),
   'what a line is': (look) =>
     cover(leversOff(), look, '7 +').type('spring, goggles!').press('enter'),
@@ -117,7 +120,7 @@ const MAKERS: Record<string, (look: Look) => Desk> = {
     return desk;
   },
   paper: (look) => new Desk(leversOff(), look).press('down down down p'),
-  photos: (look) => cover(photographed(), look, 'v'),
+  photos: (look) => cover(photographed(), look, 'j'),
   'look, with photographs': (look) => cover(photographed(), look, ''),
   'a hint of the practice': (look) => new Desk(leversOff(), { ...look, guide: true }),
   'keys with hints': (look) => new Desk(leversOff(), { ...look, guide: true }).press('?'),

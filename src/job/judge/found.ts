@@ -74,6 +74,11 @@ export function usedLetters(job: Job): Set<string> {
   return used;
 }
 
+/** The letters of the kinds in use; a bolt that nobody has named has none. */
+export function kindLetters(job: Job): string[] {
+  return [...usedLetters(job)].filter((letter) => letter !== UNKNOWN);
+}
+
 /** A letter as typed, or the one it means when typed small; a new one is written large. */
 export function letterOf(
   typed: string,

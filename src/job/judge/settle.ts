@@ -1,6 +1,6 @@
 /** Which is true, the file or the find? And what can be wrong with a hole. */
 
-import type { Edit, HoleNow, Job, RowItem, Verdict } from '../../model/types.ts';
+import type { Edit, HoleNow, Job, RowItem, Verdict, Warning } from '../../model/types.ts';
 import { printItem, readItem, sameItem } from '../../piece/row.ts';
 import { letterOf, readRowFound, usedLetters } from './found.ts';
 import {
@@ -8,6 +8,7 @@ import {
   meant,
   noPiece,
   pickHoles,
+  refuse,
   type Stamp,
   type Wished,
   write,
@@ -81,8 +82,22 @@ export function judgeState(job: Job, wish: Wished<'state'>, stamp: Stamp): Verdi
   const hole = picked[0];
   const now = hole?.trouble ?? 'mended';
   if (now === wish.state) return already();
+  const pulled = wish.state === 'mended' && hole?.trouble === 'pulled';
+  if (pulled && hole.state !== 'out' && wish.because === undefined) {
+    const say = `The bolt is still in ${hole.name}: a thread is mended with its bolt out. Take it out first.`;
+    return refuse('bolt-in', say, { hole: hole.name });
+  }
+  const how: Warning[] =
+    pulled && wish.says === undefined
+      ? [
+          {
+            code: 'how',
+            say: 'How it was mended is not written down: insert and its size, stud, bigger bolt.',
+          },
+        ]
+      : [];
   const place = { piece: piece.spec.key, hole: [wish.hole] };
-  return write(stamp, wish, { verb: 'state', value: wish.state, ...place });
+  return write(stamp, wish, { verb: 'state', value: wish.state, ...place }, { warnings: how });
 }
 
 export function judgeNote(job: Job, wish: Wished<'note'>, stamp: Stamp): Verdict {

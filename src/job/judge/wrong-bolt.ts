@@ -1,5 +1,6 @@
 /** What is said when a bolt would go where it does not belong. */
 
+import { lengthSaid } from '../../bolt/kind.ts';
 import type { HoleNow, Job, PieceNow, Refusal, RowItem } from '../../model/types.ts';
 import { printItem } from '../../piece/row.ts';
 import type { InHand } from './hand.ts';
@@ -39,7 +40,7 @@ function belongsSaid(piece: PieceNow, holes: string[]): string {
 
 /** `M, 35 mm, clip under the head`. */
 export function sayItem(job: Job, item: RowItem): string {
-  const mm = job.upper.kinds.get(item.kind)?.length ?? null;
+  const length = lengthSaid(job.upper.kinds.get(item.kind));
   const under = item.with.length > 0 ? [`${list(item.with)} under the head`] : [];
-  return [item.kind, ...(mm === null ? [] : [`${mm} mm`]), ...under].join(', ');
+  return [item.kind, ...(length === null ? [] : [length]), ...under].join(', ');
 }

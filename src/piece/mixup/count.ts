@@ -1,5 +1,5 @@
 /** How many bolts there should be, and what it means when the count does not add up. */
-import { printNumber } from '../../bolt/numbers.ts';
+import { lengthSaid } from '../../bolt/kind.ts';
 import type { Kind } from '../../model/types.ts';
 import { list, many } from '../../model/words.ts';
 import { compareHoles } from '../names.ts';
@@ -11,8 +11,8 @@ import type { Counts, Mixup, TrayHole } from './types.ts';
 /** `7 S (25 mm), 3 M (35 mm) and 1 L`: a kind whose length is not known by its letter alone. */
 function sayCounts(counts: Counts, kinds: ReadonlyMap<string, Kind>): string {
   const each = Object.entries(counts).map(([letter, n]) => {
-    const length = kinds.get(letter)?.length ?? null;
-    return `${n} ${letter}${length === null ? '' : ` (${printNumber(length)} mm)`}`;
+    const length = lengthSaid(kinds.get(letter));
+    return `${n} ${letter}${length === null ? '' : ` (${length})`}`;
   });
   return list(each);
 }
@@ -40,14 +40,16 @@ export function shouldHave(
     .sort((a, b) => (length(a) === length(b) ? byLetter(a, b) : length(a) - length(b)));
   const counts = Object.fromEntries(letters.map((k) => [k, takes.filter((t) => t === k).length]));
   const unknown = empty.filter((_, i) => takes[i] === UNKNOWN).map((h) => h.name);
-  const more = unknown.length > 0 ? [`${many(unknown.length, 'bolt')} that nobody has named`] : [];
+  const count =
+    letters.length > 0 ? many(unknown.length, 'more bolt') : many(unknown.length, 'bolt');
+  const more = unknown.length > 0 ? [count] : [];
   const parts = list([...(letters.length > 0 ? [sayCounts(counts, kinds)] : []), ...more]);
   const all = letters.length + more.length > 1 ? `, ${many(empty.length, 'bolt')} in all` : '';
   return {
     counts,
     total: empty.length,
     unknown: unknown.sort(compareHoles),
-    say: empty.length === 0 ? null : `You should have ${parts}${all}: which is missing?`,
+    say: empty.length === 0 ? null : `You should have ${parts}${all}.`,
   };
 }
 

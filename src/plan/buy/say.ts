@@ -28,4 +28,12 @@ export function sayBought({ state, promised, late }: Said, now: string): string 
   return `${how}promised ${sayDate(promised, now)}${over}`;
 }
 
+/** `came, and does not fit: 14 mm too short (2 May)`, one for each that was no good. */
+export function sayBefore({ before }: Pick<Buy, 'before'>, now: string): string[] {
+  return before.map(({ state, at, says }) => {
+    const why = says === null ? '' : `: ${says}`;
+    return `${STATES[state] ?? state}${why} (${sayDate(at, now)})`;
+  });
+}
+
 const AWAITED: readonly string[] = ['ordered', 'short', 'superseded'];

@@ -13,9 +13,20 @@ export interface Bought {
   /** Where it lies. */
   tray: string | null;
   says: string | null;
+  /** What came of it before and was no good: wrong, short, under another number; each with its reason. */
+  before: { state: BuyState; at: string; says: string | null }[];
 }
 
-const WANTED: Bought = { state: 'wanted', at: null, promised: null, tray: null, says: null };
+/** Said of what came, or of its number: it stays to be read after the right one is here. */
+const NO_GOOD: readonly BuyState[] = ['wrong', 'short', 'superseded'];
+const WANTED: Bought = {
+  state: 'wanted',
+  at: null,
+  promised: null,
+  tray: null,
+  says: null,
+  before: [],
+};
 /** It is on the bench, and can go on. */
 const HERE: readonly BuyState[] = ['here', 'compared', 'fitted'];
 
@@ -32,8 +43,9 @@ export function boughtOf(lines: readonly Line[], used: number): Bought {
   for (const line of lines) {
     const state = BUY_STATES.find((s) => s === line.value);
     if (line.verb !== 'done' || state === undefined) continue;
+    const { before } = now;
     if (isHere(state) && line.index < used) {
-      now = WANTED;
+      now = { ...WANTED, before };
       continue;
     }
     const awaited = state === 'ordered' || state === 'short' || state === 'superseded';
@@ -43,6 +55,9 @@ export function boughtOf(lines: readonly Line[], used: number): Bought {
       promised: line.promised ?? (awaited && state !== 'ordered' ? now.promised : null),
       tray: line.tray ?? now.tray,
       says: line.says ?? line.result ?? null,
+      before: NO_GOOD.includes(now.state)
+        ? [...before, { state: now.state, at: now.at ?? line.at, says: now.says }]
+        : before,
     };
   }
   return now;

@@ -20,6 +20,11 @@ const SHORT_WHILE = '20';
 
 export function doneOfJob(state: State, below: State, asks: JobAsks, text: string): Updated {
   if (asks.ask === 'promised') return ordered(state, below, asks, text);
+  if (asks.ask === 'misfit') {
+    const buy = below.open && buysNow(below.open.job, below.now).find((b) => b.buy === asks.buy);
+    const says = text === '' ? {} : { says: text };
+    return buy ? requestMark(below, buyWish(buy, 'wrong', says)) : stay(below);
+  }
   if (asks.ask === 'number') {
     const buy = below.open && buysNow(below.open.job, below.now).find((b) => b.buy === asks.buy);
     const says = text === '' ? {} : { says: `now ${text}` };
@@ -115,6 +120,12 @@ export function questionOfJob(state: State, asks: JobAsks): string[] {
       'For when is it promised?',
       '25 April, 5 days. Nothing is an answer too.',
       asks.say ?? '',
+    ];
+  }
+  if (asks.ask === 'misfit') {
+    return [
+      'Why does it not fit?',
+      'And its number: HL-1142 A, one hole less. Nothing is an answer too.',
     ];
   }
   if (asks.ask === 'number') {

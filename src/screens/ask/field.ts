@@ -106,11 +106,17 @@ function done(state: State, view: FieldView, text: string): Updated {
     case 'add':
     case 'promised':
     case 'number':
+    case 'misfit':
     case 'result':
     case 'minutes':
     case 'counter':
     case 'job':
       return doneOfJob(state, below, asks, text);
+    case 'mended': {
+      const { piece, hole } = asks;
+      if (text === '') return say(state, 'How it was mended stands in the diary: write it.');
+      return requestMark(below, { do: 'state', piece, hole, state: 'mended', says: text });
+    }
     case 'letter':
       if (text === '') return stay(below);
       return requestMark(below, { do: 'rename', kind: asks.kind, to: text });
@@ -253,11 +259,18 @@ function question(state: State, asks: Asks): string[] {
     case 'add':
     case 'promised':
     case 'number':
+    case 'misfit':
     case 'result':
     case 'minutes':
     case 'counter':
     case 'job':
       return questionOfJob(state, asks);
+    case 'mended':
+      return [
+        `How was ${asks.hole} mended?`,
+        'Wire insert M6 x 9. Solid insert. Stud. Bigger bolt, M8x25. New part.',
+        'Its bolt goes in again then, and through all passes.',
+      ];
     case 'letter':
       return [
         `Which letter has ${asks.kind} from now on?`,

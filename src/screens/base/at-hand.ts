@@ -23,8 +23,7 @@ export function atHand(state: State, view: View = state.view): AddTo {
     case 'task':
       return { ...NONE, piece: ofTask(state, view.task) };
     case 'job':
-      // The next row is marked by itself; only one that somebody went to is meant.
-      return { ...NONE, piece: view.here === null ? null : markedPiece({ ...state, view }) };
+      return { ...NONE, piece: markedPiece({ ...state, view }) };
     default:
       return 'under' in view ? { ...atHand(state, view.under), moment: null } : NONE;
   }

@@ -65,7 +65,8 @@ export function fileRead(
   const warned = read.faults[0];
   const typed =
     now.open?.file !== file && Object.keys(opened.drafts).length > 0 ? HALF_TYPED : null;
-  const quiet = told ?? typed ?? (warned ? `Line ${warned.line}: ${warned.say}` : null);
+  const quiet =
+    told ?? typed ?? (warned ? `Line ${warned.line} of the file: ${warned.say}.` : null);
   const last = lastMark(read.job);
   const away = last !== null && daysBetween(last, state.now) >= AWAY;
   const back = away && (isUnderWay(read.job) || isDue(read.job, state.now));

@@ -34,6 +34,7 @@ export function start({ on, guide = false, ...look }: Opening): Updated {
     waiting: 'folder' in on ? { for: 'bench' } : { for: 'file', file: on.file },
     ahead: [],
     quiet: null,
+    far: false,
     mine: [],
     drafts: {},
     read: [],

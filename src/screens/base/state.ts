@@ -152,6 +152,8 @@ export interface State {
   ahead: readonly Input[];
   /** Said quietly until the next press. */
   quiet: string | null;
+  /** Large, to be read from two metres, instead of the map. */
+  far: boolean;
   /** Ids of the entries made in this sitting. */
   mine: readonly string[];
   /** Texts that were left half written, by what they were for. */
@@ -301,6 +303,8 @@ export type Asks =
   /** What lay under the head of each word of a row that ends in `+`; `at` is the word asked about. */
   | { ask: 'under'; words: readonly string[]; at: number }
   | { ask: 'belongs'; hole: string }
+  /** The way that was taken with a pulled thread, or what else was done about a trouble. */
+  | { ask: 'mended'; piece: string; hole: string }
   /** Another letter for this kind. */
   | { ask: 'letter'; kind: string }
   /** `say` is what is wrong with what was typed. */
@@ -345,6 +349,8 @@ export type JobAsks =
   /** The day for which something ordered is promised; the number that it has now. */
   | { ask: 'promised'; buy: string; say: string | null }
   | { ask: 'number'; buy: string }
+  /** Why it does not fit. */
+  | { ask: 'misfit'; buy: string }
   /** What came of a task. */
   | { ask: 'result'; task: string; how: 'done' | 'failed' }
   /** The name of a job that begins. */

@@ -36,6 +36,7 @@ function styled(text: string, s: Span, palette: Palette): string {
 
 /** What stands in for signs that are common on a bench; each as wide as the sign. */
 const SIGNS: Readonly<Record<string, string>> = {
+  '█': '#',
   '·': '.',
   '⋅': '.',
   '×': 'x',

@@ -1,6 +1,7 @@
 /** What the tray, or the heights of the heads, say of the holes of a piece: in lines, with the holes to look at. */
 import type { Fit } from '../../bolt/fit.ts';
 import { fitOfPiece, kindsIn } from '../../job/fold/fit-of.ts';
+import { kindLetters } from '../../job/judge/found.ts';
 import type { Job, PieceNow } from '../../model/types.ts';
 import { heights, readHeights } from '../../piece/heights.ts';
 import { shouldHave } from '../../piece/mixup/count.ts';
@@ -41,7 +42,7 @@ function fitsOf(job: Job, piece: PieceNow): (kind: string, hole: string) => Fit 
 
 // ---------------------------------------------------------------- the tray
 
-/** `You should have 7 S (25 mm), 1 M (35 mm), 8 bolts in all: which is missing?`; null when no hole is empty. */
+/** `You should have 7 S (25 mm), 1 M (35 mm), 8 bolts in all.`; null when no hole is empty. */
 export function shouldSaid(job: Job, piece: PieceNow): string | null {
   return once(
     piece,
@@ -143,7 +144,7 @@ export function answerTo(
 ): Answer | { fault: string } {
   return once(piece, `${about} ${text}`, () =>
     about === 'left'
-      ? read(readLeft(text, [...job.upper.kinds.keys()]), (left) => ofTray(job, piece, left))
+      ? read(readLeft(text, kindLetters(job)), (left) => ofTray(job, piece, left))
       : read(readHeights(text, names(piece.holes)), (mm) => ofHeights(job, piece, mm)),
   );
 }

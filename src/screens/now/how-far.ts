@@ -39,9 +39,12 @@ export function howFar({ places }: Layout, from: string, to: string): string | n
   const by = (t: { turn: number }) => clockwise(start, t.turn);
   const before = turns.filter((t) => t.name !== from && by(t) < apart - NEAR).length;
   const [on, back] = [before + 1, n - before - 1];
-  const way = on <= back ? 'clockwise' : 'the other way round';
   const steps = Math.min(on, back);
-  return `${COUNTS[steps] ?? `${steps} on`}, ${way}`;
+  const count = COUNTS[steps] ?? `${steps} on`;
+  // Counted back, as the hand goes.
+  return on <= back
+    ? `${count}, clockwise`
+    : `${count.replace(/ on$/, ' back')}, against the clock`;
 }
 
 /** Of eight directions the nearest one; y grows downwards. */

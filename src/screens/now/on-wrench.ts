@@ -1,4 +1,5 @@
 /** A torque as it counts, and what to set on the wrenches of this bench. */
+import { printQuantity } from '../../bolt/units.ts';
 import { bestSetting, sayConverted, settings, type Wrench } from '../../bolt/wrench.ts';
 import type { Quantity } from '../../model/types.ts';
 import { capital } from '../kit/words.ts';
@@ -8,6 +9,8 @@ export interface OnWrench {
   converted: string | null;
   /** `set 10 on the small wrench`; null where none reaches, and on a bench without wrenches. */
   set: string | null;
+  /** What its scale stands at then: `10 N·m`. */
+  value: string | null;
   /** Why none reaches: off the bottom of one, off the top of another. */
   off: string | null;
 }
@@ -21,10 +24,11 @@ export function onWrench(
   const how = corrected ? 'here' : 'as printed';
   const all = settings(wrenches, torque);
   const best = bestSetting(wrenches, torque) ?? all[0];
-  if (!best) return { converted: sayConverted(torque, undefined, how), set: null, off: null };
+  if (!best)
+    return { converted: sayConverted(torque, undefined, how), set: null, value: null, off: null };
   if (best.reach !== 'ok') {
     const off = all.map((s) => capital(s.say)).join(' ');
-    return { converted: sayConverted(torque, undefined, how), set: null, off };
+    return { converted: sayConverted(torque, undefined, how), set: null, value: null, off };
   }
   const wrench = wrenches.find((w) => w.name === best.wrench);
   const exact = best.exact?.value ?? 0;
@@ -33,6 +37,7 @@ export function onWrench(
   return {
     converted: wrench ? sayConverted(torque, wrench.unit, how) : null,
     set: `${best.say}${steps}`,
+    value: best.set && printQuantity({ ...best.set, to: null }),
     off: null,
   };
 }

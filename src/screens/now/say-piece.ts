@@ -1,6 +1,8 @@
 /** Where a piece stands, and what a hole takes, in words. */
+
 import { carrierOf } from '../../job/fold/overs.ts';
 import type { HoleNow, Job, PieceNow, RowItem } from '../../model/types.ts';
+import { inPlace } from '../../model/words.ts';
 
 export { sayDiffers, sayTrouble } from '../../job/fold/say-hole.ts';
 
@@ -37,7 +39,7 @@ function where(piece: PieceNow): string {
     case 'off':
       return `coming off, ${out} of ${n} out`;
     case 'open':
-      return piece.tray === null ? 'off' : `off, bolts in ${piece.tray}`;
+      return piece.tray === null ? 'off' : `off, bolts ${inPlace(piece.tray)}`;
     case 'on':
       return whereOn(piece);
     default:

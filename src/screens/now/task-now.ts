@@ -16,6 +16,8 @@ export interface TaskHere {
   state: 'open' | 'done' | 'failed';
   /** What was noted: `was 35 mm, set 25 mm`. */
   told: string;
+  /** Times before at which it failed, each with what it showed. */
+  failedBefore: { at: string; say: string }[];
   /** What it waits for, in words; empty where nothing is in the way. */
   waits: string;
   cautions: string[];
@@ -44,6 +46,7 @@ export function taskHere(job: Job, key: string, now: string): TaskHere | null {
     note: spec.note,
     state: failed ? 'failed' : done ? 'done' : 'open',
     told,
+    failedBefore: failedBefore(job, key),
     waits: done ? '' : waitsFor(job, key, now),
     cautions: cautionsForTask(spec).map((c) => c.say),
     test,
@@ -62,6 +65,7 @@ function ofTest(test: TestItem): TaskHere {
     note: null,
     state,
     told: toldOf(test, null),
+    failedBefore: [],
     waits: test.state === 'waits' ? 'it is back on' : '',
     cautions: [],
     test,
@@ -74,6 +78,18 @@ type Told = Pick<TestItem, 'was' | 'set' | 'result'>;
 function toldOf({ was, set, result }: Told, says: string | null): string {
   const plain = result === 'passed' || result === 'failed' ? null : result;
   return [was && `was ${was}`, set && `set ${set}`, plain, says].filter((t) => t).join(', ');
+}
+
+/** A pass later on takes no reading away. */
+function failedBefore(job: Job, key: string): TaskHere['failedBefore'] {
+  const all = job.entries.filter(
+    (e) => e.task === key && e.verb === 'done' && job.living.has(e.id),
+  );
+  return all.slice(0, -1).flatMap(({ at, value, was, set, result, says }) => {
+    if (value !== 'failed') return [];
+    const read = { was: was ?? null, set: set ?? null, result: result ?? null };
+    return [{ at, say: toldOf(read, says ?? null) }];
+  });
 }
 
 function saysOf(job: Job, key: string): string | null {

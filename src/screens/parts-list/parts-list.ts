@@ -1,7 +1,7 @@
 /** The one place for what is missing: what must be had, how far it has come, and what it holds up. */
 import type { BuyState } from '../../model/types.ts';
 import type { Buy } from '../../plan/buy/list.ts';
-import { sayBought } from '../../plan/buy/say.ts';
+import { sayBefore, sayBought } from '../../plan/buy/say.ts';
 import { isHere } from '../../plan/buy/state.ts';
 import { sayStepName } from '../../plan/say.ts';
 import { ask } from '../ask/field.ts';
@@ -99,10 +99,14 @@ export const partsScreen = screenOver({
       // Not ordered yet: it may well lie on the shelf.
       holds: ({ buy }) => buy?.state === 'wanted',
     },
-    cameKey(
-      { id: 'part-wrong', presses: ['w'], label: 'wrong', help: 'it came, and does not fit' },
-      'wrong',
-    ),
+    {
+      id: 'part-wrong',
+      presses: ['w'],
+      label: 'wrong',
+      help: 'it came, and does not fit: why is asked',
+      holds: ({ buy }) => buy !== null,
+      does: ({ state, buy }) => (buy ? ask(state, { ask: 'misfit', buy: buy.buy }) : stay(state)),
+    },
     cameKey(
       { id: 'part-short', presses: ['s'], label: 'short', help: 'fewer came than are needed' },
       'short',
@@ -186,7 +190,7 @@ function rowOf(buy: Buy, marked: boolean, name: number, now: string): Line {
   );
 }
 
-function sayPart({ job, state: { columns } }: OnParts, buy: Buy): Line[] {
+function sayPart({ job, state: { columns, now } }: OnParts, buy: Buy): Line[] {
   const steps = (names: readonly string[]) => list(names.map((s) => sayStepName(job, s)));
   const bought = [buy.price, buy.from, buy.once ? 'used once' : null, buy.says].filter(
     (t) => t !== null,
@@ -197,6 +201,7 @@ function sayPart({ job, state: { columns } }: OnParts, buy: Buy): Line[] {
     ...wrap(buy.holds.length > 0 ? `Holds up: ${steps(buy.holds)}.` : '', columns, { bold: true }),
     ...wrap(buy.holds.length === 0 && buy.for.length > 0 ? `For: ${steps(buy.for)}.` : '', columns),
     ...wrap(bought.length > 0 ? capital(`${bought.join(', ')}.`) : '', columns),
+    ...sayBefore(buy, now).flatMap((text) => wrap(`Before: ${text}.`, columns)),
     ...wrap(buy.why === null ? '' : `On the list by itself: ${buy.why}.`, columns),
   ];
 }

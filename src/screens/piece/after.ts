@@ -1,11 +1,13 @@
 /** Where the marks of a piece lead, in whichever of its steps they were made; and what a refusal leads to. */
+
 import type { Refusal, Wish } from '../../model/types.ts';
+import { inPlace } from '../../model/words.ts';
 import { ask } from '../ask/field.ts';
 import { LOOK, OFF, TIGHT, toJob, toSettleStep } from '../base/enter.ts';
 import { at, holeNamed, say, stay, stepNow, toStep } from '../base/moves.ts';
 import { NOTED } from '../base/noted.ts';
 import type { After, MadeMark, WishTo } from '../base/screen.ts';
-import type { State, Updated } from '../base/state.ts';
+import type { PieceStep, State, Updated } from '../base/state.ts';
 import { list, many, sayItem } from '../kit/words.ts';
 import { readHand } from '../now/hand.ts';
 import { fingerTight } from '../now/job-now.ts';
@@ -38,10 +40,16 @@ export const ON_A_PIECE = {
 // ---------------------------------------------------------------- off
 
 /** To the next bolt; after the last one, or after a whole row, to the count. */
-function nextOff(state: State): Updated {
+function nextOff(state: State, made?: MadeMark<WishTo<'out'>>): Updated {
   const here = at(state);
   if (!here) return stay(state);
   const { piece } = here;
+  const [hole = null, ...others] = made?.wish.holes ?? [];
+  if (hole !== null && others.length === 0 && holeNamed(piece, hole)?.trouble === 'pulled') {
+    // The piece stays on: only this one came out, to be mended.
+    const quiet = `${hole} is out. m when its thread is mended.`;
+    return toStep({ ...state, quiet }, { ...LOOK, here: hole } as PieceStep);
+  }
   const all = stepNow(state, 'off-row') !== null;
   if (!all && !onlyStuckLeft(piece)) return toStep(state, OFF);
   const counted = toStep(state, { step: 'off-count' });
@@ -85,7 +93,7 @@ function movedSaid(state: State, wish: Moved): string {
   if (wish.do === 'on') return `${name} is back on.`;
   if (wish.do === 'aside') return `${name} is moved aside.`;
   const n = piece.holes.length;
-  const where = piece.tray === null ? '' : ` in ${piece.tray}`;
+  const where = piece.tray === null ? '' : ` ${inPlace(piece.tray)}`;
   const out = n - stillIn(piece).length;
   return n === 0 ? `${name} is off.` : `${name} is off, ${out} of ${n} bolts${where}.`;
 }
@@ -133,7 +141,11 @@ function nextTight(state: State, { before }: MadeMark): Updated {
 
 function afterTrouble(state: State, { wish }: MadeMark<WishTo<'state'>>): Updated {
   const back = at(state)?.view.step;
-  if (!back || wish.state === 'mended') return say(state, `${wish.hole} is mended.`);
+  if (wish.state === 'mended' && stepNow(state, 'off')) {
+    // It was taken out to be mended: the next thing is to put its bolt in.
+    return say(toStep(state, LOOK).state, mendedSaid(wish.hole));
+  }
+  if (!back || wish.state === 'mended') return say(state, mendedSaid(wish.hole));
   if (wish.state === 'pulled' && back.step === 'tight') {
     const advice = toStep(state, { step: 'advice', hole: wish.hole, back: TIGHT });
     return { ...advice, effects: [{ do: 'ring' }] };
@@ -145,6 +157,10 @@ function afterTrouble(state: State, { wish }: MadeMark<WishTo<'state'>>): Update
   }
   const step = 'here' in back && back.step !== 'settle' ? { ...back, here: null } : back;
   return say(toStep(state, step).state, quiet);
+}
+
+function mendedSaid(hole: string): string {
+  return `${hole} is mended: its bolt goes in, and through all passes again.`;
 }
 
 // ---------------------------------------------------------------- refused

@@ -30,6 +30,10 @@ const isSomeIn = (here: OnCount): boolean => !nothingIn(here);
 function cameOff({ state, key, piece }: OnCount): Updated {
   // Where nothing lies in a tray there is nothing to ask.
   if (piece.holes.length === 0) return requestMark(state, { do: 'off', piece: key });
+  // Off for another round, its bolts lie where they lay.
+  if (piece.round > 1 && piece.tray !== null) {
+    return requestMark(state, { do: 'off', piece: key, tray: piece.tray });
+  }
   return ask(state, { ask: 'tray', piece: key, how: 'off' }, piece.tray ?? '');
 }
 

@@ -20,8 +20,13 @@ export function onHand<S extends 'off' | 'on'>(state: State, view: StepView<S>):
   return { ...here, letters, hand: readHand(typed.hand, here.job, letters) };
 }
 
+/** What lies under the head is being typed; a hand that was marked already says it. */
+function isOpen(step: StepOf<'off' | 'on'>): boolean {
+  return step.hand.includes('+') && (step.step === 'off' || step.fresh);
+}
+
 function pressed({ step, job, letters }: OnHand, press: string): string | null {
-  return pressHand(step.hand, press, job, letters);
+  return pressHand(step.hand, press, job, letters, isOpen(step));
 }
 
 export const handKey: Key<OnHand> = {

@@ -6,6 +6,7 @@ import { lengthsOf } from '../../job/fold/lengths-of.ts';
 import { blockers, stillOver } from '../../job/judge/blocked.ts';
 import { printedOf } from '../../job/truth/corrections.ts';
 import type { HoleNow, Job, PieceNow } from '../../model/types.ts';
+import { inPlace } from '../../model/words.ts';
 import { sayThing } from '../../plan/inside.ts';
 import { workInWords } from '../../plan/next.ts';
 import { holeNamed } from '../base/moves.ts';
@@ -103,12 +104,15 @@ function passSaid(job: Job, piece: PieceNow, way: Way): string {
 function traySaid(job: Job, piece: PieceNow): string | null {
   const should = piece.away === 'no' ? null : shouldSaid(job, piece);
   if (should === null) return null;
-  return piece.tray === null ? should : `In ${piece.tray}: ${should.replace(/^You/, 'you')}`;
+  return piece.tray === null
+    ? should
+    : `${capital(inPlace(piece.tray))}: ${should.replace(/^You/, 'you')}`;
 }
 
 function boltsSaid(piece: PieceNow): string {
   const n = piece.holes.length;
-  const tray = piece.away !== 'no' && piece.tray !== null ? ` In ${piece.tray}.` : '';
+  const tray =
+    piece.away !== 'no' && piece.tray !== null ? ` ${capital(inPlace(piece.tray))}.` : '';
   if (n > 0) return `${many(n, 'bolt')}: ${sayCounts(piece.holes.map((h) => h.belongs))}.${tray}`;
   if (comesAlong(piece)) return '';
   const none = piece.spec.row === null ? 'Nothing is noted of its bolts yet.' : 'No bolts.';

@@ -23,6 +23,7 @@ import { drawLook, type OnLook } from './look-page.ts';
 import { goKey, pointKey } from './point.ts';
 import { onPiece, type StepView, stepScreen } from './step.ts';
 import {
+  adviceKey,
   asideKey,
   gatesKey,
   heightsKey,
@@ -97,6 +98,7 @@ const KEYS: readonly Key<OnLook>[] = [
   notSo<OnLook>(({ job, key, step }) => inPiece(job, key, step.here), ''),
   troubleKey,
   mendedKey,
+  adviceKey,
   {
     id: 'take-off',
     presses: ['o'],

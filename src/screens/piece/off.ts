@@ -4,7 +4,7 @@ import { orderCare } from '../../piece/care.ts';
 import { noteKey } from '../ask/note.ts';
 import { rowStep } from '../base/enter.ts';
 import { ENTER, GO } from '../base/key.ts';
-import { requestMark, say, stay, toStep } from '../base/moves.ts';
+import { holeNamed, requestMark, say, stay, toStep } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
 import { piecePage } from '../base/piece-page.ts';
 import type { State, Updated } from '../base/state.ts';
@@ -14,12 +14,13 @@ import { names, nextOut, stillIn, tipsOf } from '../now/piece-now.ts';
 import { sayTakes } from '../now/say-piece.ts';
 import { turnSaid } from '../now/say-tight.ts';
 import { nameAlikes } from './alike.ts';
+import { farKey, farPage } from './far.ts';
 import { handKey, type OnHand, onHand } from './hand-key.ts';
 import { namePhotograph } from './photograph.ts';
 import { goKey, pointKey } from './point.ts';
 import { noteOf, ownTip } from './said.ts';
 import { type OnHoles, type StepView, stepScreen } from './step.ts';
-import { troubleKey } from './step-keys.ts';
+import { adviceKey, mendedKey, troubleKey } from './step-keys.ts';
 import { redoKey, undoKey } from './undo.ts';
 import { unmarkKey } from './unmark.ts';
 
@@ -70,6 +71,8 @@ export const offScreen = stepScreen({
     },
     undoKey,
     troubleKey,
+    mendedKey,
+    adviceKey,
     {
       id: 'all-out',
       // A letter that is a kind of this job is in the hand first.
@@ -87,6 +90,7 @@ export const offScreen = stepScreen({
       help: 'type the whole row as it came out',
       does: ({ state }) => toStep(state, rowStep(state)),
     },
+    farKey,
     redoKey,
     unmarkKey,
     noteKey,
@@ -98,23 +102,28 @@ export const offScreen = stepScreen({
 
 function drawOff(here: OnOff): Page {
   const { state, piece, lit } = here;
-  const out = piece.holes.length - stillIn(piece).length;
+  const left = stillIn(piece).length;
+  const rest = {
+    right: line(`off, ${piece.holes.length - left} of ${piece.holes.length} out`),
+    under: line(piece.tray ?? ''),
+    say: [
+      ...sayNext(here),
+      ...noteOf(here, lit, state.columns),
+      ...ownTip(here, 'removal', state.columns),
+      ...tipsSaid(here).flatMap((t) => wrap(t, state.columns)),
+    ],
+  };
+  if (state.far) {
+    const item = holeNamed(piece, lit)?.belongs ?? null;
+    return farPage(here, { hole: lit, item, figure: null, left, leftSaid: 'still in' }, rest);
+  }
   return piecePage(
     piece,
     (h) => {
       const item = h.state === 'out' ? (h.found ?? h.belongs) : h.belongs;
       return { here: h.name === lit, label: item ? sayItem(item) : '', short: item?.kind ?? '' };
     },
-    {
-      right: line(`off, ${out} of ${piece.holes.length} out`),
-      under: line(piece.tray ?? ''),
-      say: [
-        ...sayNext(here),
-        ...noteOf(here, lit, state.columns),
-        ...ownTip(here, 'removal', state.columns),
-        ...tipsSaid(here).flatMap((t) => wrap(t, state.columns)),
-      ],
-    },
+    rest,
   );
 }
 

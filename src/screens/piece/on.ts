@@ -2,6 +2,7 @@
 
 import { sayOnce } from '../../bolt/cautions.ts';
 import type { HoleNow } from '../../model/types.ts';
+import { inPlace } from '../../model/words.ts';
 import { UNKNOWN } from '../../piece/row.ts';
 import { noteKey } from '../ask/note.ts';
 import { TIGHT } from '../base/enter.ts';
@@ -20,11 +21,12 @@ import { sealantSaid } from '../now/sealant.ts';
 import { lacking, trayNow } from '../now/tray.ts';
 import { asItWasKey } from '../paper/photos.ts';
 import { nameAlikes } from './alike.ts';
+import { farKey, farPage } from './far.ts';
 import { handKey, type OnHand, onHand } from './hand-key.ts';
 import { goKey, pointKey } from './point.ts';
 import { noteOf, ownTip } from './said.ts';
 import { type OnHoles, type StepView, stepScreen } from './step.ts';
-import { heightsKey, leftKey, someIn, troubleKey } from './step-keys.ts';
+import { adviceKey, heightsKey, leftKey, mendedKey, someIn, troubleKey } from './step-keys.ts';
 import { redoKey, undoKey } from './undo.ts';
 import { unmarkKey } from './unmark.ts';
 
@@ -49,7 +51,11 @@ function onOn(state: State, view: StepView<'on'>): OnOn | null {
 /** `which`: the holes, where the lit one is not the only one. */
 function putIn({ state, job, key, piece, step, lit, any }: OnOn, which?: string[]): Updated {
   const hand = any ? { kind: UNKNOWN } : handWish(step.hand, job);
-  if (hand === null) return stay(state);
+  if (hand === null) {
+    return step.hand === ''
+      ? stay(state)
+      : say(state, `${step.hand} is no kind and no length yet.`);
+  }
   // With a bolt that belongs nowhere, the first empty hole: the answer says why it does not.
   const hole = lit ?? toFill(piece)[0]?.name;
   if (hole === undefined) return say(state, 'No hole is empty.');
@@ -82,7 +88,8 @@ export const onScreen = stepScreen({
       presses: GO,
       label: 'in, three turns',
       help: 'what is in the hand goes into the lit hole',
-      holds: isSaid,
+      // What is typed by half is told of.
+      holds: (here) => isSaid(here) || here.hand.is === 'part',
       does: (here) => putIn(here),
     },
     {
@@ -96,7 +103,10 @@ export const onScreen = stepScreen({
     undoKey,
     redoKey,
     unmarkKey,
+    farKey,
     troubleKey,
+    mendedKey,
+    adviceKey,
     {
       id: 'to-tight',
       presses: ['tab'],
@@ -118,6 +128,23 @@ export const onScreen = stepScreen({
 function drawOn(here: OnOn): Page {
   const { state, piece, job, lit, fits } = here;
   const n = piece.holes.length;
+  const empty = piece.holes.filter((h) => h.state === 'out').length;
+  const rest = {
+    right: line(`on, by fingers, ${n - empty} of ${n}`),
+    under: line(sealantSaid(job, piece, state.now) ?? ''),
+    say: [
+      ...sayHand(here),
+      ...sayLit(here),
+      ...left(here, state.columns),
+      line('In means turned by fingers, three turns at least.'),
+      ...ownTip(here, 'fitting', state.columns),
+    ],
+  };
+  if (state.far) {
+    const hole = lit ?? toFill(piece)[0]?.name ?? null;
+    const item = holeNamed(piece, hole)?.belongs ?? null;
+    return farPage(here, { hole, item, figure: null, left: empty, leftSaid: 'still empty' }, rest);
+  }
   return piecePage(
     piece,
     (h) => ({
@@ -126,19 +153,7 @@ function drawOn(here: OnOn): Page {
       label: h.belongs ? sayItem(h.belongs) : '',
       short: h.belongs?.kind ?? '',
     }),
-    {
-      right: line(
-        `on, by fingers, ${n - piece.holes.filter((h) => h.state === 'out').length} of ${n}`,
-      ),
-      under: line(sealantSaid(job, piece, state.now) ?? ''),
-      say: [
-        ...sayHand(here),
-        ...sayLit(here),
-        ...left(here, state.columns),
-        line('In means turned by fingers, three turns at least.'),
-        ...ownTip(here, 'fitting', state.columns),
-      ],
-    },
+    rest,
   );
 }
 
@@ -186,7 +201,7 @@ function sayLit(here: OnOn): Line[] {
 
 function left({ piece }: At, columns: number): Line[] {
   const lies = trayNow(piece);
-  const tray = piece.tray === null ? 'Left' : `Left in ${piece.tray}`;
+  const tray = piece.tray === null ? 'Left' : `Left ${inPlace(piece.tray)}`;
   const lacks = lacking(piece);
   return [
     ...wrap(`${tray}: ${lies.length === 0 ? 'nothing' : sayCounts(lies)}.`, columns),

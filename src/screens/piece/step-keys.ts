@@ -41,16 +41,42 @@ function inTrouble({ piece, step }: OnPiece): HoleNow | null {
   return hole?.trouble ? hole : null;
 }
 
+/** With its bolt out it is asked how; till then one is led to its bolt. */
+function mend(here: OnPiece, hole: HoleNow): Updated {
+  const { state, key } = here;
+  if (hole.trouble !== 'pulled') {
+    return requestMark(state, { do: 'state', piece: key, hole: hole.name, state: 'mended' });
+  }
+  if (hole.state === 'out') return ask(state, { ask: 'mended', piece: key, hole: hole.name });
+  const quiet = `A thread is mended with its bolt out: take ${hole.name} out first, then m.`;
+  return say(toStep(state, { step: 'off', here: hole.name, typed: '', hand: '' }).state, quiet);
+}
+
+// A letter that is a kind of this job is in the hand first: so each of these has a second press.
 export const mendedKey: Key<OnPiece> = {
   id: 'mended',
-  presses: ['m'],
+  presses: ['m', ';'],
   label: 'mended',
-  help: 'what was wrong with the lit hole is mended',
+  help: 'what was wrong with the lit hole is mended: how it was done is asked',
   holds: (here) => inTrouble(here) !== null,
   does: (here) => {
+    const hole = inTrouble(here);
+    return hole === null ? stay(here.state) : mend(here, hole);
+  },
+};
+
+/** What to do about it, as when it was noted. */
+export const adviceKey: Key<OnPiece> = {
+  id: 'advice',
+  presses: ['s', '`'],
+  label: 'what to do',
+  help: 'what to do about the trouble of the lit hole, step by step',
+  holds: (here) => inTrouble(here) !== null,
+  does: (here) => {
+    const { state, step } = here;
     const hole = inTrouble(here)?.name;
-    if (hole === undefined) return stay(here.state);
-    return requestMark(here.state, { do: 'state', piece: here.key, hole, state: 'mended' });
+    if (hole === undefined) return stay(state);
+    return toStep(state, { step: 'advice', hole, back: step });
   },
 };
 
@@ -66,7 +92,6 @@ const hasSome = ({ piece }: At, states: readonly HoleNow['state'][]): boolean =>
 
 export const someIn = (here: At): boolean => hasSome(here, ['in', 'tight']);
 
-// A letter that is a kind of this job is in the hand first: so each of these has a second press.
 export const leftKey: Key<OnPiece> = {
   id: 'left',
   presses: ['l', 'delete'],

@@ -10,6 +10,7 @@ import { howFar } from '../now/how-far.ts';
 import { knownRows } from '../now/known-rows.ts';
 import { type OnWrench, onWrench } from '../now/on-wrench.ts';
 import { layoutOf, type PassNow, tipsOf, toFill } from '../now/piece-now.ts';
+import { sayTrouble } from '../now/say-piece.ts';
 import { besideTorque, ordered, passSaid, turnSaid } from '../now/say-tight.ts';
 import { hurrySaid } from '../now/sealant.ts';
 import { torqueRows } from '../now/tight-figures.ts';
@@ -95,6 +96,8 @@ function orderSaid(job: Job, { spec }: PieceNow): string {
 
 function nextSaid({ piece, lit }: OnTight, { now, before }: Turn): string {
   if (lit === null) return '';
+  const trouble = holeNamed(piece, lit)?.trouble;
+  if (trouble) return `${lit}: ${sayTrouble(trouble)}. Mend it first: m.`;
   if (!now.rest.includes(lit)) return `${lit} has had this pass.`;
   const first = now.rest[0];
   if (lit !== first) return `${lit}. In order it would be ${first}.`;

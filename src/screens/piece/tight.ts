@@ -1,12 +1,13 @@
 /** Tight: in its order, pass by pass, at the torque as printed. */
+import { printQuantity } from '../../bolt/units.ts';
 import { figureOn } from '../../bolt/wrench.ts';
-import type { Wish } from '../../model/types.ts';
+import type { PassSpec, Wish } from '../../model/types.ts';
 import { shapeOf } from '../../piece/looks.ts';
 import { ask } from '../ask/field.ts';
 import { noteKey } from '../ask/note.ts';
 import { ON } from '../base/enter.ts';
 import { GO } from '../base/key.ts';
-import { requestMark, say, stay, toStep } from '../base/moves.ts';
+import { holeNamed, requestMark, say, stay, toStep } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
 import { piecePage } from '../base/piece-page.ts';
 import type { State, Updated } from '../base/state.ts';
@@ -18,9 +19,10 @@ import { passFor } from '../now/pass-of.ts';
 import { type PassNow, passNow, toFill } from '../now/piece-now.ts';
 import { torqueRows } from '../now/tight-figures.ts';
 import { asItWasKey } from '../paper/photos.ts';
+import { farKey, farPage } from './far.ts';
 import { goKey, pointKey } from './point.ts';
 import { onPiece, type StepView, stepScreen } from './step.ts';
-import { leftKey, mendedKey, troubleKey } from './step-keys.ts';
+import { adviceKey, leftKey, mendedKey, troubleKey } from './step-keys.ts';
 import { type OnTight, sayPass, sayPrinted, settingOf, tightSaid } from './tight-said.ts';
 import { redoKey, undoKey } from './undo.ts';
 import { unmarkKey } from './unmark.ts';
@@ -97,6 +99,7 @@ export const tightScreen = stepScreen({
     undoKey,
     redoKey,
     unmarkKey,
+    farKey,
     {
       ...notSo<OnTight>(inPass),
       // The foot is full here.
@@ -106,6 +109,7 @@ export const tightScreen = stepScreen({
     },
     troubleKey,
     mendedKey,
+    adviceKey,
     {
       id: 'to-in',
       presses: ['tab'],
@@ -139,6 +143,19 @@ function drawTight(here: OnTight): Page {
   const both = [where, set ?? ''].filter((t) => t !== '');
   const fits = width(both.join('   ')) <= state.columns;
   const under = fits ? both : [where];
+  const rest = {
+    right: line(`tight, pass ${now.number} of ${now.of}: ${sayPass(pass)}`),
+    under: line(under.join('   ')),
+    say: tightSaid(here, { now, pass, before, set: fits ? null : set }),
+    most: MOST,
+  };
+  if (state.far) {
+    const hole = holeNamed(piece, lit);
+    const item = hole?.holds ?? hole?.belongs ?? null;
+    const figure = settingOf(state, pass)?.value ?? printedFigure(pass);
+    const left = now.rest.length;
+    return farPage(here, { hole: lit, item, figure, left, leftSaid: 'left in this pass' }, rest);
+  }
   const number = (name: string) => {
     const index = now.rest.indexOf(name);
     return index < 0 ? '' : ordinal(now.done.length + index + 1);
@@ -155,14 +172,15 @@ function drawTight(here: OnTight): Page {
         ...(isIn && !now.rest.includes(h.name) ? { said: 'had this pass' } : {}),
       };
     },
-    {
-      right: line(`tight, pass ${now.number} of ${now.of}: ${sayPass(pass)}`),
-      under: line(under.join('   ')),
-      say: tightSaid(here, { now, pass, before, set: fits ? null : set }),
-      most: MOST,
-    },
+    rest,
     before !== null && lit !== null && lit === now.rest[0] ? { from: before, to: lit } : null,
   );
+}
+
+/** `10 N·m`, `90°`; where it has neither the name of the pass, or its text as it is printed. */
+function printedFigure({ torque, angle, name }: PassSpec): string {
+  if (torque?.quantity) return printQuantity(torque.quantity);
+  return angle === null ? (torque?.text ?? name) : `${angle}°`;
 }
 
 /** The hole done last in this pass, if it was done alone; null where none was. */

@@ -3,7 +3,7 @@ import { roundAgain } from '../../plan/again.ts';
 import { sayDate } from '../../plan/days.ts';
 import { LOOK, OFF, readFirst } from '../base/enter.ts';
 import { ENTER } from '../base/key.ts';
-import { at, type OnJob, onJob, show, stay } from '../base/moves.ts';
+import { at, type OnJob, onJob, requestMark, show, stay } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
 import { screenOver } from '../base/screen.ts';
 import type { State, Updated, View } from '../base/state.ts';
@@ -48,6 +48,13 @@ function beginRound({ state, found }: OnRound): Updated {
   return readFirst(opened, 'removal', bare ? { step: 'off-count' } : OFF);
 }
 
+/** Its bolts are in, and known. */
+function isAsBefore({ job, found }: OnRound): boolean {
+  const piece = job.pieces.get(found?.off[0] ?? '');
+  const holes = piece ? stillIn(piece) : [];
+  return holes.length > 0 && holes.every((h) => h.trouble === null && h.conflict === null);
+}
+
 export const roundScreen = screenOver({
   here: onRound,
   keys: [
@@ -58,6 +65,20 @@ export const roundScreen = screenOver({
       help: 'off with the first piece of the next round',
       does: beginRound,
     },
+    {
+      id: 'all-as-before',
+      presses: ['a'],
+      label: 'all its bolts, as before',
+      help: 'the first piece of the next round: all its bolts are out, each as it was',
+      holds: (here) => isAsBefore(here),
+      does: (here) => {
+        const { state, effects } = beginRound(here);
+        const piece = at(state);
+        // A caution is read first; there the same key is one screen further.
+        if (piece?.view.step.step !== 'off') return { state, effects };
+        return requestMark(state, { do: 'out', piece: piece.key });
+      },
+    },
   ],
   draw: drawRound,
 });
@@ -67,6 +88,7 @@ const LABEL = 14;
 function drawRound({ state, job, found, view, name }: OnRound): Page {
   const task = taskHere(job, view.test, state.now);
   const rows: [string, string[]][] = [
+    ['First', found?.first ?? []],
     ['Off again', found && found.off.length > 0 ? [list(found.off.map(name))] : []],
     ['Found so far', (found?.found ?? []).map((f) => foundSaid(f, name, state.now))],
     [

@@ -1,6 +1,7 @@
 /** One task or test: what it is, what it waits for, and done in one key or one line. */
 import { printedOf } from '../../job/truth/corrections.ts';
 import type { Correctable, Refusal, TaskVerb, Wish } from '../../model/types.ts';
+import { sayDate } from '../../plan/days.ts';
 import { ask } from '../ask/field.ts';
 import { ENTER, GO } from '../base/key.ts';
 import { type OnJob, onJob, requestMark, say, show, stay } from '../base/moves.ts';
@@ -181,6 +182,10 @@ function drawTask({ state, job, task: now }: OnTask): Page {
     ['Of', names.length === 0 ? null : names.join(', ')],
     ['Waits for', waitsRow(now.waits)],
     ['Note', now.note],
+    ...now.failedBefore.map(({ at, say }): [string, string] => [
+      'Before',
+      [`failed ${sayDate(at, state.now)}`, say].filter((t) => t !== '').join(': '),
+    ]),
     [
       now.state === 'failed' ? 'Failed' : 'Done',
       stateSaid(now),

@@ -86,7 +86,13 @@ function drawTests({ state, job, tests, test }: OnTests): Page {
   const room = Math.min(longest, stateRoom(state.columns));
   const around = {
     left: line(bold('What is to be tested')),
-    right: line(left === 0 ? 'all passed' : `${left} of ${tests.length} not passed`),
+    right: line(
+      tests.length === 0
+        ? 'nothing to test yet'
+        : left === 0
+          ? 'all passed'
+          : `${left} of ${tests.length} not passed`,
+    ),
     under: line(job.upper.job),
     say: test ? sayTest(job, test, room, state) : [],
   };

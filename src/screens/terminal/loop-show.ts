@@ -1,6 +1,9 @@
 /** Putback's own show: its first state, its pictures, and hands for one folder of job files. */
+
 import { safeLine } from '../../model/safe.ts';
+import { list } from '../../model/words.ts';
 import { nextWork } from '../../plan/next.ts';
+import { openings } from '../../plan/openings.ts';
 import { nowHere, type World } from '../../world.ts';
 import { start } from '../base/start.ts';
 import type { State } from '../base/state.ts';
@@ -75,8 +78,13 @@ export function showOf(
       const left = await files.leave();
       const next = open === null ? null : (nextWork(open.job)?.say ?? 'Nothing is next.');
       const line = open === null ? `Bench: ${folder}` : `${open.file}: ${next}`;
+      const gaps = open === null ? [] : openings(open.job).filter((o) => o.covered === null);
+      const gap =
+        gaps.length === 0
+          ? null
+          : `Stands open: ${list(gaps.map((o) => o.name))}. Covered, plugged? + notes how.`;
       const unsaved = leftUnsaved(last, files);
-      const lines = [...(left === null ? [] : left.split('\n')), unsaved, line];
+      const lines = [...(left === null ? [] : left.split('\n')), gap, unsaved, line];
       const said = lines.filter((l) => l !== null).map(safeLine);
       return { say: said.join('\n'), unsaved: unsaved !== null };
     },

@@ -97,8 +97,20 @@ describe('a hole', () => {
       code: 'trouble',
       holes: ['4'],
     });
-    bench.mark({ do: 'state', piece: 'cover', hole: '4', state: 'mended' });
-    bench.mark({ do: 'tight', piece: 'cover', holes: ['4'], pass: 'full' });
+    const mended = { do: 'state', piece: 'cover', hole: '4', state: 'mended' } as const;
+    expect(bench.refusal(mended)).toEqual({ code: 'bolt-in', hole: '4' });
+    bench.mark({ do: 'out', piece: 'cover', holes: ['4'] });
+    expect([bench.piece().round, bench.refusal({ ...mended, says: 'stud' })]).toMatchObject([
+      1,
+      { ok: true },
+    ]);
+    expect(bench.warnings(mended)).toEqual(['how']);
+    bench.mark({ ...mended, says: 'wire insert M6 x 9' });
+    bench.mark({ do: 'in', piece: 'cover', holes: ['4'], hand: { kind: 'L' } });
+    expect(bench.hole('4')).toMatchObject({ state: 'in', passes: [] });
+    for (const pass of ['snug', 'full']) {
+      bench.mark({ do: 'tight', piece: 'cover', holes: ['4'], pass, because: 'alone' });
+    }
     expect(bench.piece().where).toBe('tight');
   });
 

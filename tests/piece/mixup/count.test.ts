@@ -12,7 +12,7 @@ describe('before anything goes back', () => {
       counts: { S: 7, M: 3, L: 1 },
       total: 11,
       unknown: [],
-      say: 'You should have 7 S (25 mm), 3 M (35 mm) and 1 L (55 mm), 11 bolts in all: which is missing?',
+      say: 'You should have 7 S (25 mm), 3 M (35 mm) and 1 L (55 mm), 11 bolts in all.',
     });
   });
 
@@ -21,10 +21,10 @@ describe('before anything goes back', () => {
     expect(shouldHave(holes, SML)).toMatchObject({
       counts: { S: 2 },
       unknown: ['6'],
-      say: 'You should have 2 S (25 mm) and 1 bolt that nobody has named, 3 bolts in all: which is missing?',
+      say: 'You should have 2 S (25 mm) and 1 more bolt, 3 bolts in all.',
     });
     expect(shouldHave(row('S M'), SML).say).toBeNull();
-    expect(shouldHave(row('s'), SML).say).toBe('You should have 1 S (25 mm): which is missing?');
+    expect(shouldHave(row('s'), SML).say).toBe('You should have 1 S (25 mm).');
   });
 });
 

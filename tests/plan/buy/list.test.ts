@@ -20,6 +20,7 @@ describe('the list of the file', () => {
       from: 'Ostrell Parts',
       once: true,
       for: ['cover on'],
+      before: [],
       state: 'wanted',
       at: null,
       promised: null,

@@ -46,7 +46,7 @@ describe('one line', () => {
   });
 
   it('a tip and a caution only stand at a piece', () => {
-    const d = desk().press('+').type('goggles!').press('enter');
+    const d = desk().press('+').type('goggles!').press('enter 0');
     expect(d.frame).toContain('The whole job: a note?');
     d.press('c t');
     expect(d.bench.entries).toEqual([]);

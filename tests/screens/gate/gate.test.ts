@@ -231,8 +231,9 @@ describe('STOP', () => {
     expect(desk.frame).toContain('Enter to that hole');
     desk.press('enter');
     expect(desk.screen).toBe('look');
-    desk.press('m');
+    desk.press('m').type('wire insert M6 x 9').press('enter');
     expect(desk.bench.piece('case-cover').holes[1]?.trouble).toBeNull();
+    expect(desk.bench.entries.at(-1)).toMatchObject({ says: 'wire insert M6 x 9' });
   });
 });
 

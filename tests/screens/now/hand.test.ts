@@ -26,6 +26,9 @@ describe('what is in the hand', () => {
     ['. 2 5', { length: 25 }],
     ['. 1 2 . 5', { length: 12.5 }],
     ['. 1 - 1 / 2', { length: 38.1 }],
+    ['m + s e a l i n g space w a s h e r', { kind: 'M', with: ['sealing-washer'] }],
+    ['m + c l i p + 2 . 5', { kind: 'M', with: ['clip', '2.5'] }],
+    ['m + a !', null],
     ['. s', { kind: 'S' }],
     ['.', null],
   ])('%s', (keys, wish) => {
@@ -44,6 +47,22 @@ describe('what is in the hand', () => {
     for (const key of ['1', '-', '!', 'x', 'space', 'up', 'ctrl-s', '?'])
       expect(pressHand('', key, job)).toBeNull();
     expect(pressHand('S', '1', job)).toBeNull();
+  });
+
+  it.each([
+    ['. 2 5 4', '.25-', 'behind a length that is known'],
+    ['. 2 0 4', '.20-', 'behind two digits'],
+    ['. 1 0 0', '.100', 'but a hundred and more is a length'],
+    ['. 3 / 8', '.3/8', 'and so is a fraction'],
+    ['. 1 2 . 5', '.12.5', 'and what stands behind a point'],
+  ])('%s: a digit is that of a hole %s (%s)', (keys, hand) => {
+    expect(typed(keys)).toBe(hand);
+  });
+
+  it('a length that begins like a longer one goes on', () => {
+    const text =
+      'putback: 1\njob: Lid\nbolts: {A: M6x20, B: M6x200}\npieces:\n  lid: {bolts: A B}\ndiary:\n';
+    expect(typed('. 2 0 0', new Bench(text).job)).toBe('.200');
   });
 
   it('is put down, a length and what is under the head sign by sign', () => {

@@ -46,7 +46,7 @@ describe('what must be had', () => {
   });
 
   it('can be wrong, short, or sold under another number; and taken back', () => {
-    const desk = new Desk(caseOpen()).press('b w');
+    const desk = new Desk(caseOpen()).press('b w enter');
     expect(desk.frame).toContain('came, and does not fit');
     desk.press('s');
     expect(desk.frame).toContain('came short');

@@ -30,7 +30,7 @@ describe('off, a key a bolt', () => {
   });
 
   it('takes a length, and what lay under the head', () => {
-    const desk = off().press('1 . 5 5 go 2').press('m + c l i p go');
+    const desk = off().press('1 . 5 5 go 2').press('m + c l i p enter');
     expect(desk.bench.hole('1').found).toEqual({ kind: 'L', with: [] });
     expect(desk.bench.hole('2').found).toEqual({ kind: 'M', with: ['clip'] });
   });

@@ -223,9 +223,82 @@ describe('a hole that needs mending', () => {
     expect(desk.screen).toBe('look');
     desk.press('3');
     expect(desk.frame).toContain('Thread pulled.');
-    desk.press('m');
-    expect(desk.frame).toContain('3 is mended.');
+    desk.press('m enter');
+    expect(desk.frame).toContain('How it was mended stands in the diary: write it.');
+    desk.type('stud').press('enter');
+    expect(desk.frame).toContain('3 is mended: its bolt goes in, and through all passes again.');
     desk.press('go m go');
     expect(desk.bench.states()).toBe('in in in in in');
   });
+
+  it('with its bolt in leads to that bolt first, and then the whole way round again', () => {
+    const bench = new Bench().openCover().fillCover().tightenCover();
+    bench.mark({ do: 'state', piece: 'cover', hole: '4', state: 'pulled' });
+    const desk = new Desk(bench).open('cover');
+    if (desk.step !== 'look') desk.press('escape');
+    desk.press('4 m');
+    expect(desk.step).toBe('off');
+    expect(desk.frame).toContain('take 4 out first');
+    desk.press('space space');
+    expect(bench.hole('4').state).toBe('in');
+    desk.press('enter');
+    expect(desk.screen).toBe('look');
+    expect(bench.states()).toBe('tight tight tight out tight');
+    desk.press('s');
+    expect(desk.frame).toContain('thread pulled');
+    desk.press('space m').type('bigger bolt, M8x55').press('enter');
+    expect(bench.hole('4').trouble).toBeNull();
+    desk.press('go').press('l space');
+    expect(bench.hole('4')).toMatchObject({ state: 'in', passes: [] });
+  });
+
+  it('is never said to have had its pass', () => {
+    const bench = new Bench().openCover().fillCover();
+    bench.mark({ do: 'tight', piece: 'cover' });
+    bench.mark({ do: 'state', piece: 'cover', hole: '4', state: 'pulled' });
+    const desk = new Desk(bench).open('cover').press('4');
+    expect(desk.step).toBe('tight');
+    expect(desk.frame).toContain('4: thread pulled. Mend it first: m.');
+    expect(desk.frame).not.toContain('has had this pass');
+    desk.press('?');
+    expect(desk.frame).toContain('what was wrong with the lit hole is mended');
+    expect(desk.frame).toContain('what to do about the trouble');
+  });
 });
+
+describe('a word where a bolt is asked for', () => {
+  it('behind + is text until Enter: no blank marks, no letter is a key', () => {
+    const bench = new Bench().openCover();
+    const desk = new Desk(bench);
+    desk.open('cover');
+    desk.state = { ...desk.state, view: { screen: 'piece', piece: 'cover', step: ON_STEP } };
+    desk.press('s').type('+sealing washer, all wet? !');
+    expect(desk.step).toBe('on');
+    expect(bench.states()).toBe('out out out out out');
+    expect(desk.frame).toContain('s+sealing washer, all wet? !');
+    desk.press('enter');
+    expect(desk.frame).toContain('is no kind and no length yet.');
+  });
+
+  it('Enter ends it and marks; the next letter is a bolt again', () => {
+    const bench = new Bench().openCover();
+    const desk = new Desk(bench);
+    desk.open('cover');
+    desk.state = { ...desk.state, view: { screen: 'piece', piece: 'cover', step: ON_STEP } };
+    desk.press('m').type('=clip').press('enter');
+    expect(bench.states()).toBe('out out in out out');
+    desk.press('l space');
+    expect(bench.states()).toBe('out out in in out');
+  });
+
+  it('a length and then a hole are two things', () => {
+    const bench = new Bench().openCover();
+    const desk = new Desk(bench);
+    desk.open('cover');
+    desk.state = { ...desk.state, view: { screen: 'piece', piece: 'cover', step: ON_STEP } };
+    desk.press('. 2 5 5 space');
+    expect(bench.states()).toBe('out out out out in');
+  });
+});
+
+const ON_STEP = { step: 'on', here: null, typed: '', hand: '', fresh: false } as const;
