@@ -151,6 +151,20 @@ const made = { main: main.metafile, ink: ink.metafile, putback: putback.metafile
 mkdirSync('dist/made');
 writeFileSync('dist/made/meta.json', JSON.stringify(made));
 
+const MIT = (holder) => `
+MIT License
+
+Copyright (c) ${holder}
+
+Permission is hereby granted, free of charge, to any person obtaining a copy of this software and associated documentation files (the "Software"), to deal in the Software without restriction, including without limitation the rights to use, copy, modify, merge, publish, distribute, sublicense, and/or sell copies of the Software, and to permit persons to whom the Software is furnished to do so, subject to the following conditions:
+
+The above copyright notice and this permission notice shall be included in all copies or substantial portions of the Software.
+
+THE SOFTWARE IS PROVIDED "AS IS", WITHOUT WARRANTY OF ANY KIND, EXPRESS OR IMPLIED, INCLUDING BUT NOT LIMITED TO THE WARRANTIES OF MERCHANTABILITY, FITNESS FOR A PARTICULAR PURPOSE AND NONINFRINGEMENT. IN NO EVENT SHALL THE AUTHORS OR COPYRIGHT HOLDERS BE LIABLE FOR ANY CLAIM, DAMAGES OR OTHER LIABILITY, WHETHER IN AN ACTION OF CONTRACT, TORT OR OTHERWISE, ARISING FROM, OUT OF OR IN CONNECTION WITH THE SOFTWARE OR THE USE OR OTHER DEALINGS IN THE SOFTWARE.
+`;
+/** Licences of packages that name theirs and bring no file of it. */
+const WITHOUT_FILE = { 'yoga-layout': MIT('Facebook, Inc. and its affiliates.') };
+
 /** The licence text of each library that is inside. */
 const packages = new Set();
 for (const input of Object.values(made).flatMap((m) => Object.keys(m.inputs))) {
@@ -160,7 +174,8 @@ for (const input of Object.values(made).flatMap((m) => Object.keys(m.inputs))) {
 const licences = [...packages].sort().map((folder) => {
   const { name, version, license } = JSON.parse(readFileSync(join(folder, 'package.json'), 'utf8'));
   const file = readdirSync(folder).find((f) => /^(licen[cs]e|copying)/i.test(f));
-  const text = file ? readFileSync(join(folder, file), 'utf8').trim() : '';
+  const text = file ? readFileSync(join(folder, file), 'utf8').trim() : WITHOUT_FILE[name]?.trim();
+  if (!text) throw new Error(`${name} brings no text of its licence (${license}): add it here`);
   return `${name} ${version} (${license})\n\n${text}\n`;
 });
 writeFileSync('dist/LICENSES.txt', licences.join('\n----\n\n'));

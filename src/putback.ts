@@ -1,5 +1,7 @@
 #!/usr/bin/env node
 // The way in. Its Node is checked before anything is loaded that an older one could not read.
+import { existsSync } from 'node:fs';
+import { join } from 'node:path';
 import { loader } from './compiled.ts';
 import type * as Main from './main.ts';
 import { nodeTooOld } from './node-version.ts';
@@ -7,7 +9,9 @@ import { nodeTooOld } from './node-version.ts';
 /** Names the content of the bundles; set when they are made. */
 declare const __STAMP__: string;
 
-const tooOld = nodeTooOld(process.versions.node);
+// A clone of the program pins its Node; what npm has installed has none.
+const own = existsSync(join(__dirname, '../node_modules/node'));
+const tooOld = nodeTooOld(process.versions.node, own);
 if (tooOld) {
   process.stderr.write(`${tooOld}\n`);
   process.exitCode = 2;

@@ -29,7 +29,7 @@ export interface Known {
 }
 
 /** Open behind: a hole that is wet, and a nut or a through hole, have no bottom. */
-function isOpen(place: Place, into: string | null): boolean {
+export function isOpen(place: Place, into: string | null): boolean {
   return place.hole?.wet === true || /\b(?:nut|through|open)\b/i.test(into ?? '');
 }
 

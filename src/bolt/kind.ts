@@ -1,23 +1,11 @@
 /** A kind of bolt in its two spellings: one line, `M6x25 flange, 8 mm`, or a mapping of its parts. */
+import type { KindParts } from '../model/keys.ts';
 import type { Kind } from '../model/types.ts';
 import { headShape } from './head.ts';
 import { INCH, readLength } from './length.ts';
 import { printNumber, tidy } from './numbers.ts';
 import { isInch } from './sizes.ts';
 import { readFront } from './spelling.ts';
-
-/** Parts of the full spelling, as they stand in the file. */
-export interface KindParts {
-  thread?: string;
-  length?: string;
-  head?: string;
-  tool?: string;
-  class?: string;
-  threaded?: string;
-  lh?: string;
-  once?: string;
-  note?: string;
-}
 
 const LEFT = /(^|[\s-])(?:LH|L\.H\.?|left[- ]?hand(?:ed)?)(?=$|[\s,x×-])/i;
 const ONCE = /(^|\s)once(?=$|\s)/i;

@@ -1,4 +1,5 @@
 /** Threads that start in each other's holes and ruin them. */
+import { allBritish, type British, britishOf } from './british.ts';
 import { printNumber } from './numbers.ts';
 import { allThreads, threadOf } from './threads.ts';
 
@@ -15,6 +16,8 @@ interface Shape {
   d: number;
   pitch: number;
   taper: boolean;
+  /** Between the flanks, degrees. */
+  flanks: number;
 }
 
 /**
@@ -34,7 +37,13 @@ const PIPES: readonly [RegExp, string, number, number, boolean][] = [
 ];
 
 function pipes(): Shape[] {
-  return PIPES.map(([, name, d, n, taper]) => ({ name, d, pitch: 25.4 / n, taper }));
+  return PIPES.map(([, name, d, n, taper]) => ({
+    name,
+    d,
+    pitch: 25.4 / n,
+    taper,
+    flanks: /NPT/.test(name) ? 60 : 55,
+  }));
 }
 
 function shapeOf(text: string): Shape | null {
@@ -42,7 +51,13 @@ function shapeOf(text: string): Shape | null {
   const pipe = PIPES.findIndex(([pattern]) => pattern.test(said));
   if (pipe >= 0) return pipes()[pipe] ?? null;
   const t = threadOf(said);
-  return t && { name: t.name, d: t.d, pitch: t.pitch, taper: false };
+  if (t) return { name: t.name, d: t.d, pitch: t.pitch, taper: false, flanks: 60 };
+  const british = britishOf(said);
+  return british && shapeOfBritish(british);
+}
+
+function shapeOfBritish({ name, d, pitch, flanks }: British): Shape | null {
+  return d === null || pitch === null ? null : { name, d, pitch, taper: false, flanks };
 }
 
 /** 1/4 inch and M6 lie 5.8 % apart, the furthest of those that the trade mixes up (common practice, no source). */
@@ -57,11 +72,19 @@ function alike(s: Shape, t: Shape): boolean {
   return apart <= NEAR && (apart < 1e-9 || s.taper || t.taper || pitches <= STARTS);
 }
 
+/** Diameters and pitches nearer than this go together all the way (common practice, no source). */
+const TOGETHER = 0.005;
+
 function why(s: Shape, t: Shape): string {
   const size = (x: Shape) => `${printNumber(x.d, 3)} mm, pitch ${printNumber(x.pitch, 3)}`;
   const facts = `${s.name} is ${size(s)}; ${t.name} is ${size(t)}`;
   if (s.taper || t.taper) {
     return `${facts}. A taper thread wedges, and splits the boss before it seals: read the old plug first.`;
+  }
+  const one =
+    Math.abs(s.d - t.d) < TOGETHER * s.d && Math.abs(s.pitch - t.pitch) < TOGETHER * s.pitch;
+  if (one && s.flanks !== t.flanks) {
+    return `${facts}. They turn into each other, but the flanks stand at ${s.flanks} and ${t.flanks} degrees and touch on a line: it strips.`;
   }
   return `${facts}. One starts in the other, then jams or strips it: try it by fingers, all the way.`;
 }
@@ -86,7 +109,11 @@ export function lookAlikes(threads: readonly string[]): LookAlike[] {
 export function startsInstead(thread: string): LookAlike[] {
   const s = shapeOf(thread);
   if (!s) return [];
-  const others = [...allThreads().map((t) => ({ ...t, taper: false })), ...pipes()];
+  const others = [
+    ...allThreads().map((t) => ({ ...t, taper: false, flanks: 60 })),
+    ...pipes(),
+    ...allBritish().flatMap((b) => shapeOfBritish(b) ?? []),
+  ];
   const far = (t: Shape) => Math.abs(t.d - s.d) + Math.abs(t.pitch - s.pitch);
   return others
     .filter((t) => alike(s, t))

@@ -79,12 +79,21 @@ const MATERIALS: readonly Material[] = [
   },
 ];
 
+/** Nothing is known here of what these hold, whatever else their words look like. */
+const UNKNOWN =
+  /\b(?:rubber|neoprene|well-?nuts?|titanium|ti-?6al\S*|zinc|zamak|mazak|pot ?metal|copper|wood\w*|plywood|mdf|carbon fib\w*|gr?fp|cfrp|grp|fib(?:re|er)glass|composite|(?:blind |rivet|riv-?|jack ?)nuts?|rivet nuts?|expansion plugs?)\b/i;
+
 /** Words that name a material, the surest first. */
 const WORDS: readonly [MaterialName, RegExp][] = [
   ['wire insert', /\b(?:wire[- ](?:thread )?inserts?|thread inserts?|sti)\b/i],
   ['magnesium', /\b(?:magnesium|mg|az\d\d|am\d0)\b/i],
   ['plastic', /\b(?:plastics?|nylon|polyamide|pa\d*|abs|polypropylene|glass[- ]filled)\b/i],
   ['brass', /\b(?:brass|bronze|gunmetal)\b/i],
+  // Steel of whatever alloy, also cast: before "alloy" stands for aluminium.
+  [
+    'steel',
+    /\b(?:(?:cast|alloy|alloyed|carbon|mild|tool|spring|stainless|forged|high[- ]tensile) )+steel\b/i,
+  ],
   ['iron', /\b(?:iron|gg\d*|gjl\S*|gjs\S*|ggg\d*)\b/i],
   [
     'cast aluminium',
@@ -99,6 +108,7 @@ const WORDS: readonly [MaterialName, RegExp][] = [
 ];
 
 function named(said: string): Material | null {
+  if (UNKNOWN.test(said)) return null;
   const [name, pattern] = WORDS.find(([, words]) => words.test(said)) ?? [];
   const found = MATERIALS.find((m) => m.name === name);
   if (!found || !pattern || name !== 'wire insert') return found ?? null;

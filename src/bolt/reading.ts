@@ -158,6 +158,38 @@ export function readLimit(text: string): Limit | null {
   return null;
 }
 
+/** `25 mm`: one figure with a unit that is known. */
+const FIGURE = new RegExp(`^(${NUMBER})\\s*(${UNIT})$`, 'i');
+
+/** What stands behind the words of a line: `coil 0.4 ohm`, `chain slack 20..30 mm`. */
+export interface Measured {
+  before: string;
+  /** As written. */
+  figure: string;
+  /** What its unit measures: `resistance`, `length`; null where it has none. */
+  of: string | null;
+  /** It has an end that must be kept, not one figure alone. */
+  isLimit: boolean;
+}
+
+/** Null where no figure ends the line, or nothing stands before it. */
+export function measuredIn(line: string): Measured | null {
+  const words = line.trim().split(/\s+/);
+  for (let i = 1; i < words.length; i += 1) {
+    const figure = words.slice(i).join(' ');
+    const before = words.slice(0, i).join(' ');
+    const limit = readLimit(figure);
+    // Two numbers with a hyphen alone may be a part number.
+    if (limit && (limit.unit !== null || !/^\d+-\d+$/.test(figure))) {
+      const of = limit.unit === null ? null : (unitNamed(limit.unit)?.of ?? null);
+      return { before, figure, of, isLimit: true };
+    }
+    const unit = unitNamed(FIGURE.exec(figure)?.[2] ?? '');
+    if (unit) return { before, figure, of: unit.of, isLimit: false };
+  }
+  return null;
+}
+
 /** It holds a figure that a limit could be, so that what was not read of it must be told. */
 export function looksLikeLimit(text: string): boolean {
   return (

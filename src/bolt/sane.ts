@@ -29,11 +29,13 @@ export interface Sane {
   source: string;
 }
 
-const ASSUMED = '8.8';
-const DRY = 0.14;
+/** The mark that is reckoned with, and said to be, where none is known. */
+export const ASSUMED = '8.8';
+/** Friction of dry steel as delivered (VDI 2230-1). */
+export const DRY = 0.14;
 /** Shares of what the bolt stands. Above 1.15 the friction must be out of the ordinary; 1.5 breaks it. */
 const HIGH = 1.15;
-const BREAKS = 1.5;
+export const BREAKS = 1.5;
 /** Below this the bolt hardly clamps; below the next one a point or a unit has gone astray. */
 const LOW = 0.25;
 const ASTRAY = 0.12;
@@ -53,7 +55,7 @@ const SLIPS: ReadonlyMap<string, readonly string[]> = new Map([
   ['daN·m', ['N·m']],
 ]);
 
-function suggestions(q: Quantity, stands: number): Suggestion[] {
+function suggestions(q: Quantity, stands: number, upward: boolean): Suggestion[] {
   const share = (value: number, unit: string) => (convert(value, unit, 'N·m') ?? 0) / stands;
   const usual = (s: number) => s >= USUAL.from && s <= USUAL.to;
   const meant = (SLIPS.get(q.unit) ?? [])
@@ -63,12 +65,13 @@ function suggestions(q: Quantity, stands: number): Suggestion[] {
     { value: tidy(q.value / 10), unit: q.unit, why: 'a point left out' },
     { value: tidy(q.value * 10), unit: q.unit, why: 'a point too many' },
   ].filter((s) => usual(share(s.value, s.unit)));
-  return [...meant, ...points];
+  const typed = share(q.value, q.unit);
+  return [...meant, ...points].filter((s) => upward || share(s.value, s.unit) < typed);
 }
 
-function judged(low: number, high: number, marked: boolean): SaneVerdict {
+function judged(low: number, high: number, marked: boolean, upward: boolean): SaneVerdict {
   if (high > BREAKS) return 'insane';
-  if (!marked) return low < ASTRAY ? 'low' : 'fine';
+  if (!upward) return marked && high > HIGH ? 'high' : 'fine';
   if (high > HIGH) return 'high';
   if (low < ASTRAY) return 'insane';
   return low < LOW ? 'low' : 'fine';
@@ -96,9 +99,15 @@ function sentence(
 
 /**
  * Whether a torque can be right for a thread. With no mark known it speaks only of more than 1.5 times what a dry 8.8
- * bolt stands, or of a figure so low that a slip explains it. Null for a thread without figures, or what is no torque.
+ * bolt stands. Nothing is too low for an unmarked bolt, nor where `solid` is not so: a plug, a hollow part, a stage
+ * before an angle. Null for a thread without figures, or what is no torque.
  */
-export function sane(q: Quantity, thread: string, mark: string | null = null): Sane | null {
+export function sane(
+  q: Quantity,
+  thread: string,
+  mark: string | null = null,
+  solid = true,
+): Sane | null {
   const t = threadOf(thread);
   const low = convert(q.value, q.unit, 'N·m');
   const high = convert(q.to ?? q.value, q.unit, 'N·m');
@@ -106,10 +115,9 @@ export function sane(q: Quantity, thread: string, mark: string | null = null): S
   const at = t && atYield(t, known ?? ASSUMED, DRY, 0.9);
   if (!t || low === null || high === null || !at) return null;
   const stands = { value: at.torque, unit: 'N·m' };
-  const found = suggestions(q, at.torque);
-  const first = judged(low / at.torque, high / at.torque, known !== null);
-  // An unmarked bolt may well be meant to be that loose, unless a slip says otherwise.
-  const verdict = known === null && first === 'low' && found.length === 0 ? 'fine' : first;
+  const upward = solid && known !== null;
+  const found = suggestions(q, at.torque, upward);
+  const verdict = judged(low / at.torque, high / at.torque, known !== null, upward);
   const suggest = verdict === 'fine' ? [] : found;
   return {
     verdict,

@@ -34,8 +34,51 @@ const WORDS: readonly [Smear, RegExp][] = [
   ['oil', /\b(?:oil(?:ed)?|greased?|lubricated|waxed)\b/i],
 ];
 
-/** What a note says is on the thread; null when it says nothing of the kind. */
+/** Words by which a clause says that there is to be none, or that it is wiped off. */
+const NONE =
+  /\b(?:dry|no|not|never|without|don['’]?t|avoid|keep (?:\S+ ){0,3}(?:off|away)|free (?:of|from)|clean(?:ed)? (?:of|from)|wiped? (?:\S+ ){0,3}(?:off|away)|un(?:oiled|lubricated|greased)|oil-free|de-?greased?)\b/i;
+/** What else is oiled and greased at a bench. */
+const OTHER =
+  /\b(?:o-?rings?|seals?|lips?|gaskets?|bearings?|bush(?:es|ings?)?|shafts?|splines?|pins?|dowels?|spigots?|cables?|chains?|gears?|cogs?|springs?|pistons?|rings?|bores?|liners?|hoses?|grommets?|rubbers?|pivots?|rollers?|cams?|lobes?|sleeves?|levers?|faces?|felt|filter|jets?|sprockets?|rockers?|followers?)\b/i;
+/** Words that name the thread. */
+const THREAD = /\b(?:threads?|bolts?|screws?|studs?|nuts?|heads?)\b/i;
+/** Oil in a passage, a seal or a pan is on no thread. */
+const ELSEWHERE =
+  /\boil[ -]?(?:passage|way|gallery|galleries|feed|drain|return|pump|pan|filter|seal|level|line|pipe|hole|jet|side|cooler|tank|bath)\w*/gi;
+
+/**
+ * What a note says is on the thread: oil, threadlocker, anti-seize; null when it says nothing of the kind. Clause by
+ * clause: a greased O-ring, a lip without grease and "clean of oil" are no lubricated threads.
+ */
 export function smearIn(text: string): Smear | null {
-  if (/\b(?:dry|no oil|without oil|oil-free)\b/i.test(text)) return null;
-  return WORDS.find(([, pattern]) => pattern.test(text))?.[0] ?? null;
+  for (const clause of clauses(text)) {
+    const said = clause.replace(ELSEWHERE, '');
+    const found = WORDS.find(([, pattern]) => pattern.test(said))?.[0];
+    const other = OTHER.test(said) && !THREAD.test(said);
+    if (found && !NONE.test(said) && !other) return found;
+  }
+  return null;
+}
+
+/** Oil or grease on something that is no thread: `greased O-ring`. */
+export function smearElsewhere(text: string): boolean {
+  return clauses(text).every(
+    (clause) =>
+      OTHER.test(clause) &&
+      !THREAD.test(clause) &&
+      WORDS.some(([, pattern]) => pattern.test(clause)),
+  );
+}
+
+/** Whether a note says that the thread is to be dry: `dry`, `dry threads`, `no oil on the thread`. */
+export function drySaid(text: string): boolean {
+  return clauses(text).some((clause) => {
+    const bare = /^\s*(?:fit(?:ted)? |clean(?:ed)?(?: and)? )?dry\s*$/i.test(clause);
+    const none = THREAD.test(clause) && NONE.test(clause) && !OTHER.test(clause);
+    return bare || (none && /\bdry\b|oil|greas|lubric/i.test(clause));
+  });
+}
+
+function clauses(text: string): string[] {
+  return text.split(/[;,.]\s+|[;,]|\bbut\b|\bthen\b/i);
 }

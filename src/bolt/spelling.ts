@@ -18,7 +18,7 @@ export interface Front {
 const BY = String.raw`\s*[x×X*]\s*`;
 const DECIMAL = String.raw`\d+(?:[.,]\d+)?|[.,]\d+`;
 const LENGTH = String.raw`(${NUMBER})\s*(${LENGTH_UNIT})?`;
-const SERIES = '(?:UNC|UNF|UNEF|UNS|UN|BSW|BSF|BSC|BSB|BSPP?|BSPT|CEI|NPT|NPTF|TPI)';
+const SERIES = '(?:UNC|UNF|UNEF|UNS|UN|BSW|Whitworth|Whit|BSF|BSC|BSB|BSPP?|BSPT|CEI|NPT|NPTF|TPI)';
 
 /** The first figure behind M is a pitch or a length; `1-1/2` is no pitch of 1. */
 const METRIC_FRONT = new RegExp(
@@ -85,7 +85,8 @@ function inch(text: string): Front | null {
   const rest = text.slice(all.length);
   if (tpi === undefined && series === undefined && figure === undefined) return null;
   const name = tpi === undefined ? size : `${size}-${tpi}`;
-  const thread = series === undefined ? name : `${name} ${series.toUpperCase()}`;
+  const tag = /^whit/i.test(series ?? '') ? 'BSW' : series?.toUpperCase();
+  const thread = tag === undefined ? name : `${name} ${tag}`;
   return { thread, ...said(figure, unit, 'in'), rest };
 }
 
@@ -110,6 +111,24 @@ function other(text: string): Front | null {
   return { thread: thread.trim(), ...said(figure, unit, bare), rest: text.slice(all.length) };
 }
 
+/** `2BA`, `2 BA hex`: BA bolts are measured in inches, and named so. */
+const BA_FRONT = new RegExp(
+  String.raw`^(?:no\.?\s?)?(?:(\d{1,2})\s?BA|BA\s?(\d{1,2}))\b(?:${BY}${LENGTH})?(?=$|[\s,])`,
+  'i',
+);
+
+function ba(text: string): Front | null {
+  const found = BA_FRONT.exec(text);
+  if (!found) return null;
+  const [all, before, behind, figure, unit] = found;
+  const bare = isFraction(figure ?? '') ? 'in' : 'mm';
+  return {
+    thread: `${before ?? behind}BA`,
+    ...said(figure, unit, bare),
+    rest: text.slice(all.length),
+  };
+}
+
 function lengthAlone(text: string): Front | null {
   const found = LENGTH_FRONT.exec(text);
   if (!found) return null;
@@ -121,5 +140,13 @@ function lengthAlone(text: string): Front | null {
 /** Thread and length at the front of a text; what cannot be read stays null, and `rest` keeps what follows. */
 export function readFront(text: string): Front {
   const nothing = { thread: null, length: null, lengthText: null, rest: text };
-  return metric(text) ?? inch(text) ?? pipe(text) ?? other(text) ?? lengthAlone(text) ?? nothing;
+  return (
+    metric(text) ??
+    ba(text) ??
+    inch(text) ??
+    pipe(text) ??
+    other(text) ??
+    lengthAlone(text) ??
+    nothing
+  );
 }

@@ -3,6 +3,7 @@
  * stages, one after the other; what is not stands in `rest` with its place, and never counts as read.
  */
 import type { Quantity, Torque } from '../model/types.ts';
+import { smearElsewhere, smearIn } from './smeared.ts';
 import {
   agrees,
   angleAt,
@@ -16,6 +17,7 @@ import {
   torqueAt,
   VERBS,
 } from './stage-words.ts';
+import { convert } from './units.ts';
 
 export type Stage =
   /** By fingers and wrist. */
@@ -85,8 +87,11 @@ const besideIt: Reader = (left, reading, at) => {
   return sign.length + found.length;
 };
 
-const onTheThread: Reader = (left, reading) => {
+const onTheThread: Reader = (left, reading, at) => {
   const said = THREAD.exec(left)?.[0] ?? '';
+  const part = partOf(reading.text, at);
+  // A greased O-ring is no greased thread.
+  if (smearIn(said) !== null && smearIn(part) === null) return 0;
   if (said !== '') reading.thread = joined(reading.thread, said);
   return said.length;
 };
@@ -201,7 +206,7 @@ function withoutRemarks(text: string, rest: readonly Said[], where: string | nul
   let end = 0;
   for (const said of rest) {
     const part = partOf(text, said.at);
-    if (MATTERS.test(part)) left.push(said);
+    if (MATTERS.test(part) && (/\d/.test(part) || !smearElsewhere(part))) left.push(said);
     else if (said.at >= end && /\p{L}/u.test(part)) remarks.push(part);
     if (said.at >= end) end = said.at + part.length;
   }
@@ -252,6 +257,16 @@ const WINDOW = 200;
 export function fullOf({ stages }: Pick<Stages, 'stages'>): Quantity | null {
   const torques = stages.flatMap((s) => (s.do === 'torque' ? [s.quantity] : []));
   return torques.at(-1) ?? null;
+}
+
+/** The hardest that is set on such a bolt in any of its stages; a range counts with its upper end. Null without one. */
+export function hardestOf({ stages }: Pick<Stages, 'stages'>): Quantity | null {
+  const most = (q: Quantity) => convert(q.to ?? q.value, q.unit, 'N·m') ?? 0;
+  const torques = stages.flatMap((s) => (s.do === 'torque' ? [s.quantity] : []));
+  return torques.reduce<Quantity | null>(
+    (a, b) => (a !== null && most(a) >= most(b) ? a : b),
+    null,
+  );
 }
 
 /**

@@ -5,6 +5,7 @@
 import { limitsOf } from './limits.ts';
 import { type Material, materialOf } from './materials.ts';
 import { atYield, preloadOf } from './preload.ts';
+import { ASSUMED } from './sane.ts';
 import { strengthOf } from './strength.ts';
 import { type Thread, threadOf } from './threads.ts';
 
@@ -14,8 +15,6 @@ const LOST = { low: 0.5, high: 1.5 };
 export const FRICTION = { low: 0.1, high: 0.18 };
 /** Shear strength of a bolt's own thread over its tensile strength: VDI 2230-1, 5.5.5, from memory. */
 const BOLT_SHEAR = { low: 0.6, high: 0.65 };
-/** The mark that is assumed, and said to be, where none is known. */
-const ASSUMED = '8.8';
 const SOURCE = 'FED-STD-H28/2B, limits of size by ISO 965-1 (6g in 6H) or ASME B1.1 (2A in 2B)';
 
 /**

@@ -1,8 +1,9 @@
 /** Threads from their basic profile: ISO 68-1 and ISO 724 (metric), ASME B1.1 (UNC, UNF). Lengths in mm, areas in mm². */
+import { type British, britishOf } from './british.ts';
 import { INCH } from './length.ts';
 import { tidy } from './numbers.ts';
 import { remember } from './remember.ts';
-import { INCH_SIZES, METRIC } from './sizes.ts';
+import { INCH_SIZES, isInch, METRIC } from './sizes.ts';
 import { readFront } from './spelling.ts';
 import { inchDrill, metricDrill } from './tap-drills.ts';
 
@@ -120,7 +121,32 @@ export function sameThread(a: string | null, b: string | null): boolean | null {
   const [s, t] = [threadOf(a), threadOf(b)];
   if (s && t) return s.name === t.name;
   const plain = (text: string) => text.toLowerCase().replace(/\s+/g, '');
-  return plain(a) === plain(b) ? true : null;
+  if (plain(a) === plain(b)) return true;
+  return sameSystem(systemOf(a, s), systemOf(b, t));
+}
+
+/** A thread as far as its name tells: `size` is null where that is not known for sure. */
+interface System {
+  /** `inch`: in inches, and not told which of the systems. */
+  system: Thread['system'] | British['series'] | 'unified';
+  size: string | null;
+}
+
+function systemOf(text: string, known: Thread | null): System | null {
+  if (known) return { system: known.system === 'inch' ? 'unified' : 'metric', size: known.name };
+  const british = britishOf(text);
+  if (british) return { system: british.series, size: british.name };
+  const said = text.trim();
+  if (/^M\s?[\d.]/i.test(said)) return { system: 'metric', size: null };
+  return isInch(said) || /^(?:Rc?|G)\s?\d/i.test(said) ? { system: 'inch', size: null } : null;
+}
+
+/** Systems differ in pitch or flanks wherever their sizes meet: 0 BA is 6 mm by 1 mm, and no M6. */
+function sameSystem(f: System | null, g: System | null): boolean | null {
+  if (f === null || g === null) return null;
+  if (f.system === g.system) return f.size === null || g.size === null ? null : f.size === g.size;
+  const other = f.system === 'inch' ? g.system : g.system === 'inch' ? f.system : null;
+  return other === null || other === 'metric' || other === 'BA' ? false : null;
 }
 
 /** Which way a bolt turns, seen from its head; said only of left-hand threads, which most hands get wrong. */

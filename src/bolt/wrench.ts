@@ -125,6 +125,22 @@ export function settings(
 }
 
 /**
+ * What a person takes: the wrench that reads as the manual prints, where it reaches, else the first that does. Null where
+ * none does.
+ */
+export function bestSetting(wrenches: readonly Wrench[], torque: Quantity): Setting | null {
+  const reaching = settings(wrenches, torque).filter((s) => s.reach === 'ok');
+  const reads = (s: Setting) => wrenches.find((w) => w.name === s.wrench)?.unit;
+  return reaching.find((s) => reads(s) === torque.unit) ?? reaching[0] ?? null;
+}
+
+/** Its figure as the scale shows it: `10.5 N·m`; null where none reaches. */
+export function figureOn(wrenches: readonly Wrench[], torque: Quantity): string | null {
+  const set = bestSetting(wrenches, torque)?.set ?? null;
+  return set && `${printNumber(set.value, 4)} ${set.unit}`;
+}
+
+/**
  * A torque in N·m for a wrench that reads so: `95 lbf·in as printed → set 10.7 N·m`, or `here` where it was corrected. Null when it already is
  * in that unit or cannot be turned into it.
  */

@@ -1,9 +1,11 @@
 /** What is to be had, how far each has come and what it holds up; and marks how far one has come. */
 
 import { near } from '../model/nearword.ts';
+import { typedDate } from '../model/typed-date.ts';
 import { BUY_STATES, type BuyState } from '../model/types.ts';
 import { buyRows, printCsv } from '../plan/buy/csv.ts';
 import { type Buy, buyList, newBuy } from '../plan/buy/list.ts';
+import { sayDate } from '../plan/days.ts';
 import { nowHere } from '../world.ts';
 import { type Answer, answer, type Call, misuse, optionText } from './command.ts';
 import { beside, mark } from './mark.ts';
@@ -23,7 +25,11 @@ export async function run(call: Call): Promise<Answer> {
   }
   const thing = list.find((b) => b.buy === key);
   const add = thing ? newBuy(thing) : null;
-  const promised = optionText(call, 'promised');
+  const said = optionText(call, 'promised');
+  const now = call.world.now();
+  const promised = said === undefined ? undefined : typedDate(said, now);
+  if (promised === null)
+    return misuse('bad-date', `${said} is no day: 2026-04-25, 25 April, 25.4., 5 days.`);
   const tray = optionText(call, 'tray');
   const wish = {
     do: 'buy',
@@ -34,7 +40,8 @@ export async function run(call: Call): Promise<Answer> {
     ...(add ? { add } : {}),
     ...beside(call),
   } as const;
-  return mark(call, wish, () => `${key}: ${known}.`);
+  const day = promised === undefined ? '' : `, promised for ${sayDate(promised, now)}`;
+  return mark(call, wish, () => `${key}: ${known}${day}.`);
 }
 
 function listed(call: Call, list: readonly Buy[]): Answer {
@@ -52,7 +59,7 @@ function listed(call: Call, list: readonly Buy[]): Answer {
       b.why,
     ].filter((p) => p !== null);
     const price = [b.count, b.price, b.from].filter((p) => p !== null).join(', ');
-    return `${b.buy}: ${b.what}${price === '' ? '' : ` (${price})`}: ${parts.join('; ')}`;
+    return `${b.buy}: ${b.what}${b.ask ? '?' : ''}${price === '' ? '' : ` (${price})`}: ${parts.join('; ')}`;
   });
   return answer({ buy: list }, lines.join('\n') || 'Nothing is to be had.');
 }

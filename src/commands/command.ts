@@ -2,8 +2,8 @@
 import type { Fault, Job, Refusal } from '../model/types.ts';
 import type { World } from '../world.ts';
 
-/** Options of a command: whether each takes a value, and its line of help. */
-export type Options = Record<string, { value: string | null; say: string }>;
+/** Options of a command: whether each takes a value, its line of help, and its one letter where it has one. */
+export type Options = Record<string, { value: string | null; say: string; letter?: string }>;
 
 export interface Command {
   /** Several names where they differ in one word only: `off`, `on`, `aside`. */

@@ -68,6 +68,7 @@ export const PLACES: Readonly<Record<string, (at: At) => Candidate[]>> = {
   HOLE: holes,
   TASK: tasks,
   KIND: kinds,
+  LETTER: nothing,
   NAME: (at) => [...pieces(at), ...tasks(at)],
   THING: ({ job }) =>
     [...(job?.upper.buys.values() ?? [])].map((b) => ({ word: b.key, say: b.what })),

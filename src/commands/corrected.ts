@@ -1,8 +1,7 @@
 /** What of a job, or of one piece, is printed and not so: for the commands that show its figures. */
 
 import { livingEntries } from '../job/diary/living.ts';
-import { besidePrinted, lostTruths } from '../job/truth/corrections.ts';
-import { rawUpper } from '../job/truth/raw-upper.ts';
+import { besidePrinted, silentTruths } from '../job/truth/corrections.ts';
 import type { Correctable, Correction, Job } from '../model/types.ts';
 
 /** Of all the job without a piece, of any kind without kinds. */
@@ -29,7 +28,7 @@ export function correctedLines(job: Job, all: readonly Correction[]): string[] {
 
 /** Truths that count no more, because the file says something else now; nothing for none. */
 export function lostLines(job: Job): string[] {
-  return lostTruths(rawUpper(job), livingEntries(job.entries)).map(
+  return silentTruths(job.printed, livingEntries(job.entries)).lost.map(
     ({ piece, task, value, was, says }) =>
       `${job.pieces.get(piece ?? '')?.spec.name ?? task ?? piece}, ${value}: ${says} does not count, the file says “${was}” no more.`,
   );

@@ -2,6 +2,7 @@
 import { ID, TIME } from '../job/diary/entry.ts';
 import { near } from '../model/nearword.ts';
 import { harmlessJson, safe } from '../model/safe.ts';
+import { readInstant } from '../model/time.ts';
 import type { World } from '../world.ts';
 import { type Answer, type Call, misuse } from './command.ts';
 import { commandHelp, help } from './help.ts';
@@ -42,33 +43,57 @@ export async function dispatch(argv: readonly string[], world: World): Promise<n
   const exit = await print(answer, json, world);
   if (answer.open === undefined) return exit;
   const { openScreens } = await import('../screens/terminal/open.ts');
-  return await openScreens({ folder: answer.open }, own);
+  return await openScreens({ folder: answer.open }, own, { guide: true });
 }
 
 /** No command: nothing or a path opens the screens, anything else is a slip. */
 async function otherwise(
-  name: string,
-  rest: string[],
+  first: string,
+  others: string[],
   world: World,
   json: boolean,
 ): Promise<number> {
   const { pathKind } = await import('./open-path.ts');
+  const words = [first, ...others].filter((word) => word !== '' && word !== '--json');
+  const how = {
+    lines: words.includes('--lines'),
+    ...(words.includes('--ascii') ? { ascii: true } : {}),
+  };
+  const [name = '', ...rest] = words.filter((word) => word !== '--lines' && word !== '--ascii');
   const kind = name === '' ? 'folder' : pathKind(name, world);
   if (kind === null || rest.length > 0 || name.startsWith('-')) {
-    const names = COMMANDS.flatMap((c) => c.names);
-    const close = near(name, names);
-    const hint = close ? `Did you mean ${close}?` : 'putback --help says what there is.';
-    return await print(
-      misuse('no-such-command', `No command and no file ${name}. ${hint}`),
-      json,
-      world,
-    );
+    return await print(await slipOf([name, ...rest], world), json, world);
   }
   const { openScreens } = await import('../screens/terminal/open.ts');
   const path = name === '' ? world.folder : name;
   const { resolve } = await import('node:path');
   const full = resolve(world.folder, path);
-  return await openScreens(kind === 'folder' ? { folder: full } : { file: full }, world);
+  return await openScreens(kind === 'folder' ? { folder: full } : { file: full }, world, how);
+}
+
+/** What was meant by words that are no command: a path that the shell cut at its blanks, two paths, a slip. */
+async function slipOf(words: readonly string[], world: World): Promise<Answer> {
+  const [name = '', ...rest] = words;
+  const [{ pathKind }, { quoted }] = await Promise.all([
+    import('./open-path.ts'),
+    import('../screens/terminal/guard.ts'),
+  ]);
+  const whole = words.join(' ');
+  if (rest.length > 0 && pathKind(whole, world) !== null)
+    return misuse('blanks', `A path with blanks goes in quotes: putback ${quoted(whole)}`);
+  if (rest.length > 0 && pathKind(name, world) !== null) {
+    const say = `One job or one bench is opened at a time: putback ${quoted(name)}`;
+    return misuse('one-path', say);
+  }
+  const shown = quoted(name);
+  if (rest.length === 0 && name.endsWith('.yaml') && !name.startsWith('-'))
+    return misuse('no-such-file', `No job file ${shown}. putback new ${shown} starts it.`);
+  const close = near(
+    name,
+    COMMANDS.flatMap((c) => c.names),
+  );
+  const hint = close ? `Did you mean ${close}?` : 'putback --help says what there is.';
+  return misuse('no-such-command', `No command and no file ${shown}. ${hint}`);
 }
 
 /** `--at` is now and `--id` the next id, for every command. */
@@ -79,6 +104,9 @@ function pinned(world: World, { options }: Pick<Call, 'options'>): World | Answe
       'bad-time',
       `--at ${at} is no time with its offset, like 2026-04-11T18:25:40+02:00.`,
     );
+  }
+  if (typeof at === 'string' && readInstant(at) === null) {
+    return misuse('bad-time', `--at ${at}: there is no such day.`);
   }
   if (typeof id === 'string' && !ID.test(id)) {
     return misuse('bad-id', `--id ${id} is no id: 8 letters, digits, - or _.`);

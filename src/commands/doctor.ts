@@ -2,10 +2,11 @@
 import { accessSync, constants, existsSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { cacheFolder } from '../compiled.ts';
-import { findBench } from '../diary/bench.ts';
+import { findBench, oddIn } from '../diary/bench.ts';
 import { placeOf } from '../diary/git/place.ts';
 import { firstLine, git } from '../diary/git/run.ts';
 import { reason } from '../diary/git/why-not.ts';
+import { findUser, oddInUser } from '../diary/user.ts';
 import { asciiOnly, colourAllowed } from '../screens/terminal/guard.ts';
 import { answer, type Call } from './command.ts';
 import { VERSION } from './version.ts';
@@ -85,6 +86,7 @@ async function gitHere({ folder, env }: World): Promise<Finding[]> {
 }
 
 function folders({ folder, env }: World): Finding[] {
+  const user = findUser(env);
   const cache = cacheFolder(env);
   const bench = findBench(folder);
   return [
@@ -96,8 +98,9 @@ function folders({ folder, env }: World): Finding[] {
     {
       what: 'bench',
       is: bench === null ? 'none: putback bench makes a folder one' : bench.folder,
-      odd: bench?.unread ?? null,
+      odd: bench && oddIn(bench),
     },
+    { what: 'settings', is: user.file ?? 'none', odd: oddInUser(user) },
     {
       what: 'cache',
       is: cache ?? 'none',

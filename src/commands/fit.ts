@@ -1,13 +1,17 @@
 /** Every kind of a job against every hole of a piece: what would go wrong, before it does. */
+import type { Against } from '../bolt/against-hole.ts';
 import type { Fit } from '../bolt/fit.ts';
 import { MEASURES } from '../bolt/fit-measure.ts';
 import { lookAlikes } from '../bolt/lookalikes.ts';
+import { heldTorque } from '../job/fold/against.ts';
 import { fitOfPiece, kindsIn } from '../job/fold/fit-of.ts';
 import type { Correctable, Job, Kind, PieceNow } from '../model/types.ts';
+import { list } from '../model/words.ts';
 import { printItem } from '../piece/row.ts';
 import { type Swap, sayWorst, swaps } from '../piece/swaps.ts';
-import { answer, type Call } from './command.ts';
+import { type Answer, answer, type Call, misuse } from './command.ts';
 import { correctedIn, correctedLines } from './corrected.ts';
+import { fitLengths } from './fit-lengths.ts';
 import { openJob, unknownPiece } from './open-job.ts';
 
 /** What decides whether a bolt fits. */
@@ -17,6 +21,8 @@ export interface HoleFits {
   hole: string;
   takes: string | null;
   fits: ({ kind: string } & Fit)[];
+  /** Its printed torque against this hole; null where none is printed, or the bolt is not known. */
+  torque: Against | null;
 }
 
 export function run(call: Call) {
@@ -25,6 +31,8 @@ export function run(call: Call) {
   const key = call.words[1] ?? '';
   const piece = opened.job.pieces.get(key);
   if (!piece) return unknownPiece(key, opened.job);
+  const name = call.words[2];
+  if (call.options.lengths === true || name !== undefined) return oneHole(opened.job, piece, name);
   const kinds = [...opened.job.upper.kinds.values()];
   const fitOf = fitOfPiece(opened.job, piece);
   const holes = piece.holes.map((hole) => ({
@@ -34,26 +42,41 @@ export function run(call: Call) {
       const judged = fitOf(kind.letter, hole.name);
       return judged ? [{ kind: kind.letter, ...judged }] : [];
     }),
+    torque: heldTorque(piece, hole, opened.job.upper.kinds)?.against ?? null,
   }));
-  const worst = swapsOf(opened.job, piece);
+  const worst = swapsOf(opened.job, piece, fitOf);
   const alike = lookAlikes(kinds.flatMap((k) => k.thread ?? []));
   const corrections = correctedIn(opened.job, key, MEASURED);
   const text = [
     fitText(piece, kinds, holes, worst.say),
+    ...torqueLines(holes),
     ...alike.map(({ why }) => why),
     ...correctedLines(opened.job, corrections),
   ].join('\n');
   return answer({ piece: key, holes, swaps: worst.list, lookAlikes: alike, corrections }, text);
 }
 
+/** One hole is asked for its lengths; both have to be said. */
+function oneHole(job: Job, piece: PieceNow, name: string | undefined): Answer {
+  const hole = piece.holes.find((h) => h.name === name);
+  if (hole) return fitLengths(job, piece, hole);
+  if (name === undefined) return misuse('usage', 'Which hole? fit FILE PIECE HOLE --lengths.');
+  const has = piece.holes.map((h) => h.name);
+  return misuse('no-such-hole', `${piece.spec.name} has no hole ${name}: it has ${list(has)}.`);
+}
+
 /** Which wrong bolt of the piece's own tray would go in unnoticed, worst first. */
-function swapsOf(job: Job, piece: PieceNow): { list: Swap[]; say: string | null } {
+function swapsOf(
+  job: Job,
+  piece: PieceNow,
+  fitOf: ReturnType<typeof fitOfPiece>,
+): { list: Swap[]; say: string | null } {
   const holes = piece.holes.map((h) => ({ name: h.name, takes: h.belongs?.kind ?? null }));
   const list = swaps({
     holes,
     tray: kindsIn(piece),
     kinds: job.upper.kinds,
-    fitOf: fitOfPiece(job, piece),
+    fitOf,
   });
   return { list, say: sayWorst(list, holes) };
 }
@@ -84,6 +107,17 @@ function fitText(
     ...[...measure].map((m) => `To know more, ${MEASURES[m]}.`),
     ...(worst === null ? [] : ['', worst]),
   ].join('\n');
+}
+
+/** `Torque at 1 and 2: fine. 10 N·m: …`, once for all holes of which the same is said. */
+function torqueLines(holes: readonly HoleFits[]): string[] {
+  const said = new Map<string, string[]>();
+  for (const { hole, torque } of holes) {
+    if (torque === null) continue;
+    const text = `${torque.verdict}. ${torque.why}`;
+    said.set(text, [...(said.get(text) ?? []), hole]);
+  }
+  return [...said].map(([text, at]) => `Torque at ${list(at)}: ${text}`);
 }
 
 /** `right`, `+10 longer?`, `bottoms 8`. */

@@ -49,21 +49,13 @@ export function manPage(commands: readonly Command[]): string {
   const sections = commands.flatMap((c) => [
     `.SS ${roff(`${c.names.join('|')} ${c.usage}`.trim())}`,
     roff([c.say, ...(c.more ?? [])].join('\n')),
-    ...Object.entries(c.options).flatMap(([name, { value, say }]) => [
-      '.TP',
-      `.B ${roff(value === null ? `--${name}` : `--${name} ${value}`)}`,
-      roff(say),
-    ]),
+    ...optionEntries(c.options),
     '.PP',
     '.nf',
     ...c.examples.map((line) => roff(`putback ${line}`)),
     '.fi',
   ]);
-  const common = Object.entries(COMMON).flatMap(([name, { value, say }]) => [
-    '.TP',
-    `.B ${roff(value === null ? `--${name}` : `--${name} ${value}`)}`,
-    roff(say),
-  ]);
+  const common = optionEntries(COMMON);
   return [
     '.TH PUTBACK 1',
     '.SH NAME',
@@ -85,10 +77,24 @@ export function manPage(commands: readonly Command[]): string {
   ].join('\n');
 }
 
+/** `--all`, `-o, --out FILE`. */
+function spelled(name: string, { value, letter }: Options[string]): string {
+  const short = letter === undefined ? '' : `-${letter}, `;
+  return `${short}--${name}${value === null ? '' : ` ${value}`}`;
+}
+
+function optionEntries(options: Options): string[] {
+  return Object.entries(options).flatMap(([name, option]) => [
+    '.TP',
+    `.B ${roff(spelled(name, option))}`,
+    roff(option.say),
+  ]);
+}
+
 function optionLines(options: Options): string[] {
-  const rows = Object.entries(options).map(([name, { value, say }]): [string, string] => [
-    value === null ? `--${name}` : `--${name} ${value}`,
-    say,
+  const rows = Object.entries(options).map(([name, option]): [string, string] => [
+    spelled(name, option),
+    option.say,
   ]);
   const width = Math.max(...rows.map(([left]) => left.length));
   return rows.map(([left, say]) => `  ${left.padEnd(width)}  ${say}`);

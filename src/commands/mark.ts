@@ -48,11 +48,12 @@ export function whichHoles(call: Call, extra = false): { holes?: string[] } | { 
   return named.length > 0 ? { holes: named } : {};
 }
 
-/** Records the wish; `done` says in one line what was noted. */
+/** Records the wish; `done` says what was noted, `more` stands in the JSON. */
 export async function mark(
   call: Call,
   wish: Wish,
   done: (result: Extract<Recorded, { ok: true }>) => string,
+  more: Record<string, unknown> = {},
 ): Promise<Answer> {
   const name = call.words[0] ?? '';
   const found = lookUp(name, call.world);
@@ -72,6 +73,7 @@ export async function mark(
   ];
   const json = {
     changed: result.changed,
+    ...more,
     ...(piece ? { piece: piece.spec.key, holes: holesJson(piece, wish, result.entry?.hole) } : {}),
     warnings: [...result.warnings, ...(quiet ? [{ code: 'git', say: quiet }] : [])],
     id: result.entry?.id ?? null,
@@ -107,7 +109,8 @@ function holesJson(piece: PieceNow, wish: Wish, written: string[] | undefined): 
       : 'holes' in wish
         ? wish.holes
         : undefined;
-  const names = asked ?? written;
+  // One more line for the piece tells nothing of its bolts.
+  const names = wish.do === 'add' && asked === undefined ? [] : (asked ?? written);
   return piece.holes.filter((h) => names === undefined || names.includes(h.name)).map(holeJson);
 }
 

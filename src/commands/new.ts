@@ -1,10 +1,9 @@
 /** Starts a job: a file of five lines that editors complete and `check` passes. */
 import { existsSync, mkdirSync, readdirSync, readFileSync } from 'node:fs';
 import { basename, dirname, extname, join, resolve } from 'node:path';
-import { SCHEMA_FILE, writeSchema } from '../diary/schema-file.ts';
 import { shipped } from '../diary/shipped.ts';
-import { nameOfKey } from '../job/form/spec.ts';
-import { createFile } from '../job/save/create.ts';
+import { linesOfJob, startJob } from '../diary/start-job.ts';
+import { nameOfKey } from '../job/form/bare.ts';
 import { textOfScalar } from '../job/yaml/scalar.ts';
 import { near } from '../model/nearword.ts';
 import {
@@ -29,25 +28,15 @@ export function run(call: Call) {
   const from = optionText(call, 'from');
   const template = from === undefined ? null : readTemplate(from);
   if (template && 'exit' in template) return template;
-  const lines = [
-    `# yaml-language-server: $schema=./${SCHEMA_FILE}`,
-    ...(template
-      ? filledIn(template.lines, { job: said, machine })
-      : [
-          'putback: 1',
-          `job: ${textOfScalar(job)}`,
-          ...(machine === undefined ? [] : [`machine: ${textOfScalar(machine)}`]),
-          'diary:',
-          '',
-        ]),
-  ];
+  const lines = template
+    ? filledIn(template.lines, { job: said, machine })
+    : linesOfJob(job, machine);
   let left: string[] = [];
   try {
     mkdirSync(dirname(file), { recursive: true });
-    const made = createFile(file, lines.join('\n'));
+    const made = startJob(file, lines);
     if (!made.ok) return unsaved({ code: made.code, say: made.say, fix: made.fix });
-    const schema = writeSchema(dirname(file));
-    if (typeof schema !== 'string') left = [schema.left];
+    if (made.left !== null) left = [made.left];
   } catch (error) {
     return unsaved({ code: 'unsaved', say: `${name}: ${systemSays(error)}.` });
   }

@@ -1,5 +1,6 @@
 /** A practice bench in a new folder: the jobs of this program, a first commit, and the screens. */
 import {
+  existsSync,
   lstatSync,
   mkdirSync,
   mkdtempSync,
@@ -10,8 +11,10 @@ import {
 import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import { agedTo } from '../diary/age.ts';
+import { BENCH_FILE } from '../diary/bench.ts';
 import { makeBench } from '../diary/make-bench.ts';
 import { shipped } from '../diary/shipped.ts';
+import { keepOwn, readOwn } from '../job/save/own.ts';
 import type { World } from '../world.ts';
 import { type Answer, answer, type Call, misuse, systemSays, unsaved } from './command.ts';
 
@@ -26,6 +29,9 @@ export async function run(call: Call): Promise<Answer> {
       folder: named,
     });
   }
+  const before = named === null && !options.new ? practiceBefore() : null;
+  if (before !== null)
+    return opened(call, before, `The practice bench of before: ${before}`, false);
   let folder: string;
   try {
     folder = named ?? mkdtempSync(join(tmpdir(), 'putback-practice-'));
@@ -37,8 +43,28 @@ export async function run(call: Call): Promise<Answer> {
   if (!bench.ok) return unsaved({ code: bench.code, say: bench.say });
   const { firstCommit } = await import('../diary/git/bench.ts');
   const quiet = await firstCommit(folder, 'Practice bench');
+  if (named === null) keepOwn(PRACTICE, 'practice', folder);
   const lines = [`Practice bench: ${folder}`, ...(quiet ? [quiet] : [])];
-  const done = answer({ changed: true, folder, git: quiet }, lines.join('\n'));
+  return opened(call, folder, lines.join('\n'), true, quiet);
+}
+
+/** Under this name the user's own folder says where the practice bench is. */
+const PRACTICE = 'practice';
+
+/** The one that was made before, if it is still there. */
+function practiceBefore(): string | null {
+  const folder = readOwn(PRACTICE, 'practice')?.text ?? null;
+  return folder !== null && !isFree(folder) && existsSync(join(folder, BENCH_FILE)) ? folder : null;
+}
+
+function opened(
+  { world, options }: Call,
+  folder: string,
+  text: string,
+  changed: boolean,
+  git: string | null = null,
+): Answer {
+  const done = answer({ changed, folder, git }, text);
   const terminal = world.stdin.isTTY && world.stdout.isTTY;
   if (options.json || options['no-open'] || !terminal) {
     return { ...done, text: `${done.text}\nOpen it with: putback ${folder}` };

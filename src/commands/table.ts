@@ -1,6 +1,8 @@
 /** All commands: their words, their help, and where they are. Each is loaded only when it is asked for. */
 import { BUY_STATES, HOLE_STATES } from '../model/types.ts';
 import type { Command, Options } from './command.ts';
+import { INTO_FILE } from './table-file.ts';
+import { HANDED_ON } from './table-paper.ts';
 
 const SAYS: Options = { says: { value: 'TEXT', say: 'a word beside the mark' } };
 const BECAUSE: Options = {
@@ -156,37 +158,7 @@ export const COMMANDS: readonly Command[] = [
     words: { least: 2, most: 4 },
     load: () => import('./note.ts'),
   },
-  {
-    names: ['write'],
-    usage: 'FILE PIECE KEY TEXT',
-    say: 'a text into the file: routes, marks, map …',
-    more: [
-      'KEY takes one text more: under, along, bridges, routes, marks, loose, joint;',
-      'or has one, where none stands yet: torque, into, takes; or anew: sequence, map.',
-      'Lines of a map may be parted by /.',
-    ],
-    examples: ["write cover.yaml alternator routes 'the lead runs behind the frame tube'"],
-    options: {},
-    words: { least: 4, most: 4 },
-    load: () => import('./write.ts'),
-  },
-  {
-    names: ['correct'],
-    usage: 'FILE NAME [HOLE] WHAT TEXT',
-    say: 'what is printed and not so here',
-    more: [
-      'NAME is a piece or a task; where both have that name, the piece.',
-      'WHAT of a piece: torque, into, thick, thread, joint, loose, caution, tip, marks,',
-      'routes, sequence, passes, takes, note; of a hole: torque, thick, thread, turns,',
-      'proud, into, note; of a task: step, limit, when, takes, note.',
-    ],
-    examples: ["correct cover.yaml alternator torque '8 N·m, bulletin 12'"],
-    options: {
-      printed: { value: 'TEXT', say: 'which one is not so, where there are several: its start' },
-    },
-    words: { least: 4, most: 5 },
-    load: () => import('./correct.ts'),
-  },
+  ...INTO_FILE,
   {
     names: ['undo'],
     usage: 'FILE [ID]',
@@ -207,11 +179,11 @@ export const COMMANDS: readonly Command[] = [
   },
   {
     names: ['fit'],
-    usage: 'FILE PIECE',
-    say: 'every kind of bolt against every hole',
-    examples: ['fit cover.yaml alternator'],
-    options: {},
-    words: { least: 2, most: 2 },
+    usage: 'FILE PIECE [HOLE --lengths]',
+    say: 'every bolt against every hole; or lengths',
+    examples: ['fit cover.yaml alternator', 'fit cover.yaml alternator 4 --lengths'],
+    options: { lengths: { value: null, say: 'of one hole: which lengths may go in it' } },
+    words: { least: 2, most: 3 },
     load: () => import('./fit.ts'),
   },
   {
@@ -233,6 +205,7 @@ export const COMMANDS: readonly Command[] = [
     examples: [
       "torque convert '90 in-lb' --to N·m",
       "torque wrench '20 N·m' --length 400 --adapter 450",
+      "torque strip --torque '10 N·m' --thread M6 --bite '9 turns' --into 'cast aluminium'",
     ],
     options: {
       to: { value: 'UNIT', say: 'convert: the unit wanted' },
@@ -243,8 +216,10 @@ export const COMMANDS: readonly Command[] = [
       class: { value: 'MARK', say: 'what the head says: 8.8, A2-70, grade 5' },
       friction: { value: 'MU', say: 'thread: 0.14 unless said' },
       use: { value: 'PERCENT', say: 'thread: share of yield, 90 unless said' },
-      engagement: { value: 'MM', say: 'strip: thread that bites' },
-      into: { value: 'MATERIAL', say: 'strip: what it is screwed into' },
+      torque: { value: 'TORQUE', say: 'sane, strip: what is set' },
+      bite: { value: 'LENGTH', say: 'sane, strip: thread that bites: 9, 9 turns, 1.5 d' },
+      engagement: { value: 'MM', say: 'the same' },
+      into: { value: 'MATERIAL', say: 'sane, strip: what it is screwed into' },
     },
     words: { least: 1, most: 2 },
     load: () => import('./torque.ts'),
@@ -309,6 +284,7 @@ export const COMMANDS: readonly Command[] = [
     words: { least: 1, most: 1 },
     load: () => import('./diary.ts'),
   },
+  ...HANDED_ON,
   {
     names: ['schema'],
     usage: '',
@@ -339,9 +315,13 @@ export const COMMANDS: readonly Command[] = [
   {
     names: ['practice'],
     usage: '[FOLDER]',
-    say: 'a practice bench in a new folder, opened',
+    say: 'a practice bench, opened',
+    more: ['Without FOLDER that of before, if there is one.'],
     examples: ['practice', 'practice /tmp/bench --no-open'],
-    options: { 'no-open': { value: null, say: 'only make it' } },
+    options: {
+      'no-open': { value: null, say: 'only make it' },
+      new: { value: null, say: 'a new one, though there is one of before' },
+    },
     words: { least: 0, most: 1 },
     load: () => import('./practice.ts'),
   },
@@ -363,6 +343,15 @@ export const COMMANDS: readonly Command[] = [
     options: {},
     words: { least: 1, most: Infinity },
     load: () => import('./completions.ts'),
+  },
+  {
+    names: ['keys'],
+    usage: '',
+    say: 'the keys of the screens, by name',
+    examples: ['keys', 'keys --json'],
+    options: {},
+    words: { least: 0, most: 0 },
+    load: () => import('./keys.ts'),
   },
   {
     names: ['doctor'],

@@ -1,11 +1,14 @@
 /** Torque: in other units, on this wrench, against the thread. The maker's figure goes first, always. */
 
+import { type Against, againstHole } from '../bolt/against-hole.ts';
 import { MAKER_FIRST } from '../bolt/cautions.ts';
 import { readLength } from '../bolt/length.ts';
 import { printNumber } from '../bolt/numbers.ts';
 import { sane } from '../bolt/sane.ts';
+import { likelyMark, maybeHollow } from '../bolt/solid.ts';
 import { standing } from '../bolt/standing.ts';
 import { strip } from '../bolt/stripping.ts';
+import { threadOf } from '../bolt/threads.ts';
 import { convert, printQuantity, readQuantity } from '../bolt/units.ts';
 import { aim, settings, withAdapter } from '../bolt/wrench.ts';
 import { findBench } from '../diary/bench.ts';
@@ -13,7 +16,8 @@ import type { Quantity } from '../model/types.ts';
 import { type Answer, answer, type Call, misuse, optionText } from './command.ts';
 
 export function run(call: Call): Answer {
-  const [what = '', said = ''] = call.words;
+  const [what = '', word] = call.words;
+  const said = word ?? optionText(call, 'torque') ?? '';
   switch (what) {
     case 'convert':
       return withTorque(said, (q) => inUnit(call, q));
@@ -35,6 +39,7 @@ export function run(call: Call): Answer {
 
 function withTorque(text: string, then: (q: Quantity) => Answer): Answer {
   const q = readQuantity(text);
+  if (text === '') return misuse('usage', 'Say the torque: 10 N·m, 95 lbf·in.');
   if (!q) return misuse('bad-torque', `${text} is no torque: 10 N·m, 95 lbf·in.`);
   return then(q);
 }
@@ -93,11 +98,48 @@ function onWrench(call: Call, q: Quantity): Answer {
 function against(call: Call, q: Quantity): Answer {
   const thread = optionText(call, 'thread');
   if (thread === undefined) return misuse('usage', 'Say --thread: M6x1, 1/4-20.');
-  const held = sane(q, thread, optionText(call, 'class') ?? null);
-  if (!held) return misuse('no-figures', `${thread}, or ${printQuantity(q)}, has no figures here.`);
-  const { verdict, suggest, stands, assumed, say, method, source } = held;
-  const text = [`${verdict}${say ? `: ${say}` : '.'}`, MAKER_FIRST].join('\n');
-  return answer({ verdict, suggest, stands, assumed, method, source }, text);
+  const bite = biteOf(call, thread);
+  if (bite !== null && Number.isNaN(bite)) return misuse('bad-length', BITE);
+  const solid = !maybeHollow([thread], null);
+  const slip = sane(q, thread, optionText(call, 'class') ?? null, solid);
+  if (!slip) return misuse('no-figures', `${thread}, or ${printQuantity(q)}, has no figures here.`);
+  const { verdict, suggest, stands, assumed, say, method, source } = slip;
+  const held = inHole(call, q, thread, bite);
+  const asked = optionText(call, 'into') !== undefined || bite !== null;
+  const text = [
+    `${verdict}${say ? `: ${say}` : '.'}`,
+    ...(asked || held.lacks.length === 0 ? [heldSaid(held)] : []),
+    MAKER_FIRST,
+  ].join('\n');
+  return answer({ verdict, suggest, stands, assumed, method, source, against: held }, text);
+}
+
+function inHole(call: Call, torque: Quantity | null, thread: string, bite: number | null) {
+  const { source: _, ...held } = againstHole({
+    torque,
+    thread,
+    class: optionText(call, 'class') ?? null,
+    bite,
+    into: optionText(call, 'into') ?? null,
+    unlike: maybeHollow([thread], null) ? 'hollow' : null,
+    likely: likelyMark(optionText(call, 'class') ?? null, [thread]),
+  });
+  return held;
+}
+
+const heldSaid = ({ verdict, why }: Pick<Against, 'verdict' | 'why'>) => `${verdict}: ${why}`;
+
+const BITE = 'Say --bite in mm, turns or diameters: 9, 9 turns, 1.5 d.';
+
+/** `--bite`, or `--engagement`, in mm; null when it is not said, NaN when it cannot be read. */
+function biteOf(call: Call, thread: string): number | null {
+  const text = (optionText(call, 'bite') ?? optionText(call, 'engagement'))?.trim();
+  if (text === undefined) return null;
+  const [, count, by] = /^(\d+(?:[.,]\d+)?)\s*(turns?|d)$/i.exec(text) ?? [];
+  if (count === undefined || by === undefined) return readLength(text) ?? Number.NaN;
+  const t = threadOf(thread);
+  const one = by.toLowerCase() === 'd' ? t?.d : t?.pitch;
+  return Number(count.replace(',', '.')) * (one ?? Number.NaN);
 }
 
 function bolt(call: Call, name: string): Answer {
@@ -150,27 +192,36 @@ function load(newtons: number | null): string {
 
 function stripping(call: Call): Answer {
   const thread = optionText(call, 'thread');
-  const engagement = number(call, 'engagement', Number.NaN);
   const into = optionText(call, 'into');
-  if (
-    thread === undefined ||
-    into === undefined ||
-    engagement === null ||
-    Number.isNaN(engagement)
-  ) {
-    return misuse('usage', 'Say --thread M6x1 --engagement 9 --into "cast aluminium".');
+  const engagement = thread === undefined ? null : biteOf(call, thread);
+  if (thread === undefined || into === undefined || engagement === null) {
+    return misuse('usage', 'Say --thread M6x1 --bite 9 --into "cast aluminium".');
   }
-  const held = strip({ thread, engagement, into, class: optionText(call, 'class') ?? null });
+  if (Number.isNaN(engagement)) return misuse('bad-length', BITE);
+  const said = optionText(call, 'torque') ?? call.words[1];
+  const q = said === undefined ? null : readQuantity(said);
+  const nm = q && convert(q.to ?? q.value, q.unit, 'N·m');
+  if (said !== undefined && nm === null) {
+    return misuse('bad-torque', `${said} is no torque: 10 N·m, 95 lbf·in.`);
+  }
+  const held = strip({
+    thread,
+    engagement,
+    into,
+    class: optionText(call, 'class') ?? null,
+    torque: nm,
+  });
   if (!held) return misuse('no-figures', `${thread} or ${into} has no figures here.`);
   const { required, shearArea, load: shears, pull, verdict, assumed, source } = held;
+  const at = q === null ? 'the tight bolt' : `${printQuantity(q)}`;
+  const against = q === null ? null : inHole(call, q, thread, engagement);
   const lines = [
-    `${verdict}: the thread shears at ${load(shears.low)} to ${load(shears.high)}, the tight bolt pulls ${load(pull.low)} to ${load(pull.high)}.`,
+    ...(against ? [heldSaid(against)] : []),
+    `${verdict}: the thread shears at ${load(shears.low)} to ${load(shears.high)}, ${at} pulls ${load(pull.low)} to ${load(pull.high)}.`,
     `From ${printNumber(required.value, 3)} mm of engagement on it is plenty, whatever the friction.`,
     ...(assumed ? [`Reckoned as ${assumed}: the head mark was not said.`] : []),
     MAKER_FIRST,
   ];
-  return answer(
-    { required, shearArea, load: shears, pull, verdict, assumed, source },
-    lines.join('\n'),
-  );
+  const json = { required, shearArea, load: shears, pull, verdict, assumed, source };
+  return answer({ ...json, ...(against ? { against } : {}) }, lines.join('\n'));
 }

@@ -1,5 +1,6 @@
 /** Takes a mark back; taking back an undo brings the mark back. */
 import { sayEntryOf } from '../job/fold/say-entry.ts';
+import { sentence } from '../model/words.ts';
 import type { Call } from './command.ts';
 import { beside, mark } from './mark.ts';
 
@@ -9,6 +10,6 @@ export async function run(call: Call) {
   return mark(call, wish, ({ entry, job }) => {
     const was = job.entries.find((e) => e.id === entry?.value);
     const what = was ? sayEntryOf(was, job) : entry?.value;
-    return `Taken back: ${what}. To have it again: undo ${entry?.id}.`;
+    return `${sentence(`Taken back: ${what}`)} To have it again: undo ${entry?.id}.`;
   });
 }

@@ -16,7 +16,10 @@ export function parseWords(
     options: Object.fromEntries(
       Object.entries(known).map(([k, o]) => [
         k,
-        { type: o.value === null ? 'boolean' : 'string' } as const,
+        {
+          type: o.value === null ? ('boolean' as const) : ('string' as const),
+          ...(o.letter === undefined ? {} : { short: o.letter }),
+        },
       ]),
     ),
     allowPositionals: true,
@@ -59,7 +62,7 @@ export function parseWords(
   return { name, words, options };
 }
 
-/** There is one short option, -h: a hyphen before a blank or a digit begins a text (`- rust in it`, `-2 mm`). */
+/** Short options are few and have no figures: a hyphen before a blank or a digit begins a text (`- rust in it`, `-2 mm`). */
 function isText(word: string): boolean {
   return /^-[\s\d]|\s/.test(word);
 }

@@ -1,21 +1,18 @@
 /** The settings of a bench: `bench.yaml` in the folder of the job files or above it, never a command. */
 import { lstatSync } from 'node:fs';
 import { dirname, join } from 'node:path';
-import { parse } from 'yaml';
-import { readLength } from '../bolt/length.ts';
-import { readQuantity } from '../bolt/units.ts';
-import type { Wrench } from '../bolt/wrench.ts';
 import { errorCode } from '../job/save/disk.ts';
 import { failOf } from '../job/save/fail.ts';
 import { readPlain } from '../job/save/plain.ts';
+import type { Fault } from '../model/types.ts';
+import { type BenchSettings, readBenchSettings } from '../settings/settings.ts';
 
 export const BENCH_FILE = 'bench.yaml';
 
-export interface Bench {
+export interface Bench extends BenchSettings {
   folder: string;
-  /** When putback commits by itself: at the end of each place of a piece, or never. */
-  commit: 'milestones' | 'never';
-  wrenches: Wrench[];
+  /** What in them is wrong; it counts as not said. */
+  faults: Fault[];
   /** Why its settings could not be read, a sentence; null: they were. */
   unread: string | null;
 }
@@ -52,42 +49,16 @@ function benchOf(folder: string, file: string): Bench {
   }
 }
 
-/** Total: what it cannot read is as if it were not said. */
+/** Total: what it cannot read is as if it were not said, and told in `faults`. */
 export function readBench(folder: string, text: string): Bench {
-  let raw: unknown;
-  try {
-    raw = parse(text, { schema: 'failsafe', maxAliasCount: 0 });
-  } catch {
-    raw = null;
-  }
-  const map = isMap(raw) ? raw : {};
-  const wrenches = isMap(map.wrenches) ? Object.entries(map.wrenches) : [];
-  return {
-    folder,
-    commit: map.commit === 'milestones' ? 'milestones' : 'never',
-    wrenches: wrenches.flatMap(([name, w]) => (isMap(w) ? wrench(name, w) : [])),
-    unread: null,
-  };
+  const { settings, faults } = readBenchSettings(text, BENCH_FILE);
+  return { folder, ...settings, faults, unread: null };
 }
 
-/** `{range: 5..25 N·m, step: 0.5, length: 380}`; without a range it is no torque wrench. */
-function wrench(name: string, raw: Record<string, unknown>): Wrench[] {
-  const text = (key: string) => (typeof raw[key] === 'string' ? raw[key] : '');
-  const range = readQuantity(text('range'));
-  if (!range || range.to === null) return [];
-  const step = readLength(text('step'));
-  return [
-    {
-      name,
-      from: range.value,
-      to: range.to,
-      unit: range.unit,
-      step: step !== null && step > 0 ? step : null,
-      length: readLength(text('length')),
-    },
-  ];
-}
-
-function isMap(value: unknown): value is Record<string, unknown> {
-  return typeof value === 'object' && value !== null && !Array.isArray(value);
+/** What is odd in the settings, one sentence; null: nothing. */
+export function oddIn({ unread, faults }: Bench): string | null {
+  const [first] = faults;
+  if (unread !== null || first === undefined) return unread;
+  const more = faults.length > 1 ? ` putback check ${BENCH_FILE} tells all ${faults.length}.` : '';
+  return `${BENCH_FILE}, line ${first.line}: ${first.say}. ${first.fix}${more}`;
 }

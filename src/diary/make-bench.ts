@@ -29,9 +29,12 @@ export type Made =
 export async function makeBench(folder: string, program: string): Promise<Made> {
   const lines: string[] = [];
   const left: string[] = [];
-  const note = (wrote: Wrote, say: string) => {
-    if (wrote === 'written') lines.push(say);
-    else if (wrote !== 'same') left.push(wrote.left);
+  const made: string[] = [];
+  const note = (name: string, wrote: Wrote, say: string) => {
+    if (wrote === 'written') {
+      lines.push(say);
+      made.push(name);
+    } else if (wrote !== 'same') left.push(wrote.left);
   };
   try {
     if (!existsSync(folder)) {
@@ -39,14 +42,18 @@ export async function makeBench(folder: string, program: string): Promise<Made> 
       lines.push(`${folder} is new.`);
     }
     const settings = writeIfMissing(join(folder, BENCH_FILE), SETTINGS);
-    note(settings, `${BENCH_FILE} holds the settings: commit: milestones.`);
-    note(writeSchema(folder), `${SCHEMA_FILE} lets editors check job files.`);
+    note(BENCH_FILE, settings, `${BENCH_FILE} holds the settings: commit: milestones.`);
+    note(SCHEMA_FILE, writeSchema(folder), `${SCHEMA_FILE} lets editors check job files.`);
   } catch (error) {
     const say = `${folder} could not be made a bench: ${error instanceof Error ? error.message : error}.`;
     return { ok: false, code: 'unsaved', say };
   }
   const git = await initBench(folder, { program, others: otherYaml(folder) });
-  return { ok: true, lines: [...lines, ...git.lines], left: [...left, ...git.left] };
+  if (git.wrote) made.push(git.wrote);
+  const add = `git add ${made.join(' ')} && git commit`;
+  const open =
+    git.ok && made.length > 0 ? [`Not committed yet, so that you can look first: ${add}`] : [];
+  return { ok: true, lines: [...lines, ...git.lines, ...open], left: [...left, ...git.left] };
 }
 
 /** Names of YAML in the folder that is no job: it merges as it always did. */

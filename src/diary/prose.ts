@@ -2,7 +2,8 @@
 
 import { sayEntry } from '../job/fold/say-entry.ts';
 import { oneLine } from '../model/safe.ts';
-import type { Entry, Job } from '../model/types.ts';
+import type { Beside, Entry, Job, Verb } from '../model/types.ts';
+import { verbRow } from '../model/verbs.ts';
 
 export interface Line {
   id: string;
@@ -69,24 +70,33 @@ function titleOf(piece: string | null, round: number | null, job: Job): string {
   return round !== null && round > 1 ? `${name}, round ${round}` : name;
 }
 
-const OWN_WORDS: readonly string[] = ['removed', 'fitted'];
+/** What each text beside a verb adds to the sentence, in the order in which they are told; null: nothing. */
+const BESIDE: Readonly<Record<Beside, ((text: string, entry: Entry) => string | null) | null>> = {
+  was: (was, { verb }) => (verbRow(verb).wasForBack || isTold(verb) ? null : `was ${was}`),
+  set: (set, { verb }) => (verb === 'tight' ? null : `set to ${set}`),
+  // Told where what was set is another figure.
+  printed: null,
+  result: (result, { value }) => (result === value ? null : result),
+  // A reading says both in its result.
+  limit: null,
+  judged: null,
+  // For taking it back.
+  brought: null,
+  promised: (promised) => `promised for ${promised}`,
+  tray: (tray, { buy }) => `${buy === undefined ? 'bolts in' : 'in'} ${tray}`,
+  says: (says, { verb }) => (isTold(verb) ? null : `“${says}”`),
+  because: (because) => `all the same, because “${because}”`,
+};
+
 /** Their sentence has both texts in it. */
-const TELLS_TEXTS: readonly string[] = ['written', 'corrected'];
+const isTold = (verb: Verb) => verbRow(verb).kind === 'known';
 
 function sentence(entry: Entry, job: Job): string {
-  const tells = TELLS_TEXTS.includes(entry.verb);
-  const beside = [
-    entry.was === undefined || entry.verb === 'settle' || tells ? null : `was ${entry.was}`,
-    entry.set === undefined || entry.verb === 'tight' ? null : `set to ${entry.set}`,
-    entry.result === undefined || entry.result === entry.value ? null : entry.result,
-    entry.promised === undefined ? null : `promised for ${entry.promised}`,
-    entry.tray === undefined
-      ? null
-      : `${entry.buy === undefined ? 'bolts in' : 'in'} ${entry.tray}`,
-    entry.says === undefined || tells ? null : `“${entry.says}”`,
-    entry.because === undefined ? null : `all the same, because “${entry.because}”`,
-  ].filter((part) => part !== null);
+  const beside = (Object.keys(BESIDE) as Beside[]).flatMap((key) => {
+    const text = entry[key];
+    return (text === undefined ? null : BESIDE[key]?.(text, entry)) ?? [];
+  });
   const said = [sayEntry(entry, job), ...beside].join('; ');
   // Only our own words begin with a capital: a note stays as somebody wrote it.
-  return OWN_WORDS.includes(entry.verb) ? said.charAt(0).toUpperCase() + said.slice(1) : said;
+  return verbRow(entry.verb).ownWords ? said.charAt(0).toUpperCase() + said.slice(1) : said;
 }

@@ -1,20 +1,18 @@
 /** The schema beside the job files, where their first line points. */
 import { join } from 'node:path';
-import { jsonSchema } from '../job/form/schema.ts';
+import { jsonSchema, printSchema } from '../job/form/schema.ts';
 import { type Wrote, writeOver } from './ours.ts';
 
 export const SCHEMA_FILE = 'putback.schema.json';
 
 /** Writes the schema into a folder if it is not there or is one of another version. */
 export function writeSchema(folder: string): Wrote {
-  const schema = jsonSchema();
-  return writeOver(join(folder, SCHEMA_FILE), `${JSON.stringify(schema, null, 2)}\n`, (old) => {
+  const { title } = jsonSchema() as { title?: unknown };
+  return writeOver(join(folder, SCHEMA_FILE), `${printSchema()}\n`, (old) => {
     try {
-      return (JSON.parse(old) as { title?: unknown }).title === titleOf(schema);
+      return (JSON.parse(old) as { title?: unknown }).title === title;
     } catch {
       return false;
     }
   });
 }
-
-const titleOf = (schema: object): unknown => ('title' in schema ? schema.title : undefined);

@@ -1,51 +1,64 @@
 /** All that is wrong with a job file: what the reader finds, what stands in the diary and cannot be, and torques no bolt stands. */
 import { looksLikeLimit, readLimit } from '../bolt/reading.ts';
-import { sane } from '../bolt/sane.ts';
 import { readStages } from '../bolt/stages.ts';
 import { printQuantity } from '../bolt/units.ts';
-import type { Fault, Job, PieceSpec, Torque, Upper } from '../model/types.ts';
+import type { Fault, HoleNow, Job, PieceNow, PieceSpec, Quantity, Upper } from '../model/types.ts';
 import { livingEntries } from './diary/living.ts';
 import { collector, type Report } from './faults/faults.ts';
 import { toFaults } from './faults/place.ts';
+import { heldTorque, sayBreaks, wouldBreak } from './fold/against.ts';
 import { fold } from './fold/fold.ts';
 import { placer } from './form/read-fields.ts';
-import { readJob } from './read.ts';
-import { lostTruths, rivalTruths } from './truth/corrections.ts';
-import { openYaml } from './yaml/doc.ts';
+import { type ReadTree, readWithTree } from './read.ts';
+import { silentTruths } from './truth/corrections.ts';
 import { type Spot, spotAt } from './yaml/spot.ts';
 
 /** Faults of a text, by line and column; never throws. `file` is only named in them. */
 export function checkJob(text: string, file: string): Fault[] {
-  const read = readJob(text, file);
+  return checkTree(readWithTree(text, file), file, () => {});
+}
+
+/** The same of a file that was read; `more` adds what rooms above this one find. */
+export function checkTree(
+  tree: ReadTree,
+  file: string,
+  more: (tree: ReadTree, report: Report) => void,
+): Fault[] {
+  const { read, text } = tree;
   if (read.unreadable) return read.faults;
-  const job = fold(read.upper, read.entries);
   const { found, report } = collector();
+  checkTruths(tree, report);
+  more(tree, report);
+  if (found.length === 0) return read.faults;
+  return [...read.faults, ...toFaults(found, text, file)].sort(
+    (a, b) => a.line - b.line || a.column - b.column,
+  );
+}
+
+function checkTruths({ read, root, text }: ReadTree, report: Report): void {
+  const job = fold(read.upper, read.entries);
   for (const { piece, hole, say, ids } of job.conflicts) {
     const name = job.pieces.get(piece)?.spec.name ?? piece;
     report('two-truths', placeOfEntry(text, ids.at(-1) ?? ''), { piece, hole, say, name });
   }
-  const living = livingEntries(read.entries);
-  for (const { entry, holds } of rivalTruths(read.upper, living)) {
+  const { lost, rivals } = silentTruths(read.upper, livingEntries(read.entries));
+  for (const { entry, holds } of rivals) {
     const { what, printed, says } = holds;
     const data = { what, printed, says, value: entry.says ?? '' };
     report('two-corrections', placeOfEntry(text, entry.id), data);
   }
-  for (const { id, value, was = '', says = '' } of lostTruths(read.upper, living)) {
+  for (const { id, value, was = '', says = '' } of lost) {
     report('lost-truth', placeOfEntry(text, id), { what: value, was, says, id });
   }
-  checkTorques(job, text, report);
-  checkStages(read.upper, text, report);
+  checkTorques(job, root, text, report);
+  checkStages(read.upper, root, text, report);
   for (const { what, says, id } of job.corrections) {
     const rest = what === 'torque' ? readStages(says).rest : [];
     for (const { text: said } of rest) {
       report('unread-torque', placeOfEntry(text, id), { rest: said, like: '20 N·m + 90°' });
     }
   }
-  checkLimits(read.upper, text, report);
-  if (found.length === 0) return read.faults;
-  return [...read.faults, ...toFaults(found, text, file)].sort(
-    (a, b) => a.line - b.line || a.column - b.column,
-  );
+  checkLimits(read.upper, root, report);
 }
 
 /** Where an entry's id stands; the end of the file for one that is not there. */
@@ -54,10 +67,8 @@ function placeOfEntry(text: string, id: string): number {
   return found ? found.index : text.length;
 }
 
-function checkTorques(job: Job, text: string, report: Report): void {
+function checkTorques(job: Job, root: Spot | null, text: string, report: Report): void {
   const odd = [...job.upper.pieces.values()].flatMap((spec) => oddTorques(spec, job));
-  if (odd.length === 0) return;
-  const { root } = openYaml(text);
   for (const { path, say, by } of odd) {
     const at = by === null ? placeOf(root, path) : placeOfEntry(text, by);
     report('odd-torque', at, { say });
@@ -65,7 +76,7 @@ function checkTorques(job: Job, text: string, report: Report): void {
 }
 
 /** What of the printed torques was not read, and what says two things; each at its own place. */
-function checkStages({ pieces }: Upper, text: string, report: Report): void {
+function checkStages({ pieces }: Upper, root: Spot | null, text: string, report: Report): void {
   const printed = [...pieces.values()].flatMap((spec) => [
     { path: ['pieces', spec.key, 'torque'], torque: spec.torque, passes: spec.passes },
     ...[...spec.holes.values()].map(({ name, torque }) => ({
@@ -96,8 +107,6 @@ function checkStages({ pieces }: Upper, text: string, report: Report): void {
       })),
     ];
   });
-  if (found.length === 0) return;
-  const { root } = openYaml(text);
   for (const { path, at, code, data } of found) {
     const spot = root ? spotAt(root, path).spot : null;
     report(code, spot?.is === 'text' ? placer(text, spot)(at) : (spot?.at ?? 0), data);
@@ -105,12 +114,10 @@ function checkStages({ pieces }: Upper, text: string, report: Report): void {
 }
 
 /** Limits that look like figures and are none that a reading can be held against. */
-function checkLimits({ tasks }: Upper, text: string, report: Report): void {
+function checkLimits({ tasks }: Upper, root: Spot | null, report: Report): void {
   const unread = [...tasks.values()].filter(
     ({ limit }) => limit !== null && looksLikeLimit(limit) && readLimit(limit) === null,
   );
-  if (unread.length === 0) return;
-  const { root } = openYaml(text);
   for (const { key } of unread) {
     report('unread-limit', placeOf(root, ['tasks', key, 'limit']), {
       like: '0.8..1.2 ohm, at least 3 bar, < 5 mm',
@@ -125,29 +132,46 @@ interface Odd {
   by: string | null;
 }
 
+/** Each printed torque, held against the holes that use it: what would break one of them, or cannot be right for it. */
 function oddTorques(spec: PieceSpec, job: Job): Odd[] {
-  const row = spec.row ?? [];
-  const threads = new Map(
-    row.flatMap(({ kind }) => {
-      const { thread = null, class: mark = null } = job.upper.kinds.get(kind) ?? {};
-      return thread === null ? [] : [[`${thread} ${mark}`, { thread, mark }] as const];
-    }),
+  const piece = job.pieces.get(spec.key);
+  if (!piece) return [];
+  const path = ['pieces', spec.key];
+  const inPasses = (spec.passes ?? []).flatMap((pass, i) =>
+    pass.torque?.quantity && pass.torque.quantity.unit !== '%'
+      ? [{ path: [...path, 'passes', `${i}`], set: pass.torque.quantity, holes: piece.holes }]
+      : [],
   );
-  const odd = (torque: Torque | null, path: string[], hole?: string): Odd[] => {
-    for (const { thread, mark } of threads.values()) {
-      const held = torque?.quantity ? sane(torque.quantity, thread, mark) : null;
-      if (held?.verdict !== 'insane' || held.say === null) continue;
-      const by = job.corrections.find(
-        (c) => c.what === 'torque' && c.piece === spec.key && c.hole === hole,
-      );
-      return [{ path, say: held.say, by: by?.id ?? null }];
-    }
-    return [];
-  };
-  const own = [...spec.holes.values()].flatMap((hole) =>
-    odd(hole.torque, ['pieces', spec.key, 'holes', hole.name, 'torque'], hole.name),
+  const own = piece.holes.flatMap((hole) =>
+    spec.holes.get(hole.name)?.torque
+      ? [
+          {
+            path: [...path, 'holes', hole.name, 'torque'],
+            set: null,
+            holes: [hole],
+            hole: hole.name,
+          },
+        ]
+      : [],
   );
-  return [...odd(spec.torque, ['pieces', spec.key, 'torque']), ...own];
+  const rest = piece.holes.filter((hole) => !spec.holes.get(hole.name)?.torque);
+  const all = [{ path: [...path, 'torque'], set: null, holes: rest }, ...own, ...inPasses];
+  return all.flatMap(({ path, set, holes, ...of }) => {
+    const said = holes.map((hole) => oddAt(piece, hole, job, set)).find((say) => say !== null);
+    if (said == null) return [];
+    const name = 'hole' in of ? of.hole : undefined;
+    const by = job.corrections.find(
+      (c) => c.what === 'torque' && c.piece === spec.key && c.hole === name,
+    );
+    return [{ path, say: said, by: by?.id ?? null }];
+  });
+}
+
+function oddAt(piece: PieceNow, hole: HoleNow, job: Job, set: Quantity | null): string | null {
+  const held = heldTorque(piece, hole, job.upper.kinds, set);
+  if (held === null) return null;
+  if (wouldBreak(held)) return sayBreaks(held);
+  return held.slip?.verdict === 'insane' ? held.slip.say : null;
 }
 
 function placeOf(root: Spot | null, path: readonly string[]): number {

@@ -32,7 +32,21 @@ export interface Read {
 
 /** Reads the text of a job file; never throws. `file` is only named in the faults. */
 export function readJob(text: string, file: string): Read {
-  return readFast(withoutMark(text), file) ?? readWhole(text, file);
+  return readWithTree(text, file).read;
+}
+
+/** A file that was read, with what its faults stand in. */
+export interface ReadTree {
+  read: Read;
+  /** The tree of the person's part, with places in the text; null where there is none. */
+  root: Spot | null;
+  /** Without a byte order mark. */
+  text: string;
+}
+
+export function readWithTree(marked: string, file: string): ReadTree {
+  const text = withoutMark(marked);
+  return { ...(readFast(text, file) ?? readSlowly(text, file)), text };
 }
 
 /** A byte order mark is no part of the first line. */
@@ -42,12 +56,16 @@ function withoutMark(text: string): string {
 
 /** The same without the fast way for diaries as the program writes them. */
 export function readWhole(marked: string, file: string): Read {
-  const text = withoutMark(marked);
+  return readSlowly(withoutMark(marked), file).read;
+}
+
+function readSlowly(text: string, file: string): Omit<ReadTree, 'text'> {
   const part = readPart(text);
   const { entries, odd } = readEntries(part.broken ? null : part.root);
   const { found, report } = collector();
   if (part.known) for (const { index, spot } of odd) checkEntry(index, spot, report);
-  return answer(text, file, { ...part, found: [...part.found, ...found] }, entries);
+  const read = answer(text, file, { ...part, found: [...part.found, ...found] }, entries);
+  return { read, root: part.root };
 }
 
 /** The person's part of a file, or all of it. */
@@ -93,14 +111,15 @@ function holesOf(upper: Upper): Names['holes'] {
 
 let last: { text: string; part: Part } | null = null;
 
-function readFast(text: string, file: string): Read | null {
+function readFast(text: string, file: string): Omit<ReadTree, 'text'> | null {
   if (text.length > MOST_CHARACTERS) return null;
   const split = splitDiary(text);
   if (!split) return null;
   if (last?.text !== split.upper) last = { text: split.upper, part: readPart(split.upper) };
   const { part } = last;
   if (!endsWithDiary(part, split.key)) return null;
-  return { ...answer(text, file, part, split.entries), plain: true };
+  const read = answer(text, file, part, split.entries);
+  return { read: { ...read, plain: true }, root: part.root };
 }
 
 /** Whether the line that looked like the key is the last key of the file, with nothing behind it yet. */

@@ -113,3 +113,7 @@ export const TROUBLES = Object.keys(ROWS) as Trouble[];
 export function troubleOf(trouble: Trouble): Row {
   return ROWS[trouble];
 }
+
+export type HoleSays = Trouble | 'mended';
+/** What `hole … STATE` can say: a trouble, or that it is mended. */
+export const HOLE_STATES = [...TROUBLES, 'mended'] as unknown as readonly [HoleSays, ...HoleSays[]];

@@ -1,4 +1,14 @@
-/** What a job file says: figures as printed, and the upper part. */
+/** What a job file says: figures as printed, and the upper part. Which keys there are stands in `keys.ts`. */
+import type {
+  BuyFields,
+  FileFields,
+  HoleFields,
+  PieceFields,
+  TaskFields,
+  TaskVerb,
+} from './keys.ts';
+import type { Measure } from './known-keys.ts';
+
 /** A figure as printed: `10 N·m`, with its range if there is one. `unit` is spelled as the program prints it. */
 export interface Quantity {
   value: number;
@@ -53,29 +63,12 @@ export interface RowItem {
 }
 
 /** Lengths, depths and turns as they are written, `1/2 in`, where they became mm or a figure. */
-export type AsWritten = Partial<Record<'thick' | 'thread' | 'turns' | 'proud', string>>;
+export type AsWritten = Partial<Record<Measure, string>>;
 
-export interface HoleSpec {
+/** Its keys: `HOLE_KEYS`. */
+export interface HoleSpec extends HoleFields {
   name: string;
   asWritten?: AsWritten;
-  note: string | null;
-  /** Thickness from the seat of the head to the joint face, mm. */
-  thick: number | null;
-  thread: ThreadDepth | null;
-  /** Turns from first bite until the head touches. */
-  turns: number | null;
-  /** How far the head stands off when the bolt is dropped in and not turned, mm. */
-  proud: number | null;
-  /** Place in mm, x right, y down, as seen from outside. */
-  at: [number, number] | null;
-  /** Own torque, where it differs from the piece's. */
-  torque: Torque | null;
-  /** Material that is tapped, where it differs from the piece's. */
-  into: string | null;
-  /** The hole opens into oil, fuel or another liquid. */
-  wet: boolean;
-  /** A group of holes with their own torque or turn in the order. */
-  group: string | null;
 }
 
 /** Said before or beside a step. A plain text stands for both. */
@@ -94,46 +87,10 @@ export interface PassSpec {
   after: string | null;
 }
 
-export interface PieceSpec {
+/** Its keys: `PIECE_KEYS`. */
+export interface PieceSpec extends PieceFields {
   key: string;
   asWritten?: AsWritten;
-  /** Shown name: `name:` or the key with a capital and spaces. */
-  name: string;
-  under: string[];
-  /** What belongs in the holes in their order, null when the file says nothing yet. Empty for a piece without bolts. */
-  row: RowItem[] | null;
-  torque: Torque | null;
-  /** Material that the bolts go into. */
-  into: string | null;
-  thick: number | null;
-  thread: ThreadDepth | null;
-  joint: string[];
-  loose: string[];
-  caution: BeforeStep;
-  tip: BeforeStep;
-  marks: string[];
-  routes: string[];
-  tray: string | null;
-  /** The picture of the holes, lines of cells; null: a ring. */
-  map: string | null;
-  /** Distance of the map's cells in mm, x and y; null: not measured. */
-  pitch: [number, number] | null;
-  /** Only what is special; names as texts. */
-  holes: Map<string, HoleSpec>;
-  /** The maker's order of tightening, as printed. */
-  sequence: string[] | null;
-  passes: PassSpec[] | null;
-  /** What the file says is dangerous about it; `none`: nothing else is to be guessed. Null: it says nothing. */
-  care: readonly (Care | 'none')[] | null;
-  /** Pieces with which this one comes off, without a step of its own. */
-  along: string[];
-  /** Pieces between which this one is a bridge: it comes off before any of them. */
-  bridges: string[];
-  /** How long it takes by hand: `20 min`. */
-  takes: string | null;
-  /** Holes that come first (dowels, a locating bolt). */
-  first: string[];
-  note: string | null;
 }
 
 /** What can be dangerous about a piece, or wants the maker's order; what follows stands in plan/care. */
@@ -156,48 +113,18 @@ export const CARES = [
 ] as const;
 export type Care = (typeof CARES)[number];
 
-export type TaskVerb = 'do' | 'wait' | 'adjust' | 'test' | 'decide';
-
-export interface TaskSpec {
+/** Its keys: `TASK_KEYS`. */
+export interface TaskSpec extends TaskFields {
   key: string;
   verb: TaskVerb;
   /** What is to be done. */
   say: string;
-  /** Steps: `alternator off`, `alternator on`, `drain`. */
-  before: string[];
-  after: string[];
-  while: string[];
-  limit: string | null;
-  /** When a test or an adjustment is due: `hot`, `next day`, `after 100 km`. */
-  when: string | null;
-  /** How long it takes by hand: `20 min`. */
-  takes: string | null;
-  note: string | null;
 }
 
-export interface BuySpec {
+/** Its keys: `BUY_KEYS`. */
+export interface BuySpec extends BuyFields {
   key: string;
-  what: string;
-  /** As written; null when not said. */
-  price: string | null;
-  count: string | null;
-  from: string | null;
-  once: boolean;
-  /** Steps or pieces it is for. */
-  for: string[];
-  note: string | null;
 }
 
-export interface Upper {
-  /** `putback:` of the file; this program writes version 1. */
-  version: number;
-  job: string;
-  machine: string | null;
-  complaint: string | null;
-  found: string | null;
-  done: string | null;
-  kinds: Map<string, Kind>;
-  pieces: Map<string, PieceSpec>;
-  tasks: Map<string, TaskSpec>;
-  buys: Map<string, BuySpec>;
-}
+/** What a job file says; its keys: `FILE_KEYS`. */
+export interface Upper extends FileFields {}

@@ -1,5 +1,15 @@
 /** What can be wrong with a file, what somebody wants noted, and what became of it. Types only. */
-import type { BuyState, Correctable, Entry, HoleSays, Job, Moment, Writable } from './types.ts';
+import type {
+  Addable,
+  BuyState,
+  Correctable,
+  Entry,
+  HoleSays,
+  Job,
+  Moment,
+  TextKey,
+  Writable,
+} from './types.ts';
 
 export type Severity = 'error' | 'warning';
 
@@ -46,6 +56,10 @@ export type WishWhat =
   | { do: 'buy'; buy: string; state: BuyState; promised?: string; tray?: string; add?: NewBuy }
   /** Puts a text into a key of the piece: one more where the key takes several; the picture and the order anew. */
   | { do: 'write'; piece: string; key: Writable; text: string }
+  /** Another letter for a kind, everywhere. */
+  | { do: 'rename'; kind: string; to: string }
+  /** One line into the person's part, as what it is: a part, a task, a caution; a note into the diary. */
+  | { do: 'add'; as: Addable; text: string; piece?: string; hole?: string }
   /** `printed`: which one, where there are several; the start of it is enough. */
   | {
       do: 'correct';
@@ -84,13 +98,24 @@ export type Edit =
   | { edit: 'piece'; piece: string }
   /** A task or a thing to buy that is not in the file yet, with its fields. */
   | { edit: 'named'; section: 'tasks' | 'buy'; key: string; fields: Record<string, string> }
+  /** Takes such a one out again, as long as it says just this; its section with the last one. */
+  | { edit: 'unnamed'; section: 'tasks' | 'buy'; key: string; fields: Record<string, string> }
   | { edit: 'kind'; letter: string; text: string }
+  /** Takes a kind out again, as long as it is said to be just this. */
+  | { edit: 'unkind'; letter: string; text: string }
+  /** The letter of a kind, where the kinds are listed. */
+  | { edit: 'letter'; from: string; to: string }
   | { edit: 'row'; piece: string; row: string }
-  /** One more text in a key of a piece; `in: false` takes that text out again, and the key with its last one. */
-  | { edit: 'text'; piece: string; key: Writable; text: string; in: boolean }
+  /**
+   * One more text in a key of a piece; `in: false` takes that text out again, and the key with its last one. `way`: of a
+   * caution or tip that says its ways apart.
+   */
+  | { edit: 'text'; piece: string; key: TextKey; way?: Way; text: string; in: boolean }
   /** The one text of a key of a piece instead of what stood there; null: the key is not there. */
   | { edit: 'instead'; piece: string; key: Writable; was: string | null; text: string | null }
   | { edit: 'row-word'; piece: string; hole: string; index: number; was: string; word: string };
+
+export type Way = 'removal' | 'fitting';
 
 export interface Refusal {
   code: string;
@@ -131,3 +156,11 @@ export type Recorded =
   | { ok: false; faults: Fault[] }
   /** The mark could not be saved; the file is as it was. */
   | { ok: false; unsaved: { code: string; say: string; fix: string } };
+
+/** What was half done on the screens when they ended. */
+export interface Half {
+  /** Texts that were being typed, by what each is for. */
+  drafts: Readonly<Record<string, string>>;
+  /** Asked for, told as not saved, and not given up. */
+  wish: Wish | null;
+}

@@ -1,83 +1,22 @@
 /**
  * The words that all rooms share: what a job file says (the upper part), what happened (the diary),
- * and where things stand (the fold of the second over the first). Types only, no behaviour.
+ * and where things stand (the fold of the second over the first).
  */
 
+export { ADDABLE, type Addable, type TextKey, WRITTEN, type Written } from './addable.ts';
+export { TASK_VERBS, type TaskVerb } from './keys.ts';
+export { CORRECTABLE, type Correctable, WRITABLE, type Writable } from './known-keys.ts';
+export { HOLE_STATES, type HoleSays, TROUBLES, type Trouble } from './troubles.ts';
 export * from './types-upper.ts';
 export type * from './types-wish.ts';
+export { BESIDE, type Beside, VERBS, type Verb } from './verbs.ts';
 
-import { TROUBLES, type Trouble } from './troubles.ts';
+import type { Correctable } from './known-keys.ts';
+import type { Trouble } from './troubles.ts';
 import type { PieceSpec, RowItem, TaskSpec, Upper } from './types-upper.ts';
+import type { Beside, Verb } from './verbs.ts';
 
 // ---------------------------------------------------------------- the diary
-
-export { TROUBLES, type Trouble } from './troubles.ts';
-/** What `hole … STATE` can say: a trouble, or that it is mended. */
-export const HOLE_STATES = [...TROUBLES, 'mended'] as unknown as readonly [HoleSays, ...HoleSays[]];
-export type HoleSays = Trouble | 'mended';
-
-/** The closed set of verbs; an entry has exactly one of them as a key. */
-export const VERBS = [
-  'out', // row of kinds that came out
-  'in', // row of kinds that went in, by fingers
-  'tight', // name of the pass
-  'state', // a trouble, or mended
-  'settle', // what belongs there
-  'removed', // all | aside: the piece came away
-  'fitted', // all: the piece is on its place
-  'done', // a task: done | passed | failed | text; a thing to buy: how far it has come
-  'inside', // what went into an opening: 2 rags
-  'cleared', // what came out of it again, or all
-  'seen', // an item of a gate: sealing faces
-  'struck', // an item of a gate that does not count here
-  'added', // an item of a gate of one's own, in `says`
-  'written', // a key of the piece in the person's part that a text was put into; the text in `says`
-  'corrected', // what is printed and not so here; as printed in `was`, what is true in `says`
-  'note', // text
-  'undo', // id of another entry
-] as const;
-export type Verb = (typeof VERBS)[number];
-
-/** Keys of a piece that a text can be put into without an editor. */
-export const WRITABLE = [
-  'under',
-  'along',
-  'bridges',
-  'routes',
-  'marks',
-  'loose',
-  'joint',
-  'torque',
-  'into',
-  'takes',
-  'sequence',
-  'map',
-] as const;
-export type Writable = (typeof WRITABLE)[number];
-
-/** What a manual can have wrong: of a piece, a hole of it, or a task (`step` is what is to be done). */
-export const CORRECTABLE = [
-  'torque',
-  'passes',
-  'sequence',
-  'thick',
-  'thread',
-  'turns',
-  'proud',
-  'into',
-  'caution',
-  'tip',
-  'joint',
-  'loose',
-  'marks',
-  'routes',
-  'note',
-  'step',
-  'limit',
-  'when',
-  'takes',
-] as const;
-export type Correctable = (typeof CORRECTABLE)[number];
 
 /** What a figure, a caution or a step is about. */
 export interface Subject {
@@ -98,20 +37,6 @@ export interface Correction extends Subject {
   at: string;
 }
 
-/** Texts that may stand beside the verb. */
-export const BESIDE = [
-  'tray',
-  'set',
-  'was',
-  'result',
-  'limit',
-  'judged',
-  'promised',
-  'says',
-  'because',
-] as const;
-export type Beside = (typeof BESIDE)[number];
-
 /** One line of the diary. At most one place: `piece` (and `hole`), `task` or `buy`. */
 export interface Entry extends Partial<Record<Beside, string>> {
   at: string;
@@ -122,7 +47,7 @@ export interface Entry extends Partial<Record<Beside, string>> {
   task?: string;
   buy?: string;
   verb: Verb;
-  /** `out`, `in`: a row of as many words as holes, or one word for all; `!` still in. Others: see VERBS. */
+  /** `out`, `in`: a row of as many words as holes, or one word for all; `!` still in. Others: see `verbs.ts`. */
   value: string;
 }
 
@@ -221,6 +146,8 @@ export interface Inside {
 export interface Job {
   /** What the file says, with what is true here in the place of what was corrected. */
   upper: Upper;
+  /** What the file says; the same as `upper` where nothing was corrected. */
+  printed: Upper;
   /** What was corrected, and how it is printed. */
   corrections: readonly Correction[];
   /** All entries in the order of the file, the undone ones too. */

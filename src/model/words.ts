@@ -15,3 +15,8 @@ export function list(words: readonly string[], joined = 'and'): string {
   if (words.length < 2) return words.join('');
   return `${words.slice(0, -1).join(', ')} ${joined} ${words.at(-1)}`;
 }
+
+/** With a full stop, where it does not end by itself. */
+export function sentence(text: string): string {
+  return /[.!?…]$/.test(text) ? text : `${text}.`;
+}

@@ -1,5 +1,6 @@
 /** A test failed: what comes off once more, what the rounds before it found, and what is wanted anew. */
 import type { Job } from '../model/types.ts';
+import { verbRow } from '../model/verbs.ts';
 import { type Buy, buysOf } from './buy/list.ts';
 import { reach } from './reach.ts';
 import { type Standing, standingOf } from './standing.ts';
@@ -34,7 +35,7 @@ function foundSoFar(
     const about = piece === undefined ? task === test || ofJob : pieces.has(piece);
     const words = [verb === 'note' ? value : null, says, result].filter((w) => w != null);
     // What is printed and not so, and what was written down of a piece, was not found on a round.
-    const known = verb === 'corrected' || verb === 'written';
+    const known = verbRow(verb).kind === 'known';
     if (!about || known || words.length === 0) return [];
     const say = [...new Set(words)].join('; ');
     return [{ at, piece: piece ?? null, hole: hole ?? null, say }];

@@ -6,9 +6,16 @@ import { MAKER_FIRST } from '../bolt/cautions.ts';
 import type { PieceSpec, TaskSpec } from '../model/types.ts';
 import { CARES, caresOf } from './care.ts';
 import { letOut } from './fluids.ts';
+import type { ItemKey } from './gates/item-rows.ts';
 
 export interface Caution {
-  /** Read once for each key, piece and round. */
+  /** Read once for each key, piece and round; at a gate the name of its item. */
+  key: ItemKey;
+  say: string;
+}
+
+/** Of a task, which has no gate. */
+interface TaskCaution {
   key: string;
   say: string;
 }
@@ -58,7 +65,7 @@ export function cautionsFor(spec: PieceSpec, way: 'off' | 'on'): Caution[] {
 const FUEL: Caution = { key: 'fuel', say: CARES.fuel.say };
 
 /** For a task, by its words. */
-const TASKS: readonly (readonly [RegExp, Caution])[] = [
+const TASKS: readonly (readonly [RegExp, TaskCaution])[] = [
   [
     /\b(?:raise|jack|lift|hoist)\b/i,
     {
@@ -89,7 +96,7 @@ const HOT: Caution = {
   say: 'What runs out may be hot: let it cool, wear gloves, catch all of it.',
 };
 
-export function cautionsForTask({ say }: TaskSpec): Caution[] {
+export function cautionsForTask({ say }: TaskSpec): TaskCaution[] {
   const out = letOut(say);
   // A tap that is opened to look for drops wets as well as one that is drained.
   const fuel = /\b(?:fuel|petrol|gasoline|diesel)\b/i.test(say);

@@ -1,36 +1,36 @@
 /** All that is wrong with a job file, and with its order: what `putback check` tells. */
-import { checkJob } from '../job/check.ts';
-import { collector } from '../job/faults/faults.ts';
-import { toFaults } from '../job/faults/place.ts';
-import { readJob } from '../job/read.ts';
-import { openYaml } from '../job/yaml/doc.ts';
+import { checkTree } from '../job/check.ts';
+import type { Report } from '../job/faults/faults.ts';
+import { type ReadTree, readWithTree } from '../job/read.ts';
 import { spotAt } from '../job/yaml/spot.ts';
 import type { Fault } from '../model/types.ts';
 import { list } from '../model/words.ts';
 import { caresOf } from './care.ts';
 import { circlesOf } from './relations.ts';
 
-/** Faults of a text, by line and column; never throws. `file` is only named in them. */
+/** Faults of a text, by line and column; never throws. `file` is only named in them. The file is read once. */
 export function checkAll(text: string, file: string): Fault[] {
-  const faults = checkJob(text, file);
-  const { upper, unreadable } = readJob(text, file);
-  // A circle among pieces alone is told where the pieces are read.
-  const circles = unreadable
-    ? []
-    : circlesOf(upper).filter((c) => c.keys.some((key) => upper.tasks.has(key)));
-  const guessed = unreadable
-    ? []
-    : [...upper.pieces.values()].filter((spec) => caresOf(spec).guessed.length > 0);
-  if (circles.length === 0 && guessed.length === 0) return faults;
-  const { found, report } = collector();
-  const { root } = openYaml(text);
-  for (const { steps, keys } of circles) {
-    const task = keys.find((key) => upper.tasks.has(key)) ?? '';
+  return checkTree(readWithTree(text, file), file, (tree, report) => {
+    checkCircles(tree, report);
+    checkCares(tree, report);
+  });
+}
+
+/** A circle among pieces alone is told where the pieces are read. */
+function checkCircles({ read: { upper }, root }: ReadTree, report: Report): void {
+  for (const { steps, keys } of circlesOf(upper)) {
+    const task = keys.find((key) => upper.tasks.has(key));
+    if (task === undefined) continue;
     const at = root ? spotAt(root, ['tasks', task]).key : 0;
     report('circle-steps', at, { value: [...steps, steps[0] ?? ''].join(' → ') });
   }
-  for (const spec of guessed) {
+}
+
+/** What is dangerous about a piece by its name alone. */
+function checkCares({ read: { upper }, root }: ReadTree, report: Report): void {
+  for (const spec of upper.pieces.values()) {
     const { care, guessed: names } = caresOf(spec);
+    if (names.length === 0) continue;
     const at = root ? spotAt(root, ['pieces', spec.key]).key : 0;
     const said = (words: readonly string[]) =>
       `care: ${words.length === 1 ? words[0] : `[${words.join(', ')}]`}`;
@@ -43,7 +43,4 @@ export function checkAll(text: string, file: string): Fault[] {
     };
     report('guessed-care', at, data);
   }
-  return [...faults, ...toFaults(found, text, file)].sort(
-    (a, b) => a.line - b.line || a.column - b.column,
-  );
 }

@@ -2,41 +2,16 @@
 import type { Care, Job, PieceNow, PieceSpec } from '../model/types.ts';
 import { caresOf } from './care.ts';
 import type { Lines } from './lines.ts';
+import { type CareSort, SORTS, type Sort, sortRow } from './sorts.ts';
 
-export type Sort =
-  | 'cover'
-  | 'hose'
-  | 'cable'
-  | 'lever'
-  | 'switch'
-  | 'fuel'
-  | 'wiring'
-  | 'exhaust'
-  | 'brake'
-  | 'steering';
-
-/** By the words of its name; the trade's own words, no source. */
-const WORDS: readonly [Sort, RegExp][] = [
-  ['cover', /\b(?:cover|lid|sump|pan|case|housing)\b/],
-  ['hose', /\b(?:hose|pipe|tube|line|union)s?\b/],
-  ['cable', /\bcables?\b/],
-  ['lever', /\b(?:lever|pedal|linkage)\b/],
-  ['switch', /\b(?:switch|switches|lamp|light|lights|bulb)\b/],
-  ['wiring', /\b(?:wire|wires|wiring|loom|harness|connectors?|leads?|coil)\b/],
-  ['exhaust', /\b(?:exhaust|silencer|muffler|manifold|downpipe)\b/],
-];
-
-/** Of what is dangerous: what is tested once it is back. */
-const TESTED = ['fuel', 'brake', 'steering'] as const;
-
-function isSort(care: Care): care is (typeof TESTED)[number] {
-  return TESTED.some((c) => c === care);
+/** What is dangerous about it is what it is tested for. */
+function isSort(care: Care): care is Care & CareSort {
+  return SORTS.some((sort) => sort === care && sortRow(sort).words === null);
 }
 
 export function sortsOf(spec: PieceSpec): Sort[] {
   const words = `${spec.key.replaceAll('-', ' ')} ${spec.name}`.toLowerCase();
-  const found = WORDS.filter(([, said]) => said.test(words)).map(([sort]) => sort);
-  const by = new Set<Sort>(found);
+  const by = new Set<Sort>(SORTS.filter((sort) => sortRow(sort).words?.test(words)));
   // What has a joint can weep at it, whatever it is called.
   if (spec.joint.length > 0 && !by.has('exhaust')) by.add('cover');
   for (const care of caresOf(spec).care) if (isSort(care)) by.add(care);

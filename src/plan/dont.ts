@@ -19,8 +19,6 @@ export function dontOf(standing: Standing): string[] {
   const loose = pieces.filter((p) => p.holes.some((h) => h.state === 'in'));
   const pulled = pieces.filter((p) => p.holes.some((h) => h.trouble === 'pulled'));
   const undone = pieces.filter(isUndone);
-  const moving = undone.filter((p) => caresOf(p.spec).care.some((care) => CARES[care].stays));
-  const carried = undone.filter((p) => caresOf(p.spec).care.some((care) => CARES[care].held));
   const why = [
     ...out.map((fluid) => `${fluid.what} is out`),
     ...inside.map(
@@ -34,9 +32,34 @@ export function dontOf(standing: Standing): string[] {
   ];
   return [
     ...(why.length > 0 ? [`Don't run it: ${list(why)}.`] : []),
+    ...movedSaid(undone),
+    ...untoldCures(standing).map((cure) => sayCureOf(cure, printInstant(standing.now))),
+  ];
+}
+
+export interface Moving {
+  /** It is not to be moved, or not taken off what holds it: sentences. */
+  say: string[];
+  /** Nothing undone keeps it from being moved, by what the file itself says of each undone piece. */
+  safe: boolean;
+  /** Undone pieces of which the file does not say whether they are dangerous. */
+  unsaid: PieceNow[];
+}
+
+/** Whether a machine can be moved as it stands. What a name lets guess can only forbid it. */
+export function movingOf(standing: Standing): Moving {
+  const undone = [...standing.job.pieces.values()].filter(isUndone);
+  const unsaid = undone.filter((p) => p.spec.care === null);
+  const say = movedSaid(undone);
+  return { say, safe: say.length === 0 && unsaid.length === 0, unsaid };
+}
+
+function movedSaid(undone: readonly PieceNow[]): string[] {
+  const moving = undone.filter((p) => caresOf(p.spec).care.some((care) => CARES[care].stays));
+  const carried = undone.filter((p) => caresOf(p.spec).care.some((care) => CARES[care].held));
+  return [
     ...(moving.length > 0 ? [`Don't move it under its own weight: ${names(moving)} undone.`] : []),
     ...(carried.length > 0 ? [`Don't take it off its stand: ${names(carried)} undone.`] : []),
-    ...untoldCures(standing).map((cure) => sayCureOf(cure, printInstant(standing.now))),
   ];
 }
 

@@ -52,7 +52,8 @@ const BEGINS_THEN = new RegExp(
 );
 /** What cures, as the file may call it. */
 const STUFF = /\b(?:seal(?:ant|er)|silicone|thread[ -]?lock(?:er|ing)?|adhesive|compound|paste)\b/i;
-const NONE = /\b(?:no|not|never|without)\b[^,;]*$/i;
+const NONE =
+  /\b(?:no|not|never|without|clean(?:ed)? (?:of|from)|free (?:of|from)|wiped? off)\b[^,;]*$/i;
 
 export function readJoint(joint: readonly string[]): Joint {
   const parts = joint.flatMap((text) => text.split(/;|\.\s+(?=\p{Lu})/u)).map((p) => p.trim());

@@ -4,12 +4,9 @@
  */
 import { livingEntries } from '../job/diary/living.ts';
 import type { Entry, Job } from '../model/types.ts';
+import { verbRow } from '../model/verbs.ts';
 
-/** An entry with the texts that may stand beside its verb here. */
-export interface Line extends Omit<Entry, 'verb'> {
-  verb: string;
-  /** When something ordered is to come: a date or a time. */
-  promised?: string;
+export interface Line extends Entry {
   /** Where the line stands among those that count, from 0. */
   index: number;
   entry: Entry;
@@ -40,12 +37,12 @@ export function linesOf(job: Job): Lines {
   for (const { piece, task, verb, value, index, at } of all) {
     if (task !== undefined && verb === 'done') done.set(task, { index, at, value });
     if (piece === undefined) continue;
+    const { moves } = verbRow(verb);
     // Pulled away after it lay aside is no second time off.
-    const comesOff = verb === 'removed' && !away.has(piece);
-    if (comesOff || (verb === 'out' && !away.has(piece))) off.set(piece, { index, at });
+    if (moves === 'off' && !away.has(piece)) off.set(piece, { index, at });
     if (verb === 'removed') away.add(piece);
-    if (verb === 'fitted' || verb === 'in') away.delete(piece);
-    if (verb === 'fitted' || verb === 'in' || verb === 'tight') on.set(piece, { index, at });
+    if (moves === 'on') away.delete(piece);
+    if (moves === 'on' || verb === 'tight') on.set(piece, { index, at });
   }
   return { all, off, on, done };
 }

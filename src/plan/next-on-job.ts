@@ -1,12 +1,14 @@
 /** What comes next, as far as the whole job lets it: a piece that waits for a part or a task is not the next thing. */
+
 import { sayThing } from '../job/fold/inside.ts';
+import { inWords, type Words } from '../job/truth/said.ts';
 import type { Job, PieceNow } from '../model/types.ts';
 import { list } from '../model/words.ts';
 import type { Cure } from './cure.ts';
 import { sayTime } from './days.ts';
-import { nextWork } from './next.ts';
+import { workInWords } from './next.ts';
 import type { Plan } from './plan.ts';
-import { sayStepName } from './say.ts';
+import { sayStepName, stepWords } from './say.ts';
 
 /** What the plan and the joints of a job say at a time; `now` is RFC 3339. */
 export interface Told {
@@ -26,21 +28,37 @@ export interface NextOnJob {
 
 /** Null where nothing is left that anybody could do. */
 export function nextOnJob(job: Job, told: Told): NextOnJob | null {
-  const step = nextWork(job);
+  const next = nextInWords(job, told);
+  if (next === null) return null;
+  const { words, ...about } = next;
+  return { ...about, say: inWords(words) };
+}
+
+/** The same with its sentence in parts. */
+export function nextInWords(
+  job: Job,
+  told: Told,
+): (Omit<NextOnJob, 'say'> & { words: Words }) | null {
+  const step = workInWords(job);
   const waits =
     step && goesOn(job.pieces.get(step.piece)) ? waitsFor(job, `${step.piece} on`, told) : '';
-  if (step && waits === '') return { piece: step.piece, task: null, waits: false, say: step.say };
+  if (step && waits === '') {
+    return { piece: step.piece, task: null, waits: false, words: step.words };
+  }
   const { canDo } = told.plan;
   const task = canDo.find((c) => job.tasks.has(c.step) && !isPast(job, told.plan, c.step));
-  if (task) return { piece: null, task: task.step, waits: false, say: task.say };
+  if (task) {
+    const words = stepWords(job, task.step, task.say);
+    return { piece: null, task: task.step, waits: false, words };
+  }
   const other = canDo.find((c) => c.step.endsWith(' on'));
   if (other) {
     const piece = other.step.slice(0, -' on'.length);
-    return { piece, task: null, waits: false, say: other.say };
+    return { piece, task: null, waits: false, words: [other.say] };
   }
   if (!step) return null;
   const name = job.pieces.get(step.piece)?.spec.name ?? step.piece;
-  return { piece: step.piece, task: null, waits: true, say: `${name} waits for ${waits}.` };
+  return { piece: step.piece, task: null, waits: true, words: [`${name} waits for ${waits}.`] };
 }
 
 /** All that it was to be done before is done: nobody drains what has been filled in again. */

@@ -4,8 +4,9 @@ import { printQuantity } from '../bolt/units.ts';
 import { layersOf } from '../job/fold/overs.ts';
 import { blockers, piecesOver, stillOver } from '../job/judge/blocked.ts';
 import { passNow } from '../job/judge/tight.ts';
-import { besidePrinted, printedOf } from '../job/truth/corrections.ts';
+import { printedOf } from '../job/truth/corrections.ts';
 import { printPass } from '../job/truth/figures.ts';
+import { inWords, type Said, type Words } from '../job/truth/said.ts';
 import type { HoleNow, Job, PassSpec, PieceNow, PieceSpec, RowItem } from '../model/types.ts';
 import { list } from '../model/words.ts';
 import { passAt } from '../piece/passes.ts';
@@ -21,9 +22,15 @@ export interface NextStep {
   say: string;
 }
 
+/** The step with its sentence in parts, where something of it is printed and not so. */
+type Stepping = NextStep & { words?: Words };
+
+const plain = ({ words: _, ...step }: Stepping): NextStep => step;
+
 /** Null when nothing of the job is on its way: all at home, or all back. */
 export function nextStep(job: Job): NextStep | null {
-  return stepNext(job, true);
+  const step = stepNext(job, true);
+  return step && plain(step);
 }
 
 /**
@@ -31,13 +38,20 @@ export function nextStep(job: Job): NextStep | null {
  * is next is worked out when one is at that piece; it takes longer than all the rest.
  */
 export function nextWork(job: Job): Omit<NextStep, 'hole'> | null {
-  return stepNext(job, false);
+  const step = stepNext(job, false);
+  return step && plain(step);
 }
 
-function stepNext(job: Job, exact: boolean): NextStep | null {
+/** The piece of that step, and its sentence in parts. */
+export function workInWords(job: Job): { piece: string; words: Words } | null {
+  const step = stepNext(job, false);
+  return step && { piece: step.piece, words: step.words ?? [step.say] };
+}
+
+function stepNext(job: Job, exact: boolean): Stepping | null {
   const pieces = byLastMark(job);
   for (const piece of pieces) {
-    const step = stepOf(job, piece, exact);
+    const step = stepUnderWay(job, piece, exact);
     if (step) return step;
   }
   const down = furtherDown(job, pieces);
@@ -50,7 +64,7 @@ function stepNext(job: Job, exact: boolean): NextStep | null {
 }
 
 /** Of a piece that is neither home nor away. */
-function stepOf(job: Job, piece: PieceNow, exact: boolean): NextStep | null {
+function stepUnderWay(job: Job, piece: PieceNow, exact: boolean): Stepping | null {
   if (piece.where === 'off') return goingOff(job, piece, exact);
   if (piece.where === 'on' && piece.holes.length > 0) return goingOn(job, piece, exact);
   return roundLeft(job, piece).length > 0 ? tighten(job, piece, exact) : null;
@@ -89,6 +103,11 @@ function waiting(job: Job): PieceNow | null {
 
 /** The step of one piece, whatever the others do; null when it is home, tight or tested. */
 export function nextOf(job: Job, piece: PieceNow): NextStep | null {
+  const step = stepOf(job, piece);
+  return step && plain(step);
+}
+
+function stepOf(job: Job, piece: PieceNow): Stepping | null {
   switch (piece.where) {
     case 'off':
       return goingOff(job, piece, true);
@@ -133,7 +152,7 @@ function goingOff(job: Job, piece: PieceNow, exact: boolean): NextStep {
   };
 }
 
-function goingOn(job: Job, piece: PieceNow, exact: boolean): NextStep | null {
+function goingOn(job: Job, piece: PieceNow, exact: boolean): Stepping | null {
   const odd = settleFirst(piece);
   if (odd) return odd;
   const empty = piece.holes.filter((h) => h.state === 'out');
@@ -179,7 +198,7 @@ function putIn(job: Job, piece: PieceNow, empty: readonly HoleNow[]): NextStep {
   };
 }
 
-function tighten(job: Job, piece: PieceNow, exact: boolean): NextStep | null {
+function tighten(job: Job, piece: PieceNow, exact: boolean): Stepping | null {
   const pass = passNow(piece, job.upper.kinds);
   if (!pass) return null;
   const { spec, holes } = piece;
@@ -189,15 +208,17 @@ function tighten(job: Job, piece: PieceNow, exact: boolean): NextStep | null {
   const mine = passAt(spec, job.upper.kinds, pass, hole ?? '');
   const torque = one && mine.torque?.quantity ? `, ${printQuantity(mine.torque.quantity)}` : '';
   const printed = one ? printedPass(job, spec, mine, hole ?? '') : null;
-  const figure = printed === null ? torque : besidePrinted(torque, printed);
+  const figure: Said = { text: torque, printed };
   if (!exact) {
     const done = holes.filter((h) => h.passes.includes(pass.name)).length;
     const how = done === 0 ? '' : `, ${done} of ${holes.length} done`;
-    const say = `${spec.name}: tighten, ${pass.name}${figure}${how}.`;
-    return { piece: spec.key, hole, do: 'tight', say };
+    return tightStep(spec, hole, [`${spec.name}: tighten, ${pass.name}`, figure, `${how}.`]);
   }
-  const say = `${spec.name}: tighten ${hole}, ${pass.name}${figure}.`;
-  return { piece: spec.key, hole, do: 'tight', say };
+  return tightStep(spec, hole, [`${spec.name}: tighten ${hole}, ${pass.name}`, figure, '.']);
+}
+
+function tightStep({ key }: PieceSpec, hole: string | null, words: Words): Stepping {
+  return { piece: key, hole, do: 'tight', say: inWords(words), words };
 }
 
 /** How the figure of a pass at a hole is printed, the torque's or the pass's own; null where it is so. */

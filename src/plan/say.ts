@@ -1,6 +1,7 @@
 /** What can be done next at a step, in words. */
-import { withPrinted } from '../job/truth/corrections.ts';
-import type { HoleNow, Job, PieceNow, TaskSpec } from '../model/types.ts';
+import { saidOf, withPrinted } from '../job/truth/corrections.ts';
+import { inWords, type Said, type Words } from '../job/truth/said.ts';
+import type { HoleNow, Job, PieceNow, TaskNow, TaskSpec } from '../model/types.ts';
 import { list } from '../model/words.ts';
 import { hurtHoles } from './needed.ts';
 import type { Step } from './relations.ts';
@@ -13,7 +14,7 @@ export function sayStep({ job }: Standing, { kind, key }: Step): string {
     return kind === 'off' ? sayOff(piece) : sayOn(piece);
   }
   const task = job.tasks.get(key);
-  return task ? sayTask(withPrintedTask(job, task.spec), task.done === 'failed') : key;
+  return task ? inWords(taskWords(job, task)) : key;
 }
 
 function sayOff(piece: PieceNow): string {
@@ -68,24 +69,40 @@ export function withPrintedTask(job: Job, spec: TaskSpec): TaskSpec {
   };
 }
 
-function sayTask({ verb, say, limit }: TaskSpec, failed: boolean): string {
-  const text = say.replace(/[.\s]+$/, '');
-  const within = limit === null ? '' : ` (${limit})`;
-  const end = /[?!]$/.test(text) && within === '' ? '' : '.';
-  switch (verb) {
+/** What is to be done and within which limit, each with how it is printed where that is not so. */
+export function taskSaid(job: Job, spec: TaskSpec): { step: Said; limit: Said | null } {
+  const of = { task: spec.key };
+  return {
+    step: saidOf(job, of, 'step', spec.say),
+    limit: spec.limit === null ? null : saidOf(job, of, 'limit', spec.limit),
+  };
+}
+
+/** The sentence of a task that can be done next, in parts. */
+export function taskWords(job: Job, { spec, done }: TaskNow): Words {
+  const { step, limit } = taskSaid(job, spec);
+  const text: Said = { ...step, text: step.text.replace(/[.\s]+$/, '') };
+  const within: Words = limit === null ? [] : [' (', limit, ')'];
+  const asks = text.printed === null && limit === null && /[?!]$/.test(text.text);
+  const rest: Words = [text, ...within, asks ? '' : '.'];
+  switch (spec.verb) {
     case 'do':
-      return `${text}${within}${end}`;
+      return rest;
     case 'wait':
-      return `Wait: ${text}. Say when it is over.`;
+      return ['Wait: ', text, '. Say when it is over.'];
     case 'adjust':
-      return `Adjust: ${text}${within}${end}`;
+      return ['Adjust: ', ...rest];
     case 'test':
-      return failed
-        ? `Test again, it failed: ${text}${within}${end}`
-        : `Test: ${text}${within}${end}`;
+      return [done === 'failed' ? 'Test again, it failed: ' : 'Test: ', ...rest];
     case 'decide':
-      return `Decide: ${text}${within}${end}`;
+      return ['Decide: ', ...rest];
   }
+}
+
+/** The same of any step: what is said of a piece says nothing of print. */
+export function stepWords(job: Job, step: string, say: string): Words {
+  const task = job.tasks.get(step);
+  return task ? taskWords(job, task) : [say];
 }
 
 /** A step, or what else holds one, as one says it: `Alternator cover on` for `alternator on`, the words of a task for its name. */

@@ -11,8 +11,8 @@ import { dueAt, isDue } from './due.ts';
 import { type Graph, reachable, turned } from './graph.ts';
 import { more } from './more.ts';
 import { isBack } from './needed.ts';
+import { SORTS, sortRow, type TestRule } from './sorts.ts';
 import { type Standing, standingOf } from './standing.ts';
-import { RULES, type Rule } from './test-rules.ts';
 
 /**
  * `waits`: something before it is not finished. `later`: its day has not come, or it waits for a distance or an oil
@@ -63,7 +63,8 @@ export function testListOf(standing: Standing): TestItem[] {
     const said = behind.flatMap(({ steps, text }) =>
       steps.has(on) ? text.replaceAll(piece.spec.name, '') : [],
     );
-    const rules = RULES.filter((r) => sortsOf(piece.spec).includes(r.sort));
+    const sorts = sortsOf(piece.spec);
+    const rules = SORTS.flatMap((s) => (sorts.includes(s) ? [sortRow(s).test] : []));
     return [
       ...rules
         .filter((r) => !said.some((text) => r.covers.test(text)))
@@ -152,7 +153,7 @@ function openState(
   return waits ? 'waits' : due;
 }
 
-function byRule(standing: Standing, piece: PieceNow, rule: Rule): TestItem {
+function byRule(standing: Standing, piece: PieceNow, rule: TestRule): TestItem {
   const say = `${piece.spec.name}: ${rule.say}`;
   return itself(standing, piece, { key: rule.key, say, when: rule.when });
 }

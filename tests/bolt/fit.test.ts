@@ -306,7 +306,7 @@ describe('a bolt that is not the right one', () => {
       { verdict: 'wrong-head', sure: true, why: 'Head socket; the right one is flange.' },
     ],
     ['M6x55 socket', 'another head before another length', { verdict: 'wrong-head' }],
-    ['2BA x 1 flange', 'a thread it has no figures for', { sure: false }],
+    ['9odd x 1 flange', 'a thread it has no figures for', { sure: false }],
   ])('%s: %s', (text, _name, expected) => {
     expect(fit(kind('X', text), null, place(S, { turns: 17 }))).toMatchObject(expected);
   });

@@ -18,6 +18,11 @@ describe('threads that start and ruin', () => {
     ['1/8 NPT', 'M10x1'],
     ['1/8 NPT', 'G1/8'],
     ['1/4 NPT', 'M14x1.5'],
+    ['0 BA', 'M6'],
+    ['2BA', '10-32 UNF'],
+    ['1/4 BSW', '1/4-20 UNC'],
+    ['1/4 BSF', 'M6'],
+    ['5/16 BSF', 'M8'],
   ])('%s and %s are named', (a, b) => {
     expect(lookAlikes([a, b])).toHaveLength(1);
     expect(lookAlikes([b, a])).toHaveLength(1);
@@ -44,12 +49,20 @@ describe('threads that start and ruin', () => {
     expect(lookAlikes(['10-32 UNF', 'M5'])[0]?.why).toBe(
       '10-32 UNF is 4.83 mm, pitch 0.794; M5x0.8 is 5 mm, pitch 0.8. One starts in the other, then jams or strips it: try it by fingers, all the way.',
     );
+    expect(lookAlikes(['1/4 BSW', '1/4-20'])[0]?.why).toContain(
+      'the flanks stand at 55 and 60 degrees and touch on a line: it strips.',
+    );
     expect(lookAlikes(['1/8 NPT', 'M10x1'])[0]?.why).toContain('splits the boss');
   });
 
   it('typed for a hole, the nearest comes first', () => {
-    expect(startsInstead('M8').map((p) => p.b)[0]).toBe('5/16-18 UNC');
+    expect(
+      startsInstead('M8')
+        .map((p) => p.b)
+        .slice(0, 2),
+    ).toEqual(['5/16 BSF', '5/16-18 UNC']);
     expect(startsInstead('M5').map((p) => p.b)).toContain('10-32 UNF');
-    expect(startsInstead('2BA')).toEqual([]);
+    expect(startsInstead('2BA').map((p) => p.b)).toContain('10-32 UNF');
+    expect(startsInstead('9 odd')).toEqual([]);
   });
 });

@@ -125,3 +125,17 @@ describe('a torque in stages', () => {
     }
   });
 });
+
+describe('what is on the thread', () => {
+  it.each<[string, string | null, string]>([
+    ['10 N·m, oiled threads', 'oiled threads', ''],
+    ['10 N·m, no oil', 'no oil', ''],
+    ['10 N·m, never oiled', 'never oiled', ''],
+    ['12 N·m, greased O-ring', null, ''],
+    ['12 N·m, greased O-ring 20 N·m more', null, 'greased O-ring'],
+  ])('%s: %s', (text, thread, rest) => {
+    const read = readStages(text);
+    expect(read.thread).toBe(thread);
+    expect(read.rest.map((r) => r.text).join(' ')).toBe(rest);
+  });
+});

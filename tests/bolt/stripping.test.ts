@@ -88,8 +88,28 @@ describe('what a bolt is screwed into', () => {
     ['brass', 'brass'],
     ['nylon', 'plastic'],
     ['wire insert in magnesium', 'wire insert'],
+    ['alloy steel', 'steel'],
+    ['cast alloy steel', 'steel'],
+    ['stainless steel', 'steel'],
+    ['alloy', 'aluminium'],
+    ['cast alloy', 'cast aluminium'],
+    ['weld nut', 'steel'],
+    ['nyloc nut', 'steel'],
+    ['aluminium bronze', 'brass'],
   ])('%s', (text, name) => {
     expect(materialOf(text)?.name).toBe(name);
+  });
+
+  it.each([
+    'rubber well-nut',
+    'Rubber well-nut M6',
+    'titanium alloy',
+    'zinc alloy',
+    'rivnut',
+    'rivet nut in sheet',
+    'wire insert in zinc',
+  ])('of %s nothing is known, whatever its words look like', (text) => {
+    expect(materialOf(text)).toBeNull();
   });
 
   it('an insert is as strong as what is round it', () => {

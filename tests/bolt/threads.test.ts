@@ -30,7 +30,8 @@ describe('a thread by its name', () => {
     expect(sameThread('M6', 'M6x1')).toBe(true);
     expect(sameThread('M6', 'M6x0.75')).toBe(false);
     expect(sameThread('2BA', '2 ba')).toBe(true);
-    expect(sameThread('2BA', '4BA')).toBeNull();
+    expect(sameThread('2BA', '4BA')).toBe(false);
+    expect(sameThread('9 odd', 'X4')).toBeNull();
     expect(sameThread('M6', null)).toBeNull();
   });
 

@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { MAKER_FIRST, sayOnce } from '../../src/bolt/cautions.ts';
 import { readKind } from '../../src/bolt/kind.ts';
 import { sane } from '../../src/bolt/sane.ts';
-import { smeared, smearIn } from '../../src/bolt/smeared.ts';
+import { drySaid, smeared, smearIn } from '../../src/bolt/smeared.ts';
 import { standing } from '../../src/bolt/standing.ts';
 import { allThreads } from '../../src/bolt/threads.ts';
 import { convert, readQuantity } from '../../src/bolt/units.ts';
@@ -33,7 +33,7 @@ describe('a torque held against its thread', () => {
     ['10 lbf·ft', 'M6', '8.8', 'high', '10 N·m'],
     ['13.5 N·m', 'M6', '8.8', 'high', null],
     ['2 N·m', 'M6', '8.8', 'low', null],
-    ['1 N·m', 'M6', null, 'low', '1 kgf·m'],
+    ['1 N·m', 'M6', null, 'fine', null],
     ['1.0 N·m', 'M6', '8.8', 'insane', '1 kgf·m'],
     ['1.5 lbf·ft', 'M8', '8.8', 'insane', '15 lbf·ft'],
     ['250 N·m', 'M8', '8.8', 'insane', '250 lbf·in'],
@@ -51,6 +51,21 @@ describe('a torque held against its thread', () => {
       "95 lbf·ft cannot be right for M6x1 8.8 (assumed), which stands 11.3 N·m. Was 95 lbf·in meant? The maker's figure goes first: look it up again.",
     );
   });
+
+  // A drain plug, common practice: it seals at a twentieth of what a bolt of its size stands.
+  it.each([
+    ['30 N·m', 'M22x1.5', null, true],
+    ['30 N·m', 'M22x1.5', '8.8', false],
+    ['12 N·m', 'M14x1.25', null, true],
+    ['1 N·m', 'M6', '8.8', false],
+  ])(
+    '%s on %s is never talked up where it is unmarked, hollow or a plug',
+    (torque, thread, mark, solid) => {
+      const s = sane(q(torque), thread, mark, solid)!;
+      expect(s).toMatchObject({ verdict: 'fine', suggest: [], say: null });
+      expect(sane(q(torque), thread, '8.8')!.verdict).toBe('insane');
+    },
+  );
 
   it('has nothing to say of a thread without figures, or of what is no torque', () => {
     expect(sane(q('10 N·m'), '2BA')).toBeNull();
@@ -242,5 +257,31 @@ describe('oil, threadlocker, anti-seize', () => {
     expect(smearIn('copper grease')).toBe('anti-seize');
     expect(smearIn('thread dry')).toBeNull();
     expect(smearIn('new gasket')).toBeNull();
+  });
+
+  it.each<[string, string | null, boolean]>([
+    ['Greased O-ring', null, false],
+    ['grease the O-ring, oil the threads', 'oil', false],
+    ['no grease on the lip', null, false],
+    ['oil the lip; threadlocker on the bolts', 'threadlocker', false],
+    ['never oil', null, false],
+    ['never oil the threads', null, true],
+    ['clean of oil', null, false],
+    ['threads clean of oil', null, true],
+    ['keep grease off the faces', null, false],
+    ['oil passage', null, false],
+    ['oiled', 'oil', false],
+    ['a drop of oil under the head', 'oil', false],
+    ['wipe the oil off the threads', null, true],
+    ['dry', null, true],
+    ['dry threads', null, true],
+    ['new gasket dry', null, false],
+    ['anti-seize, but none on the electrode', 'anti-seize', false],
+    ['oil seal lip greased', null, false],
+    ['bearing oiled', null, false],
+    ['do not grease the threads', null, true],
+  ])('%s: %s, dry %s', (text, smear, dry) => {
+    expect(smearIn(text)).toBe(smear);
+    expect(drySaid(text)).toBe(dry);
   });
 });

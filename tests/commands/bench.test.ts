@@ -33,7 +33,14 @@ beforeEach(() => {
 afterEach(() => rmSync(folder, { recursive: true, force: true }));
 
 describe('putback new', () => {
-  it('starts a job of which check is silent, pointing editors at the schema beside it', async () => {
+  it('alone starts a job of four lines and no second file', async () => {
+    expect((await pinned.run('new', 'alone.yaml')).exit).toBe(0);
+    expect(readFileSync(at('alone.yaml'), 'utf8')).toBe('putback: 1\njob: Alone\ndiary:\n');
+    expect(readdirSync(at('.')).filter((name) => !name.startsWith('.'))).toEqual(['alone.yaml']);
+  });
+
+  it('in a bench starts a job of which check is silent, pointing editors at the schema', async () => {
+    writeFileSync(at('bench.yaml'), 'commit: never\n');
     const { exit } = await pinned.run(
       'new',
       'left-cover.yaml',

@@ -65,6 +65,9 @@ describe('text from a file cannot steer the terminal', () => {
     ['note', 'job.yaml', 'cover', '\u202e\x1b]0;x\x07'],
     ['write', 'job.yaml', 'cover', 'routes', '\u202e\x1b]0;x\x07\nCover: 2 of 2 tight.'],
     ['write', 'job.yaml', 'cover', 'map', '1 \x1b[2J'],
+    ['add', 'job.yaml', '\x1b[2J\u202e bearing', '--piece', 'cover'],
+    ['add', 'job.yaml', 'x', '--as', '\x1b[2J'],
+    ['rename', 'job.yaml', 'S', '\x1b[2J'],
     ['write', 'job.yaml', 'cover', 'torque', '\x1b[2J'],
     ['correct', 'job.yaml', 'cover', 'torque', '\u202e\x1b]0;x\x07\nCover: 2 of 2 tight.'],
     ['correct', 'job.yaml', 'wash', 'step', '\x1b[2J'],
@@ -97,6 +100,9 @@ describe('text from a file cannot steer the terminal', () => {
     ['buy', 'job.yaml', '--raw'],
     ['buy', 'job.yaml', '\x1b[2J', 'here'],
     ['torque', 'sane', '10 N·m', '--thread', '\x1b[2J'],
+    ['paper', 'job.yaml', 'card', 'cover'],
+    ['paper', 'job.yaml', 'sheet', '--text'],
+    ['map', 'job.yaml', 'cover', '--svg'],
   ];
 
   it('every command that reads a job is among them', () => {
@@ -104,7 +110,7 @@ describe('text from a file cannot steer the terminal', () => {
     const left = COMMANDS.filter((c) => !c.names.some((n) => tried.has(n))).map(
       (c) => c.names[0] ?? '',
     );
-    expect(left).toEqual(['schema', 'practice', 'doctor']);
+    expect(left).toEqual(['schema', 'practice', 'keys', 'doctor']);
   });
 
   it('a cell of the table for spreadsheets is no formula', async () => {

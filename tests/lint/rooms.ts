@@ -22,12 +22,15 @@ const FORM = [...PIECE, 'job/yaml', 'job/faults', 'job/diary', 'job/truth', 'job
 const FOLD = [...FORM, 'job/fold'];
 const JOB = [...FOLD, 'job', 'job/judge', 'job/edit'];
 const PLAN = [...JOB, 'plan', 'plan/buy', 'plan/gates'];
+/** What knows the folder that a job lies in. */
+const DIARY = [...PLAN, 'settings', 'job/merge', 'job/save', 'diary', 'diary/git'];
 /** What the screens stand on: lines and pictures, answers about a job, state and moves. */
 const SCREENS = [...PLAN, 'screens/kit', 'screens/now', 'screens/base'];
 
 /** A folder a screen, or a few that belong together. */
 const SCREEN_FOLDERS = [
   ...[
+    'add',
     'ask',
     'bench',
     'draw',
@@ -63,20 +66,24 @@ export const ROOMS: Readonly<Record<string, Room>> = {
   plan: { may: PLAN },
   'plan/buy': { may: PLAN },
   'plan/gates': { may: PLAN },
+  settings: { may: FORM },
   trace: { may: [...BOLT, 'trace/search', 'trace/weigh'] },
   'trace/search': { may: [...BOLT, 'trace'] },
   'trace/weigh': { may: [...BOLT, 'trace'] },
-  diary: { may: [...PLAN, 'job/merge', 'job/save', 'diary', 'diary/git'], system: true },
-  'diary/git': { may: [...PLAN, 'job/merge', 'job/save', 'diary', 'diary/git'], system: true },
+  diary: { may: DIARY, system: true },
+  'diary/git': { may: DIARY, system: true },
+  paper: { may: PLAN },
+  'paper/desk': { may: [...PLAN, 'job/save', 'diary', 'paper'], system: true },
   commands: {
-    may: [...PLAN, 'job/merge', 'job/save', 'diary', 'diary/git', 'screens/terminal', ''],
+    may: [...DIARY, 'paper', 'paper/desk', 'screens/show', 'screens/terminal', ''],
     system: true,
   },
   'screens/kit': { may: [...PIECE, 'job/fold'] },
   'screens/now': { may: [...PLAN, 'screens/kit'] },
   'screens/base': { may: SCREENS },
+  'screens/add': { may: [...SCREENS, 'screens/ask'] },
   'screens/ask': { may: SCREENS },
-  'screens/bench': { may: SCREENS },
+  'screens/bench': { may: [...SCREENS, 'screens/ask'] },
   'screens/file': { may: SCREENS },
   'screens/draw': { may: SCREENS },
   'screens/parts-list': { may: [...SCREENS, 'screens/ask'] },
@@ -91,9 +98,9 @@ export const ROOMS: Readonly<Record<string, Room>> = {
       ...['ask', 'draw', 'known', 'parts-list'].map((folder) => `screens/${folder}`),
     ],
   },
-  'screens/show': { may: [...SCREENS, ...SCREEN_FOLDERS] },
+  'screens/show': { may: ['settings', ...SCREENS, ...SCREEN_FOLDERS] },
   'screens/terminal': {
-    may: [...SCREENS, 'screens/show', 'job/save', 'diary', 'diary/git', ''],
+    may: [...SCREENS, 'screens/show', 'settings', 'job/save', 'diary', 'diary/git', ''],
     system: true,
     draws: true,
   },

@@ -1,33 +1,16 @@
 /** Pieces as a job file gives them, with only what a test is about. */
+import { bareFields } from '../../src/model/key-row.ts';
+import { HOLE_KEYS, PIECE_KEYS } from '../../src/model/keys.ts';
 import type { HoleSpec, PieceSpec } from '../../src/model/types.ts';
 
 export const upTo = (n: number): string[] => Array.from({ length: n }, (_, i) => `${i + 1}`);
 
 export function hole(name: string, given: Partial<HoleSpec> = {}): [string, HoleSpec] {
-  const bare: HoleSpec = {
-    ...{ name, note: null, thick: null, thread: null, turns: null, proud: null, at: null },
-    ...{ torque: null, into: null, wet: false, group: null },
-  };
-  return [name, { ...bare, ...given }];
+  return [name, { name, ...bareFields(HOLE_KEYS), ...given }];
 }
 
 /** A piece with n bolts of kind S. */
 export function piece(n: number, given: Partial<PieceSpec> = {}): PieceSpec {
-  return {
-    ...{
-      key: 'cover',
-      name: 'Cover',
-      under: [],
-      torque: null,
-      into: null,
-      thick: null,
-      thread: null,
-    },
-    ...{ joint: [], loose: [], marks: [], routes: [], tray: null, map: null, pitch: null },
-    row: upTo(n).map(() => ({ kind: 'S', with: [] })),
-    ...{ caution: { removal: [], fitting: [] }, tip: { removal: [], fitting: [] } },
-    ...{ holes: new Map(), sequence: null, passes: null, care: null, first: [], note: null },
-    ...{ along: [], bridges: [], takes: null },
-    ...given,
-  };
+  const row = upTo(n).map(() => ({ kind: 'S', with: [] }));
+  return { ...bareFields(PIECE_KEYS), key: 'cover', name: 'Cover', row, ...given };
 }

@@ -70,3 +70,12 @@ describe('what the words of a joint ask for', () => {
     expect(readJoint([text]).consumables).toEqual(consumables);
   });
 });
+
+describe('what is only forbidden', () => {
+  it.each(['no grease on the lip', 'faces clean of grease', 'free from grease', 'never greased'])(
+    '%s takes no grease',
+    (text) => {
+      expect(readJoint([text]).consumables).toEqual([]);
+    },
+  );
+});

@@ -1,5 +1,6 @@
 /** Torque held against tables and worked examples in print. Editions are named: before VDI 2230:2001 tables lie lower. */
 import { describe, expect, it } from 'vitest';
+import { againstHole } from '../../src/bolt/against-hole.ts';
 import { armOf, atYield, nutFactorTorque } from '../../src/bolt/preload.ts';
 import { sane } from '../../src/bolt/sane.ts';
 import { threadOf } from '../../src/bolt/threads.ts';
@@ -14,6 +15,30 @@ describe('VDI 2230:2001 and later, 90 % of yield', () => {
     const ours = atYield(threadOf(row.thread)!, row.mark, row.mu, 0.9)!;
     expect(Math.abs(ours[row.what] - row.value)).toBeLessThanOrEqual(row.tolerance);
   });
+});
+
+describe('a torque in print never would break what it is printed for', () => {
+  const tables = TORQUES.filter(({ what }) => what === 'torque');
+  it.each(tables)('$thread $mark, friction $mu: $value N·m in steel', ({ thread, mark, value }) => {
+    const torque = { value, to: null, unit: 'N·m' };
+    const bite = 1.5 * threadOf(thread)!.d;
+    const { verdict } = againstHole({ torque, thread, class: mark, bite, into: 'steel' });
+    expect(['fine', 'cannot say']).toContain(verdict);
+  });
+
+  // VDI 2230: at the least friction 90 % of yield is what a bolt is tightened to.
+  const least = tables.filter(({ mu, mark }) => mu === 0.1 && !mark.startsWith('A'));
+  it.each(least)(
+    '$thread $mark, the least friction: $value N·m is fine',
+    ({ thread, mark, value }) => {
+      const torque = { value, to: null, unit: 'N·m' };
+      const bite = 2 * threadOf(thread)!.d;
+      const into = 'forged aluminium';
+      expect(againstHole({ torque, thread, class: mark, bite: 3 * bite, into }).verdict).toBe(
+        'fine',
+      );
+    },
+  );
 });
 
 describe('tables for friction 0.14 older than VDI 2230:2001', () => {

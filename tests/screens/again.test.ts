@@ -35,6 +35,23 @@ describe('a mark that could not be saved, tried again by itself', () => {
     expect(desk.bench.entries).toHaveLength(1);
   });
 
+  it('is asked about once before the program is left, whatever the disk says meanwhile', () => {
+    for (const key of ['q', 'ctrl-c']) {
+      const desk = unsaved().press(key);
+      expect(desk.done).toEqual(['ring']);
+      expect(desk.frame).toContain('Leave without it?');
+      expect(desk.happen({ on: 'again' }).frame).toContain('Leave without it?');
+      expect(desk.press(key).done.at(-1)).toBe('quit');
+    }
+  });
+
+  it('says of its keys what they do there', () => {
+    const desk = unsaved().press('?');
+    expect(desk.frame).toContain('give this mark up: it is not made');
+    expect(desk.frame).toContain('leave without this mark; it is asked once more');
+    expect(desk.frame).not.toContain('every mark is on disk');
+  });
+
   it('can be given up while the disk hangs', () => {
     const desk = unsaved();
     desk.holds = true;

@@ -24,9 +24,9 @@ function counted(keys: (press: (words: string) => void, type: (text: string) => 
 describe('taken off as it comes, from an empty job', () => {
   it('ten bolts and where they lie are noted in under thirty presses, no map and no millimetre asked', () => {
     const { desk, presses } = counted((press, type) => {
-      press('a');
+      press('o');
       type('cover 10');
-      press('enter');
+      press('enter a');
       press('go');
       type('cup 1');
       press('enter');
@@ -41,9 +41,9 @@ describe('taken off as it comes, from an empty job', () => {
 
   it('bolts by their row as well', () => {
     const { desk, presses } = counted((press, type) => {
-      press('a');
+      press('o');
       type('cover s s s m s');
-      press('enter');
+      press('enter a');
     });
     expect(presses).toBeLessThan(30);
     expect(desk.screen).toBe('off-count');
@@ -52,8 +52,56 @@ describe('taken off as it comes, from an empty job', () => {
     expect(found).toEqual(['S', 'S', 'S', 'M', 'S']);
   });
 
+  it('naming it and its bolts takes none of them out: that is a key a bolt, or one for all', () => {
+    const desk = new Desk(new Bench(EMPTY)).press('o').type('cover 4').press('enter');
+    expect(desk.bench.states('cover')).toBe('home home home home');
+    expect(desk.bench.entries.map((e) => [e.verb, e.value, e.says])).toEqual([
+      ['written', 'bolts', '? ? ? ?'],
+    ]);
+    expect(desk.frame).toContain('off, 0 of 4 out');
+    desk.press('space');
+    expect(desk.bench.states('cover').split(' ').sort()).toEqual(['home', 'home', 'home', 'out']);
+    desk.press('3 - s a');
+    expect(desk.frame).toContain('3 of 4 out');
+    expect(desk.frame).toContain('Do not pry.');
+  });
+
+  it('Backspace takes bolts back, one mark after the other, and never how many there are', () => {
+    const desk = new Desk(new Bench(EMPTY)).press('o').type('cover 4').press('enter space a');
+    desk.press('backspace backspace backspace backspace');
+    expect(desk.bench.states('cover')).toBe('home home home home');
+    expect(desk.frame).toContain('Nothing of this piece is left to take back');
+  });
+
+  it('how many bolts it has can be put right where they are known, or by a row typed twice', () => {
+    const desk = new Desk(new Bench(EMPTY)).press('o').type('lid 4').press('enter escape k');
+    expect(desk.frame).toContain('4, nobody has named them');
+    while (!/> Bolts/.test(desk.frame)) desk.press('down');
+    desk.press('enter').type('5').press('enter escape');
+    expect(desk.bench.piece('lid').holes).toHaveLength(5);
+    desk.press('r').type('s s m s s s').press('enter');
+    expect(desk.frame).toContain('Enter again if it has 6.');
+    expect(desk.bench.piece('lid').holes).toHaveLength(5);
+    desk.press('enter');
+    expect(
+      desk.bench
+        .piece('lid')
+        .holes.map((h) => h.found?.kind)
+        .join(' '),
+    ).toBe('S S M S S S');
+    expect(desk.screen).toBe('off-count');
+  });
+
+  it('one bolt that nobody could name is put right on the screen', () => {
+    const one = 'putback: 1\njob: Weeps\npieces: {lid: {bolts: "?"}}\ndiary:\n';
+    const desk = new Desk(new Bench(one)).open('lid').press('k');
+    desk.press('enter').type('s s m').press('enter');
+    expect(desk.bench.text).toContain('lid: {bolts: S S M}');
+    expect(desk.bench.text).not.toContain('?');
+  });
+
   it('a hose is off with one key, and what is to be said of it is asked while it is in the hand', () => {
-    const desk = new Desk(new Bench(EMPTY)).press('a').type('breather hose').press('enter o');
+    const desk = new Desk(new Bench(EMPTY)).press('o').type('breather hose').press('enter o');
     expect(desk.bench.piece('breather-hose')).toMatchObject({ away: 'removed' });
     expect(desk.frame).toContain('How does it run?');
     desk.type('over the frame tube').press('enter');
@@ -65,7 +113,7 @@ describe('taken off as it comes, from an empty job', () => {
   });
 
   it('or moved aside, and nothing is an answer too', () => {
-    const desk = new Desk(new Bench(EMPTY)).press('a').type('cable').press('enter a');
+    const desk = new Desk(new Bench(EMPTY)).press('o').type('cable').press('enter v');
     expect(desk.bench.piece('cable').away).toBe('aside');
     desk.press('enter');
     expect(desk.screen).toBe('job');
@@ -74,7 +122,7 @@ describe('taken off as it comes, from an empty job', () => {
   });
 
   it('bolts that nobody told apart go back all the same: one by one, or all with one key', () => {
-    const desk = new Desk(new Bench(EMPTY)).press('a').type('cover 4').press('enter go enter');
+    const desk = new Desk(new Bench(EMPTY)).press('o').type('cover 4').press('enter a go enter');
     desk.open('cover').press('go');
     expect(desk.frame).toContain('Nobody noted which is which');
     desk.press('go');
@@ -93,7 +141,7 @@ describe('taken off as it comes, from an empty job', () => {
   it('going back reverses what really happened', () => {
     const desk = new Desk(new Bench(EMPTY));
     for (const name of ['panel 2', 'cover 3']) {
-      desk.press('a').type(name).press('enter go enter');
+      desk.press('o').type(name).press('enter a go enter');
     }
     const rows = desk.frame.split('\n');
     const at = (name: string) => rows.findIndex((r) => r.includes(name));
@@ -102,7 +150,7 @@ describe('taken off as it comes, from an empty job', () => {
   });
 
   it('what the file knows is not typed over', () => {
-    const desk = new Desk(new Bench()).press('a').type('cover 3').press('enter');
+    const desk = new Desk(new Bench()).press('o').type('cover 3').press('enter');
     expect(desk.bench.entries).toHaveLength(0);
     expect(desk.bench.piece().holes).toHaveLength(5);
   });

@@ -118,6 +118,11 @@ export class Desk {
           wrenches: this.wrenches,
         });
         break;
+      case 'start': {
+        const unread = { code: 'exists', say: `${effect.file} is there already.`, fix: 'Another.' };
+        this.happen({ on: 'file', file: effect.file, read: { ok: false, unread } });
+        break;
+      }
       case 'list': {
         const read = { ok: true, job: this.bench.job, faults: [] } as const;
         this.happen({

@@ -1,5 +1,7 @@
 /** One state of every screen there is, reached by keys. */
 
+import type { Wish } from '../../src/model/types.ts';
+import { LEFT } from '../../src/screens/base/from-file.ts';
 import type { Opening } from '../../src/screens/base/start.ts';
 import type { PieceStep, State, View } from '../../src/screens/base/state.ts';
 import { Bench } from '../job/bench.ts';
@@ -66,7 +68,12 @@ const MAKERS: Record<string, (look: Look) => Desk> = {
   count: (look) => cover(leversOff(), look, `go ${'go '.repeat(11)}`),
   'count, stuck': (look) => cover(leversOff(), look, `go 9 - s ${'go '.repeat(10)}`),
   'no bolts': (look) => new Desk(new Bench(CASE), look).open('fuel-pipe').press('o go'),
-  'new piece': (look) => new Desk(new Bench(LEFT_COVER), look).press('a').type('cover 10'),
+  'new piece': (look) => new Desk(new Bench(LEFT_COVER), look).press('o').type('cover 10'),
+  'not this one': (look) => cover(coverTight(), look, '4 u'),
+  'another letter': (look) => cover(coverOff(), look, '4 e').type('L20'),
+  'a line more': (look) => cover(leversOff(), look, '+').type('spring, goggles!'),
+  'what a line is': (look) =>
+    cover(leversOff(), look, '7 +').type('spring, goggles!').press('enter'),
   'how it runs': (look) => new Desk(leversOff(), look).open('hose').press('o').type('over'),
   tray: (look) => cover(leversOff(), look, `go ${'go '.repeat(12)}`).type('cup 2'),
   'look, mended': (look) => {
@@ -90,20 +97,27 @@ const MAKERS: Record<string, (look: Look) => Desk> = {
   'tight, done': (look) => cover(coverTight(), look, ''),
   sure: (look) => cover(coverTight(), { ...look, now: LATER }, 'backspace'),
   faults: faulty,
-  unsaved: (look) => {
-    const desk = cover(leversOff(), look, 'go');
-    desk.broken = {
-      ok: false,
-      unsaved: {
-        code: 'no-space',
-        say: 'There is no room on the disk.',
-        fix: 'Make room, then save it again.',
-      },
-    };
-    return desk.press('go');
+  unsaved,
+  'unsaved, asked before leaving': (look) => unsaved(look).press('q'),
+  'unsaved, left so': (look) => {
+    const desk = cover(leversOff(), look, '');
+    const { view: under } = desk.state;
+    const wish: Wish = { do: 'out', piece: 'cover', holes: ['6'] };
+    desk.state = { ...desk.state, view: { screen: 'unsaved', wish, why: LEFT, under } };
+    return desk;
   },
+  'a hint of the practice': (look) => new Desk(leversOff(), { ...look, guide: true }),
+  'keys with hints': (look) => new Desk(leversOff(), { ...look, guide: true }).press('?'),
   keys: (look) => cover(coverOff(), look, 'go go go s ?'),
 };
+
+/** A mark on a full disk. */
+function unsaved(look: Look): Desk {
+  const desk = cover(leversOff(), look, 'go');
+  const full = { code: 'no-space', say: 'There is no room on the disk.' };
+  desk.broken = { ok: false, unsaved: { ...full, fix: 'Make room, then save it again.' } };
+  return desk.press('go');
+}
 
 /** A file with two faults, instead of a mark. */
 function faulty(look: Look): Desk {

@@ -150,6 +150,11 @@ export const LONG: Record<Place, () => Desk> = {
   tight: () => cover(coverIn(), 'tab 1'),
   trouble: () => cover(coverIn(), '1 -'),
   advice: () => cover(coverIn(), 'go 1 !'),
+  unmark: () => {
+    const bench = coverOff();
+    bench.mark({ do: 'inside', piece: COVER, what: long('Rag') });
+    return cover(bench, '1 u');
+  },
   answer: () => cover(coverIn(), 'l').type('9 s, 9 m').press('enter'),
   stop: () => refused(''),
   sure: () => {
@@ -169,6 +174,7 @@ export const LONG: Record<Place, () => Desk> = {
   within: () => at(begun()).press('m').type('4 h').press('enter'),
   draw: () => cover(begun(), 'w'),
   known: () => cover(begun(), 'k'),
+  add: () => cover(begun(), '+').type(long('Line')).press('enter'),
   field: () => refused('w'),
   keys: () => cover(coverOff(), '?'),
 };

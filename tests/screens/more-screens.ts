@@ -28,6 +28,11 @@ export function off(piece: string, text = GRINDER): Bench {
 export function inAgain(piece: string, passes: readonly string[] = [], text = GRINDER): Bench {
   const bench = off(piece, text);
   for (const kind of new Set(bench.piece(piece).holes.map((h) => h.belongs?.kind ?? ''))) {
+    const spec = bench.job.upper.kinds.get(kind);
+    if (spec?.once) {
+      const add = { what: spec.text, for: `${piece} on`, once: true } as const;
+      bench.mark({ do: 'buy', buy: `${piece}-${kind.toLowerCase()}`, state: 'here', add });
+    }
     bench.mark({ do: 'in', piece, hand: { kind } });
   }
   for (const pass of passes) bench.mark({ do: 'tight', piece, pass });

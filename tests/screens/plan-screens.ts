@@ -90,6 +90,8 @@ export const OF_THE_JOB: Record<string, (look: Look) => Desk> = {
   'job, a joint cures': (look) => new Desk(caseShut(CURES), look),
   'task, a joint cures': (look) => task(caseShut(CURES), ':fill', look),
   'gate, something more': (look) => new Desk(caseShut(), look).press('s +').type('chain guard'),
+  'gate, what it is': (look) =>
+    new Desk(caseShut(), look).press('s +').type('chain guard').press('enter'),
   'on, sealant runs': (look) => new Desk(ready(), look).open('case-cover').press('go go go'),
   'what goes in': (look) =>
     new Desk(leftAlone(), look).open('case-cover').press('i').type('1 plug'),

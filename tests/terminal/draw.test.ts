@@ -45,7 +45,7 @@ it('eleven holes of a new piece are drawn with 38 keys, and stand in the file an
   };
 
   await person.until('say what comes off first');
-  person.press('a');
+  person.press('o');
   await person.until('What comes off?');
   person.press('side cover', ENTER);
   await person.until('o off, no bolts');

@@ -1,6 +1,6 @@
 /** The whole practice job in a real terminal: from a bench left alone for weeks to the last bolt tight. */
 import { execFileSync } from 'node:child_process';
-import { readFileSync } from 'node:fs';
+import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
 import { BACKSPACE, ENTER, ESC } from './keys.ts';
@@ -96,8 +96,12 @@ it('the alternator cover comes off, a wrong bolt is stopped, and all goes back t
   person.press('a');
   await person.until('All in, 11 of them by fingers only.');
 
-  // Two passes, a key a bolt.
-  for (const pass of [/pass 1 of 2: snug/, /pass 2 of 2: full, 10 N·m\s+\(manual 2-17\)/]) {
+  // Two passes and once round again, a key a bolt.
+  for (const pass of [
+    /pass 1 of 3: snug/,
+    /pass 2 of 3: full, 10 N·m\s+\(manual 2-17\)/,
+    /pass 3 of 3: final/,
+  ]) {
     person.press(ENTER);
     await person.until(pass);
     for (let done = 0; done < 11; done++) {
@@ -120,7 +124,8 @@ it('the alternator cover comes off, a wrong bolt is stopped, and all goes back t
     trouble: [],
     conflicts: [],
   });
-  expect(run('git', 'log', '--format=%s').split('\n').slice(0, 4)).toEqual([
+  expect(run('git', 'log', '--format=%s').split('\n').slice(0, 5)).toEqual([
+    'Alternator cover gone round once more: 11 bolts',
     'Alternator cover tight: 11 bolts',
     'Alternator cover on: 11 bolts in by fingers',
     'Alternator cover off: 11 bolts',
@@ -128,3 +133,23 @@ it('the alternator cover comes off, a wrong bolt is stopped, and all goes back t
   ]);
   expect(run('git', 'status', '--porcelain')).toBe('');
 }, 60_000);
+
+it('a second time the practice bench of before is found; --new makes another', () => {
+  const folder = newFolder();
+  const run = (...args: string[]) =>
+    execFileSync(process.execPath, [PUTBACK, 'practice', '--no-open', '--json', ...args], {
+      env: { ...pinnedEnv(folder), TMPDIR: folder },
+      encoding: 'utf8',
+    });
+  const first = JSON.parse(run());
+  expect(first).toMatchObject({ ok: true, changed: true });
+  const job = join(first.folder, 'hollin-left-cover.yaml');
+  writeFileSync(job, `${readFileSync(job, 'utf8')}`.replace('weeps oil', 'weeps'));
+  expect(JSON.parse(run())).toMatchObject({ changed: false, folder: first.folder });
+  expect(readFileSync(job, 'utf8')).not.toContain('weeps oil');
+  const other = JSON.parse(run('--new'));
+  expect(other).toMatchObject({ changed: true });
+  expect(other.folder).not.toBe(first.folder);
+  rmSync(other.folder, { recursive: true });
+  expect(JSON.parse(run())).toMatchObject({ changed: true });
+});

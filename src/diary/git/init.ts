@@ -40,6 +40,8 @@ export interface Made {
   lines: string[];
   /** What lies in the way of something of ours, and was left alone. */
   left: string[];
+  /** The file in the folder that was made or got lines; null: none. */
+  wrote: string | null;
 }
 
 export interface InitOptions {
@@ -61,6 +63,7 @@ export async function initBench(folder: string, options: InitOptions = {}): Prom
     ok: false,
     lines: [`No git repository: ${say}.`],
     left: [],
+    wrote: null,
   });
   let place = await placeOf(folder, env);
   if ('no' in place && place.no === 'no-repo') {
@@ -79,12 +82,14 @@ export async function initBench(folder: string, options: InitOptions = {}): Prom
   for (const { line } of did) if (line !== undefined) lines.push(line);
   const name = await git(folder, 'who', ['GIT_COMMITTER_IDENT'], env);
   if (name.code !== 0) lines.push(`No commits yet: ${reason('no-name', '')}.`);
-  return { ok: true, lines, left: did.flatMap(({ left }) => left ?? []) };
+  const wrote = did[0]?.line === undefined || did[0].failed ? null : ATTRIBUTES;
+  return { ok: true, lines, left: did.flatMap(({ left }) => left ?? []), wrote };
 }
 
 interface Did {
   line?: string;
   left?: string;
+  failed?: true;
 }
 
 /** Adds lines to a file of attributes, in its own line endings. */
@@ -111,7 +116,7 @@ function addLines(
     return wrote === 'written' ? { line: say } : { left: wrote.left };
   } catch (error) {
     const why = error instanceof Error ? error.message : error;
-    return { line: `${path} could not be written: ${why}.` };
+    return { line: `${path} could not be written: ${why}.`, failed: true };
   }
 }
 

@@ -6,15 +6,8 @@
  * older 1.1 see the same texts; two things stay plain all the same, because people write them by hand:
  * `at`, which an older reader takes for a time, and the number of a hole.
  */
-import {
-  BESIDE,
-  CORRECTABLE,
-  type Entry,
-  HOLE_STATES,
-  VERBS,
-  type Verb,
-  WRITABLE,
-} from '../../model/types.ts';
+import { BESIDE, type Entry, VERBS, type Verb } from '../../model/types.ts';
+import { BESIDE_ROWS, PLACES, verbRow, wordsOf } from '../../model/verbs.ts';
 
 /** Key of a piece, a task or a thing to buy. */
 export const NAME = /^[a-z0-9][a-z0-9-]*$/;
@@ -24,46 +17,6 @@ export const ID = /^[A-Za-z0-9_-]{8}$/;
 /** RFC 3339 with its offset. */
 export const TIME =
   /^[0-9]{4}-(?:0[1-9]|1[0-2])-(?:0[1-9]|[12][0-9]|3[01])T(?:[01][0-9]|2[0-3]):[0-5][0-9]:(?:[0-5][0-9]|60)(?:\.[0-9]{1,9})?(?:Z|[+-](?:[01][0-9]|2[0-3]):[0-5][0-9])$/;
-
-/** The places an entry can be about. */
-export const PLACES = ['piece', 'hole', 'task', 'buy'] as const;
-export type Place = (typeof PLACES)[number];
-
-/** Order of the keys in the line. */
-export const ENTRY_KEYS = ['at', 'id', ...PLACES, ...VERBS, ...BESIDE] as const;
-
-/** What a verb can be about: any one of these sets of places; `!` marks a place that must be named. */
-export const VERB_PLACES: Record<Verb, readonly (readonly string[])[]> = {
-  out: [['piece!', 'hole']],
-  in: [['piece!', 'hole']],
-  tight: [['piece!', 'hole']],
-  state: [['piece!', 'hole!']],
-  settle: [['piece!', 'hole!']],
-  removed: [['piece!']],
-  fitted: [['piece!']],
-  done: [['task!'], ['buy!']],
-  note: [['piece!', 'hole'], ['task!'], ['buy!'], []],
-  inside: [['piece!'], []],
-  cleared: [['piece!'], []],
-  seen: [['piece!'], []],
-  struck: [['piece!'], []],
-  added: [['piece!'], []],
-  written: [['piece!']],
-  corrected: [['piece!', 'hole'], ['task!']],
-  undo: [[]],
-};
-
-/** Verbs whose value is one of a few words. */
-export const VERB_WORDS: Partial<Record<Verb, readonly [string, ...string[]]>> = {
-  state: HOLE_STATES,
-  removed: ['all', 'aside'],
-  fitted: ['all'],
-  written: WRITABLE,
-  corrected: CORRECTABLE,
-};
-
-/** Free texts are always quoted; a person reads them as speech. */
-const SPEECH: ReadonlySet<string> = new Set(['note', 'says', 'because']);
 
 /** Words that need no quotes in a flow map: letters, digits and the signs of units, one space between. */
 const PLAIN = /^[A-Za-z0-9][A-Za-z0-9_·°µ+./-]*(?: [A-Za-z0-9_·°µ+./-]+)*$/;
@@ -104,17 +57,35 @@ export function printEntry(entry: Entry): string {
   if (entry.hole) parts.push(`hole: ${printHoles(entry.hole)}`);
   say('task', entry.task);
   say('buy', entry.buy);
-  say(entry.verb, entry.value);
+  parts.push(`${entry.verb}: ${printVerb(entry)}`);
   for (const key of BESIDE) say(key, entry[key]);
   return `- {${parts.join(', ')}}`;
 }
 
+function printVerb({ verb, value }: Entry): string {
+  const { value: is } = verbRow(verb);
+  if (is === 'id') return printId(value);
+  if (is === 'speech') return quote(value);
+  // A row of several words is quoted: it may hold `!` and `-`, and reads as one thing.
+  const row = is === 'found' || is === 'bolts';
+  return row && value.includes(' ') ? quote(value) : printText(value);
+}
+
 function printValue(key: string, value: string): string {
   if (key === 'at' && TIME.test(value)) return value;
-  if ((key === 'id' || key === 'undo') && ID.test(value) && plainId(value)) return value;
-  // A row of several words is quoted: it may hold `!` and `-`, and reads as one thing.
-  if ((key === 'out' || key === 'in') && value.includes(' ')) return quote(value);
-  return !SPEECH.has(key) && isPlain(value) ? value : quote(value);
+  if (key === 'id') return printId(value);
+  // A person reads it as speech.
+  return SPEECH.includes(key) ? quote(value) : printText(value);
+}
+
+const SPEECH: readonly string[] = BESIDE.filter((key) => 'speech' in BESIDE_ROWS[key]);
+
+function printText(value: string): string {
+  return isPlain(value) ? value : quote(value);
+}
+
+function printId(value: string): string {
+  return ID.test(value) && plainId(value) ? value : printText(value);
 }
 
 /** An id may begin with `_` or `-`; `-` alone before a blank cannot occur in eight characters without blanks. */
@@ -187,6 +158,14 @@ function readPairs(line: string): Pairs | null {
   }
 }
 
+/** What stands plain behind these keys. */
+const PATTERNS: ReadonlyMap<string, RegExp> = new Map([
+  ['at', TIME],
+  ['id', ID],
+  ['hole', HOLE],
+  ...VERBS.flatMap((v) => (verbRow(v).value === 'id' ? [[v, ID] as const] : [])),
+]);
+
 function bare(key: string, take: (pattern: RegExp) => string | null): string | string[] | null {
   if (key === 'hole') {
     const list = take(LIST);
@@ -194,8 +173,7 @@ function bare(key: string, take: (pattern: RegExp) => string | null): string | s
   }
   const text = take(BARE);
   if (text === null) return null;
-  const known =
-    key === 'at' ? TIME : key === 'id' || key === 'undo' ? ID : key === 'hole' ? HOLE : null;
+  const known = PATTERNS.get(key) ?? null;
   // What is not in a known pattern may be a silent loss: the whole parse looks at it.
   return (known ? known.test(text) && !text.startsWith('---') : isPlain(text)) ? text : null;
 }
@@ -230,8 +208,8 @@ function isBeside(key: string): key is (typeof BESIDE)[number] {
 }
 
 function goodValue(verb: Verb, value: string): boolean {
-  if (verb === 'undo') return ID.test(value);
-  return VERB_WORDS[verb]?.includes(value) ?? true;
+  if (verbRow(verb).value === 'id') return ID.test(value);
+  return wordsOf(verb)?.includes(value) ?? true;
 }
 
 function goodPlaces(verb: Verb, raw: Raw): boolean {
@@ -243,7 +221,7 @@ function goodPlaces(verb: Verb, raw: Raw): boolean {
     if (names.length === 0 || !names.every((n) => pattern.test(n))) return false;
   }
   const has = PLACES.filter((p) => raw.has(p));
-  return VERB_PLACES[verb].some(
+  return verbRow(verb).about.some(
     (set) =>
       has.every((p) => set.includes(p) || set.includes(`${p}!`)) &&
       set.every((p) => !p.endsWith('!') || raw.has(p.slice(0, -1))),

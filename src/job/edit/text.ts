@@ -1,6 +1,6 @@
 /** Texts in the keys of a piece: one more, one less, one in the place of another; only their bytes change. */
 import { isMap, isScalar, isSeq, type Node, type YAMLMap } from 'yaml';
-import type { Edit } from '../../model/types.ts';
+import type { Edit, Way } from '../../model/types.ts';
 import {
   type Cut,
   documentEnd,
@@ -39,6 +39,7 @@ export function textCuts(
     return { fault: `${edit.piece} is written as a text, not with keys` };
   }
   const pair = isMap(map) ? pairOf(map, edit.key) : null;
+  if (edit.edit === 'text' && edit.way) return inWay(text, pair, edit, edit.way, step);
   const value = pair?.value ?? null;
   if (edit.edit === 'text') {
     if (edit.in) {
@@ -58,6 +59,27 @@ export function textCuts(
   if (!pair || !value || isNothing(value))
     return newKey(text, piece, pair, edit.key, edit.text, step);
   return [instead(text, pair, value, edit.text, isMap(map) && map.flow === true, step)];
+}
+
+/** In the one way of a caution or tip that says its ways apart, as if that were a key of a piece. */
+function inWay(
+  text: string,
+  said: KeyPair | null,
+  { way: _, ...edit }: Extract<TextEdit, { edit: 'text' }>,
+  way: Way,
+  step: number,
+): Cut[][] | Fail {
+  if (!said) return { fault: `${edit.key} of ${edit.piece} does not say so any more` };
+  const pair = isMap(said.value) ? pairOf(said.value, way) : null;
+  const { value } = pair ?? {};
+  if (edit.in) {
+    return pair && value && !isNothing(value)
+      ? oneMore(text, pair, value, edit.text, isMap(said.value) && said.value.flow === true)
+      : newKey(text, said, pair, way, edit.text, step);
+  }
+  if (!isMap(said.value) || !pair || !value)
+    return { fault: `${edit.key} of ${edit.piece} does not say so any more` };
+  return oneLess(text, said.value, pair, value, edit);
 }
 
 /** A key that is not there yet, or has nothing behind it. */

@@ -20,6 +20,7 @@ import {
 } from './doc.ts';
 import { behindKey, insert, intoFlow, newSection, type Section, stepOf } from './insert.ts';
 import { blockEnd, columnOf, lineAt } from './lines.ts';
+import { withoutItem } from './list.ts';
 import { rowCuts, wordsOf } from './row.ts';
 import { flowPair, isAsWanted, linesOf, textCuts } from './text.ts';
 
@@ -38,12 +39,25 @@ export function applyEdits(text: string, edits: Edit[]): string | Fail {
   const diary = place ? text.slice(place.from, place.at) : '';
   let upper = place ? swap(text, place.from, diary.replace(/[^\r\n]/g, ' ')) : text;
   for (const edit of edits) {
-    const next = applyOne(upper, edit);
-    if (isFail(next)) return next;
-    upper = next;
+    for (const one of waysApart(upper, edit)) {
+      const next = applyOne(upper, one);
+      // A letter that somebody has written otherwise since is no longer the mark's: it stays.
+      if (isFail(next) && one.edit === 'unkind') continue;
+      if (isFail(next)) return next;
+      upper = next;
+    }
   }
   const from = place && findDiary(upper)?.from;
   return typeof from === 'number' ? swap(upper, from, diary) : upper;
+}
+
+/** A caution that says coming off and going on apart is told one more text for each. */
+function waysApart(text: string, edit: Edit): Edit[] {
+  if (edit.edit !== 'text' || (edit.key !== 'caution' && edit.key !== 'tip')) return [edit];
+  const doc = openDoc(text);
+  const said = isFail(doc) ? undefined : at(plainOf(doc.contents), pathOf(edit));
+  if (!(said instanceof Map)) return [edit];
+  return (['removal', 'fitting'] as const).map((way) => ({ ...edit, way }));
 }
 
 /** As much of the text as `put` is long, from `at`, replaced by it. */
@@ -84,6 +98,14 @@ function cutsFor(text: string, root: YAMLMap, edit: Edit): Cut[][] | Fail {
   if (edit.edit === 'named') {
     return newPair(text, root, edit.section, edit.key, () => flowOf(edit.fields));
   }
+  if (edit.edit === 'unnamed') {
+    return lessNamed(text, root, edit.section, edit.key, (now) => saysJust(now, edit.fields));
+  }
+  if (edit.edit === 'unkind') {
+    const { letter } = edit;
+    return lessNamed(text, root, 'bolts', letter, (now) => now === edit.text);
+  }
+  if (edit.edit === 'letter') return otherLetter(root, edit.from, edit.to);
   const pieces = pairOf(root, 'pieces')?.value;
   const piece = isMap(pieces) ? pairOf(pieces, edit.piece) : null;
   if (edit.edit === 'row-word') {
@@ -110,6 +132,35 @@ function cutsFor(text: string, root: YAMLMap, edit: Edit): Cut[][] | Fail {
     ]);
   }
   return intoPiece(text, piece, row, edit.piece);
+}
+
+function lessNamed(
+  text: string,
+  root: YAMLMap,
+  section: Section,
+  key: string,
+  isIt: (value: Value) => boolean,
+): Cut[][] | Fail {
+  const all = pairOf(root, section);
+  const pair = isMap(all?.value) ? pairOf(all.value, key) : null;
+  if (!all || !isMap(all.value) || !pair?.value || !isIt(plainOf(pair.value))) {
+    return { fault: `${key} in ${section} was changed in the file since` };
+  }
+  // An empty section would say less than none.
+  const last = all.value.items.length === 1;
+  return [last ? withoutItem(text, root, all) : withoutItem(text, all.value, pair)];
+}
+
+function otherLetter(root: YAMLMap, from: string, to: string): Cut[][] | Fail {
+  const kinds = pairOf(root, 'bolts')?.value;
+  const pair = isMap(kinds) ? pairOf(kinds, from) : null;
+  if (!pair) return { fault: `${from} does not stand in bolts any more` };
+  const [start, end] = rangeOf(pair.key);
+  return [[{ from: start, to: end, put: scalarText(to, true) }]];
+}
+
+function saysJust(value: Value, fields: Record<string, string>): boolean {
+  return sameValue(value, new Map(Object.entries(fields)));
 }
 
 /** A number and a truth, as people write them: every reader may take them for such. */
@@ -199,6 +250,14 @@ const isAbove = (pair: Pair<Node, Node | null>): boolean =>
 function onlyThat(before: Value, after: Value, edit: Edit): boolean {
   const path = pathOf(edit);
   const now = at(after, path);
+  if (edit.edit === 'unnamed' || edit.edit === 'unkind') {
+    return now === undefined && sameValue(without(before, path), without(after, path));
+  }
+  if (edit.edit === 'letter') {
+    const [was, is] = [at(before, ['bolts', edit.from]), at(after, path)];
+    const same = was !== undefined && is !== undefined && sameValue(was, is);
+    return same && sameValue(without(before, ['bolts', edit.from]), without(after, path));
+  }
   if (edit.edit === 'text' || edit.edit === 'instead') {
     if (!isAsWanted(at(before, path), now, edit)) return false;
     return sameValue(without(before, path), without(after, path));
@@ -209,8 +268,7 @@ function onlyThat(before: Value, after: Value, edit: Edit): boolean {
     const words = wordsOf(now);
     if (!old || words?.join(' ') !== old.with(edit.index, edit.word).join(' ')) return false;
   } else if (edit.edit === 'named') {
-    const wanted: Value = new Map(Object.entries(edit.fields));
-    if (!sameValue(now, wanted)) return false;
+    if (!saysJust(now, edit.fields)) return false;
   } else if (edit.edit === 'piece') {
     if (!(now instanceof Map) || now.size > 0) return false;
   } else if (now !== (edit.edit === 'kind' ? edit.text : edit.row)) return false;
@@ -218,8 +276,10 @@ function onlyThat(before: Value, after: Value, edit: Edit): boolean {
 }
 
 function pathOf(edit: Edit): string[] {
-  if (edit.edit === 'kind') return ['bolts', edit.letter];
-  if (edit.edit === 'named') return [edit.section, edit.key];
+  if (edit.edit === 'kind' || edit.edit === 'unkind') return ['bolts', edit.letter];
+  if (edit.edit === 'letter') return ['bolts', edit.to];
+  if (edit.edit === 'named' || edit.edit === 'unnamed') return [edit.section, edit.key];
+  if (edit.edit === 'text' && edit.way) return ['pieces', edit.piece, edit.key, edit.way];
   if (edit.edit === 'text' || edit.edit === 'instead') return ['pieces', edit.piece, edit.key];
   return edit.edit === 'piece' ? ['pieces', edit.piece] : ['pieces', edit.piece, 'bolts'];
 }

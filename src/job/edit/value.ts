@@ -4,6 +4,7 @@ import { oneLine } from '../../model/safe.ts';
 import type { Writable } from '../../model/types.ts';
 import { holesIn } from '../truth/figures.ts';
 import { plainOf, scalarText, type Value } from './doc.ts';
+import { wordsOf } from './row.ts';
 
 /** The texts of a key that takes one or several, as the reader takes them; null when there is something else. */
 export function textsOf(value: Value | undefined): string[] | null {
@@ -24,6 +25,7 @@ export function oneText(key: Writable, value: Value | undefined): string | null 
     const all = textsOf(value);
     return all === null || all.length === 0 ? null : holesIn(all.join(' ')).join(' ');
   }
+  if (key === 'bolts') return (value === undefined ? null : wordsOf(value)?.join(' ')) || null;
   if (typeof value !== 'string' || value === '') return null;
   if (key !== 'map') return oneLine(value).trim();
   return picture(value);

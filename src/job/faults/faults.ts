@@ -109,6 +109,23 @@ export const FAULTS = {
   missing: error('{key}: is missing', 'Write, for example: {like}'),
   'unknown-key': error('{key} is no key of {owner}', '{near}{known}'),
   'wrong-type': error('{key} takes {takes}, and here is {what}', 'For example: {like}'),
+  'not-settings': error(
+    '{owner} are keys with values, and here is {what}',
+    'Write one setting a line, such as commit: never.',
+  ),
+  'bad-setting': error('{value} cannot be read as {key}', 'For example: {like}'),
+  'unknown-key-name': error(
+    'no key of the screens is called {value}',
+    '{near}putback keys lists them.',
+  ),
+  'bad-press': error(
+    '{value} is no press',
+    'Write one letter, digit or sign, or its name: space, enter, pagedown, ctrl-n.',
+  ),
+  'press-clash': error(
+    'one screen needs {value} for {key} and for {other}',
+    'Give one of the two another press.',
+  ),
   'bad-choice': error('{value} is no word for {key}', '{near}One of: {known}.'),
   'bad-name': error(
     '{value} is no name for {owner}',

@@ -6,10 +6,11 @@
  */
 
 import type { Entry, Job, TaskNow, Upper } from '../../model/types.ts';
+import { verbRow } from '../../model/verbs.ts';
+import { inLettersNow } from '../diary/letters.ts';
 import { livingEntries } from '../diary/living.ts';
-import { barePiece } from '../form/spec.ts';
+import { barePiece } from '../form/bare.ts';
 import { correctedUpper } from '../truth/corrections.ts';
-import { keepRaw, rawUpper } from '../truth/raw-upper.ts';
 import { countsOf } from './inside.ts';
 import { apply, begin, close, finish, type Making, reopened } from './piece.ts';
 import { taskNow } from './tested.ts';
@@ -17,10 +18,10 @@ import { taskNow } from './tested.ts';
 /** What each fold was made of, so that one more entry need not read all the others again. */
 const made = new WeakMap<Job, ReadonlyMap<string, Making>>();
 
-/** `raw`: what the file says. */
-export function fold(raw: Upper, entries: readonly Entry[]): Job {
-  const living = livingEntries(entries);
-  const { upper, corrections } = correctedUpper(raw, living);
+/** `printed`: what the file says. */
+export function fold(printed: Upper, entries: readonly Entry[]): Job {
+  const living = inLettersNow(livingEntries(entries));
+  const { upper, corrections } = correctedUpper(printed, living);
   const pieces = new Map<string, Making>();
   for (const spec of upper.pieces.values()) pieces.set(spec.key, begin(spec, upper));
   const tasks = new Map<string, TaskNow>();
@@ -41,7 +42,10 @@ export function fold(raw: Upper, entries: readonly Entry[]): Job {
   for (const making of pieces.values()) close(making, tasks);
   const inside = countsOf(living).filter((thing) => thing.count > 0);
   const ids = new Set(living.map((entry) => entry.id));
-  return jobOf({ upper, corrections, entries, living: ids, rounds, tasks, inside }, pieces, raw);
+  return jobOf(
+    { upper, printed, corrections, entries, living: ids, rounds, tasks, inside },
+    pieces,
+  );
 }
 
 /**
@@ -49,11 +53,16 @@ export function fold(raw: Upper, entries: readonly Entry[]): Job {
  * entry is about is read on. What takes others back or speaks of the whole machine is folded anew.
  */
 export function foldOn(job: Job, entries: readonly Entry[], entry: Entry): Job {
-  const raw = rawUpper(job);
+  const { printed } = job;
   const before = made.get(job);
   const making = before?.get(entry.piece ?? '');
-  if (!before || !making || !isPlainMark(entry) || job.entries.some((e) => e.id === entry.id)) {
-    return fold(raw, entries);
+  if (
+    !before ||
+    !making ||
+    verbRow(entry.verb).kind !== 'piece' ||
+    job.entries.some((e) => e.id === entry.id)
+  ) {
+    return fold(printed, entries);
   }
   const next = reopened(making);
   const tasks = new Map([...job.tasks].map(([key, task]) => [key, { ...task }]));
@@ -62,39 +71,20 @@ export function foldOn(job: Job, entries: readonly Entry[], entry: Entry): Job {
   const pieces = new Map(before).set(next.now.spec.key, next);
   if (next.now.round !== making.now.round) {
     // Another round opens tests that other pieces wait for too.
-    return fold(raw, entries);
+    return fold(printed, entries);
   }
   const living = new Set(job.living).add(entry.id);
   const rounds = new Map(job.rounds).set(entry.id, next.now.round);
   const { upper, corrections, inside } = job;
-  return jobOf({ upper, corrections, entries, living, rounds, tasks, inside }, pieces, raw);
+  return jobOf({ upper, printed, corrections, entries, living, rounds, tasks, inside }, pieces);
 }
 
-const ON_A_PIECE: readonly string[] = [
-  'out',
-  'in',
-  'tight',
-  'state',
-  'settle',
-  'removed',
-  'fitted',
-];
-
-function isPlainMark(entry: Entry): boolean {
-  return ON_A_PIECE.includes(entry.verb);
-}
-
-function jobOf(
-  rest: Omit<Job, 'pieces' | 'conflicts'>,
-  pieces: ReadonlyMap<string, Making>,
-  raw: Upper,
-): Job {
+function jobOf(rest: Omit<Job, 'pieces' | 'conflicts'>, pieces: ReadonlyMap<string, Making>): Job {
   const job: Job = { ...rest, pieces: new Map(), conflicts: [] };
   for (const [key, { now }] of pieces) {
     job.pieces.set(key, now);
     for (const hole of now.holes) if (hole.conflict) job.conflicts.push(hole.conflict);
   }
   made.set(job, pieces);
-  keepRaw(job, raw);
   return job;
 }

@@ -9,8 +9,10 @@ import type {
   RowItem,
   TaskNow,
   Upper,
+  Verb,
   Where,
 } from '../../model/types.ts';
+import { verbRow } from '../../model/verbs.ts';
 import { holeNames } from '../../piece/order.ts';
 import { makesTight } from '../../piece/passes.ts';
 import {
@@ -69,50 +71,70 @@ export function finish(task: TaskNow | undefined, entry: Entry): void {
 export function apply(making: Making, entry: Entry, tasks: ReadonlyMap<string, TaskNow>): void {
   const { now } = making;
   now.last = entry.at;
-  const startsRound = entry.verb === 'out' || entry.verb === 'removed';
-  if (startsRound && making.wasOff && isDone(now)) {
+  const comesOff = verbRow(entry.verb).moves === 'off';
+  if (comesOff && making.wasOff && isDone(now)) {
     nextRound(making);
     reopen(now.spec.key, tasks);
   }
-  if (startsRound) making.wasOff = true;
-  switch (entry.verb) {
-    case 'out':
-      for (const [hole, word] of targets(making, entry)) bringOut(hole, entry, word);
-      if (entry.tray !== undefined) now.tray = oneLine(entry.tray);
-      break;
-    case 'in':
-      for (const [hole, word] of targets(making, entry)) putIn(hole, entry, word);
-      // With a bolt in it, it is on its place.
-      now.away = 'no';
-      now.fitted = true;
-      break;
-    case 'tight':
-      for (const [hole] of targets(making, entry)) tighten(hole, entry, making.makesTight);
-      break;
-    case 'state':
-      for (const [hole] of targets(making, entry)) setTrouble(hole, entry, now.away !== 'no');
-      break;
-    case 'settle':
-      for (const [hole] of targets(making, entry)) settle(hole, entry, making.settled);
-      break;
-    case 'removed':
-      now.away = entry.value === 'aside' ? 'aside' : 'removed';
-      now.fitted = false;
-      if (entry.tray !== undefined) now.tray = oneLine(entry.tray);
-      break;
-    case 'fitted':
-      now.away = 'no';
-      now.fitted = true;
-      break;
-    default:
-      break;
-  }
+  if (comesOff) making.wasOff = true;
+  DOES[entry.verb]?.(making, entry);
+}
+
+type Does = (making: Making, entry: Entry) => void;
+
+/** What each verb does to its piece; null: nothing. */
+const DOES: Readonly<Record<Verb, Does | null>> = {
+  out: (making, entry) => {
+    for (const [hole, word] of targets(making, entry)) bringOut(hole, entry, word);
+    intoTray(making, entry);
+  },
+  in: (making, entry) => {
+    for (const [hole, word] of targets(making, entry)) putIn(hole, entry, word);
+    // With a bolt in it, it is on its place.
+    making.now.away = 'no';
+    making.now.fitted = true;
+  },
+  tight: (making, entry) => {
+    for (const [hole] of targets(making, entry)) tighten(hole, entry, making.makesTight);
+  },
+  state: (making, entry) => {
+    const away = making.now.away !== 'no';
+    for (const [hole] of targets(making, entry)) setTrouble(hole, entry, away);
+  },
+  settle: (making, entry) => {
+    for (const [hole] of targets(making, entry)) settle(hole, entry, making.settled);
+  },
+  removed: (making, entry) => {
+    making.now.away = entry.value === 'aside' ? 'aside' : 'removed';
+    making.now.fitted = false;
+    intoTray(making, entry);
+  },
+  fitted: ({ now }) => {
+    now.away = 'no';
+    now.fitted = true;
+  },
+  done: null,
+  inside: null,
+  cleared: null,
+  seen: null,
+  struck: null,
+  added: null,
+  written: null,
+  renamed: null,
+  corrected: null,
+  note: null,
+  undo: null,
+};
+
+function intoTray({ now }: Making, { tray }: Entry): void {
+  if (tray !== undefined) now.tray = oneLine(tray);
 }
 
 /** The holes that an entry is about, each with its word: one word for all, or a word for each. */
 function targets(making: Making, entry: Entry): [HoleNow, string][] {
   const words = entry.value.match(/\S+/g) ?? [];
-  const isRow = entry.verb === 'out' || entry.verb === 'in';
+  const { value: is } = verbRow(entry.verb);
+  const isRow = is === 'found' || is === 'bolts';
   const names = entry.hole ?? allNames(making.now, isRow ? words.length : 0);
   const one = !isRow || words.length === 1;
   return names.flatMap((name, i) => {

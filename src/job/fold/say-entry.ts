@@ -1,10 +1,10 @@
 /** An entry of the diary in words. */
 
+import { addRow, isAddable } from '../../model/addable.ts';
 import type { Entry, Job } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
 import { besidePrinted } from '../truth/corrections.ts';
 import { OF_HOLE } from '../truth/figures.ts';
-import { rawUpper } from '../truth/raw-upper.ts';
 
 /** `4 out: M+clip`, `all full, 10 N·m`, `off`; without the piece, which the reader knows. */
 export function sayEntry(entry: Entry, job: Job): string {
@@ -15,7 +15,7 @@ export function sayEntry(entry: Entry, job: Job): string {
     case 'in':
       return `${holes} in by fingers: ${entry.value}`;
     case 'tight':
-      return `${holes} ${entry.value}${entry.set === undefined ? '' : `, ${entry.set}`}`;
+      return `${holes} ${entry.value}${saySet(entry)}`;
     case 'state':
       return `${holes} ${entry.value}`;
     case 'settle':
@@ -39,6 +39,8 @@ export function sayEntry(entry: Entry, job: Job): string {
       return `Before ${entry.value}: one thing more to look at`;
     case 'written':
       return sayWritten(entry);
+    case 'renamed':
+      return `${entry.was} is called ${entry.value}`;
     case 'corrected': {
       const where = entry.hole ? ` of ${holes}` : '';
       const [says, printed] = [entry.says ?? '', firstPrinted(entry, job)];
@@ -48,6 +50,14 @@ export function sayEntry(entry: Entry, job: Job): string {
     case 'undo':
       return sayUndo(entry, job);
   }
+}
+
+/** `, 10 N·m, manual 2-17` as it is printed, or `, set to 10.5 N·m for 95 lbf·in, manual 4-3`. */
+function saySet({ set, printed }: Entry): string {
+  if (printed === undefined) return set === undefined ? '' : `, ${set}`;
+  const same = set === undefined || printed === set || printed.startsWith(`${set},`);
+  if (same) return `, ${printed}`;
+  return `, set to ${set} for ${printed}`;
 }
 
 /** So many undos of undos are told one by one. */
@@ -94,6 +104,7 @@ function aboutSaid({ task, buy }: Entry, job: Job): string {
 
 /** A picture is not told in a line. */
 function sayWritten({ value, says = '', was }: Entry): string {
+  if (isAddable(value)) return `${addRow(value).told}: ${says}`;
   if (value === 'map') return was === undefined ? 'map drawn' : 'map drawn anew';
   return `${value} written down: ${says}${was === undefined ? '' : `, instead of ${was}`}`;
 }
@@ -120,9 +131,7 @@ function firstPrinted(entry: Entry, job: Job): string {
 
 /** The hole has a figure of its own in the file. */
 function saysItself(job: Job, { piece, hole, value }: Entry): boolean {
-  const own = rawUpper(job)
-    .pieces.get(piece ?? '')
-    ?.holes.get(hole?.[0] ?? '');
+  const own = job.printed.pieces.get(piece ?? '')?.holes.get(hole?.[0] ?? '');
   return own !== undefined && OF_HOLE.some((l) => l.what === value && l.get(own).length > 0);
 }
 

@@ -2,6 +2,7 @@
 
 import { near } from '../../model/nearword.ts';
 import type { Correctable, Entry, Upper } from '../../model/types.ts';
+import { verbRow } from '../../model/verbs.ts';
 import { readFound, readItem, rowWords } from '../../piece/row.ts';
 import { type PlacedEntry, placeOf } from '../diary/entries.ts';
 import type { Data, Report } from '../faults/faults.ts';
@@ -85,8 +86,9 @@ function oddWord(entry: Entry): string | null {
 }
 
 function findOddWord({ verb, value }: Entry): string | null {
-  if (verb !== 'out' && verb !== 'in' && verb !== 'settle') return null;
-  const read = verb === 'out' ? readFound : readItem;
+  const { value: is } = verbRow(verb);
+  if (is !== 'found' && is !== 'bolts' && is !== 'bolt') return null;
+  const read = is === 'found' ? readFound : readItem;
   const words = rowWords(value).map((w) => w.word);
   if (words.length === 0) return value;
   return words.find((word) => read(word) === null) ?? null;

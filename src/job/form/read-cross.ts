@@ -1,5 +1,7 @@
 /** What one part of the file says about another: pieces, kinds, holes and steps that are named and not there. */
 
+import { type Keys, keysWith, rowsOf } from '../../model/key-row.ts';
+import { BUY_KEYS, PIECE_KEYS, TASK_KEYS } from '../../model/keys.ts';
 import { near } from '../../model/nearword.ts';
 import type { PieceSpec, Upper } from '../../model/types.ts';
 import { readMap } from '../../piece/map.ts';
@@ -7,9 +9,9 @@ import { holeNames } from '../../piece/order.ts';
 import type { Report } from '../faults/faults.ts';
 import { type Spot, valueAt } from '../yaml/spot.ts';
 import { textSpotsOf } from './read-fields.ts';
-import type { PlacedPiece } from './read-piece.ts';
+import { type PlacedPiece, pairsOf } from './read-keys.ts';
 import type { Placed } from './read-row.ts';
-import { type PlacedUpper, pairsAt } from './read-upper.ts';
+import type { PlacedUpper } from './read-upper.ts';
 import { meant } from './shape-issues.ts';
 
 export function checkCross(placed: PlacedUpper, root: Spot | null, report: Report): void {
@@ -24,12 +26,14 @@ export function checkCross(placed: PlacedUpper, root: Spot | null, report: Repor
   checkSteps(upper, root, report);
 }
 
-function checkNames({ under, along, bridges }: PlacedPiece, upper: Upper, report: Report): void {
-  const unknown = ({ value }: Placed<string>) => !upper.pieces.has(value);
-  // What it joins may well stay where it is and be no piece of the job: only a slip is told.
-  const slips = bridges.filter((b) => unknown(b) && near(b.value, [...upper.pieces.keys()]));
-  for (const { value, at } of [...under.filter(unknown), ...along.filter(unknown), ...slips]) {
-    unknownPiece(value, at, upper, report);
+function checkNames({ places }: PlacedPiece, upper: Upper, report: Report): void {
+  for (const [key, row] of rowsOf(PIECE_KEYS)) {
+    if (row.value !== 'pieceNames') continue;
+    for (const { value, at } of places[key]) {
+      if (upper.pieces.has(value)) continue;
+      const slip = !row.mayStay || near(value, [...upper.pieces.keys()]) !== null;
+      if (slip) unknownPiece(value, at, upper, report);
+    }
   }
 }
 
@@ -51,11 +55,11 @@ export function list(names: readonly string[]): string {
 }
 
 /** A job without `bolts:` has rows all the same; once kinds are listed, a letter that is not is a slip. */
-function checkKinds({ row }: PlacedPiece, upper: Upper, report: Report): void {
+function checkKinds({ places }: PlacedPiece, upper: Upper, report: Report): void {
   if (upper.kinds.size === 0) return;
   const letters = [...upper.kinds.keys()];
   const said = new Set<string>();
-  for (const { value, at } of row) {
+  for (const { value, at } of places.bolts) {
     if (upper.kinds.has(value) || said.has(value) || !/^[A-Za-z][A-Za-z0-9]*$/.test(value))
       continue;
     said.add(value);
@@ -67,15 +71,18 @@ function checkKinds({ row }: PlacedPiece, upper: Upper, report: Report): void {
   }
 }
 
+/** Keys with names of holes, each of which must be there. */
+const NAME_HOLES = keysWith(PIECE_KEYS, ({ value }) => value === 'holes' || value === 'holeNames');
+
 /** Row, map and `holes:` speak of the same holes. */
 function checkHoles(piece: PlacedPiece, report: Report): void {
-  const { spec, holes, first, at } = piece;
+  const { spec, places, at } = piece;
   if (spec.row === null && spec.map === null) return;
   const names = holeNames({ ...spec, holes: spec.row === null ? new Map() : spec.holes });
   const drawn = spec.map === null ? [] : readMap(spec.map).cells.map((cell) => cell.name);
-  const rowAt = piece.row[0]?.at ?? at;
+  const rowAt = places.bolts[0]?.at ?? at;
   if (spec.row !== null && drawn.length > 0 && drawn.length !== spec.row.length) {
-    const lettered = holes.filter((h) => /[a-z]$/.test(h.value) && !drawn.includes(h.value));
+    const lettered = places.holes.filter((h) => /[a-z]$/.test(h.value) && !drawn.includes(h.value));
     if (drawn.length + lettered.length !== spec.row.length) {
       const bolts = count(spec.row.length, 'bolt');
       const all = count(drawn.length, 'hole');
@@ -83,7 +90,8 @@ function checkHoles(piece: PlacedPiece, report: Report): void {
     }
   }
   const known = new Set([...names, ...drawn]);
-  for (const name of [...holes, ...first]) unknownHole(spec, known, name, report);
+  const named = NAME_HOLES.flatMap((key) => places[key]);
+  for (const name of named) unknownHole(spec, known, name, report);
 }
 
 function count(n: number, what: string): string {
@@ -100,7 +108,8 @@ function unknownHole(
   report('unknown-hole', at, () => ({ piece: key, value, near: '', known: list([...known]) }));
 }
 
-function checkSequence({ spec, sequence }: PlacedPiece, report: Report): void {
+function checkSequence({ spec, places }: PlacedPiece, report: Report): void {
+  const { sequence } = places;
   const seen = new Set<string>();
   const known = new Set(spec.row === null && spec.map === null ? [] : holeNames(spec));
   for (const name of sequence) {
@@ -123,7 +132,7 @@ function checkCircles(pieces: readonly PlacedPiece[], report: Report): void {
     const onWay = new Set([piece.spec.key]);
     while (way.length > 0) {
       const top = way[way.length - 1];
-      const link = top?.piece.under[top.next];
+      const link = top?.piece.places.under[top.next];
       if (!top || !link || finished.has(top.piece.spec.key)) {
         finished.add(top?.piece.spec.key ?? '');
         onWay.delete(top?.piece.spec.key ?? '');
@@ -146,21 +155,19 @@ function checkCircles(pieces: readonly PlacedPiece[], report: Report): void {
   }
 }
 
-const STEP_KEYS = ['before', 'after', 'while'] as const;
-
 function checkSteps(upper: Upper, root: Spot | null, report: Report): void {
-  for (const { value } of pairsAt(root, 'tasks')) {
-    for (const key of STEP_KEYS) {
-      for (const step of textSpotsOf(valueAt(value, key))) {
-        checkStep(step.text, step.at, upper, false, report);
+  const check = (section: string, keys: Keys, bare: boolean) => {
+    const names = keysWith(keys, ({ value }) => value === 'stepNames');
+    for (const { value } of pairsOf(valueAt(root, section))) {
+      for (const key of names) {
+        for (const { text, at } of textSpotsOf(valueAt(value, key))) {
+          checkStep(text, at, upper, bare, report);
+        }
       }
     }
-  }
-  for (const { value } of pairsAt(root, 'buy')) {
-    for (const step of textSpotsOf(valueAt(value, 'for'))) {
-      checkStep(step.text, step.at, upper, true, report);
-    }
-  }
+  };
+  check('tasks', TASK_KEYS, false);
+  check('buy', BUY_KEYS, true);
 }
 
 const STEP = /^(.*?)\s+(off|on)$/;

@@ -1,7 +1,6 @@
 /** Values of the job file's form taken from its data: whatever stands there, each of these answers. */
 
 import { oneLine } from '../../model/safe.ts';
-import type { AsWritten } from '../../model/types.ts';
 import type { Report } from '../faults/faults.ts';
 import { type Spot, type TextSpot, valueAt } from '../yaml/spot.ts';
 
@@ -11,10 +10,14 @@ export interface Reading {
   report: Report;
 }
 
+/** The text of a value, on one line; null when there is none. */
+export function textOf(value: Spot | null): string | null {
+  return value?.is === 'text' ? oneLine(value.text) : null;
+}
+
 /** The text behind a key, on one line; null when there is none. */
 export function textAt(spot: Spot | null, key: string): string | null {
-  const found = textSpotAt(spot, key);
-  return found ? oneLine(found.text) : null;
+  return textOf(valueAt(spot, key));
 }
 
 export function textSpotAt(spot: Spot | null, key: string): TextSpot | null {
@@ -28,12 +31,17 @@ export function textSpotsOf(value: Spot | null): TextSpot[] {
   return value?.is === 'list' ? value.items.filter((item) => item.is === 'text') : [];
 }
 
-export function textsAt(spot: Spot | null, key: string): string[] {
-  return textSpotsOf(valueAt(spot, key)).map((t) => oneLine(t.text));
+export function textsOf(value: Spot | null): string[] {
+  return textSpotsOf(value).map((t) => oneLine(t.text));
 }
 
-export function isTrueAt(spot: Spot | null, key: string): boolean {
-  return textAt(spot, key) === 'true';
+export function textsAt(spot: Spot | null, key: string): string[] {
+  return textsOf(valueAt(spot, key));
+}
+
+/** The version that a text says; 1 where it says none. */
+export function readVersion(text: string): number {
+  return /^[1-9][0-9]{0,8}$/.test(text) ? Number(text) : 1;
 }
 
 /**
@@ -76,32 +84,4 @@ function lineOf(lines: readonly { index: number }[], index: number): number {
     else high = middle;
   }
   return low - 1;
-}
-
-/** Reads a text by one of the small languages; what it cannot read is a fault and null. */
-export function readAt<T>(
-  { report }: Reading,
-  spot: Spot | null,
-  key: string,
-  read: (text: string) => T | null,
-  code: Parameters<Report>[0],
-): T | null {
-  const value = textSpotAt(spot, key);
-  if (!value) return null;
-  const answer = read(value.text);
-  if (answer === null) report(code, value.at, { value: value.text });
-  return answer;
-}
-
-/** How these keys are written; nothing when none of them is there. */
-export function asWritten(
-  spot: Spot | null,
-  keys: readonly (keyof AsWritten)[],
-): { asWritten?: AsWritten } {
-  const said: AsWritten = {};
-  for (const key of keys) {
-    const text = textAt(spot, key);
-    if (text !== null && text !== '') said[key] = text;
-  }
-  return Object.keys(said).length === 0 ? {} : { asWritten: said };
 }

@@ -1,7 +1,7 @@
 /** The first and the last line of the form: `putback:` on top, `diary:` at the end. */
 import type { Report } from '../faults/faults.ts';
 import { type Spot, valueAt, whatIs } from '../yaml/spot.ts';
-import { readVersion } from './read-upper.ts';
+import { readVersion, textAt } from './read-fields.ts';
 
 /** The form this program writes. */
 export const VERSION = 1;
@@ -22,7 +22,7 @@ export function checkVersion(root: Spot | null, report: Report): boolean {
     report('bad-version', value.at, { value: whatIs(value) });
     return true;
   }
-  if (readVersion(root) <= VERSION) return true;
+  if (readVersion(textAt(root, 'putback') ?? '') <= VERSION) return true;
   report('newer-version', value.at, { value: value.text });
   return false;
 }

@@ -1,13 +1,12 @@
 /** Whether a file has the shape of a job file, told as faults. */
 
 import { near } from '../../model/nearword.ts';
-import { VERBS, type Verb } from '../../model/types.ts';
-import { VERB_PLACES } from '../diary/entry.ts';
+import { TASK_VERBS, VERBS, type Verb } from '../../model/types.ts';
+import { PLACES, verbRow } from '../../model/verbs.ts';
 import { collector, type Report } from '../faults/faults.ts';
 import { type Plain, plainOf, type Spot, valueAt, whatIs } from '../yaml/spot.ts';
-import { TASK_VERBS } from './read-upper.ts';
+import { helpFor } from './help.ts';
 import { entryShapes, taskShape, upperShape } from './shape.ts';
-import { HELP } from './shape-help.ts';
 import { type Issue, meant, reportIssues, type Within } from './shape-issues.ts';
 
 /** The whole file but the single entries of its diary, which have checks of their own. */
@@ -57,7 +56,7 @@ export function checkEntry(index: number, spot: Spot, report: Report): void {
   const verbs = VERBS.filter((v) => spot.pairs.has(v));
   const [verb] = verbs;
   if (verb === undefined || verbs.length > 1) {
-    const odd = [...spot.pairs.keys()].filter((key) => !Object.hasOwn(HELP.entry, key));
+    const odd = [...spot.pairs.keys()].filter((key) => helpFor('entry', key) === null);
     const word = odd.map((key) => near(key, VERBS)).find((v) => v !== null) ?? null;
     report('entry-verb', spot.pairs.get(verbs[1] ?? '')?.at ?? spot.at, {
       what: verbs.length > 1 ? verbs.join(' and ') : 'none',
@@ -79,7 +78,7 @@ export function checkEntry(index: number, spot: Spot, report: Report): void {
   for (const { code, at, data: words } of rest.found) report(code, at, words);
 }
 
-const PLACE_KEYS: readonly string[] = ['piece', 'hole', 'task', 'buy'];
+const PLACE_KEYS: readonly string[] = PLACES;
 
 /** What `checkPlaces` has said already. */
 function isPlaceIssue(issue: Issue, spot: Spot): boolean {
@@ -91,7 +90,7 @@ function isPlaceIssue(issue: Issue, spot: Spot): boolean {
 /** True when it had something to say. */
 function checkPlaces(verb: Verb, spot: Spot & { is: 'map' }, report: Report): boolean {
   const has = PLACE_KEYS.filter((key) => valueAt(spot, key) !== null);
-  const sets = VERB_PLACES[verb];
+  const sets: readonly (readonly string[])[] = verbRow(verb).about;
   const fits = sets.some(
     (set) =>
       has.every((p) => set.includes(p) || set.includes(`${p}!`)) &&
@@ -99,8 +98,8 @@ function checkPlaces(verb: Verb, spot: Spot & { is: 'map' }, report: Report): bo
   );
   if (fits) return false;
   const [set = []] = sets;
-  const like = [...set.map((p) => p.replace('!', '')), verb].map(
-    (key) => HELP.entry[key as 'at'].like,
+  const like = [...set.map((p) => p.replace('!', '')), verb].flatMap(
+    (key) => helpFor('entry', key)?.like ?? [],
   );
   report('entry-place', spot.at, {
     verb: `${verb}:`,

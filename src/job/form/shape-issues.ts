@@ -6,7 +6,7 @@ import type * as z from 'zod';
 import { near } from '../../model/nearword.ts';
 import type { Report } from '../faults/faults.ts';
 import { type Spot, spotAt, whatIs } from '../yaml/spot.ts';
-import { HELP, helpFor, OWNERS, type Owner } from './shape-help.ts';
+import { calledOf, helpFor, keysOf, OWNERS, type Owner } from './help.ts';
 
 export type Issue = z.core.$ZodIssue;
 type Path = readonly PropertyKey[];
@@ -70,11 +70,11 @@ function choicesOf(issue: Issue): string[] {
 
 function unknownKey({ root, base, report }: Within, path: Path, key: string): void {
   const owner = ownerOf([...base, ...path]);
-  const known = Object.keys(HELP[owner]);
+  const known = keysOf(owner);
   const word = meant(near(key, known)) || elsewhere(key);
   report('unknown-key', spotAt(root, [...path, key]).key, {
     key,
-    owner: OWNERS[owner],
+    owner: calledOf(owner),
     near: word,
     // Where one word is meant, the whole list would only hide it.
     known: word === '' ? `Known here: ${known.join(', ')}.` : '',
@@ -83,9 +83,9 @@ function unknownKey({ root, base, report }: Within, path: Path, key: string): vo
 
 /** `It belongs to a piece or a hole.`, where the key is known there and its meaning is not everywhere another. */
 function elsewhere(key: string): string {
-  const owners = (Object.keys(OWNERS) as Owner[]).filter((owner) => helpFor(owner, key));
+  const owners = OWNERS.filter((owner) => helpFor(owner, key));
   if (owners.length === 0 || owners.length > 3) return '';
-  return `It belongs to ${owners.map((owner) => OWNERS[owner]).join(' or ')}. `;
+  return `It belongs to ${owners.map(calledOf).join(' or ')}. `;
 }
 
 export function meant(word: string | null): string {

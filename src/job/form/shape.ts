@@ -6,10 +6,25 @@
  * both pass. What stands inside a text (rows, torques, depths of thread) has readers of its own.
  */
 import * as z from 'zod';
-import { BESIDE, CARES, type TaskVerb, VERBS, type Verb } from '../../model/types.ts';
-import { HOLE, ID, NAME, TIME, VERB_PLACES, VERB_WORDS } from '../diary/entry.ts';
-import { TASK_VERBS } from './read-upper.ts';
-import { helpFor, type Owner } from './shape-help.ts';
+import { type KeyRow, type Keys, rowsOf } from '../../model/key-row.ts';
+import {
+  BUY_KEYS,
+  FILE_KEYS,
+  HOLE_KEYS,
+  ITEM_KEYS,
+  KIND_KEYS,
+  PASS_KEYS,
+  PIECE_KEYS,
+  TASK_KEYS,
+  TASK_VERBS,
+  type TaskVerb,
+  WAY_KEYS,
+} from '../../model/keys.ts';
+import { BESIDE, CARES, VERBS, type Verb } from '../../model/types.ts';
+import type { ValueName } from '../../model/values.ts';
+import { type Place, type VerbRow, verbRow, wordsOf } from '../../model/verbs.ts';
+import { HOLE, ID, NAME, TIME } from '../diary/entry.ts';
+import { helpFor, type Owner } from './help.ts';
 
 // A shape is used once or twice in a run: compiling it first costs more than it saves.
 z.config({ jitless: true });
@@ -26,106 +41,125 @@ type Fields = Record<string, z.ZodType>;
 /** Whether keys carry their line of help: for the JSON Schema. Without it a shape is made in half the time. */
 type Told = boolean;
 
-/** A mapping with these keys and no others; each may be absent or empty. */
-function keysOf(told: Told, owner: Owner, fields: Fields): Fields {
-  const keys = Object.entries(fields).map(([key, value]) => {
-    return [key, withHelp(told, owner, key, optional(value))];
-  });
-  return Object.fromEntries(keys);
+/** What stands behind each name of a section; empty when nothing is said. */
+function named(pattern: RegExp, value: z.ZodType): z.ZodType {
+  return z.record(z.string().regex(pattern), z.union([value, nothing]));
+}
+
+const word = z.string();
+const care = z.enum([...CARES, 'none']);
+
+/** The shape of each kind of value. */
+const SHAPES: { readonly [V in ValueName]: (told: Told) => z.ZodType } = {
+  text: () => text,
+  title: () => text,
+  called: () => text,
+  texts: () => texts,
+  truth: () => truth,
+  torque: () => text,
+  length: () => text,
+  depth: () => text,
+  number: () => text,
+  pieceNames: () => texts,
+  stepNames: () => texts,
+  holeNames: () => texts,
+  order: () => texts,
+  row: (told) => oneOrMore(mapping(told, 'item', ITEM_KEYS), word),
+  ways: (told) => z.union([word, z.array(text), mapping(told, 'steps', WAY_KEYS)]),
+  picture: () => text,
+  pitch: () => z.union([z.string(), z.number(), z.array(text).min(1).max(2)]),
+  place: () => z.array(text).min(2).max(2),
+  passes: (told) => oneOrMore(mapping(told, 'pass', PASS_KEYS), word),
+  care: () => z.union([care, z.array(care).min(1)]),
+  holes: (told) => named(HOLE, mapping(told, 'hole', HOLE_KEYS)),
+  kinds: (told) => named(LETTER, z.union([word, mapping(told, 'kind', KIND_KEYS)])),
+  pieces: (told) => named(NAME, mapping(told, 'piece', PIECE_KEYS)),
+  tasks: (told) => {
+    const tasks = TASK_VERBS.map((verb) => taskShape(verb, told));
+    return z.record(z.string().regex(NAME), z.union(tasks));
+  },
+  buys: (told) => named(NAME, z.union([word, mapping(told, 'buy', BUY_KEYS)])),
+  version: () => z.union([z.literal(1), z.literal('1')]),
+  word: () => word,
+  verb: () => text,
+  // In the diary of the person's part anything can stand: each entry has a check of its own.
+  entries: (told) =>
+    z.array(told ? z.union(VERBS.flatMap((verb) => makeEntryShapes(verb, true))) : z.unknown()),
+};
+
+/** One text, or a list of texts and mappings. */
+function oneOrMore(one: z.ZodType, short: z.ZodType): z.ZodType {
+  return z.union([short, z.array(z.union([short, one]))]);
 }
 
 const optionals = new Map<z.ZodType, z.ZodType>();
 
+/** Absent, or there with nothing behind it. */
 function optional(value: z.ZodType): z.ZodType {
   const made = optionals.get(value) ?? z.union([value, nothing]).optional();
   optionals.set(value, made);
   return made;
 }
 
-function required(told: Told, owner: Owner, key: string, value: z.ZodType): Fields {
-  return { [key]: withHelp(told, owner, key, value) };
+const shared = new Map<string, z.ZodType>();
+
+/** Under a name of its own: the JSON Schema says it once, and refers to it wherever it is met again. */
+function once(id: string, make: () => z.ZodType, description?: string): z.ZodType {
+  const made =
+    shared.get(id) ?? make().meta(description === undefined ? { id } : { id, description });
+  shared.set(id, made);
+  return made;
 }
 
+/** Mappings that are said several times, by their verb. */
+const BY_VERB: readonly Owner[] = ['task', 'entry'];
+
+/** A key with its line of help. */
 function withHelp(told: Told, owner: Owner, key: string, value: z.ZodType): z.ZodType {
-  return told ? value.meta({ description: helpFor(owner, key)?.is ?? '' }) : value;
+  if (!told) return value;
+  const description = helpFor(owner, key)?.is ?? '';
+  if (!BY_VERB.includes(owner)) return value.meta({ description });
+  return once(`${owner}.${key}`, () => value, description);
 }
 
-/** What stands behind each name of a section; empty when nothing is said. */
-function named(pattern: RegExp, value: z.ZodType): z.ZodType {
-  return z.record(z.string().regex(pattern), z.union([value, nothing]));
+/** A mapping with the keys of a table and no others; each may be absent or empty but for those that must be there. */
+function mapping(told: Told, owner: Owner, keys: Keys, id: string = owner): z.ZodType {
+  const make = () => {
+    const fields = rowsOf(keys).map(([key, row]): [string, z.ZodType] => {
+      const of = () => (row.must ? SHAPES[row.value](told) : optional(SHAPES[row.value](told)));
+      const value = told ? once(row.must ? `must-${row.value}` : row.value, of) : of();
+      return [key, withHelp(told, owner, key, value)];
+    });
+    return z.strictObject(Object.fromEntries(fields));
+  };
+  // The file is the root of the schema.
+  return told && owner !== 'file' ? once(id, make) : make();
 }
 
-function kindShape(told: Told): z.ZodType {
-  const fields = { thread: text, length: text, head: text, tool: text, class: text };
-  const more = { threaded: text, lh: truth, once: truth, note: text };
-  return z.union([z.string(), z.strictObject(keysOf(told, 'kind', { ...fields, ...more }))]);
-}
-
-function pieceShape(told: Told): z.ZodType {
-  const care = z.enum([...CARES, 'none']);
-  const item = z.strictObject({
-    ...required(told, 'item', 'kind', z.string()),
-    ...keysOf(told, 'item', { with: texts }),
-  });
-  const steps = z.strictObject(keysOf(told, 'steps', { removal: texts, fitting: texts }));
-  const before = z.union([z.string(), z.array(text), steps]);
-  const pass = z.strictObject({
-    ...required(told, 'pass', 'name', z.string()),
-    ...keysOf(told, 'pass', { torque: text, angle: text, after: text }),
-  });
-  return z.strictObject(
-    keysOf(told, 'piece', {
-      name: text,
-      under: texts,
-      bolts: z.union([z.string(), z.array(z.union([z.string(), item]))]),
-      torque: text,
-      into: text,
-      thick: text,
-      thread: text,
-      joint: texts,
-      loose: texts,
-      caution: before,
-      tip: before,
-      marks: texts,
-      routes: texts,
-      tray: text,
-      map: text,
-      pitch: z.union([z.string(), z.number(), z.array(text).min(1).max(2)]),
-      holes: named(HOLE, holeShape(told)),
-      sequence: texts,
-      passes: z.union([z.string(), z.array(z.union([z.string(), pass]))]),
-      care: z.union([care, z.array(care).min(1)]),
-      first: texts,
-      along: texts,
-      bridges: texts,
-      takes: text,
-      note: text,
-    }),
-  );
-}
-
-function holeShape(told: Told): z.ZodType {
-  const at = z.array(text).min(2).max(2);
-  const measures = { thick: text, thread: text, turns: text, proud: text, at };
-  const rest = { torque: text, into: text, wet: truth, group: text };
-  return z.strictObject(keysOf(told, 'hole', { note: text, ...measures, ...rest }));
-}
-
-/** A task with this verb. */
+/** A task with this verb, and none of the others. */
 export function taskShape(verb: TaskVerb, told: Told = false): z.ZodType {
-  const order = { before: texts, after: texts, while: texts };
-  const more = { ...order, limit: text, when: text, takes: text, note: text };
-  return z.strictObject({
-    ...required(told, 'task', verb, text),
-    ...keysOf(told, 'task', more),
-  });
+  const rest = rowsOf(TASK_KEYS).filter(([, row]) => row.value !== 'verb');
+  const own: KeyRow = { ...TASK_KEYS[verb], must: true };
+  return mapping(told, 'task', { [verb]: own, ...Object.fromEntries(rest) }, `task-${verb}`);
 }
 
-function buyShape(told: Told): z.ZodType {
-  const fields = { what: text, price: text, count: text, from: text, once: truth };
-  const object = z.strictObject(keysOf(told, 'buy', { ...fields, for: texts, note: text }));
-  return z.union([z.string(), object]);
+const name = z.union([z.string().regex(NAME), z.int().min(0)]);
+const hole = z.union([z.string().regex(HOLE), z.int().min(1).max(999)]);
+const PLACE_SHAPES: { readonly [P in Place]: z.ZodType } = {
+  piece: name,
+  hole: z.union([z.string().regex(HOLE), z.int().min(1).max(999), z.array(hole).min(1)]),
+  task: name,
+  buy: name,
+};
+
+function verbShape(verb: Verb): z.ZodType {
+  const words = wordsOf(verb);
+  if (words) return z.enum(words);
+  return verbRow(verb).value === 'id' ? z.string().regex(ID) : text;
 }
+
+const HEAD: Fields = { at: z.string().regex(TIME), id: z.string().regex(ID) };
+const BESIDE_SHAPES: Fields = Object.fromEntries(BESIDE.map((key) => [key, optional(text)]));
 
 const entries = new Map<Verb, z.ZodType[]>();
 
@@ -136,59 +170,48 @@ export function entryShapes(verb: Verb): z.ZodType[] {
   return made;
 }
 
-function makeEntryShapes(verb: Verb, told: Told): z.ZodType[] {
-  const name = z.union([z.string().regex(NAME), z.int().min(0)]);
-  const hole = z.union([z.string().regex(HOLE), z.int().min(1).max(999)]);
-  const holes = z.union([z.string().regex(HOLE), z.int().min(1).max(999), z.array(hole).min(1)]);
-  const words = VERB_WORDS[verb];
-  const value = words ? z.enum(words) : verb === 'undo' ? z.string().regex(ID) : text;
-  const beside = keysOf(told, 'entry', Object.fromEntries(BESIDE.map((key) => [key, text])));
-  return VERB_PLACES[verb].map((places) => {
-    const where = places.map((place) => {
-      const key = place.replace('!', '');
-      const shape = withHelp(told, 'entry', key, key === 'hole' ? holes : name);
-      return [key, place.endsWith('!') ? shape : shape.optional()];
-    });
-    return z.strictObject({
-      ...required(told, 'entry', 'at', z.string().regex(TIME)),
-      ...required(told, 'entry', 'id', z.string().regex(ID)),
-      ...Object.fromEntries(where),
-      ...required(told, 'entry', verb, value),
-      ...beside,
-    });
-  });
+type Places = VerbRow['about'][number];
+
+/** A piece or nothing at all is a piece that need not be named. */
+function asFew(about: VerbRow['about']): readonly Places[] {
+  const isPiece = (places: Places) => places.length === 1 && places[0] === 'piece!';
+  if (!about.some(isPiece) || !about.some((places) => places.length === 0)) return about;
+  return about.flatMap((places): Places[] =>
+    isPiece(places) ? [['piece']] : places.length === 0 ? [] : [places],
+  );
 }
 
-function makeFileShape(told: Told, entry: z.ZodType): z.ZodType {
-  return z.strictObject({
-    ...required(told, 'file', 'putback', z.union([z.literal(1), z.literal('1')])),
-    ...required(told, 'file', 'job', text),
-    ...keysOf(told, 'file', {
-      machine: text,
-      complaint: text,
-      found: text,
-      done: text,
-      bolts: named(LETTER, kindShape(told)),
-      pieces: named(NAME, pieceShape(told)),
-      tasks: z.record(
-        z.string().regex(NAME),
-        z.union(TASK_VERBS.map((verb) => taskShape(verb, told))),
-      ),
-      buy: named(NAME, buyShape(told)),
-      diary: z.array(entry),
-    }),
+function makeEntryShapes(verb: Verb, told: Told): z.ZodType[] {
+  const tell = (key: string, shape: z.ZodType) => withHelp(told, 'entry', key, shape);
+  const all = (fields: Fields): [string, z.ZodType][] =>
+    Object.entries(fields).map(([key, shape]) => [key, tell(key, shape)]);
+  return asFew(verbRow(verb).about).map((places) => {
+    const where = places.map((place): [string, z.ZodType] => {
+      const key = place.replace('!', '') as Place;
+      const shape = tell(key, PLACE_SHAPES[key]);
+      return [key, place.endsWith('!') ? shape : shape.optional()];
+    });
+    const pairs = [
+      ...all(HEAD),
+      ...where,
+      ...all({ [verb]: verbShape(verb) }),
+      ...all(BESIDE_SHAPES),
+    ];
+    const make = () => z.strictObject(Object.fromEntries(pairs));
+    const id = ['entry', verb, ...places.map((place) => place.replace('!', ''))].join('-');
+    return told ? once(id, make) : make();
   });
 }
 
 /** The whole file, every key with its help. */
 export function fileShape(): z.ZodType {
-  return makeFileShape(true, z.union(VERBS.flatMap((verb) => makeEntryShapes(verb, true))));
+  return mapping(true, 'file', FILE_KEYS);
 }
 
 let upper: z.ZodType | null = null;
 
 /** The person's part: in its diary anything can stand. Made when it is first asked for. */
 export function upperShape(): z.ZodType {
-  upper ??= makeFileShape(false, z.unknown());
+  upper ??= mapping(false, 'file', FILE_KEYS);
   return upper;
 }

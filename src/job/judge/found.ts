@@ -11,7 +11,7 @@ export type FoundWord = RowItem | typeof STILL_IN | typeof FOUND_EMPTY;
 const LETTERS = [...'SMLABCDEFGHJKNPQRTUVWXYZ'];
 
 /** What is written of a kind of which nobody has said anything but that it came out. */
-const NOT_MEASURED = 'not measured yet';
+export const NOT_MEASURED = 'not measured yet';
 
 /**
  * Reads the words and finds their kinds. Letters may be typed small; `.35` is the kind 35 mm long. A kind that

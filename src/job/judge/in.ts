@@ -28,6 +28,7 @@ import {
 } from './parts.ts';
 import { lacking, stillInside } from './piece.ts';
 import { fitOfHand, reasonInWords } from './reason.ts';
+import { asksOnce, onceSaid, unnotedOnce, usedOnce } from './used-once.ts';
 import { wrongBolt } from './wrong-bolt.ts';
 
 export function judgeIn(job: Job, wish: Wished<'in'>, stamp: Stamp): Verdict {
@@ -50,6 +51,9 @@ export function judgeIn(job: Job, wish: Wished<'in'>, stamp: Stamp): Verdict {
   if (stopped) return stopped;
 
   const items = open.map((hole) => goesIn(hole, hand));
+  const old = usedOnce(job, piece, open, items);
+  const asks = forced ? null : asksOnce(job, piece, old);
+  if (asks) return asks;
   const words = items.map(printItem);
   const value = new Set(words).size === 1 ? (words[0] ?? '') : words.join(' ');
   const entry = { verb: 'in', value, piece: piece.spec.key, ...holeField(piece, open) } as const;
@@ -57,6 +61,8 @@ export function judgeIn(job: Job, wish: Wished<'in'>, stamp: Stamp): Verdict {
   const warnings = [
     ...remindUnder(open, items, hand),
     ...sayOther(job, piece, open, hand),
+    ...onceSaid(old),
+    ...(piece.holes.some((h) => h.state === 'in') ? [] : onceSaid(unnotedOnce(job, piece))),
     ...lacks.map((l) => ({ code: 'not-here', say: `Not here yet: ${l.what} (${l.state}).` })),
   ];
   return write(stamp, wish, entry, { warnings });

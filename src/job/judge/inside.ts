@@ -1,6 +1,6 @@
 /** What goes into the machine and must come out, what is seen to before a step, and how far a thing to buy has come. */
 
-import type { Edit, Entry, Inside, Job, NewBuy, Verdict } from '../../model/types.ts';
+import type { BuySpec, Edit, Entry, Inside, Job, NewBuy, Verdict } from '../../model/types.ts';
 import { NAME } from '../diary/entry.ts';
 import { readThings, sayThing } from '../fold/inside.ts';
 import { withBelow } from '../fold/overs.ts';
@@ -118,6 +118,18 @@ export function notHere(job: Job, piece: string): { buy: string; what: string; s
     if (HERE.includes(last.value) && !used) return [];
     return [{ buy: spec.key, what: spec.what, state: used ? 'used once already' : last.value }];
   });
+}
+
+/** Whether anything was ever noted of a thing to buy. */
+export function isNoted(job: Job, buy: string): boolean {
+  return lastOf(job, buy) !== undefined;
+}
+
+/** A new one is noted as here, and did not go in with the piece in an earlier round. */
+export function isFresh(job: Job, piece: string, { key, once }: BuySpec): boolean {
+  const last = lastOf(job, key);
+  if (!last || !HERE.includes(last.value)) return false;
+  return !once || !wentInSince(job, piece, last);
 }
 
 /** The piece went on after this mark and came off again: what is used once went in with it. */

@@ -4,6 +4,7 @@
  */
 
 import type { Job, Verdict, Wish } from '../../model/types.ts';
+import { judgeAdd } from './add.ts';
 import { judgeCorrect } from './correct.ts';
 import { judgeDone } from './done.ts';
 import { judgeIn } from './in.ts';
@@ -11,6 +12,7 @@ import { judgeBuy, judgeGate, judgeInside } from './inside.ts';
 import { judgeOut } from './out.ts';
 import { type Stamp, wrong } from './parts.ts';
 import { judgeOff, judgeOn } from './piece.ts';
+import { judgeRename } from './rename.ts';
 import { judgeNote, judgeSettle, judgeState } from './settle.ts';
 import { judgeTight } from './tight.ts';
 import { judgeUndo } from './undo.ts';
@@ -52,6 +54,10 @@ export function judge(job: Job, wish: Wish, stamp: Stamp): Verdict {
       return judgeBuy(job, wish, stamp);
     case 'write':
       return judgeWrite(job, wish, stamp);
+    case 'rename':
+      return judgeRename(job, wish, stamp);
+    case 'add':
+      return judgeAdd(job, wish, stamp);
     case 'correct':
       return judgeCorrect(job, wish, stamp);
     case 'undo':

@@ -4,7 +4,7 @@ import type { Edit, HoleNow, Job, PieceNow, RowItem, Verdict, Warning } from '..
 import { printItem, printRow, STILL_IN, sameItem, UNKNOWN } from '../../piece/row.ts';
 import { NAME } from '../diary/entry.ts';
 import { freshHole } from '../fold/hole.ts';
-import { barePiece } from '../form/spec.ts';
+import { barePiece } from '../form/bare.ts';
 import { type FoundWord, readRowFound } from './found.ts';
 import {
   already,
@@ -53,11 +53,10 @@ export function judgeOut(job: Job, wish: Wished<'out'>, stamp: Stamp): Verdict {
     const say = `${piece.spec.name}: ${picked.length} holes, and ${found.words.length} words in the row.`;
     return wrong('row-count', say, { holes: picked.length, words: found.words.length });
   }
-  return note(job, piece, picked, found, wish, stamp, warnings);
+  return note(piece, picked, found, wish, stamp, warnings);
 }
 
 function note(
-  job: Job,
   piece: PieceNow,
   picked: HoleNow[],
   found: { words: FoundWord[]; edits: Edit[] } | null,
@@ -109,9 +108,29 @@ function note(
   );
   const edits = [...(found?.edits ?? []), ...rowEdits(piece, marked)];
   const beside = wish.tray === undefined ? {} : { tray: wish.tray };
-  const entry = { verb: 'out', value, piece: piece.spec.key, ...holes, ...beside } as const;
-  void job;
+  const before = changed(
+    edits,
+    marked.map((m) => m.hole),
+  );
+  const entry = {
+    verb: 'out',
+    value,
+    piece: piece.spec.key,
+    ...holes,
+    ...beside,
+    ...before,
+  } as const;
   return write(stamp, wish, entry, { edits, warnings });
+}
+
+/** What stood in the row before, and the letters that are new: so that taking it back can take them back. */
+function changed(edits: readonly Edit[], holes: readonly HoleNow[]) {
+  const brought = edits.flatMap((e) => (e.edit === 'kind' ? [e.letter] : []));
+  const row = edits.some((e) => e.edit === 'row' || e.edit === 'row-word');
+  return {
+    ...(row ? { was: printRow(holes.map((h) => h.claim ?? { kind: UNKNOWN, with: [] })) } : {}),
+    ...(brought.length > 0 ? { brought: brought.join(' ') } : {}),
+  };
 }
 
 function claimed(hole: HoleNow): RowItem {

@@ -112,3 +112,9 @@ export function holeField(piece: PieceNow, holes: readonly HoleNow[]): { hole?: 
 export function names(holes: readonly HoleNow[]): string[] {
   return holes.map((h) => h.name);
 }
+
+/** The same keys with the same texts. */
+export function sameFields(a: Record<string, string>, b: Record<string, string>): boolean {
+  const keys = Object.keys(a);
+  return keys.length === Object.keys(b).length && keys.every((key) => a[key] === b[key]);
+}

@@ -2,7 +2,7 @@
 
 import type { Edit, HoleNow, Job, RowItem, Verdict } from '../../model/types.ts';
 import { printItem, readItem, sameItem } from '../../piece/row.ts';
-import { letterOf, usedLetters } from './found.ts';
+import { letterOf, readRowFound, usedLetters } from './found.ts';
 import {
   already,
   meant,
@@ -20,7 +20,11 @@ export function judgeSettle(job: Job, wish: Wished<'settle'>, stamp: Stamp): Ver
   const picked = pickHoles(piece, [wish.hole]);
   if ('ok' in picked) return picked;
   const hole = picked[0];
-  const typed = readItem(wish.kind);
+  // A length is the kind that is so long; one that there is not yet is new.
+  const measured = /^\.\d/.test(wish.kind) ? readRowFound(wish.kind, job) : null;
+  if (measured && 'ok' in measured) return measured;
+  const [word] = measured?.words ?? [];
+  const typed = typeof word === 'object' ? word : readItem(wish.kind);
   if (!hole || !typed || typed.kind === '?') {
     return wrong(
       'bad-word',
@@ -29,7 +33,8 @@ export function judgeSettle(job: Job, wish: Wished<'settle'>, stamp: Stamp): Ver
   }
   const used = usedLetters(job);
   const kind = letterOf(typed.kind, job.upper.kinds, used);
-  if (!job.upper.kinds.has(kind) && !used.has(kind)) {
+  const brought = measured?.edits ?? [];
+  if (brought.length === 0 && !job.upper.kinds.has(kind) && !used.has(kind)) {
     return wrong('no-such-kind', `No kind ${typed.kind} in this job.${meant(typed.kind, used)}`, {
       kind: typed.kind,
     });
@@ -57,7 +62,7 @@ export function judgeSettle(job: Job, wish: Wished<'settle'>, stamp: Stamp): Ver
   // What the row said stands in the entry, so that taking it back can put it back.
   const said = edits.length > 0 && was ? { was: printItem(was) } : {};
   const entry = { verb: 'settle', value: printItem(item), ...place, ...said } as const;
-  return write(stamp, wish, entry, { edits });
+  return write(stamp, wish, entry, { edits: [...brought, ...edits] });
 }
 
 /** A letter alone means the one of file and find that has this letter, with what is under its head. */

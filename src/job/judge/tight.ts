@@ -7,11 +7,12 @@ import type {
   PassSpec,
   PieceNow,
   PieceSpec,
+  Quantity,
   Refusal,
   Verdict,
   Warning,
 } from '../../model/types.ts';
-import { passAt, passesAt, passesOf } from '../../piece/passes.ts';
+import { passesAt, passesOf } from '../../piece/passes.ts';
 import { nextHole } from '../../piece/sequence/next.ts';
 import { type Stage, stagesOf } from '../../piece/sequence/rounds.ts';
 import {
@@ -28,26 +29,41 @@ import {
   write,
   wrong,
 } from './parts.ts';
+import {
+  breaking,
+  figureOf,
+  printedFor,
+  sayBreaking,
+  setSaid,
+  stopsBreaking,
+} from './tight-set.ts';
+import { asksOnce, onceSaid, unnotedOnce, usedOnce } from './used-once.ts';
 
 type Kinds = ReadonlyMap<string, Kind>;
 
 export function judgeTight(job: Job, wish: Wished<'tight'>, stamp: Stamp): Verdict {
   const piece = job.pieces.get(wish.piece);
   if (!piece) return noPiece(job, wish.piece);
-  const picked = pickHoles(piece, wish.holes);
-  if ('ok' in picked) return picked;
-  if (picked.length === 0) return wrong('no-holes', `${piece.spec.name} has no bolts.`);
-  const { kinds } = job.upper;
-  const meantHoles = wish.holes ? picked : worked(picked);
-  const chosen = choosePass(piece, kinds, meantHoles, wish.pass);
-  if (chosen && 'ok' in chosen) return chosen;
-  const pass = chosen?.pass ?? null;
-  const due = chosen === null ? [] : meantHoles.filter((h) => isIn(chosen, h, wish.holes));
-  const open = pass ? due.filter((h) => !h.passes.includes(pass.name)) : [];
+  const due = dueNow(job, piece, wish);
+  if ('ok' in due) return due;
+  const { pass, open } = due;
   const forced = wish.because !== undefined;
-  const stopped = forced ? null : stop(meantHoles);
+  const stopped = forced ? null : stop(due.holes);
   if (stopped) return stopped;
   if (!pass || open.length === 0) return already();
+  // A bolt that never came out is not put back; one that is in goes by what is in.
+  const back = open.filter((h) => h.state !== 'home');
+  const old = usedOnce(
+    job,
+    piece,
+    back,
+    back.map((h) => h.holds),
+  );
+  const asks = forced ? null : asksOnce(job, piece, old);
+  if (asks) return asks;
+  const breaks = breaking(job, piece, pass, open, wish.set);
+  const breaksIt = forced ? null : stopsBreaking(job, piece, pass, breaks);
+  if (breaksIt) return breaksIt;
 
   const order = nextHole(piece, job.upper.kinds, pass.name);
   const leaves = order && !startsOrder(order.rest, names(open)) ? order : null;
@@ -55,29 +71,62 @@ export function judgeTight(job: Job, wish: Wished<'tight'>, stamp: Stamp): Verdi
     const say = `The maker's list says ${leaves.next} next, not ${list(names(open))}.`;
     return refuse('out-of-order', say, { next: leaves.next });
   }
-  const warnings: Warning[] = leaves
-    ? [{ code: 'other-order', say: `${leaves.next} would be next; the rest is ordered anew.` }]
-    : [];
-  const set = wish.set ?? figureOf(job, piece, pass, open);
+  const figure = figureOf(job, piece, pass, open);
+  const warnings: Warning[] = [
+    ...onceSaid(old.filter((o) => o.bolts)),
+    ...(back.length === 0 || piece.holes.some((h) => h.passes.length > 0)
+      ? []
+      : onceSaid(unnotedOnce(job, piece))),
+    ...(breaks.length > 0 ? [{ code: 'would-break', say: sayBreaking(breaks) }] : []),
+    ...(wish.set === undefined ? [] : setSaid(wish.set, figure)),
+    ...(leaves
+      ? [{ code: 'other-order', say: `${leaves.next} would be next; the rest is ordered anew.` }]
+      : []),
+  ];
+  const set = wish.set ?? (figure && printQuantity(figure));
+  const printed = printedFor(job, piece, pass, open);
   const entry = {
     verb: 'tight',
     value: pass.name,
     piece: piece.spec.key,
     ...holeField(piece, open),
     ...(set === undefined ? {} : { set }),
+    ...(printed === undefined ? {} : { printed }),
     ...(leaves ? { says: `${leaves.next} was next` } : {}),
   } as const;
   return write(stamp, wish, entry, { warnings });
 }
 
-/** What the wrench is set to, where all these holes take the same; a hole may have a torque of its own. */
-function figureOf(job: Job, { spec }: PieceNow, pass: PassSpec, holes: readonly HoleNow[]) {
-  const figures = holes.map((hole) => {
-    const { torque } = passAt(spec, job.upper.kinds, pass, hole.name);
-    return torque?.quantity ? printQuantity(torque.quantity) : undefined;
-  });
-  const [first, ...rest] = figures;
-  return rest.every((figure) => figure === first) ? first : undefined;
+/** The one figure that a wish asks to set, for whoever knows the wrenches; null where there is none. */
+export function figureToSet(job: Job, wish: Wished<'tight'>): Quantity | null {
+  const piece = job.pieces.get(wish.piece);
+  const due = piece && dueNow(job, piece, wish);
+  if (!due || 'ok' in due || due.pass === null) return null;
+  return figureOf(job, piece, due.pass, due.open) ?? null;
+}
+
+/** What a wish is about: its pass (null: all are done), the holes it means, and those of them that lack it. */
+interface Due {
+  pass: PassSpec | null;
+  holes: readonly HoleNow[];
+  open: readonly HoleNow[];
+}
+
+function dueNow(
+  { upper: { kinds } }: Job,
+  piece: PieceNow,
+  wish: Wished<'tight'>,
+): Due | { ok: false; refused: Refusal } {
+  const picked = pickHoles(piece, wish.holes);
+  if ('ok' in picked) return picked;
+  if (picked.length === 0) return wrong('no-holes', `${piece.spec.name} has no bolts.`);
+  const holes = wish.holes ? picked : worked(picked);
+  const stage = choosePass(piece, kinds, holes, wish.pass);
+  if (stage && 'ok' in stage) return stage;
+  if (stage === null) return { pass: null, holes, open: [] };
+  const { pass } = stage;
+  const open = holes.filter((h) => isIn(stage, h, wish.holes) && !h.passes.includes(pass.name));
+  return { pass, holes, open };
 }
 
 /** The holes that were worked on in this round; all of them where none was. */

@@ -1,8 +1,13 @@
 /** May this entry be taken back? Not while later entries rest on it. */
 
 import type { Edit, Entry, Job, Verdict, Warning } from '../../model/types.ts';
+import { namesKinds, verbRow } from '../../model/verbs.ts';
 import { printItem } from '../../piece/row.ts';
-import { already, refuse, type Stamp, type Wished, write, wrong } from './parts.ts';
+import { sayEntryOf } from '../fold/say-entry.ts';
+import { addedBy } from './add.ts';
+import { outBack } from './out-back.ts';
+import { already, list, refuse, type Stamp, type Wished, write, wrong } from './parts.ts';
+import { renamedBack } from './rename.ts';
 import { writtenBack } from './write.ts';
 
 /** The latest entry that counts and takes nothing back itself: what a plain undo is about. */
@@ -20,16 +25,24 @@ export function judgeUndo(job: Job, wish: Wished<'undo'>, stamp: Stamp): Verdict
   const rest = restingOn(job, target);
   if (rest.length > 0 && wish.because === undefined) {
     const one = rest.length === 1;
-    const say = `${rest.length} later ${one ? 'entry rests' : 'entries rest'} on it. Take ${one ? 'that' : 'those'} back first.`;
+    const named = rest.slice(-MOST_NAMED).map((e) => `${sayEntryOf(e, job)} (${e.id})`);
+    const more = rest.length - named.length;
+    const said = list([...named.reverse(), ...(more > 0 ? [`${more} more`] : [])]);
+    const say = `On it ${one ? 'rests' : 'rest'}: ${said}. Take ${one ? 'that' : 'those'} back first.`;
     return refuse('depends', say, { ids: rest.map((e) => e.id) });
   }
   return write(stamp, wish, { verb: 'undo', value: target.id }, back(job, target));
 }
 
+/** So many that rest on a mark are named, the last ones first. */
+const MOST_NAMED = 5;
+
 /** What the undo does to the person's part. */
 function back(job: Job, target: Entry): { edits: Edit[]; warnings?: Warning[] } {
   const meant = meantBy(job, target);
   if (meant.verb === 'written') return writtenBack(job, meant, job.living.has(meant.id));
+  if (meant.verb === 'renamed') return { edits: renamedBack(job, meant, job.living.has(meant.id)) };
+  if (meant.verb === 'out') return { edits: outBack(job, meant, job.living.has(meant.id)) };
   return { edits: rowBack(job, target) };
 }
 
@@ -52,7 +65,11 @@ function rowBack(job: Job, target: Entry): Edit[] {
 function restingOn(job: Job, target: Entry): Entry[] {
   const at = job.entries.indexOf(target);
   const on = meantBy(job, target);
-  return job.entries.slice(at + 1).filter((e) => job.living.has(e.id) && rests(e, on));
+  // What was marked on a task or a thing to buy rests on the line that made it.
+  const made = on.verb === 'written' ? addedBy(job, on) : null;
+  const restsOn = (e: Entry) =>
+    made ? (made.section === 'tasks' ? e.task : e.buy) === made.key : rests(e, on);
+  return job.entries.slice(at + 1).filter((e) => job.living.has(e.id) && restsOn(e));
 }
 
 /** What an undo is about in the end: taking it back brings that entry back, or takes it away again. */
@@ -65,17 +82,28 @@ function meantBy(job: Job, entry: Entry): Entry {
   return on;
 }
 
-const STANDS_ALONE: readonly string[] = ['note', 'undo', 'written', 'corrected'];
-
 function rests(later: Entry, on: Entry): boolean {
   if (later.verb === 'corrected') return corrects(later, on);
-  if (STANDS_ALONE.includes(later.verb) || STANDS_ALONE.includes(on.verb)) return false;
+  // What names the kind by its new letter, or gives it another one.
+  if (on.verb === 'renamed') {
+    const letters = later.verb === 'renamed' ? [later.was ?? '', later.value] : kindsNamed(later);
+    return letters.some((letter) => letter === on.value || letter === on.was);
+  }
+  // What was marked of its bolts rests on how many there are.
+  if (on.verb === 'written' && on.value === 'bolts') {
+    return later.piece === on.piece && !verbRow(later.verb).standsAlone;
+  }
+  if (verbRow(later.verb).standsAlone || verbRow(on.verb).standsAlone) return false;
   if (on.task !== undefined) return later.task === on.task;
   if (later.piece === undefined || later.piece !== on.piece) return false;
   // A trouble tells of its hole only; nothing of the piece as a whole rests on it.
   if (on.verb === 'state' && later.hole === undefined) return false;
   if (!later.hole || !on.hole) return true;
   return later.hole.some((h) => on.hole?.includes(h));
+}
+
+function kindsNamed({ verb, value }: Entry): string[] {
+  return namesKinds(verb) ? value.split(' ').map((word) => word.split('+')[0] ?? '') : [];
 }
 
 /** What was said to be true, or was put in, and then was corrected. */

@@ -1,5 +1,13 @@
 /** May this text go into the person's part? One more where a key takes several, the first where it takes one. */
 
+import {
+  type Anew,
+  isAnew,
+  isSeveral,
+  isWritable,
+  namesPieces,
+  type Several,
+} from '../../model/known-keys.ts';
 import { oneLine } from '../../model/safe.ts';
 import type {
   Edit,
@@ -13,66 +21,71 @@ import type {
 } from '../../model/types.ts';
 import { readMap } from '../../piece/map.ts';
 import { holeNames } from '../../piece/order.ts';
+import { printRow } from '../../piece/row.ts';
 import { NAME } from '../diary/entry.ts';
-import { barePiece } from '../form/spec.ts';
+import { barePiece } from '../form/bare.ts';
 import { spelled, truthFault } from '../truth/figures.ts';
-import { rawUpper } from '../truth/raw-upper.ts';
+import { addedBack } from './add.ts';
+import { boltsFor } from './bolts.ts';
 import { orderIn } from './correct.ts';
 import { already, list, meant, noPiece, type Stamp, type Wished, write, wrong } from './parts.ts';
 import { circleBy } from './write-order.ts';
-
-const PIECES: readonly Writable[] = ['under', 'along', 'bridges'];
-/** Keys with one text; the others take several. */
-const SINGLE = ['torque', 'into', 'takes', 'sequence', 'map'] as const;
-type Single = (typeof SINGLE)[number];
-
-function isSingle(key: Writable): key is Single {
-  return (SINGLE as readonly string[]).includes(key);
-}
 
 type Wish = Wished<'write'>;
 
 export function judgeWrite(job: Job, wish: Wish, stamp: Stamp): Verdict {
   const { key } = wish;
   const known = job.pieces.get(wish.piece);
-  // What lies on the bench can be drawn before the file knows it.
-  const isNew = !known && key === 'map' && NAME.test(wish.piece);
+  // What lies on the bench can be named, counted and drawn before the file knows it.
+  const isNew = !known && (key === 'map' || key === 'bolts') && NAME.test(wish.piece);
   if (!known && !isNew) return noPiece(job, wish.piece);
   const piece = known ?? { holes: [], spec: barePiece(wish.piece) };
   const text = tidied(key, wish.text);
   if (text === '') return wrong('empty-text', 'The text is empty.');
   // What the file says, not what is true: the text goes into the file.
-  const spec = rawUpper(job).pieces.get(wish.piece) ?? barePiece(wish.piece);
-  const put = (was: string | null, edit: Edit): Verdict => {
+  const spec = job.printed.pieces.get(wish.piece) ?? barePiece(wish.piece);
+  const put = (was: string | null, says: string, edits: Edit[], more: Warning[] = []): Verdict => {
     const entry = { verb: 'written', value: key, piece: wish.piece } as const;
-    return write(stamp, { ...wish, says: text }, was === null ? entry : { ...entry, was }, {
-      edits: [edit],
-      ...(isNew
-        ? { warnings: [{ code: 'new-piece', say: `${wish.piece} is new in this job.` }] }
-        : {}),
+    const isNews = { code: 'new-piece', say: `${wish.piece} is new in this job.` };
+    return write(stamp, { ...wish, says }, was === null ? entry : { ...entry, was }, {
+      edits,
+      warnings: [...(isNew ? [isNews] : []), ...more],
     });
   };
-  if (key === 'sequence' || key === 'map') {
-    const fault = key === 'map' ? mapFault(piece, spec, text) : sequenceFault(spec, text);
+  if (key === 'bolts') {
+    const found = boltsFor(job, { holes: piece.holes, spec }, text);
+    if ('ok' in found) return found;
+    const { row, edits, warnings } = found;
+    const was = textOf(spec, key);
+    if (was === row) return already();
+    const edit: Edit =
+      was === null
+        ? { edit: 'row', piece: wish.piece, row }
+        : { edit: 'instead', piece: wish.piece, key, was, text: row };
+    return put(was, row, [...edits, edit], warnings);
+  }
+  if (isAnew(key)) {
+    const fault = FAULTS[key](spec, text, piece);
     if (fault !== null) return wrong('bad-text', fault, { key });
     const was = textOf(spec, key);
     if (was === text) return already();
-    return put(was, { edit: 'instead', piece: wish.piece, key, was, text });
+    return put(was, text, [{ edit: 'instead', piece: wish.piece, key, was, text }]);
   }
-  if (isSingle(key)) {
+  if (!isSeveral(key)) {
     const was = textOf(spec, key);
     if (was === text) return already();
-    if (was === null) return put(null, { edit: 'instead', piece: wish.piece, key, was, text });
+    if (was === null)
+      return put(null, text, [{ edit: 'instead', piece: wish.piece, key, was, text }]);
     const way = 'Correct it with putback correct, or change the file.';
     return wrong('stands-already', `${piece.spec.name}: there stands already: ${was}. ${way}`, {
       key,
       was,
     });
   }
-  const fault = PIECES.includes(key) ? neighbourFault(job, wish, text) : null;
+  const fault = namesPieces(key) ? neighbourFault(job, wish, text) : null;
   if (fault) return fault;
   if (spec[key].includes(text) || piece.spec[key].includes(text)) return already();
-  return put(null, { edit: 'text', piece: wish.piece, key, text, in: true });
+  return put(null, text, [{ edit: 'text', piece: wish.piece, key, text, in: true }]);
 }
 
 /** As it goes into the file. */
@@ -82,7 +95,8 @@ function tidied(key: Writable, text: string): string {
 }
 
 /** What a key with one text says in the file; null when nothing. */
-export function textOf(spec: PieceSpec, key: Single): string | null {
+export function textOf(spec: PieceSpec, key: Exclude<Writable, Several>): string | null {
+  if (key === 'bolts') return spec.row ? printRow(spec.row) || null : null;
   if (key === 'map') return spec.map === null ? null : pictureOf(spec.map) || null;
   if (key === 'sequence') return spec.sequence?.join(' ') || null;
   return (key === 'torque' ? spec.torque?.text : spec[key]) || null;
@@ -98,7 +112,18 @@ export function pictureOf(text: string): string {
   return (even[0]?.startsWith(' ') ? even.map((line) => line.trimStart()) : even).join('\n');
 }
 
-function mapFault(piece: Pick<PieceNow, 'holes'>, spec: PieceSpec, text: string): string | null {
+/** What is wrong with a text that is written as a whole; null when nothing is. */
+const FAULTS: Readonly<
+  Record<
+    Exclude<Anew, 'bolts'>,
+    (spec: PieceSpec, text: string, piece: Pick<PieceNow, 'holes'>) => string | null
+  >
+> = {
+  map: mapFault,
+  sequence: (spec, text) => truthFault('sequence', text) ?? orderIn(holeNames(spec), text),
+};
+
+function mapFault(spec: PieceSpec, text: string, piece: Pick<PieceNow, 'holes'>): string | null {
   const { cells, faults } = readMap(text);
   const [first] = faults;
   if (first) return `Line ${first.line} of the map: ${first.say}.`;
@@ -117,10 +142,6 @@ function mapFault(piece: Pick<PieceNow, 'holes'>, spec: PieceSpec, text: string)
     ...(odd.length > 0 ? [`draws ${list(odd)}, and there is no such hole`] : []),
   ];
   return `The map ${says.join(' and ')}.`;
-}
-
-function sequenceFault(spec: PieceSpec, text: string): string | null {
-  return truthFault('sequence', text) ?? orderIn(holeNames(spec), text);
 }
 
 function neighbourFault(
@@ -147,8 +168,9 @@ export function writtenBack(
   stands: boolean,
 ): { edits: Edit[]; warnings: Warning[] } {
   const { value, piece = '', says = '', was } = entry;
-  const key = value as Writable;
-  const spec = rawUpper(job).pieces.get(piece) ?? barePiece(piece);
+  if (!isWritable(value)) return addedBack(job, entry, stands);
+  const key = value;
+  const spec = job.printed.pieces.get(piece) ?? barePiece(piece);
   const left = {
     edits: [],
     warnings: [
@@ -159,7 +181,7 @@ export function writtenBack(
     ],
   };
   const put = tidied(key, says);
-  if (!isSingle(key)) {
+  if (isSeveral(key)) {
     if (spec[key].includes(put) !== stands) return left;
     return { edits: [{ edit: 'text', piece, key, text: put, in: !stands }], warnings: [] };
   }

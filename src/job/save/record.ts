@@ -7,7 +7,6 @@ import { fold, foldOn } from '../fold/fold.ts';
 import { judge } from '../judge/judge.ts';
 import { type Read, readJob } from '../read.ts';
 import { noJob } from '../same-job.ts';
-import { rawUpper } from '../truth/raw-upper.ts';
 import { type SaveOptions, saveFile } from './save.ts';
 
 /** The form of job file that this program writes. */
@@ -121,7 +120,7 @@ function written(judged: Judged | null, file: string): Recorded {
   const { before, entry, warnings, was, text, read } = judged;
   const upper = changeOf(was, text);
   const job =
-    read.upper === rawUpper(before)
+    read.upper === before.printed
       ? foldOn(before, read.entries, entry)
       : fold(read.upper, read.entries);
   last = { file, text, read, job };

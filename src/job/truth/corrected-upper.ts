@@ -3,6 +3,9 @@
  * is true, and from then on the truth counts and both are shown.
  */
 
+import { bareFields } from '../../model/key-row.ts';
+import { HOLE_KEYS } from '../../model/keys.ts';
+import { ELSE_OF_PIECE, isSeveral, isWritable } from '../../model/known-keys.ts';
 import type {
   Correctable,
   Correction,
@@ -14,16 +17,7 @@ import type {
   Upper,
 } from '../../model/types.ts';
 import { holeNames } from '../../piece/order.ts';
-import {
-  FROM_PIECE,
-  type Lens,
-  OF_HOLE,
-  OF_PIECE,
-  OF_TASK,
-  sameText,
-  spelled,
-  truthFault,
-} from './figures.ts';
+import { type Lens, OF_HOLE, OF_PIECE, OF_TASK, sameText, spelled, truthFault } from './figures.ts';
 
 /** What was corrected, by the place of its text: the piece's third route, the torque of hole 4. */
 type Held = Map<string, Correction & { borrowed: boolean }>;
@@ -76,55 +70,49 @@ function through(upper: Upper, living: readonly Entry[]) {
 function lastWritten(living: readonly Entry[]): Map<string, number> {
   const last = new Map<string, number>();
   for (const [i, { verb, piece, value }] of living.entries()) {
-    if (verb === 'written' && WHOLE.includes(value)) last.set(`${piece} ${value}`, i);
+    if (verb !== 'written' || !isWritable(value) || isSeveral(value)) continue;
+    last.set(`${piece} ${value}`, i);
   }
   return last;
 }
 
-const WHOLE: readonly string[] = ['torque', 'into', 'takes', 'sequence'];
-
-/** Truths that count no more, because what they call printed stands in the file no longer. */
-export function lostTruths(upper: Upper, living: readonly Entry[]): Entry[] {
-  const { held, silent } = through(upper, living);
-  const rivals = new Set(rivalTruths(upper, living).map(({ entry }) => entry));
-  return silent.filter((entry) => {
-    const what = entry.value as Correctable;
-    const says = entry.says ?? '';
-    if (rivals.has(entry) || truthFault(what, says) !== null) return false;
-    if (spelled(what, entry.was ?? '') === spelled(what, says)) return false;
-    return ![...held.values()].some(
-      (c) =>
-        c.what === what &&
-        c.piece === entry.piece &&
-        c.task === entry.task &&
-        sameText(what, c.says, says),
-    );
-  });
+/** What became of the truths that do not count. */
+export interface SilentTruths {
+  /** What they call printed stands in the file no longer. */
+  lost: Entry[];
+  /**
+   * Two diaries brought together call the same printed text not so, and say two things instead: the entry that came
+   * second, which does not count, and the correction that holds.
+   */
+  rivals: { entry: Entry; holds: Correction }[];
 }
 
-/**
- * Where two diaries brought together call the same printed text not so, and say two things instead: the entry that
- * came second, which does not count, and the correction that holds.
- */
-export function rivalTruths(
-  upper: Upper,
-  living: readonly Entry[],
-): { entry: Entry; holds: Correction }[] {
+export function silentTruths(upper: Upper, living: readonly Entry[]): SilentTruths {
   const { held, silent } = through(upper, living);
-  return silent.flatMap((entry) => {
+  const all = [...held.values()];
+  const of = (entry: Entry) => (c: Correction) =>
+    c.what === entry.value && c.piece === entry.piece && c.task === entry.task;
+  const rivals = silent.flatMap((entry) => {
     const what = entry.value as Correctable;
     const [was, says] = [spelled(what, entry.was ?? ''), spelled(what, entry.says ?? '')];
-    const holds = [...held.values()].find(
-      (c) =>
-        c.what === what &&
-        c.piece === entry.piece &&
-        c.task === entry.task &&
-        (entry.hole?.includes(c.hole ?? '') ?? c.hole === undefined) &&
-        spelled(what, c.printed) === was &&
-        c.says !== says,
-    );
+    const holds = all
+      .filter(of(entry))
+      .find(
+        (c) =>
+          (entry.hole?.includes(c.hole ?? '') ?? c.hole === undefined) &&
+          spelled(what, c.printed) === was &&
+          c.says !== says,
+      );
     return holds && truthFault(what, says) === null ? [{ entry, holds }] : [];
   });
+  const lost = silent.filter((entry) => {
+    const what = entry.value as Correctable;
+    const says = entry.says ?? '';
+    if (rivals.some((r) => r.entry === entry) || truthFault(what, says) !== null) return false;
+    if (spelled(what, entry.was ?? '') === spelled(what, says)) return false;
+    return !all.filter(of(entry)).some((c) => sameText(what, c.says, says));
+  });
+  return { lost, rivals };
 }
 
 function correct(upper: Upper, entry: Entry, held: Held): Upper {
@@ -172,21 +160,16 @@ export function holeSlots(
   printed: (what: Correctable, text: string) => string,
 ): Slots<HoleSpec> {
   return {
-    spec: piece.holes.get(name) ?? bareHole(name),
+    spec: piece.holes.get(name) ?? { name, ...bareFields(HOLE_KEYS) },
     of: { piece: piece.key, hole: name },
     lenses: OF_HOLE,
     else: (what) => {
-      const [text] = FROM_PIECE.includes(what)
+      const [text] = ELSE_OF_PIECE.includes(what)
         ? OF_PIECE.filter((lens) => lens.what === what).flatMap((lens) => lens.get(piece))
         : [];
       return text === undefined ? null : { text, printed: printed(what, text) };
     },
   };
-}
-
-function bareHole(name: string): HoleSpec {
-  const nothing = { note: null, thick: null, thread: null, turns: null, proud: null };
-  return { name, ...nothing, at: null, torque: null, into: null, wet: false, group: null };
 }
 
 /** The thing with what is true wherever it says what the entry calls printed; the same thing where it does not. */

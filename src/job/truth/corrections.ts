@@ -1,12 +1,15 @@
 /** What can be corrected about a thing, and how what was corrected is printed. */
 
+import { ELSE_OF_PIECE } from '../../model/known-keys.ts';
 import type { Correctable, Correction, Job, Subject } from '../../model/types.ts';
 import { holeNames } from '../../piece/order.ts';
 import { holeSlots, isPrinted, pieceSlots, type Slots, taskSlots } from './corrected-upper.ts';
-import { FROM_PIECE, OF_HOLE, spelled } from './figures.ts';
+import { OF_HOLE, spelled } from './figures.ts';
+import { inWords, type Said } from './said.ts';
 
-export { correctedUpper, isPrinted, lostTruths, rivalTruths } from './corrected-upper.ts';
+export { correctedUpper, isPrinted, silentTruths } from './corrected-upper.ts';
 export { truthFault } from './figures.ts';
+export { besidePrinted } from './said.ts';
 
 /** A text that can be corrected. */
 export interface Figure extends Subject {
@@ -85,18 +88,16 @@ export function printedOf(job: Job, of: Subject, what: Correctable, text: string
   if (found || of.hole === undefined || of.piece === undefined) return found?.printed ?? null;
   const own = job.upper.pieces.get(of.piece)?.holes.get(of.hole);
   const lens = OF_HOLE.find((l) => l.what === what);
-  if (!FROM_PIECE.includes(what) || (own && lens && lens.get(own).length > 0)) return null;
+  if (!ELSE_OF_PIECE.includes(what) || (own && lens && lens.get(own).length > 0)) return null;
   return corrections.find(here({ piece: of.piece }))?.printed ?? null;
 }
 
-/** A text with how it is printed behind it, where that is not so. */
-export function withPrinted(job: Job, of: Subject, what: Correctable, text: string): string {
-  const printed = printedOf(job, of, what, text);
-  return printed === null ? text : besidePrinted(text, printed);
+/** A text, and how it is printed where that is not so. */
+export function saidOf(job: Job, of: Subject, what: Correctable, text: string): Said {
+  return { text, printed: printedOf(job, of, what, text) };
 }
 
-/** `8 N·m, bulletin 12 (not 10 N·m, manual 2-17, as printed)`. */
-export function besidePrinted(text: string, printed: string): string {
-  const bare = (said: string) => said.replace(/(?<!\.)\.$/, '');
-  return `${bare(text)} (not ${bare(printed)}, as printed)`;
+/** The same in words alone. */
+export function withPrinted(job: Job, of: Subject, what: Correctable, text: string): string {
+  return inWords([saidOf(job, of, what, text)]);
 }

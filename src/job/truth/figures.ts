@@ -2,6 +2,9 @@
 import { readDepth, readLength } from '../../bolt/length.ts';
 import { printNumber, readNumber } from '../../bolt/numbers.ts';
 import { readTorque } from '../../bolt/stages.ts';
+import { fieldOf, type Keys, rowsOf } from '../../model/key-row.ts';
+import { HOLE_KEYS, PIECE_KEYS, TASK_KEYS } from '../../model/keys.ts';
+import { type Measure, valueNameOf } from '../../model/known-keys.ts';
 import { oneLine } from '../../model/safe.ts';
 import type {
   AsWritten,
@@ -12,7 +15,9 @@ import type {
   PieceSpec,
   TaskSpec,
   ThreadDepth,
+  Torque,
 } from '../../model/types.ts';
+import type { CorrectedValue } from '../../model/values.ts';
 import { isHoleName } from '../../piece/names.ts';
 import { readPass } from '../../piece/passes.ts';
 
@@ -24,109 +29,132 @@ export interface Lens<T> {
   set(spec: T, texts: string[]): T;
 }
 
-type Texts<T> = { [K in keyof T]: T[K] extends string[] ? K : never }[keyof T];
-type Text<T> = { [K in keyof T]: T[K] extends string | null ? K : never }[keyof T];
+/** How texts of a kind of value are taken out and put in, compared, and when they can be read. */
+interface Texts {
+  of(what: Correctable, field: string): Lens<Fields>[];
+  /** In the spelling in which two are compared. */
+  spelled?(text: string): string;
+  /** In another spelling the same all the same. */
+  same?(one: string, other: string): boolean;
+  /** Whether it can be read, and what it is where not. */
+  good?: [(text: string) => boolean, string];
+}
 
-const many = <T>(what: Correctable, key: Texts<T>): Lens<T> => ({
-  what,
-  get: (spec) => spec[key] as string[],
-  set: (spec, texts) => ({ ...spec, [key]: texts }),
-});
-
-const one = <T>(what: Correctable, key: Text<T>): Lens<T> => ({
-  what,
-  get: (spec) => (spec[key] === null || spec[key] === '' ? [] : [spec[key] as string]),
-  set: (spec, texts) => ({ ...spec, [key]: texts[0] ?? null }),
-});
-
-const torque = <T extends { torque: PieceSpec['torque'] }>(): Lens<T> => ({
-  what: 'torque',
-  get: (spec) => (spec.torque === null ? [] : [spec.torque.text]),
-  set: (spec, [text]) => ({ ...spec, torque: text === undefined ? null : readTorque(text) }),
-});
+/** A thing as its fields; which of them is a text, a list or a figure is what the table of keys says. */
+type Fields = Record<string, unknown> & { asWritten?: AsWritten };
 
 /** A figure that the reader made of its text; the text is kept beside it. */
-function figure<K extends keyof AsWritten, V, T extends { asWritten?: AsWritten } & Record<K, V>>(
-  key: K,
-  read: (text: string) => V,
-  print: (value: NonNullable<V>) => string,
-): Lens<T> {
+function measure<V>(
+  read: (text: string) => V | null,
+  print: (value: V) => string,
+  no: string,
+): Texts {
   return {
-    what: key,
-    get: (spec) => {
-      const value: V = spec[key];
-      const said = spec.asWritten?.[key] ?? (value == null ? '' : print(value));
-      return said === '' ? [] : [said];
-    },
-    set: (spec, [text]) => {
-      const { [key]: _, ...rest } = spec.asWritten ?? {};
-      if (text === undefined) return { ...spec, [key]: null, asWritten: rest };
-      return { ...spec, [key]: read(text), asWritten: { ...rest, [key]: text } };
-    },
+    of: (what, field) => [
+      {
+        what,
+        get: (spec) => {
+          const value = spec[field] as V | null;
+          const said = spec.asWritten?.[field as Measure] ?? (value === null ? '' : print(value));
+          return said === '' ? [] : [said];
+        },
+        set: (spec, [text]) => {
+          const { [field as Measure]: _, ...rest } = spec.asWritten ?? {};
+          if (text === undefined) return { ...spec, [field]: null, asWritten: rest };
+          return { ...spec, [field]: read(text), asWritten: { ...rest, [field]: text } };
+        },
+      },
+    ],
+    good: [(text) => read(text) !== null, no],
   };
+}
+
+/** One text, however it is read. */
+function single<V>(print: (value: V) => string, read: (text: string) => V): Texts['of'] {
+  return (what, field) => [
+    {
+      what,
+      get: (spec) => {
+        const value = spec[field] as V | null;
+        const text = value === null ? '' : print(value);
+        return text === '' ? [] : [text];
+      },
+      set: (spec, [text]) => ({ ...spec, [field]: text === undefined ? null : read(text) }),
+    },
+  ];
 }
 
 const mm = (value: number) => `${printNumber(value)} mm`;
 const depth = ({ from, to }: ThreadDepth) =>
   `${printNumber(from)}..${to === null ? '' : printNumber(to)}`;
+const asItIs = (text: string) => text;
 
-function step(what: 'caution' | 'tip', way: keyof BeforeStep): Lens<PieceSpec> {
-  return {
-    what,
-    way,
-    get: (spec) => spec[what][way],
-    set: (spec, texts) => ({ ...spec, [what]: { ...spec[what], [way]: texts } }),
-  };
+/** Each kind of value of which a manual can have a text wrong. */
+const TEXTS: { readonly [V in CorrectedValue]: Texts } = {
+  text: { of: single(asItIs, asItIs) },
+  verb: { of: (what) => single(asItIs, asItIs)(what, 'say') },
+  texts: {
+    of: (what, field) => [
+      {
+        what,
+        get: (spec) => spec[field] as string[],
+        set: (spec, texts) => ({ ...spec, [field]: texts }),
+      },
+    ],
+  },
+  torque: { of: single(({ text }: Torque) => text, readTorque), same: sameTorque },
+  length: measure(readLength, mm, 'no length: 25, 25 mm or 1-1/2 in'),
+  depth: measure(readDepth, depth, 'no depth of thread: 3..19, 19 or 1/4..3/4 in'),
+  number: measure(readNumber, printNumber, 'no number of turns: 15 or 7.5'),
+  order: {
+    of: single((holes: string[]) => holes.join(' '), holesIn),
+    spelled: (text) => holesIn(text).join(' '),
+    good: [isOrder, 'no order of holes, each once: 1 4 2 3'],
+  },
+  ways: {
+    of: (what, field) =>
+      (['removal', 'fitting'] as const).map((way) => ({
+        what,
+        way,
+        get: (spec) => (spec[field] as BeforeStep)[way],
+        set: (spec, texts) => ({
+          ...spec,
+          [field]: { ...(spec[field] as BeforeStep), [way]: texts },
+        }),
+      })),
+  },
+  passes: {
+    of: (what, field) => [
+      {
+        what,
+        get: (spec) => ((spec[field] as PassSpec[] | null) ?? []).map(printPass),
+        set: (spec, texts) => ({ ...spec, [field]: texts.flatMap((t) => readPass(t) ?? []) }),
+      },
+    ],
+    spelled: (text) => {
+      const pass = readPass(text);
+      return pass ? printPass(pass) : oneLine(text).trim();
+    },
+    good: [
+      (text) => readPass(text) !== null,
+      'no pass: snug, part 5 N·m, part 50 %, full, angle 90°, final or again after 50 km',
+    ],
+  },
+};
+
+/** What can be corrected of a thing with these keys, in their order. */
+function lensesOf<T>(keys: Keys): Lens<T>[] {
+  const lenses = rowsOf(keys).flatMap(([key, row]) =>
+    row.corrected === true ? TEXTS[row.value].of(key as Correctable, fieldOf(key, row)) : [],
+  );
+  // The fields are those of the table that the type of the thing is made from.
+  return lenses as unknown as Lens<T>[];
 }
 
-/** In the order of a job file. */
-export const OF_PIECE: readonly Lens<PieceSpec>[] = [
-  torque(),
-  one('into', 'into'),
-  figure('thick', readLength, mm),
-  figure('thread', readDepth, depth),
-  many('joint', 'joint'),
-  many('loose', 'loose'),
-  step('caution', 'removal'),
-  step('caution', 'fitting'),
-  step('tip', 'removal'),
-  step('tip', 'fitting'),
-  many('marks', 'marks'),
-  many('routes', 'routes'),
-  {
-    what: 'sequence',
-    get: ({ sequence }) => (sequence === null || sequence.length === 0 ? [] : [sequence.join(' ')]),
-    set: (spec, [text]) => ({ ...spec, sequence: text === undefined ? null : holesIn(text) }),
-  },
-  {
-    what: 'passes',
-    get: (spec) => (spec.passes ?? []).map(printPass),
-    set: (spec, texts) => ({ ...spec, passes: texts.flatMap((text) => readPass(text) ?? []) }),
-  },
-  one('takes', 'takes'),
-  one('note', 'note'),
-];
-
-export const OF_HOLE: readonly Lens<HoleSpec>[] = [
-  torque(),
-  figure('thick', readLength, mm),
-  figure('thread', readDepth, depth),
-  figure('turns', readNumber, printNumber),
-  figure('proud', readLength, mm),
-  one('into', 'into'),
-  one('note', 'note'),
-];
-
-/** What holds for a hole that has nothing of its own is what its piece says. */
-export const FROM_PIECE: readonly Correctable[] = ['torque', 'thick', 'thread', 'into'];
-
-export const OF_TASK: readonly Lens<TaskSpec>[] = [
-  one('step', 'say'),
-  one('limit', 'limit'),
-  one('when', 'when'),
-  one('takes', 'takes'),
-  one('note', 'note'),
-];
+export const OF_PIECE: readonly Lens<PieceSpec>[] = lensesOf(PIECE_KEYS);
+export const OF_HOLE: readonly Lens<HoleSpec>[] = lensesOf(HOLE_KEYS);
+const STEP = TEXTS.verb.of('step', 'say') as unknown as Lens<TaskSpec>[];
+export const OF_TASK: readonly Lens<TaskSpec>[] = [...STEP, ...lensesOf<TaskSpec>(TASK_KEYS)];
 
 /** `part 5 N·m`, `angle 90°`, `again after 50 km`: a pass as one writes it. */
 export function printPass({ name, torque, angle, after }: PassSpec): string {
@@ -142,33 +170,22 @@ export function holesIn(text: string): string[] {
 
 /** A text in the spelling in which it is compared. */
 export function spelled(what: Correctable, text: string): string {
-  if (what === 'sequence') return holesIn(text).join(' ');
-  const pass = what === 'passes' ? readPass(text) : null;
-  return pass ? printPass(pass) : oneLine(text).trim();
+  return TEXTS[valueNameOf(what)].spelled?.(text) ?? oneLine(text).trim();
 }
 
 /** The same text, or the same torque of the same page in another spelling (`10 Nm` for `10 N·m`). */
 export function sameText(what: Correctable, one: string, other: string): boolean {
   if (spelled(what, one) === spelled(what, other)) return true;
-  if (what !== 'torque') return false;
+  return TEXTS[valueNameOf(what)].same?.(one, other) ?? false;
+}
+
+function sameTorque(one: string, other: string): boolean {
   const [a, b] = [readTorque(one), readTorque(other)];
   if (!a?.quantity || !b?.quantity) return false;
   const { value, to, unit } = a.quantity;
   const same = value === b.quantity.value && to === b.quantity.to && unit === b.quantity.unit;
   return same && (a.where ?? '').trim() === (b.where ?? '').trim();
 }
-
-const GOOD: Partial<Record<Correctable, [(text: string) => boolean, string]>> = {
-  thick: [(text) => readLength(text) !== null, 'no length: 25, 25 mm or 1-1/2 in'],
-  proud: [(text) => readLength(text) !== null, 'no length: 25, 25 mm or 1-1/2 in'],
-  thread: [(text) => readDepth(text) !== null, 'no depth of thread: 3..19, 19 or 1/4..3/4 in'],
-  turns: [(text) => readNumber(text) !== null, 'no number of turns: 15 or 7.5'],
-  passes: [
-    (text) => readPass(text) !== null,
-    'no pass: snug, part 5 N·m, part 50 %, full, angle 90°, final or again after 50 km',
-  ],
-  sequence: [isOrder, 'no order of holes, each once: 1 4 2 3'],
-};
 
 function isOrder(text: string): boolean {
   const holes = holesIn(text);
@@ -178,6 +195,6 @@ function isOrder(text: string): boolean {
 /** What is wrong with a text typed as true for this figure, in a sentence; null when nothing is. */
 export function truthFault(what: Correctable, text: string): string | null {
   if (text.trim() === '') return 'Say what is true here.';
-  const [good, say] = GOOD[what] ?? [];
+  const [good, say] = TEXTS[valueNameOf(what)].good ?? [];
   return good === undefined || good(text) ? null : `${oneLine(text)} is ${say}.`;
 }

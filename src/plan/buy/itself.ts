@@ -1,4 +1,6 @@
 /** What comes on the list by itself: whatever is used once at a piece that comes off, and what its joint asks for. */
+import { sealsUnder } from '../../bolt/seals.ts';
+import { slug } from '../../model/slug.ts';
 import type { BuySpec, Job, Kind, PieceNow } from '../../model/types.ts';
 import { type Consumable, consumablesIn, readJoint } from '../joint.ts';
 import { spoken } from '../relations.ts';
@@ -8,10 +10,16 @@ export interface Itself extends BuySpec {
   why: string;
   /** A bolt or part known to be used once holds its piece up; what was only read out of a text does not. */
   sure: boolean;
+  /** It is only named, or may well do again: whether there is to be a new one is a question. */
+  ask: boolean;
 }
 
-/** Sealing washers under a head: flattened once, they seal once (common practice, no source). */
-const SEALING = /^(?:copper|crush|alumin(?:iu|u)m|alu|fibre|fiber|bonded|seal(?:ing)?|o-ring)\b/i;
+/** What seals, by its names; `seal the joint with` is what one does. */
+const NAMED =
+  /\b((?:crush|copper|sealing|bonded|fibre|fiber) washers?|gaskets?|o-?rings?|(?:oil |shaft |lip |stem )?seals?(?!\s+(?:with|the|it|both|off|in)\b))\b/i;
+/** Said of what does go back in, or is not there. */
+const NOT_NEW =
+  /\b(?:no|not|without|never)\b|\b(?:re-?used?|used again|same again|old one goes? back|stays?|in good order)\b/i;
 
 /** `pieces` are those that come off and are not back; `listed` is what the file lists already. */
 export function itselfOf(
@@ -32,6 +40,7 @@ export function itselfOf(
       ...usedBolts(piece, job.upper.kinds, said),
       ...sealingWashers(piece, said),
       ...renewed(piece, said),
+      ...named(piece, said),
     ];
   });
   return [...own, ...consumables(job, pieces, listed)];
@@ -61,13 +70,6 @@ function row(piece: PieceNow, tail: string, what: string, count: number | null):
   };
 }
 
-function slug(text: string): string {
-  return text
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, '-')
-    .replace(/^-|-$/g, '');
-}
-
 function usedBolts(
   piece: PieceNow,
   kinds: ReadonlyMap<string, Kind>,
@@ -82,7 +84,7 @@ function usedBolts(
     if (!kind || said(kind.text.split(/[\s,]/)[0] || letter)) return [];
     const what = kind.text === '' ? `bolt ${letter}` : kind.text;
     const why = `used once, comes off with ${piece.spec.name}`;
-    return [{ ...row(piece, letter, what, count), why, sure: true }];
+    return [{ ...row(piece, letter, what, count), why, sure: true, ask: false }];
   });
 }
 
@@ -90,10 +92,11 @@ function sealingWashers(piece: PieceNow, said: (word: string) => boolean): Itsel
   const under = piece.holes.flatMap((h) => h.belongs?.with ?? []);
   if (under.length === 0) return [];
   return [...counted(under)].flatMap(([word, count]) => {
-    if (!SEALING.test(word) || said(word)) return [];
+    const seals = sealsUnder(word);
+    if (seals === null || said(word)) return [];
     const what = /washer|ring/i.test(word) ? word : `${word} washer`;
     const why = `seals once, under a head of ${piece.spec.name}`;
-    return [{ ...row(piece, word, what, count), why, sure: false }];
+    return [{ ...row(piece, word, what, count), why, sure: false, ask: seals === 'maybe' }];
   });
 }
 
@@ -102,8 +105,42 @@ function renewed(piece: PieceNow, said: (word: string) => boolean): Itself[] {
   return readJoint(piece.spec.joint).renew.flatMap((what) => {
     if (said(what.split(' ').at(-1) ?? what)) return [];
     const why = `to be new, says the joint of ${piece.spec.name}`;
-    return [{ ...row(piece, what, what, null), why, sure: false }];
+    return [{ ...row(piece, what, what, null), why, sure: false, ask: false }];
   });
+}
+
+/** What joint, loose parts or the name of the piece call a seal or a gasket, and nobody says is to be new: asked. */
+function named(piece: PieceNow, said: (word: string) => boolean): Itself[] {
+  const { spec } = piece;
+  const renews = readJoint(spec.joint).renew.join(' ').toLowerCase();
+  const clauses = [
+    ...spec.joint.map((text) => ['joint', text] as const),
+    ...spec.loose.map((text) => ['loose parts', text] as const),
+  ].flatMap(([where, text]) => text.split(/[;,]/).map((clause) => [where, clause] as const));
+  const own = NAMED.exec(spec.name);
+  const itIs = own !== null && own.index + own[0].length === spec.name.length;
+  const found = new Map<string, string>(
+    itIs ? [[spec.name.toLowerCase(), 'comes off itself']] : [],
+  );
+  for (const [where, clause] of clauses) {
+    const what = NAMED.exec(clause)?.[1];
+    if (what === undefined || NOT_NEW.test(clause) || renews.includes(bare(what))) continue;
+    if (!found.has(bare(what))) found.set(bare(what), `named by the ${where} of ${spec.name}`);
+  }
+  return [...found].flatMap(([what, why]) => {
+    if (said(what.split(' ').at(-1) ?? what)) return [];
+    const asks = `${why}: a new one, or does the old one do?`;
+    const shown = what.replace(/^o-ring/, 'O-ring');
+    return [{ ...row(piece, what, shown, null), why: asks, sure: false, ask: true }];
+  });
+}
+
+/** `O-rings` is `o-ring`. */
+function bare(what: string): string {
+  return what
+    .toLowerCase()
+    .replace(/s$/, '')
+    .replace(/^oring/, 'o-ring');
 }
 
 /** One tube serves all pieces. */
@@ -136,6 +173,7 @@ function consumables(job: Job, pieces: readonly PieceNow[], listed: readonly Buy
         note: null,
         why: `the joint of ${at.map((piece) => piece.spec.name).join(', ')} takes it`,
         sure: false,
+        ask: false,
       },
     ];
   });

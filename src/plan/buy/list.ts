@@ -25,6 +25,8 @@ export interface Buy extends Bought {
   late: boolean;
   /** Why it is on the list, where the file does not list it; else null. */
   why: string | null;
+  /** It is only named somewhere, or may do again: a question, not an order. */
+  ask: boolean;
 }
 
 /** In the order of the file, then what comes by itself in the order of the pieces. */
@@ -32,7 +34,10 @@ export function buyList(job: Job, now: string): Buy[] {
   return buysOf(standingOf(job, now));
 }
 
-/** `coming` are the pieces that come off, or are off: what is used once at them is on the list by itself. */
+/**
+ * `coming` are the pieces that come off, or are off: what is used once at them is on the list by itself, and stays there
+ * when one goes back without it.
+ */
 export function buysOf(
   standing: Standing,
   coming = standing.pieces.filter((piece) => !isBack(piece)),
@@ -44,11 +49,22 @@ export function buysOf(
     (line) => line.buy ?? '',
   );
   const known = new Set(listed.map((buy) => buy.key));
-  const itself = itselfOf(job, coming, listed).filter((buy) => !known.has(buy.key));
+  const back = standing.pieces.filter((piece) => isBack(piece) && !coming.includes(piece));
+  const without = itselfOf(job, back, listed).filter((buy) => buy.once && !buy.ask);
+  const rows = (all: readonly Itself[]) =>
+    all
+      .filter((buy) => !known.has(buy.key))
+      .map((spec) => buyOf(standing, spec, marks.get(spec.key) ?? [], spec));
   return [
     ...listed.map((spec) => buyOf(standing, spec, marks.get(spec.key) ?? [], null)),
-    ...itself.map((spec) => buyOf(standing, spec, marks.get(spec.key) ?? [], spec)),
+    ...rows(itselfOf(job, coming, listed)),
+    ...rows(without.map(putBackWithout)).filter((buy) => !isHere(buy.state)),
   ];
+}
+
+/** Nobody noted that it was had: the old one went back in, or the new one was never put down. */
+function putBackWithout(buy: Itself): Itself {
+  return { ...buy, why: `${buy.why}; it is back, and no new one was noted` };
 }
 
 function buyOf(
@@ -82,6 +98,7 @@ function buyOf(
     holds: isHere(state) || itself?.sure === false ? [] : open,
     late: isLate(bought, standing),
     why: itself?.why ?? null,
+    ask: itself?.ask === true,
   };
 }
 

@@ -1,8 +1,10 @@
 /** The five moments where jobs go wrong: each a list that is built from what the job knows and what was disturbed. */
-import type { Job } from '../../model/types.ts';
+
+import type { Job, PieceNow } from '../../model/types.ts';
+import { verbRow } from '../../model/verbs.ts';
 import { buysOf } from '../buy/list.ts';
 import { type Standing, standingOf } from '../standing.ts';
-import { type Asked, type GateItem, type Moment, withTicks } from './items.ts';
+import { type Asked, type GateItem, type ItemInWords, type Moment, withTicks } from './items.ts';
 import { beforeLoosening } from './loosening.ts';
 import { beforeClosing, beforePrying, beforeSealing } from './piece.ts';
 import { beforeStart } from './start.ts';
@@ -16,11 +18,27 @@ export interface Gate {
  * `now` is RFC 3339, for waits that may still run; without it each wait that has begun counts as running.
  */
 export function gate(job: Job, moment: Moment, piece: string | null = null, now = ''): Gate {
+  return { items: gateInWords(job, moment, piece, now).map(({ words: _, ...item }) => item) };
+}
+
+/** The same with each sentence in parts. */
+export function gateInWords(
+  job: Job,
+  moment: Moment,
+  piece: string | null,
+  now: string,
+): ItemInWords[] {
   const standing = standingOf(job, now);
-  const asked = askedAt(standing, moment, piece);
-  const at = { moment, piece: moment === 'start' ? null : piece };
-  const since = sinceOf(standing, moment, piece);
-  return { items: withTicks(asked, standing.lines.all, { ...at, since }) };
+  const { lines } = standing;
+  const row = ROWS[moment];
+  if ('ofJob' in row) {
+    const at = { moment, piece: null, since: row.since(standing) };
+    return withTicks(row.ofJob(standing), lines.all, at);
+  }
+  const found = piece === null ? undefined : job.pieces.get(piece);
+  const asked = found ? row.ofPiece(standing, found) : [];
+  const since = piece === null ? -1 : row.since(standing, piece);
+  return withTicks(asked, lines.all, { moment, piece, since });
 }
 
 /** Nothing stops, and everything was seen to. */
@@ -28,24 +46,29 @@ export function isPassed({ items }: Gate): boolean {
   return items.every((item) => item.done);
 }
 
-function askedAt(standing: Standing, moment: Moment, key: string | null): Asked[] {
-  if (moment === 'start') return beforeStart(standing);
-  const piece = key === null ? undefined : standing.job.pieces.get(key);
-  if (!piece) return [];
-  if (moment === 'loosening') return beforeLoosening(standing, piece);
-  if (moment === 'prying') return beforePrying(standing, piece);
-  if (moment === 'closing') return beforeClosing(standing, piece);
-  return beforeSealing(standing, piece, buysOf(standing));
-}
+/**
+ * Each moment: what is asked at it, of the job or of one piece, and the line from which on ticks count. What was seen
+ * before the piece came off, or before more was disturbed, is old.
+ */
+type MomentRow =
+  | { ofJob: (standing: Standing) => Asked[]; since: (standing: Standing) => number }
+  | {
+      ofPiece: (standing: Standing, piece: PieceNow) => Asked[];
+      since: (standing: Standing, piece: string) => number;
+    };
 
-const DISTURBS: readonly string[] = ['out', 'in', 'removed', 'fitted', 'state', 'inside'];
+const sinceDisturbed = ({ lines }: Standing) =>
+  lines.all.findLast((line) => verbRow(line.verb).disturbs)?.index ?? -1;
 
-/** The line from which on ticks count: what was seen before the piece came off, or before more was disturbed, is old. */
-function sinceOf({ lines, rounds }: Standing, moment: Moment, key: string | null): number {
-  if (moment === 'start') {
-    return lines.all.findLast((line) => DISTURBS.includes(line.verb))?.index ?? -1;
-  }
-  if (key === null) return -1;
-  const early = moment === 'loosening' || moment === 'prying';
-  return early ? rounds(key).before : (lines.off.get(key)?.index ?? -1);
-}
+const sinceOff = ({ lines }: Standing, piece: string) => lines.off.get(piece)?.index ?? -1;
+
+const ROWS: Readonly<Record<Moment, MomentRow>> = {
+  loosening: { ofPiece: beforeLoosening, since: ({ rounds }, piece) => rounds(piece).before },
+  prying: { ofPiece: beforePrying, since: ({ rounds }, piece) => rounds(piece).before },
+  sealing: {
+    ofPiece: (standing, piece) => beforeSealing(standing, piece, buysOf(standing)),
+    since: sinceOff,
+  },
+  closing: { ofPiece: beforeClosing, since: sinceOff },
+  start: { ofJob: beforeStart, since: sinceDisturbed },
+};

@@ -1,5 +1,6 @@
 /** What went into an opening and has to come out of it again: rags, plugs, magnets, the tangs of inserts. */
 
+import { slug } from '../../model/slug.ts';
 import { printInstant } from '../../model/time.ts';
 import { sayOn } from '../days.ts';
 import { countsOf, type Inside, sayThing } from '../inside.ts';
@@ -11,7 +12,8 @@ import { stillInside } from './stops.ts';
 export function insideItems(standing: Standing, pieces: readonly (string | null)[]): Asked[] {
   const counts = countsOf(standing.lines).filter((thing) => pieces.includes(thing.piece));
   return counts.map((thing) => {
-    const key = ['inside', thing.piece, slug(thing.what)].filter((part) => part !== null).join('-');
+    const about = [thing.piece, slug(thing.what)].filter((part) => part !== null).join('-');
+    const key = `inside-${about}` as const;
     const say = sayInside(standing, thing);
     if (thing.count === 0) return known(key, say, true, true);
     const { piece, what, count } = thing;
@@ -45,8 +47,4 @@ export function insertsFitted({ lines, rounds }: Standing, pieces: readonly stri
     .filter((l) => l.piece !== undefined && pieces.includes(l.piece))
     .filter((l) => l.index > rounds(l.piece ?? '').start)
     .reduce((sum, l) => sum + (l.hole?.length ?? 1), 0);
-}
-
-function slug(what: string): string {
-  return what.replace(/[^a-z0-9]+/g, '-');
 }

@@ -5,8 +5,10 @@
  * item (`seen: sealing all` every one that does not stop), `struck: sealing wrench` leaves one out, `added: sealing`
  * with `says` puts one on.
  */
+import { inWords, type Words } from '../../job/truth/said.ts';
 import type { Moment } from '../../model/types.ts';
 import type { Line } from '../lines.ts';
+import type { ItemKey } from './item-rows.ts';
 
 export { MOMENTS, type Moment } from '../../model/types.ts';
 
@@ -19,12 +21,14 @@ export type WayOut =
   /** To a hole: to be mended, or to be settled. */
   | { to: 'mend' | 'settle'; piece: string; hole: string }
   | { to: 'task'; task: string }
+  /** A new one is here. */
+  | { to: 'buy'; buy: string }
   /** Only somebody's eyes can tell: it is ticked by itself. */
   | { to: 'tick' };
 
 export interface GateItem {
   /** Its name in the diary. */
-  key: string;
+  key: ItemKey;
   say: string;
   done: boolean;
   /** STOP until it is done: no tick for all passes it. */
@@ -37,30 +41,43 @@ export interface GateItem {
   way: WayOut | null;
 }
 
+/** With its sentence in parts: what is printed and not so beside what is true. */
+export interface ItemInWords extends GateItem {
+  words: Words;
+}
+
 /** `done: null` where only somebody's eyes can tell. */
 export interface Asked {
-  key: string;
-  say: string;
+  key: ItemKey;
+  words: Words;
   done: boolean | null;
   stops: boolean;
   loud?: boolean;
-  /** See GateItem; without it what stops says `say`. */
+  /** See GateItem; without it what stops says its sentence. */
   stop?: string;
   /** Without it what stops is ticked by itself. */
   way?: WayOut;
 }
 
-export const look = (key: string, say: string): Asked => ({ key, say, done: null, stops: false });
-/** What can hurt somebody. */
-export const warn = (key: string, say: string): Asked => ({ ...look(key, say), loud: true });
-export const known = (key: string, say: string, done: boolean, stops = false): Asked => ({
+type Sentence = string | Words;
+const inParts = (say: Sentence): Words => (typeof say === 'string' ? [say] : say);
+
+export const look = (key: ItemKey, say: Sentence): Asked => ({
   key,
-  say,
+  words: inParts(say),
+  done: null,
+  stops: false,
+});
+/** What can hurt somebody. */
+export const warn = (key: ItemKey, say: Sentence): Asked => ({ ...look(key, say), loud: true });
+export const known = (key: ItemKey, say: Sentence, done: boolean, stops = false): Asked => ({
+  key,
+  words: inParts(say),
   done,
   stops,
 });
 /** STOP until the job knows that it is over; `stop` says why, since when and the way out. */
-export const stopped = (key: string, say: string, stop: string, way: WayOut): Asked => ({
+export const stopped = (key: ItemKey, say: Sentence, stop: string, way: WayOut): Asked => ({
   ...known(key, say, false, true),
   stop,
   way,
@@ -71,27 +88,28 @@ export function withTicks(
   asked: readonly Asked[],
   lines: readonly Line[],
   at: { moment: Moment; piece: string | null; since: number },
-): GateItem[] {
+): ItemInWords[] {
   const own = lines.filter(
     (line) => (line.piece ?? null) === at.piece && line.value.split(' ')[0] === at.moment,
   );
   const wordsOf = (verb: string, from = -1) =>
     own.filter((line) => line.verb === verb && line.index > from).map((l) => l.value.split(' ')[1]);
-  const seen = new Set(wordsOf('seen', at.since));
-  const struck = new Set(wordsOf('struck'));
+  const seen = new Set<string | undefined>(wordsOf('seen', at.since));
+  const struck = new Set<string | undefined>(wordsOf('struck'));
   const added = own
     .filter((line) => line.verb === 'added' && line.says !== undefined)
     .map((line, i) => look(`added-${i + 1}`, line.says ?? ''));
   return [...asked, ...added]
     .filter((item) => !struck.has(item.key) || (item.stops && item.done === false))
-    .map(({ key, say, done, stops, loud, stop, way }) => ({
+    .map(({ key, words, done, stops, loud, stop, way }) => ({
       key,
-      say,
+      say: inWords(words),
+      words,
       // What the job knows to be undone no tick can do.
       done: done ?? (seen.has(key) || (!stops && seen.has('all'))),
       stops,
       loud: loud === true,
-      stop: stops ? (stop ?? say) : null,
+      stop: stops ? (stop ?? inWords(words)) : null,
       way: stops ? (way ?? { to: 'tick' }) : null,
     }));
 }

@@ -3,13 +3,14 @@
  * piece by its care, its name, its words and the tasks before it; nothing here stops. Common practice of the trade, no
  * source: the maker's manual, local rules and licensed mechanics go first.
  */
+import { listed } from '../../job/truth/said.ts';
 import type { Care, PieceNow, PieceSpec } from '../../model/types.ts';
-import { list } from '../../model/words.ts';
 import { CARES, caresOf } from '../care.ts';
 import { letOut } from '../fluids.ts';
 import { spoken } from '../relations.ts';
-import { withPrintedTask } from '../say.ts';
+import { taskSaid } from '../say.ts';
 import type { Standing } from '../standing.ts';
+import type { ItemKey } from './item-rows.ts';
 import { type Asked, known, look, warn } from './items.ts';
 import { cautions, toldOf } from './piece.ts';
 
@@ -43,8 +44,10 @@ export function beforeLoosening(standing: Standing, piece: PieceNow): Asked[] {
 function toRead(standing: Standing, spec: PieceSpec, cares: readonly Care[]): Asked[] {
   const said = toldOf(standing, spec);
   return [
-    ...(spec.marks.length > 0 ? [look('marks', `Marked: ${list(said.marks)}.`)] : []),
-    ...(spec.routes.length > 0 ? [look('routes', `Seen how it runs: ${list(said.routes)}.`)] : []),
+    ...(spec.marks.length > 0 ? [look('marks', ['Marked: ', ...listed(said.marks), '.'])] : []),
+    ...(spec.routes.length > 0
+      ? [look('routes', ['Seen how it runs: ', ...listed(said.routes), '.'])]
+      : []),
     ...cautions(standing, spec, 'off').filter(
       ({ key }) => !SAID.includes(key) || cares.some((care) => care === key),
     ),
@@ -59,7 +62,7 @@ function nameOf({ key, name }: PieceSpec): string {
 }
 
 interface More {
-  key: string;
+  key: ItemKey;
   say: string;
   /** Cares that say the same already. */
   unless: readonly string[];
@@ -74,13 +77,13 @@ const byLoose = (thing: RegExp) => (spec: PieceSpec) => spec.loose.some((said) =
 
 const MORE: readonly More[] = [
   {
-    key: 'loose-spring',
+    key: 'spring-behind',
     say: 'A spring is behind it: known which way it pushes, eyes covered, something to hold it with.',
     unless: ['spring'],
     applies: byLoose(/\bsprings?\b/i),
   },
   {
-    key: 'loose-magnet',
+    key: 'magnet-behind',
     say: 'A magnet pulls it: known where, no finger and no filings between the edges.',
     unless: [],
     applies: byLoose(/\bmagnets?\b/i),
@@ -155,9 +158,10 @@ function tasksBefore({ job, finished, relations }: Standing, { key }: PieceSpec)
   );
   return before.map(({ spec: task }) => {
     const done = finished.done[relations.at.get(task.key) ?? -1] === true;
-    const say = withPrintedTask(job, task).say;
+    const { step } = taskSaid(job, task);
     const out = letOut(task.say);
-    const said = out === null || !done ? say : `${say} (${list([out])} is out)`;
-    return known(`task-${task.key}`, done ? `Done: ${said}.` : `Still to do: ${say}`, done);
+    const isOut = out === null ? '.' : ` (${out} is out).`;
+    const said = done ? ['Done: ', step, isOut] : ['Still to do: ', step];
+    return known(`task-${task.key}`, said, done);
   });
 }

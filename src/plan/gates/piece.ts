@@ -1,5 +1,6 @@
 /** The three gates of a piece: before prying, before the joint is made, before it closes what is behind it. */
-import { besidePrinted, printedOf } from '../../job/truth/corrections.ts';
+import { printedOf } from '../../job/truth/corrections.ts';
+import { listed, type Said } from '../../job/truth/said.ts';
 import type { Correctable, HoleNow, PieceNow, PieceSpec } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
 import type { Buy } from '../buy/list.ts';
@@ -9,7 +10,7 @@ import { sayDuration } from '../duration.ts';
 import { readJoint } from '../joint.ts';
 import { hurtHoles, isAway, isBack } from '../needed.ts';
 import { spoken } from '../relations.ts';
-import { withPrintedTask } from '../say.ts';
+import { taskSaid } from '../say.ts';
 import type { Standing } from '../standing.ts';
 import { anywhere, insertsFitted, insideItems } from './inside.ts';
 import { type Asked, known, look, stopped, warn } from './items.ts';
@@ -44,11 +45,13 @@ export function beforePrying(standing: Standing, piece: PieceNow): Asked[] {
       ? [known('connected', `Still connected: ${pieceNames(hanging)}.`, false)]
       : []),
     ...(along.length > 0 ? [look('along', `Comes off with it: ${pieceNames(along)}.`)] : []),
-    ...(spec.marks.length > 0 ? [look('marks', `Marked: ${list(said.marks)}.`)] : []),
+    ...(spec.marks.length > 0 ? [look('marks', ['Marked: ', ...listed(said.marks), '.'])] : []),
     ...(spec.loose.length > 0
-      ? [look('loose', `Falls out or stays in: ${list(said.loose)}.`)]
+      ? [look('loose', ['Falls out or stays in: ', ...listed(said.loose), '.'])]
       : []),
-    ...(spec.routes.length > 0 ? [look('routes', `Seen how it runs: ${list(said.routes)}.`)] : []),
+    ...(spec.routes.length > 0
+      ? [look('routes', ['Seen how it runs: ', ...listed(said.routes), '.'])]
+      : []),
     ...cautions(standing, spec, 'off'),
   ];
 }
@@ -100,13 +103,17 @@ export function beforeSealing(standing: Standing, piece: PieceNow, buys: readonl
           ),
         ]
       : []),
-    ...said.loose.map((thing, i) => look(`loose-${i + 1}`, `Counted and in its place: ${thing}.`)),
-    ...said.joint.map((part, i) => look(`joint-${i + 1}`, `Joint: ${part}.`)),
+    ...said.loose.map((thing, i) =>
+      look(`loose-${i + 1}`, ['Counted and in its place: ', thing, '.']),
+    ),
+    ...said.joint.map((part, i) => look(`joint-${i + 1}`, ['Joint: ', part, '.'])),
     ...(joint.lip || hasSeal(buys, spec.key)
       ? [look('lip', 'Seals: the lip the right way round, not turned over.')]
       : []),
-    ...(spec.marks.length > 0 ? [look('marks', `Lined up: ${list(said.marks)}.`)] : []),
-    ...(spec.routes.length > 0 ? [look('routes', `Runs as it did: ${list(said.routes)}.`)] : []),
+    ...(spec.marks.length > 0 ? [look('marks', ['Lined up: ', ...listed(said.marks), '.'])] : []),
+    ...(spec.routes.length > 0
+      ? [look('routes', ['Runs as it did: ', ...listed(said.routes), '.'])]
+      : []),
     ...sliding(standing, piece),
     ...(clear.length > 0 ? [look('clear', `Held clear of the joint: ${pieceNames(clear)}.`)] : []),
     ...(holes.length > 0 ? [look('bolts', `Bolts sorted: ${sorted(piece)}.`)] : []),
@@ -137,10 +144,10 @@ export function beforeClosing(standing: Standing, piece: PieceNow): Asked[] {
     ...anywhere(standing),
     ...underOpen(standing, piece),
     ...open.map(({ spec: task }) =>
-      known(`task-${task.key}`, `Still to do: ${withPrintedTask(job, task).say}`, false),
+      known(`task-${task.key}`, ['Still to do: ', taskSaid(job, task).step], false),
     ),
     ...(tangs > 0 ? [look('tangs', `Insert tangs counted: ${tangs}.`)] : []),
-    ...said.loose.map((thing, i) => look(`loose-${i + 1}`, `In its place: ${thing}.`)),
+    ...said.loose.map((thing, i) => look(`loose-${i + 1}`, ['In its place: ', thing, '.'])),
     look('tools', 'Tools, magnets and what blocked something: counted and out.'),
     look('lamp', 'Looked in with a lamp, felt along the bottom.'),
   ];
@@ -149,10 +156,10 @@ export function beforeClosing(standing: Standing, piece: PieceNow): Asked[] {
 /** Each text as it is true, and as it is printed where that is not so. */
 export function toldOf({ job }: Standing, spec: PieceSpec) {
   const of = { piece: spec.key };
-  const told = (what: Correctable, said: string, text = said) => {
-    const printed = printedOf(job, of, what, text);
-    return printed === null ? said : besidePrinted(said, printed);
-  };
+  const told = (what: Correctable, said: string, text = said): Said => ({
+    text: said,
+    printed: printedOf(job, of, what, text),
+  });
   return {
     marks: spec.marks.map((text) => told('marks', text)),
     loose: spec.loose.map((text) => told('loose', text)),
@@ -169,7 +176,7 @@ export function toldOf({ job }: Standing, spec: PieceSpec) {
 
 export function cautions(standing: Standing, spec: PieceSpec, way: 'off' | 'on'): Asked[] {
   const said = toldOf(standing, spec);
-  return cautionsFor(spec, way).map(({ key, say }) => warn(key, said.caution(say)));
+  return cautionsFor(spec, way).map(({ key, say }) => warn(key, [said.caution(say)]));
 }
 
 /** Pieces under this one, at any depth. */
@@ -201,10 +208,20 @@ function asideOver({ job, overs }: Standing, { spec }: PieceNow): PieceNow[] {
 function partItems(buys: readonly Buy[], piece: string): Asked[] {
   const own = buys.filter((buy) => buy.for.includes(`${piece} on`));
   return own.map((buy) => {
-    const key = `part-${buy.buy}`;
+    const key = `part-${buy.buy}` as const;
     // What was only read out of the joint's words may well stand on the shelf.
+    if (buy.ask) return look(key, `A new one, or does the old one do: ${buy.what}?`);
     if (!isHere(buy.state) && buy.holds.length === 0) return look(key, `To hand: ${buy.what}.`);
-    if (!isHere(buy.state)) return known(key, `${buy.what}: ${buy.state}.`, false);
+    // A bolt of the piece, by its kind: it is on the list by itself.
+    if (!isHere(buy.state) && buy.once && buy.why !== null) {
+      const say = `${buy.what}: ${buy.state}.`;
+      const stop = `${buy.what} is never used twice, and no new one is noted as here. Note it, or say why the old one goes in.`;
+      return stopped(key, say, stop, { to: 'buy', buy: buy.buy });
+    }
+    if (!isHere(buy.state)) {
+      const old = buy.once ? ' Used once: the old one does not go back in.' : '';
+      return { ...known(key, `${buy.what}: ${buy.state}.${old}`, false), loud: buy.once };
+    }
     const same = buy.state !== 'here';
     return { ...look(key, `Here, and the same as the old one: ${buy.what}.`), done: same || null };
   });

@@ -1,6 +1,6 @@
 /** What has to be ready before a joint is made, beyond its faces: seals, levers, threads, the wrench. */
 import { printQuantity } from '../../bolt/units.ts';
-import { besidePrinted } from '../../job/truth/corrections.ts';
+import type { Said, Words } from '../../job/truth/said.ts';
 import type { Kind, PassSpec, PieceNow, Quantity, Torque } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
 import { piecePasses } from '../../piece/passes.ts';
@@ -8,6 +8,7 @@ import type { Buy } from '../buy/list.ts';
 import { sortsOf } from '../disturbed.ts';
 import { consumablesIn } from '../joint.ts';
 import { isBack } from '../needed.ts';
+import { isControl } from '../sorts.ts';
 import type { Standing } from '../standing.ts';
 import { type Asked, look } from './items.ts';
 
@@ -29,7 +30,7 @@ export function sliding({ job, overs }: Standing, { spec }: PieceNow): Asked[] {
     (p) =>
       overs.get(p.spec.key)?.has(spec.key) &&
       (p.where === 'home' || isBack(p)) &&
-      sortsOf(p.spec).some((sort) => sort === 'lever' || sort === 'cable'),
+      sortsOf(p.spec).some(isControl),
   );
   if (under.length === 0) return [];
   const names = list(under.map((p) => p.spec.name));
@@ -58,7 +59,7 @@ export function lockers({ spec, holes }: PieceNow, kinds: Kinds): Asked[] {
 export function wrench(
   { spec, holes }: PieceNow,
   kinds: Kinds,
-  told: (figure: string) => string,
+  told: (figure: string) => Said,
   printedAt: (hole: string, figure: string) => string | null,
 ): Asked[] {
   if (holes.length === 0) return [];
@@ -71,30 +72,29 @@ export function wrench(
     if (!torque?.quantity) return [];
     const printed = printedAt(name, torque.text);
     const takes = printQuantity(torque.quantity);
-    return [`${name} takes ${printed === null ? takes : besidePrinted(torque.text, printed)}`];
+    return [[`${name} takes `, printed === null ? takes : { text: torque.text, printed }]];
   });
-  const figures = set.length === 1 ? set.map((s) => s.value) : set.map((s) => s.said);
-  const [first, ...then] = figures;
+  const figures = set.map(({ name, value }) => (set.length === 1 ? [value] : [`${name} `, value]));
+  const how = set.length === 1 ? ' for ' : ': ';
   const unread = spec.torque !== null && spec.torque.quantity === null;
-  const texts = [
-    ...(first === undefined
+  const texts: Words[] = [
+    ...(figures.length === 0
       ? []
-      : [
-          `Wrench set${set.length === 1 ? ' for' : ':'} ${[first, ...then.map((t) => `then ${t}`)].join(', ')}`,
-        ]),
-    ...(unread ? [`Look the torque up: ${spec.torque?.text}`] : []),
+      : [[`Wrench set${how}`, ...figures.flatMap((f, i) => (i === 0 ? f : [', then ', ...f]))]]),
+    ...(unread ? [[`Look the torque up: ${spec.torque?.text}`]] : []),
     ...own,
   ];
-  return texts.length === 0 ? [] : [look('wrench', `${texts.join('. ')}.`)];
+  const words = texts.flatMap((text, i) => (i === 0 ? text : ['. ', ...text]));
+  return texts.length === 0 ? [] : [look('wrench', [...words, '.'])];
 }
 
+/** The figure of a pass, with how it is printed where it is the piece's own. */
 function figure(
   pass: PassSpec,
   quantity: Quantity,
   own: Torque | null,
-  told: (figure: string) => string,
+  told: (figure: string) => Said,
 ) {
   const printed = printQuantity(quantity);
-  const value = pass.torque?.text === own?.text ? told(printed) : printed;
-  return { value, said: `${pass.name} ${value}` };
+  return { name: pass.name, value: pass.torque?.text === own?.text ? told(printed) : printed };
 }

@@ -1,5 +1,6 @@
 /** Before the engine runs for the first time again. */
 
+import { inWords, type Words } from '../../job/truth/said.ts';
 import { printInstant } from '../../model/time.ts';
 import { troubleOf } from '../../model/troubles.ts';
 import type { TaskSpec } from '../../model/types.ts';
@@ -8,12 +9,13 @@ import { CARES, caresOf } from '../care.ts';
 import { RUNNING } from '../cautions.ts';
 import { sayCureOf, untoldCures } from '../cure.ts';
 import { sayTime } from '../days.ts';
-import { disturbedOf, type Sort, sortsOf } from '../disturbed.ts';
+import { disturbedOf, sortsOf } from '../disturbed.ts';
 import { fillsIn, fluidsOf } from '../fluids.ts';
 import { reachable } from '../graph.ts';
 import { isAway, isBack } from '../needed.ts';
 import { roundLeft } from '../round-left.ts';
-import { withPrintedTask } from '../say.ts';
+import { taskSaid } from '../say.ts';
+import { isControl, SORTS, sortRow } from '../sorts.ts';
 import type { Standing } from '../standing.ts';
 import { insideItems } from './inside.ts';
 import { type Asked, known, look, stopped, warn } from './items.ts';
@@ -47,7 +49,7 @@ export function beforeStart(standing: Standing): Asked[] {
 
 function fluids(standing: Standing): Asked[] {
   const items = fluidsOf(standing).map((fluid): Asked => {
-    const key = `fluid-${fluid.drained}`;
+    const key = `fluid-${fluid.drained}` as const;
     if (!fluid.out) return known(key, `In again: ${fluid.what}.`, true, true);
     // Without a task that fills it in, somebody has to say so.
     const done = fluid.fill === null ? null : false;
@@ -55,7 +57,7 @@ function fluids(standing: Standing): Asked[] {
     const way = fluid.fill === null ? {} : { way: { to: 'task', task: fluid.fill } as const };
     return {
       key,
-      say: `${sentence(fluid.what)} is out. Fill it in.`,
+      words: [`${sentence(fluid.what)} is out. Fill it in.`],
       done,
       stops: true,
       stop,
@@ -162,9 +164,9 @@ function unfilled(standing: Standing): Asked[] {
   return openTasks(standing)
     .filter((task) => task.verb === 'do' && fillsIn(task.say) && !told.has(task.key))
     .map((task) => {
-      const say = `Not noted as done: ${withPrintedTask(standing.job, task).say}.`;
+      const say: Words = ['Not noted as done: ', taskSaid(standing.job, task).step, '.'];
       if (!RUNS_DRY.test(task.say)) return { ...known(`fill-${task.key}`, say, false), loud: true };
-      return stopped(`fill-${task.key}`, say, `${say} Do it, and say so.`, {
+      return stopped(`fill-${task.key}`, say, `${inWords(say)} Do it, and say so.`, {
         to: 'task',
         task: task.key,
       });
@@ -174,13 +176,13 @@ function unfilled(standing: Standing): Asked[] {
 /** Other work of the file, and controls that are to be set. What is set hot or later comes after the first start. */
 function stillToDo(standing: Standing): Asked[] {
   return openTasks(standing).flatMap((task) => {
-    const { say, limit } = withPrintedTask(standing.job, task);
-    const within = limit === null ? '' : ` (${limit})`;
+    const { step, limit } = taskSaid(standing.job, task);
+    const within: Words = limit === null ? [] : [' (', limit, ')'];
     if (task.verb === 'adjust' && task.when === null) {
-      return [known(`adjust-${task.key}`, `Not adjusted yet: ${say}${within}.`, false)];
+      return [known(`adjust-${task.key}`, ['Not adjusted yet: ', step, ...within, '.'], false)];
     }
     if (task.verb !== 'do' || fillsIn(task.say)) return [];
-    return [known(`task-${task.key}`, `Still to do: ${say}.`, false)];
+    return [known(`task-${task.key}`, ['Still to do: ', step, '.'], false)];
   });
 }
 
@@ -188,12 +190,12 @@ function waits({ job, relations, finished, now }: Standing): Asked[] {
   return [...finished.running].flatMap(([place, { until }]) => {
     const key = relations.steps[place]?.key ?? '';
     const spec = job.tasks.get(key)?.spec;
-    const say = spec ? withPrintedTask(job, spec).say : key;
+    const say = spec ? taskSaid(job, spec).step : key;
     const end =
       until === null
         ? ''
         : ` until ${sayTime(printInstant({ ...now, seconds: until }), printInstant(now))}`;
-    return [known(`wait-${key}`, `Not over${end}: ${say}.`, false)];
+    return [known(`wait-${key}`, [`Not over${end}: `, say, '.'], false)];
   });
 }
 
@@ -208,15 +210,12 @@ function curing(standing: Standing): Asked[] {
   }));
 }
 
-const CONTROLS: readonly [Sort, string, boolean][] = [
-  ['cable', 'free, with its play, at both locks', false],
-  ['lever', 'moves free and comes back', false],
-];
-
 function controls({ job, lines }: Standing): Asked[] {
   return disturbedOf(job, lines).flatMap((piece) => {
     const sorts = sortsOf(piece.spec);
-    const moved = CONTROLS.filter(([sort]) => sorts.includes(sort));
+    const moved = SORTS.filter(isControl).flatMap((sort) => {
+      return sorts.includes(sort) ? [[sort, sortRow(sort).control ?? '', false] as const] : [];
+    });
     const cared = caresOf(piece.spec).care.flatMap((care) => {
       const { start } = CARES[care];
       return start === null ? [] : [[care, start.say, start.stops] as const];
@@ -224,7 +223,7 @@ function controls({ job, lines }: Standing): Asked[] {
     return [...moved, ...cared].map(
       ([sort, say, stops]): Asked => ({
         key: `${sort}-${piece.spec.key}`,
-        say: `${piece.spec.name}: ${say}.`,
+        words: [`${piece.spec.name}: ${say}.`],
         done: null,
         stops,
       }),

@@ -1,5 +1,9 @@
 /** Texts that are asked for about the whole job: what went in, what else is to be seen to. */
+
 import { printedOf } from '../../job/truth/corrections.ts';
+import { daysBetween } from '../../model/time.ts';
+import { typedDate } from '../../model/typed-date.ts';
+import { sayDate } from '../../plan/days.ts';
 import { requestMark, show, stay } from '../base/moves.ts';
 import type { JobAsks, State, Updated } from '../base/state.ts';
 import { bothSaid } from '../kit/both.ts';
@@ -7,7 +11,7 @@ import { buyWish } from '../now/buy-wish.ts';
 import { buysNow } from '../now/plan-now.ts';
 import { taskHere } from '../now/task-now.ts';
 import { resultWish } from '../now/task-wish.ts';
-import { typedDate } from '../now/typed-date.ts';
+import { typedJob } from '../now/typed-job.ts';
 import { minutesTyped } from '../now/typed-minutes.ts';
 
 /** Minutes, where nobody says how many. */
@@ -35,20 +39,36 @@ export function doneOfJob(state: State, below: State, asks: JobAsks, text: strin
     return show(state, { ...state.view, asks: { ...asks, say: fault } });
   }
   if (text === '') return stay(below);
+  if (asks.ask === 'job') return startJob(state, below, text);
   const place = asks.piece === null ? {} : { piece: asks.piece };
   switch (asks.ask) {
     case 'inside':
     case 'cleared':
       return requestMark(below, { do: asks.ask, ...place, what: text });
-    case 'item':
-      return requestMark(below, {
-        do: 'gate',
-        moment: asks.moment,
-        ...place,
-        how: 'added',
-        item: text,
-      });
+    case 'add': {
+      const { piece, hole, moment } = asks;
+      return show(below, { screen: 'add', text, piece, hole, moment, under: below.view });
+    }
   }
+}
+
+/** Written, and opened. */
+function startJob(state: State, below: State, text: string): Updated {
+  const jobs = state.bench?.jobs ?? [];
+  const { file, job, machine } = typedJob(
+    text,
+    jobs.map((j) => j.file),
+  );
+  if (file === null) {
+    const { view } = state;
+    if (view.screen !== 'field') return stay(below);
+    const say = 'That makes no name for a file: letters or digits are wanted.';
+    return show(state, { ...view, asks: { ask: 'job', say } });
+  }
+  return {
+    state: { ...below, waiting: { for: 'file', file } },
+    effects: [{ do: 'start', file, job, machine }],
+  };
 }
 
 /** Ordered, with the day for which it is promised; without one where nothing was said. */
@@ -66,8 +86,20 @@ function ordered(
     const fault = 'That is no day yet: 25 April, 25.4., 5 days, 2026-04-25.';
     return show(state, { ...view, asks: { ...asks, say: fault } });
   }
+  const odd = promised === null ? null : oddDay(promised, state.now);
+  if (odd !== null && asks.say !== odd)
+    return show(state, { ...view, asks: { ...asks, say: odd } });
   return requestMark(below, buyWish(buy, 'ordered', promised === null ? {} : { promised }));
 }
+
+/** A day that nobody is likely to have meant is read back before it counts; null: it is a usual one. */
+function oddDay(day: string, now: string): string | null {
+  const today = now.slice(0, 10);
+  const far = daysBetween(today, day) > HALF_A_YEAR;
+  if (day >= today && !far) return null;
+  return `${sayDate(day, now)} is ${far ? `in ${daysBetween(today, day)} days` : 'over'}. Enter again if it is so.`;
+}
+const HALF_A_YEAR = 183;
 
 export function questionOfJob(state: State, asks: JobAsks): string[] {
   if (asks.ask === 'promised') {
@@ -85,6 +117,13 @@ export function questionOfJob(state: State, asks: JobAsks): string[] {
   }
   if (asks.ask === 'minutes')
     return ['How long have you?', '20, 45 min, 1 h. Nothing is 20.', asks.say ?? ''];
+  if (asks.ask === 'job') {
+    return [
+      'What is wrong, and with what?',
+      'Left cover weeps oil, Hollin 400 Twin 1998. The machine stands behind a comma.',
+      asks.say ?? '',
+    ];
+  }
   if (asks.ask === 'result') return resultAsked(state, asks);
   const piece = asks.piece === null ? null : state.open?.job.pieces.get(asks.piece)?.spec.name;
   const where = piece ? ` behind: ${piece}` : '';
@@ -96,10 +135,12 @@ export function questionOfJob(state: State, asks: JobAsks): string[] {
       ];
     case 'cleared':
       return [`What came out again${where}?`, 'As it stands, or fewer: 1 rag.'];
-    case 'item':
+    case 'add':
       return [
-        'What else is to be seen to here?',
-        'Washer under the clip. It is asked for at this gate from now on.',
+        asks.moment === null ? 'What is to be added?' : 'What else is to be seen to here?',
+        asks.moment === null
+          ? '6204 bearing. Spring, goggles! Chain slack 20..30 mm. What it is, is asked next.'
+          : 'Washer under the clip. It is asked for at this gate from now on; or what else it is.',
       ];
   }
 }

@@ -1,13 +1,14 @@
 /** Texts about what is known: what is true where something else is printed, and what nobody has written down yet. */
 import { truthFault } from '../../job/truth/corrections.ts';
-import type { Job, Wish, Writable } from '../../model/types.ts';
+import { asksOf, labelOf, namesPieces } from '../../model/known-keys.ts';
+import type { Job, Wish } from '../../model/types.ts';
 import { readDuration } from '../../plan/duration.ts';
 import { requestMark, say, show, stay } from '../base/moves.ts';
 import type { MadeMark } from '../base/screen.ts';
 import type { KnownAsks, State, Updated } from '../base/state.ts';
 import { bothSaid } from '../kit/both.ts';
 import { knownRows } from '../now/known-rows.ts';
-import { figureLabel, labelOf, NAMES_PIECES } from '../now/known-words.ts';
+import { figureLabel } from '../now/known-words.ts';
 import { namesOffered, typedNames } from '../now/typed-names.ts';
 import type { Put } from '../now/typed-runs.ts';
 import { typedRuns } from '../now/typed-runs.ts';
@@ -67,7 +68,7 @@ function readPuts(
   text: string,
 ): { puts: Put[] } | { fault: string } {
   if (runs) return { puts: typedRuns(text) };
-  if (!NAMES_PIECES.includes(key)) {
+  if (!namesPieces(key)) {
     const fault = timeFault(key, text);
     return fault === null ? { puts: [{ key, text }] } : { fault };
   }
@@ -96,7 +97,7 @@ export function afterText(state: State, { wish, entry }: MadeMark<Text>): Update
 
 function saidOf({ open }: State, wish: Text): string {
   if (wish.do === 'correct') return `Noted: ${wish.truth}`;
-  const named = NAMES_PIECES.includes(wish.key) ? open?.job.pieces.get(wish.text)?.spec.name : null;
+  const named = namesPieces(wish.key) ? open?.job.pieces.get(wish.text)?.spec.name : null;
   return `${labelOf(wish.key)}: ${named ?? wish.text}`;
 }
 
@@ -109,24 +110,6 @@ function marked(state: State, wish: Text): State {
 }
 
 // ---------------------------------------------------------------- picture
-
-const QUESTIONS: Readonly<Record<Writable, readonly string[]>> = {
-  under: ['What has to come off before it?'],
-  along: ['With which piece does it come off, without a step of its own?'],
-  bridges: ['Between which pieces does it run?', 'It comes off before any of them.'],
-  routes: ['How does it run?', 'Behind the starter cable, over the frame tube.'],
-  marks: ['What is marked on it?', 'Blue paint on the adjuster, two threads showing.'],
-  loose: ['What falls out, or must stay in?', '2 dowels. Thrust washer stays on the shaft.'],
-  joint: [
-    'How is the joint made?',
-    'New gasket, dry; dowels at 2 and 8. Which way the lip, where no sealant goes.',
-  ],
-  torque: ['Which torque is printed, and where?', '10 N·m, manual 2-17.'],
-  sequence: ["Which is the maker's order of tightening?", 'Hole by hole as printed: 9 2 11 5.'],
-  into: ['What do its bolts go into?', 'Cast aluminium.'],
-  takes: ['How long does it take by hand?', '20 min.'],
-  map: ['How do its holes lie?'],
-};
 
 export function questionKnown(state: State, asks: KnownAsks): string[] {
   const say = asks.say ?? '';
@@ -149,7 +132,6 @@ export function questionKnown(state: State, asks: KnownAsks): string[] {
       say,
     ];
   }
-  const names = NAMES_PIECES.includes(asks.key) && job ? namesOffered(job, asks.piece) : '';
-  const [first = labelOf(asks.key), ...more] = QUESTIONS[asks.key];
-  return [first, ...more, names, say];
+  const names = namesPieces(asks.key) && job ? namesOffered(job, asks.piece) : '';
+  return [...asksOf(asks.key), names, say];
 }

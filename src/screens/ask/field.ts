@@ -1,5 +1,5 @@
 /** The field: a text that is asked for. A reason, a note, a tray, what lay under a head, a piece's name. */
-import { draftOf, dropDraft, keepDraft } from '../base/drafts.ts';
+import { ADD_DRAFT, draftOf, dropDraft, keepDraft } from '../base/drafts.ts';
 import { enterPiece } from '../base/enter.ts';
 import { at, requestMark, say, show, stay, toStep } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
@@ -20,21 +20,16 @@ interface Asked {
   view: FieldView;
 }
 
-/** What a text is for, as the name of its draft; null for what is short enough to be typed again. */
-function draftName(asks: Asks): string | null {
-  if (asks.ask === 'note') return `note ${asks.piece ?? ''} ${asks.hole ?? ''}`;
-  if (asks.ask === 'left' || asks.ask === 'heights') return `${asks.ask} ${asks.piece}`;
-  if (asks.ask === 'write') return `write ${asks.piece} ${asks.key}`;
-  if (asks.ask === 'truth') {
-    const { piece = '', hole = '', task = '', what, text } = asks.figure;
-    return `truth ${piece} ${hole} ${task} ${what} ${text}`;
-  }
-  return asks.ask === 'why' ? 'why' : null;
+/** What a text is for, as the name of its draft: all that is asked, without what was wrong with an answer. */
+function draftName(asks: Asks): string {
+  if (asks.ask === 'why') return 'why';
+  // A line to be added is kept wherever it was begun.
+  if (asks.ask === 'add') return ADD_DRAFT;
+  return JSON.stringify(asks, (name, value) => (name === 'say' ? undefined : value));
 }
 
 export function ask(state: State, asks: Asks, text = ''): Updated {
-  const name = draftName(asks);
-  const draft = name === null ? null : draftOf(state, name);
+  const draft = draftOf(state, draftName(asks));
   return show(state, { screen: 'field', asks, field: field(draft ?? text), under: state.view });
 }
 
@@ -47,8 +42,7 @@ export const fieldScreen = screenOver({
       label: 'keep it',
       help: 'keep what is written',
       does: ({ state, view }) => {
-        const name = draftName(view.asks);
-        const kept = name === null ? state : dropDraft(state, name);
+        const kept = dropDraft(state, draftName(view.asks));
         return done(kept, view, fieldText(view.field).trim());
       },
     },
@@ -58,11 +52,9 @@ export const fieldScreen = screenOver({
     field: ({ view }) => view.field,
     retype: ({ state, view }, typed) => show(state, { ...view, field: typed }),
   },
-  draft: ({ state, view }) => {
-    const name = draftName(view.asks);
-    return name === null ? state : keepDraft(state, name, fieldText(view.field));
-  },
-  called: { back: 'leave it' },
+  // What was not touched is no draft, nor is what was taken out again.
+  draft: ({ state, view: { asks, field: typed } }) =>
+    typed.past.length === 0 ? state : keepDraft(state, draftName(asks), fieldText(typed)),
   after: { write: afterText, correct: afterText },
   // What was typed stays where it can be mended.
   refused: (state, why) => withFault(state, why.say),
@@ -102,12 +94,16 @@ function done(state: State, view: FieldView, text: string): Updated {
       return doneKnown(state, below, asks, text);
     case 'inside':
     case 'cleared':
-    case 'item':
+    case 'add':
     case 'promised':
     case 'number':
     case 'result':
     case 'minutes':
+    case 'job':
       return doneOfJob(state, below, asks, text);
+    case 'letter':
+      if (text === '') return stay(below);
+      return requestMark(below, { do: 'rename', kind: asks.kind, to: text });
     case 'belongs': {
       const here = at(below);
       if (!here || text === '') return stay(below);
@@ -116,13 +112,13 @@ function done(state: State, view: FieldView, text: string): Updated {
   }
 }
 
-/** Opens the piece. Where its bolts were said too, they are marked as out, and counted next. */
+/** Opens the piece. Where its bolts were said too, they are written down: not one of them is out by that. */
 function namePiece(below: State, key: string, row: string | null): Updated {
   const entered = enterPiece(below, key);
   const piece = at(entered.state)?.piece;
   // What the file knows of a piece is not typed over.
   if (row === null || !piece || piece.holes.length > 0) return entered;
-  return requestMark(entered.state, { do: 'out', piece: key, row });
+  return requestMark(entered.state, { do: 'write', piece: key, key: 'bolts', text: row });
 }
 
 /** Shows the answer; where the text cannot be read, the question again with what is wrong. */
@@ -176,9 +172,11 @@ const PROMPT = '> ';
 
 /** What the question is about: the piece or the task underneath, else the job. */
 function aboutSaid(state: State, { asks, under }: FieldView): string {
+  if (asks.ask === 'job') return 'A new job';
   const job = state.open?.job;
-  const of = asks.ask === 'truth' ? asks.figure : asks.ask === 'write' ? asks : null;
-  const piece = of?.piece === undefined ? null : job?.pieces.get(of.piece);
+  const of =
+    asks.ask === 'truth' ? asks.figure : asks.ask === 'write' || asks.ask === 'add' ? asks : null;
+  const piece = job?.pieces.get(of?.piece ?? '');
   const task = of && 'task' in of && of.task !== undefined ? job?.tasks.get(of.task) : null;
   const below = at({ ...state, view: under })?.piece;
   return (piece ?? below)?.spec.name ?? task?.spec.say ?? job?.upper.job ?? '';
@@ -234,16 +232,22 @@ function question(state: State, asks: Asks): string[] {
       return questionKnown(state, asks);
     case 'inside':
     case 'cleared':
-    case 'item':
+    case 'add':
     case 'promised':
     case 'number':
     case 'result':
     case 'minutes':
+    case 'job':
       return questionOfJob(state, asks);
+    case 'letter':
+      return [
+        `Which letter has ${asks.kind} from now on?`,
+        'A letter, or a letter and figures: L20. It changes everywhere, in what was noted too.',
+      ];
     case 'belongs':
       return [
         `What belongs in ${asks.hole}? What is really there?`,
-        'The letter of its kind, and what is under its head: M+clip.',
+        'The letter of its kind, and what is under its head: M+clip; or its length: .35.',
       ];
   }
 }

@@ -5,12 +5,16 @@ import type { State } from './state.ts';
 export const rowDraft = (piece: string): string => `row ${piece}`;
 export const drawingDraft = (piece: string): string => `draw ${piece}`;
 
+/** Of a line that is to be added, wherever that was begun. */
+export const ADD_DRAFT = 'add';
+
 /** Null where nothing was left half written. */
 export function draftOf(state: State, name: string): string | null {
   return state.drafts[name] ?? null;
 }
 
 export function keepDraft(state: State, name: string, text: string): State {
+  if (text === '') return dropDraft(state, name);
   return { ...state, drafts: { ...state.drafts, [name]: text } };
 }
 

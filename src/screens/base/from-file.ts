@@ -5,7 +5,7 @@ import type { Job } from '../../model/types.ts';
 import { isUnderWay, lastMark } from '../now/job-now.ts';
 import { backNow } from '../now/plan-now.ts';
 import { say, show, stay } from './moves.ts';
-import type { BenchRow, Happening, State, Updated } from './state.ts';
+import type { BenchRow, Happening, State, Unsaved, Updated } from './state.ts';
 
 /** The bench as it is now; a job that was opened by itself has none. */
 export function toBench(state: State): Updated {
@@ -24,12 +24,21 @@ function isDue(job: Job, now: string): boolean {
 
 const BROKEN = 'The file was changed and cannot be read just now.';
 
+const HALF_TYPED = 'A text you were typing is kept, and stands where you left it.';
+
+/** A mark that an earlier sitting could not save: only a person says whether it still is to be made. */
+export const LEFT: Unsaved = {
+  code: 'left',
+  say: 'This mark was not in the file when putback last ended.',
+  fix: 'Is it still so? Then save it now.',
+};
+
 /** After so many days away a job opens with the note of where it stands. */
 const AWAY = 1;
 
 export function fileRead(
   state: State,
-  { file, read, wrenches, say: told }: Extract<Happening, { on: 'file' }>,
+  { file, read, wrenches, say: told, half }: Extract<Happening, { on: 'file' }>,
 ): Updated {
   const asked = state.waiting?.for === 'file' && state.waiting.file === file;
   const now: State = asked ? { ...state, waiting: null } : state;
@@ -43,16 +52,27 @@ export function fileRead(
     ...now,
     open: { file, job: read.job },
     wrenches: wrenches ?? now.wrenches,
+    // Texts of another job are kept with that.
+    drafts: now.open?.file === file ? now.drafts : (half?.drafts ?? {}),
   };
   // It can be read again, so the message that it could not goes away.
   const before = opened.quiet === BROKEN ? null : opened.quiet;
   if (!asked) return stay({ ...opened, quiet: told ?? before });
   const warned = read.faults[0];
-  const quiet = told ?? (warned ? `Line ${warned.line}: ${warned.say}` : null);
+  const typed =
+    now.open?.file !== file && Object.keys(opened.drafts).length > 0 ? HALF_TYPED : null;
+  const quiet = told ?? typed ?? (warned ? `Line ${warned.line}: ${warned.say}` : null);
   const last = lastMark(read.job);
   const away = last !== null && daysBetween(last, state.now) >= AWAY;
   const back = away && (isUnderWay(read.job) || isDue(read.job, state.now));
-  return show({ ...opened, quiet }, back ? { screen: 'note' } : { screen: 'job', here: null });
+  const shown = show(
+    { ...opened, quiet },
+    back ? { screen: 'note' } : { screen: 'job', here: null },
+  );
+  const wish = half?.wish ?? null;
+  if (wish === null) return shown;
+  const under = shown.state.view;
+  return { ...show(shown.state, { screen: 'unsaved', wish, why: LEFT, under }), effects: [] };
 }
 
 export function benchRead(state: State, jobs: BenchRow[]): Updated {

@@ -1,10 +1,13 @@
 /** The keys that every screen has: moving what does not fit, back, leave, the list of keys. */
-import { EDITING, pressField, type TextField } from '../kit/field.ts';
+import { EDITING, field, pressField, type TextField } from '../kit/field.ts';
 import { neighbour } from '../kit/neighbour.ts';
-import type { Key } from './key.ts';
+import { atHand } from './at-hand.ts';
+import { ADD_DRAFT, draftOf } from './drafts.ts';
+import type { Key, KeyWords } from './key.ts';
 import type { Laid } from './lay.ts';
-import { show, stay } from './moves.ts';
+import { say, show, stay } from './moves.ts';
 import type { State, Updated, View } from './state.ts';
+import { canUndo, undoLast } from './undo.ts';
 
 /** The rows of a list by their names. */
 export interface Rows {
@@ -31,6 +34,8 @@ export interface Given {
   rows: (() => Rows | null) | null;
   text: () => Text | null;
   back: () => Updated;
+  /** What is asked before the program is left from here; null: nothing is. */
+  asked: () => Updated | null;
 }
 
 /** What of a screen decides which of them it gets. */
@@ -41,22 +46,38 @@ interface Has {
   draft: boolean;
   /** Up and Down have no other meaning on it. */
   arrows: boolean;
-  back: string;
-  quit: string;
+  /** Backspace has no other meaning on it. */
+  undo: boolean;
+  called: Called;
+}
+
+/** What the given keys are called here. */
+export interface Called {
+  /** At the foot. */
+  back?: string;
+  quit?: string;
+  /** Their names and what the list of keys says of them, where they do something else. */
+  insteadOf?: Readonly<Record<'back' | 'quit' | 'leave', Pick<KeyWords, 'id' | 'help'>>>;
 }
 
 /** Those that come before the screen's own, and those behind. */
 export function givenKeys(has: Has): { first: Key<Given>[]; last: Key<Given>[] } {
+  const { called } = has;
   return {
     first: has.text ? [TYPE] : [],
     last: [
       ...(has.arrows ? [UP, DOWN] : []),
       PAGE_UP,
       PAGE_DOWN,
-      { ...BACK, label: has.back },
-      ...(has.draft ? [] : [{ ...QUIT, label: has.quit }]),
-      LEAVE,
-      has.text ? KEYS_WHILE_TYPING : KEYS,
+      ...(has.text || has.draft ? [] : [...(has.undo ? [UNDO] : []), ADD]),
+      {
+        ...BACK,
+        label: ({ state, view }) => (isTop(state, view) ? '' : (called.back ?? 'back')),
+        ...called.insteadOf?.back,
+      },
+      ...(has.draft ? [] : [{ ...QUIT, label: called.quit ?? '', ...called.insteadOf?.quit }]),
+      { ...LEAVE, ...called.insteadOf?.leave },
+      ...(has.text ? [KEYS_WHILE_TYPING] : [NO_HINTS, KEYS]),
     ],
   };
 }
@@ -129,9 +150,58 @@ const PAGE_DOWN: Key<Given> = {
   does: (given) => movedTo(given, given.laid().paged(1)),
 };
 
+// ---------------------------------------------------------------- taking back, adding
+
+/** Screens that are of no job, or ask something that comes first. */
+const NOT_OF_A_JOB: readonly View['screen'][] = [
+  'wait',
+  'bench',
+  'faults',
+  'unsaved',
+  'keys',
+  'add',
+];
+
+function isOfJob({ state, view }: Given): boolean {
+  return state.open !== null && !NOT_OF_A_JOB.includes(view.screen);
+}
+
+const UNDO: Key<Given> = {
+  id: 'undo-last',
+  presses: ['backspace'],
+  label: ({ state }) => (canUndo(state) ? 'undo' : ''),
+  help: 'take the last mark back, or say where it stands',
+  holds: isOfJob,
+  does: ({ state }) => undoLast(state),
+};
+
+/** Behind a kind in the hand, + is what lies under its head. */
+function isInHand(view: View): boolean {
+  return view.screen === 'piece' && 'hand' in view.step && view.step.hand !== '';
+}
+
+/** `=` is `+` without Shift. */
+const ADD: Key<Given> = {
+  id: 'add',
+  presses: ['+', '='],
+  label: 'add',
+  help: 'add anything in one line: a part, something to do or to measure, a caution, a note',
+  holds: (given) => isOfJob(given) && !isInHand(given.view),
+  does: ({ state }) => {
+    const text = draftOf(state, ADD_DRAFT) ?? '';
+    const asks = { ask: 'add', ...atHand(state) } as const;
+    return show(state, { screen: 'field', asks, field: field(text), under: state.view });
+  },
+};
+
 // ---------------------------------------------------------------- leaving
 
-const quit = ({ state }: Given): Updated => ({ state, effects: [{ do: 'quit' }] });
+const quit = ({ state, asked }: Given): Updated => asked() ?? { state, effects: [{ do: 'quit' }] };
+
+/** Nothing lies over it that one could go back to. */
+function isTop({ bench }: State, { screen }: View): boolean {
+  return screen === 'bench' || screen === 'wait' || (screen === 'job' && bench === null);
+}
 
 const BACK: Key<Given> = {
   id: 'back',
@@ -160,6 +230,14 @@ const LEAVE: Key<Given> = {
 
 // ---------------------------------------------------------------- the list of keys
 
+const NO_HINTS: Key<Given> = {
+  id: 'no-hints',
+  presses: ['z'],
+  label: '',
+  help: 'no more hints of the practice',
+  holds: ({ state }) => state.guide !== null,
+  does: ({ state }) => say({ ...state, guide: null }, 'No more hints.'),
+};
 const KEYS: Key<Given> = {
   id: 'keys',
   presses: ['?', 'h'],

@@ -72,6 +72,22 @@ export function layPage(state: State, page: Page, top: number, arrows: boolean):
   };
 }
 
+/** Rows that no page fills: read out, nothing has to fit. */
+const ALL_ROWS = 10_000;
+
+/** The whole page in the order in which it is read, one line after the other and none left out. */
+export function readPage({ columns, quiet }: State, page: Page): readonly Line[] {
+  const { left, right = [], under = [], above = [], below = [], say = [] } = page;
+  const middle = page.spoken?.() ?? middleOf(page, columns);
+  const said = quiet === null ? [] : [line(quiet)];
+  return [left, right, under, ...above, ...middle, ...below, ...say, ...said];
+}
+
+function middleOf(page: Page, columns: number): readonly Line[] {
+  if (page.kind !== 'list') return page.middle(columns, ALL_ROWS);
+  return page.middle(columns).map((row) => row.line);
+}
+
 /** Not across the end of a part: what comes next would be passed unseen. */
 function paged([middle, said]: readonly [Part, Part], top: number, by: 1 | -1): number {
   const inMiddle = by > 0 ? top < middle.over : top <= middle.over;

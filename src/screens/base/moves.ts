@@ -1,5 +1,5 @@
 /** What keys are made of: functions from a state to the next one and what is to be done for it. */
-import { barePiece } from '../../job/form/spec.ts';
+import { barePiece } from '../../job/form/bare.ts';
 import type { HoleNow, Job, PieceNow, Wish } from '../../model/types.ts';
 import type { PieceStep, PieceView, State, Updated, View } from './state.ts';
 

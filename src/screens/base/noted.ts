@@ -1,5 +1,7 @@
 /** What is said after a mark, on whichever screen it was made. */
-import type { Job } from '../../model/types.ts';
+import { sayEntryOf } from '../../job/fold/say-entry.ts';
+import type { Entry, Job } from '../../model/types.ts';
+import { sentence } from '../../model/words.ts';
 import { buyList } from '../../plan/buy/list.ts';
 import { sayBought } from '../../plan/buy/say.ts';
 import { sayThing } from '../../plan/inside.ts';
@@ -15,6 +17,10 @@ export const NOTED = {
     return entry ? takenBack(state, entry) : stay(state);
   },
   note: (state, { entry }) => (entry ? say(state, 'Noted.') : stay(state)),
+  add: (state, { entry }) =>
+    say(state, entry && state.open ? addedSaid(state.open.job, entry) : 'It is there already.'),
+  rename: (state, { wish, entry }) =>
+    say(state, `${entry?.was ?? wish.kind} is ${entry?.value ?? wish.to} now, everywhere.`),
   write: (state) => say(state, 'Noted.'),
   correct: (state) => say(state, 'Noted.'),
   done: (state) => say(state, 'Noted.'),
@@ -23,6 +29,11 @@ export const NOTED = {
   cleared: (state) =>
     say(state, (state.open && insideSaid(state.open.job)) ?? 'Nothing is inside any more.'),
 } satisfies After;
+
+/** `Alternator cover: to buy: 6204 bearing.` */
+function addedSaid(job: Job, entry: Entry): string {
+  return sentence(capital(sayEntryOf(entry, job)));
+}
 
 /** `Cover gasket: ordered, for 25 April.`: how far it has come now. */
 function boughtSaid({ open, now }: State, buy: string): string {

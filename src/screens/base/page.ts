@@ -16,6 +16,8 @@ interface Around {
   /** What to do, under the middle: six lines, or `most` where the screen is high enough. */
   say?: readonly Line[];
   most?: number;
+  /** The middle in words, where it is a picture: for who has the screen read out. */
+  spoken?: () => readonly Line[];
   /** Where the cursor of a field is: one of the lines above, and a column of it. */
   cursor?: { line: Line; column: number };
 }

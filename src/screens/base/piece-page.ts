@@ -1,17 +1,20 @@
 /** What the screens of a piece have in common: its name, its holes in the middle. */
 import type { HoleNow, PieceNow } from '../../model/types.ts';
-import { drawMap, type HoleToHole, type Mark, type Shape } from '../kit/map.ts';
+import { LOOKS, shapeOf } from '../../piece/looks.ts';
+import { drawMap, type HoleToHole, type Mark } from '../kit/map.ts';
 import { bold, type Line, line } from '../kit/text.ts';
 import { layoutOf } from '../now/piece-now.ts';
 import type { Page } from './page.ts';
 
-export function shapeOf(hole: HoleNow): Shape {
-  if (hole.trouble !== null || hole.state === 'conflict') return 'trouble';
-  return hole.state;
-}
-
 /** How a hole is drawn in this step, where that is not by its state alone. */
 export type Marking = (hole: HoleNow) => Partial<Omit<Mark, 'name'>>;
+
+/** `4: M clip, in, by fingers; here`. */
+function spokenHole({ name, shape, label, here, lit, said: stands }: Mark): Line {
+  const said = [label, stands ?? LOOKS[shape].say].filter((text) => text !== '').join(', ');
+  const more = [here ? 'here' : '', lit ? 'takes what is in your hand' : ''];
+  return line(`${name}: ${[said, ...more].filter((text) => text !== '').join('; ')}`);
+}
 
 export function piecePage(
   piece: PieceNow,
@@ -37,6 +40,7 @@ export function piecePage(
     left: line(bold(piece.spec.name)),
     middle: (columns, rows): readonly Line[] =>
       marks.length === 0 ? [] : drawMap(layoutOf(piece), marks, columns, rows, way),
+    spoken: () => marks.map(spokenHole),
     ...rest,
   };
 }

@@ -4,10 +4,12 @@
  */
 import type { Entry, Refusal, Wish } from '../../model/types.ts';
 import type { TextField } from '../kit/field.ts';
-import { type Given, givenKeys, type Rows, type Text } from './given.ts';
+import type { Line } from '../kit/text.ts';
+import { type Called, type Given, givenKeys, type Rows, type Text } from './given.ts';
 import { bindKey, type HeldKey, type Key, type KeyWords } from './key.ts';
-import { type Laid, layPage } from './lay.ts';
+import { type Laid, layPage, readPage } from './lay.ts';
 import { show } from './moves.ts';
+import { withOwn } from './own-presses.ts';
 import { EMPTY_PAGE, type Page } from './page.ts';
 import type { State, Updated, View } from './state.ts';
 
@@ -47,8 +49,9 @@ export interface Spec<V extends View, H> {
   text?: { field: (here: H) => TextField; retype: (here: H, field: TextField) => Updated };
   /** Keeps what is half made here as a draft, on the way back. No single key leaves the program from such a screen. */
   draft?: (here: H) => State;
-  /** What two of the given keys are called at the foot. */
-  called?: { back?: string; quit?: string };
+  called?: Called;
+  /** What is asked before the program is left from here; null: nothing. */
+  asks?: (here: H) => Updated | null;
   /** Names what must have been looked at here: what was typed before it came in sight is dropped. */
   mustSee?: (here: H) => string;
   /** Said once, when a key leads here. */
@@ -73,10 +76,16 @@ export interface Open {
   keys(): readonly HeldKey[];
   /** Its page as it stands on the rows of the screen. */
   laid(): Laid;
+  /** The whole page, to be read out. */
+  read(): readonly Line[];
   /** The text that is typed here. */
   text(): Text | null;
   mustSee(): string | null;
   greeted(): State;
+  /** With what is half made here kept as a draft. */
+  kept(): State;
+  /** What is asked before the program is left from here; null: nothing. */
+  asked(): Updated | null;
   readonly after: After;
   readonly refused: Refused | null;
 }
@@ -86,12 +95,13 @@ export function screen<V extends View, H>(
   spec: Spec<V, H> & { back: (state: State, view: V) => Updated },
 ): Screen<V> {
   const arrows = !spec.keys.some((key) => key.presses.includes('up'));
+  const undo = !spec.keys.some((key) => key.presses.includes('backspace'));
   const given = givenKeys({
     text: spec.text !== undefined,
     draft: spec.draft !== undefined,
     arrows,
-    back: spec.called?.back ?? '',
-    quit: spec.called?.quit ?? '',
+    undo,
+    called: spec.called ?? {},
   });
   function open(state: State, view: V): Open {
     const here = once(() => spec.here(state, view));
@@ -121,16 +131,22 @@ export function screen<V extends View, H>(
       rows: rows ? () => said(rows) : null,
       isText: () => page().kind === 'page',
       back: () => spec.back(said(spec.draft) ?? state, view),
+      asked: () => said(spec.asks),
     };
     const bound = (keys: readonly Key<Given>[]) => keys.map((key) => bindKey(key, base));
     const own = () => said((now) => spec.keys.map((key) => bindKey(key, now))) ?? [];
     return {
       state,
-      keys: once(() => [...bound(given.first), ...own(), ...bound(given.last)]),
+      keys: once(() =>
+        withOwn([...bound(given.first), ...own(), ...bound(given.last)], state.presses),
+      ),
       laid,
+      read: () => readPage(state, page()),
       text,
       mustSee: () => said(spec.mustSee),
       greeted: () => said(spec.greeting) ?? state,
+      kept: () => said(spec.draft) ?? state,
+      asked: () => said(spec.asks),
       after: spec.after ?? {},
       refused: spec.refused ?? null,
     };

@@ -1,4 +1,6 @@
 /** How the screens begin: on a bench, or on one job. */
+import type { Palette } from '../kit/palettes.ts';
+import type { OwnPresses } from '../kit/press.ts';
 import type { State, Updated } from './state.ts';
 
 export interface Opening {
@@ -10,11 +12,18 @@ export interface Opening {
   ascii: boolean;
   /** RFC 3339 with offset. */
   now: string;
+  palette?: Palette;
+  /** What to try is said on the way. */
+  guide?: boolean;
+  presses?: OwnPresses;
 }
 
-export function start({ on, ...look }: Opening): Updated {
+export function start({ on, guide = false, ...look }: Opening): Updated {
   const state: State = {
+    palette: 'usual',
+    presses: {},
     ...look,
+    guide: guide ? [] : null,
     bench: 'folder' in on ? { folder: on.folder, jobs: null } : null,
     open: null,
     wrenches: [],

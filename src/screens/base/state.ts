@@ -4,11 +4,21 @@
  */
 import type { Wrench } from '../../bolt/wrench.ts';
 import type { Figure } from '../../job/truth/corrections.ts';
-import type { Fault, Job, Moment, Recorded, Refusal, Wish, Writable } from '../../model/types.ts';
+import type {
+  Fault,
+  Half,
+  Job,
+  Moment,
+  Recorded,
+  Refusal,
+  Wish,
+  Writable,
+} from '../../model/types.ts';
 import type { Drawing } from '../../piece/drawing.ts';
 import type { Milestone } from '../../plan/milestone.ts';
 import type { TextField } from '../kit/field.ts';
-import type { Press } from '../kit/press.ts';
+import type { Palette } from '../kit/palettes.ts';
+import type { OwnPresses, Press } from '../kit/press.ts';
 import type { About } from '../now/answers.ts';
 import type { Of } from '../now/known-rows.ts';
 import type { Put } from '../now/typed-runs.ts';
@@ -40,7 +50,15 @@ export type Happening =
   | { on: 'paste'; text: string }
   | { on: 'recorded'; result: Recorded; wish: Wish; file: string }
   /** `wrenches`: those of the bench that the file lies on, where they were read with it. `say`: what had to be done for it. */
-  | { on: 'file'; file: string; read: FileState; wrenches?: readonly Wrench[]; say?: string }
+  | {
+      on: 'file';
+      file: string;
+      read: FileState;
+      wrenches?: readonly Wrench[];
+      say?: string;
+      /** What an earlier sitting left half done, where the person opens the file. */
+      half?: Half;
+    }
   | { on: 'bench'; jobs: BenchRow[] }
   | { on: 'size'; columns: number; rows: number }
   /** RFC 3339 with offset; said now and then, never more than once a minute. */
@@ -58,6 +76,8 @@ export type Effect =
   | { do: 'record'; file: string; wish: Wish }
   /** Read the file and answer `file`. */
   | { do: 'open'; file: string }
+  /** Write a new job, open it, and answer `file`. */
+  | { do: 'start'; file: string; job: string; machine: string | null }
   /** Read the jobs of the folder and answer `bench`. */
   | { do: 'list'; folder: string }
   | { do: 'ring' }
@@ -79,6 +99,11 @@ export interface State {
   colour: boolean;
   /** True: 7-bit characters only. */
   ascii: boolean;
+  palette: Palette;
+  /** Places of which the practice has said what to try there; null: it says nothing. */
+  guide: readonly string[] | null;
+  /** Presses that the user has given to keys. */
+  presses: OwnPresses;
   /** RFC 3339 with offset. */
   now: string;
   /** The folder the program was opened on, and its jobs once they are read; null when it was opened on one file. */
@@ -119,8 +144,11 @@ type Screens =
   | { screen: 'bench'; here: string | null }
   /** A file that cannot be opened as a job. */
   | { screen: 'faults'; file: string; read: Extract<FileState, { ok: false }> }
-  /** A mark that could not be saved: said until it is saved or given up. */
-  | { screen: 'unsaved'; wish: Wish; why: Unsaved; under: View }
+  /**
+   * A mark that could not be saved: said until it is saved or given up. `leaving`: it was asked whether to leave without
+   * it.
+   */
+  | { screen: 'unsaved'; wish: Wish; why: Unsaved; leaving?: true; under: View }
   /** Where the job stands, in words. */
   | { screen: 'note' }
   | { screen: 'job'; here: string | null }
@@ -150,8 +178,17 @@ type Screens =
   | { screen: 'draw'; piece: string; drawing: Drawing; under: View }
   /** All that is known of a piece or a task. `first`: rows that were asked about from another screen; empty: all of them alike. */
   | { screen: 'known'; of: Of; here: string | null; first: readonly string[]; under: View }
+  /** A line that was typed, and what it is to become. */
+  | ({ screen: 'add'; text: string; under: View } & AddTo)
   | { screen: 'field'; asks: Asks; field: TextField; under: View }
   | { screen: 'keys'; under: View };
+
+/** The piece at hand, the hole that is pointed at, the gate that is open. */
+export interface AddTo {
+  piece: string | null;
+  hole: string | null;
+  moment: Moment | null;
+}
 
 export interface Unsaved {
   code: string;
@@ -169,8 +206,8 @@ export type PieceStep =
   | { step: 'read'; way: 'removal' | 'fitting'; then: PieceStep }
   /** `hand` is what the person says it is, as typed: `m`, `m+clip`, `.35`. */
   | { step: 'off'; here: string | null; typed: string; hand: string }
-  /** The row as it came out; `say` is what is wrong with it. */
-  | { step: 'off-row'; field: TextField; say: string | null }
+  /** The row as it came out; `say` is what is wrong with it; `resize`: that it has another number of holes, once more. */
+  | { step: 'off-row'; field: TextField; say: string | null; resize?: true }
   /** All that can come out is out: counted, before anybody pries. */
   | { step: 'off-count' }
   | { step: 'settle'; here: string }
@@ -179,6 +216,8 @@ export type PieceStep =
   | { step: 'tight'; here: string | null; typed: string }
   /** What is wrong with this hole: a choice. */
   | { step: 'trouble'; hole: string; choice: number; back: PieceStep }
+  /** A hole that was marked wrongly: which of its marks goes. `rest`: what is still to be recorded for that. */
+  | { step: 'unmark'; hole: string; mark: string; rest: readonly Wish[]; back: PieceStep }
   /** A trouble that was just noted, and what to do now. */
   | { step: 'advice'; hole: string; back: PieceStep }
   /** Refused, and why; `back` is where the person was. */
@@ -198,6 +237,8 @@ export type Asks =
   /** What lay under the head of each word of a row that ends in `+`; `at` is the word asked about. */
   | { ask: 'under'; words: readonly string[]; at: number }
   | { ask: 'belongs'; hole: string }
+  /** Another letter for this kind. */
+  | { ask: 'letter'; kind: string }
   /** `say` is what is wrong with what was typed. */
   | { ask: About; piece: string; say: string | null }
   | KnownAsks
@@ -221,12 +262,14 @@ export type KnownAsks =
 export type JobAsks =
   /** What went in through an opening, and what came out again. */
   | { ask: 'inside' | 'cleared'; piece: string | null }
-  /** Something to be looked at, at a gate. */
-  | { ask: 'item'; moment: Moment; piece: string | null }
+  /** One line, of whatever it is. */
+  | ({ ask: 'add' } & AddTo)
   /** The day for which something ordered is promised; the number that it has now. */
   | { ask: 'promised'; buy: string; say: string | null }
   | { ask: 'number'; buy: string }
   /** What came of a task. */
   | { ask: 'result'; task: string; how: 'done' | 'failed' }
+  /** The name of a job that begins. */
+  | { ask: 'job'; say: string | null }
   /** How long one has. */
   | { ask: 'minutes'; say: string | null };

@@ -1,38 +1,53 @@
 /** Taking the last mark back, where one is not at the bolts of a piece. */
-import { sayEntry } from '../../job/fold/say-entry.ts';
+import { sayEntry, sayEntryOf } from '../../job/fold/say-entry.ts';
 import type { Entry, Wish } from '../../model/types.ts';
-import type { Key } from './key.ts';
+import { verbRow } from '../../model/verbs.ts';
+import { sentence } from '../../model/words.ts';
 import { requestMark, say } from './moves.ts';
 import type { State, Updated } from './state.ts';
 
 type Undo = Extract<Wish, { do: 'undo' }>;
 
-/** Bolts are taken back where they are, at their piece. */
-const BOLTS: readonly string[] = ['out', 'in', 'tight', 'state', 'settle', 'removed', 'fitted'];
+/** The last mark of the job that counts, whoever made it. */
+function lastMark(state: State): Entry | null {
+  const job = state.open?.job;
+  return job?.entries.findLast((e) => e.verb !== 'undo' && job.living.has(e.id)) ?? null;
+}
 
-export const undoHere: Key<{ state: State }> = {
-  id: 'untick',
-  presses: ['backspace'],
-  label: '',
-  help: 'take the last mark of this sitting back',
-  does: ({ state }) => {
-    const job = state.open?.job;
-    const last = job?.entries.findLast((e) => e.verb !== 'undo' && job.living.has(e.id));
-    const mine = last !== undefined && state.mine.includes(last.id) && !BOLTS.includes(last.verb);
-    if (!mine) return say(state, 'Nothing of this sitting is left to take back.');
+/** The last mark is of this sitting: one key takes it back. */
+export function canUndo(state: State): boolean {
+  return state.mine.includes(lastMark(state)?.id ?? '');
+}
+
+/** Takes the last mark back, wherever it was made; says where it stands if it is of an earlier sitting. */
+export function undoLast(state: State): Updated {
+  const last = lastMark(state);
+  if (last !== null && state.mine.includes(last.id)) {
     return requestMark(state, { do: 'undo', id: last.id });
-  },
-};
+  }
+  return say(state, whereLast(state));
+}
+
+/** Where the last mark stands, for who looks for it on another screen. */
+export function whereLast(state: State): string {
+  const last = lastMark(state);
+  if (last === null || !state.open) return 'Nothing is left to take back.';
+  const what = sayEntryOf(last, state.open.job);
+  if (state.mine.includes(last.id)) return sentence(`The last mark is ${what}`);
+  const where =
+    last.piece === undefined
+      ? `putback undo takes it back`
+      : 'Backspace at that piece takes it back';
+  return sentence(`The last mark is of an earlier sitting: ${what}. ${where}`);
+}
 
 /** The mark that was taken back. */
 export function undone(state: State, wish: Undo): Entry | null {
   return state.open?.job.entries.find((e) => e.id === wish.id) ?? null;
 }
 
-const AT_GATES: readonly string[] = ['seen', 'struck', 'added', 'cleared'];
-
 export function isOfGate(entry: Entry): boolean {
-  return AT_GATES.includes(entry.verb);
+  return verbRow(entry.verb).kind === 'gate';
 }
 
 /** Says what was taken back. What was seen at a gate is asked again. */
@@ -41,5 +56,8 @@ export function takenBack(state: State, entry: Entry): Updated {
   const read = isOfGate(entry)
     ? state.read.filter((m) => !m.startsWith('gate ') || m.split(' ')[2] !== (entry.piece ?? ''))
     : state.read;
-  return say({ ...state, read }, job ? `Taken back: ${sayEntry(entry, job)}.` : '');
+  // The piece is named where it is not the one in sight.
+  const here = 'piece' in state.view && state.view.piece === entry.piece;
+  const what = job ? (here ? sayEntry : sayEntryOf)(entry, job) : '';
+  return say({ ...state, read }, job ? sentence(`Taken back: ${what}`) : '');
 }

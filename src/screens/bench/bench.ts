@@ -1,4 +1,5 @@
 /** The bench: its jobs, where each stands, and what is next or in the way. */
+import { ask } from '../ask/field.ts';
 import { GO } from '../base/key.ts';
 import { say, stay } from '../base/moves.ts';
 import { listLines, type Page } from '../base/page.ts';
@@ -40,6 +41,13 @@ export const benchScreen = screen({
         };
       },
     },
+    {
+      id: 'new-job',
+      presses: ['+', '='],
+      label: 'a new job',
+      help: 'start a job: what is wrong, and with what machine',
+      does: ({ state }) => ask(state, { ask: 'job', say: null }),
+    },
   ],
   draw: drawBench,
   rows: ({ view, jobs, job }) => ({
@@ -62,7 +70,7 @@ export const waitScreen = screen({
 function drawBench({ folder, jobs, job }: OnBench): Page {
   const around = { left: line(bold(nameOfFolder(folder))), right: line(many(jobs.length, 'job')) };
   if (jobs.length === 0) {
-    const none = line('No job file here yet. putback new FILE starts one.');
+    const none = line('No job file here yet. + starts one.');
     return { kind: 'plain', ...around, middle: () => [[], none] };
   }
   return {

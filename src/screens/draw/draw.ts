@@ -183,7 +183,6 @@ export const drawScreen = screenOver({
   ],
   draw: drawPicture,
   draft: keptHalf,
-  called: { back: 'leave it' },
   after: { write: afterPicture },
 });
 
@@ -208,6 +207,7 @@ function drawPicture(now: Drawn): Page {
       const blank = Array.from({ length: Math.max(0, rows - field.length) }, () => []);
       return [...field, ...blank, ...saidUnder(now, columns)];
     },
+    spoken: () => saidUnder(now, state.columns),
   };
 }
 

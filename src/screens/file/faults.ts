@@ -1,13 +1,14 @@
 /** A file that cannot be opened as a job, and a mark that could not be saved. */
 import type { Fault } from '../../model/types.ts';
-import { toBench } from '../base/from-file.ts';
-import { GO } from '../base/key.ts';
-import { requestMark } from '../base/moves.ts';
+import { LEFT, toBench } from '../base/from-file.ts';
+import { ENTER, GO } from '../base/key.ts';
+import { requestMark, show } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
 import { screen, screenOver } from '../base/screen.ts';
-import type { State, View } from '../base/state.ts';
+import type { State, Updated, View } from '../base/state.ts';
 import { bold, hanging, type Line, line, span, wrap } from '../kit/text.ts';
 import { many } from '../kit/words.ts';
+import { sayWish } from '../now/say-wish.ts';
 
 interface On<V> {
   state: State;
@@ -68,24 +69,56 @@ export const unsavedScreen = screenOver({
       presses: GO,
       label: 'save it again',
       help: 'try to save this mark again',
-      does: ({ state, view }) => requestMark({ ...state, view: view.under }, view.wish),
+      holds: ({ view }) => view.why.code !== LEFT.code,
+      does: saveNow,
+    },
+    {
+      id: 'save-left',
+      presses: ENTER,
+      label: 'save it now',
+      help: 'save the mark that was left unsaved',
+      holds: ({ view }) => view.why.code === LEFT.code,
+      does: saveNow,
     },
   ],
   draw: drawUnsaved,
-  called: { back: 'give it up' },
+  called: {
+    back: 'give it up',
+    quit: 'leave',
+    insteadOf: {
+      back: { id: 'give-up', help: 'give this mark up: it is not made' },
+      quit: { id: 'quit-unsaved', help: 'leave without this mark; it is asked once more' },
+      leave: { id: 'leave-unsaved', help: 'leave without this mark; it is asked once more' },
+    },
+  },
+  asks: ({ state, view }) => (view.leaving ? null : show(state, { ...view, leaving: true })),
 });
 
-function drawUnsaved({ view: { why } }: On<UnsavedView>): Page {
+function saveNow({ state, view }: On<UnsavedView>): Updated {
+  return requestMark({ ...state, view: view.under }, view.wish);
+}
+
+function drawUnsaved({ state, view }: On<UnsavedView>): Page {
+  const { wish, why, leaving } = view;
+  const job = state.open?.job;
+  const mark = job ? sayWish(job, wish, state.now) : null;
+  const waits =
+    why.code === LEFT.code
+      ? 'Nothing was changed in the file.'
+      : 'The file is as it was. The mark is kept here, and tried again every few seconds.';
+  const away =
+    'Leave without it? Then it is not made. It is kept in your own folder, and asked about when this job is opened here again.';
   return {
     kind: 'plain',
     left: line(bold('Not saved')),
     middle: (columns) => [
       [],
+      ...wrap(mark ?? 'It is so already.', columns, { bold: true }),
+      [],
       ...wrap(why.say, columns, { bold: true, colour: 'red' }),
       ...wrap(why.fix, columns),
       [],
-      ...wrap('The mark is not on disk. The file is as it was.', columns),
-      ...wrap('It is kept here, and tried again every few seconds.', columns),
+      ...wrap(leaving ? away : waits, columns, { bold: leaving === true }),
     ],
   };
 }

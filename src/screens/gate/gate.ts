@@ -1,5 +1,7 @@
 /** The gates: what is to be seen before a step that cannot be taken back. One glance, one key. */
+
 import type { Moment, Wish } from '../../model/types.ts';
+import { itemOf } from '../../plan/gates/item-rows.ts';
 import { ask } from '../ask/field.ts';
 import { goOn, readFirst } from '../base/enter.ts';
 import { type OnJob, onJob, pieceNamed, requestMark, say, show, stay } from '../base/moves.ts';
@@ -7,7 +9,7 @@ import { NOTED } from '../base/noted.ts';
 import type { Page } from '../base/page.ts';
 import { type MadeMark, screenOver, type WishTo } from '../base/screen.ts';
 import type { State, Updated, View } from '../base/state.ts';
-import { isOfGate, takenBack, undoHere, undone } from '../base/undo.ts';
+import { isOfGate, takenBack, undone } from '../base/undo.ts';
 import { hangingBoth } from '../kit/both.ts';
 import { bold, type Line, line, pad, span } from '../kit/text.ts';
 import type { InQuestion } from '../known/in-question.ts';
@@ -108,9 +110,15 @@ function seeOne({ state, view, job, items, item: marked }: OnGate): Updated {
   return requestMark(state, knownWish(job, state.now, item) ?? gateWish(view, 'seen', item.key));
 }
 
+/** Which thing to buy it is about; null for any other item. */
+function partOf({ key }: GateItem): string | null {
+  const item = itemOf(key);
+  return item?.name === 'part' ? item.about : null;
+}
+
 /** Some items the job itself keeps: ticking `is it here?` notes the part as here. */
 function knownWish(job: OnGate['job'], now: string, item: GateItem): Wish | null {
-  const buy = /^part-(.+)$/.exec(item.key)?.[1];
+  const buy = partOf(item);
   const known = buysNow(job, now).find((b) => b.buy === buy);
   // A part that the program put on the list by itself may stand on the shelf already: a tick is enough.
   if (!known || known.why !== null || known.state === 'compared' || known.state === 'fitted')
@@ -221,7 +229,7 @@ export const gateScreen = screenOver({
     {
       id: 'one-seen',
       presses: ['enter'],
-      label: ({ item }) => (item?.item.key.startsWith('part-') ? 'it is here' : 'this one'),
+      label: ({ item }) => (item && partOf(item.item) !== null ? 'it is here' : 'this one'),
       help: 'the marked one is seen to, or is here',
       holds: (here) => !isAtStop(here),
       does: seeOne,
@@ -240,14 +248,6 @@ export const gateScreen = screenOver({
       help: 'the marked one does not count here',
       does: strike,
     },
-    {
-      id: 'add-item',
-      presses: ['+', '='],
-      label: 'add',
-      help: 'something else that is to be seen to here',
-      does: ({ state, view: { moment, piece } }) => ask(state, { ask: 'item', moment, piece }),
-    },
-    undoHere,
     notSo<OnGate>(inItem, 'not so'),
   ],
   draw: drawGate,

@@ -37,7 +37,7 @@ export function drawJob({ state, job, rungs, marked }: OnTheJob): Page {
     say: [
       ...wrap(insideSaid(job) ?? '', state.columns, LOUD),
       ...curesSaid(job, state.now).flatMap((text) => wrap(text, state.columns)),
-      ...wrapStruck(job, next ? `Next: ${next.say}` : '', state.columns, { bold: true }),
+      ...wrapStruck(next ? ['Next: ', ...next.words] : [], state.columns, { bold: true }),
     ],
   };
   if (rungs.length === 0) {

@@ -10,7 +10,6 @@ import { markedOf } from '../base/marked.ts';
 import { onJob, show, stay } from '../base/moves.ts';
 import { screen } from '../base/screen.ts';
 import type { State, Updated } from '../base/state.ts';
-import { undoHere } from '../base/undo.ts';
 import { isAllBack } from '../now/job-now.ts';
 import { ladder } from '../now/ladder.ts';
 import { taskOf } from '../now/ladder-names.ts';
@@ -44,7 +43,6 @@ const KEYS: readonly Key<OnTheJob>[] = [
     holds: hasRows,
     does: openMarked,
   },
-  undoHere,
   {
     id: 'start-gate',
     presses: ['s'],
@@ -66,8 +64,8 @@ const KEYS: readonly Key<OnTheJob>[] = [
     does: ({ state }) => show(state, { screen: 'note' }),
   },
   {
-    id: 'add',
-    presses: ['a'],
+    id: 'comes-off',
+    presses: ['o'],
     label: (here) => (hasRows(here) ? 'another piece' : 'say what comes off first'),
     help: 'a piece that the file does not know yet comes off',
     does: ({ state }) => ask(state, { ask: 'piece' }),

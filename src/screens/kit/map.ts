@@ -2,13 +2,12 @@
  * The holes of a piece on the screen: its number between signs that say how it stands, and beside it what
  * belongs there. Where they do not fit side by side as they lie, they stand in lines that scroll.
  */
+import { LOOKS, type Shape } from '../../piece/looks.ts';
 import type { Layout } from '../../piece/map.ts';
 import { dotted } from './dotted.ts';
 import { type Cell, place } from './place.ts';
 import { countLine, window } from './scroll.ts';
 import { type Line, type Span, type Style, span, width } from './text.ts';
-
-export type Shape = 'home' | 'out' | 'in' | 'tight' | 'trouble';
 
 /** A hole as it is to be drawn. */
 export interface Mark {
@@ -21,24 +20,23 @@ export interface Mark {
   /** Beside it; `short` where there is less room. */
   label: string;
   short: string;
+  /** How it stands, in words, where its shape says something of this step alone. */
+  said?: string;
 }
 
 export const SIGNS: Readonly<Record<Shape | 'here', readonly [string, string]>> = {
-  home: ['|', '|'],
-  out: ['(', ')'],
-  in: ['[', ']'],
-  tight: ['{', '}'],
-  trouble: ['!', '!'],
+  home: LOOKS.home.signs,
+  out: LOOKS.out.signs,
+  in: LOOKS.in.signs,
+  tight: LOOKS.tight.signs,
+  trouble: LOOKS.trouble.signs,
   here: ['<', '>'],
 };
 
-export const LOOKS: Readonly<Record<Shape, Style>> = {
-  home: {},
-  out: {},
-  in: { colour: 'cyan' },
-  tight: { colour: 'green' },
-  trouble: { colour: 'red', bold: true },
-};
+function styleOf(shape: Shape): Style {
+  const { colour } = LOOKS[shape];
+  return { ...(colour === null ? {} : { colour }), ...(shape === 'trouble' ? { bold: true } : {}) };
+}
 const DOT = '.';
 const LIT = '>';
 const LIT_LOOK: Style = { colour: 'magenta', bold: true };
@@ -120,10 +118,10 @@ function cells(marks: readonly Mark[], labels: Labels): Cell[] {
 function drawMark(mark: Mark, labelled: string, room: number): Line {
   const [open, close] = SIGNS[mark.here ? 'here' : mark.shape];
   const look = mark.here
-    ? { ...LOOKS[mark.shape], ...HERE }
+    ? { ...styleOf(mark.shape), ...HERE }
     : mark.lit
       ? LIT_LOOK
-      : LOOKS[mark.shape];
+      : styleOf(mark.shape);
   const spans: Span[] = [
     span(mark.lit && !mark.here ? LIT : ' ', LIT_LOOK),
     span(`${open}${mark.name.padStart(room)}${close}`, look),

@@ -1,29 +1,33 @@
 /** Lines of spans as texts with colour, or without, or in 7-bit characters. */
-import type { Colour, Line, Span } from './text.ts';
+import { codeOf, type Palette } from './palettes.ts';
+import type { Line, Span } from './text.ts';
 
 const ESC = '\x1b[';
 /** SGR numbers of ECMA-48. */
-const COLOURS: Record<Colour, number> = { red: 31, green: 32, magenta: 35, cyan: 36 };
 const BOLD = 1;
 const INVERSE = 7;
 const STRUCK = 9;
 
 /** The line as a terminal takes it. Without colour there is no escape sequence at all. */
-export function paint(line: Line, look: { colour: boolean; ascii: boolean }): string {
+export function paint(
+  line: Line,
+  look: { colour: boolean; ascii: boolean; palette?: Palette },
+): string {
   return line
     .map((s) => {
       const text = look.ascii ? plain(s.text) : s.text;
-      return look.colour ? styled(text, s) : text;
+      return look.colour ? styled(text, s, look.palette ?? 'usual') : text;
     })
     .join('');
 }
 
-function styled(text: string, s: Span): string {
+function styled(text: string, s: Span, palette: Palette): string {
+  const colour = s.colour ? codeOf(s.colour, palette) : null;
   const codes = [
     ...(s.bold ? [BOLD] : []),
     ...(s.inverse ? [INVERSE] : []),
     ...(s.struck ? [STRUCK] : []),
-    ...(s.colour ? [COLOURS[s.colour]] : []),
+    ...(colour === null ? [] : [colour]),
   ];
   // Blanks look the same in bold and in colour: nothing to send.
   const empty = !s.inverse && text.trim() === '';

@@ -6,6 +6,9 @@
  */
 export type Press = string;
 
+/** Presses that a user has given to keys, by the name of the key. */
+export type OwnPresses = Readonly<Record<string, readonly Press[]>>;
+
 const NAMES: Readonly<Record<Press, string>> = {
   space: 'Space',
   enter: 'Enter',
@@ -22,6 +25,22 @@ const NAMES: Readonly<Record<Press, string>> = {
   pageup: 'PageUp',
   pagedown: 'PageDown',
 };
+
+const WORDS: ReadonlyMap<string, Press> = new Map(
+  Object.entries(NAMES).flatMap(([press, name]): [string, Press][] => [
+    [press, press],
+    [name.toLowerCase(), press],
+  ]),
+);
+
+/** The press that somebody writes as `Space`, `PageDown`, `ctrl-n`, `x`; null: there is none of that name. */
+export function pressNamed(text: string): Press | null {
+  const word = text.trim().toLowerCase();
+  const named = WORDS.get(word);
+  if (named !== undefined) return named;
+  if (/^ctrl-[a-z]$/.test(word)) return word;
+  return [...text].length === 1 && /^[\p{L}\p{N}\p{P}\p{S}]$/u.test(text) ? text : null;
+}
 
 export function keyName(press: Press): string {
   return NAMES[press] ?? press.replace(/^ctrl-(.*)/, (_, k: string) => `Ctrl-${k.toUpperCase()}`);

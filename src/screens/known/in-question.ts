@@ -1,6 +1,9 @@
 /** What "not so here" is about: the texts of the file that are in sight, the likely one first. */
+import type { KeysWith } from '../../model/key-row.ts';
+import type { TASK_KEYS } from '../../model/keys.ts';
 import type { Job } from '../../model/types.ts';
 import { type KnownRow, knownRows, type Of } from '../now/known-rows.ts';
+import { keysToRead } from '../now/reading.ts';
 
 export interface InQuestion {
   of: Of;
@@ -8,14 +11,20 @@ export interface InQuestion {
   rows: readonly KnownRow[];
 }
 
-/** What somebody most likely reads in a task as wrong. */
-const LIKELY = ['limit', 'step', 'when', 'takes', 'note'];
+/** What somebody most likely reads in a task as wrong, from 1. */
+const LIKELY: Readonly<Record<KeysWith<typeof TASK_KEYS, { corrected: true }> | 'step', number>> = {
+  limit: 1,
+  step: 2,
+  when: 3,
+  takes: 4,
+  note: 5,
+};
 
 /** Null for a test that does not stand in the file. */
 export function inTask(job: Job, task: string): InQuestion | null {
   if (!job.tasks.has(task)) return null;
   const of = { task };
-  const rank = (r: KnownRow) => LIKELY.indexOf(r.figure?.what ?? '');
+  const rank = (r: KnownRow) => LIKELY[r.figure?.what as keyof typeof LIKELY];
   return { of, rows: knownRows(job, of).toSorted((a, b) => rank(a) - rank(b)) };
 }
 
@@ -37,16 +46,11 @@ export function inPiece(job: Job, piece: string, hole: string | null): InQuestio
   return { of, rows: [...torque, ...figures.filter((r) => !torque.includes(r))] };
 }
 
-/** As they stand to be read before this way, cautions first. */
-const READ: Readonly<Record<'removal' | 'fitting', readonly string[]>> = {
-  removal: ['caution', 'loose', 'marks', 'routes', 'tip', 'note'],
-  fitting: ['caution', 'joint', 'loose', 'marks', 'routes', 'tip', 'note'],
-};
-
+/** As they stand to be read before this way. */
 export function inReading(job: Job, piece: string, way: 'removal' | 'fitting'): InQuestion | null {
   const found = figuresOf(job, piece);
   if (!found) return null;
-  const rows = READ[way].flatMap((what) =>
+  const rows = keysToRead(way).flatMap((what) =>
     found.figures.filter(
       ({ figure }) =>
         figure?.what === what && figure.hole === undefined && (figure.way ?? way) === way,

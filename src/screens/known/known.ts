@@ -6,7 +6,6 @@ import { screenOver } from '../base/screen.ts';
 import type { State, Updated } from '../base/state.ts';
 import type { KnownRow } from '../now/known-rows.ts';
 import type { InQuestion } from './in-question.ts';
-import { unsayKey } from './known-keys.ts';
 import { drawKnown } from './known-page.ts';
 import { askTruth, notSo } from './not-so.ts';
 import { knownHere, type OnKnown } from './on-known.ts';
@@ -55,7 +54,6 @@ export const knownScreen = screenOver({
       ...notSo<OnKnown>(inRow),
       does: (here) => (here.row ? askTruth(withMark(here), here.row) : stay(here.state)),
     },
-    unsayKey<OnKnown>(({ view }) => view.of),
   ],
   draw: drawKnown,
   rows: ({ view, rows, row }) => ({

@@ -1,10 +1,13 @@
 /** The note of a good workmate: where the job stands, in words, as one reads it on coming back after days. */
 
+import type { Words } from '../../job/truth/said.ts';
 import { daysBetween } from '../../model/time.ts';
 import type { Job } from '../../model/types.ts';
 import type { Back } from '../../plan/back.ts';
 import { sayDays } from '../../plan/days.ts';
 import { noteRows } from '../../plan/note.ts';
+import { stepWords } from '../../plan/say.ts';
+import type { Doable } from '../../plan/twenty.ts';
 import { withinKey } from '../ask/how-long.ts';
 import { toJob } from '../base/enter.ts';
 import { GO } from '../base/key.ts';
@@ -65,24 +68,26 @@ const OFFERED = 2;
 /** What to do first, and what must not be done. */
 function sayNext(job: Job, back: Back, now: string, columns: number): Line[] {
   const dont = back.dont.flatMap((text) => wrap(text, columns, { colour: 'red', bold: true }));
-  const next = nextSaid(job, back, now).flatMap((text) =>
-    wrapStruck(job, text, columns, { bold: true }),
+  const next = nextSaid(job, back, now).flatMap((words) =>
+    wrapStruck(words, columns, { bold: true }),
   );
   return [...next, ...dont];
 }
 
 /** Twenty minutes of work, and the next step where that is at another piece. */
-function nextSaid(job: Job, { next }: Back, now: string): string[] {
+function nextSaid(job: Job, { next }: Back, now: string): Words[] {
   const offered = next.can.slice(0, OFFERED);
   const step = nextNow(job, now);
   const rung = taskOf(step?.rung ?? null) ?? step?.rung;
   const same = offered.some((d) => d.step.split(' ')[0] === rung);
   const [maybe] = next.maybe;
-  const idle = maybe ? `Next: ${maybe.say}` : 'Nothing is on its way.';
+  const wordsOf = (d: Doable) => stepWords(job, d.step, d.say);
+  const idle: Words = maybe ? ['Next: ', ...wordsOf(maybe)] : ['Nothing is on its way.'];
+  const twenty = offered.map((d, i) => [i === 0 ? 'Twenty minutes: ' : ' Then: ', ...wordsOf(d)]);
   return [
-    ...(step && !same ? [`Next: ${step.say}`] : []),
-    ...(offered.length > 0 ? [`Twenty minutes: ${offered.map((d) => d.say).join(' Then: ')}`] : []),
-    ...(step || offered.length > 0 ? [] : [idle]),
+    ...(step && !same ? [['Next: ', ...step.words]] : []),
+    ...(twenty.length > 0 ? [twenty.flat()] : []),
+    ...(step || twenty.length > 0 ? [] : [idle]),
   ];
 }
 

@@ -1,6 +1,5 @@
 /** What is printed and not so here, in words, for whoever comes back to a job or takes it apart again. */
-import { besidePrinted } from '../../job/truth/corrections.ts';
-import { safeLine } from '../../model/safe.ts';
+import { cutAtPrinted, type Words } from '../../job/truth/said.ts';
 import type { Correction, Job } from '../../model/types.ts';
 import { flow } from '../kit/both.ts';
 import { type Line, type Style, span } from '../kit/text.ts';
@@ -18,27 +17,12 @@ export function correctionsSaid(job: Job, counts: (c: Correction) => boolean): C
     .map((c) => ({ text: `${subjectSaid(job, c)}: ${c.says}`, printed: c.printed }));
 }
 
-/** A text of the plan, wrapped; what it says of print that is not so is struck in it. */
-export function wrapStruck(job: Job, text: string, columns: number, style: Style = {}): Line[] {
-  let spans: Line = [span(text, style)];
-  for (const { printed } of job.corrections) {
-    const beside = besidePrinted('', printed);
-    spans = spans.flatMap((s) => {
-      const parts = s.text.split(safeLine(beside));
-      return parts.flatMap((rest, i) => [
-        ...(i === 0 ? [] : struckIn(beside, style)),
-        { ...s, text: rest },
-      ]);
-    });
-  }
+/** A sentence of the plan, wrapped; what it says of print that is not so is struck in it. */
+export function wrapStruck(words: Words, columns: number, style: Style = {}): Line[] {
+  const spans = cutAtPrinted(words).map(({ text, struck }) =>
+    span(text, struck ? { ...style, struck: true } : style),
+  );
   return flow(spans, columns);
-}
-
-/** ` (not `, the printed text struck, and what follows it. */
-function struckIn(beside: string, style: Style): Line {
-  const [open, close] = [' (not ', ', as printed)'];
-  const printed = beside.slice(open.length, beside.length - close.length);
-  return [span(open, style), span(printed, { ...style, struck: true }), span(close, style)];
 }
 
 /** It matters still: the piece is not back and tight, the task is not done. */

@@ -1,5 +1,6 @@
 /** Which text of the file an item of a gate was made from. */
-import type { Job, Moment, PieceSpec } from '../../model/types.ts';
+import type { Correctable, Job, Moment, PieceSpec } from '../../model/types.ts';
+import { itemOf } from '../../plan/gates/item-rows.ts';
 import { readJoint } from '../../plan/joint.ts';
 import type { Of } from './known-rows.ts';
 import { type KnownRow, knownRows } from './known-rows.ts';
@@ -11,9 +12,6 @@ export interface Behind {
   printed: string[];
 }
 
-/** Items that are made from a task. */
-const OF_TASKS: readonly string[] = ['task', 'wait', 'fill', 'adjust'];
-
 /** Null where the item says nothing that stands in the file. */
 export function behindItem(
   job: Job,
@@ -21,66 +19,57 @@ export function behindItem(
   piece: string | null,
   item: string,
 ): Behind | null {
-  const [name = '', rest = ''] = cutAt(item);
-  if (OF_TASKS.includes(name) && job.tasks.has(rest)) {
-    const what: readonly unknown[] = name === 'adjust' ? ['step', 'limit'] : ['step'];
-    const rows = knownRows(job, { task: rest }).filter((r) => what.includes(r.figure?.what));
-    return behind({ task: rest }, rows);
+  const found = itemOf(item);
+  if (!found?.row.from) return null;
+  const { from } = found.row;
+  if ('task' in from) {
+    if (!job.tasks.has(found.about)) return null;
+    const rows = knownRows(job, { task: found.about }).filter((r) => isOneOf(from.task, r));
+    return behind({ task: found.about }, rows);
   }
-  if (piece === null) return null;
-  const spec = job.pieces.get(piece)?.spec;
-  if (!spec) return null;
-  const rows = ofPiece(knownRows(job, { piece }), spec, moment, name, Number(rest));
+  const spec = job.pieces.get(piece ?? '')?.spec;
+  if (piece === null || !spec) return null;
+  const known = knownRows(job, { piece });
+  const all = known.filter((r) => isOneOf([from.piece], r) && r.figure?.hole === undefined);
+  const number = Number(found.about);
+  const rows = WHICH[from.which]({ all, spec, moment, number });
   const [row] = rows;
-  if (name === 'joint' && row) {
-    return {
-      of: { piece },
-      rows,
-      printed: printedPart(knownRows(job, { piece }), row, Number(rest)),
-    };
+  if (from.which === 'part' && row) {
+    return { of: { piece }, rows, printed: printedPart(known, row, number) };
   }
   return behind({ piece }, rows);
+}
+
+function isOneOf(whats: readonly Correctable[], { figure }: KnownRow): boolean {
+  return figure !== null && whats.includes(figure.what);
 }
 
 function behind(of: Of, rows: KnownRow[]): Behind | null {
   return rows.length === 0 ? null : { of, rows, printed: rows.flatMap((r) => r.printed ?? []) };
 }
 
-/** `caution-2` is `caution` and `2`; `task-fit-seal` is `task` and `fit-seal`. */
-function cutAt(item: string): [string, string] {
-  const dash = item.indexOf('-');
-  return dash < 0 ? [item, ''] : [item.slice(0, dash), item.slice(dash + 1)];
+interface Among {
+  /** The rows of the key that the item is made from. */
+  all: readonly KnownRow[];
+  spec: PieceSpec;
+  moment: Moment;
+  /** The number behind the item's name; 0 without one. */
+  number: number;
 }
 
-function ofPiece(
-  known: readonly KnownRow[],
-  spec: PieceSpec,
-  moment: Moment,
-  name: string,
-  number: number,
-): KnownRow[] {
-  const all = known.filter((r) => r.figure !== null && r.figure.hole === undefined);
-  const only = (what: string) => all.filter((r) => r.figure?.what === what);
-  const nth = (rows: readonly KnownRow[]) => rows.slice(number - 1, number);
-  switch (name) {
-    case 'caution': {
-      const way = moment === 'prying' || moment === 'loosening' ? 'removal' : 'fitting';
-      const text = spec.caution[way][number - 1];
-      return only('caution').filter((r) => r.text === text && (r.figure?.way ?? way) === way);
-    }
-    case 'joint':
-      return jointWith(only('joint'), number);
-    case 'loose':
-      return Number.isNaN(number) || number === 0 ? only('loose') : nth(only('loose'));
-    case 'marks':
-    case 'routes':
-      return only(name);
-    case 'wrench':
-      return only('torque');
-    default:
-      return [];
-  }
-}
+type FromPiece = Extract<NonNullable<ReturnType<typeof itemOf>>['row']['from'], { piece: unknown }>;
+
+/** Which of the rows of its key an item is made from. */
+const WHICH: Readonly<Record<FromPiece['which'], (among: Among) => KnownRow[]>> = {
+  all: ({ all }) => [...all],
+  nth: ({ all, number }) => (number === 0 ? [...all] : all.slice(number - 1, number)),
+  way: ({ all, spec, moment, number }) => {
+    const way = moment === 'prying' || moment === 'loosening' ? 'removal' : 'fitting';
+    const text = spec.caution[way][number - 1];
+    return all.filter((r) => r.text === text && (r.figure?.way ?? way) === way);
+  },
+  part: ({ all, number }) => jointWith(all, number),
+};
 
 /** An item is a part of a text between semicolons. */
 function jointWith(rows: readonly KnownRow[], number: number): KnownRow[] {

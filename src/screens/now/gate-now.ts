@@ -1,6 +1,7 @@
 /** The gates of a job as the screens ask for them: which holds just now, and how its items lie on pages. */
-import { besidePrinted } from '../../job/truth/corrections.ts';
+import { inWords, withoutPrinted } from '../../job/truth/said.ts';
 import type { Job, Moment, PieceNow } from '../../model/types.ts';
+import { itemOf } from '../../plan/gates/item-rows.ts';
 import { bothSaid } from '../kit/both.ts';
 import { width, wrap } from '../kit/text.ts';
 import { shouldSaid } from './answers.ts';
@@ -26,7 +27,7 @@ export function gatesOn(job: Job, piece: PieceNow, now: string, read: readonly s
   const asked: Moment[] = [];
   const joint = piece.spec.joint.length > 0;
   const closing = gateOf(job, 'closing', piece.spec.key, now);
-  const left = closing.some((i) => /^(?:inside|task)-/.test(i.key) && !i.done);
+  const left = closing.some((i) => itemOf(i.key)?.row.keepsOpen && !i.done);
   if (joint || left) asked.push('closing');
   if (joint || piece.spec.loose.length > 0) asked.push('sealing');
   return asked.filter(
@@ -80,11 +81,8 @@ function apart(
   const behind = behindItem(job, moment, piece?.spec.key ?? null, item.key);
   const wrong = behind?.rows.flatMap((r) => r.printed ?? []) ?? [];
   if (!behind || wrong.length === 0) return null;
-  const say = wrong.reduce(
-    (text, printed) => text.replace(besidePrinted('', printed), ''),
-    item.say,
-  );
-  return { item: { ...item, say }, printed: behind.printed };
+  const words = withoutPrinted(item.words, wrong);
+  return { item: { ...item, words, say: inWords(words) }, printed: behind.printed };
 }
 
 /** What should lie in the tray is counted with it. */

@@ -65,10 +65,12 @@ const UNDER_SIGN = /^[\p{L}0-9.+-]$/u;
 /** The hand after this press; null when the press is not about what is in the hand. */
 export function pressHand(
   hand: string,
-  press: Press,
+  pressed: Press,
   job: Job,
   letters: readonly string[] = lettersOf(job),
 ): string | null {
+  // The same key, without Shift.
+  const press = pressed === '=' ? '+' : pressed;
   if (hand.startsWith('.') && LENGTH_SIGN.test(press)) return hand + press;
   if (hand.includes('+') && UNDER_SIGN.test(press)) return hand + press;
   if (press === '.') return '.';

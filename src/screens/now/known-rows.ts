@@ -1,8 +1,22 @@
 /** All that is known of a piece or a task, row by row, and what may be said of it and is not yet. */
 import { type Figure, figuresOf } from '../../job/truth/corrections.ts';
-import type { Job, PieceNow, PieceSpec, Writable } from '../../model/types.ts';
+import type { Keys, KeysWith } from '../../model/key-row.ts';
+import type { HOLE_KEYS, PIECE_KEYS } from '../../model/keys.ts';
+import {
+  type Correctable,
+  isSeveral,
+  type Known,
+  labelOf,
+  namesPieces,
+  needsBolts,
+  OFFERED,
+  WRITABLE,
+  type Writable,
+} from '../../model/known-keys.ts';
+import type { HoleSpec, Job, PieceNow, PieceSpec, RowItem } from '../../model/types.ts';
+import { printRow, UNKNOWN } from '../../piece/row.ts';
 import { list } from '../kit/words.ts';
-import { figureLabel, type Known, labelOf, OFFERED, SEVERAL } from './known-words.ts';
+import { figureLabel } from './known-words.ts';
 
 /** What something is known of. */
 export type Of = { piece: string } | { task: string };
@@ -56,7 +70,7 @@ function figureRows(figures: readonly Figure[]): KnownRow[] {
       text,
       printed,
       figure,
-      write: ofPiece ? (SEVERAL.find((key) => key === what) ?? null) : null,
+      write: ofPiece ? (WRITABLE.find((key) => key === what && isSeveral(key)) ?? null) : null,
       said: true,
     };
   });
@@ -71,38 +85,63 @@ function plain(what: Known, text: string, write: Writable | null = null, hole = 
 function nameRows(job: Job, spec: PieceSpec): KnownRow[] {
   const named = (keys: readonly string[]) =>
     list(keys.map((key) => job.pieces.get(key)?.spec.name ?? key));
-  const rows: [Writable, readonly string[]][] = [
-    ['under', spec.under],
-    ['along', spec.along],
-    ['bridges', spec.bridges],
-  ];
-  return rows.flatMap(([what, keys]) =>
-    keys.length === 0 ? [] : [plain(what, named(keys), what)],
-  );
+  return WRITABLE.filter(namesPieces).flatMap((what) => {
+    const keys = spec[what];
+    return keys.length === 0 ? [] : [plain(what, named(keys), what)];
+  });
 }
 
-/** What stands in the file and is nobody's figure. */
-function plainRows({ spec, tray }: PieceNow): KnownRow[] {
-  const where = tray ?? spec.tray;
-  const holes = [...spec.holes.values()];
+/** Keys that are told and can be neither corrected nor written from here. */
+type Plainly<K extends Keys> = Exclude<KeysWith<K, { label: string }>, Correctable | Writable>;
+
+/** What stands in the file and is nobody's figure, in words; null where nothing does. In the order of the rows. */
+const OF_PIECE: Readonly<Record<Plainly<typeof PIECE_KEYS>, (now: PieceNow) => string | null>> = {
+  first: ({ spec }) => (spec.first.length > 0 ? list(spec.first) : null),
+  tray: ({ spec, tray }) => tray ?? spec.tray,
+};
+const OF_HOLE: Readonly<Record<Plainly<typeof HOLE_KEYS>, (hole: HoleSpec) => string | null>> = {
+  wet: ({ wet }) => (wet ? 'opens into a liquid' : null),
+  group: ({ group }) => group,
+};
+
+/** Where its bolts lie comes last, behind the holes. */
+function plainRows(piece: PieceNow): KnownRow[] {
+  const { tray, ...rest } = OF_PIECE;
   return [
-    ...(spec.first.length > 0 ? [plain('first', list(spec.first))] : []),
-    ...holes.flatMap((h) => [
-      ...(h.wet ? [plain('wet', 'opens into a liquid', null, h.name)] : []),
-      ...(h.group === null ? [] : [plain('group', h.group, null, h.name)]),
-    ]),
-    ...(where === null ? [] : [plain('tray', where)]),
+    ...rowOf(piece.spec),
+    ...told(rest, piece),
+    ...[...piece.spec.holes.values()].flatMap((hole) => told(OF_HOLE, hole, hole.name)),
+    ...told({ tray }, piece),
   ];
 }
 
-/** Asked only of what has bolts. */
-const OF_BOLTS: readonly Writable[] = ['torque', 'sequence', 'into'];
+/** Its bolts as the file has them: they can be said anew from here. */
+function rowOf({ row }: PieceSpec): KnownRow[] {
+  return row && row.length > 0 ? [plain('bolts', boltsSaid(row), 'bolts')] : [];
+}
+
+/** `11: S S S M+clip S`; of bolts that nobody has named only how many. */
+function boltsSaid(row: readonly RowItem[]): string {
+  const named = row.some((item) => item.kind !== UNKNOWN);
+  return named ? `${row.length}: ${printRow(row)}` : `${row.length}, nobody has named them`;
+}
+
+function told<K extends Known, T>(
+  says: Readonly<Partial<Record<K, (of: T) => string | null>>>,
+  of: T,
+  hole = '',
+): KnownRow[] {
+  return (Object.entries(says) as [K, (of: T) => string | null][]).flatMap(([what, say]) => {
+    const text = say(of);
+    return text === null ? [] : [plain(what, text, null, hole)];
+  });
+}
 
 function offered({ holes }: PieceNow, said: readonly KnownRow[]): KnownRow[] {
   const there = (what: Writable) =>
     said.some((r) => r.write === what || (r.figure?.what === what && !r.figure.hole));
   return OFFERED.flatMap(([what, hint]) => {
-    if (there(what) || (OF_BOLTS.includes(what) && holes.length === 0)) return [];
+    if (there(what) || (needsBolts(what) && holes.length === 0)) return [];
     const row = plain(what, hint, what);
     return [{ ...row, id: `+ ${what}`, said: false }];
   });

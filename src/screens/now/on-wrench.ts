@@ -1,5 +1,5 @@
 /** A torque as it counts, and what to set on the wrenches of this bench. */
-import { sayConverted, settings, type Wrench } from '../../bolt/wrench.ts';
+import { bestSetting, sayConverted, settings, type Wrench } from '../../bolt/wrench.ts';
 import type { Quantity } from '../../model/types.ts';
 import { capital } from '../kit/words.ts';
 
@@ -20,9 +20,7 @@ export function onWrench(
 ): OnWrench {
   const how = corrected ? 'here' : 'as printed';
   const all = settings(wrenches, torque);
-  const unitOf = (name: string) => wrenches.find((w) => w.name === name)?.unit;
-  const reaching = all.filter((s) => s.reach === 'ok');
-  const best = reaching.find((s) => unitOf(s.wrench) === torque.unit) ?? all[0];
+  const best = bestSetting(wrenches, torque) ?? all[0];
   if (!best) return { converted: sayConverted(torque, undefined, how), set: null, off: null };
   if (best.reach !== 'ok') {
     const off = all.map((s) => capital(s.say)).join(' ');

@@ -2,12 +2,12 @@
 import type { Job, Moment } from '../../model/types.ts';
 import { type Back, backAfter } from '../../plan/back.ts';
 import { type Buy, buyList } from '../../plan/buy/list.ts';
-import { gate } from '../../plan/gates/gate.ts';
-import type { GateItem } from '../../plan/gates/items.ts';
+import { gateInWords } from '../../plan/gates/gate.ts';
+import type { ItemInWords } from '../../plan/gates/items.ts';
 import { type Plan, plan } from '../../plan/plan.ts';
 import { type TestItem, testList } from '../../plan/testlist.ts';
 
-export type { GateItem };
+export type { ItemInWords as GateItem };
 
 const kept = new WeakMap<Job, { now: string; answers: Map<string, unknown> }>();
 
@@ -37,7 +37,7 @@ export function testsNow(job: Job, now: string): TestItem[] {
 }
 
 /** The items of a gate. */
-export function gateOf(job: Job, moment: Moment, piece: string | null, now: string): GateItem[] {
-  const make = () => gate(job, moment, piece, now).items;
+export function gateOf(job: Job, moment: Moment, piece: string | null, now: string): ItemInWords[] {
+  const make = () => gateInWords(job, moment, piece, now);
   return atTime(job, now, `gate ${moment} ${piece ?? ''}`, make);
 }

@@ -1,38 +1,51 @@
 /** What the file gives to read before a piece comes off or goes back. */
+import { type KeyRow, type KeysWith, keysWith } from '../../model/key-row.ts';
+import { PIECE_KEYS } from '../../model/keys.ts';
 import type { PieceSpec } from '../../model/types.ts';
 import { cautionsFor } from '../../plan/cautions.ts';
 
+type Way = 'removal' | 'fitting';
+type Key = KeysWith<typeof PIECE_KEYS, { read: object }>;
+
 export interface Reading {
-  what: 'Caution' | 'Bolts' | 'Tip' | 'Joint' | 'Loose' | 'Marks' | 'Routes' | 'Note';
+  /** Which key says it; null for what follows from the row. */
+  key: Key | null;
+  /** What stands before it. */
+  what: string;
   texts: readonly string[];
 }
 
-/** What is put in the way. A tip blocks nothing, a note is no warning, what falls out is said when it does. */
-const FIRST: Readonly<Record<'removal' | 'fitting', readonly Reading['what'][]>> = {
-  removal: ['Caution', 'Marks', 'Routes'],
-  fitting: ['Caution', 'Joint', 'Loose', 'Marks', 'Routes'],
-};
+const readOf = (key: Key) => PIECE_KEYS[key].read as NonNullable<KeyRow['read']>;
+
+/** Keys that are read before a step, in their order. */
+const READ = (keysWith(PIECE_KEYS, (row) => row.read !== undefined) as Key[]).sort(
+  (a, b) => readOf(a).at - readOf(b).at,
+);
+
+export function keysToRead(way: Way): Key[] {
+  return READ.filter((key) => readOf(key)[way] !== undefined);
+}
 
 /** Something that is to be read before, and not merely good to know. */
-export function mustRead(spec: PieceSpec, way: 'removal' | 'fitting'): boolean {
-  return toRead(spec, way).some((r) => FIRST[way].includes(r.what));
+export function mustRead(spec: PieceSpec, way: Way): boolean {
+  return toRead(spec, way).some(({ key }) => key !== null && readOf(key)[way] === 'first');
 }
 
-/** The file's own first, then what is said of such a piece anywhere, and whose word goes first. */
-function cautions(spec: PieceSpec, way: 'removal' | 'fitting'): string[] {
-  return cautionsFor(spec, way === 'removal' ? 'off' : 'on').map((c) => c.say);
+export function toRead(spec: PieceSpec, way: Way): Reading[] {
+  return keysToRead(way).flatMap((key) => {
+    const texts = textsOf(spec, key, way);
+    return texts.length === 0 ? [] : [{ key, what: capital(key), texts }];
+  });
 }
 
-export function toRead(spec: PieceSpec, way: 'removal' | 'fitting'): Reading[] {
-  const joint: Reading[] = way === 'fitting' ? [{ what: 'Joint', texts: spec.joint }] : [];
-  const all: Reading[] = [
-    { what: 'Caution', texts: cautions(spec, way) },
-    ...joint,
-    { what: 'Loose', texts: spec.loose },
-    { what: 'Marks', texts: spec.marks },
-    { what: 'Routes', texts: spec.routes },
-    { what: 'Tip', texts: spec.tip[way] },
-    { what: 'Note', texts: spec.note === null ? [] : [spec.note] },
-  ];
-  return all.filter((r) => r.texts.length > 0);
+function textsOf(spec: PieceSpec, key: Key, way: Way): readonly string[] {
+  // The file's own first, then what is said of such a piece anywhere, and whose word goes first.
+  if (key === 'caution')
+    return cautionsFor(spec, way === 'removal' ? 'off' : 'on').map((c) => c.say);
+  const said = spec[key];
+  if (said === null) return [];
+  if (typeof said === 'string') return [said];
+  return Array.isArray(said) ? said : said[way];
 }
+
+const capital = (key: string) => key.charAt(0).toUpperCase() + key.slice(1);

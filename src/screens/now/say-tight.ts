@@ -1,12 +1,11 @@
 /** What is said beside a torque: in words, never a figure to set, and nothing where there is nothing to say. */
 import { MAKER_FIRST, sayOnce } from '../../bolt/cautions.ts';
-import { sane } from '../../bolt/sane.ts';
-import { smeared, smearIn } from '../../bolt/smeared.ts';
+import { smeared } from '../../bolt/smeared.ts';
 import { turning } from '../../bolt/threads.ts';
-import type { Job, Kind, PassSpec, PieceNow, PieceSpec } from '../../model/types.ts';
+import { heldTorque, onThread, sayHeld } from '../../job/fold/against.ts';
+import type { HoleNow, Job, Kind, PassSpec, PieceNow, PieceSpec } from '../../model/types.ts';
 import { orderCare } from '../../piece/care.ts';
 import { CARES, caresOf } from '../../plan/care.ts';
-import { torqueOf } from './pass-of.ts';
 
 /** Said of the parts that keep somebody alive; null for all others. */
 export function licensed(spec: PieceSpec): string | null {
@@ -39,27 +38,17 @@ export function turnSaid(kind: Kind | undefined): string | null {
   return turning(kind?.leftHand === true).say;
 }
 
-/** Oil in a passage, a seal or a pan is on no thread. */
-const ELSEWHERE =
-  /\boil[ -]?(?:passage|way|gallery|galleries|feed|drain|return|pump|pan|filter|seal|level|line|pipe|hole|jet|side)\w*/gi;
-
 /** Oil, threadlocker or anti-seize, where joint or notes name them. */
 function smear(piece: PieceNow, hole: string, kind: Kind | undefined): string | null {
-  const texts = [
-    piece.spec.holes.get(hole)?.note ?? '',
-    kind?.note ?? '',
-    ...piece.spec.joint.flatMap((t) => t.split(/[;,]/)),
-    piece.spec.note ?? '',
-  ];
-  const what = texts.map((t) => smearIn(t.replace(ELSEWHERE, ''))).find((w) => w !== null);
+  const what = onThread(piece, hole, kind ?? null);
   return what ? smeared(what).say : null;
 }
 
-/** The printed figure held against the thread; null when it may well be right, or in a pass without a torque. */
-function odd(piece: PieceNow, hole: string, kind: Kind | undefined, pass: PassSpec): string | null {
-  const quantity = pass.torque === null ? null : torqueOf(piece, hole)?.quantity;
-  if (!quantity || !kind?.thread) return null;
-  return sane(quantity, kind.thread, kind.class)?.say ?? null;
+/** What is set held against the hole; null when it may well be right, or in a pass without a torque. */
+function odd(job: Job, piece: PieceNow, hole: HoleNow, pass: PassSpec): string | null {
+  if (pass.torque === null) return null;
+  const held = heldTorque(piece, hole, job.upper.kinds);
+  return sayHeld(held);
 }
 
 /** All that is to be known of this bolt's torque, what hurts most first. */
@@ -68,7 +57,7 @@ export function besideTorque(job: Job, piece: PieceNow, hole: string, pass: Pass
   const kind = job.upper.kinds.get(now?.holds?.kind ?? now?.belongs?.kind ?? '');
   return [
     kind ? sayOnce(kind) : null,
-    odd(piece, hole, kind, pass),
+    now ? odd(job, piece, now, pass) : null,
     pass.torque === null ? null : smear(piece, hole, kind),
   ].filter((t) => t !== null);
 }

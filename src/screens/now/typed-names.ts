@@ -1,8 +1,8 @@
 /** Names of pieces as somebody types them: by name or key, or as much of one as leaves no doubt. */
 import { near } from '../../model/nearword.ts';
+import { slug } from '../../model/slug.ts';
 import type { Job, PieceNow } from '../../model/types.ts';
 import { list } from '../kit/words.ts';
-import { slug } from './typed-piece.ts';
 
 /** Keys of the pieces named, each once, or why not. */
 export function typedNames(

@@ -1,4 +1,5 @@
 /** A piece as somebody names it with it in the hand: its name, and its bolts behind it if it has any. */
+import { slug } from '../../model/slug.ts';
 
 export interface TypedPiece {
   /** `left-cover`; empty where nothing of the text makes a name. */
@@ -27,14 +28,4 @@ export function typedPiece(text: string): TypedPiece {
     key: slug(words.slice(0, from).join(' ')),
     row: row.length > 0 ? row.join(' ') : null,
   };
-}
-
-/** A piece's key from its name: `Left cover` is `left-cover`. */
-export function slug(name: string): string {
-  return name
-    .normalize('NFD')
-    .replace(/\p{M}/gu, '')
-    .toLowerCase()
-    .replace(/[^a-z0-9]+/g, '-')
-    .replace(/^-+|-+$/g, '');
 }

@@ -11,7 +11,6 @@ import { NOTED } from '../base/noted.ts';
 import { listLines, type Page } from '../base/page.ts';
 import { screenOver } from '../base/screen.ts';
 import type { State, Updated, View } from '../base/state.ts';
-import { undoHere } from '../base/undo.ts';
 import { bold, type Line, line, pad, span, width, wrap } from '../kit/text.ts';
 import { capital, list } from '../kit/words.ts';
 import { buyWish } from '../now/buy-wish.ts';
@@ -84,7 +83,6 @@ function cameKey(
 export const partsScreen = screenOver({
   here: partsHere,
   keys: [
-    undoHere,
     {
       id: 'further',
       presses: ENTER,
@@ -170,7 +168,8 @@ function nameRoom(columns: number): number {
 }
 
 function named(buy: Buy): string {
-  return buy.count === null ? buy.what : `${buy.what}, ${buy.count}`;
+  const what = buy.ask ? `${buy.what}?` : buy.what;
+  return buy.count === null ? what : `${what}, ${buy.count}`;
 }
 
 function rowOf(buy: Buy, marked: boolean, name: number, now: string): Line {

@@ -1,6 +1,6 @@
 /** After a mark of a piece was taken back: where it had been made; or where it stands again, on from there. */
 import { sayEntry } from '../../job/fold/say-entry.ts';
-import type { Entry } from '../../model/types.ts';
+import type { Entry, Verb } from '../../model/types.ts';
 import { LOOK, OFF, ON, TIGHT } from '../base/enter.ts';
 import { type At, at, stay, toStep } from '../base/moves.ts';
 import type { MadeMark, WishTo } from '../base/screen.ts';
@@ -13,6 +13,7 @@ export function afterUndo(state: State, { wish }: MadeMark<WishTo<'undo'>>): Upd
   const entry = undone(state, wish);
   if (!here || !entry) return stay(state);
   if (entry.verb === 'undo') return standsAgain(state, entry.value);
+  if (entry.piece !== here.key) return takenBack(state, entry);
   const said = takenBack(state, entry).state;
   const { step } = here.view;
   if (!isOfGate(entry)) return toStep(said, stepFor(entry, step));
@@ -29,39 +30,58 @@ function standsAgain(state: State, id: string): Updated {
   return toStep({ ...state, quiet }, stepOn(entry, here));
 }
 
-function stepOn(entry: Entry, { job, piece, view }: At): PieceStep {
-  switch (entry.verb) {
-    case 'out':
-      return onlyStuckLeft(piece) ? { step: 'off-count' } : OFF;
-    case 'in':
-      return toFill(piece).length === 0 ? LOOK : ON;
-    case 'tight':
-      return passNow(piece, job.upper.kinds) === null ? LOOK : TIGHT;
-    case 'removed':
-    case 'fitted':
-    case 'settle':
-      return LOOK;
-    default:
-      return 'back' in view.step ? view.step.back : view.step;
-  }
+/** Where a mark leads: on from there once it stands again, and where it was made once it is taken back. */
+interface Leads {
+  on(here: At): PieceStep;
+  back(hole: string | null, now: PieceStep): PieceStep;
+}
+
+/** Verbs that are noted from anywhere: one stays where one is. */
+const ANYWHERE: Leads = {
+  on: ({ view }) => stayAt(view.step),
+  back: (_, now) => stayAt(now),
+};
+
+const stayAt = (now: PieceStep) => ('back' in now ? now.back : now);
+
+const LEADS: Readonly<Record<Verb, Leads>> = {
+  out: {
+    on: ({ piece }) => (onlyStuckLeft(piece) ? { step: 'off-count' } : OFF),
+    back: (here) => ({ step: 'off', here, typed: '', hand: '' }),
+  },
+  in: {
+    on: ({ piece }) => (toFill(piece).length === 0 ? LOOK : ON),
+    back: (_, now) => (now.step === 'on' ? { ...now, here: null, typed: '', fresh: false } : ON),
+  },
+  tight: {
+    on: ({ job, piece }) => (passNow(piece, job.upper.kinds) === null ? LOOK : TIGHT),
+    back: (here) => ({ step: 'tight', here, typed: '' }),
+  },
+  removed: { on: () => LOOK, back: () => ({ step: 'off-count' }) },
+  fitted: { on: () => LOOK, back: () => LOOK },
+  settle: {
+    on: () => LOOK,
+    back: (here) => (here === null ? LOOK : { step: 'settle', here }),
+  },
+  state: ANYWHERE,
+  done: ANYWHERE,
+  inside: ANYWHERE,
+  cleared: ANYWHERE,
+  seen: ANYWHERE,
+  struck: ANYWHERE,
+  added: ANYWHERE,
+  written: ANYWHERE,
+  renamed: ANYWHERE,
+  corrected: ANYWHERE,
+  note: ANYWHERE,
+  undo: ANYWHERE,
+};
+
+function stepOn(entry: Entry, here: At): PieceStep {
+  return LEADS[entry.verb].on(here);
 }
 
 function stepFor(entry: Entry, now: PieceStep): PieceStep {
-  const here = entry.hole?.length === 1 ? (entry.hole[0] ?? null) : null;
-  switch (entry.verb) {
-    case 'out':
-      return { step: 'off', here, typed: '', hand: '' };
-    case 'in':
-      return now.step === 'on' ? { ...now, here: null, typed: '', fresh: false } : ON;
-    case 'tight':
-      return { step: 'tight', here, typed: '' };
-    case 'removed':
-      return { step: 'off-count' };
-    case 'fitted':
-      return LOOK;
-    case 'settle':
-      return here === null ? LOOK : { step: 'settle', here };
-    default:
-      return 'back' in now ? now.back : now;
-  }
+  const hole = entry.hole?.length === 1 ? (entry.hole[0] ?? null) : null;
+  return LEADS[entry.verb].back(hole, now);
 }

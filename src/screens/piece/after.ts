@@ -2,11 +2,11 @@
 import type { Refusal, Wish } from '../../model/types.ts';
 import { ask } from '../ask/field.ts';
 import { LOOK, OFF, TIGHT, toJob, toSettleStep } from '../base/enter.ts';
-import { at, say, stay, stepNow, toStep } from '../base/moves.ts';
+import { at, holeNamed, say, stay, stepNow, toStep } from '../base/moves.ts';
 import { NOTED } from '../base/noted.ts';
 import type { After, MadeMark, WishTo } from '../base/screen.ts';
 import type { State, Updated } from '../base/state.ts';
-import { list } from '../kit/words.ts';
+import { list, many, sayItem } from '../kit/words.ts';
 import { readHand } from '../now/hand.ts';
 import { fingerTight } from '../now/job-now.ts';
 import {
@@ -29,9 +29,10 @@ export const ON_A_PIECE = {
   on: moved,
   in: nextOn,
   tight: nextTight,
-  settle: toSettleStep,
+  settle: afterSettled,
   state: afterTrouble,
   undo: afterUndo,
+  write: afterWritten,
 } satisfies After;
 
 // ---------------------------------------------------------------- off
@@ -45,6 +46,20 @@ function nextOff(state: State): Updated {
   if (!all && !onlyStuckLeft(piece)) return toStep(state, OFF);
   const counted = toStep(state, { step: 'off-count' });
   return stillIn(piece).length === 0 ? counted : { ...counted, effects: [{ do: 'ring' }] };
+}
+
+/** A piece that was just named is on its way off; its bolts are out when they are. */
+function afterWritten(state: State, made: MadeMark<WishTo<'write'>>): Updated {
+  const here = at(state);
+  if (!here || made.wish.key !== 'bolts' || here.piece.where !== 'home') return NOTED.write(state);
+  return say(toStep(state, OFF).state, `${many(here.piece.holes.length, 'bolt')}, all of them in.`);
+}
+
+/** On to the next hole that differs; where one was only put right, one stays at the piece. */
+function afterSettled(state: State, { wish }: MadeMark<WishTo<'settle'>>): Updated {
+  const hole = stepNow(state, 'look') && holeNamed(at(state)?.piece ?? null, wish.hole);
+  if (!hole?.belongs) return toSettleStep(state);
+  return say(state, `${hole.name} takes ${sayItem(hole.belongs)}.`);
 }
 
 type Moved = Extract<Wish, { do: 'off' | 'aside' | 'on' }>;
@@ -135,7 +150,13 @@ function afterTrouble(state: State, { wish }: MadeMark<WishTo<'state'>>): Update
 // ---------------------------------------------------------------- refused
 
 /** Refusals of what would break a casting, a thread, a bolt or what turns. Nothing else rings. */
-const BREAKS: readonly string[] = ['wrong-bolt', 'still-in', 'inside', 'out-of-limit'];
+const BREAKS: readonly string[] = [
+  'wrong-bolt',
+  'still-in',
+  'inside',
+  'out-of-limit',
+  'would-break',
+];
 
 export function breaks(refused: Refusal): boolean {
   return BREAKS.includes(refused.code);

@@ -102,6 +102,13 @@ function drawCount(here: OnCount): Page {
       const above = Math.max(0, Math.floor((rows - body.length) / 2));
       return [...Array.from({ length: above }, (): Line => []), ...body];
     },
+    spoken: () => [
+      line(`${out} of ${n} out`),
+      ...(inside.length > 0 ? ['STOP', ...stillSaid(here, state.now)] : []).map((text) =>
+        line(text),
+      ),
+      ...sayAsked(state, here, state.columns),
+    ],
     say: inside.length > 0 || n === 0 ? [] : sayAfter(here, state.columns),
   };
 }

@@ -1,9 +1,13 @@
 /** The piece as it stands, drawn: its holes, and what can be relied on. */
+import { lengthsLine } from '../../bolt/lengths-said.ts';
+import { isInch } from '../../bolt/sizes.ts';
+import { heldTorque, sayBreaks, wouldBreak } from '../../job/fold/against.ts';
+import { lengthsOf } from '../../job/fold/lengths-of.ts';
 import { blockers, stillOver } from '../../job/judge/blocked.ts';
 import { printedOf } from '../../job/truth/corrections.ts';
 import type { HoleNow, Job, PieceNow } from '../../model/types.ts';
 import { sayThing } from '../../plan/inside.ts';
-import { nextWork } from '../../plan/next.ts';
+import { workInWords } from '../../plan/next.ts';
 import { holeNamed } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
 import { piecePage } from '../base/piece-page.ts';
@@ -69,12 +73,13 @@ function sayPiece(job: Job, piece: PieceNow, way: Way, columns: number): Line[] 
   const bad = piece.holes.flatMap((h) =>
     h.trouble ? [`${h.name}: ${sayTrouble(h.trouble)}.`] : [],
   );
-  const next = way === 'done' ? nextWork(job) : null;
+  const next = way === 'done' ? workInWords(job) : null;
   const inside = job.inside.filter((i) => i.piece === piece.spec.key).map(sayThing);
   return [
     ...wrap(inside.length > 0 ? `Inside: ${list(inside)}.` : '', columns, LOUD),
     ...wrap(way === 'done' ? doneSaid(job, piece) : '', columns, { bold: true }),
-    ...wrapStruck(job, next ? `Next: ${next.say}` : passSaid(job, piece, way), columns, {
+    ...wrap(wouldBreakSaid(job, piece), columns, LOUD),
+    ...wrapStruck(next ? ['Next: ', ...next.words] : [passSaid(job, piece, way)], columns, {
       bold: true,
     }),
     ...corrected(torqueRows(job, piece, null, null), columns),
@@ -129,6 +134,32 @@ function order(job: Job, piece: PieceNow, way: Way): string {
   return comes ? ` Over it, and still on: ${which}.` : ` To be back on before it: ${which}.`;
 }
 
+/** Its torque against it: loud where it would break something, and told why where that cannot be said. */
+function againstHole(job: Job, hole: HoleNow, piece: PieceNow, columns: number): Line[] {
+  const held = heldTorque(piece, hole, job.upper.kinds);
+  if (held === null) return [];
+  const breaks = wouldBreak(held);
+  const { verdict, why } = held.against;
+  const said = verdict === 'cannot say' ? `Does it stand the torque? ${why}` : why;
+  return wrap(breaks ? `STOP. ${sayBreaks(held)}` : said, columns, breaks ? LOUD : {});
+}
+
+/** Which lengths may go in it, where that is known. */
+function lengthsSaid(job: Job, hole: HoleNow, piece: PieceNow): string {
+  const lengths = lengthsOf(piece, hole, job.upper.kinds);
+  const thread = job.upper.kinds.get(hole.belongs?.kind ?? '')?.thread ?? null;
+  return (lengths && lengthsLine(lengths, isInch(thread))) ?? '';
+}
+
+/** The first torque that would break something here. */
+function wouldBreakSaid(job: Job, piece: PieceNow): string {
+  for (const hole of piece.holes) {
+    const held = heldTorque(piece, hole, job.upper.kinds);
+    if (held && wouldBreak(held)) return `STOP. ${hole.name}: ${sayBreaks(held)}`;
+  }
+  return '';
+}
+
 /** All that is known of one hole. */
 function sayHole(job: Job, hole: HoleNow, piece: PieceNow, columns: number): Line[] {
   const note = piece.spec.holes.get(hole.name)?.note ?? null;
@@ -142,5 +173,7 @@ function sayHole(job: Job, hole: HoleNow, piece: PieceNow, columns: number): Lin
     ...wrap(takes, columns, { bold: true }),
     ...flow([...said, span(`${bad}${odd}`)], columns),
     ...corrected(torqueRows(job, piece, null, hole.name), columns),
+    ...againstHole(job, hole, piece, columns),
+    ...wrap(lengthsSaid(job, hole, piece), columns),
   ];
 }

@@ -1,9 +1,11 @@
 /** The piece as it stands, and the ways on from here. */
+import { UNKNOWN } from '../../piece/row.ts';
+import { ask } from '../ask/field.ts';
 import { cameOut, goesIn } from '../ask/inside.ts';
 import { noteKey } from '../ask/note.ts';
 import { goWay, OFF, readFirst, rowStep, TIGHT, toSettleStep } from '../base/enter.ts';
 import { ENTER, type Key } from '../base/key.ts';
-import { requestMark, show, toStep } from '../base/moves.ts';
+import { holeNamed, requestMark, show, stay, toStep } from '../base/moves.ts';
 import type { State, Updated } from '../base/state.ts';
 import { drawKey } from '../draw/draw-key.ts';
 import { inPiece } from '../known/in-question.ts';
@@ -27,6 +29,7 @@ import {
   troubleKey,
 } from './step-keys.ts';
 import { redoKey, undoKey } from './undo.ts';
+import { unmarkKey } from './unmark.ts';
 
 function takeOff({ state, key, piece }: OnLook): Updated {
   const bare = piece.holes.length === 0;
@@ -55,6 +58,12 @@ function knownLabel(here: OnLook): string {
   return (busy || bare) && state.columns < WIDE ? '' : 'what is known';
 }
 
+/** The letter that is known of the lit hole. */
+function kindOf({ piece, step }: OnLook): string | null {
+  const kind = holeNamed(piece, step.here)?.belongs?.kind ?? UNKNOWN;
+  return kind === UNKNOWN ? null : kind;
+}
+
 const KEYS: readonly Key<OnLook>[] = [
   pointKey,
   {
@@ -77,6 +86,7 @@ const KEYS: readonly Key<OnLook>[] = [
   knownKey<OnLook>(({ job, key }) => (job.pieces.has(key) ? { piece: key } : null), knownLabel),
   undoKey,
   redoKey,
+  unmarkKey,
   // Not at the foot: the page of all that is known is one key away and has this key too.
   notSo<OnLook>(({ job, key, step }) => inPiece(job, key, step.here), ''),
   troubleKey,
@@ -104,6 +114,26 @@ const KEYS: readonly Key<OnLook>[] = [
     help: 'tighten its bolts',
     holds: someIn,
     does: ({ state }) => toStep(state, TIGHT),
+  },
+  {
+    id: 'belongs',
+    presses: ['f'],
+    label: '',
+    help: 'another kind belongs in the lit hole',
+    holds: ({ step }) => step.here !== null,
+    does: ({ state, step }) =>
+      step.here === null ? stay(state) : ask(state, { ask: 'belongs', hole: step.here }),
+  },
+  {
+    id: 'letter',
+    presses: ['e'],
+    label: '',
+    help: 'another letter for the kind of the lit hole, everywhere',
+    holds: (here) => kindOf(here) !== null,
+    does: (here) => {
+      const kind = kindOf(here);
+      return kind === null ? stay(here.state) : ask(here.state, { ask: 'letter', kind });
+    },
   },
   leftKey,
   heightsKey,

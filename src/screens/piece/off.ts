@@ -10,7 +10,7 @@ import { piecePage } from '../base/piece-page.ts';
 import type { State, Updated } from '../base/state.ts';
 import { bold, type Line, line, wrap } from '../kit/text.ts';
 import { sayItem } from '../kit/words.ts';
-import { nextOut, stillIn, tipsOf } from '../now/piece-now.ts';
+import { names, nextOut, stillIn, tipsOf } from '../now/piece-now.ts';
 import { sayTakes } from '../now/say-piece.ts';
 import { turnSaid } from '../now/say-tight.ts';
 import { nameAlikes } from './alike.ts';
@@ -20,6 +20,7 @@ import { noteOf, ownTip } from './said.ts';
 import { type OnHoles, type StepView, stepScreen } from './step.ts';
 import { troubleKey } from './step-keys.ts';
 import { redoKey, undoKey } from './undo.ts';
+import { unmarkKey } from './unmark.ts';
 
 type OnOff = OnHand<'off'> & OnHoles<'off'>;
 
@@ -43,6 +44,8 @@ function isHurt({ piece, lit }: OnOff): boolean {
   return piece.holes.some((h) => h.name === lit && h.trouble !== null);
 }
 
+const free = ({ piece }: OnOff) => stillIn(piece).filter((h) => h.trouble === null);
+
 export const offScreen = stepScreen({
   here: onOff,
   keys: [
@@ -64,6 +67,18 @@ export const offScreen = stepScreen({
       holds: isHurt,
       does: takeOut,
     },
+    undoKey,
+    troubleKey,
+    {
+      id: 'all-out',
+      // A letter that is a kind of this job is in the hand first.
+      presses: ['a', 'end'],
+      label: 'all out',
+      help: 'all bolts that are still in are out, but for those in trouble',
+      holds: (here) => free(here).length > 0,
+      does: (here) =>
+        requestMark(here.state, { do: 'out', piece: here.key, holes: names(free(here)) }),
+    },
     {
       id: 'to-row',
       presses: ['tab'],
@@ -71,9 +86,8 @@ export const offScreen = stepScreen({
       help: 'type the whole row as it came out',
       does: ({ state }) => toStep(state, rowStep(state)),
     },
-    undoKey,
     redoKey,
-    troubleKey,
+    unmarkKey,
     noteKey,
     goKey,
   ],

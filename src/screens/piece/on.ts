@@ -24,6 +24,7 @@ import { noteOf, ownTip } from './said.ts';
 import { type OnHoles, type StepView, stepScreen } from './step.ts';
 import { heightsKey, leftKey, someIn, troubleKey } from './step-keys.ts';
 import { redoKey, undoKey } from './undo.ts';
+import { unmarkKey } from './unmark.ts';
 
 interface OnOn extends OnHand<'on'>, OnHoles<'on'> {
   /** Empty holes where what is in the hand belongs. */
@@ -92,6 +93,7 @@ export const onScreen = stepScreen({
     },
     undoKey,
     redoKey,
+    unmarkKey,
     troubleKey,
     {
       id: 'to-tight',

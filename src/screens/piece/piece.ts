@@ -13,6 +13,7 @@ import type { StepName, StepView } from './step.ts';
 import { stopScreen, sureScreen } from './stop.ts';
 import { tightScreen } from './tight.ts';
 import { adviceScreen, troubleScreen } from './trouble.ts';
+import { unmarkScreen } from './unmark.ts';
 
 const STEPS: { readonly [S in StepName]: Screen<StepView<S>> } = {
   look: lookScreen,
@@ -25,6 +26,7 @@ const STEPS: { readonly [S in StepName]: Screen<StepView<S>> } = {
   tight: tightScreen,
   trouble: troubleScreen,
   advice: adviceScreen,
+  unmark: unmarkScreen,
   answer: answerScreen,
   stop: stopScreen,
   sure: sureScreen,

@@ -1,7 +1,6 @@
 /** Cautions and what else is to be read once before a piece comes off or goes back. */
 
 import { printedOf } from '../../job/truth/corrections.ts';
-import type { Correctable } from '../../model/types.ts';
 import { readMark } from '../base/enter.ts';
 import { GO } from '../base/key.ts';
 import { type At, toStep } from '../base/moves.ts';
@@ -9,7 +8,6 @@ import type { Page } from '../base/page.ts';
 import { hangingBoth } from '../kit/both.ts';
 import { bold, type Line, line, pad, type Style, span } from '../kit/text.ts';
 import { inReading } from '../known/in-question.ts';
-import { unsayKey } from '../known/known-keys.ts';
 import { notSo } from '../known/not-so.ts';
 import { shouldSaid } from '../now/answers.ts';
 import { type Reading, toRead } from '../now/reading.ts';
@@ -31,7 +29,6 @@ export const readScreen = stepScreen({
       },
     },
     notSo<OnRead>(({ job, key, step }) => inReading(job, key, step.way)),
-    unsayKey<OnRead>(({ job, key }) => (job.pieces.has(key) ? { piece: key } : null)),
   ],
   draw: drawRead,
   mustSee: ({ key, step }) => `${step.way} ${key}`,
@@ -42,28 +39,16 @@ function readings({ job, piece }: At, way: 'removal' | 'fitting'): Reading[] {
   const all = toRead(piece.spec, way);
   const should = way === 'fitting' ? shouldSaid(job, piece) : null;
   if (should === null) return all;
-  const cautions = all.filter((r) => r.what === 'Caution');
+  const cautions = all.filter((r) => r.key === 'caution');
   return [
     ...cautions,
-    { what: 'Bolts', texts: [should] },
+    { key: null, what: 'Bolts', texts: [should] },
     ...all.filter((r) => !cautions.includes(r)),
   ];
 }
 
-const WHAT: Readonly<Record<Reading['what'], Correctable | null>> = {
-  Caution: 'caution',
-  Bolts: null,
-  Tip: 'tip',
-  Joint: 'joint',
-  Loose: 'loose',
-  Marks: 'marks',
-  Routes: 'routes',
-  Note: 'note',
-};
-
-function printedHere({ job, key }: At, what: Reading['what'], text: string): string | null {
-  const is = WHAT[what];
-  return is === null ? null : printedOf(job, { piece: key }, is, text);
+function printedHere({ job, key: piece }: At, key: Reading['key'], text: string): string | null {
+  return key === null ? null : printedOf(job, { piece }, key, text);
 }
 
 const LABEL = 10;
@@ -79,14 +64,14 @@ function drawRead(here: OnRead): Page {
     right: line(when),
     middle: (columns) => {
       const lines = readings(here, step.way).flatMap((r): Line[] => {
-        const style = r.what === 'Caution' ? CAUTION : {};
-        const label = r.what === 'Caution' ? CAUTION : { bold: true };
+        const style = r.key === 'caution' ? CAUTION : {};
+        const label = r.key === 'caution' ? CAUTION : { bold: true };
         return r.texts.flatMap((text, i) => {
           const first = pad(line(span(i === 0 ? r.what : '', label)), LABEL);
           return [
             ...hangingBoth(
               first,
-              { text, printed: printedHere(here, r.what, text) },
+              { text, printed: printedHere(here, r.key, text) },
               columns,
               style,
             ),

@@ -4,7 +4,7 @@ import { STILL_IN } from '../../piece/row.ts';
 import { ask } from '../ask/field.ts';
 import { claimUnder, nextAsked } from '../ask/row-under.ts';
 import { dropDraft, keepDraft, rowDraft } from '../base/drafts.ts';
-import { requestMark, toStep } from '../base/moves.ts';
+import { at, requestMark, stay, stepNow, toStep } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
 import type { State, Updated } from '../base/state.ts';
 import { drawKeyWhileTyping } from '../draw/draw-key.ts';
@@ -14,7 +14,7 @@ import { bold, cutTo, type Line, line, pad, width, wrap } from '../kit/text.ts';
 import { list, sayUnder } from '../kit/words.ts';
 import { rowMap } from '../now/row-map.ts';
 import { readTyped, shortWord, type TypedWord } from '../now/row-typed.ts';
-import { refusedOnPiece } from './after.ts';
+import { ON_A_PIECE, refusedOnPiece } from './after.ts';
 import { type OnPiece, onPiece, type StepView, stepScreen } from './step.ts';
 
 interface OnRow extends OnPiece<'off-row'> {
@@ -30,8 +30,15 @@ function onRow(state: State, view: StepView<'off-row'>): OnRow | null {
 function keep({ state, key, piece, step, words: typed }: OnRow): Updated {
   const words = typed.map((w) => w.word);
   const n = piece.holes.length;
-  if (words.length === 0 || (n > 0 && words.length !== n && words.length !== 1)) {
-    return toStep(state, { ...step, say: countSaid(words.length, n) });
+  const odd = n > 0 && words.length !== n && words.length !== 1;
+  // Who says so twice has counted again: the holes first, then what came out of them.
+  if (odd && step.resize === true) {
+    return requestMark(state, { do: 'write', piece: key, key: 'bolts', text: `${words.length}` });
+  }
+  if (words.length === 0 || odd) {
+    const again = odd ? ` Enter again if it has ${words.length}.` : '';
+    const say = `${countSaid(words.length, n)}${again}`;
+    return toStep(state, { ...step, say, ...(odd ? { resize: true } : {}) });
   }
   const next = nextAsked(words);
   if (next !== null) {
@@ -39,6 +46,17 @@ function keep({ state, key, piece, step, words: typed }: OnRow): Updated {
   }
   const kept = dropDraft(state, rowDraft(key));
   return requestMark(kept, { do: 'out', piece: key, row: words.join(' ') });
+}
+
+/** It has as many holes as were typed now: what came out of them is noted next. */
+function resized(state: State): Updated {
+  const here = at(state);
+  const step = stepNow(state, 'off-row');
+  if (!here || !step) return stay(state);
+  const { resize: _, ...plain } = step;
+  const next = toStep(state, plain).state;
+  const row = onRow(next, { ...here.view, step: plain });
+  return row ? keep(row) : stay(next);
 }
 
 export const rowScreen = stepScreen({
@@ -56,10 +74,10 @@ export const rowScreen = stepScreen({
   draw: drawRow,
   text: {
     field: ({ step }) => step.field,
-    retype: ({ state, step }, field) => toStep(state, { ...step, field, say: null }),
+    retype: ({ state }, field) => toStep(state, { step: 'off-row', field, say: null }),
   },
   draft: ({ state, key, step }) => keepDraft(state, rowDraft(key), fieldText(step.field)),
-  called: { back: 'leave it' },
+  after: { ...ON_A_PIECE, write: resized },
   // What was typed stays where it can be mended.
   refused: (state, why, wish) => {
     const { view } = state;
@@ -99,6 +117,7 @@ function drawRow({ state, piece, step, words }: OnRow): Page {
         ...rowMap(words, piece, columns, rows - table.length),
       ];
     },
+    spoken: () => words.map(({ hole, word }) => line(`${hole}: ${word}`)),
     say: [
       ...underLines(words, state.columns),
       ...(inside.length > 0

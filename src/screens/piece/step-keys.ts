@@ -94,7 +94,8 @@ export const nothingIn = ({ piece }: At): boolean => stillIn(piece).length === 0
 
 export const asideKey: Key<OnPiece> = {
   id: 'aside',
-  presses: ['a'],
+  // `a` is all of them, wherever it is a key.
+  presses: ['v'],
   label: 'moved aside',
   help: 'out of the way, still connected',
   holds: (here) => nothingIn(here) && here.piece.away === 'no',

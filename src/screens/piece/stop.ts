@@ -79,7 +79,7 @@ export const sureScreen = stepScreen({
       id: 'yes',
       presses: ['t'],
       label: 'take it back',
-      help: 'take back that mark of an earlier day',
+      help: 'take back that earlier mark',
       does: ({ state, step }) =>
         requestMark(toStep(state, step.back).state, { do: 'undo', id: step.id }),
     },
@@ -89,12 +89,13 @@ export const sureScreen = stepScreen({
 });
 
 function drawSure({ state, job, piece, entry }: OnSure): Page {
+  const isToday = entry.at.slice(0, 10) === state.now.slice(0, 10);
   return {
     kind: 'plain',
     left: line(bold(piece.spec.name)),
     middle: (columns) => [
       [],
-      line(bold('Take back a mark of an earlier day?')),
+      line(bold(`Take back a mark of an earlier ${isToday ? 'sitting' : 'day'}?`)),
       [],
       ...wrap(`${sayDate(entry.at, state.now)}: ${sayEntry(entry, job)}.`, columns),
     ],

@@ -1,13 +1,14 @@
 /** Tight: in its order, pass by pass, at the torque as printed. */
-import { printQuantity } from '../../bolt/units.ts';
+import { figureOn } from '../../bolt/wrench.ts';
 import type { Wish } from '../../model/types.ts';
+import { shapeOf } from '../../piece/looks.ts';
 import { ask } from '../ask/field.ts';
 import { noteKey } from '../ask/note.ts';
 import { ON } from '../base/enter.ts';
 import { GO } from '../base/key.ts';
 import { requestMark, say, stay, toStep } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
-import { piecePage, shapeOf } from '../base/piece-page.ts';
+import { piecePage } from '../base/piece-page.ts';
 import type { State, Updated } from '../base/state.ts';
 import { bold, line, width } from '../kit/text.ts';
 import { ordinal } from '../kit/words.ts';
@@ -21,6 +22,7 @@ import { onPiece, type StepView, stepScreen } from './step.ts';
 import { leftKey, mendedKey, troubleKey } from './step-keys.ts';
 import { type OnTight, sayPass, sayPrinted, settingOf, tightSaid } from './tight-said.ts';
 import { redoKey, undoKey } from './undo.ts';
+import { unmarkKey } from './unmark.ts';
 
 function onTight(state: State, view: StepView<'tight'>): OnTight | null {
   const here = onPiece(state, view);
@@ -37,10 +39,10 @@ function click({ state, key, now, pass, lit }: OnTight): Updated {
   if (lit === null) return say(state, 'Nothing here is left to tighten.');
   const wish: Wish = { do: 'tight', piece: key, holes: [lit] };
   if (!now?.rest.includes(lit)) return requestMark(state, wish);
-  // A hole with a torque of its own was set to that, and not to the one of the piece.
-  const own = pass?.torque?.quantity;
-  const set = own && now.pass.torque?.quantity !== own ? { set: printQuantity(own) } : {};
-  return requestMark(state, { ...wish, pass: now.pass.name, ...set });
+  const torque = pass?.torque?.quantity;
+  const set = torque ? figureOn(state.wrenches, torque) : null;
+  const onScale = set === null ? {} : { set };
+  return requestMark(state, { ...wish, pass: now.pass.name, ...onScale });
 }
 
 /** What the hand felt, in the words of the pass. */
@@ -93,6 +95,7 @@ export const tightScreen = stepScreen({
     },
     undoKey,
     redoKey,
+    unmarkKey,
     {
       ...notSo<OnTight>(inPass),
       // The foot is full here.
@@ -147,6 +150,7 @@ function drawTight(here: OnTight): Page {
         shape: isIn ? (now.rest.includes(h.name) ? 'in' : 'tight') : shape,
         here: h.name === lit,
         label: number(h.name),
+        ...(isIn && !now.rest.includes(h.name) ? { said: 'had this pass' } : {}),
       };
     },
     {

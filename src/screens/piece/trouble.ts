@@ -50,7 +50,6 @@ export const troubleScreen = stepScreen({
       return atStep(view, { ...step, choice });
     },
   }),
-  called: { back: 'leave it' },
 });
 
 function drawTrouble({ piece, step }: OnTrouble): Page {

@@ -3,22 +3,26 @@ import type { Entry, Job } from '../../model/types.ts';
 import type { Key } from '../base/key.ts';
 import { requestMark, say, stay, toStep } from '../base/moves.ts';
 import type { Updated } from '../base/state.ts';
+import { whereLast } from '../base/undo.ts';
 import { lessHand } from '../now/hand.ts';
 import type { OnPiece } from './step.ts';
 
-/** The last mark of a piece that counts; notes of undone marks are no marks. */
+/** The last mark of a piece that counts; notes of undone marks are no marks, nor is how many bolts it has. */
 function lastMarkOn(job: Job, piece: string): Entry | null {
   return (
-    job.entries.findLast((e) => e.piece === piece && e.verb !== 'undo' && job.living.has(e.id)) ??
-    null
+    job.entries.findLast(
+      (e) => e.piece === piece && e.verb !== 'undo' && !isCount(e) && job.living.has(e.id),
+    ) ?? null
   );
 }
+
+const isCount = ({ verb, value }: Entry): boolean => verb === 'written' && value === 'bolts';
 
 function undo({ state, job, key, step }: OnPiece): Updated {
   const inHand = step.step === 'off' || (step.step === 'on' && step.fresh);
   if (inHand && step.hand !== '') return toStep(state, { ...step, hand: lessHand(step.hand) });
   const last = lastMarkOn(job, key);
-  if (!last) return say(state, 'Nothing of this piece is left to take back.');
+  if (!last) return say(state, `Nothing of this piece is left to take back. ${whereLast(state)}`);
   if (!state.mine.includes(last.id)) {
     return toStep(state, { step: 'sure', id: last.id, back: step });
   }
@@ -44,7 +48,7 @@ function lastUndo({ state, job: { entries, living }, key }: OnPiece): Entry | nu
 export const undoKey: Key<OnPiece> = {
   id: 'undo',
   presses: ['backspace'],
-  label: 'back',
+  label: 'undo',
   help: 'take the last thing back',
   does: undo,
 };

@@ -2,7 +2,7 @@
 import type { Recorded, Refusal, Wish } from '../../model/types.ts';
 import { milestoneOf } from '../../plan/milestone.ts';
 import { openGate } from '../base/enter.ts';
-import { outOfQuestion, say, stay } from '../base/moves.ts';
+import { outOfQuestion, requestMark, say, stay } from '../base/moves.ts';
 import { NOTED } from '../base/noted.ts';
 import type { After, MadeMark } from '../base/screen.ts';
 import type { Effect, State, Updated } from '../base/state.ts';
@@ -59,10 +59,22 @@ function done(before: State, result: Done, wish: Wish, file: string): Updated {
 
 /** Where the person goes on: the screen on which the mark was made says it. */
 function follow(state: State, made: MadeMark): Updated {
+  const going = goesOn(state, made);
+  if (going) return going;
   const all: After = { ...NOTED, ...openOf(state).after };
   // `made.wish` is of the kind that this entry is for.
   const next = all[made.wish.do] as ((state: State, made: MadeMark) => Updated) | undefined;
   return next?.(state, made) ?? stay(state);
+}
+
+/** Of several marks that belong together the next one; back where it was asked after the last one. */
+function goesOn(state: State, { before }: MadeMark): Updated | null {
+  const { view } = before;
+  if (view.screen !== 'piece' || view.step.step !== 'unmark') return null;
+  const { step } = view;
+  const [next, ...rest] = step.rest;
+  if (next) return requestMark({ ...state, view: { ...view, step: { ...step, rest } } }, next);
+  return say(state, `${step.hole}: that mark is taken back.`);
 }
 
 /** When the last piece is on, the gate before the first start opens by itself. */

@@ -3,6 +3,7 @@ import type { HeldKey } from '../base/key.ts';
 import { say, stay } from '../base/moves.ts';
 import { isTooSmall } from '../base/page.ts';
 import type { State, Updated } from '../base/state.ts';
+import { atItsPlace } from '../kit/alphabets.ts';
 import { pasteField, tooLong } from '../kit/field.ts';
 import type { Press } from '../kit/press.ts';
 import { keyOf } from './keys.ts';
@@ -13,9 +14,20 @@ export function unquiet(state: State): State {
   return state.quiet === null ? state : { ...state, quiet: null };
 }
 
+/**
+ * The key that a press is in this state, and the press that it means: a letter of another alphabet means what stands at
+ * its place on a Latin keyboard, where it is not text and not bound itself.
+ */
+export function meant(state: State, press: Press): { key: HeldKey | null; press: Press } {
+  const open = openOf(state);
+  const key = keyOf(open, press);
+  const latin = key === null ? atItsPlace(press) : null;
+  return latin === null ? { key, press } : { key: keyOf(open, latin), press: latin };
+}
+
 /** The key that a press is in this state. */
 export function keyIn(state: State, press: Press): HeldKey | null {
-  return keyOf(openOf(state), press);
+  return meant(state, press).key;
 }
 
 export function press(state: State, key: HeldKey | null, pressed: Press): Updated {

@@ -1,4 +1,5 @@
 /** The list of screens: one line each. The table of keys, presses, pictures and what marks lead to come from it. */
+import { addScreen } from '../add/add.ts';
 import { fieldScreen } from '../ask/field.ts';
 import type { KeyWords } from '../base/key.ts';
 import type { Open, Screen } from '../base/screen.ts';
@@ -34,6 +35,7 @@ const SCREENS: { readonly [S in View['screen']]: Screen<Extract<View, { screen: 
   within: withinScreen,
   draw: drawScreen,
   known: knownScreen,
+  add: addScreen,
   field: fieldScreen,
   keys: listOfKeys(openOf),
 };
@@ -46,6 +48,11 @@ export const KEYS: readonly KeyWords[] = [
       .map((key) => [key.id, key]),
   ).values(),
 ];
+
+/** The keys of each screen, to see which of them can meet. */
+export const KEYS_BY_SCREEN: readonly (readonly KeyWords[])[] = Object.values(SCREENS).map(
+  (screen) => screen.keys,
+);
 
 let last: Open | null = null;
 

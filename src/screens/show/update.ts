@@ -5,14 +5,21 @@
  * against the state that the answer gives: so five quick presses mark five holes, and none twice. After a
  * refusal the rest is dropped: it was meant for a screen that did not come.
  */
-import { benchRead, fileRead } from '../base/from-file.ts';
+import { benchRead, fileRead, LEFT } from '../base/from-file.ts';
 import { say, stay } from '../base/moves.ts';
-import type { Effect, Happening, Input, State, Updated } from '../base/state.ts';
+import type { Effect, Happening, Input, State, Updated, View } from '../base/state.ts';
 import { afterRecorded } from './after.ts';
-import { keyIn, paste, press, unquiet } from './press.ts';
+import { guided } from './guide.ts';
+import { meant, paste, press, unquiet } from './press.ts';
 import { openOf } from './screens.ts';
 
 export function update(state: State, happening: Happening): Updated {
+  const next = stepped(state, happening);
+  // Nothing to say is the rule, and costs nothing.
+  return state.guide === null ? next : { ...next, state: guided(next.state) };
+}
+
+function stepped(state: State, happening: Happening): Updated {
   switch (happening.on) {
     case 'press':
     case 'paste':
@@ -40,16 +47,24 @@ function recorded(state: State, happening: Extract<Happening, { on: 'recorded' }
   const again = waiting.again === true && view.screen === 'unsaved';
   const from: State = { ...state, waiting: null, ...(again ? { view: view.under } : {}) };
   const { ok, ...answer } = afterRecorded(from, happening);
-  const after = { ...answer, state: unread(from, answer.state) };
+  const after = { ...answer, state: unread(from, stillLeaving(view, answer.state)) };
   if (!again && ok) return goOn(after);
   if (!again || ok) return { ...after, state: { ...after.state, ahead: [] } };
   // It rang the first time. What was pressed meanwhile was meant for this screen, which still is open.
   return goOn({ ...after, effects: after.effects.filter((e) => e.do !== 'ring') });
 }
 
+/** Whoever was asked whether to leave without a mark is not asked anew because it failed once more meanwhile. */
+function stillLeaving(before: View, state: State): State {
+  const leaving = before.screen === 'unsaved' && before.leaving;
+  if (!leaving || state.view.screen !== 'unsaved') return state;
+  return { ...state, view: { ...state.view, leaving } };
+}
+
 function tryAgain(state: State): Updated {
   const { view, waiting, open } = state;
   if (view.screen !== 'unsaved' || waiting !== null || open === null) return stay(state);
+  if (view.why.code === LEFT.code) return stay(state);
   const { wish } = view;
   return {
     state: { ...state, waiting: { for: 'recorded', wish, again: true } },
@@ -62,10 +77,10 @@ function input(state: State, happening: Input): Updated {
     return state.waiting ? later(state, happening) : paste(state, happening.text);
   }
   const said = unquiet(state);
-  const key = keyIn(said, happening.press);
+  const { key, press: pressed } = meant(said, happening.press);
   // Leaving waits for nothing: what was asked for is being written anyway.
   if (state.waiting && !key?.atOnce) return later(state, happening);
-  return press(said, key, happening.press);
+  return press(said, key, pressed);
 }
 
 function later(state: State, happening: Input): Updated {

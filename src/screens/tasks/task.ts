@@ -7,7 +7,6 @@ import { type OnJob, onJob, requestMark, say, show, stay } from '../base/moves.t
 import type { Page } from '../base/page.ts';
 import { type MadeMark, screenOver, type WishTo } from '../base/screen.ts';
 import type { State, Updated, View } from '../base/state.ts';
-import { undoHere } from '../base/undo.ts';
 import { hangingBoth } from '../kit/both.ts';
 import { bold, type Line, line, pad, type Style, span, width } from '../kit/text.ts';
 import { inTask } from '../known/in-question.ts';
@@ -59,7 +58,6 @@ const DONE: Readonly<Record<TaskVerb, string>> = {
 export const taskScreen = screenOver({
   here: onTask,
   keys: [
-    undoHere,
     {
       id: 'read-task',
       presses: GO,

@@ -8,7 +8,6 @@ import { type OnJob, onJob, show, stay } from '../base/moves.ts';
 import { listLines, type Page } from '../base/page.ts';
 import { screenOver } from '../base/screen.ts';
 import type { State, View } from '../base/state.ts';
-import { undoHere } from '../base/undo.ts';
 import { both, corrected, ended, flow } from '../kit/both.ts';
 import { bold, type Line, line, pad, span, width, wrap } from '../kit/text.ts';
 import { capital, many } from '../kit/words.ts';
@@ -48,7 +47,6 @@ export const testsKey: Key<{ state: State; job: Job }> = {
 export const testsScreen = screenOver({
   here: onTests,
   keys: [
-    undoHere,
     {
       id: 'open-test',
       presses: GO,

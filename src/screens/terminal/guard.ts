@@ -41,7 +41,7 @@ function wayOn(target: { file: string } | { folder: string }): string {
 }
 
 /** As one would type it in a shell; whatever a shell or a terminal might obey is quoted or shown. */
-function quoted(path: string): string {
+export function quoted(path: string): string {
   return /^[\w@%+=:,./-]+$/.test(path) ? path : `'${safeLine(path).replaceAll("'", "'\\''")}'`;
 }
 
@@ -64,6 +64,11 @@ export function colourAllowed(env: Env): boolean {
   if (env.NO_COLOR) return false;
   if (env.FORCE_COLOR !== undefined) return !['0', 'false'].includes(env.FORCE_COLOR);
   return !/^vt\d|-m(ono)?$/.test(env.TERM ?? '');
+}
+
+/** Whether a screen reader is said to be in use, by the variable that Ink heeds too. */
+export function readOutAsked(env: Env): boolean {
+  return !['', '0', 'false', undefined].includes(env.INK_SCREEN_READER);
 }
 
 /** Columns and rows to draw for. 0 × 0 says that the terminal does not know; Windows scrolls when its last row is filled. */

@@ -46,7 +46,7 @@ export function presses(input: string, key: Key): Press[] {
     if (named === 'tab' && key.shift) return [];
     return chord(named, key);
   }
-  if (input === '' || (!key.ctrl && !key.meta)) return split(input).flatMap(typed);
+  if (input === '' || (!key.ctrl && !key.meta)) return typedPresses(input);
   const letter = input.toLowerCase();
   return /^([a-z]|_)$/.test(letter) ? chord(letter, key) : [];
 }
@@ -56,6 +56,11 @@ function chord(press: Press, key: Key): Press[] {
   if (key.ctrl && key.meta) return [];
   if (key.ctrl) return [`ctrl-${press}`];
   return [key.meta ? `alt-${press}` : press];
+}
+
+/** A text without sequences, as it was typed. */
+export function typedPresses(text: string): Press[] {
+  return split(text).flatMap(typed);
 }
 
 function typed(grapheme: string): Press[] {

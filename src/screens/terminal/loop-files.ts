@@ -1,14 +1,16 @@
 /** What the screens want of job files, carried out: reading, marking, listing, committing. */
-import { type Bench, findBench } from '../../diary/bench.ts';
+import { type Bench, findBench, oddIn } from '../../diary/bench.ts';
 import { commitPlace } from '../../diary/milestone.ts';
+import { linesOfJob, startJob } from '../../diary/start-job.ts';
 import { fold } from '../../job/fold/fold.ts';
 import { readJob } from '../../job/read.ts';
+import { keepHalf, readHalf } from '../../job/save/half.ts';
 import { SIDE } from '../../job/save/plain.ts';
 import { recordSeen, STILL } from '../../job/save/record.ts';
 import { beingSaved } from '../../job/save/save.ts';
 import { readText } from '../../job/save/text.ts';
 import { IS_JOB } from '../../job/yaml/is-job.ts';
-import type { Job, Recorded, UpperChange, Wish } from '../../model/types.ts';
+import type { Half, Job, Recorded, UpperChange, Wish } from '../../model/types.ts';
 import { nowHere, type World } from '../../world.ts';
 import type { FileState } from '../base/state.ts';
 import { benchRow } from './bench-row.ts';
@@ -25,6 +27,8 @@ export interface Files {
   expect(file: string): void;
   /** Who is told that a file is to be looked at again, though nothing may have happened to it. */
   onWake(wake: (file: string) => void): void;
+  /** Keeps what is half done on this job, for the next time it is opened. False: it cannot be kept. */
+  keepHalf(file: string, half: Half): boolean;
   /** What the person has to know of the bench itself, one line; mostly null. */
   note(): string | null;
   /** Before the end: one line about marks that are not in their file; null: all are. */
@@ -52,15 +56,17 @@ const leadsOut = (name: string) => ({
 
 /**
  * `file` in all effects is a name in `folder`. `strange`: what was found among putback's own files and is none of
- * them.
+ * them. `settings`: what is wrong in the user's own.
  */
 export function filesIn(
   folder: string,
   world: Pick<World, 'now' | 'id' | 'zone'>,
   shelf: Shelf,
   strange: readonly string[] = [],
+  settings: string | null = null,
 ): Files {
   const pathOf = (file: string) => `${folder}/${file}`;
+  const realOf = (file: string) => shown.home(file) ?? shelf.real(pathOf(file));
   let wake: (file: string) => void = () => {};
   const shown = keepShown(pathOf, world.now, shelf, (file) => wake(file));
   /** Rows of the bench that nobody has opened: read again only after a change. */
@@ -155,7 +161,14 @@ export function filesIn(
       if (looked === null) throw new Error(`${file} was asked for as a job and is none`);
       const read = again || looked.now.ok ? looked.state : looked.now;
       const { say } = looked;
-      return { on: 'file', file, read, wrenches, ...(say === null ? {} : { say }) };
+      const half = again || !read.ok ? {} : { half: readHalf(realOf(file)) };
+      return { on: 'file', file, read, wrenches, ...(say === null ? {} : { say }), ...half };
+    },
+    async start({ file, job, machine }) {
+      const made = begun(pathOf(file), job, machine);
+      if (made.ok) return await hands.open({ do: 'open', file });
+      const { code, say, fix } = made;
+      return { on: 'file', file, read: { ok: false, unread: { code, say, fix } } };
     },
     async list() {
       const names = (shelf.names(folder) ?? []).filter((n) => IS_YAML.test(n)).sort();
@@ -192,16 +205,32 @@ export function filesIn(
     onWake(call) {
       wake = call;
     },
+    keepHalf: (file, half) => keepHalf(realOf(file), half),
     note() {
       const odd =
         strange.length === 0
           ? null
           : `${SIDE} holds what is none of putback's, and it is left alone: ${strange.join(', ')}.`;
-      const said = [benchOf(folder)?.unread ?? null, odd].filter((say) => say !== null);
+      const bench = benchOf(folder);
+      const said = [settings, bench && oddIn(bench), odd].filter((say) => say !== null);
       return said.length === 0 ? null : said.join(' ');
     },
     leave: shown.leave,
   };
+}
+
+/** The file of a job that begins, or why there is none. */
+function begun(
+  path: string,
+  job: string,
+  machine: string | null,
+): { ok: true } | { ok: false; code: string; say: string; fix: string } {
+  try {
+    return startJob(path, linesOfJob(job, machine ?? undefined));
+  } catch (error) {
+    const say = `It could not be written: ${error instanceof Error ? error.message : String(error)}.`;
+    return { ok: false, code: 'unsaved', say, fix: 'Look at the folder, then start it again.' };
+  }
 }
 
 /** What was pressed was meant for the job that was shown before. */

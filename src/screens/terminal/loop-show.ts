@@ -4,32 +4,61 @@ import { nextWork } from '../../plan/next.ts';
 import { nowHere, type World } from '../../world.ts';
 import { start } from '../base/start.ts';
 import type { State } from '../base/state.ts';
+import type { Palette } from '../kit/palettes.ts';
+import type { OwnPresses } from '../kit/press.ts';
+import { sayWish } from '../now/say-wish.ts';
+import { halfMade } from '../show/half-made.ts';
 import { openOf } from '../show/screens.ts';
 import { update } from '../show/update.ts';
 import { App } from './app.tsx';
 import { asciiOnly, colourAllowed, drawnSize } from './guard.ts';
-import { filesIn } from './loop-files.ts';
+import { type Files, filesIn } from './loop-files.ts';
 import { attendFiles } from './loop-watch.ts';
 import type { Shelf } from './shelf.ts';
 import type { Show } from './show.ts';
-import type { Timers } from './stdin-stream.ts';
+import type { Timers } from './timers.ts';
+
+/** One line about a mark that was not saved when the screens were left; null: there is none. */
+function leftUnsaved(state: State, files: Files): string | null {
+  const { open, now } = state;
+  const half = halfMade(state);
+  if (open === null || half.wish === null) return null;
+  const mark = sayWish(open.job, half.wish, now) ?? 'it is so already';
+  const kept = files.keepHalf(open.file, half)
+    ? 'It is kept, and asked about when this job is opened here again.'
+    : 'It could not be kept either.';
+  return `Not saved: ${mark}. ${kept}`;
+}
 
 /** Opened on a folder, `file` is null; on a file, it is a name in the folder. */
 export function showOf(
   { folder, file }: { folder: string; file: string | null },
   world: World,
-  outside: { shelf: Shelf; timers: Timers; strange?: readonly string[] },
+  outside: {
+    shelf: Shelf;
+    timers: Timers;
+    strange?: readonly string[];
+    ascii?: boolean | undefined;
+    palette?: Palette;
+    guide?: boolean | undefined;
+    presses?: OwnPresses;
+    /** What is wrong in the user's settings; null: nothing. */
+    odd?: string | null;
+  },
 ): Show<State> {
   const { env, platform, stdout } = world;
   const { state, effects } = start({
     on: file === null ? { folder } : { file },
     ...drawnSize(stdout, platform),
     colour: colourAllowed(env),
-    ascii: asciiOnly(env, platform),
+    ascii: outside.ascii ?? asciiOnly(env, platform),
     now: nowHere(world),
+    palette: outside.palette ?? 'usual',
+    guide: outside.guide ?? false,
+    presses: outside.presses ?? {},
   });
-  const { shelf, timers, strange } = outside;
-  const files = filesIn(folder, world, shelf, strange);
+  const { shelf, timers, strange, odd = null } = outside;
+  const files = filesIn(folder, world, shelf, strange, odd);
   return {
     first: state,
     effects,
@@ -38,11 +67,16 @@ export function showOf(
     hands: files.hands,
     attend: (loop) => attendFiles(loop, folder, files, shelf, timers, () => nowHere(world)),
     takesCtrlZ: (now) => openOf(now).text() !== null,
-    async farewell({ open }) {
+    asksFirst: (now) => openOf(now).asked() !== null,
+    async farewell(last) {
+      const { open } = last;
       const left = await files.leave();
       const next = open === null ? null : (nextWork(open.job)?.say ?? 'Nothing is next.');
       const line = open === null ? `Bench: ${folder}` : `${open.file}: ${next}`;
-      return [...(left === null ? [] : left.split('\n')), line].map(safeLine).join('\n');
+      const unsaved = leftUnsaved(last, files);
+      const lines = [...(left === null ? [] : left.split('\n')), unsaved, line];
+      const said = lines.filter((l) => l !== null).map(safeLine);
+      return { say: said.join('\n'), unsaved: unsaved !== null };
     },
   };
 }

@@ -13,7 +13,6 @@ import { copyOf, dropCopy, keepCopy } from '../../job/save/kept.ts';
 import { type OnDisk, STILL } from '../../job/save/record.ts';
 import { elsewhere, leadsAway } from '../../job/save/save.ts';
 import { readText } from '../../job/save/text.ts';
-import { rawUpper } from '../../job/truth/raw-upper.ts';
 import { IS_JOB } from '../../job/yaml/is-job.ts';
 import type { Entry, Job } from '../../model/types.ts';
 import type { FileState } from '../base/state.ts';
@@ -272,7 +271,7 @@ export function keepShown(
   function took(file: string, job: Job, { text, stamp }: OnDisk): void {
     const s = sights.get(file);
     if (!s) return;
-    const read = { ...s.known.read, upper: rawUpper(job), entries: [...job.entries] };
+    const read = { ...s.known.read, upper: job.printed, entries: [...job.entries] };
     const seen: Seen = { text, stamp, read, job };
     const more = lostEntries(job.entries, s.entries);
     if (lostIn(s, seen).length === 0) {

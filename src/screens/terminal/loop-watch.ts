@@ -2,13 +2,15 @@
 
 import { dirname } from 'node:path';
 import type { State } from '../base/state.ts';
+import { halfMade } from '../show/half-made.ts';
 import type { Loop } from './loop.ts';
 import type { Files } from './loop-files.ts';
 import type { Shelf } from './shelf.ts';
-import type { Timers } from './stdin-stream.ts';
+import type { Timers } from './timers.ts';
 
 /** ms. An editor or git touches a file several times for one change. */
 const SETTLED = 50;
+const NOTHING = JSON.stringify({ drafts: {}, wish: null });
 /** ms. Until a mark that could not be saved is tried again. */
 const AGAIN = 2000;
 
@@ -63,7 +65,21 @@ export function attendFiles(
     loop.happen({ on: 'again' });
   }
 
+  let kept = '';
+  /** What is half typed outlives whatever ends the program: on disk before it is drawn. */
+  function keepHalf(): void {
+    const { open } = loop.state();
+    if (open === null) return;
+    const half = halfMade(loop.state());
+    const now = `${open.file} ${JSON.stringify(half)}`;
+    if (now === kept) return;
+    // Nothing half done is the rule, and needs no look at the disk where nothing was kept.
+    if (kept !== '' || now !== `${open.file} ${NOTHING}`) files.keepHalf(open.file, half);
+    kept = now;
+  }
+
   const unsubscribe = loop.subscribe(() => {
+    keepHalf();
     const { view, waiting } = loop.state();
     if (view.screen === 'unsaved' && waiting === null) again ??= timers.later(AGAIN, tryAgain);
     const file = loop.state().open?.file ?? null;

@@ -17,6 +17,7 @@ type Asked<D extends Effect['do']> = Extract<Effect, { do: D }>;
 export interface Hands {
   record(effect: Asked<'record'>): Promise<Happening>;
   open(effect: Asked<'open'>): Promise<Happening>;
+  start(effect: Asked<'start'>): Promise<Happening>;
   list(effect: Asked<'list'>): Promise<Happening>;
   /** Null: nothing to say about it. */
   milestone(effect: Asked<'milestone'>): Promise<Happening | null>;
@@ -113,6 +114,9 @@ export function createLoop<S>(play: Play<S>, hands: Hands): Loop<S> {
         break;
       case 'open':
         ask(() => hands.open(effect));
+        break;
+      case 'start':
+        ask(() => hands.start(effect));
         break;
       case 'list':
         ask(() => hands.list(effect));

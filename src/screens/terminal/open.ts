@@ -6,15 +6,26 @@ import type { Instance } from 'ink';
 import { safe } from '../../model/safe.ts';
 import type { World } from '../../world.ts';
 import type { Press } from '../kit/press.ts';
-import { cannotOpen, colourAllowed, drawnSize } from './guard.ts';
+import { cannotOpen, colourAllowed, drawnSize, readOutAsked } from './guard.ts';
 import { createLoop, type Hands } from './loop.ts';
 import { thinned } from './loop-output.ts';
 import type { HandOver } from './loop-view.tsx';
 import { shelf } from './shelf.ts';
 import type { Show } from './show.ts';
-import { cleanStdin, type Timers } from './stdin-stream.ts';
+import { cleanStdin } from './stdin-stream.ts';
+import { timers } from './timers.ts';
 
 export type Target = { file: string } | { folder: string };
+
+/** How the screens are to look, where that is said on the command line. */
+export interface How {
+  /** Read out as plain lines. */
+  lines?: boolean;
+  /** 7-bit characters only. */
+  ascii?: boolean;
+  /** What to try is said on the way. */
+  guide?: boolean;
+}
 
 /** A frame at most every 4 ms: the answer to a key must not wait for the end of a longer pause. */
 const FRAMES_A_SECOND = 250;
@@ -22,14 +33,6 @@ const FRAMES_A_SECOND = 250;
 const FIRST_WAIT = 100;
 /** ms to wait for SIGCONT: the kernel does not stop a process that no shell could continue. */
 const NOT_STOPPED = 50;
-
-export const timers: Timers = {
-  later(ms, call) {
-    const timer = setTimeout(call, ms);
-    return () => clearTimeout(timer);
-  },
-  soon: (call) => void setImmediate(call),
-};
 
 /**
  * What an earlier program that was killed may have left on: mouse, focus reports, bracketed paste, the kitty
@@ -123,7 +126,7 @@ export async function play<S>(load: () => Promise<Show<S>>, world: World): Promi
   }
 
   function own(press: Press): (() => void) | null {
-    if (press === 'ctrl-c') return loop.quit;
+    if (press === 'ctrl-c' && !show.asksFirst(loop.state())) return loop.quit;
     if (press === 'ctrl-z' && !show.takesCtrlZ(loop.state())) {
       return () => void stopUntilContinued().catch(loop.fail);
     }
@@ -161,7 +164,9 @@ export async function play<S>(load: () => Promise<Show<S>>, world: World): Promi
       },
     );
     const done = await Promise.race([loop.ended, ink.waitUntilExit()]);
-    last = `${await show.farewell(loop.state())}\n`;
+    const left = await show.farewell(loop.state());
+    last = `${left.say}\n`;
+    code = left.unsaved ? 3 : 0;
     if (done === false) {
       last = 'putback: ended before the last mark was on the disk; it may be missing.\n';
       code = 3;
@@ -195,14 +200,31 @@ export function refuseToOpen(target: Target, world: World): number | null {
   return 2;
 }
 
+/** What is said on the command line goes before the environment, and that before the settings. */
+async function lookOf(how: How, { env }: World) {
+  const [{ findUser, oddInUser }, { ownPresses }] = await Promise.all([
+    import('../../diary/user.ts'),
+    import('../show/own-keys.ts'),
+  ]);
+  let presses = {};
+  const user = findUser(env, ({ keys }, report) => {
+    presses = ownPresses(keys, report);
+  });
+  const { settings } = user;
+  const ascii = how.ascii ?? (settings.signs === 'ascii' ? true : undefined);
+  return {
+    look: { ascii, palette: settings.colours, presses, odd: oddInUser(user), guide: how.guide },
+    readOut: how.lines || readOutAsked(env) || settings['read-out'] === 'always',
+  };
+}
+
 /**
  * Opens a job file or a bench, by its absolute path, and answers the exit code: 0 when it was left, 1 after a
  * fault of the program, 2 where there is no terminal for it, 3 when it was left before a mark was on the disk.
  */
-export async function openScreens(target: Target, world: World): Promise<number> {
-  const refused = refuseToOpen(target, world);
-  if (refused !== null) return refused;
-  return await play(async () => {
+export async function openScreens(target: Target, world: World, how: How = {}): Promise<number> {
+  const { look, readOut } = await lookOf(how, world);
+  const load = async () => {
     const [{ showOf }, { cleanFolder }] = await Promise.all([
       import('./loop-show.ts'),
       import('../../job/save/clean.ts'),
@@ -213,6 +235,12 @@ export async function openScreens(target: Target, world: World): Promise<number>
         : { folder: target.folder, file: null };
     // What a killed run left beside the files is put right before anything is shown.
     const strange = await cleanFolder(where.folder);
-    return showOf(where, world, { shelf, timers, strange });
-  }, world);
+    return showOf(where, world, { shelf, timers, strange, ...look });
+  };
+  if (readOut) {
+    const [show, { playLines }] = await Promise.all([load(), import('./lines.ts')]);
+    return await playLines(show, world);
+  }
+  const refused = refuseToOpen(target, world);
+  return refused ?? (await play(load, world));
 }

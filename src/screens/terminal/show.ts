@@ -2,6 +2,11 @@
 import type { Hands, Loop, Play } from './loop.ts';
 import type { ViewProps } from './loop-view.tsx';
 
+export interface Farewell {
+  say: string;
+  unsaved: boolean;
+}
+
 /** All that is played on a terminal. */
 export interface Show<S> extends Play<S> {
   App: ViewProps<S>['App'];
@@ -10,6 +15,8 @@ export interface Show<S> extends Play<S> {
   attend(loop: Loop<S>): { pressed(): void; stop(): void };
   /** Whether Ctrl-Z is a key of what is shown now; elsewhere it stops the program as everywhere. */
   takesCtrlZ(state: S): boolean;
-  /** What stays on the terminal afterwards; puts away first what would be lost. */
-  farewell(state: S): string | Promise<string>;
+  /** Whether something is to be asked before Ctrl-C ends it: then it is a key like others. */
+  asksFirst(state: S): boolean;
+  /** What stays on the terminal afterwards; puts away first what would be lost. `unsaved`: a mark was given up by leaving. */
+  farewell(state: S): Farewell | Promise<Farewell>;
 }

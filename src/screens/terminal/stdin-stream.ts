@@ -1,12 +1,6 @@
 /** The stream that Ink reads from: the terminal's, through the cleaner. */
 import { createCleaner } from './stdin.ts';
-
-export interface Timers {
-  /** Calls once after `ms`, unless taken back. */
-  later(ms: number, call: () => void): () => void;
-  /** Calls once as soon as everything that has arrived by now was read. */
-  soon(call: () => void): void;
-}
+import type { Timers } from './timers.ts';
 
 /** What Ink asks of its input: a stream, and a terminal's raw mode. */
 export type CleanStdin = NodeJS.ReadableStream & {
@@ -51,7 +45,11 @@ export function cleanStdin(
   }
 
   source.setEncoding('utf8');
-  source.on('end', ended);
+  source.on('end', () => {
+    // What waited for more gets none.
+    if (cleaner.wait() !== null) give(cleaner.quiet());
+    ended();
+  });
   source.on('error', ended);
 
   const clean: CleanStdin = Object.assign(through, {

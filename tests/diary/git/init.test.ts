@@ -22,6 +22,7 @@ test('a folder becomes a bench, and a second time nothing is left to do', async 
       'Job files merge by meaning.',
     ],
     left: [],
+    wrote: '.gitattributes',
   });
   expect(repo.read('.gitattributes')).toBe(ATTRIBUTES);
   const merges = (at: Repo) =>
@@ -30,7 +31,7 @@ test('a folder becomes a bench, and a second time nothing is left to do', async 
     `cover.yaml: merge: ${how}\ndeep/cover.yaml: merge: ${how}\nbench.yaml: merge: unspecified\nx.md: merge: unspecified\n`;
   expect(merges(repo)).toBe(said('putback'));
   expect(repo.git('config', 'merge.putback.driver')).toContain('; putback merge %O %A %B && ');
-  expect(await init(repo)).toEqual({ ok: true, lines: [], left: [] });
+  expect(await init(repo)).toEqual({ ok: true, lines: [], left: [], wrote: null });
   // A clone that nobody made a bench has git's own way.
   repo.git('add', '.');
   repo.git('commit', '-q', '-m', 'bench');
@@ -85,6 +86,7 @@ test('without git nothing is made and a line says so', async () => {
     ok: false,
     lines: ['No git repository: git is not installed.'],
     left: [],
+    wrote: null,
   });
 });
 

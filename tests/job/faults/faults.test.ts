@@ -3,7 +3,10 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { type Code, FAULTS, printFault } from '../../../src/job/faults/faults.ts';
 import { readWhole } from '../../../src/job/read.ts';
+import type { Fault } from '../../../src/model/types.ts';
 import { checkAll } from '../../../src/plan/check.ts';
+import { ownPresses } from '../../../src/screens/show/own-keys.ts';
+import { readBenchSettings, readUserSettings } from '../../../src/settings/settings.ts';
 
 /** One minimal file for each fault, and beside it all that is said about it. */
 const FOLDER = join(import.meta.dirname, '../../faults');
@@ -20,9 +23,21 @@ function textOf(code: Code): string {
   return LONG[code]?.() ?? readFileSync(join(FOLDER, `${code}.yaml`), 'utf8');
 }
 
+/** Those of the settings of a bench, and of a user's own. */
+const OF_A_BENCH: readonly Code[] = ['not-settings', 'bad-setting'];
+const OF_A_USER: readonly Code[] = ['unknown-key-name', 'bad-press', 'press-clash'];
+
+function faultsOf(code: Code): Fault[] {
+  const file = `${code}.yaml`;
+  if (OF_A_BENCH.includes(code)) return readBenchSettings(textOf(code), file).faults;
+  if (!OF_A_USER.includes(code)) return checkAll(textOf(code), file);
+  return readUserSettings(textOf(code), file, ({ keys }, report) => void ownPresses(keys, report))
+    .faults;
+}
+
 describe('every fault is told whole: place, what is wrong, the line, the way out', () => {
   it.each(CODES)('%s', (code) => {
-    const faults = checkAll(textOf(code), `${code}.yaml`);
+    const faults = faultsOf(code);
     const said = `${faults.map(printFault).join('\n\n')}\n`;
     const known = readFileSync(join(FOLDER, `${code}.txt`), 'utf8');
     // Five hundred times the same is compared by its ends.

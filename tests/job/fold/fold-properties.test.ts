@@ -25,6 +25,7 @@ const values: Record<Verb, string[]> = {
   struck: ['sealing wrench'],
   added: ['sealing'],
   written: ['routes', 'map'],
+  renamed: ['S', 'M', 'Q'],
   corrected: ['torque', 'torque', 'torque', 'caution', 'thick', 'sequence', 'limit'],
   undo: [...ids, 'nosuchid'],
 };

@@ -7,7 +7,7 @@ import {
   HOLE_STATES,
   VERBS,
   type Verb,
-  WRITABLE,
+  WRITTEN,
 } from '../../../src/model/types.ts';
 
 /** Texts that YAML readers stumble over, beside any text at all. */
@@ -57,7 +57,7 @@ const WORDS: Partial<Record<Verb, readonly string[]>> = {
   state: HOLE_STATES,
   removed: ['all', 'aside'],
   fitted: ['all'],
-  written: WRITABLE,
+  written: WRITTEN,
   corrected: CORRECTABLE,
 };
 
@@ -78,8 +78,9 @@ function places(verb: Verb): fc.Arbitrary<Partial<Entry>> {
       return some;
     case 'removed':
     case 'fitted':
-    case 'written':
       return piece;
+    case 'written':
+      return fc.oneof(piece, some, fc.constant({}));
     case 'corrected':
       return fc.oneof(piece, some, task);
     case 'done':
@@ -92,6 +93,7 @@ function places(verb: Verb): fc.Arbitrary<Partial<Entry>> {
       return fc.oneof(piece, fc.constant({}));
     case 'note':
       return fc.oneof(piece, some, task, buy, fc.constant({}));
+    case 'renamed':
     case 'undo':
       return fc.constant({});
   }

@@ -6,9 +6,9 @@ import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
 import { printEntry } from '../../../src/job/diary/entry.ts';
 import { FAULTS } from '../../../src/job/faults/faults.ts';
-import { jsonSchema } from '../../../src/job/form/schema.ts';
+import { helpFor, keysOf, OWNERS, type Owner } from '../../../src/job/form/help.ts';
+import { jsonSchema, printSchema } from '../../../src/job/form/schema.ts';
 import { fileShape } from '../../../src/job/form/shape.ts';
-import { HELP } from '../../../src/job/form/shape-help.ts';
 import { readWhole } from '../../../src/job/read.ts';
 import { openYaml } from '../../../src/job/yaml/doc.ts';
 import { plainOf } from '../../../src/job/yaml/spot.ts';
@@ -145,8 +145,8 @@ describe('the reader has a fault for every file that the shape refuses, and none
 describe('the schema', () => {
   it('describes every key that it knows, in one line', () => {
     const text = JSON.stringify(jsonSchema());
-    for (const keys of Object.values(HELP)) {
-      for (const { is } of Object.values(keys)) expect(text).toContain(is);
+    for (const owner of OWNERS) {
+      for (const key of keysOf(owner)) expect(text).toContain(helpFor(owner, key)?.is);
     }
   });
 
@@ -156,8 +156,22 @@ describe('the schema', () => {
     expect(JSON.stringify(schema)).not.toContain('"$ref":"http');
   });
 
+  it('says what it shares once, and is small enough to be read', () => {
+    expect(JSON.parse(printSchema())).toEqual(jsonSchema());
+    // A third of what it was when each entry said all of its keys.
+    expect(Buffer.byteLength(printSchema())).toBeLessThan(52_000);
+    const { $defs } = jsonSchema() as { $defs: Record<string, unknown> };
+    const said = JSON.stringify(jsonSchema());
+    for (const name of Object.keys($defs)) {
+      // What is met once stands where it is met, but for the mappings and kinds of values, which have names.
+      expect(said.includes(`"#/$defs/${name}"`), name).toBe(true);
+      expect(name).not.toMatch(/^__/);
+    }
+  });
+
   it('every example of the help is right', () => {
-    for (const [key, { like }] of Object.entries(HELP.file)) {
+    for (const key of keysOf('file')) {
+      const like = helpFor('file', key)?.like ?? '';
       const head = key === 'putback' || key === 'job' ? '' : `putback: 1\njob: x\n`;
       const text = `${head}${like}\n${key === 'putback' ? 'job: x\n' : key === 'job' ? 'putback: 1\n' : ''}`;
       const { faults } = readWhole(text, 'a.yaml');
@@ -172,7 +186,8 @@ describe('the schema', () => {
       buy: (like: string) => `buy:\n  gasket:\n    ${like}`,
     };
     for (const [owner, wrap] of Object.entries(within)) {
-      for (const { like } of Object.values(HELP[owner as 'piece'])) {
+      for (const key of keysOf(owner as Owner)) {
+        const like = helpFor(owner as Owner, key)?.like ?? '';
         const { faults } = readWhole(`putback: 1\njob: x\n${wrap(like)}\n`, 'a.yaml');
         expect(
           faults.filter((f) => !f.code.startsWith('unknown')),
@@ -197,7 +212,7 @@ interface Change {
   value: unknown;
 }
 
-const KEYS = [...new Set(Object.values(HELP).flatMap((keys) => Object.keys(keys)))];
+const KEYS = [...new Set(OWNERS.flatMap(keysOf))];
 const anyKey = fc.oneof(
   fc.constantFrom(...KEYS, 'S', 'cover', '4', '4a', '0', '1000', 'on', 'toString', 'constructor'),
   fc.string({ maxLength: 4 }).filter((key) => key !== '__proto__'),

@@ -8,10 +8,9 @@ import {
   correctedUpper,
   figuresOf,
   printedOf,
-  rivalTruths,
+  silentTruths,
   truthFault,
 } from '../../../src/job/truth/corrections.ts';
-import { rawUpper } from '../../../src/job/truth/raw-upper.ts';
 import type { Correctable, Entry, Job } from '../../../src/model/types.ts';
 import { Bench } from '../bench.ts';
 
@@ -115,7 +114,7 @@ describe('what is true counts, and how it is printed is kept', () => {
     expect(told(job)).toEqual([['cover', what, was, entry.says]]);
     // The person's part is not touched.
     expect(b.text).toBe(JOB);
-    expect(rawUpper(job)).toEqual(readJob(JOB, '').upper);
+    expect(job.printed).toEqual(readJob(JOB, '').upper);
   });
 
   it('a pass is corrected by itself, however the file spells it', () => {
@@ -220,7 +219,7 @@ describe('corrected again', () => {
   it('back to the printed text it is over', () => {
     const b = chain();
     const back = b.mark(correct(cover, 'torque', '10 N·m, manual 2-17'));
-    expect([told(b.job), spec(b.job)]).toEqual([[], rawUpper(b.job).pieces.get('cover')]);
+    expect([told(b.job), spec(b.job)]).toEqual([[], b.job.printed.pieces.get('cover')]);
     expect(sayEntry(back, b.job)).toBe('torque: 10 N·m, manual 2-17 after all');
   });
 
@@ -305,7 +304,10 @@ describe('two diaries that say two things instead of one printed text', () => {
   const PRINTED = '10 N·m, manual 2-17';
   const { upper } = readJob(JOB, '');
   const rivals = (entries: Entry[]) =>
-    rivalTruths(upper, livingEntries(entries)).map(({ entry, holds }) => [entry.id, holds.says]);
+    silentTruths(upper, livingEntries(entries)).rivals.map(({ entry, holds }) => [
+      entry.id,
+      holds.says,
+    ]);
   const [one, further, other] = [
     line('aaaaaaa1', PRINTED, '8 N·m'),
     line('aaaaaaa2', '8 N·m', '9 N·m'),
@@ -442,7 +444,7 @@ it('any order of corrections and undos, mark after mark, is the fold of them all
         job = foldOn(job, entries.slice(0, i + 1), one);
       });
       expect(job).toEqual(fold(upper, entries));
-      expect(rawUpper(job)).toBe(upper);
+      expect(job.printed).toBe(upper);
       // What is printed stays as it is; what is no longer living says nothing.
       expect(JSON.stringify([...upper.pieces, ...upper.tasks])).toBe(printed);
       expect(fold(upper, livingEntries(entries)).corrections).toEqual(job.corrections);

@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { checkJob } from '../../../src/job/check.ts';
 import { livingEntries } from '../../../src/job/diary/living.ts';
 import { readJob } from '../../../src/job/read.ts';
-import { lostTruths } from '../../../src/job/truth/corrections.ts';
+import { silentTruths } from '../../../src/job/truth/corrections.ts';
 import { Bench } from '../bench.ts';
 
 const JOB = `putback: 1
@@ -19,7 +19,7 @@ function corrected(what: 'torque' | 'sequence', truth: string): Bench {
 }
 
 const lost = (bench: Bench) =>
-  lostTruths(readJob(bench.text, 'job.yaml').upper, livingEntries(bench.entries)).map(
+  silentTruths(readJob(bench.text, 'job.yaml').upper, livingEntries(bench.entries)).lost.map(
     (e) => e.says,
   );
 const torque = (bench: Bench) => bench.job.upper.pieces.get('cover')?.torque?.text;

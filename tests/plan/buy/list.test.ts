@@ -28,6 +28,7 @@ describe('the list of the file', () => {
       holds: ['cover on'],
       late: false,
       why: null,
+      ask: false,
     });
   });
 
@@ -201,6 +202,59 @@ pieces:
     expect(buyList(jobOf(text, again), NOW)[0]).toMatchObject({
       state: 'wanted',
       holds: ['head on'],
+    });
+  });
+});
+
+describe('seals and gaskets that are only named', () => {
+  const listed = (piece: string, lines: Said[] = []) =>
+    buyList(
+      jobOf(`bolts: {T: M10x60 once, S: M6x25}\npieces: {cover: {${piece}}}`, lines),
+      NOW,
+    ).map((b) => `${b.what}${b.ask ? '?' : ''}`);
+
+  it.each<[string, string[]]>([
+    ['joint: "gasket, dry"', ['gasket?']],
+    ['joint: new gasket', ['gasket']],
+    ['joint: "new gasket; O-ring at the pipe"', ['gasket', 'O-ring?']],
+    ['joint: no gasket', []],
+    ['joint: old gasket used again', []],
+    ['joint: seal the joint with silicone', ['sealant']],
+    ['joint: "shaft seal, lip inwards"', ['shaft seal?']],
+    ['loose: [2 O-rings, 2 dowels]', ['O-ring?']],
+    ['bolts: S+copper S', ['copper washer']],
+    ['bolts: S+o-ring S', ['o-ring?']],
+    ['bolts: S+sealing-washer S', ['sealing-washer']],
+    ['name: Oil seal', ['oil seal?']],
+    ['name: Seal carrier', []],
+    ['bolts: T S', ['M10x60 once']],
+  ])('%s: %j', (piece, what) => {
+    expect(listed(piece)).toEqual(what);
+  });
+
+  it('hold nothing up, and say where they are named', () => {
+    const [asked] = buyList(jobOf('pieces: {cover: {joint: "gasket, dry"}}'), NOW);
+    expect(asked).toMatchObject({
+      buy: 'cover-gasket',
+      ask: true,
+      once: true,
+      holds: [],
+      why: 'named by the joint of Cover: a new one, or does the old one do?',
+    });
+  });
+
+  it('what was not bought stays on the list when its piece is back; questions and tubes do not', () => {
+    const piece = 'bolts: T S+copper, joint: "new gasket, O-ring, sealant"';
+    const back = [...boltsOff('cover', 'T S+copper'), ...boltsOn('cover', 'T S+copper')];
+    expect(listed(piece, back)).toEqual(['M10x60 once', 'copper washer', 'gasket']);
+    const text = `bolts: {T: M10x60 once, S: M6x25}\npieces: {cover: {${piece}}}`;
+    const noted = [...back, { buy: 'cover-gasket', done: 'here' }];
+    const list = buyList(jobOf(text, noted), NOW);
+    expect(list.map((b) => b.buy)).toEqual(['cover-t', 'cover-copper']);
+    expect(list[0]).toMatchObject({
+      state: 'wanted',
+      holds: [],
+      why: 'used once, comes off with Cover; it is back, and no new one was noted',
     });
   });
 });

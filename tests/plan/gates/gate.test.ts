@@ -78,7 +78,7 @@ describe('before prying', () => {
 describe('before the sealant or the gasket', () => {
   it('asks for all that must be ready', () => {
     expect(items('sealing', away).map((i) => i.say)).toEqual([
-      'shaft seal 20x30x7: wanted.',
+      'shaft seal 20x30x7: wanted. Used once: the old one does not go back in.',
       'To hand: sealant.',
       'Both faces clean and dry, nothing scraped into what is open.',
       'Blind holes blown dry, eyes covered: oil under a bolt cracks the boss.',

@@ -31,8 +31,8 @@ describe('what is to be made safe before the first bolt', () => {
     ['name: Pressure cap', 'pressure', /without pressure/],
     ['name: Ignition coil', 'lead', /Battery lead off/],
     ['name: Flywheel', 'plug-lead', /Plug lead off/],
-    ['loose: [return spring]', 'loose-spring', /spring is behind it/],
-    ['loose: [2 magnets]', 'loose-magnet', /magnet pulls/],
+    ['loose: [return spring]', 'spring-behind', /spring is behind it/],
+    ['loose: [2 magnets]', 'magnet-behind', /magnet pulls/],
     ['name: Gearbox', 'weight', /^It is heavy/],
     ['note: 34 kg with its oil', 'weight', /^It weighs 34 kg/],
     ['note: 40 lb', 'weight', /^It weighs 40 lb/],
@@ -81,7 +81,7 @@ describe('what is to be made safe before the first bolt', () => {
     const text = piece(
       'name: Exhaust, loose: [spring], marks: dot at 6, routes: over the frame, caution: {removal: "Rusty."}',
     );
-    expect(keys(text)).toEqual(['loose-spring', 'cold', 'marks', 'routes', 'caution-1']);
+    expect(keys(text)).toEqual(['spring-behind', 'cold', 'marks', 'routes', 'caution-1']);
   });
 
   it('never stops, and is passed when all was seen', () => {

@@ -186,7 +186,7 @@ describe('a piece of which nobody knows yet how many holes it has', () => {
 
   it('may be new in the job: named, drawn, and there it is', () => {
     const desk = new Desk(new Bench('putback: 1\njob: X\ndiary:\n'));
-    desk.press('a').type('side lid').press('enter w space right right space enter');
+    desk.press('o').type('side lid').press('enter w space right right space enter');
     expect(desk.frame).toMatch(/Drawn: 2 holes as they lie\. side-lid is new in this job\./);
     expect(mapOf(desk, 'side-lid')).toBe('1 . 2');
     desk.press('backspace');

@@ -149,10 +149,11 @@ describe('what a piece can be told', () => {
     expect(desk.bench.piece('hose').spec.marks).toEqual([]);
   });
 
-  it('but not on the page of another piece', () => {
+  it('on the page of another piece too, which says what it was and where', () => {
     const desk = row(page('hose'), 'Marks').press('go').type('blue paint').press('enter');
     desk.open('alternator').press('k backspace');
-    expect(desk.bench.piece('hose').spec.marks).toEqual(['blue paint']);
+    expect(desk.bench.piece('hose').spec.marks).toEqual([]);
+    expect(desk.frame).toContain('Taken back: Hose: marks written down: blue paint.');
   });
 
   it('what is half written stands there again', () => {

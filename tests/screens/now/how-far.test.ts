@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { barePiece } from '../../../src/job/form/spec.ts';
+import { barePiece } from '../../../src/job/form/bare.ts';
 import { layout } from '../../../src/piece/map.ts';
 import { dotted } from '../../../src/screens/kit/dotted.ts';
 import { howFar } from '../../../src/screens/now/how-far.ts';

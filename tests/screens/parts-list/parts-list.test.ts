@@ -57,6 +57,20 @@ describe('what must be had', () => {
     expect(desk.frame).toContain('> cover gasket         came short');
   });
 
+  it('a day that nobody is likely to have meant is read back before it counts', () => {
+    const bench = caseOpen();
+    const desk = new Desk(bench).press('b go').type('2062-05-03').press('enter');
+    expect(desk.screen).toBe('field');
+    expect(desk.frame).toContain('3 May 2062 is in ');
+    expect(marks(desk)).toEqual([]);
+    desk.press('enter');
+    expect(marks(desk)).toEqual(['gasket ordered 2062-05-03']);
+    const other = new Desk(caseOpen()).press('b go').type('2026-01-03').press('enter');
+    expect(other.frame).toContain('3 January is over.');
+    other.press('ctrl-u').type('5 days').press('enter');
+    expect(marks(other)).toEqual(['gasket ordered 2026-04-16']);
+  });
+
   it('a piece says which part it cannot go on without', () => {
     const desk = new Desk(caseOpen()).open('case-cover');
     expect(desk.frame).toContain('Not here yet: cover gasket (not ordered yet)');

@@ -139,7 +139,7 @@ describe('a piece without bolts', () => {
   });
 
   it('can be moved aside, still connected', () => {
-    const desk = cover().open('hose').press('a');
+    const desk = cover().open('hose').press('v');
     expect(desk.bench.piece('hose').away).toBe('aside');
     desk.press('escape');
     expect(desk.frame).toContain('moved aside, still connected');
@@ -148,7 +148,7 @@ describe('a piece without bolts', () => {
 
 describe('a piece that the file does not know', () => {
   it('is written by taking it off, its row with it', () => {
-    const desk = cover().press('a').type('Left foot rest').press('enter');
+    const desk = cover().press('o').type('Left foot rest').press('enter');
     expect(desk.screen).toBe('look');
     expect(desk.frame).toContain('Left foot rest');
     desk.press('go').type('s .35 s').press('enter');
@@ -162,7 +162,7 @@ describe('a piece that the file does not know', () => {
   });
 
   it('can be one without bolts', () => {
-    const desk = cover().press('a').type('air box').press('enter o go');
+    const desk = cover().press('o').type('air box').press('enter o go');
     expect(desk.bench.piece('air-box').where).toBe('open');
   });
 });

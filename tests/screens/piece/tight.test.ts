@@ -38,7 +38,7 @@ describe('tight', () => {
     expect(desk.screen).toBe('look');
     expect(desk.frame).toContain('All 5 are tight, 10 N·m, manual 2-17.');
     expect(desk.frame).toMatch(/Next: Lever/);
-    expect(desk.done).toEqual(['cover tight']);
+    expect(desk.done).toEqual(['cover tight', 'cover round']);
     expect(desk.done).not.toContain('ring');
     desk.press('go');
     expect(desk.screen).toBe('job');

@@ -60,6 +60,17 @@ describe('a torque on the wrenches of this bench', () => {
     expect(desk.bench.entries.at(-1)).toMatchObject({ hole: ['1'], set: '10 N·m' });
   });
 
+  it('is noted as the scale of the wrench has it, with the printed text beside it', () => {
+    const desk = tightening('guard', ['snug']).press('go');
+    expect(desk.bench.entries.at(-1)).toMatchObject({
+      hole: ['1'],
+      set: '10.5 N·m',
+      printed: '95 lbf·in, manual 4-3',
+    });
+    const none = new Desk(inAgain('guard', ['snug'])).open('guard').press('go go');
+    expect(none.bench.entries.at(-1)).toMatchObject({ set: '95 lbf·in' });
+  });
+
   it('is not said in a pass without one', () => {
     const desk = tightening('guard');
     expect(desk.frame).toContain('pass 1 of 3: snug');
@@ -96,10 +107,39 @@ describe('what is said beside a torque', () => {
     expect(desk.frame).toContain(once);
   });
 
+  it('asks why an old one goes back in, and not again for the others', () => {
+    const desk = new Desk(off('yoke')).open('yoke').press('go go t 1 go');
+    expect(desk.step).toBe('stop');
+    expect(desk.done).not.toContain('ring');
+    expect(said(desk)).toContain('1: T is never used twice, and no new one is noted as here');
+    desk.press('w').type('new ones').press('enter');
+    expect(desk.bench.entries.at(-1)).toMatchObject({ verb: 'in', because: 'new ones' });
+    desk.press('go');
+    expect(desk.bench.states('yoke')).toMatch(/^in in/);
+  });
+
   it('says in one sentence what is odd about a figure, and that the maker goes first', () => {
     expect(said(tightening('tag', ['snug']))).toContain(
-      "70 N·m cannot be right for 10-32 UNF 8.8 (assumed), which stands 5.71 N·m. The maker's figure goes first: look it up again.",
+      "70 N·m would break the bolt: 10-32 UNF 8.8 (assumed) yields at 5.05 to 8.56 N·m. The maker's figure goes first: look it up again.",
     );
+  });
+
+  it('is STOP before the first bolt, and a reason lets it through for the whole pass', () => {
+    const desk = tightening('tag', ['snug']).press('go');
+    expect(desk.step).toBe('stop');
+    expect(desk.frame).toContain('STOP');
+    expect(said(desk)).toContain('70 N·m would break the bolt');
+    expect(desk.done).toContain('ring');
+    desk.press('w').type('a dummy').press('enter');
+    expect(desk.bench.entries.at(-1)).toMatchObject({ verb: 'tight', because: 'a dummy' });
+    desk.press('go');
+    expect(desk.bench.states('tag')).toBe('tight tight');
+  });
+
+  it('stands on the page of the piece and of the hole before anything is turned', () => {
+    const piece = tightening('tag', ['snug']).press('escape');
+    expect(said(piece)).toContain('STOP. 1: 70 N·m would break the bolt');
+    expect(said(piece.press('1'))).toContain('STOP. 70 N·m would break the bolt');
   });
 
   it('is silent about the trade’s own 10 N·m on an unmarked M6', () => {

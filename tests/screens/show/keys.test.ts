@@ -78,7 +78,7 @@ describe('the table of keys', () => {
     );
     // Leaving at once is what every terminal program does with Ctrl-C, and q does it as well. For a thread that
     // turns there is the list of troubles, with the thread at its head.
-    expect(bad.map((k) => k.id)).toEqual(['leave', 'pulled']);
+    expect(bad.map((k) => k.id)).toEqual(['leave', 'leave-unsaved', 'pulled']);
   });
 
   it('says names of keys as they stand on a keyboard', () => {

@@ -84,7 +84,8 @@ describe('a mark that could not be saved', () => {
     expect(desk.screen).toBe('unsaved');
     expect(desk.done).toEqual(['ring']);
     expect(desk.frame).toContain('There is no room on the disk.');
-    expect(desk.frame).toContain('The mark is not on disk. The file is as it was.');
+    expect(desk.frame).toContain('Cover: 4 out: L');
+    expect(desk.frame).toContain('The file is as it was.');
     desk.press('go');
     expect(desk.screen).toBe('unsaved');
     desk.broken = null;

@@ -53,6 +53,33 @@ describe('the jobs of a folder', () => {
   });
 });
 
+describe('a job that begins', () => {
+  const begin = { do: 'start', file: 'won-t-start.yaml', job: "Won't start" } as const;
+
+  it('is on disk and open, and an editor knows its keys', async () => {
+    const folder = newFolder({});
+    const answer = await filesOf(folder).hands.start({ ...begin, machine: 'Tarn 125, 2003' });
+    expect(answer).toMatchObject({ on: 'file', file: begin.file, read: { ok: true, faults: [] } });
+    expect(readFileSync(join(folder, begin.file), 'utf8')).toBe(
+      '# yaml-language-server: $schema=./putback.schema.json\nputback: 1\njob: "Won\'t start"\nmachine: Tarn 125, 2003\ndiary:\n',
+    );
+    expect(readFileSync(join(folder, 'putback.schema.json'), 'utf8')).toContain('"title"');
+  });
+
+  it('is never put over a file that is there', async () => {
+    const folder = newFolder({ [begin.file]: 'mine\n' });
+    const answer = await filesOf(folder).hands.start({ ...begin, machine: null });
+    expect(answer).toMatchObject({ read: { ok: false, unread: { code: 'exists' } } });
+    expect(readFileSync(join(folder, begin.file), 'utf8')).toBe('mine\n');
+  });
+
+  it('in a folder that has gone is said in words', async () => {
+    const folder = join(newFolder({}), 'gone');
+    const answer = await filesOf(folder).hands.start({ ...begin, machine: null });
+    expect(answer).toMatchObject({ on: 'file', read: { ok: false } });
+  });
+});
+
 describe('a job file', () => {
   it('that is not there, or no text, is said in words', async () => {
     const files = filesOf(newFolder({}));

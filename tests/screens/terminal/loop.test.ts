@@ -42,6 +42,7 @@ function slowHands() {
   const hands: Hands = {
     record: slow('record', recorded),
     open: slow('open', { on: 'file', file: 'f', read: { ok: false, faults: [] } }),
+    start: slow('start', { on: 'quiet', say: '' }),
     list: slow('list', { on: 'bench', jobs: [] }),
     milestone: slow('milestone', { on: 'quiet', say: '' }),
     ring: () => begun.push('ring'),

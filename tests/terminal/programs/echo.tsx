@@ -87,11 +87,16 @@ export async function load(): Promise<Show<Echo>> {
           ),
         ),
       open: async () => ({ on: 'quiet', say: '' }),
+      start: async () => ({ on: 'quiet', say: '' }),
       list: async () => ({ on: 'quiet', say: '' }),
       milestone: async () => null,
     },
     attend: () => ({ pressed: () => {}, stop: () => {} }),
     takesCtrlZ: () => false,
-    farewell: (state) => `bye after ${state.said} and ${state.answered} marks`,
+    asksFirst: () => false,
+    farewell: (state) => ({
+      say: `bye after ${state.said} and ${state.answered} marks`,
+      unsaved: false,
+    }),
   };
 }

@@ -1,0 +1,51 @@
+/** A user's own settings, from the place where such files belong. */
+import { errorCode } from '../job/save/disk.ts';
+import { failOf } from '../job/save/fail.ts';
+import { readPlain } from '../job/save/plain.ts';
+import type { Fault } from '../model/types.ts';
+import { readUserSettings, type UserSettings } from '../settings/settings.ts';
+import { SETTINGS_FILE, settingsFile } from '../settings/user.ts';
+
+export interface User {
+  settings: UserSettings;
+  faults: Fault[];
+  /** Absolute path, whether or not the file is there; null: the user has no such place. */
+  file: string | null;
+  /** Why the file could not be read, a sentence; null: it was, or there is none. */
+  unread: string | null;
+}
+
+/** Settings are a few lines. */
+const MOST_BYTES = 1 << 20;
+
+/** Total: what cannot be read is as if it were not said. `also`: see `readUserSettings`. */
+export function findUser(
+  env: Readonly<Record<string, string | undefined>>,
+  also?: Parameters<typeof readUserSettings>[2],
+): User {
+  const file = settingsFile(env);
+  const read = (text: string, unread: string | null): User => ({
+    ...readUserSettings(text, SETTINGS_FILE, also),
+    file,
+    unread,
+  });
+  if (file === null) return read('', null);
+  try {
+    const { bytes, whole } = readPlain(file, MOST_BYTES);
+    return whole
+      ? read(bytes.toString('utf8'), null)
+      : read('', `${SETTINGS_FILE} is too large to be read.`);
+  } catch (error) {
+    const code = errorCode(error);
+    if (code === 'ENOENT' || code === 'ENOTDIR') return read('', null);
+    if (code === null) throw error;
+    return read('', failOf(error, file, 'read').say);
+  }
+}
+
+/** What is odd in them, one sentence; null: nothing. */
+export function oddInUser({ unread, faults, file }: User): string | null {
+  const [first] = faults;
+  if (unread !== null || first === undefined) return unread;
+  return `Your settings, line ${first.line}: ${first.say}. ${first.fix} (${file})`;
+}

@@ -1,0 +1,14 @@
+/** Things of which nothing is known but their names. */
+import { bareFields } from '../../model/key-row.ts';
+import { PIECE_KEYS } from '../../model/keys.ts';
+import type { PieceSpec } from '../../model/types.ts';
+
+/** `gear-lever` as one would say it: `Gear lever`. */
+export function nameOfKey(key: string): string {
+  const words = key.replaceAll('-', ' ');
+  return words.charAt(0).toUpperCase() + words.slice(1);
+}
+
+export function barePiece(key: string): PieceSpec {
+  return { ...bareFields(PIECE_KEYS), key, name: nameOfKey(key) };
+}

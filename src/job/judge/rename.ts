@@ -1,0 +1,47 @@
+/** May this kind get another letter? Everywhere at once: in the list of kinds, in every row, in what the diary told. */
+import type { Edit, Entry, Job, Verdict } from '../../model/types.ts';
+import { printItem, readItem, UNKNOWN } from '../../piece/row.ts';
+import { letterOf, usedLetters } from './found.ts';
+import { already, meant, type Stamp, type Wished, write, wrong } from './parts.ts';
+
+export function judgeRename(job: Job, wish: Wished<'rename'>, stamp: Stamp): Verdict {
+  const used = usedLetters(job);
+  const from = letterOf(wish.kind, job.upper.kinds, used);
+  if (from === UNKNOWN || !used.has(from)) {
+    const say = `No kind ${wish.kind} in this job.${meant(wish.kind, used)}`;
+    return wrong('no-such-kind', say, { kind: wish.kind });
+  }
+  const read = readItem(wish.to);
+  if (!read || read.kind === UNKNOWN || read.with.length > 0) {
+    return wrong('bad-letter', `${wish.to} is no letter of a kind: L, or L20.`, { kind: wish.to });
+  }
+  const to = read.kind;
+  if (from === to) return already();
+  // Typed small they would be the same.
+  const other = [...used].find((l) => l !== from && l.toLowerCase() === to.toLowerCase());
+  if (other !== undefined) {
+    return wrong('letter-taken', `${other} is a kind of this job already.`, { kind: other });
+  }
+  const entry = { verb: 'renamed', value: to, was: from } as const;
+  return write(stamp, wish, entry, { edits: lettersFor(job, from, to) });
+}
+
+/** Every place of the person's part where the letter stands. */
+function lettersFor(job: Job, from: string, to: string): Edit[] {
+  const { kinds, pieces } = job.printed;
+  const rows = [...pieces.values()].flatMap((spec) => {
+    const holes = job.pieces.get(spec.key)?.holes ?? [];
+    return (spec.row ?? []).flatMap((item, index): Edit[] => {
+      const hole = holes[index]?.name ?? `${index + 1}`;
+      if (item.kind !== from) return [];
+      const word = printItem({ ...item, kind: to });
+      return [{ edit: 'row-word', piece: spec.key, hole, index, was: printItem(item), word }];
+    });
+  });
+  return kinds.has(from) ? [{ edit: 'letter', from, to }, ...rows] : rows;
+}
+
+/** Taken back, it is called as before again; as a redo, as it was renamed. */
+export function renamedBack(job: Job, { value, was = '' }: Entry, stands: boolean): Edit[] {
+  return stands ? lettersFor(job, value, was) : lettersFor(job, was, value);
+}

@@ -1,0 +1,118 @@
+/** What a row of the table of keys says, and what follows from the rows. */
+import {
+  type CorrectedValue,
+  EMPTY,
+  type ValueName,
+  type Values,
+  type WrittenValue,
+} from './values.ts';
+
+interface Said {
+  /** What it is: editors show it. */
+  is: string;
+  /** An example, as a line of the file: faults quote it. */
+  like: string;
+  /** What stands behind it, where its kind of value is said otherwise. */
+  takes?: string;
+  /** What has it is nothing without it. */
+  must?: true;
+  /** The name of its field, where that is another. */
+  as?: string;
+  /** Read before its step, in this order (from 1), each way: put in the way first, or only good to know. */
+  read?: { at: number; removal?: 'first' | 'beside'; fitting?: 'first' | 'beside' };
+  /** Of names of pieces: what is named may stay where it is and be no piece of the job; only a slip is told. */
+  mayStay?: true;
+}
+
+/** Only in the file. */
+interface Plain extends Said {
+  value: ValueName;
+  label?: never;
+  corrected?: never;
+  written?: never;
+}
+
+/** Told on a screen, under this name. */
+interface Labelled extends Said {
+  value: ValueName;
+  label: string;
+  corrected?: never;
+  written?: never;
+}
+
+/** A manual can have it wrong. */
+interface Corrected extends Said {
+  value: CorrectedValue;
+  label: string;
+  corrected: true;
+  written?: never;
+  /** Of a hole: where the hole says nothing, what its piece says holds. */
+  elseOfPiece?: true;
+}
+
+/** How a text is asked for that is put into it. */
+interface Asked {
+  /** The question on a screen; the lines behind it help. */
+  asks: readonly [string, ...string[]];
+  /** Offered while nothing is said, in this order (from 1): what it is for. */
+  offered?: readonly [number, string];
+  /** Only where there are bolts. */
+  ofBolts?: true;
+}
+
+/** A text can be put into it from a screen or a command. */
+interface Written extends Said {
+  value: WrittenValue;
+  label: string;
+  corrected?: never;
+  written: Asked;
+}
+
+interface WrittenAndCorrected extends Said {
+  value: WrittenValue & CorrectedValue;
+  label: string;
+  corrected: true;
+  written: Asked;
+}
+
+/** One key of a job file. */
+export type KeyRow = Plain | Labelled | Corrected | Written | WrittenAndCorrected;
+export type Keys = Readonly<Record<string, KeyRow>>;
+
+type FieldOf<K, R> = R extends { as: infer A extends string } ? A : K;
+
+/** The keys as they are once read: a field each, but for those that are read by hand. */
+export type FieldsOf<T extends Keys> = {
+  -readonly [K in keyof T as [Values[T[K]['value']]] extends [never]
+    ? never
+    : FieldOf<K, T[K]>]: Values[T[K]['value']];
+};
+
+/** The names of the keys with this in their row. */
+export type KeysWith<T extends Keys, Has> = {
+  [K in keyof T]: T[K] extends Has ? K : never;
+}[keyof T] &
+  string;
+
+/** Rows with their names, in the order of the table. */
+export function rowsOf<T extends Keys>(keys: T): [keyof T & string, KeyRow][] {
+  return Object.entries(keys) as [keyof T & string, KeyRow][];
+}
+
+/** The names of the keys whose rows answer, in the order of the table. */
+export function keysWith<T extends Keys>(keys: T, has: (row: KeyRow) => boolean) {
+  return rowsOf(keys).flatMap(([key, row]) => (has(row) ? [key] : []));
+}
+
+export function fieldOf(key: string, row: KeyRow): string {
+  return row.as ?? key;
+}
+
+/** All fields as they are where the file says nothing. */
+export function bareFields<T extends Keys>(keys: T): FieldsOf<T> {
+  const fields = rowsOf(keys).flatMap(([key, row]) => {
+    const empty = EMPTY[row.value];
+    return empty === null ? [] : [[fieldOf(key, row), empty()]];
+  });
+  return Object.fromEntries(fields) as FieldsOf<T>;
+}

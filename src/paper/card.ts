@@ -1,0 +1,232 @@
+/**
+ * The card of a piece: its holes to poke the bolts through, the bolts at true length to lay them on, the order and the
+ * torques. At life size where the holes were measured, else as drawn and said so.
+ */
+import { MAKER_FIRST } from '../bolt/cautions.ts';
+import type { HoleNow, Job, Kind, PieceNow } from '../model/types.ts';
+import { many } from '../model/words.ts';
+import { type Box, inMm, type Sized } from '../piece/life-size.ts';
+import { layout } from '../piece/map.ts';
+import { rounds } from '../piece/sequence/rounds.ts';
+import { sequence } from '../piece/sequence/sequence.ts';
+import { cautionsFor } from '../plan/cautions.ts';
+import type { Ask, NoPaper, Paper } from './ask.ts';
+import { boltHeight, drawBolt, headRoom, sizeOf } from './bolt.ts';
+import { type Lettered, united, type Written, writeBeside } from './labels-at.ts';
+import { joined, type Markup, m, t } from './markup.ts';
+import { page, within } from './page.ts';
+import { proofLine } from './proof.ts';
+import { belongsSaid, dayOf, kindSaid, stageSaid, texts, torqueSaid } from './said.ts';
+import { drawMark, holdsBox, isIn, layingSaid, type Tiles, tilesOf } from './tiles.ts';
+
+export interface CardAsk extends Ask {
+  piece: PieceNow;
+  /** From the leftmost hole to the rightmost as somebody measured it, mm; null: nobody did. */
+  across: number | null;
+}
+
+/** Height of what stands over and under the drawing on its sheet, mm. */
+const HEAD = 26;
+const PAD = 2;
+/** Least distance of holes that nobody measured. */
+const APART = 17;
+/** No longer text than this stands at a hole; a longer one is told below. */
+const LONGEST = 12;
+const UNKNOWN_RADIUS = 3;
+
+export function card(ask: CardAsk): Paper | NoPaper {
+  const { job, piece, size } = ask;
+  if (piece.holes.length === 0) {
+    return { code: 'no-bolts', say: `${piece.spec.name} has no bolts: there is nothing to draw.` };
+  }
+  const sheet = within(size);
+  const room = { width: sheet.width - 2 * PAD, height: sheet.height - HEAD };
+  const drawn = drawHoles(ask, room);
+  const tiles = tilesOf(drawn.box, room, Math.min(drawn.largest + 4, room.width / 2));
+  const laying = layingSaid(tiles);
+  const notes = [sizeSaid(ask, drawn.sized), ...missingSaid(drawn.sized)];
+  const pictures = tiles.tiles.map(
+    (
+      tile,
+    ) => m`<section class="${tiles.tiles.length > 1 ? 'sheet' : 'first'}">${headOf(ask, tiles, tile.number, notes[0] ?? '')}
+<svg class="holes" width="${tile.width}mm" height="${tile.height}mm" viewBox="${tile.x} ${tile.y} ${tile.width} ${tile.height}" data-life="${drawn.sized.life ? 'yes' : 'no'}">${drawn.holes.filter((h) => holdsBox(tile, h.box)).map((h) => h.markup)}${tiles.marks.filter((k) => isIn(tile, k.x, k.y)).map(drawMark)}</svg>
+</section>`,
+  );
+  const body = m`${pictures}
+<section>
+${laying === '' ? null : m`<p>${laying}</p>`}${notes.slice(1).map((n) => m`<p class="loud">${n}</p>`)}${drawn.told.map((line) => m`<p class="quiet">${line}</p>`)}
+${lengthLines(job, piece, sheet.width)}
+${order(job, piece)}
+</section>`;
+  return {
+    html: page({ title: `${piece.spec.name}: ${job.upper.job}`, size, body, style: CARD_STYLE }),
+    sheets: tiles.tiles.length,
+    life: drawn.sized.life,
+    notes: [...notes, ...(laying === '' ? [] : [laying])],
+  };
+}
+
+const CARD_STYLE = `
+.head{height:15mm;overflow:hidden;font-size:8.5pt;line-height:4.6mm}
+.head b{font-size:11pt}
+.head span{display:block;white-space:nowrap;overflow:hidden;text-overflow:ellipsis}
+.first{break-inside:avoid}
+.lengths{display:flex;flex-wrap:wrap;gap:1mm 6mm}
+.lengths figure{margin:0;break-inside:avoid}
+.lengths figcaption{font-size:8.5pt}`;
+
+function headOf({ job, piece, now }: CardAsk, { tiles }: Tiles, n: number, size: string): Markup {
+  const of = tiles.length > 1 ? `, sheet ${n} of ${tiles.length}` : '';
+  const about = [job.upper.job, job.upper.machine].filter((s) => s !== null).map(t);
+  return m`<div class="head"><span><b>${t(piece.spec.name)}</b>${of}, as seen from outside</span><span>${joined(about, ' · ')} · ${dayOf(now)}</span><span>${size}</span></div>${proofLine(within('a4').width)}`;
+}
+
+function sizeSaid({ piece }: CardAsk, { by, width }: Sized): string {
+  const least = piece.holes.length;
+  switch (by) {
+    case 'at':
+      return 'Life size: the holes lie as they were measured, hole by hole.';
+    case 'pitch':
+      return 'Life size: the picture of the holes, with the pitch that was measured.';
+    case 'width':
+      return `Life size by one measure, ${width} mm across all holes; between them as drawn.`;
+    case 'drawn':
+      return 'NOT life size: nobody measured the holes. They lie as drawn.';
+    case 'rows':
+      return `NOT as they lie: nothing says where the ${least} holes are. In rows, in their order.`;
+  }
+}
+
+function missingSaid({ missing }: Sized): string[] {
+  if (missing.length === 0) return [];
+  const [is, it] = missing.length === 1 ? ['lies', 'Its place'] : ['lie', 'Their places'];
+  return [`${missing.join(', ')} ${is} where there was room. ${it} nobody noted.`];
+}
+
+interface DrawnHole {
+  box: Box;
+  markup: Markup;
+}
+
+/** All holes with what stands beside them, the room they take, and the longer texts, told apart. */
+function drawHoles({ job, piece, across }: CardAsk, room: { width: number; height: number }) {
+  const { kinds } = job.upper;
+  const names = piece.holes.map((h) => h.name);
+  const free = { width: room.width - 2 * APART, height: room.height - 2 * APART };
+  const sized = inMm(layout(piece.spec, names), { across, apart: APART, ...free });
+  const told: string[] = [];
+  const lettered = piece.holes.map((hole, i): Lettered & { d: number | null } => {
+    const { x = 0, y = 0 } = sized.places[i] ?? {};
+    const d = diameter(kinds, hole);
+    const lines = linesAt(hole, told);
+    return { x, y, radius: d === null ? UNKNOWN_RADIUS : d / 2, lines, d };
+  });
+  const written = writeBeside(lettered);
+  const holes = lettered.map((hole, i): DrawnHole => {
+    const text = written[i] ?? { lines: [], box: { x: hole.x, y: hole.y, width: 0, height: 0 } };
+    return { box: text.box, markup: drawHole(names[i] ?? '', hole, text) };
+  });
+  const all = holes.map((h) => h.box).reduce(united);
+  const box = {
+    x: all.x - PAD,
+    y: all.y - PAD,
+    width: all.width + 2 * PAD,
+    height: all.height + 2 * PAD,
+  };
+  const largest = Math.max(...holes.map((h) => Math.max(h.box.width, h.box.height)));
+  return { sized, holes, box, largest, told };
+}
+
+function diameter(kinds: ReadonlyMap<string, Kind>, { belongs }: HoleNow): number | null {
+  const kind = belongs === null ? undefined : kinds.get(belongs.kind);
+  return kind ? sizeOf(kind).d : null;
+}
+
+/** Its number and kind, what goes under the head, its trouble; what is too long goes to `told`. */
+function linesAt(hole: HoleNow, told: string[]): string[] {
+  const under = hole.unsettled ? [] : (hole.belongs?.with ?? []);
+  const kind = hole.unsettled
+    ? `${hole.claim?.kind ?? '-'}/${hole.found?.kind ?? '-'}?`
+    : (hole.belongs?.kind ?? '?');
+  if (hole.unsettled) told.push(`${hole.name}: ${belongsSaid(hole)} Not settled.`);
+  const short = under.every((word) => word.length <= LONGEST) && under.length < 3;
+  if (!short) told.push(`${hole.name}: under the head, from the head down: ${under.join(', ')}.`);
+  return [
+    `${hole.name} ${kind}`,
+    ...(short ? under.map((word) => `+ ${word}`) : ['+ see below']),
+    ...(hole.trouble === null ? [] : [hole.trouble]),
+    ...(hole.conflict === null ? [] : ['two marks differ']),
+  ];
+}
+
+function drawHole(
+  name: string,
+  { x, y, radius, d }: Lettered & { d: number | null },
+  written: Written,
+) {
+  const arm = 1.2;
+  return m`<g class="hole" data-hole="${name}"><circle class="ring" cx="${x}" cy="${y}" r="${radius}" fill="none" stroke="#000" stroke-width=".25"${d === null ? m` stroke-dasharray=".8 .8"` : null}/><path fill="none" stroke="#000" stroke-width=".15" d="M${x - arm} ${y}H${x + arm}M${x} ${y - arm}V${y + arm}"/>${written.lines.map((l) => m`<text x="${l.x}" y="${l.y}" font-size="${l.size}"${l.bold ? m` font-weight="bold"` : null}>${l.text}</text>`)}</g>`;
+}
+
+/** A figure for each kind that belongs on the piece: at true length. Longer than the sheet is told, not drawn. */
+function lengthLines(job: Job, piece: PieceNow, width: number): Markup {
+  const items = piece.holes.flatMap((h) => h.belongs ?? []);
+  const count = new Map<string, number>();
+  for (const { kind } of items) count.set(kind, (count.get(kind) ?? 0) + 1);
+  const figures = [...count].map(([letter, n]) => {
+    const kind = job.upper.kinds.get(letter);
+    const said = m`${n} × ${t(kindSaid(job.upper.kinds, letter))}`;
+    const size = kind ? sizeOf(kind) : null;
+    if (size === null || size.length === null) {
+      return m`<figure><figcaption>${said}: its length is not noted.</figcaption></figure>`;
+    }
+    const head = headRoom(size) + 1;
+    const all = head + size.length + 2;
+    if (all > width) {
+      return m`<figure><figcaption>${said}: ${size.length} mm, longer than this sheet. Lay it on a rule.</figcaption></figure>`;
+    }
+    const half = boltHeight(size) / 2 + 0.5;
+    const height = 2 * half + 4;
+    return m`<figure><svg width="${all}mm" height="${height}mm" viewBox="0 0 ${all} ${height}">${drawBolt(size, letter, head, half, 2 * half + 2)}</svg><figcaption>${said}</figcaption></figure>`;
+  });
+  const alone = piece.holes.filter((h) => h.belongs === null).length;
+  const unknown =
+    alone === 0
+      ? null
+      : m`<p class="quiet">${many(alone, 'hole')} of which nobody noted what belongs there.</p>`;
+  if (figures.length === 0) return m`${unknown}`;
+  return m`<h2>Lay the bolt on its line: true length under the head</h2><div class="lengths">${figures}</div>${unknown}
+<p class="quiet">Countersunk screws, studs and grub screws are measured over all.</p>`;
+}
+
+function order(job: Job, piece: PieceNow): Markup {
+  const { spec } = piece;
+  const names = piece.holes.map((h) => h.name);
+  const { kinds } = job.upper;
+  const found = sequence(spec, kinds, names);
+  const plan = rounds(spec, kinds, found.tighten, names);
+  const torque = torqueSaid(job, piece);
+  const of = { piece: spec.key };
+  const cautions = cautionsFor(spec, 'on').map((c) => c.say);
+  return m`<h2>Tighten</h2>
+<p>${t(found.why)}.</p>
+<p class="order"><b>${joined(found.tighten, ' ')}</b></p>
+<p class="quiet">Loosen: ${joined(found.loosen, ' ')}</p>
+${[...found.tips.tighten, ...found.tips.loosen].map((tip) => m`<p>${tip}</p>`)}
+<p>Torque: ${torque === null ? 'not noted. Ask the manual.' : t(torque)}</p>
+<ol>${plan.rounds.map((r) => m`<li>${t([r.name, stageSaid(r.torque, r.angle), r.after === null ? '' : `after ${r.after}`].filter((s) => s !== '').join(' '))}${r.say === '' ? null : m`: ${r.say}`}</li>`)}</ol>
+${ownTorques(piece).map((line) => m`<p>${t(line)}</p>`)}
+${listOf('Joint', texts(job, of, 'joint', spec.joint))}${listOf('Loose', texts(job, of, 'loose', spec.loose))}
+${cautions.map((say) => m`<p class="loud">${t(say)}</p>`)}
+<p class="quiet">${MAKER_FIRST}</p>`;
+}
+
+function ownTorques({ spec }: PieceNow): string[] {
+  return [...spec.holes.values()].flatMap((h) =>
+    h.torque === null ? [] : [`Hole ${h.name}: ${h.torque.text}`],
+  );
+}
+
+function listOf(name: string, all: readonly string[]): Markup | null {
+  return all.length === 0 ? null : m`<p>${name}: ${joined(all.map(t), '; ')}</p>`;
+}

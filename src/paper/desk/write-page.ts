@@ -1,0 +1,52 @@
+/** A page or a picture as a file: new, or instead of one that putback wrote; nobody else's file is written over. */
+import { constants } from 'node:fs';
+import { dirname, join } from 'node:path';
+import { type Disk, disk, drop, errorCode, syncFolder, writeNew } from '../../job/save/disk.ts';
+import { failOf, type SaveFail, saveFail } from '../../job/save/fail.ts';
+import { lookAt, openPlain, readOpen } from '../../job/save/plain.ts';
+
+/** Stands near the start of each page and picture that putback writes. */
+export const OURS = /<meta name="generator" content="putback">|<!-- putback -->/;
+const START = 2000;
+
+/** `nonce` makes the name of the file beside it that is renamed in the end. */
+export function writePage(
+  file: string,
+  text: string,
+  nonce: string,
+  d: Disk = disk,
+): { ok: true } | SaveFail {
+  const temp = join(dirname(file), `.putback-page-${nonce}`);
+  try {
+    const there = lookAt(d, file);
+    if (there && !(there.odd === null && isOurs(d, file))) {
+      return saveFail(
+        'exists',
+        there.odd === null
+          ? `${file} is there already, and putback did not write it.`
+          : `${file} is ${there.odd}.`,
+        'Choose another name with -o.',
+      );
+    }
+    writeNew(d, temp, text, { sync: true });
+    d.renameSync(temp, file);
+    syncFolder(d, dirname(file));
+    return { ok: true };
+  } catch (error) {
+    drop(d, temp);
+    const code = errorCode(error);
+    if (code === 'ENOENT' || code === 'ENOTDIR') {
+      return saveFail('gone', `There is no folder ${dirname(file)}.`, 'Make it, or name another.');
+    }
+    return failOf(error, file);
+  }
+}
+
+function isOurs(d: Disk, file: string): boolean {
+  const fd = openPlain(d, file, constants.O_RDONLY);
+  try {
+    return OURS.test(readOpen(d, fd, START).bytes.toString('utf8'));
+  } finally {
+    d.closeSync(fd);
+  }
+}

@@ -1,0 +1,189 @@
+/**
+ * The joint record: of each piece that was bolted up again, what the assembly record of ASME PCC-1 (2013, section 14,
+ * Joint Assembly Records) asks for, under its names. The list is from memory, not copied: see JOINT_FIELDS. It is what
+ * was noted, seen and not proved.
+ */
+import { livingEntries } from '../job/diary/living.ts';
+import type { Entry, Job, PieceNow } from '../model/types.ts';
+import { list, many } from '../model/words.ts';
+import { passesOf } from '../piece/passes.ts';
+import { sequence } from '../piece/sequence/sequence.ts';
+import { buysOf } from '../plan/buy/list.ts';
+import { isHere } from '../plan/buy/state.ts';
+import { type Standing, standingOf } from '../plan/standing.ts';
+import { testListOf } from '../plan/testlist.ts';
+import { counted, dayOf, kindSaid, texts, torqueSaid } from './said.ts';
+
+/** In the order of the standard; each is filled in, or said to be not noted. */
+export const JOINT_FIELDS = [
+  'Date of assembly',
+  'Names of assemblers',
+  'Joint identification',
+  'Joint class and size',
+  'Fasteners, washers, gasket: specification and condition',
+  'Disassembly method',
+  'Adverse conditions',
+  'Flatness measurements',
+  'Assembly procedure and tightening method',
+  'Target and what was set',
+  'Unanticipated problems and their solutions',
+  'Tool data',
+  'Recommendations for the next assembly and maintenance',
+] as const;
+export type JointField = (typeof JOINT_FIELDS)[number];
+
+export interface JointRecord {
+  piece: string;
+  name: string;
+  /** False: bolts are not all tight. */
+  complete: boolean;
+  /** Texts of each field; empty: not noted. */
+  fields: Readonly<Record<JointField, readonly string[]>>;
+}
+
+/** Pieces with bolts on which something was tightened in their present round, in the order of the file. */
+export function jointRecords(job: Job, now: string, by: string | null): JointRecord[] {
+  const standing = standingOf(job, now);
+  const living = livingEntries(job.entries);
+  return [...job.pieces.values()].flatMap((piece) => {
+    const own = living.filter(
+      (e) => e.piece === piece.spec.key && job.rounds.get(e.id) === piece.round,
+    );
+    const tight = own.filter((e) => e.verb === 'tight');
+    return tight.length === 0 ? [] : [recordOf(standing, piece, own, tight, by)];
+  });
+}
+
+function recordOf(
+  standing: Standing,
+  piece: PieceNow,
+  own: readonly Entry[],
+  tight: readonly Entry[],
+  by: string | null,
+): JointRecord {
+  const { job } = standing;
+  const { spec, holes, round } = piece;
+  const days = [...new Set(tight.map((e) => dayOf(e.at)))];
+  const isTight = holes.filter((h) => h.state === 'tight').length;
+  const complete = isTight === holes.length;
+  const items = holes.flatMap((h) => h.holds ?? h.belongs ?? []);
+  return {
+    piece: spec.key,
+    name: spec.name,
+    complete,
+    fields: {
+      'Date of assembly': [list(days)],
+      'Names of assemblers': by === null ? [] : [by],
+      'Joint identification': [
+        [spec.name, job.upper.machine, round > 1 ? `round ${round}` : null]
+          .filter((s) => s !== null)
+          .join(', '),
+      ],
+      'Joint class and size': counted(items.map(({ kind }) => ({ kind, with: [] }))).map(
+        ({ count, kind }) => `${count} × ${kindSaid(job.upper.kinds, kind)}${classOf(job, kind)}`,
+      ),
+      'Fasteners, washers, gasket: specification and condition': [
+        ...counted(items.filter((i) => i.with.length > 0)).map(
+          ({ count, said }) => `${count} × ${said}`,
+        ),
+        ...(spec.into === null ? [] : [`into ${spec.into}`]),
+        ...texts(job, { piece: spec.key }, 'joint', spec.joint),
+        ...partsFor(standing, spec.key),
+      ],
+      'Disassembly method': own
+        .filter((e) => e.verb === 'out' || e.verb === 'removed')
+        .flatMap((e) => e.says ?? []),
+      'Adverse conditions': own.flatMap((e) =>
+        e.because === undefined ? [] : [`${dayOf(e.at)}: ${e.because}`],
+      ),
+      'Flatness measurements': flatness(job, spec.key),
+      'Assembly procedure and tightening method': [
+        ...pattern(job, piece),
+        passesSaid(job, piece, complete, isTight),
+      ],
+      'Target and what was set': [
+        `printed: ${torqueSaid(job, piece) ?? 'not noted'}`,
+        ...setSaid(tight),
+      ],
+      'Unanticipated problems and their solutions': troubles(own),
+      'Tool data': tools(tight),
+      'Recommendations for the next assembly and maintenance': testListOf(standing)
+        .filter((item) => item.pieces.includes(spec.key) && item.state !== 'passed')
+        .map((item) => `${item.say}${item.when === null ? '' : `, ${item.when}`}`),
+    },
+  };
+}
+
+function classOf(job: Job, letter: string): string {
+  const mark = job.upper.kinds.get(letter)?.class ?? null;
+  return mark === null ? ' (class not noted)' : '';
+}
+
+/** What is used once and went in with it. */
+function partsFor(standing: Standing, key: string): string[] {
+  return buysOf(standing)
+    .filter((buy) => buy.for.includes(`${key} on`) && isHere(buy.state))
+    .map((buy) => `${buy.what}: ${buy.state}`);
+}
+
+function flatness(job: Job, key: string): string[] {
+  return [...job.tasks.values()]
+    .filter(({ spec, done }) => done !== null && FLAT.test(spec.say) && isAbout(spec.while, key))
+    .map(({ spec, result, done }) => `${spec.say}: ${result ?? done ?? ''}`);
+}
+const FLAT = /\b(?:flat(?:ness)?|warp(?:ed|age)?|straight[- ]?edge)\b/i;
+
+function isAbout(steps: readonly string[], key: string): boolean {
+  return steps.some((step) => step.trim().split(/\s+/)[0] === key);
+}
+
+function pattern(job: Job, { spec, holes }: PieceNow): string[] {
+  if (holes.length < 2) return [];
+  const { why, tighten } = sequence(
+    spec,
+    job.upper.kinds,
+    holes.map((h) => h.name),
+  );
+  return [`order shown: ${tighten.join(' ')} (${why})`];
+}
+
+function passesSaid(job: Job, piece: PieceNow, complete: boolean, tight: number): string {
+  const all = passesOf(piece.spec, job.upper.kinds);
+  const said = all.map((pass) => {
+    const n = piece.holes.filter((h) => h.passes.includes(pass.name)).length;
+    return `${pass.name} ${n} of ${piece.holes.length}`;
+  });
+  const open = complete
+    ? ''
+    : `. NOT COMPLETE: ${tight} of ${many(piece.holes.length, 'bolt')} tight`;
+  return `passes noted: ${said.join(', ')}${open}`;
+}
+
+/** `full: 10 N·m`, with the holes where it was not all. */
+function setSaid(tight: readonly Entry[]): string[] {
+  const said = tight.map((e) => {
+    const holes = e.hole === undefined ? '' : ` (${e.hole.join(' ')})`;
+    return `${e.value}${holes}: ${e.set ?? 'set to what is not noted'}`;
+  });
+  return [...new Set(said)];
+}
+
+function troubles(own: readonly Entry[]): string[] {
+  return own.flatMap((e) => {
+    const holes = e.hole ? `${list(e.hole)} ` : '';
+    if (e.verb === 'state')
+      return [`${holes}${e.value}${e.says === undefined ? '' : `: ${e.says}`}`];
+    if (e.verb === 'note') return [`${holes}${e.value}`];
+    return [];
+  });
+}
+
+/** The wrench is noted in words: `set 10 N·m on the small wrench`. */
+function tools(tight: readonly Entry[]): string[] {
+  const found = tight.flatMap((e) =>
+    [e.set, e.says].flatMap(
+      (text) => /\b(?:on|with) (?:the )?(.+? wrench)\b/i.exec(text ?? '')?.[1] ?? [],
+    ),
+  );
+  return [...new Set(found)];
+}

@@ -1,0 +1,155 @@
+/** Labels for the bags and trays: what is in it, of which piece, since when. A sheet of them, ready to be cut. */
+import type { Job, PieceNow } from '../model/types.ts';
+import { linesOf } from '../plan/lines.ts';
+import { isAway } from '../plan/needed.ts';
+import type { Ask, NoPaper, Paper } from './ask.ts';
+import { type Markup, m, t } from './markup.ts';
+import { wrapped } from './measure.ts';
+import { page, SIZES } from './page.ts';
+import { counted, dayOf, kindSaid } from './said.ts';
+
+export interface LabelSize {
+  /** mm */
+  width: number;
+  height: number;
+}
+
+export interface LabelsAsk extends Omit<Ask, 'piece'> {
+  label: LabelSize;
+  /** All pieces, not only what is off. */
+  all: boolean;
+  /** Only this piece. */
+  piece: PieceNow | null;
+}
+
+/** Smaller than this holds no text, larger no two. */
+const LEAST: LabelSize = { width: 25, height: 15 };
+
+/** `70x37`, `52.5 x 29.7`; null where it is none. */
+export function readLabel(text: string): LabelSize | null {
+  const [, w, h] = /^(\d+(?:\.\d+)?)\s*[x×]\s*(\d+(?:\.\d+)?)(?:\s*mm)?$/i.exec(text.trim()) ?? [];
+  return w === undefined || h === undefined ? null : { width: Number(w), height: Number(h) };
+}
+
+/** How many stand beside and below each other. */
+export function gridOf(
+  label: LabelSize,
+  size: LabelsAsk['size'],
+): { columns: number; rows: number } {
+  const sheet = SIZES[size];
+  const fit = (room: number, one: number) => Math.floor(room / one + 1e-6);
+  return { columns: fit(sheet.width, label.width), rows: fit(sheet.height, label.height) };
+}
+
+/** From the edge of a label to its text, mm: what no printer reaches at the edge of a sheet. */
+const INSET = 4.5;
+const SIZES_OF_TEXT = [3.6, 3.2, 2.8, 2.5, 2.2];
+const LINE = 1.22;
+
+export function labels(ask: LabelsAsk): Paper | NoPaper {
+  const { job, label, size } = ask;
+  const { columns, rows } = gridOf(label, size);
+  if (label.width < LEAST.width || label.height < LEAST.height || columns < 1 || rows < 1) {
+    const say = `Labels of ${label.width} x ${label.height} mm: from ${LEAST.width} x ${LEAST.height} to a whole sheet.`;
+    return { code: 'label-size', say };
+  }
+  const pieces = piecesOf(ask);
+  if (pieces.length === 0) {
+    return { code: 'nothing-off', say: 'Nothing is off. --all makes labels for all pieces.' };
+  }
+  const each = pieces.flatMap((piece) => lettered(textOf(job, piece), label));
+  const perSheet = columns * rows;
+  const sheets = Array.from({ length: Math.ceil(each.length / perSheet) }, (_, i) =>
+    each.slice(i * perSheet, (i + 1) * perSheet),
+  );
+  const body = sheets.map((these) => m`<section class="sheet">${these}</section>`);
+  return {
+    html: page({
+      title: `Labels: ${job.upper.job}`,
+      size,
+      margin: 0,
+      style: styleOf(ask, columns, rows),
+      body: m`${body}`,
+    }),
+    sheets: sheets.length,
+    life: null,
+    notes: [
+      `${each.length} labels of ${label.width} x ${label.height} mm, ${columns} beside and ${rows} below each other on ${SIZES[size].name}.`,
+    ],
+  };
+}
+
+function styleOf({ label, size }: LabelsAsk, columns: number, rows: number): string {
+  const sheet = SIZES[size];
+  const left = (sheet.width - columns * label.width) / 2;
+  const top = (sheet.height - rows * label.height) / 2;
+  return `
+.sheet{display:grid;grid-template-columns:repeat(${columns},${label.width}mm);grid-auto-rows:${label.height}mm;padding:${top}mm 0 0 ${left}mm;height:${sheet.height - 0.5}mm;overflow:hidden}
+.label{padding:${INSET}mm;overflow:hidden;line-height:${LINE};outline:.1mm dotted #999;outline-offset:-.1mm}
+.label p{margin:0}`;
+}
+
+function piecesOf({ job, all, piece }: LabelsAsk): PieceNow[] {
+  if (piece) return [piece];
+  return [...job.pieces.values()].filter((p) => all || isApart(p));
+}
+
+/** It is off, or some of its bolts lie about already. */
+function isApart(piece: PieceNow): boolean {
+  return isAway(piece) || piece.holes.some((h) => h.state === 'out');
+}
+
+interface LabelText {
+  name: string;
+  lines: string[];
+}
+
+/** Of such a hole no whole bolt lies in the bag. */
+const LOST: ReadonlySet<string> = new Set(['sheared', 'empty']);
+
+/** Above all the piece and its tray; then what should be in it. */
+function textOf(job: Job, piece: PieceNow): LabelText {
+  const { spec, tray, holes, round } = piece;
+  const off = linesOf(job).off.get(spec.key)?.at;
+  const out = isApart(piece) ? holes.filter((h) => h.state === 'out') : holes;
+  const here = out.filter((h) => h.trouble === null || !LOST.has(h.trouble));
+  const items = here.flatMap((h) => h.found ?? h.belongs ?? []);
+  const unknown = here.length - items.length;
+  return {
+    name: spec.name,
+    lines: [
+      [tray === null ? 'tray ______' : tray, `round ${round}`, off === undefined ? '' : dayOf(off)]
+        .filter((s) => s !== '')
+        .join(' · '),
+      ...counted(items).map(({ count, said, kind }) => {
+        const text = kindSaid(job.upper.kinds, kind);
+        return `${count} × ${said}${text.slice(kind.length)}`;
+      }),
+      ...(unknown > 0 ? [`${unknown} × kind not noted`] : []),
+      ...(spec.loose.length === 0 ? [] : [`loose: ${spec.loose.join('; ')}`]),
+      job.upper.job,
+    ],
+  };
+}
+
+/** As large as it fits; what does not fit even in the smallest letters goes on with a second label. */
+function lettered({ name, lines }: LabelText, { width, height }: LabelSize): Markup[] {
+  const [w, h] = [width - 2 * INSET, height - 2 * INSET];
+  const count = (texts: readonly string[], size: number) =>
+    texts.reduce((sum, line) => sum + wrapped(line, w / size).length, 0);
+  const head = (size: number) => wrapped(name, w / (size * 1.35)).length * 1.35;
+  const room = (size: number) => Math.floor(h / (size * LINE) - head(size) + 1e-6);
+  const size = SIZES_OF_TEXT.find((s) => count(lines, s) <= room(s));
+  if (size !== undefined) return [one(name, lines, size, '')];
+  const small = SIZES_OF_TEXT.at(-1) ?? 2;
+  const all = lines.flatMap((line) => wrapped(line, w / small));
+  const each = Math.max(1, room(small));
+  const parts = Math.ceil(all.length / each);
+  return Array.from({ length: parts }, (_, i) =>
+    one(name, all.slice(i * each, (i + 1) * each), small, ` ${i + 1}/${parts}`),
+  );
+}
+
+function one(name: string, lines: readonly string[], size: number, part: string): Markup {
+  return m`<div class="label" style="font-size:${size}mm"><p style="font-size:1.35em"><b>${t(name)}${part}</b></p>${lines.map((line) => m`<p>${t(line)}</p>`)}</div>`;
+}

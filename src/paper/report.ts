@@ -1,0 +1,290 @@
+/**
+ * The report for the owner, or for the sale: what was wrong, what was found and done, what was measured, how each joint
+ * was made, and what was not done. It tells what was seen and noted; it proves nothing, and says so.
+ */
+import { MAKER_FIRST } from '../bolt/cautions.ts';
+import { livingEntries } from '../job/diary/living.ts';
+import type { Job } from '../model/types.ts';
+import { capital, list } from '../model/words.ts';
+import { buyList } from '../plan/buy/list.ts';
+import { isHere } from '../plan/buy/state.ts';
+import { CARES, caresOf } from '../plan/care.ts';
+import { plan } from '../plan/plan.ts';
+import { sayStepName } from '../plan/say.ts';
+import { testList } from '../plan/testlist.ts';
+import type { Ask, NoPaper, Paper } from './ask.ts';
+import { JOINT_FIELDS, jointRecords } from './joint-record.ts';
+import { joined, type Markup, m, t } from './markup.ts';
+import { page } from './page.ts';
+import { dayOf } from './said.ts';
+
+/** A photograph as the page shows it. */
+export interface Shown {
+  piece: string | null;
+  /** Its name, when it was taken, and a word beside it. */
+  name: string;
+  taken: string;
+  says: string | null;
+  /** A data: address or a relative one, made by putback; null: it cannot be shown here, `why` says it. */
+  source: string | null;
+  why: string;
+}
+
+export interface ReportAsk extends Omit<Ask, 'piece' | 'job'> {
+  /** Several jobs of one machine make one book, in this order. */
+  jobs: readonly Job[];
+  by: string | null;
+  /** Of each job. */
+  pictures: readonly (readonly Shown[])[];
+  inside: boolean;
+}
+
+/** What machine it is, without what its counter showed that day: `Hollin 400 Twin, 1998`. */
+export function machineOf(job: Job): string | null {
+  const said = job.upper.machine;
+  if (said === null) return null;
+  const parts = said.split(',').map((p) => p.trim());
+  return parts
+    .filter((p) => !COUNTER.test(p))
+    .join(', ')
+    .toLowerCase();
+}
+const COUNTER = /^[\d\s.,’']+\s*(?:km|kilomet(?:er|re)s?|mi|miles?|h|hrs?|hours?)$/i;
+
+export function report(ask: ReportAsk): Paper | NoPaper {
+  const { jobs, size, now, pictures } = ask;
+  const [first] = jobs;
+  if (!first) return { code: 'no-job', say: 'Which job?' };
+  const other = jobs.find((job) => machineOf(job) !== machineOf(first));
+  if (other) {
+    const say = `${other.upper.job} is about ${other.upper.machine ?? 'a machine that it does not name'}, not about ${first.upper.machine ?? 'the same'}: a book is of one machine.`;
+    return { code: 'other-machine', say };
+  }
+  const title = first.upper.machine ?? first.upper.job;
+  const several = jobs.length > 1;
+  const body = m`<h1>${t(title)}</h1>
+<p class="quiet">Record of ${several ? `${jobs.length} repairs` : 'a repair'}, ${dayOf(now)}. It tells what was seen and noted at the bench. It is no proof of what nobody looked at.</p>
+${jobs.map((job, i) => m`<section${several ? m` class="sheet"` : null}>${jobBody(ask, job, pictures[i] ?? [])}</section>`)}
+<p class="quiet">${MAKER_FIRST} Local rules go before both.</p>
+<p>Signed: <span class="fill"></span> Day: <span class="fill"></span></p>`;
+  const shown = pictures.flat();
+  const unshown = shown.filter((p) => p.source === null);
+  return {
+    html: page({
+      title: `Record: ${title}`,
+      size,
+      body,
+      style: STYLE,
+      ...(shown.some((p) => p.source !== null)
+        ? { pictures: ask.inside ? 'inside' : 'beside' }
+        : {}),
+    }),
+    sheets: null,
+    life: null,
+    notes: unshown.map((p) => `${p.name} is not shown: ${p.why}`),
+  };
+}
+
+const STYLE = `
+.fill{display:inline-block;width:60mm;border-bottom:.3mm solid #000;height:8mm}
+.joint{break-inside:avoid-page}
+.joint th{width:52mm;font-weight:normal}
+.photos{display:grid;grid-template-columns:1fr 1fr;gap:4mm}
+.photos figure{margin:0;break-inside:avoid}
+.photos img{max-width:100%;max-height:90mm;display:block}`;
+
+function jobBody(ask: ReportAsk, job: Job, pictures: readonly Shown[]): Markup {
+  const { upper } = job;
+  return m`<h2>${t(upper.job)}</h2>
+<table><tbody>${[
+    ['Machine', upper.machine],
+    ['Complaint', upper.complaint],
+    ['Found', upper.found],
+    ['Done', upper.done],
+    ['From', span(job)],
+  ].map(([name, text]) =>
+    text == null ? null : m`<tr><th>${name ?? ''}</th><td>${t(text)}</td></tr>`,
+  )}</tbody></table>
+${work(job)}
+${parts(ask, job)}
+${measured(job)}
+${joints(ask, job)}
+${tests(ask, job)}
+${onTheWay(job)}
+${corrected(job)}
+${notDone(ask, job)}
+${later(ask, job)}
+${cautions(job)}
+${photographs(pictures)}`;
+}
+
+function span(job: Job): string | null {
+  const living = livingEntries(job.entries);
+  const [from, to] = [living[0]?.at, living.at(-1)?.at].map((at) =>
+    at === undefined ? null : dayOf(at),
+  );
+  if (from == null || to == null) return null;
+  return from === to ? from : `${from} to ${to}`;
+}
+
+function table(
+  title: string,
+  head: readonly string[],
+  rows: readonly (readonly (string | null)[])[],
+) {
+  if (rows.length === 0) return null;
+  return m`<h3>${title}</h3><table><thead><tr>${head.map((h) => m`<th>${h}</th>`)}</tr></thead><tbody>${rows.map((row) => m`<tr>${row.map((cell) => m`<td>${cell === null ? '' : t(cell)}</td>`)}</tr>`)}</tbody></table>`;
+}
+
+function bullets(title: string, lines: readonly string[]): Markup | null {
+  if (lines.length === 0) return null;
+  return m`<h3>${title}</h3><ul>${lines.map((line) => m`<li>${t(line)}</li>`)}</ul>`;
+}
+
+function work(job: Job): Markup | null {
+  const pieces = [...job.pieces.values()].filter((p) => p.where !== 'home');
+  const back = pieces.filter(
+    (p) => p.away === 'no' && (p.where === 'tight' || p.where === 'tested' || p.fitted),
+  );
+  const tasks = [...job.tasks.values()].filter(
+    ({ spec, done }) =>
+      done !== null && (spec.verb === 'do' || spec.verb === 'decide' || spec.verb === 'wait'),
+  );
+  return m`${bullets('Work', [
+    ...(pieces.length === 0 ? [] : [`Off or moved: ${list(pieces.map((p) => p.spec.name))}.`]),
+    ...(back.length === 0 ? [] : [`Back: ${list(back.map((p) => p.spec.name))}.`]),
+    ...tasks.map(({ spec, done, result }) => {
+      const told = result ?? (done === 'done' ? null : done);
+      return `${spec.say}${told === null ? '' : `: ${told}`}`;
+    }),
+  ])}`;
+}
+
+function parts({ now }: ReportAsk, job: Job): Markup | null {
+  const had = buyList(job, now).filter((b) => isHere(b.state));
+  return table(
+    'Parts',
+    ['Part, number', 'Count', 'Price', 'State'],
+    had.map((b) => [
+      b.what,
+      b.count,
+      b.price,
+      b.state === 'fitted' ? 'fitted' : `${b.state}, not fitted`,
+    ]),
+  );
+}
+
+function measured(job: Job): Markup | null {
+  const tasks = [...job.tasks.values()].filter((task) => task.was !== null || task.set !== null);
+  return table(
+    'Measured',
+    ['What', 'Before', 'After', 'Limit'],
+    tasks.map(({ spec, was, set }) => [spec.say, was, set, spec.limit]),
+  );
+}
+
+function joints({ now, by }: ReportAsk, job: Job): Markup | null {
+  const records = jointRecords(job, now, by);
+  if (records.length === 0) return null;
+  return m`<h3>Joint record</h3>
+<p class="quiet">Fields of the joint assembly record of ASME PCC-1. A dash: not noted.</p>
+${records.map(
+  (record) =>
+    m`<table class="joint"><thead><tr><th colspan="2"><b>${t(record.name)}</b>${record.complete ? null : m` <b>NOT COMPLETE</b>`}</th></tr></thead><tbody>${JOINT_FIELDS.map(
+      (field) =>
+        m`<tr><th>${field}</th><td>${record.fields[field].length === 0 ? '—' : joined(record.fields[field].map(t), m`<br>`)}</td></tr>`,
+    )}</tbody></table>`,
+)}`;
+}
+
+const VERDICTS = {
+  passed: 'seen to be within',
+  failed: 'FAILED',
+  waits: 'not done',
+  later: 'later',
+  due: 'not done',
+};
+
+function tests({ now }: ReportAsk, job: Job): Markup | null {
+  const rows = testList(job, now).map((item) => {
+    const judged = job.tasks.get(item.test)?.judged ?? null;
+    const passed = item.limit === null ? 'seen, passed' : VERDICTS.passed;
+    const verdict = item.state === 'passed' ? passed : VERDICTS[item.state];
+    return [
+      item.say,
+      item.limit,
+      item.result ?? item.set,
+      judged === null ? verdict : `${verdict} (${judged})`,
+    ];
+  });
+  return table('Tests', ['Test', 'Limit', 'Reading', 'Verdict'], rows);
+}
+
+/** Troubles and notes, as they were told. */
+function onTheWay(job: Job): Markup | null {
+  const lines = livingEntries(job.entries).flatMap((e) => {
+    if (e.verb !== 'state' && e.verb !== 'note') return [];
+    const piece = e.piece === undefined ? null : (job.pieces.get(e.piece)?.spec.name ?? e.piece);
+    const where = [piece, e.hole ? `hole ${list(e.hole)}` : null]
+      .filter((s) => s !== null)
+      .join(', ');
+    const says = e.says === undefined ? '' : ` (${e.says})`;
+    return [`${dayOf(e.at)}${where === '' ? '' : `, ${where}`}: ${e.value}${says}`];
+  });
+  return bullets('Found on the way', lines);
+}
+
+function corrected(job: Job): Markup | null {
+  return table(
+    'Printed, and not so on this machine',
+    ['Of', 'What', 'Printed', 'True here'],
+    job.corrections.map((c) => {
+      const of = c.task ?? job.pieces.get(c.piece ?? '')?.spec.name ?? c.piece ?? '';
+      return [c.hole === undefined ? of : `${of}, hole ${c.hole}`, c.what, c.printed, c.says];
+    }),
+  );
+}
+
+function notDone({ now }: ReportAsk, job: Job): Markup | null {
+  const { heldBy, canDo } = plan(job, now);
+  const because = livingEntries(job.entries).flatMap((e) =>
+    e.because === undefined ? [] : [`All the same on ${dayOf(e.at)}, because “${e.because}”`],
+  );
+  return bullets('Not done', [
+    ...canDo.map(({ say }) => say),
+    ...heldBy.map(({ step, for: names }) => {
+      const waits = names.map((name) => job.upper.buys.get(name)?.what ?? sayStepName(job, name));
+      return `${capital(sayStepName(job, step))}${waits.length === 0 ? '' : `: waits for ${list(waits)}`}`;
+    }),
+    ...because,
+  ]);
+}
+
+function later({ now }: ReportAsk, job: Job): Markup | null {
+  const items = testList(job, now).filter(
+    (i) => i.state === 'later' || i.state === 'due' || i.state === 'failed',
+  );
+  return bullets(
+    'To look at again',
+    items.map((i) =>
+      [i.say, i.when, i.due === null ? null : `due ${dayOf(i.due)}`]
+        .filter((s) => s !== null)
+        .join(', '),
+    ),
+  );
+}
+
+function cautions(job: Job): Markup | null {
+  const cares = [...job.pieces.values()]
+    .filter((p) => p.where !== 'home')
+    .flatMap((p) => caresOf(p.spec).care.map((care) => `${p.spec.name}: ${CARES[care].say}`));
+  return bullets('Cautions', cares);
+}
+
+function photographs(pictures: readonly Shown[]): Markup | null {
+  if (pictures.length === 0) return null;
+  return m`<h3>Photographs</h3><div class="photos">${pictures.map(
+    (p) =>
+      m`<figure>${p.source === null ? m`<p>Not shown: ${t(p.why)}</p>` : m`<img src="${p.source}" alt="${p.says ?? p.name}">`}<figcaption>${t([p.piece, p.taken.slice(0, 16).replace('T', ' '), p.says].filter((s) => s !== null).join(' · '))}</figcaption></figure>`,
+  )}</div>`;
+}

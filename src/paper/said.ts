@@ -1,0 +1,72 @@
+/** Words that several papers share. */
+import { printQuantity } from '../bolt/units.ts';
+import { settings, type Wrench } from '../bolt/wrench.ts';
+import { withPrinted } from '../job/truth/corrections.ts';
+import type {
+  Correctable,
+  HoleNow,
+  Job,
+  Kind,
+  PieceNow,
+  Quantity,
+  RowItem,
+  Subject,
+} from '../model/types.ts';
+import { printItem } from '../piece/row.ts';
+
+/** `S: M6x25 flange, 8 mm`; the letter alone of a kind that the file does not describe. */
+export function kindSaid(kinds: ReadonlyMap<string, Kind>, letter: string): string {
+  const kind = kinds.get(letter);
+  return kind && kind.text !== '' ? `${letter}: ${kind.text}` : `${letter}: not described`;
+}
+
+/** `S`, `M + clip`; two with `or` where file and find differ and nobody said which is true; null: nobody said. */
+export function belongsSaid(hole: HoleNow): string | null {
+  if (hole.unsettled && hole.claim && hole.found) {
+    return `${printItem(hole.claim)} or ${printItem(hole.found)}?`;
+  }
+  return hole.belongs ? printItem(hole.belongs) : null;
+}
+
+/** How many of each kind with what lies under it, the most first: `8 × S`, `1 × M+clip`. */
+export function counted(
+  items: readonly RowItem[],
+): { count: number; said: string; kind: string }[] {
+  const all = new Map<string, { count: number; said: string; kind: string }>();
+  for (const item of items) {
+    const said = printItem(item);
+    const known = all.get(said) ?? { count: 0, said, kind: item.kind };
+    all.set(said, { ...known, count: known.count + 1 });
+  }
+  return [...all.values()].sort((a, b) => b.count - a.count);
+}
+
+/** A text that may have been corrected, with how it is printed. */
+export function texts(job: Job, of: Subject, what: Correctable, all: readonly string[]): string[] {
+  return all.map((text) => withPrinted(job, of, what, text));
+}
+
+/** The torque of a piece as it counts, with its page and how it is printed; null where none is known. */
+export function torqueSaid(job: Job, { spec }: PieceNow): string | null {
+  if (spec.torque === null) return null;
+  return withPrinted(job, { piece: spec.key }, 'torque', spec.torque.text);
+}
+
+/** `set 10 on the small wrench`, on each that reaches; empty on a bench without wrenches. */
+export function wrenchesSaid(wrenches: readonly Wrench[], torque: Quantity | null): string[] {
+  if (torque === null) return [];
+  return settings(wrenches, torque)
+    .filter((s) => s.reach === 'ok')
+    .map((s) => s.say);
+}
+
+/** `10 N·m`, `90°`; empty for neither. */
+export function stageSaid(torque: Quantity | null, angle: number | null): string {
+  return [torque ? printQuantity(torque) : '', angle === null ? '' : `${angle}°`]
+    .filter((s) => s !== '')
+    .join(' ');
+}
+
+export function dayOf(time: string): string {
+  return time.slice(0, 10);
+}

@@ -1,0 +1,80 @@
+/**
+ * The screens read out: no alternate screen, no cursor that moves, each screen as plain lines in their order and each
+ * change as the lines that are new. Keys come from a keyboard or a pipe.
+ */
+import { PassThrough } from 'node:stream';
+import type { World } from '../../world.ts';
+import type { State } from '../base/state.ts';
+import { changedLines } from '../show/read-out.ts';
+import { type Typed, typedIn } from './bytes.ts';
+import { createLoop } from './loop.ts';
+import type { Show } from './show.ts';
+import { cleanStdin } from './stdin-stream.ts';
+import { timers } from './timers.ts';
+
+/** ms. Longer than any sitting. */
+const LONG = 2 ** 30;
+
+/** Plays it until it is left or the keys end; answers the exit code. */
+export async function playLines(show: Show<State>, world: World): Promise<number> {
+  const { stdin, stdout, stderr } = world;
+  const loop = createLoop(show, {
+    ...show.hands,
+    ring: () => void (stdout.isTTY && stdout.write('\x07')),
+    soon: timers.soon,
+  });
+  const disk = show.attend(loop);
+  let last: State | null = null;
+  const tell = () => {
+    const state = loop.state();
+    for (const line of changedLines(last, state)) stdout.write(`${line}\n`);
+    last = state;
+  };
+  stdout.on('error', loop.quit);
+  await loop.idle();
+  tell();
+  loop.subscribe(tell);
+
+  const press = (typed: Typed) => {
+    if ('paste' in typed) return loop.happen({ on: 'paste', text: typed.paste });
+    if (typed.press === 'ctrl-c' && !show.asksFirst(loop.state())) return loop.quit();
+    disk.pressed();
+    loop.happen({ on: 'press', press: typed.press });
+  };
+  // From a pipe each key is pressed when all that the one before it led to has been read out.
+  let queue: Promise<unknown> = Promise.resolve();
+  const came = (text: string) => {
+    for (const typed of typedIn(text)) {
+      if (stdin.isTTY) press(typed);
+      else queue = queue.then(() => press(typed)).then(loop.idle);
+    }
+  };
+  const raw = (on: boolean) => void (stdin.isTTY && stdin.setRawMode(on));
+  const source = Object.assign(Object.create(stdin), { setRawMode: raw }) as NodeJS.ReadStream;
+  const through = new PassThrough({ encoding: 'utf8' });
+  const clean = cleanStdin(source, through, timers, () => through.end());
+  clean.on('data', came);
+  clean.on('end', () => {
+    queue = queue.then(loop.quit);
+  });
+  clean.setRawMode(true);
+
+  // A pipe that has ended keeps no program alive, and what is waited for may be another program's save.
+  const sleep = timers.later(LONG, () => {});
+  let code = 0;
+  try {
+    const done = await loop.ended;
+    const left = await show.farewell(loop.state());
+    code = left.unsaved || !done ? 3 : 0;
+    const say = done
+      ? left.say
+      : 'putback: ended before the last mark was on the disk; it may be missing.';
+    (code === 0 ? stdout : stderr).write(`${say}\n`);
+  } finally {
+    sleep();
+    clean.setRawMode(false);
+    disk.stop();
+    stdin.destroy();
+  }
+  return code;
+}

@@ -1,0 +1,106 @@
+/** Anything, from any screen of a job, with one key and one line. */
+import { describe, expect, it } from 'vitest';
+import { Bench, COVER } from '../../job/bench.ts';
+import { Desk } from '../desk.ts';
+
+const desk = (bench = new Bench()) => new Desk(bench);
+const task = (d: Desk, key: string) => d.bench.job.tasks.get(key)?.spec;
+
+describe('one line', () => {
+  it('lands on the piece at hand as what it most likely is', () => {
+    const d = desk().open('cover').press('=').type('spring, goggles!').press('enter');
+    expect(d.frame).toContain('Cover: a caution, read before its bolts?');
+    d.press('enter');
+    expect(d.frame).toContain('Cover: a caution: spring, goggles!');
+    expect(d.screen).toBe('look');
+    expect(d.bench.piece().spec.caution.removal).toEqual(['spring, goggles!']);
+  });
+
+  it('a part in three keys and its text', () => {
+    const d = desk().open('cover').press('+').type('6204 bearing').press('enter enter');
+    expect(d.bench.job.upper.buys.get('6204-bearing')).toMatchObject({
+      what: '6204 bearing',
+      for: ['cover on'],
+    });
+  });
+
+  it.each([
+    ['b', 'buys'],
+    ['d', 'do'],
+    ['m', 'test'],
+    ['k', 'test'],
+    ['s', 'adjust'],
+    ['w', 'wait'],
+    ['e', 'decide'],
+  ])('is something else by its letter %s', (letter, as) => {
+    const d = desk().open('cover').press('+').type('brown sludge').press(`enter ${letter}`);
+    const { tasks, buys } = d.bench.job.upper;
+    const [made] = as === 'buys' ? buys.values() : tasks.values();
+    expect(made).toMatchObject(as === 'buys' ? { what: 'brown sludge' } : { verb: as });
+  });
+
+  it('a test has its limit from the end of the line', () => {
+    const d = desk().open('cover').press('+').type('coil 0.8..1.2 ohm').press('enter enter');
+    expect(task(d, 'coil')).toMatchObject({ say: 'coil', limit: '0.8..1.2 ohm' });
+    expect(d.bench.text).toContain('coil: {test: coil, limit: 0.8..1.2 ohm, while: cover off}');
+  });
+
+  it('a tip and a caution only stand at a piece', () => {
+    const d = desk().press('+').type('goggles!').press('enter');
+    expect(d.frame).toContain('The whole job: a note?');
+    d.press('c t');
+    expect(d.bench.entries).toEqual([]);
+    d.press('enter');
+    expect(d.bench.entries).toMatchObject([{ verb: 'note', value: 'goggles!' }]);
+  });
+
+  it('of a hole that was pointed at; 0 takes it up to the piece and to the job', () => {
+    const d = desk().open('cover').press('3 +').type('goggles!').press('enter');
+    expect(d.frame).toContain('Cover, hole 3: a caution');
+    d.press('0');
+    expect(d.frame).toContain('Cover: a caution');
+    d.press('0 d');
+    expect(task(d, 'goggles')).toMatchObject({ verb: 'do', while: [] });
+  });
+
+  it('Esc leads back to the line as it was typed, and a second time leaves it as a draft', () => {
+    const d = desk().open('cover').press('+').type('6204 bearing').press('enter escape');
+    expect(d.frame).toContain('> 6204 bearing');
+    d.press('escape');
+    expect(d.screen).toBe('look');
+    d.press('+');
+    expect(d.frame).toContain('> 6204 bearing');
+  });
+
+  it('a Space decides nothing', () => {
+    const d = desk().open('cover').press('+').type('6204 bearing').press('enter space space');
+    expect(d.screen).toBe('add');
+    expect(d.bench.entries).toEqual([]);
+  });
+
+  it('at a gate it is one thing more to be seen to there, or anything else', () => {
+    const d = new Desk(new Bench().openCover()).open('cover').press('g +');
+    d.type('washer under the clip').press('enter enter');
+    expect(d.screen).toBe('gate');
+    expect(d.bench.entries.at(-1)).toMatchObject({ verb: 'added', says: 'washer under the clip' });
+    d.press('+').type('6204 bearing').press('enter b');
+    expect(d.screen).toBe('gate');
+    expect(d.bench.entries.at(-1)).toMatchObject({ verb: 'written', value: 'buy' });
+  });
+
+  it('behind the letter of a kind + is still what lies under its head', () => {
+    const d = desk().open('cover').press('enter').press('enter');
+    d.state = { ...d.state, view: { screen: 'piece', piece: 'cover', step: off() } };
+    d.press('m =').type('clip');
+    expect(d.frame).toContain('clip');
+    expect(d.screen).toBe('off');
+  });
+
+  it('is taken back with one key, and the file is as it was', () => {
+    const d = desk().open('cover').press('+').type('6204 bearing').press('enter enter backspace');
+    expect(d.frame).toContain('Taken back');
+    expect(d.bench.text).toBe(COVER);
+  });
+});
+
+const off = () => ({ step: 'off', here: null, typed: '', hand: '' }) as const;

@@ -1,0 +1,85 @@
+/** The wrong hole was marked: its mark goes wherever it stands, the others keep theirs. */
+import { describe, expect, it } from 'vitest';
+import { Bench } from '../../job/bench.ts';
+import { Desk } from '../desk.ts';
+
+const passes = (d: Desk) => d.bench.piece().holes.map((h) => h.passes.join('+') || h.state);
+
+describe('not this one', () => {
+  it('is the hole and two keys, for the last mark on it', () => {
+    const d = new Desk(new Bench().openCover().fillCover()).open('cover').press('space space');
+    expect(d.step).toBe('tight');
+    const last = d.bench.entries.at(-1)?.hole?.[0] ?? '';
+    d.press('escape').press(`${last} u enter`);
+    expect(d.bench.hole(last)).toMatchObject({ state: 'in', passes: [] });
+    expect(d.frame).toContain(`${last}: that mark is taken back.`);
+  });
+
+  it('an older one goes with what rests on it, which is named first', () => {
+    const bench = new Bench().openCover();
+    for (const hole of ['1', '2']) {
+      bench.mark({ do: 'in', piece: 'cover', holes: [hole], hand: { kind: 'S' } });
+    }
+    bench.mark({ do: 'tight', piece: 'cover', holes: ['1'], pass: 'snug', because: 'first' });
+    bench.mark({ do: 'tight', piece: 'cover', holes: ['2'], pass: 'snug', because: 'then' });
+    const d = new Desk(bench).open('cover').press('1 / down');
+    expect(d.frame).toContain('Not 1: which mark is wrong?');
+    expect(d.frame).toContain('With it goes: 1 snug.');
+    d.press('enter');
+    expect(bench.states()).toBe('out in out out out');
+    expect(bench.hole('2').passes).toEqual(['snug']);
+  });
+
+  it('of a mark for many holes the others stand again', () => {
+    const bench = new Bench().openCover().fillCover();
+    bench.mark({ do: 'tight', piece: 'cover' });
+    const d = new Desk(bench).open('cover').press('4 u');
+    expect(d.frame).toContain('Stands again: 1, 2, 3 and 5 snug.');
+    d.press('enter');
+    expect(passes(d)).toEqual(['snug', 'snug', 'snug', 'in', 'snug']);
+    d.press('escape escape').open('cover').press('2 u down enter');
+    expect(bench.states()).toBe('in out in in in');
+    expect(passes(d)).toEqual(['snug', 'out', 'snug', 'in', 'snug']);
+  });
+
+  it('a bolt that never came out: the piece did not come off either', () => {
+    const bench = new Bench().openCover();
+    const d = new Desk(bench).open('cover').press('3 u');
+    expect(d.frame).toContain('With it goes: off.');
+    d.press('enter');
+    expect(bench.states()).toBe('out out home out out');
+    expect(bench.piece().away).toBe('no');
+  });
+
+  it('says so where nothing is marked, and asks which hole where none is lit', () => {
+    const d = new Desk(new Bench()).open('cover').press('u');
+    expect(d.frame).toContain('Which hole? Its number first.');
+    d.press('2 u');
+    expect(d.frame).toContain('Nothing is marked on 2 in this round.');
+  });
+
+  it('a Space takes nothing back, and Esc leaves all as it was', () => {
+    const bench = new Bench().openCover();
+    const d = new Desk(bench).open('cover').press('3 u space escape');
+    expect(d.step).toBe('look');
+    expect(bench.states()).toBe('out out out out out');
+  });
+});
+
+describe('which bolt belongs in a hole', () => {
+  it('is changed on the screen, by its letter or by its length', () => {
+    const d = new Desk(new Bench()).open('cover').press('2 f').type('l').press('enter');
+    expect(d.bench.text).toContain('bolts: S L M+clip L S');
+    d.press('2 f').type('.70').press('enter');
+    expect(d.bench.hole('2').belongs?.kind).toBe('A');
+    expect(d.bench.job.upper.kinds.get('A')).toMatchObject({ length: 70, thread: 'M6' });
+  });
+
+  it('has another letter, everywhere, in one line of the diary', () => {
+    const d = new Desk(new Bench().openCover()).open('cover').press('1 e').type('L20');
+    d.press('enter');
+    expect(d.frame).toContain('S is L20 now, everywhere.');
+    expect(d.bench.text).toContain('bolts: L20 L20 M+clip L L20');
+    expect(d.bench.entries.at(-1)).toMatchObject({ verb: 'renamed', value: 'L20', was: 'S' });
+  });
+});

@@ -1,0 +1,52 @@
+/** The real program with a user's own settings. */
+import { mkdirSync, writeFileSync } from 'node:fs';
+import { join } from 'node:path';
+import { expect, it } from 'vitest';
+import { ENTER } from './keys.ts';
+import { newFolder, type Person, start } from './pty.ts';
+import { PUTBACK, pinnedEnv } from './world.ts';
+
+const JOB = `putback: 1
+job: Left cover
+bolts: {S: M6x25}
+pieces:
+  cover: {bolts: S S S, torque: 10 N·m}
+diary:
+`;
+
+function opened(settings: string, ...args: string[]): Person {
+  const folder = newFolder();
+  const env = { ...pinnedEnv(folder), XDG_CONFIG_HOME: join(folder, 'config') };
+  mkdirSync(join(folder, 'config', 'putback'), { recursive: true });
+  writeFileSync(join(folder, 'config', 'putback', 'settings.yaml'), settings);
+  writeFileSync(join(folder, 'job.yaml'), JOB);
+  return start([PUTBACK, ...args, 'job.yaml'], { folder, env });
+}
+
+it('keys are pressed as they are set, colours and signs drawn as they are set', async () => {
+  const person = opened('keys: {quit: j}\ncolours: safe\nsigns: ascii\n');
+  await person.until(/Left cover/);
+  person.press('?');
+  await person.until(/^j +leave/m);
+  person.press('\x1b');
+  await person.until(/Next: Cover/);
+  person.press(ENTER, 'k');
+  const frame = await person.until('10 N.m');
+  expect(frame).not.toContain('·');
+  person.press('j');
+  expect(await person.exit()).toMatchObject({ code: 0 });
+});
+
+it('what is wrong in them is said in one line, and nothing else comes of it', async () => {
+  const person = opened('keyz: {quit: j}\n');
+  await person.until(/Your settings, line 1: keyz is no key of your settings/);
+  person.press('q');
+  expect(await person.exit()).toMatchObject({ code: 0 });
+});
+
+it('--ascii asks for 7-bit characters this once', async () => {
+  const person = opened('', '--ascii');
+  await person.until(/Left cover/);
+  person.press(ENTER, 'k');
+  await person.until('10 N.m');
+});
