@@ -5,6 +5,7 @@ import { defineConfig } from 'vitest/config';
 const OUTSIDE = [
   'tests/*.test.ts',
   'tests/{commands,diary,job/save,lint,readme,screens/terminal,terminal}/**/*.test.ts',
+  'tests/paper/{browser,desk}/**/*.test.ts',
   'tests/job/mutations.test.ts',
 ];
 

@@ -9,9 +9,11 @@ import {
   CORRECTABLE,
   HOLE_STATES,
   type Job,
+  LOOKS,
   MOMENTS,
   WRITABLE,
 } from '../model/types.ts';
+import { PAPERS } from '../paper/ask.ts';
 import type { World } from '../world.ts';
 import type { Command } from './command.ts';
 import { COMMON } from './common.ts';
@@ -47,10 +49,15 @@ const holes = ({ job, words }: At) =>
   }));
 const tasks = ({ job }: At) =>
   [...(job?.tasks.values() ?? [])].map((t) => ({ word: t.spec.key, say: t.spec.say }));
+const traced = ({ job }: At) => [
+  ...[...(job?.upper.checks.values() ?? [])].map((c) => ({ word: c.key, say: c.check })),
+  ...[...(job?.upper.suspects.values() ?? [])].map((s) => ({ word: s.key, say: s.what })),
+];
 const kinds = ({ job }: At) =>
   [...(job?.upper.kinds.values() ?? [])].map((k) => ({ word: k.letter, say: k.text }));
-const files = (at: At) => pathsAt(at, true);
-const folders = (at: At) => pathsAt(at, false);
+const files = (at: At) => pathsAt(at, /\.ya?ml$/);
+const folders = (at: At) => pathsAt(at, null);
+const PICTURES = /\.(?:jpe?g|png|webp|hei[cf]|avif|tiff?)$/i;
 const TORQUES = ['convert', 'wrench', 'thread', 'sane', 'strip'];
 
 /** By the names that stand in the usage of the commands. A test holds that none is missing. */
@@ -69,6 +76,8 @@ export const PLACES: Readonly<Record<string, (at: At) => Candidate[]>> = {
   TASK: tasks,
   KIND: kinds,
   LETTER: nothing,
+  CHECK: traced,
+  HOW: () => bare([...LOOKS, 'found']),
   NAME: (at) => [...pieces(at), ...tasks(at)],
   THING: ({ job }) =>
     [...(job?.upper.buys.values() ?? [])].map((b) => ({ word: b.key, say: b.what })),
@@ -79,7 +88,8 @@ export const PLACES: Readonly<Record<string, (at: At) => Candidate[]>> = {
       .map((e) => ({ word: e.id, say: `${e.at} ${e.verb}` })),
   STATE: ({ name }) => bare(name === 'buy' ? BUY_STATES : HOLE_STATES),
   KEY: () => bare(WRITABLE),
-  WHAT: ({ name }) => bare(name === 'torque' ? TORQUES : CORRECTABLE),
+  WHAT: ({ name }) => bare(name === 'torque' ? TORQUES : name === 'paper' ? PAPERS : CORRECTABLE),
+  PICTURE: (at) => pathsAt(at, PICTURES),
   MOMENT: () => bare(MOMENTS),
   COMMAND: named,
   SHELL: () => bare(SHELLS),
@@ -97,13 +107,13 @@ export function placesOf(usage: string): { names: string[]; repeats: boolean } {
   };
 }
 
-/** Folders, and where `jobs` what may be a job file, under what was typed so far. */
-function pathsAt({ last, world }: At, jobs: boolean): Candidate[] {
+/** Folders, and files of such a name, under what was typed so far. */
+function pathsAt({ last, world }: At, names: RegExp | null): Candidate[] {
   const front = last.endsWith('/') ? last : dirname(last) === '.' ? '' : `${dirname(last)}/`;
   try {
     return readdirSync(resolve(world.folder, front), { withFileTypes: true })
       .filter((f) => !f.name.startsWith('.'))
-      .filter((f) => f.isDirectory() || (jobs && /\.ya?ml$/.test(f.name)))
+      .filter((f) => f.isDirectory() || names?.test(f.name) === true)
       .map((f) => ({ word: join(front, f.name) + (f.isDirectory() ? '/' : ''), say: '' }));
   } catch {
     return [];

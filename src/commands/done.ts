@@ -1,7 +1,11 @@
 /** A task is done, with what was and what is set; a test that follows from the work is written into the file with it. */
+import { dirname } from 'node:path';
+import { findBench } from '../diary/bench.ts';
 import { withPrinted } from '../job/truth/corrections.ts';
 import type { NewTask } from '../model/types.ts';
 import { testList } from '../plan/testlist.ts';
+import { adviceLine } from '../plan/trace/weigh-say.ts';
+import { weighedOf } from '../plan/trace/weighed.ts';
 import { nowHere } from '../world.ts';
 import { type Call, optionText } from './command.ts';
 import { beside, mark } from './mark.ts';
@@ -23,7 +27,11 @@ export async function run(call: Call) {
     itself && piece !== undefined
       ? { add: { verb: 'test', say: itself.say, after: `${piece} on` } }
       : {};
-  const wish = { do: 'done', task, ...Object.fromEntries(said), ...add, ...beside(call) } as const;
+  const weighed = weighedOf(opened.job, task, findBench(dirname(opened.file))?.hour ?? null);
+  const advice = weighed && adviceLine(weighed);
+  const advised = advice ? { advised: advice } : {};
+  const measured = Object.fromEntries(said);
+  const wish = { do: 'done', task, ...measured, ...advised, ...add, ...beside(call) } as const;
   return mark(call, wish, ({ job }) => {
     const now = job.tasks.get(task);
     const said = withPrinted(job, { task }, 'step', now?.spec.say ?? '');

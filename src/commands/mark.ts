@@ -87,7 +87,7 @@ function pieceMeant(wish: Wish, result: Extract<Recorded, { ok: true }>): string
   return result.job.entries.find((e) => e.id === result.entry?.value)?.piece;
 }
 
-function failed(result: Extract<Recorded, { ok: false }>, name: string): Answer {
+export function failed(result: Extract<Recorded, { ok: false }>, name: string): Answer {
   if ('faults' in result) {
     const faults = result.faults.map((f) => ({ ...f, file: name }));
     return {

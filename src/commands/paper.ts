@@ -1,7 +1,8 @@
 /** Paper: a page that a browser prints, beside the job or where it is said. */
-import { basename, dirname, join, resolve } from 'node:path';
+import { dirname, resolve } from 'node:path';
 import { readLength } from '../bolt/length.ts';
 import { findBench } from '../diary/bench.ts';
+import { findUser } from '../diary/user.ts';
 import { near } from '../model/nearword.ts';
 import { safe } from '../model/safe.ts';
 import type { Job, PieceNow, RowItem } from '../model/types.ts';
@@ -17,11 +18,11 @@ import {
 } from '../paper/ask.ts';
 import { blank } from '../paper/blank.ts';
 import { card } from '../paper/card.ts';
+import { type Book, book, writeBook } from '../paper/desk/book.ts';
 import { openFile } from '../paper/desk/open.ts';
-import { writePage } from '../paper/desk/write-page.ts';
+import { besideJob } from '../paper/desk/print.ts';
 import { labels, readLabel } from '../paper/labels.ts';
 import { SIZES, type SizeName } from '../paper/page.ts';
-import { report } from '../paper/report.ts';
 import { leftOut, sheet, sheetText } from '../paper/sheet.ts';
 import { steps } from '../paper/steps.ts';
 import { tag } from '../paper/tag.ts';
@@ -45,7 +46,7 @@ export async function run(call: Call): Promise<Answer> {
     const hint = close ? `Did you mean ${close}?` : `There are ${PAPERS.join(', ')}.`;
     return misuse('no-such-paper', `No paper ${said}. ${hint}`);
   }
-  const size = (optionText(call, 'size') ?? 'a4').toLowerCase();
+  const size = optionText(call, 'size')?.toLowerCase() ?? findUser(call.world.env).settings.paper;
   if (!isSize(size)) return misuse('no-such-size', `No size ${size}. There are a4 and letter.`);
   const piece = what === 'report' || what === 'blank' ? null : pieceOf(opened.job, rest[0]);
   if (piece !== null && 'answer' in piece) return piece.answer;
@@ -57,10 +58,11 @@ export async function run(call: Call): Promise<Answer> {
   const ask: Ask = { job: opened.job, now: call.world.now(), size, piece, wrenches };
   const given: Given = { call, ask, file: opened.file };
   if (what === 'sheet' && call.options.text === true) return sheetInWords(given);
+  if (what === 'report') return await reportOf(given, rest);
   const made = make(given, what, rest);
   if ('exit' in made) return made;
   if (!isPaper(made)) return noPaper(made);
-  return await put(given, what, made);
+  return await put(given, what, { made, parts: [made.html], beside: null });
 }
 
 function isSize(text: string): text is SizeName {
@@ -72,12 +74,16 @@ function pieceOf(job: Job, key: string | undefined): PieceNow | null | { answer:
   return job.pieces.get(key) ?? { answer: unknownPiece(key, job) };
 }
 
-/** The answer is no: nothing that could stand on it. */
-function noPaper({ code, say }: NoPaper): Answer {
+function noPaper({ code, say, wrong }: NoPaper): Answer {
+  if (wrong) return misuse(code, say);
   return { exit: 1, json: { ok: false, refused: { code, say } }, text: '', error: say };
 }
 
-function make({ call, ask }: Given, what: PaperName, rest: string[]): Paper | NoPaper | Answer {
+function make(
+  { call, ask }: Given,
+  what: Exclude<PaperName, 'report'>,
+  rest: string[],
+): Paper | NoPaper | Answer {
   switch (what) {
     case 'card': {
       const { piece } = ask;
@@ -105,8 +111,6 @@ function make({ call, ask }: Given, what: PaperName, rest: string[]): Paper | No
       const show = shown(call);
       return 'exit' in show ? show : sheet({ ...ask, show, question: question(call) });
     }
-    case 'report':
-      return reportOf(call, ask, rest);
   }
 }
 
@@ -144,25 +148,42 @@ function sheetInWords({ call, ask }: Given): Answer {
   return { ...answer({ what: 'sheet', text, notes: [leftOut(asked)] }, text) };
 }
 
-function reportOf(call: Call, ask: Ask, others: string[]): Paper | NoPaper | Answer {
-  const jobs = [ask.job];
-  for (const other of others) {
-    const opened = openJob(other, call.world);
+/** With its photographs, in the page or beside it. */
+async function reportOf(given: Given, others: string[]): Promise<Answer> {
+  const { call, ask, file } = given;
+  const jobs = [{ job: ask.job, file }];
+  for (const name of others) {
+    const opened = openJob(name, call.world);
     if ('answer' in opened) return opened.answer;
-    jobs.push(opened.job);
+    jobs.push(opened);
   }
   const by = optionText(call, 'by') ?? null;
-  return report({ ...ask, jobs, by, pictures: [], inside: call.options.inside === true });
+  const inside = call.options.inside === true;
+  const to = target(given, 'report');
+  const made = book({ ...ask, jobs, by, inside, to, nonce: call.world.id() });
+  return 'made' in made ? await put(given, 'report', made) : noPaper(made);
+}
+
+/** Where the page goes; null: to the terminal. */
+function target({ call, ask, file }: Given, what: PaperName): string | null {
+  const said = optionText(call, 'out');
+  if (said === '-') return null;
+  return said === undefined
+    ? besideJob(file, what, ask.piece?.spec.key ?? null)
+    : resolve(call.world.folder, said);
 }
 
 /** Writes the page, and hands it to the desktop where that is wanted. */
-async function put({ call, ask, file }: Given, what: PaperName, made: Paper): Promise<Answer> {
+async function put(given: Given, what: PaperName, book: Book): Promise<Answer> {
+  const { call, ask } = given;
+  const { made, parts } = book;
   const { world } = call;
-  const said = optionText(call, 'out');
-  if (said === '-')
-    return answer({ what, html: made.html, notes: made.notes }, made.html.trimEnd());
-  const to = said === undefined ? besideJob(file, what, ask.piece) : resolve(world.folder, said);
-  const written = writePage(to, made.html, world.id());
+  const to = target(given, what);
+  if (to === null) {
+    const html = [...parts].join('');
+    return answer({ what, html, notes: made.notes }, html.trimEnd());
+  }
+  const written = writeBook(book, to, world.id());
   if (!written.ok) return unsaved(written);
   const failed = call.options.open === true ? await openFile(to, world) : null;
   const sheets =
@@ -183,11 +204,4 @@ async function put({ call, ask, file }: Given, what: PaperName, made: Paper): Pr
     changed: true,
   };
   return answer(json, lines.join('\n'));
-}
-
-/** `cover-card-alternator.html` beside `cover.yaml`. */
-function besideJob(file: string, what: PaperName, piece: PieceNow | null): string {
-  const stem = basename(file).replace(/\.ya?ml$/i, '');
-  const of = piece === null ? '' : `-${piece.spec.key}`;
-  return join(dirname(file), `${stem}-${what}${of}.html`);
 }

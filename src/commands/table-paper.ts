@@ -20,7 +20,7 @@ export const HANDED_ON: readonly Command[] = [
     options: {
       open: { value: null, say: 'open it as the desktop opens such files' },
       out: { value: 'FILE', say: 'where it is written; - is the terminal', letter: 'o' },
-      size: { value: 'SIZE', say: 'a4 (without it) or letter' },
+      size: { value: 'SIZE', say: 'a4 or letter; without it as your settings say, else a4' },
       width: { value: 'MM', say: 'card: measured from the first hole across to the last' },
       holes: { value: 'N', say: 'blank: how many' },
       row: { value: 'ROW', say: 'blank: what is known already, "S S M+clip"' },
@@ -47,5 +47,29 @@ export const HANDED_ON: readonly Command[] = [
     },
     words: { least: 2, most: 2 },
     load: () => import('./map.ts'),
+  },
+  {
+    names: ['photo'],
+    usage: 'FILE [PICTURE…]',
+    say: 'photographs to their piece, by the clock',
+    more: [
+      'By the camera’s clock a picture goes to the piece that was at hand at that moment;',
+      'which one cannot be told is asked. Without pictures: those in the folders that',
+      'bench.yaml names under photos-from.',
+    ],
+    examples: [
+      'photo cover.yaml DCIM/*.jpg --shift 3m20s',
+      'photo cover.yaml as-it-was.jpg --piece alternator --hole 9 --copy',
+    ],
+    options: {
+      piece: { value: 'PIECE', say: 'of this piece, whatever the clock says' },
+      hole: { value: 'HOLE', say: 'of this hole of it' },
+      shift: { value: 'TIME', say: 'added to the camera’s clock: 3m20s, -1h' },
+      copy: { value: null, say: 'copied to photos/ beside the job' },
+      stay: { value: null, say: 'they stay where they are' },
+      says: { value: 'TEXT', say: 'a word beside the mark' },
+    },
+    words: { least: 1, most: Infinity },
+    load: () => import('./photo.ts'),
   },
 ];

@@ -80,16 +80,20 @@ const BESIDE: Readonly<Record<Beside, ((text: string, entry: Entry) => string | 
   // A reading says both in its result.
   limit: null,
   judged: null,
+  // Told with how it went.
+  old: null,
+  advised: (advised) => `the figures said: ${advised}`,
   // For taking it back.
   brought: null,
   promised: (promised) => `promised for ${promised}`,
+  taken: (taken) => `taken ${taken.slice(0, 16).replace('T', ' ')}`,
   tray: (tray, { buy }) => `${buy === undefined ? 'bolts in' : 'in'} ${tray}`,
   says: (says, { verb }) => (isTold(verb) ? null : `“${says}”`),
   because: (because) => `all the same, because “${because}”`,
 };
 
 /** Their sentence has both texts in it. */
-const isTold = (verb: Verb) => verbRow(verb).kind === 'known';
+const isTold = (verb: Verb) => verbRow(verb).kind === 'known' || verbRow(verb).tellsBoth === true;
 
 function sentence(entry: Entry, job: Job): string {
   const beside = (Object.keys(BESIDE) as Beside[]).flatMap((key) => {

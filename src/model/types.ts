@@ -37,7 +37,7 @@ export interface Correction extends Subject {
   at: string;
 }
 
-/** One line of the diary. At most one place: `piece` (and `hole`), `task` or `buy`. */
+/** One line of the diary. At most one place: `piece` (and `hole`), `task`, `buy`, `check` or `suspect`. */
 export interface Entry extends Partial<Record<Beside, string>> {
   at: string;
   id: string;
@@ -46,6 +46,8 @@ export interface Entry extends Partial<Record<Beside, string>> {
   hole?: string[];
   task?: string;
   buy?: string;
+  check?: string;
+  suspect?: string;
   verb: Verb;
   /** `out`, `in`: a row of as many words as holes, or one word for all; `!` still in. Others: see `verbs.ts`. */
   value: string;

@@ -6,9 +6,10 @@
 import { WRITTEN } from './addable.ts';
 import { CORRECTABLE } from './known-keys.ts';
 import { HOLE_STATES } from './troubles.ts';
+import { LOOKS } from './types-trace.ts';
 
 /** The places an entry can be about. */
-export const PLACES = ['piece', 'hole', 'task', 'buy'] as const;
+export const PLACES = ['piece', 'hole', 'task', 'buy', 'check', 'suspect'] as const;
 export type Place = (typeof PLACES)[number];
 
 interface Said {
@@ -42,6 +43,8 @@ export interface VerbRow extends Said {
   standsAlone: boolean;
   /** Its sentence begins with a word of ours, and so with a capital. */
   ownWords?: true;
+  /** Its sentence has what it was before in it, as those of what is known have. */
+  tellsBoth?: true;
   /** What it was before is for taking it back, and told nowhere else. */
   wasForBack?: true;
 }
@@ -230,12 +233,80 @@ export const VERB_ROWS = {
     disturbs: false,
     standsAlone: true,
   },
+  looked: {
+    is: 'How a look came out; with a new part in, bad is that the trouble is gone.',
+    takes: 'good, bad or unclear',
+    like: 'looked: good',
+    about: [['check!'], ['suspect!']],
+    value: LOOKS,
+    kind: 'other',
+    moves: null,
+    disturbs: false,
+    standsAlone: false,
+  },
+  tried: {
+    is: 'What was put in to try.',
+    takes: 'a text',
+    like: 'tried: new plug',
+    about: [['suspect!']],
+    value: 'text',
+    kind: 'other',
+    moves: null,
+    disturbs: false,
+    standsAlone: false,
+  },
+  listed: {
+    is: 'What was not in the file, as typed.',
+    takes: 'a text',
+    like: 'listed: Coil open',
+    about: [['suspect!'], ['check!'], []],
+    value: 'text',
+    kind: 'other',
+    moves: null,
+    disturbs: false,
+    standsAlone: false,
+  },
+  figured: {
+    is: 'What a question is weighed by.',
+    takes: 'a text',
+    like: 'figured: chance 1 in 6',
+    about: [['task!']],
+    value: 'text',
+    kind: 'other',
+    moves: null,
+    disturbs: false,
+    standsAlone: true,
+    tellsBoth: true,
+  },
+  found: {
+    is: 'What the fault is.',
+    takes: 'a text',
+    like: 'found: Ignition coil open',
+    about: [['suspect!']],
+    value: 'text',
+    kind: 'other',
+    moves: null,
+    disturbs: false,
+    standsAlone: false,
+    tellsBoth: true,
+  },
   note: {
     is: 'What somebody noted.',
     takes: 'a text',
     like: 'note: "soaking, heat tomorrow"',
     about: [['piece!', 'hole'], ['task!'], ['buy!'], []],
     value: 'speech',
+    kind: 'other',
+    moves: null,
+    disturbs: false,
+    standsAlone: true,
+  },
+  photo: {
+    is: 'A photograph: its path from the folder of the job, or a whole one.',
+    takes: 'where it lies',
+    like: 'photo: photos/p104.jpg',
+    about: [['piece!', 'hole'], []],
+    value: 'text',
     kind: 'other',
     moves: null,
     disturbs: false,
@@ -294,6 +365,7 @@ export const BESIDE_ROWS = {
   },
   was: { is: 'What it was before.', takes: 'a text', like: 'was: 35 mm' },
   result: { is: 'What a test gave.', takes: 'a text', like: 'result: dry' },
+  old: { is: 'Where the old part is: back, or out.', takes: 'back or out', like: 'old: back' },
   limit: {
     is: 'The limit that the reading was held against.',
     takes: 'a text',
@@ -304,7 +376,17 @@ export const BESIDE_ROWS = {
     takes: 'a text',
     like: 'judged: within',
   },
+  advised: {
+    is: 'What the figures said of a question.',
+    takes: 'a text',
+    like: 'advised: renew it',
+  },
   promised: { is: 'When it is to come.', takes: 'a text', like: 'promised: 2026-04-25' },
+  taken: {
+    is: 'When a photograph was taken, by a clock put right.',
+    takes: 'a time with its offset',
+    like: 'taken: 2026-04-11T18:20:00+02:00',
+  },
   brought: { is: 'Letters that came with it.', takes: 'letters', like: 'brought: M' },
   says: {
     is: 'What the person says.',
@@ -331,6 +413,8 @@ const HEAD_ROWS = {
   hole: { is: 'Which hole or holes.', takes: 'a hole or a list of holes', like: 'hole: 9' },
   task: { is: 'Which task.', takes: 'the name of a task', like: 'task: drain' },
   buy: { is: 'Which thing to buy.', takes: 'a name under buy:', like: 'buy: gasket' },
+  check: { is: 'Which check.', takes: 'the name of a check', like: 'check: spark' },
+  suspect: { is: 'Which suspect.', takes: 'the name of a suspect', like: 'suspect: plug' },
 } as const satisfies Readonly<Record<'at' | 'id' | Place, Said>>;
 
 /** Every key of an entry, in the order of its line. */

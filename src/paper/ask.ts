@@ -34,6 +34,8 @@ export interface Paper {
 /** Why there is no such page. */
 export interface NoPaper {
   code: string;
+  /** It was asked for wrongly; else there is nothing that could stand on it. */
+  wrong?: true;
   say: string;
 }
 

@@ -30,6 +30,7 @@ export function blank({ job, now, size, row, name }: BlankAsk): Paper | NoPaper 
   if (row.length === 0 || row.length > MOST) {
     return {
       code: 'how-many',
+      wrong: true,
       say: `How many holes? 1 to ${MOST}: --holes 13, or --row 'S S M+clip'.`,
     };
   }

@@ -14,6 +14,7 @@ import type { Ask, NoPaper, Paper } from './ask.ts';
 import { boltHeight, drawBolt, headRoom, sizeOf } from './bolt.ts';
 import { type Lettered, united, type Written, writeBeside } from './labels-at.ts';
 import { joined, type Markup, m, t } from './markup.ts';
+import { wrapped } from './measure.ts';
 import { page, within } from './page.ts';
 import { proofLine } from './proof.ts';
 import { belongsSaid, dayOf, kindSaid, stageSaid, texts, torqueSaid } from './said.ts';
@@ -28,6 +29,8 @@ export interface CardAsk extends Ask {
 /** Height of what stands over and under the drawing on its sheet, mm. */
 const HEAD = 26;
 const PAD = 2;
+/** Height between the outermost holes that nobody measured: the rest of the sheet is for what is said, mm. */
+const DRAWN = 90;
 /** Least distance of holes that nobody measured. */
 const APART = 17;
 /** No longer text than this stands at a hole; a longer one is told below. */
@@ -54,7 +57,7 @@ export function card(ask: CardAsk): Paper | NoPaper {
   );
   const body = m`${pictures}
 <section>
-${laying === '' ? null : m`<p>${laying}</p>`}${notes.slice(1).map((n) => m`<p class="loud">${n}</p>`)}${drawn.told.map((line) => m`<p class="quiet">${line}</p>`)}
+${whole(ask)}${laying === '' ? null : m`<p>${laying}</p>`}${notes.slice(1).map((n) => m`<p class="loud">${n}</p>`)}${drawn.told.map((line) => m`<p class="quiet">${line}</p>`)}
 ${lengthLines(job, piece, sheet.width)}
 ${order(job, piece)}
 </section>`;
@@ -67,18 +70,49 @@ ${order(job, piece)}
 }
 
 const CARD_STYLE = `
-.head{height:15mm;overflow:hidden;font-size:8.5pt;line-height:4.6mm}
+.head{height:15mm;font-size:8.5pt;line-height:4.6mm}
 .head b{font-size:11pt}
-.head span{display:block;white-space:nowrap;overflow:hidden;text-overflow:ellipsis}
+.head span{display:block;white-space:nowrap}
 .first{break-inside:avoid}
 .lengths{display:flex;flex-wrap:wrap;gap:1mm 6mm}
 .lengths figure{margin:0;break-inside:avoid}
 .lengths figcaption{font-size:8.5pt}`;
 
-function headOf({ job, piece, now }: CardAsk, { tiles }: Tiles, n: number, size: string): Markup {
+/** Three lines of the sheet's own width: what is longer is told whole below the drawing. */
+function headOf(
+  { job, piece, now, size: paper }: CardAsk,
+  { tiles }: Tiles,
+  n: number,
+  size: string,
+): Markup {
   const of = tiles.length > 1 ? `, sheet ${n} of ${tiles.length}` : '';
-  const about = [job.upper.job, job.upper.machine].filter((s) => s !== null).map(t);
-  return m`<div class="head"><span><b>${t(piece.spec.name)}</b>${of}, as seen from outside</span><span>${joined(about, ' · ')} · ${dayOf(now)}</span><span>${size}</span></div>${proofLine(within('a4').width)}`;
+  const { width } = within(paper);
+  const name = shortened(piece.spec.name, width - 75, NAME);
+  const about = shortened(aboutSaid(job), width - 25, ABOUT);
+  return m`<div class="head"><span><b>${t(name)}</b>${of}, as seen from outside</span><span>${t(about)} · ${dayOf(now)}</span><span>${size}</span></div>${proofLine(within('a4').width)}`;
+}
+
+/** mm: sizes of the letters in the head. */
+const NAME = 3.9;
+const ABOUT = 3;
+
+function aboutSaid({ upper }: Job): string {
+  return [upper.job, upper.machine].filter((s) => s !== null).join(' · ');
+}
+
+function shortened(text: string, width: number, size: number): string {
+  const [first = '', ...rest] = wrapped(text, width / size);
+  return rest.length === 0 ? first : `${first} …`;
+}
+
+/** The name and the job where the head had no room for them. */
+function whole({ job, piece, size }: CardAsk): Markup | null {
+  const { width } = within(size);
+  const long = [
+    shortened(piece.spec.name, width - 75, NAME) === piece.spec.name ? '' : piece.spec.name,
+    shortened(aboutSaid(job), width - 25, ABOUT) === aboutSaid(job) ? '' : aboutSaid(job),
+  ].filter((s) => s !== '');
+  return long.length === 0 ? null : m`${long.map((text) => m`<p>${t(text)}</p>`)}`;
 }
 
 function sizeSaid({ piece }: CardAsk, { by, width }: Sized): string {
@@ -112,7 +146,7 @@ interface DrawnHole {
 function drawHoles({ job, piece, across }: CardAsk, room: { width: number; height: number }) {
   const { kinds } = job.upper;
   const names = piece.holes.map((h) => h.name);
-  const free = { width: room.width - 2 * APART, height: room.height - 2 * APART };
+  const free = { width: room.width - 2 * APART, height: DRAWN };
   const sized = inMm(layout(piece.spec, names), { across, apart: APART, ...free });
   const told: string[] = [];
   const lettered = piece.holes.map((hole, i): Lettered & { d: number | null } => {

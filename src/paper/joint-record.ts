@@ -8,10 +8,10 @@ import type { Entry, Job, PieceNow } from '../model/types.ts';
 import { list, many } from '../model/words.ts';
 import { passesOf } from '../piece/passes.ts';
 import { sequence } from '../piece/sequence/sequence.ts';
-import { buysOf } from '../plan/buy/list.ts';
+import { type Buy, buysOf } from '../plan/buy/list.ts';
 import { isHere } from '../plan/buy/state.ts';
-import { type Standing, standingOf } from '../plan/standing.ts';
-import { testListOf } from '../plan/testlist.ts';
+import { standingOf } from '../plan/standing.ts';
+import { type TestItem, testListOf } from '../plan/testlist.ts';
 import { counted, dayOf, kindSaid, texts, torqueSaid } from './said.ts';
 
 /** In the order of the standard; each is filled in, or said to be not noted. */
@@ -44,24 +44,31 @@ export interface JointRecord {
 /** Pieces with bolts on which something was tightened in their present round, in the order of the file. */
 export function jointRecords(job: Job, now: string, by: string | null): JointRecord[] {
   const standing = standingOf(job, now);
+  const whole: Whole = { job, tests: testListOf(standing), buys: buysOf(standing) };
   const living = livingEntries(job.entries);
   return [...job.pieces.values()].flatMap((piece) => {
     const own = living.filter(
       (e) => e.piece === piece.spec.key && job.rounds.get(e.id) === piece.round,
     );
     const tight = own.filter((e) => e.verb === 'tight');
-    return tight.length === 0 ? [] : [recordOf(standing, piece, own, tight, by)];
+    return tight.length === 0 ? [] : [recordOf(whole, piece, own, tight, by)];
   });
 }
 
+/** What of the whole job all its joints are told from. */
+interface Whole {
+  job: Job;
+  tests: readonly TestItem[];
+  buys: readonly Buy[];
+}
+
 function recordOf(
-  standing: Standing,
+  { job, tests, buys }: Whole,
   piece: PieceNow,
   own: readonly Entry[],
   tight: readonly Entry[],
   by: string | null,
 ): JointRecord {
-  const { job } = standing;
   const { spec, holes, round } = piece;
   const days = [...new Set(tight.map((e) => dayOf(e.at)))];
   const isTight = holes.filter((h) => h.state === 'tight').length;
@@ -88,7 +95,7 @@ function recordOf(
         ),
         ...(spec.into === null ? [] : [`into ${spec.into}`]),
         ...texts(job, { piece: spec.key }, 'joint', spec.joint),
-        ...partsFor(standing, spec.key),
+        ...partsFor(buys, spec.key),
       ],
       'Disassembly method': own
         .filter((e) => e.verb === 'out' || e.verb === 'removed')
@@ -107,7 +114,7 @@ function recordOf(
       ],
       'Unanticipated problems and their solutions': troubles(own),
       'Tool data': tools(tight),
-      'Recommendations for the next assembly and maintenance': testListOf(standing)
+      'Recommendations for the next assembly and maintenance': tests
         .filter((item) => item.pieces.includes(spec.key) && item.state !== 'passed')
         .map((item) => `${item.say}${item.when === null ? '' : `, ${item.when}`}`),
     },
@@ -120,8 +127,8 @@ function classOf(job: Job, letter: string): string {
 }
 
 /** What is used once and went in with it. */
-function partsFor(standing: Standing, key: string): string[] {
-  return buysOf(standing)
+function partsFor(buys: readonly Buy[], key: string): string[] {
+  return buys
     .filter((buy) => buy.for.includes(`${key} on`) && isHere(buy.state))
     .map((buy) => `${buy.what}: ${buy.state}`);
 }

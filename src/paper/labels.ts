@@ -1,5 +1,6 @@
 /** Labels for the bags and trays: what is in it, of which piece, since when. A sheet of them, ready to be cut. */
 import type { Job, PieceNow } from '../model/types.ts';
+import { many } from '../model/words.ts';
 import { linesOf } from '../plan/lines.ts';
 import { isAway } from '../plan/needed.ts';
 import type { Ask, NoPaper, Paper } from './ask.ts';
@@ -51,7 +52,7 @@ export function labels(ask: LabelsAsk): Paper | NoPaper {
   const { columns, rows } = gridOf(label, size);
   if (label.width < LEAST.width || label.height < LEAST.height || columns < 1 || rows < 1) {
     const say = `Labels of ${label.width} x ${label.height} mm: from ${LEAST.width} x ${LEAST.height} to a whole sheet.`;
-    return { code: 'label-size', say };
+    return { code: 'label-size', say, wrong: true };
   }
   const pieces = piecesOf(ask);
   if (pieces.length === 0) {
@@ -74,7 +75,7 @@ export function labels(ask: LabelsAsk): Paper | NoPaper {
     sheets: sheets.length,
     life: null,
     notes: [
-      `${each.length} labels of ${label.width} x ${label.height} mm, ${columns} beside and ${rows} below each other on ${SIZES[size].name}.`,
+      `${many(each.length, 'label')} of ${label.width} x ${label.height} mm, ${columns} beside and ${rows} below each other on ${SIZES[size].name}.`,
     ],
   };
 }
@@ -132,23 +133,36 @@ function textOf(job: Job, piece: PieceNow): LabelText {
   };
 }
 
+/** Of a longer name its start stands at the head, and the whole of it below. */
+const NAME_LINES = 2;
+const HEAD = 1.35;
+
 /** As large as it fits; what does not fit even in the smallest letters goes on with a second label. */
 function lettered({ name, lines }: LabelText, { width, height }: LabelSize): Markup[] {
   const [w, h] = [width - 2 * INSET, height - 2 * INSET];
+  // The number of a label stands behind the name.
+  const headed = (size: number) => wrapped(name, w / (size * HEAD) - NUMBER);
   const count = (texts: readonly string[], size: number) =>
     texts.reduce((sum, line) => sum + wrapped(line, w / size).length, 0);
-  const head = (size: number) => wrapped(name, w / (size * 1.35)).length * 1.35;
-  const room = (size: number) => Math.floor(h / (size * LINE) - head(size) + 1e-6);
-  const size = SIZES_OF_TEXT.find((s) => count(lines, s) <= room(s));
+  const room = (size: number) =>
+    Math.floor(h / (size * LINE) - Math.min(headed(size).length, NAME_LINES) * HEAD + 1e-6);
+  const size = SIZES_OF_TEXT.find(
+    (s) => headed(s).length <= NAME_LINES && count(lines, s) <= room(s),
+  );
   if (size !== undefined) return [one(name, lines, size, '')];
   const small = SIZES_OF_TEXT.at(-1) ?? 2;
-  const all = lines.flatMap((line) => wrapped(line, w / small));
+  const start = headed(small);
+  const short = start.length > NAME_LINES;
+  const head = short ? `${start.slice(0, NAME_LINES).join(' ')}…` : name;
+  const all = [...(short ? [name] : []), ...lines].flatMap((line) => wrapped(line, w / small));
   const each = Math.max(1, room(small));
   const parts = Math.ceil(all.length / each);
   return Array.from({ length: parts }, (_, i) =>
-    one(name, all.slice(i * each, (i + 1) * each), small, ` ${i + 1}/${parts}`),
+    one(head, all.slice(i * each, (i + 1) * each), small, parts > 1 ? ` ${i + 1}/${parts}` : ''),
   );
 }
+/** Room for ` 12/41`, in sizes of the letters. */
+const NUMBER = 4;
 
 function one(name: string, lines: readonly string[], size: number, part: string): Markup {
   return m`<div class="label" style="font-size:${size}mm"><p style="font-size:1.35em"><b>${t(name)}${part}</b></p>${lines.map((line) => m`<p>${t(line)}</p>`)}</div>`;

@@ -71,7 +71,7 @@ export function sheetText(ask: SheetAsk): string {
 function plain(text: string): string {
   return oneLine(text)
     .replace(/[\\`*_{}[\]<>#|~!$&]/g, '\\$&')
-    .replace(/^(\s*)([-+]|\d+[.)])(?=\s)/, '$1\\$2');
+    .replace(/^(\s*\d*)([-+.)])(?=\s)/, '$1\\$2');
 }
 
 export function leftOut({ show }: SheetAsk): string {

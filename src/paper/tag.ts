@@ -75,6 +75,9 @@ function sinceWhen({ job, lines }: Standing): string | null {
 /** Width and height that the two large words take, mm: letters 30 mm high are read from three metres and farther. */
 const WORD = { height: 42, size: 42 };
 
+/** What the frame takes of the width, mm. */
+const FRAME = 10;
+
 export function tag(ask: TagAsk): Paper | NoPaper {
   const { job, now, size, who } = ask;
   const says = tagSays(job, now);
@@ -84,7 +87,7 @@ export function tag(ask: TagAsk): Paper | NoPaper {
       say: 'All that is asked before the start was seen to: there is nothing to hang on it.',
     };
   }
-  const { width } = within(size);
+  const width = within(size).width - FRAME;
   const since = says.since === null ? null : sinceSaid(says.since, now);
   const body = m`<section class="tag">
 ${word('DO NOT', width)}
@@ -127,8 +130,9 @@ function reasons(name: string, all: readonly string[]): Markup | null {
 }
 
 const STYLE = `
+.word{overflow:visible}
 .tag{border:1.2mm solid #000;padding:3mm 2mm}
-.tag svg{margin-left:-2mm}
+
 .tag h2{font-size:15pt;margin:3mm 3mm 1mm}
 .tag ul{font-size:14pt;line-height:1.3;margin:1mm 3mm}
 .moving{font-size:17pt;font-weight:bold;margin:2mm 3mm}

@@ -162,6 +162,24 @@ const BENCH = {
         ? readHours(value.pairs, (text) => unreadable(text, at))
         : wrong(value, at),
   } as Setting<Hours>,
+  photos: {
+    takes: 'stay or copy',
+    like: 'copy',
+    none: null,
+    read: choice(['stay', 'copy']),
+  } as Setting<'stay' | 'copy' | null>,
+  'photos-from': {
+    takes: 'folders where a camera puts its pictures',
+    like: '[/media/camera/DCIM]',
+    none: [],
+    read: texts,
+  } as Setting<string[]>,
+  'photos-git': {
+    takes: 'ignore or add',
+    like: 'add',
+    none: 'ignore',
+    read: choice(['ignore', 'add']),
+  } as Setting<'ignore' | 'add'>,
   hour: {
     takes: 'what an hour of work is worth',
     like: '40',
@@ -195,6 +213,12 @@ const USER = {
     none: [],
     read: presses,
   } as Setting<GivenPress[]>,
+  paper: {
+    takes: 'a4 or letter',
+    like: 'letter',
+    none: 'a4',
+    read: choice(['a4', 'letter']),
+  } as Setting<'a4' | 'letter'>,
   signs: {
     takes: 'any or ascii',
     like: 'ascii',

@@ -4,7 +4,18 @@ import { join } from 'node:path';
 import type { Figures, Row } from './measure.ts';
 
 /** One file a group, each with its own `figures` or, where nothing has to be waited for, `rows`. */
-const GROUPS = ['start', 'keys', 'disk', 'never-lost', 'sequence', 'fit', 'mixup', 'plan', 'trace'];
+const GROUPS = [
+  'start',
+  'keys',
+  'disk',
+  'never-lost',
+  'sequence',
+  'fit',
+  'mixup',
+  'plan',
+  'trace',
+  'paper',
+];
 
 const rows: Row[] = [];
 for (const group of GROUPS) {

@@ -21,11 +21,11 @@ const PIECE = [...BOLT, 'piece', 'piece/sequence', 'piece/mixup'];
 const FORM = [...PIECE, 'job/yaml', 'job/faults', 'job/diary', 'job/truth', 'job/form'];
 const FOLD = [...FORM, 'job/fold'];
 const JOB = [...FOLD, 'job', 'job/judge', 'job/edit'];
-const PLAN = [...JOB, 'plan', 'plan/buy', 'plan/gates'];
+const PLAN = [...JOB, 'plan', 'plan/buy', 'plan/gates', 'plan/trace', 'trace', 'trace/weigh'];
 /** What knows the folder that a job lies in. */
 const DIARY = [...PLAN, 'settings', 'job/merge', 'job/save', 'diary', 'diary/git'];
 /** What the screens stand on: lines and pictures, answers about a job, state and moves. */
-const SCREENS = [...PLAN, 'screens/kit', 'screens/now', 'screens/base'];
+const SCREENS = [...PLAN, 'paper', 'screens/kit', 'screens/now', 'screens/base'];
 
 /** A folder a screen, or a few that belong together. */
 const SCREEN_FOLDERS = [
@@ -39,9 +39,11 @@ const SCREEN_FOLDERS = [
     'job',
     'known',
     'note',
+    'paper',
     'parts-list',
     'piece',
     'tasks',
+    'trace',
   ],
 ].map((folder) => `screens/${folder}`);
 
@@ -67,6 +69,7 @@ export const ROOMS: Readonly<Record<string, Room>> = {
   'plan/buy': { may: PLAN },
   'plan/gates': { may: PLAN },
   settings: { may: FORM },
+  'plan/trace': { may: PLAN },
   trace: { may: [...BOLT, 'trace/search', 'trace/weigh'] },
   'trace/search': { may: [...BOLT, 'trace'] },
   'trace/weigh': { may: [...BOLT, 'trace'] },
@@ -86,21 +89,31 @@ export const ROOMS: Readonly<Record<string, Room>> = {
   'screens/bench': { may: [...SCREENS, 'screens/ask'] },
   'screens/file': { may: SCREENS },
   'screens/draw': { may: SCREENS },
+  'screens/paper': { may: SCREENS },
   'screens/parts-list': { may: [...SCREENS, 'screens/ask'] },
   'screens/known': { may: [...SCREENS, 'screens/ask'] },
-  'screens/tasks': { may: [...SCREENS, 'screens/ask', 'screens/known'] },
+  'screens/tasks': { may: [...SCREENS, 'screens/ask', 'screens/known', 'screens/trace'] },
   'screens/gate': { may: [...SCREENS, 'screens/ask', 'screens/known', 'screens/tasks'] },
   'screens/note': { may: [...SCREENS, 'screens/ask', 'screens/parts-list', 'screens/tasks'] },
-  'screens/job': { may: [...SCREENS, 'screens/ask', 'screens/parts-list', 'screens/tasks'] },
+  'screens/trace': { may: [...SCREENS, 'screens/ask'] },
+  'screens/job': {
+    may: [
+      ...SCREENS,
+      ...['ask', 'paper', 'parts-list', 'tasks', 'trace'].map((folder) => `screens/${folder}`),
+    ],
+  },
   'screens/piece': {
     may: [
       ...SCREENS,
-      ...['ask', 'draw', 'known', 'parts-list'].map((folder) => `screens/${folder}`),
+      ...['ask', 'draw', 'known', 'paper', 'parts-list'].map((folder) => `screens/${folder}`),
     ],
   },
   'screens/show': { may: ['settings', ...SCREENS, ...SCREEN_FOLDERS] },
   'screens/terminal': {
-    may: [...SCREENS, 'screens/show', 'settings', 'job/save', 'diary', 'diary/git', ''],
+    may: [
+      ...SCREENS,
+      ...['screens/show', 'settings', 'job/save', 'diary', 'diary/git', 'paper/desk', ''],
+    ],
     system: true,
     draws: true,
   },

@@ -2,10 +2,13 @@
  * The README's pictures, made from the screens themselves: `npm run pictures` writes them to jobs/pictures, and a test
  * finds out when they no longer show what the program shows.
  */
+
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
+import { mapFile } from '../../src/paper/map-picture.ts';
 import { picture, rowsOf } from '../../src/screens/show/picture.ts';
 import { Bench } from '../job/bench.ts';
+import { practice } from '../paper/jobs.ts';
 import { Desk } from '../screens/desk.ts';
 import { type Frame, moving, still } from './svg.ts';
 
@@ -94,9 +97,16 @@ function minute(): string {
   return moving(frames, 80, 'A row typed, a wrong bolt stopped, the refit hole by hole, the star');
 }
 
+/** The picture of a piece, as `putback map FILE PIECE --svg` makes it. */
+function cover(): string {
+  const piece = practice('hollin-left-cover').pieces.get('alternator');
+  return (piece && mapFile(piece)) ?? '';
+}
+
 export const PICTURES: Readonly<Record<string, () => string>> = {
   'stop.svg': stop,
   'minute.svg': minute,
+  'cover.svg': cover,
 };
 
 if (import.meta.main) {

@@ -12,6 +12,7 @@ import { KNOWN } from './known/known-screens.ts';
 import { MORE } from './more-screens.ts';
 import { CASE } from './plan-jobs.ts';
 import { OF_THE_JOB } from './plan-screens.ts';
+import { TRACE } from './trace/trace-screens.ts';
 
 type Look = Partial<Omit<Opening, 'on'>> & { on?: Opening['on'] };
 export const LATER = '2026-05-02T10:00:00+02:00';
@@ -29,6 +30,14 @@ function coverOff(row = 'S S S M+clip S S S+copper S S L S'): Bench {
   const bench = leversOff();
   bench.mark({ do: 'out', piece: 'alternator', row });
   bench.mark({ do: 'off', piece: 'alternator', tray: 'cup 2' });
+  return bench;
+}
+
+function photographed(): Bench {
+  const bench = coverOff();
+  const photo = { do: 'photo', piece: 'alternator', taken: '2026-04-11T16:40:12+02:00' } as const;
+  bench.mark({ ...photo, picture: 'photos/p104.jpg', says: 'the lead behind the tube' });
+  bench.mark({ ...photo, picture: 'photos/p105.jpg', hole: '7' });
   return bench;
 }
 
@@ -106,6 +115,9 @@ const MAKERS: Record<string, (look: Look) => Desk> = {
     desk.state = { ...desk.state, view: { screen: 'unsaved', wish, why: LEFT, under } };
     return desk;
   },
+  paper: (look) => new Desk(leversOff(), look).press('down down down p'),
+  photos: (look) => cover(photographed(), look, 'v'),
+  'look, with photographs': (look) => cover(photographed(), look, ''),
   'a hint of the practice': (look) => new Desk(leversOff(), { ...look, guide: true }),
   'keys with hints': (look) => new Desk(leversOff(), { ...look, guide: true }).press('?'),
   keys: (look) => cover(coverOff(), look, 'go go go s ?'),
@@ -152,12 +164,17 @@ export interface Screen {
 }
 
 export function everyScreen(look: Look = {}): Screen[] {
-  const made = Object.entries({ ...MAKERS, ...MORE, ...OF_THE_JOB, ...DRAWING, ...KNOWN }).map(
-    ([name, make]) => {
-      const desk = make(look);
-      return { name, desk, state: desk.state, place: placeOf(desk.state) };
-    },
-  );
+  const made = Object.entries({
+    ...MAKERS,
+    ...MORE,
+    ...OF_THE_JOB,
+    ...DRAWING,
+    ...KNOWN,
+    ...TRACE,
+  }).map(([name, make]) => {
+    const desk = make(look);
+    return { name, desk, state: desk.state, place: placeOf(desk.state) };
+  });
   const desk = new Desk(new Bench(), look);
   const state: State = { ...desk.state, view: { screen: 'wait' }, open: null };
   return [...made, { name: 'wait', place: 'wait', state, desk }];

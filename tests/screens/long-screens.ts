@@ -38,6 +38,23 @@ buy:
 diary:
 `;
 
+const FAULT = `putback: 1
+job: Won't start
+suspects:
+  float: {what: "Float leaks. ${long('Float')}", note: "${long('Word')}", part: "${long('Part')}"}
+  coil: Coil open
+checks:
+  spark: {check: "Blue spark. ${long('Spark')}", bad: coil, caution: "${long('Mind')}", needs: "${long('Needs')}"}
+  flow: {check: Fuel runs, bad: float, limit: "${long('Edge')}"}
+pieces:
+  cover: {name: "Cover. ${long('Cover')}"}
+tasks:
+  seal: {decide: Renew the seal?, while: cover off, chance: "1 in 6", now: 12}
+buy:
+  gasket: {what: "Gasket. ${long('Gasket')}", once: true, for: cover on}
+diary:
+`;
+
 const LATER = '2026-05-02T10:00:00+02:00';
 const COVER = 'case-cover';
 
@@ -172,9 +189,30 @@ export const LONG: Record<Place, () => Desk> = {
     return row(bench, ':weep').press('go');
   },
   within: () => at(begun()).press('m').type('4 h').press('enter'),
+  paper: () => {
+    const name = `case-cover:\n    name: "${long('Name')}"\n`;
+    const desk = at(new Bench(JOB.replace('case-cover:\n', name)));
+    const view = { screen: 'paper', piece: COVER, here: null, under: desk.state.view } as const;
+    desk.state = { ...desk.state, view };
+    return desk;
+  },
+  photos: () => {
+    const bench = coverOff();
+    for (const picture of ['photos/a.jpg', 'photos/b.jpg']) {
+      bench.mark({ do: 'photo', piece: COVER, picture, says: long('Light', 90) });
+    }
+    return cover(bench, 'v');
+  },
   draw: () => cover(begun(), 'w'),
   known: () => cover(begun(), 'k'),
   add: () => cover(begun(), '+').type(long('Line')).press('enter'),
+  weigh: () => {
+    const desk = at(new Bench(FAULT));
+    desk.state = { ...desk.state, view: { screen: 'job', here: ':seal' } };
+    return desk.press('space');
+  },
+  trace: () => at(new Bench(FAULT)).press('f'),
+  starts: () => at(new Bench(FAULT)).press('f l'),
   field: () => refused('w'),
   keys: () => cover(coverOff(), '?'),
 };

@@ -5,7 +5,8 @@ const bench = (text: string) => readBenchSettings(text, 'bench.yaml');
 const told = (text: string) =>
   bench(text).faults.map((f) => `${f.line}:${f.column} ${f.say}. ${f.fix}`);
 
-const NOTHING = { commit: 'never', wrenches: [], hours: null, hour: null };
+const NO_PHOTOS = { photos: null, 'photos-from': [], 'photos-git': 'ignore' };
+const NOTHING = { commit: 'never', wrenches: [], hours: null, hour: null, ...NO_PHOTOS };
 
 describe('the settings of a bench', () => {
   it('are read whole', () => {
@@ -17,6 +18,9 @@ describe('the settings of a bench', () => {
         '  large: {range: 40..150 lbf·ft}',
         'hours: {mon-wed: "18:00-21:30", sat: "14-17, 9:00-12:00"}',
         'hour: 40.50',
+        'photos: copy',
+        'photos-from: /media/camera/DCIM',
+        'photos-git: add',
         '',
       ].join('\n'),
     );
@@ -34,6 +38,9 @@ describe('the settings of a bench', () => {
       ],
       hours: [evening, evening, evening, [], [], day, []],
       hour: 40.5,
+      photos: 'copy',
+      'photos-from': ['/media/camera/DCIM'],
+      'photos-git': 'add',
     });
   });
 
@@ -68,6 +75,7 @@ describe('the settings of a bench', () => {
     ['hours: {someday: "9-12"}', '1:9 someday cannot be read as hours.'],
     ['hours: {mon: "12-9"}', '1:14 12-9 cannot be read as hours.'],
     ['hours: {fri-mon: "9-12"}', '1:9 fri-mon cannot be read as hours.'],
+    ['photos: move', '1:9 move is no word for photos. One of: stay, copy.'],
     ['hour: much', '1:7 much cannot be read as hour. For example: hour: 40'],
     ['a: &a never\ncommit: *a', '2:9 *a is a YAML anchor or alias'],
   ])('%s: told with its place and the way out, and counts as not said', (text, said) => {
@@ -94,10 +102,15 @@ describe('the settings of a bench', () => {
 describe('a user’s own settings', () => {
   it('are read, and told of, as those of a bench', () => {
     const { settings, faults } = readUserSettings(
-      'benches: ~/repairs\nsigns: ascii\ncommit: x\n',
+      'benches: ~/repairs\nsigns: ascii\ncommit: x\npaper: letter\n',
       's',
     );
-    expect(settings).toMatchObject({ benches: ['~/repairs'], signs: 'ascii', colours: 'usual' });
+    expect(settings).toMatchObject({
+      benches: ['~/repairs'],
+      signs: 'ascii',
+      colours: 'usual',
+      paper: 'letter',
+    });
     expect(faults.map((f) => `${f.line} ${f.say}`)).toEqual([
       '3 commit is no key of your settings',
     ]);

@@ -121,8 +121,14 @@ const DOES: Readonly<Record<Verb, Does | null>> = {
   added: null,
   written: null,
   renamed: null,
+  looked: null,
+  tried: null,
+  listed: null,
+  figured: null,
+  found: null,
   corrected: null,
   note: null,
+  photo: null,
   undo: null,
 };
 

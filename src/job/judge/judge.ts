@@ -7,14 +7,17 @@ import type { Job, Verdict, Wish } from '../../model/types.ts';
 import { judgeAdd } from './add.ts';
 import { judgeCorrect } from './correct.ts';
 import { judgeDone } from './done.ts';
+import { judgeFigures } from './figures.ts';
 import { judgeIn } from './in.ts';
 import { judgeBuy, judgeGate, judgeInside } from './inside.ts';
 import { judgeOut } from './out.ts';
 import { type Stamp, wrong } from './parts.ts';
+import { judgePhoto } from './photo.ts';
 import { judgeOff, judgeOn } from './piece.ts';
 import { judgeRename } from './rename.ts';
 import { judgeNote, judgeSettle, judgeState } from './settle.ts';
 import { judgeTight } from './tight.ts';
+import { judgeFound, judgeList, judgeLook, judgeStart, judgeTry } from './trace.ts';
 import { judgeUndo } from './undo.ts';
 import { judgeWrite } from './write.ts';
 
@@ -43,6 +46,8 @@ export function judge(job: Job, wish: Wish, stamp: Stamp): Verdict {
       return judgeState(job, wish, stamp);
     case 'note':
       return judgeNote(job, wish, stamp);
+    case 'photo':
+      return judgePhoto(job, wish, stamp);
     case 'done':
       return judgeDone(job, wish, stamp);
     case 'inside':
@@ -60,6 +65,19 @@ export function judge(job: Job, wish: Wish, stamp: Stamp): Verdict {
       return judgeAdd(job, wish, stamp);
     case 'correct':
       return judgeCorrect(job, wish, stamp);
+    case 'look':
+      return judgeLook(job, wish, stamp);
+    case 'try':
+    case 'tried':
+      return judgeTry(job, wish, stamp);
+    case 'list':
+      return judgeList(job, wish, stamp);
+    case 'figures':
+      return judgeFigures(job, wish, stamp);
+    case 'start':
+      return judgeStart(job, wish, stamp);
+    case 'found':
+      return judgeFound(job, wish, stamp);
     case 'undo':
       return judgeUndo(job, wish, stamp);
   }

@@ -1,7 +1,7 @@
 /** A page or a picture as a file: new, or instead of one that putback wrote; nobody else's file is written over. */
 import { constants } from 'node:fs';
 import { dirname, join } from 'node:path';
-import { type Disk, disk, drop, errorCode, syncFolder, writeNew } from '../../job/save/disk.ts';
+import { type Disk, disk, drop, errorCode, syncFolder } from '../../job/save/disk.ts';
 import { failOf, type SaveFail, saveFail } from '../../job/save/fail.ts';
 import { lookAt, openPlain, readOpen } from '../../job/save/plain.ts';
 
@@ -9,10 +9,13 @@ import { lookAt, openPlain, readOpen } from '../../job/save/plain.ts';
 export const OURS = /<meta name="generator" content="putback">|<!-- putback -->/;
 const START = 2000;
 
-/** `nonce` makes the name of the file beside it that is renamed in the end. */
+/**
+ * `text` may come in parts, made one after the other while they are written. `nonce` makes the name of the file beside
+ * it that is renamed in the end.
+ */
 export function writePage(
   file: string,
-  text: string,
+  text: string | Iterable<string>,
   nonce: string,
   d: Disk = disk,
 ): { ok: true } | SaveFail {
@@ -28,7 +31,7 @@ export function writePage(
         'Choose another name with -o.',
       );
     }
-    writeNew(d, temp, text, { sync: true });
+    writeParts(d, temp, typeof text === 'string' ? [text] : text);
     d.renameSync(temp, file);
     syncFolder(d, dirname(file));
     return { ok: true };
@@ -39,6 +42,16 @@ export function writePage(
       return saveFail('gone', `There is no folder ${dirname(file)}.`, 'Make it, or name another.');
     }
     return failOf(error, file);
+  }
+}
+
+function writeParts(d: Disk, path: string, parts: Iterable<string>): void {
+  const fd = d.openSync(path, 'wx', 0o666);
+  try {
+    for (const part of parts) d.writeFileSync(fd, part);
+    d.fsyncSync(fd);
+  } finally {
+    d.closeSync(fd);
   }
 }
 

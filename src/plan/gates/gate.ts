@@ -62,9 +62,11 @@ const sinceDisturbed = ({ lines }: Standing) =>
 
 const sinceOff = ({ lines }: Standing, piece: string) => lines.off.get(piece)?.index ?? -1;
 
+const sinceRound = ({ rounds }: Standing, piece: string) => rounds(piece).before;
+
 const ROWS: Readonly<Record<Moment, MomentRow>> = {
-  loosening: { ofPiece: beforeLoosening, since: ({ rounds }, piece) => rounds(piece).before },
-  prying: { ofPiece: beforePrying, since: ({ rounds }, piece) => rounds(piece).before },
+  loosening: { ofPiece: beforeLoosening, since: sinceRound },
+  prying: { ofPiece: beforePrying, since: sinceRound },
   sealing: {
     ofPiece: (standing, piece) => beforeSealing(standing, piece, buysOf(standing)),
     since: sinceOff,

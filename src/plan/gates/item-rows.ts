@@ -49,7 +49,6 @@ const OF_CARES: Readonly<Record<Care, ItemRow>> = {
 const ROWS = {
   ...OF_CARES,
   // Before the first bolt.
-  care: own,
   cold: own,
   lead: own,
   'plug-lead': own,

@@ -3,8 +3,10 @@
  * piece by its care, its name, its words and the tasks before it; nothing here stops. Common practice of the trade, no
  * source: the maker's manual, local rules and licensed mechanics go first.
  */
+
 import { listed } from '../../job/truth/said.ts';
 import type { Care, PieceNow, PieceSpec } from '../../model/types.ts';
+import { list } from '../../model/words.ts';
 import { CARES, caresOf } from '../care.ts';
 import { letOut } from '../fluids.ts';
 import { spoken } from '../relations.ts';
@@ -19,7 +21,7 @@ export function beforeLoosening(standing: Standing, piece: PieceNow): Asked[] {
   const cares = caresOf(spec).care;
   const safe = cares.flatMap((care) => {
     const say = CARES[care].before;
-    return say === null ? [] : [warn(`care-${care}`, say)];
+    return say === null ? [] : [warn(care, say)];
   });
   const name = nameOf(spec);
   const more = MORE.filter(
@@ -28,7 +30,7 @@ export function beforeLoosening(standing: Standing, piece: PieceNow): Asked[] {
   const ready = [
     ...safe,
     ...(isMains(standing) && !cares.includes('mains')
-      ? [warn('care-mains', CARES.mains.before ?? '')]
+      ? [warn('mains', CARES.mains.before ?? '')]
       : []),
     ...more.map(({ key, say }) => warn(key, say)),
     ...weight(spec, name),
@@ -77,13 +79,13 @@ const byLoose = (thing: RegExp) => (spec: PieceSpec) => spec.loose.some((said) =
 
 const MORE: readonly More[] = [
   {
-    key: 'spring-behind',
+    key: 'loose-spring',
     say: 'A spring is behind it: known which way it pushes, eyes covered, something to hold it with.',
     unless: ['spring'],
     applies: byLoose(/\bsprings?\b/i),
   },
   {
-    key: 'magnet-behind',
+    key: 'loose-magnet',
     say: 'A magnet pulls it: known where, no finger and no filings between the edges.',
     unless: [],
     applies: byLoose(/\bmagnets?\b/i),
@@ -159,9 +161,9 @@ function tasksBefore({ job, finished, relations }: Standing, { key }: PieceSpec)
   return before.map(({ spec: task }) => {
     const done = finished.done[relations.at.get(task.key) ?? -1] === true;
     const { step } = taskSaid(job, task);
-    const out = letOut(task.say);
-    const isOut = out === null ? '.' : ` (${out} is out).`;
-    const said = done ? ['Done: ', step, isOut] : ['Still to do: ', step];
-    return known(`task-${task.key}`, said, done);
+    const out = done ? letOut(task.say) : null;
+    const isOut = out === null ? '.' : ` (${list([out])} is out).`;
+    const words = done ? ['Done: ', step, isOut] : ['Still to do: ', step];
+    return known(`task-${task.key}`, words, done);
   });
 }

@@ -14,8 +14,10 @@ import type {
   Wish,
   Writable,
 } from '../../model/types.ts';
+import type { PaperName } from '../../paper/ask.ts';
 import type { Drawing } from '../../piece/drawing.ts';
 import type { Milestone } from '../../plan/milestone.ts';
+import type { Start } from '../../plan/trace/starts.ts';
 import type { TextField } from '../kit/field.ts';
 import type { Palette } from '../kit/palettes.ts';
 import type { OwnPresses, Press } from '../kit/press.ts';
@@ -55,6 +57,8 @@ export type Happening =
       file: string;
       read: FileState;
       wrenches?: readonly Wrench[];
+      hour?: number | null;
+      starts?: readonly Start[];
       say?: string;
       /** What an earlier sitting left half done, where the person opens the file. */
       half?: Half;
@@ -80,6 +84,10 @@ export type Effect =
   | { do: 'start'; file: string; job: string; machine: string | null }
   /** Read the jobs of the folder and answer `bench`. */
   | { do: 'list'; folder: string }
+  /** Make this page beside the job, hand it to the desktop where `open`, and say where it lies. */
+  | { do: 'print'; file: string; paper: PaperName; piece: string | null; open: boolean }
+  /** Hand this photograph to the desktop. */
+  | { do: 'show'; file: string; picture: string }
   | { do: 'ring' }
   /** The piece has come to the end of this place, and that is on disk. */
   | { do: 'milestone'; file: string; piece: string; place: Milestone }
@@ -112,6 +120,10 @@ export interface State {
   open: { file: string; job: Job } | null;
   /** Torque wrenches of the bench. */
   wrenches: readonly Wrench[];
+  /** What an hour is worth on this bench; null where nobody says so. */
+  hour: number | null;
+  /** Lists to start tracing from. */
+  starts: readonly Start[];
   view: View;
   /** What the loop has not answered yet; until then presses wait in `ahead`. */
   waiting: Waiting | null;
@@ -174,12 +186,22 @@ type Screens =
   | { screen: 'round'; test: string; under: View }
   /** What can be done in so many minutes. */
   | { screen: 'within'; minutes: number; under: View }
+  /** Which page is to be made; `piece`: the one that was marked. */
+  | { screen: 'paper'; piece: string | null; here: string | null; under: View }
+  /** Photographs of a piece: as it was. `here`: the id of the marked one. */
+  | { screen: 'photos'; piece: string; here: string | null; under: View }
   /** Where the holes lie, being drawn. */
   | { screen: 'draw'; piece: string; drawing: Drawing; under: View }
   /** All that is known of a piece or a task. `first`: rows that were asked about from another screen; empty: all of them alike. */
   | { screen: 'known'; of: Of; here: string | null; first: readonly string[]; under: View }
   /** A line that was typed, and what it is to become. */
   | ({ screen: 'add'; text: string; under: View } & AddTo)
+  /** What the fault may be, and what to look at next. */
+  | { screen: 'trace'; here: string | null; under: View }
+  /** A question to decide: renew it now, or leave it. */
+  | { screen: 'weigh'; task: string; under: View }
+  /** Lists of suspects and looks to start from. */
+  | { screen: 'starts'; here: string | null; under: View }
   | { screen: 'field'; asks: Asks; field: TextField; under: View }
   | { screen: 'keys'; under: View };
 
@@ -242,7 +264,20 @@ export type Asks =
   /** `say` is what is wrong with what was typed. */
   | { ask: About; piece: string; say: string | null }
   | KnownAsks
-  | JobAsks;
+  | JobAsks
+  | TraceAsks;
+
+/** About a fault, and about renewing a thing. `say`: what is wrong with what was typed. */
+export type TraceAsks =
+  /** One more suspect or look, a line each. */
+  | { ask: 'listed'; say: string | null }
+  | { ask: 'reading'; check: string; say: string | null }
+  /** What was put in to try; then how that went. */
+  | { ask: 'put'; suspect: string }
+  | { ask: 'went'; suspect: string; say: string | null }
+  /** Why it is left; what it is weighed by. */
+  | { ask: 'leaving'; task: string }
+  | { ask: 'figures'; task: string; say: string | null };
 
 /** `say`: what is wrong with what was typed. */
 export type KnownAsks =

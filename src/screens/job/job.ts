@@ -13,9 +13,11 @@ import type { State, Updated } from '../base/state.ts';
 import { isAllBack } from '../now/job-now.ts';
 import { ladder } from '../now/ladder.ts';
 import { taskOf } from '../now/ladder-names.ts';
+import { paperKey } from '../paper/paper.ts';
 import { partsKey } from '../parts-list/missing.ts';
 import { openTask } from '../tasks/open-task.ts';
 import { testsKey } from '../tasks/tests-list.ts';
+import { traceKey } from '../trace/trace-key.ts';
 import { drawJob, type JobView, type OnTheJob } from './job-page.ts';
 
 function onTheJob(state: State, view: JobView): OnTheJob | null {
@@ -43,6 +45,7 @@ const KEYS: readonly Key<OnTheJob>[] = [
     holds: hasRows,
     does: openMarked,
   },
+  traceKey,
   {
     id: 'start-gate',
     presses: ['s'],
@@ -56,6 +59,7 @@ const KEYS: readonly Key<OnTheJob>[] = [
   partsKey,
   testsKey,
   withinKey,
+  paperKey,
   {
     id: 'where',
     presses: ['w'],

@@ -73,7 +73,13 @@ const LEADS: Readonly<Record<Verb, Leads>> = {
   written: ANYWHERE,
   renamed: ANYWHERE,
   corrected: ANYWHERE,
+  looked: ANYWHERE,
+  tried: ANYWHERE,
+  listed: ANYWHERE,
+  figured: ANYWHERE,
+  found: ANYWHERE,
   note: ANYWHERE,
+  photo: ANYWHERE,
   undo: ANYWHERE,
 };
 

@@ -18,6 +18,7 @@ import { worstSwap } from '../now/answers.ts';
 import { sortedItems } from '../now/gate-now.ts';
 import { names, stillIn } from '../now/piece-now.ts';
 import { gateOf } from '../now/plan-now.ts';
+import { namePhotograph } from './photograph.ts';
 import { type OnPiece, onPiece, stepScreen } from './step.ts';
 import { asideKey, gatesKey, nothingIn } from './step-keys.ts';
 import { redoKey, undoKey } from './undo.ts';
@@ -69,6 +70,7 @@ export const countScreen = stepScreen({
     goesIn,
   ],
   draw: drawCount,
+  greeting: namePhotograph,
 });
 
 /** The refusal that `off` would meet, said before it is asked for. */

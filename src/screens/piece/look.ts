@@ -1,4 +1,5 @@
 /** The piece as it stands, and the ways on from here. */
+
 import { UNKNOWN } from '../../piece/row.ts';
 import { ask } from '../ask/field.ts';
 import { cameOut, goesIn } from '../ask/inside.ts';
@@ -14,6 +15,7 @@ import { notSo } from '../known/not-so.ts';
 import { stillIn, toFill } from '../now/piece-now.ts';
 import { mustRead } from '../now/reading.ts';
 import { comesAlong, WAY_LABELS, wayOf } from '../now/way.ts';
+import { asItWasKey } from '../paper/photos.ts';
 import { partsKey } from '../parts-list/missing.ts';
 import { drawLook, type OnLook } from './look-page.ts';
 import { goKey, pointKey } from './point.ts';
@@ -115,6 +117,7 @@ const KEYS: readonly Key<OnLook>[] = [
     holds: someIn,
     does: ({ state }) => toStep(state, TIGHT),
   },
+  asItWasKey,
   {
     id: 'belongs',
     presses: ['f'],

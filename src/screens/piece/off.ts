@@ -15,6 +15,7 @@ import { sayTakes } from '../now/say-piece.ts';
 import { turnSaid } from '../now/say-tight.ts';
 import { nameAlikes } from './alike.ts';
 import { handKey, type OnHand, onHand } from './hand-key.ts';
+import { namePhotograph } from './photograph.ts';
 import { goKey, pointKey } from './point.ts';
 import { noteOf, ownTip } from './said.ts';
 import { type OnHoles, type StepView, stepScreen } from './step.ts';
@@ -92,7 +93,7 @@ export const offScreen = stepScreen({
     goKey,
   ],
   draw: drawOff,
-  greeting: nameAlikes,
+  greeting: (here) => namePhotograph({ ...here, state: nameAlikes(here) }),
 });
 
 function drawOff(here: OnOff): Page {

@@ -1,4 +1,5 @@
 /** On, by fingers: what is in the hand is said, where it belongs lights up, a wrong hole is stopped. */
+
 import { sayOnce } from '../../bolt/cautions.ts';
 import type { HoleNow } from '../../model/types.ts';
 import { UNKNOWN } from '../../piece/row.ts';
@@ -17,6 +18,7 @@ import { sayTakes } from '../now/say-piece.ts';
 import { turnSaid } from '../now/say-tight.ts';
 import { sealantSaid } from '../now/sealant.ts';
 import { lacking, trayNow } from '../now/tray.ts';
+import { asItWasKey } from '../paper/photos.ts';
 import { nameAlikes } from './alike.ts';
 import { handKey, type OnHand, onHand } from './hand-key.ts';
 import { goKey, pointKey } from './point.ts';
@@ -104,6 +106,7 @@ export const onScreen = stepScreen({
       does: ({ state }) => toStep(state, TIGHT),
     },
     leftKey,
+    asItWasKey,
     heightsKey,
     noteKey,
     goKey,

@@ -1,4 +1,5 @@
 /** Off, the whole row typed at once, as it lies on the card or in the tray. */
+
 import type { PieceNow } from '../../model/types.ts';
 import { STILL_IN } from '../../piece/row.ts';
 import { ask } from '../ask/field.ts';
@@ -15,6 +16,7 @@ import { list, sayUnder } from '../kit/words.ts';
 import { rowMap } from '../now/row-map.ts';
 import { readTyped, shortWord, type TypedWord } from '../now/row-typed.ts';
 import { ON_A_PIECE, refusedOnPiece } from './after.ts';
+import { namePhotograph } from './photograph.ts';
 import { type OnPiece, onPiece, type StepView, stepScreen } from './step.ts';
 
 interface OnRow extends OnPiece<'off-row'> {
@@ -72,6 +74,7 @@ export const rowScreen = stepScreen({
     drawKeyWhileTyping,
   ],
   draw: drawRow,
+  greeting: namePhotograph,
   text: {
     field: ({ step }) => step.field,
     retype: ({ state }, field) => toStep(state, { step: 'off-row', field, say: null }),

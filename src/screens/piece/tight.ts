@@ -17,6 +17,7 @@ import { askWhich, notSo } from '../known/not-so.ts';
 import { passFor } from '../now/pass-of.ts';
 import { type PassNow, passNow, toFill } from '../now/piece-now.ts';
 import { torqueRows } from '../now/tight-figures.ts';
+import { asItWasKey } from '../paper/photos.ts';
 import { goKey, pointKey } from './point.ts';
 import { onPiece, type StepView, stepScreen } from './step.ts';
 import { leftKey, mendedKey, troubleKey } from './step-keys.ts';
@@ -114,6 +115,7 @@ export const tightScreen = stepScreen({
       does: ({ state }) => toStep(state, ON),
     },
     leftKey,
+    asItWasKey,
     noteKey,
     goKey,
   ],

@@ -12,11 +12,16 @@ import { jobScreen } from '../job/job.ts';
 import { withinScreen } from '../job/within.ts';
 import { knownScreen } from '../known/known.ts';
 import { noteScreen } from '../note/note.ts';
+import { paperScreen } from '../paper/paper.ts';
+import { photosScreen } from '../paper/photos.ts';
 import { partsScreen } from '../parts-list/parts-list.ts';
 import { pieceScreen } from '../piece/piece.ts';
 import { roundScreen } from '../tasks/round.ts';
 import { taskScreen } from '../tasks/task.ts';
 import { testsScreen } from '../tasks/tests-list.ts';
+import { startsScreen } from '../trace/starts.ts';
+import { traceScreen } from '../trace/trace.ts';
+import { weighScreen } from '../trace/weigh.ts';
 import { listOfKeys } from './help.ts';
 
 const SCREENS: { readonly [S in View['screen']]: Screen<Extract<View, { screen: S }>> } = {
@@ -33,9 +38,14 @@ const SCREENS: { readonly [S in View['screen']]: Screen<Extract<View, { screen: 
   tests: testsScreen,
   round: roundScreen,
   within: withinScreen,
+  paper: paperScreen,
+  photos: photosScreen,
   draw: drawScreen,
   known: knownScreen,
   add: addScreen,
+  trace: traceScreen,
+  starts: startsScreen,
+  weigh: weighScreen,
   field: fieldScreen,
   keys: listOfKeys(openOf),
 };

@@ -2,6 +2,7 @@
 import { type Bench, findBench, oddIn } from '../../diary/bench.ts';
 import { commitPlace } from '../../diary/milestone.ts';
 import { linesOfJob, startJob } from '../../diary/start-job.ts';
+import { startsShipped } from '../../diary/starts.ts';
 import { fold } from '../../job/fold/fold.ts';
 import { readJob } from '../../job/read.ts';
 import { keepHalf, readHalf } from '../../job/save/half.ts';
@@ -29,6 +30,8 @@ export interface Files {
   onWake(wake: (file: string) => void): void;
   /** Keeps what is half done on this job, for the next time it is opened. False: it cannot be kept. */
   keepHalf(file: string, half: Half): boolean;
+  /** One line about new photographs of a job that was opened; null: there are none. */
+  newPhotos(file: string): Promise<string | null>;
   /** What the person has to know of the bench itself, one line; mostly null. */
   note(): string | null;
   /** Before the end: one line about marks that are not in their file; null: all are. */
@@ -60,11 +63,13 @@ const leadsOut = (name: string) => ({
  */
 export function filesIn(
   folder: string,
-  world: Pick<World, 'now' | 'id' | 'zone'>,
+  world: Pick<World, 'now' | 'id' | 'zone'> & Partial<Pick<World, 'platform' | 'env'>>,
   shelf: Shelf,
   strange: readonly string[] = [],
   settings: string | null = null,
 ): Files {
+  const { now, id, platform = 'linux', env = {} } = world;
+  const desktop = { now: () => now(), id: () => id(), platform, env };
   const pathOf = (file: string) => `${folder}/${file}`;
   const realOf = (file: string) => shown.home(file) ?? shelf.real(pathOf(file));
   let wake: (file: string) => void = () => {};
@@ -152,17 +157,18 @@ export function filesIn(
     },
     async open({ file }) {
       const again = expected.delete(file);
-      const wrenches = benchOf(folder)?.wrenches ?? [];
+      const { wrenches = [], hour = null } = benchOf(folder) ?? {};
+      const bench = { wrenches, hour, starts: startsShipped() };
       if (elsewhere.has(file)) {
         const unread = { code: 'elsewhere', ...leadsOut(file) };
-        return { on: 'file', file, read: { ok: false, unread }, wrenches };
+        return { on: 'file', file, read: { ok: false, unread }, ...bench };
       }
       const looked = await shown.look(file, true);
       if (looked === null) throw new Error(`${file} was asked for as a job and is none`);
       const read = again || looked.now.ok ? looked.state : looked.now;
       const { say } = looked;
       const half = again || !read.ok ? {} : { half: readHalf(realOf(file)) };
-      return { on: 'file', file, read, wrenches, ...(say === null ? {} : { say }), ...half };
+      return { on: 'file', file, read, ...bench, ...(say === null ? {} : { say }), ...half };
     },
     async start({ file, job, machine }) {
       const made = begun(pathOf(file), job, machine);
@@ -195,6 +201,17 @@ export function filesIn(
       const say = await commitPlace(pathOf(file), now, place);
       return say === null ? null : { on: 'quiet', say };
     },
+    async print({ file, paper, piece, open }) {
+      const job = shown.job(file);
+      if (!job) return null;
+      const { printPaper } = await import('../../paper/desk/print.ts');
+      const say = await printPaper({ job, file: pathOf(file), what: paper, piece, open }, desktop);
+      return { on: 'quiet', say };
+    },
+    async show({ file, picture }) {
+      const { showPicture } = await import('../../paper/desk/print.ts');
+      return { on: 'quiet', say: await showPicture(pathOf(file), picture, desktop) };
+    },
   };
 
   return {
@@ -206,6 +223,12 @@ export function filesIn(
       wake = call;
     },
     keepHalf: (file, half) => keepHalf(realOf(file), half),
+    async newPhotos(file) {
+      const [job, bench] = [shown.job(file), benchOf(folder)];
+      if (!job || !bench || bench['photos-from'].length === 0) return null;
+      const { newPhotosSaid } = await import('../../paper/desk/sweep.ts');
+      return await newPhotosSaid(job, bench['photos-from'], bench.folder, world.now());
+    },
     note() {
       const odd =
         strange.length === 0

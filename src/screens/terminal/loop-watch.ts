@@ -60,6 +60,7 @@ export function attendFiles(
   });
   watch(folder);
   let opened: string | null = null;
+  let stopped = false;
   function tryAgain(): void {
     again = null;
     loop.happen({ on: 'again' });
@@ -87,6 +88,11 @@ export function attendFiles(
     opened = file;
     // A job file may be a link to one elsewhere.
     watch(dirname(shelf.real(files.pathOf(file))));
+    void files.newPhotos(file).then((say) => {
+      const { open, quiet } = loop.state();
+      if (stopped || say === null || quiet !== null || open?.file !== file) return;
+      loop.happen({ on: 'quiet', say });
+    });
   });
 
   return {
@@ -99,6 +105,7 @@ export function attendFiles(
       loop.happen({ on: 'time', now: time });
     },
     stop() {
+      stopped = true;
       unsubscribe();
       takeBack?.();
       again?.();

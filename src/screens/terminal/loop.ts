@@ -21,6 +21,9 @@ export interface Hands {
   list(effect: Asked<'list'>): Promise<Happening>;
   /** Null: nothing to say about it. */
   milestone(effect: Asked<'milestone'>): Promise<Happening | null>;
+  /** Null: nothing to say about it. */
+  print(effect: Asked<'print'>): Promise<Happening | null>;
+  show(effect: Asked<'show'>): Promise<Happening | null>;
   ring(): void;
   /** Calls `call` once everything that needs no waiting has been done. */
   soon(call: () => void): void;
@@ -108,6 +111,13 @@ export function createLoop<S>(play: Play<S>, hands: Hands): Loop<S> {
       case 'milestone':
         // Only what is on disk is committed: the mark that made it comes first.
         commits = after(Promise.all([work, commits]), () => hands.milestone(effect));
+        break;
+      case 'print':
+        // Made from what is on disk.
+        commits = after(Promise.all([work, commits]), () => hands.print(effect));
+        break;
+      case 'show':
+        commits = after(commits, () => hands.show(effect));
         break;
       case 'record':
         ask(() => hands.record(effect));

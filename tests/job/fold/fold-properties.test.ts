@@ -19,6 +19,7 @@ const values: Record<Verb, string[]> = {
   fitted: ['all'],
   done: ['done', 'failed'],
   note: ['a note'],
+  photo: ['photos/p104.jpg'],
   inside: ['2 rags', 'plug', ''],
   cleared: ['1 rag', 'all', '7 rags'],
   seen: ['sealing faces', 'sealing all'],
@@ -27,6 +28,11 @@ const values: Record<Verb, string[]> = {
   written: ['routes', 'map'],
   renamed: ['S', 'M', 'Q'],
   corrected: ['torque', 'torque', 'torque', 'caution', 'thick', 'sequence', 'limit'],
+  looked: ['good', 'bad', 'unclear'],
+  tried: ['new plug'],
+  listed: ['Coil open'],
+  figured: ['chance 1 in 6'],
+  found: ['Coil open'],
   undo: [...ids, 'nosuchid'],
 };
 

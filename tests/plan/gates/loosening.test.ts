@@ -16,23 +16,23 @@ const open = (text: string, lines: readonly Said[] = []) =>
 
 describe('what is to be made safe before the first bolt', () => {
   it.each([
-    ['name: Cylinder head', 'care-head', /^Cold/],
-    ['care: fuel', 'care-fuel', /Fuel shut off/],
-    ['care: battery', 'care-battery', /minus first/],
-    ['care: mains', 'care-mains', /locked/],
-    ['care: wheel', 'care-wheel', /On stands/],
-    ['care: steering', 'care-steering', /cannot fall/],
-    ['care: structure', 'care-structure', /Held by a stand/],
-    ['care: blade', 'care-blade', /Plug lead or battery off/],
-    ['care: spring', 'care-spring', /spring pushes/i],
-    ['care: lift', 'care-lift', /Lowered or propped/],
-    ['care: airbag', 'care-airbag', /Battery off/],
+    ['name: Cylinder head', 'head', /^Cold/],
+    ['care: fuel', 'fuel', /Fuel shut off/],
+    ['care: battery', 'battery', /minus first/],
+    ['care: mains', 'mains', /locked/],
+    ['care: wheel', 'wheel', /On stands/],
+    ['care: steering', 'steering', /cannot fall/],
+    ['care: structure', 'structure', /Held by a stand/],
+    ['care: blade', 'blade', /Plug lead or battery off/],
+    ['care: spring', 'spring', /spring pushes/i],
+    ['care: lift', 'lift', /Lowered or propped/],
+    ['care: airbag', 'airbag', /Battery off/],
     ['name: Exhaust', 'cold', /^Cold, or gloves on/],
     ['name: Pressure cap', 'pressure', /without pressure/],
     ['name: Ignition coil', 'lead', /Battery lead off/],
     ['name: Flywheel', 'plug-lead', /Plug lead off/],
-    ['loose: [return spring]', 'spring-behind', /spring is behind it/],
-    ['loose: [2 magnets]', 'magnet-behind', /magnet pulls/],
+    ['loose: [return spring]', 'loose-spring', /spring is behind it/],
+    ['loose: [2 magnets]', 'loose-magnet', /magnet pulls/],
     ['name: Gearbox', 'weight', /^It is heavy/],
     ['note: 34 kg with its oil', 'weight', /^It weighs 34 kg/],
     ['note: 40 lb', 'weight', /^It weighs 40 lb/],
@@ -57,7 +57,7 @@ describe('what is to be made safe before the first bolt', () => {
 
   it('mains on a machine that hangs on them, before anything of it is off', () => {
     const lathe = piece('name: Guard', 'machine: Ostrell lathe 280\n');
-    expect(keys(lathe)).toEqual(['care-mains']);
+    expect(keys(lathe)).toEqual(['mains']);
     expect(keys(lathe, boltsOff('other', 'S'))).toEqual([]);
     expect(keys(piece('name: Guard', 'machine: "Ostrell compressor, petrol engine"\n'))).toEqual(
       [],
@@ -81,7 +81,7 @@ describe('what is to be made safe before the first bolt', () => {
     const text = piece(
       'name: Exhaust, loose: [spring], marks: dot at 6, routes: over the frame, caution: {removal: "Rusty."}',
     );
-    expect(keys(text)).toEqual(['spring-behind', 'cold', 'marks', 'routes', 'caution-1']);
+    expect(keys(text)).toEqual(['loose-spring', 'cold', 'marks', 'routes', 'caution-1']);
   });
 
   it('never stops, and is passed when all was seen', () => {

@@ -45,6 +45,8 @@ function slowHands() {
     start: slow('start', { on: 'quiet', say: '' }),
     list: slow('list', { on: 'bench', jobs: [] }),
     milestone: slow('milestone', { on: 'quiet', say: '' }),
+    print: slow('print', { on: 'quiet', say: 'Page: f.html' }),
+    show: slow('show', { on: 'quiet', say: 'Opened' }),
     ring: () => begun.push('ring'),
     soon: setImmediate,
   };

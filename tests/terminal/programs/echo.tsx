@@ -90,6 +90,8 @@ export async function load(): Promise<Show<Echo>> {
       start: async () => ({ on: 'quiet', say: '' }),
       list: async () => ({ on: 'quiet', say: '' }),
       milestone: async () => null,
+      print: async () => null,
+      show: async () => null,
     },
     attend: () => ({ pressed: () => {}, stop: () => {} }),
     takesCtrlZ: () => false,

@@ -1,0 +1,188 @@
+import { describe, expect, it } from 'vitest';
+import { blank } from '../../src/paper/blank.ts';
+import { gridOf, labels, readLabel } from '../../src/paper/labels.ts';
+import { machineOf, report } from '../../src/paper/report.ts';
+import { sheet, sheetText } from '../../src/paper/sheet.ts';
+import { steps } from '../../src/paper/steps.ts';
+import { htmlOf } from './all-papers.ts';
+import { jobOf, NOW, pieceIn, practice } from './jobs.ts';
+
+const ask = { now: NOW, size: 'a4' as const, wrenches: [] };
+
+describe('labels', () => {
+  const JOB = `putback: 1
+job: Left cover weeps
+bolts: {S: "M6x25 flange, 8 mm", M: "M6x35"}
+pieces: {cover: {bolts: S S M+clip S, loose: 2 dowels}, lid: {bolts: S}, lever: {bolts: S}}
+diary:
+  - {at: 2026-04-11T16:00:00+02:00, id: aaaaaaa1, piece: cover, out: S S M+clip S, tray: cup 2}
+  - {at: 2026-04-11T16:01:00+02:00, id: aaaaaaa2, piece: cover, hole: 4, state: sheared}
+  - {at: 2026-04-11T16:02:00+02:00, id: aaaaaaa3, piece: lid, out: S}
+`.replace('out: S S M+clip S,', 'out: "S S M+clip S",');
+  const job = jobOf(JOB);
+  const made = (more: object) =>
+    labels({ ...ask, job, piece: null, all: false, label: { width: 70, height: 37 }, ...more });
+
+  it('name the piece, its tray, what should be in the bag, the round, the day and the job', () => {
+    const html = htmlOf(made({}));
+    expect(html.match(/class="label"/g)).toHaveLength(2);
+    for (const text of [
+      'Cover',
+      'cup 2 · round 1 · 2026-04-11',
+      '2 × S: M6x25 flange, 8 mm',
+      '1 × M+clip: M6x35',
+      'loose: 2 dowels',
+      'Left cover weeps',
+    ]) {
+      expect(html).toContain(`${text}</bdi>`);
+    }
+  });
+
+  it('are made of what is off, of all, or of one', () => {
+    expect(htmlOf(made({ all: true })).match(/class="label"/g)).toHaveLength(3);
+    expect(htmlOf(made({ piece: pieceIn(job, 'lid') })).match(/class="label"/g)).toHaveLength(1);
+    expect(
+      labels({
+        ...ask,
+        job: jobOf('putback: 1\njob: x\n'),
+        piece: null,
+        all: false,
+        label: { width: 70, height: 37 },
+      }),
+    ).toMatchObject({ code: 'nothing-off' });
+  });
+
+  it('stand 24 and 40 to a sheet of A4', () => {
+    expect(gridOf({ width: 70, height: 37 }, 'a4')).toEqual({ columns: 3, rows: 8 });
+    expect(gridOf({ width: 52.5, height: 29.7 }, 'a4')).toEqual({ columns: 4, rows: 10 });
+    expect(readLabel('52.5 x 29.7 mm')).toEqual({ width: 52.5, height: 29.7 });
+    for (const odd of ['', '70', '70x', 'axb', '-1x2']) expect(readLabel(odd)).toBeNull();
+    expect(made({ label: { width: 5, height: 5 } })).toMatchObject({ code: 'label-size' });
+    expect(made({ label: { width: 300, height: 50 } })).toMatchObject({ code: 'label-size' });
+  });
+
+  it('go on with a second one where not all fits, and lose nothing', () => {
+    const many = Array.from({ length: 26 }, (_, i) => String.fromCharCode(65 + i));
+    const long = jobOf(`putback: 1
+job: Many kinds
+bolts: {${many.map((k, i) => `${k}: M6x${i + 10}`).join(', ')}}
+pieces: {cover: {bolts: ${many.join(' ')}}}
+`);
+    const html = htmlOf(
+      labels({ ...ask, job: long, piece: null, all: true, label: { width: 52.5, height: 29.7 } }),
+    );
+    expect(html).toMatch(/Cover<\/bdi> 1\/\d/);
+    for (const [i, k] of many.entries()) expect(html).toContain(`1 × ${k}: M6x${i + 10}`);
+  });
+});
+
+describe('the blank card', () => {
+  it('has a ring and a row for each hole, with what is known', () => {
+    const html = htmlOf(
+      blank({
+        ...ask,
+        job: jobOf('putback: 1\njob: x\n'),
+        row: [null, { kind: 'M', with: ['clip'] }, null],
+        name: '',
+      }),
+    );
+    expect(html.match(/class="hole"/g)).toHaveLength(3);
+    expect(html).toContain('<tr><td>2</td><td><bdi>M+clip</bdi></td>');
+  });
+
+  it('wants a number that one can count to', () => {
+    const job = jobOf('putback: 1\njob: x\n');
+    expect(blank({ ...ask, job, row: [], name: '' })).toMatchObject({ code: 'how-many' });
+    expect(blank({ ...ask, job, row: new Array(1000).fill(null), name: '' })).toMatchObject({
+      code: 'how-many',
+    });
+  });
+});
+
+describe('the way up', () => {
+  it('tells pieces in their order with bolts, what is set on which wrench, joint and cautions', () => {
+    const html = htmlOf(
+      steps({
+        ...ask,
+        job: practice('hollin-left-cover'),
+        wrenches: [{ name: 'small', from: 2, to: 25, unit: 'N·m', step: 0.5, length: null }],
+      }),
+    );
+    const at = (text: string) => html.indexOf(text);
+    expect(at('<b><bdi>Alternator cover')).toBeLessThan(at('<b><bdi>Sprocket cover'));
+    expect(at('<b><bdi>Sprocket cover')).toBeLessThan(at('<b><bdi>Gear lever'));
+    expect(html).toContain('snug; full 10 N·m, set 10 on the small wrench');
+    expect(html).toContain('joint: new gasket, dry; dowels at 2 and 8');
+    expect(html).toContain('! <bdi>The magnet pulls the cover in.');
+  });
+
+  it('is not made where nothing is left to go back', () => {
+    expect(steps({ ...ask, job: jobOf('putback: 1\njob: x\n') })).toMatchObject({
+      code: 'all-back',
+    });
+  });
+});
+
+const PRIVATE = jobOf(`putback: 1
+job: Left cover weeps
+bolts: {S: M6x25}
+pieces: {cover: {bolts: S S}}
+buy: {gasket: {what: HL-1142 gasket, price: 14.20, from: Ostrell and Sons, for: cover on}}
+diary:
+  - {at: 2026-04-11T16:00:00+02:00, id: aaaaaaa1, piece: cover, out: S, tray: shelf at Kim's}
+  - {at: 2026-04-11T16:01:00+02:00, id: aaaaaaa2, note: "Kim lends the puller"}
+  - {at: 2026-04-11T16:02:00+02:00, id: aaaaaaa3, buy: gasket, done: here}
+`);
+
+describe('the sheet for a second opinion', () => {
+  const sheetAsk = { ...ask, job: PRIVATE, piece: null, question: 'Heat?' };
+
+  it('leaves names, places and prices out, unless they are asked for', () => {
+    const secrets = { names: ['Kim lends', 'Ostrell'], places: ['shelf at'], prices: ['14.20'] };
+    const none = { ...sheetAsk, show: new Set<never>() };
+    for (const text of [htmlOf(sheet(none)), sheetText(none)]) {
+      for (const word of Object.values(secrets).flat()) expect(text).not.toContain(word);
+      expect(text).toContain('HL-1142');
+    }
+    for (const [what, words] of Object.entries(secrets)) {
+      const text = sheetText({ ...sheetAsk, show: new Set([what as keyof typeof secrets]) });
+      for (const word of words) expect(text).toContain(word.replace("'", "'"));
+    }
+  });
+
+  it('is plain Markdown in which no text of the file is more than text', () => {
+    const job = jobOf('putback: 1\njob: "# *x* [a](http://b) <b> `c` | ~d~"\n');
+    const text = sheetText({
+      ...ask,
+      job,
+      piece: null,
+      question: '1. no list\n## no head',
+      show: new Set(),
+    });
+    expect(text).toBe(
+      '# \\# \\*x\\* \\[a\\](http://b) \\<b\\> \\`c\\` \\| \\~d\\~\n\n## Question\n\n1\\. no list \\#\\# no head',
+    );
+  });
+});
+
+describe('the report', () => {
+  it('makes one book of several jobs of one machine, and refuses others', () => {
+    const one = jobOf('putback: 1\njob: First\nmachine: Hollin 400 Twin, 1998, 41230 km\n');
+    const two = jobOf('putback: 1\njob: Second\nmachine: Hollin 400 Twin, 1998, 43 000 km\n');
+    const other = jobOf('putback: 1\njob: Third\nmachine: Tarn 125\n');
+    const book = { ...ask, by: null, pictures: [], inside: false };
+    const html = htmlOf(report({ ...book, jobs: [one, two] }));
+    expect(html).toContain('Record of 2 repairs');
+    expect(html.indexOf('First')).toBeLessThan(html.indexOf('Second'));
+    expect(report({ ...book, jobs: [one, other] })).toMatchObject({ code: 'other-machine' });
+    expect(machineOf(one)).toBe('hollin 400 twin, 1998');
+  });
+
+  it('tells nothing that was taken back, and no ids', () => {
+    const job = practice('hollin-left-cover');
+    const html = htmlOf(report({ ...ask, jobs: [job], by: null, pictures: [], inside: false }));
+    for (const { id } of job.entries) expect(html).not.toContain(id);
+    expect(html).toContain('It is no proof of what nobody looked at');
+    expect(html).not.toMatch(/proved|proven/);
+  });
+});
