@@ -48,7 +48,7 @@ function done(before: State, result: Done, wish: Wish, file: string): Updated {
     mine: entry ? [...before.mine, entry.id] : before.mine,
     quiet: null,
   };
-  const next = toStart(follow(now, { wish, entry, before }), result);
+  const next = greet(before, toStart(follow(now, { wish, entry, before }), result));
   const said = result.warnings.map((w) => w.say);
   const quiet = [next.state.quiet, ...said].filter((t) => t !== null).join(' ');
   return {
@@ -65,6 +65,12 @@ function follow(state: State, made: MadeMark): Updated {
   // `made.wish` is of the kind that this entry is for.
   const next = all[made.wish.do] as ((state: State, made: MadeMark) => Updated) | undefined;
   return next?.(state, made) ?? stay(state);
+}
+
+/** Behind a gate the step of a piece opens as by a key, with what is said on coming there. */
+function greet({ view }: State, next: Updated): Updated {
+  const opens = view.screen === 'gate' && next.state.view.screen === 'piece';
+  return opens ? { ...next, state: openOf(next.state).greeted() } : next;
 }
 
 /** Of several marks that belong together the next one; back where it was asked after the last one. */

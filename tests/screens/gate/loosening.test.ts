@@ -23,6 +23,8 @@ describe('before the first bolt', () => {
     desk.press('a');
     expect(desk.step).toBe('off');
     expect(desk.bench.entries.at(-1)).toMatchObject({ piece: 'drum', value: 'loosening all' });
+    // What is said on coming to a step is said behind the gate as well.
+    expect(desk.frame).toContain('Photograph what lies behind it');
   });
 
   it('is not passed by Space, and Esc leads back', () => {
