@@ -13,6 +13,9 @@ const others = customAlphabet(`${LETTERS}0123456789`, 7);
 export function makeWorld(): World {
   return {
     now: () => localTime(new Date()),
+    get zone() {
+      return new Intl.DateTimeFormat().resolvedOptions().timeZone;
+    },
     id: () => first() + others(),
     folder: process.cwd(),
     env: process.env,

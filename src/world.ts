@@ -2,6 +2,8 @@
 export interface World {
   /** RFC 3339 with offset, whole seconds: `2026-05-02T10:11:05+02:00`. */
   now(): string;
+  /** Name of the zone of this machine, `Europe/Berlin`; none where it is not known. */
+  zone?: string;
   /** A new id of 8 characters. */
   id(): string;
   /** Absolute path of the folder the program was started in. */
@@ -14,4 +16,9 @@ export interface World {
   platform: NodeJS.Platform;
   /** How a shell calls this program: `putback` where that is on the path, else Node and its file, quoted. */
   program: string;
+}
+
+/** Now with its zone (RFC 9557), for what tells a time on another day: summer time may end before. */
+export function nowHere({ now, zone }: Pick<World, 'now' | 'zone'>): string {
+  return zone === undefined ? now() : `${now()}[${zone}]`;
 }

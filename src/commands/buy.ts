@@ -6,6 +6,7 @@ import { BUY_STATES, type BuyState } from '../model/types.ts';
 import { buyRows, printCsv } from '../plan/buy/csv.ts';
 import { type Buy, buyList, newBuy } from '../plan/buy/list.ts';
 import { sayDate } from '../plan/days.ts';
+import { nowHere } from '../world.ts';
 import { type Answer, answer, type Call, misuse, optionText } from './command.ts';
 import { beside, mark } from './mark.ts';
 import { openJob } from './open-job.ts';
@@ -14,7 +15,7 @@ export async function run(call: Call): Promise<Answer> {
   const [file = '', key, state] = call.words;
   const opened = openJob(file, call.world);
   if ('answer' in opened) return opened.answer;
-  const list = buyList(opened.job, call.world.now());
+  const list = buyList(opened.job, nowHere(call.world));
   if (key === undefined) return listed(call, list);
   const known = BUY_STATES.find((s): s is BuyState => s === state);
   if (!known) {

@@ -7,3 +7,9 @@ export const COMMON: Options = {
   id: { value: 'ID', say: 'the id of the next entry, 8 characters' },
   help: { value: null, say: 'what this command takes' },
 };
+
+/** Options of the commands that mark. */
+export const SAYS: Options = { says: { value: 'TEXT', say: 'a word beside the mark' } };
+export const BECAUSE: Options = {
+  because: { value: 'TEXT', say: 'overrule a refusal; the reason goes into the diary' },
+};

@@ -9,6 +9,7 @@ import {
   CORRECTABLE,
   HOLE_STATES,
   type Job,
+  LOOKS,
   MOMENTS,
   WRITABLE,
 } from '../model/types.ts';
@@ -48,6 +49,10 @@ const holes = ({ job, words }: At) =>
   }));
 const tasks = ({ job }: At) =>
   [...(job?.tasks.values() ?? [])].map((t) => ({ word: t.spec.key, say: t.spec.say }));
+const traced = ({ job }: At) => [
+  ...[...(job?.upper.checks.values() ?? [])].map((c) => ({ word: c.key, say: c.check })),
+  ...[...(job?.upper.suspects.values() ?? [])].map((s) => ({ word: s.key, say: s.what })),
+];
 const kinds = ({ job }: At) =>
   [...(job?.upper.kinds.values() ?? [])].map((k) => ({ word: k.letter, say: k.text }));
 const files = (at: At) => pathsAt(at, /\.ya?ml$/);
@@ -71,6 +76,8 @@ export const PLACES: Readonly<Record<string, (at: At) => Candidate[]>> = {
   TASK: tasks,
   KIND: kinds,
   LETTER: nothing,
+  CHECK: traced,
+  HOW: () => bare([...LOOKS, 'found']),
   NAME: (at) => [...pieces(at), ...tasks(at)],
   THING: ({ job }) =>
     [...(job?.upper.buys.values() ?? [])].map((b) => ({ word: b.key, say: b.what })),

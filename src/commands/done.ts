@@ -1,7 +1,12 @@
 /** A task is done, with what was and what is set; a test that follows from the work is written into the file with it. */
+import { dirname } from 'node:path';
+import { findBench } from '../diary/bench.ts';
 import { withPrinted } from '../job/truth/corrections.ts';
 import type { NewTask } from '../model/types.ts';
 import { testList } from '../plan/testlist.ts';
+import { adviceLine } from '../plan/trace/weigh-say.ts';
+import { weighedOf } from '../plan/trace/weighed.ts';
+import { nowHere } from '../world.ts';
 import { type Call, optionText } from './command.ts';
 import { beside, mark } from './mark.ts';
 import { openJob } from './open-job.ts';
@@ -14,13 +19,19 @@ export async function run(call: Call) {
     const value = optionText(call, key);
     return value === undefined ? [] : [[key, value] as const];
   });
-  const itself = testList(opened.job, call.world.now()).find((t) => t.test === task && !t.listed);
+  const itself = testList(opened.job, nowHere(call.world)).find(
+    (t) => t.test === task && !t.listed,
+  );
   const [piece] = itself?.pieces ?? [];
   const add: { add?: NewTask } =
     itself && piece !== undefined
       ? { add: { verb: 'test', say: itself.say, after: `${piece} on` } }
       : {};
-  const wish = { do: 'done', task, ...Object.fromEntries(said), ...add, ...beside(call) } as const;
+  const weighed = weighedOf(opened.job, task, findBench(dirname(opened.file))?.hour ?? null);
+  const advice = weighed && adviceLine(weighed);
+  const advised = advice ? { advised: advice } : {};
+  const measured = Object.fromEntries(said);
+  const wish = { do: 'done', task, ...measured, ...advised, ...add, ...beside(call) } as const;
   return mark(call, wish, ({ job }) => {
     const now = job.tasks.get(task);
     const said = withPrinted(job, { task }, 'step', now?.spec.say ?? '');

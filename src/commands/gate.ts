@@ -1,9 +1,10 @@
-/** What to look at before one of the four moments where jobs go wrong, and what was seen to. */
+/** What to look at before one of the five moments where jobs go wrong, and what was seen to. */
 import { near } from '../model/nearword.ts';
 import { MOMENTS, type Moment } from '../model/types.ts';
 import { gate, isPassed } from '../plan/gates/gate.ts';
 import type { GateItem } from '../plan/gates/items.ts';
 import { openTimes, sayOpenTime } from '../plan/open-time.ts';
+import { nowHere } from '../world.ts';
 import { type Answer, answer, type Call, misuse, optionText } from './command.ts';
 import { beside, mark } from './mark.ts';
 import { openJob, unknownPiece } from './open-job.ts';
@@ -33,10 +34,10 @@ export async function run(call: Call): Promise<Answer> {
       () => `Before ${moment}: ${item} ${how}.`,
     );
   }
-  const found = gate(opened.job, moment, piece ?? null, call.world.now());
+  const found = gate(opened.job, moment, piece ?? null, nowHere(call.world));
   const passed = isPassed(found);
   const lines = found.items.map(itemSaid);
-  const now = call.world.now();
+  const now = nowHere(call.world);
   const open = openTimes(opened.job, now).filter((t) => moment === 'sealing' && t.piece === piece);
   const closed = open.map((t) => `${t.name}, ${sayOpenTime(t, now)}.`);
   const text = [...lines, ...closed].join('\n') || 'Nothing to look at.';

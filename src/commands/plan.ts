@@ -6,6 +6,7 @@ import { type Plan, plan } from '../plan/plan.ts';
 import { reach } from '../plan/reach.ts';
 import { type TestItem, testList } from '../plan/testlist.ts';
 import { within } from '../plan/twenty.ts';
+import { nowHere } from '../world.ts';
 import { type Answer, answer, type Call, misuse, optionText } from './command.ts';
 import { openJob, unknownPiece } from './open-job.ts';
 
@@ -13,7 +14,7 @@ export function run(call: Call): Answer {
   const opened = openJob(call.words[0] ?? '', call.world);
   if ('answer' in opened) return opened.answer;
   const { job } = opened;
-  const now = call.world.now();
+  const now = nowHere(call.world);
   // What a wait of the file tells stands among what is held.
   const curing = curesNow(job, now).filter((cure) => cure.wait === null);
   const cures = curing.map((cure) => sayCureOf(cure, now));

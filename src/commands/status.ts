@@ -10,6 +10,7 @@ import { nextOnJob } from '../plan/next-on-job.ts';
 import { noteRows } from '../plan/note.ts';
 import { openTimes, sayOpenTime } from '../plan/open-time.ts';
 import { plan } from '../plan/plan.ts';
+import { nowHere } from '../world.ts';
 import { answer, type Call } from './command.ts';
 import { correctedIn, correctedLines, lostLines } from './corrected.ts';
 import { openJob } from './open-job.ts';
@@ -19,7 +20,7 @@ export function run(call: Call) {
   if ('answer' in opened) return opened.answer;
   const { job } = opened;
   const pieces = [...job.pieces.values()];
-  const now = call.world.now();
+  const now = nowHere(call.world);
   const back = backAfter(job, now);
   const cures = curesNow(job, now);
   const open = openTimes(job, now);

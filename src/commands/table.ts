@@ -1,13 +1,11 @@
 /** All commands: their words, their help, and where they are. Each is loaded only when it is asked for. */
 import { BUY_STATES, HOLE_STATES } from '../model/types.ts';
 import type { Command, Options } from './command.ts';
+import { BECAUSE, SAYS } from './common.ts';
 import { INTO_FILE } from './table-file.ts';
 import { HANDED_ON } from './table-paper.ts';
+import { TRACE_COMMANDS } from './table-trace.ts';
 
-const SAYS: Options = { says: { value: 'TEXT', say: 'a word beside the mark' } };
-const BECAUSE: Options = {
-  because: { value: 'TEXT', say: 'overrule a refusal; the reason goes into the diary' },
-};
 const TRAY: Options = { tray: { value: 'PLACE', say: 'where the bolts lie meanwhile' } };
 const ALL: Options = { all: { value: null, say: 'all holes of the piece' } };
 
@@ -22,7 +20,7 @@ export const COMMANDS: readonly Command[] = [
     ],
     options: {
       machine: { value: 'TEXT', say: 'make, model, year, distance or hours' },
-      from: { value: 'TEMPLATE', say: 'start from a template: blank, wheel' },
+      from: { value: 'TEMPLATE', say: 'start from one that comes with it: wheel, oil-leak …' },
     },
     words: { least: 1, most: 2 },
     load: () => import('./new.ts'),
@@ -239,7 +237,7 @@ export const COMMANDS: readonly Command[] = [
   {
     names: ['gate'],
     usage: 'FILE MOMENT [PIECE]',
-    say: 'before prying, sealing, closing, start',
+    say: 'loosening, prying, sealing, closing, start',
     examples: ['gate cover.yaml prying alternator', 'gate cover.yaml start --seen all'],
     options: {
       seen: { value: 'ITEM', say: 'it was looked at; all for every one that does not stop' },
@@ -275,6 +273,7 @@ export const COMMANDS: readonly Command[] = [
     words: { least: 1, most: 3 },
     load: () => import('./buy.ts'),
   },
+  ...TRACE_COMMANDS,
   {
     names: ['diary'],
     usage: 'FILE',

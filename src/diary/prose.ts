@@ -80,6 +80,9 @@ const BESIDE: Readonly<Record<Beside, ((text: string, entry: Entry) => string | 
   // A reading says both in its result.
   limit: null,
   judged: null,
+  // Told with how it went.
+  old: null,
+  advised: (advised) => `the figures said: ${advised}`,
   // For taking it back.
   brought: null,
   promised: (promised) => `promised for ${promised}`,
@@ -90,7 +93,7 @@ const BESIDE: Readonly<Record<Beside, ((text: string, entry: Entry) => string | 
 };
 
 /** Their sentence has both texts in it. */
-const isTold = (verb: Verb) => verbRow(verb).kind === 'known';
+const isTold = (verb: Verb) => verbRow(verb).kind === 'known' || verbRow(verb).tellsBoth === true;
 
 function sentence(entry: Entry, job: Job): string {
   const beside = (Object.keys(BESIDE) as Beside[]).flatMap((key) => {

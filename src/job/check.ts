@@ -114,12 +114,13 @@ function checkStages({ pieces }: Upper, root: Spot | null, text: string, report:
 }
 
 /** Limits that look like figures and are none that a reading can be held against. */
-function checkLimits({ tasks }: Upper, root: Spot | null, report: Report): void {
-  const unread = [...tasks.values()].filter(
-    ({ limit }) => limit !== null && looksLikeLimit(limit) && readLimit(limit) === null,
-  );
-  for (const { key } of unread) {
-    report('unread-limit', placeOf(root, ['tasks', key, 'limit']), {
+function checkLimits({ tasks, checks }: Upper, root: Spot | null, report: Report): void {
+  const unread = [
+    ...[...tasks.values()].map(({ key, limit }) => ({ path: ['tasks', key, 'limit'], limit })),
+    ...[...checks.values()].map(({ key, limit }) => ({ path: ['checks', key, 'limit'], limit })),
+  ].filter(({ limit }) => limit !== null && looksLikeLimit(limit) && readLimit(limit) === null);
+  for (const { path } of unread) {
+    report('unread-limit', placeOf(root, path), {
       like: '0.8..1.2 ohm, at least 3 bar, < 5 mm',
     });
   }

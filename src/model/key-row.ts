@@ -16,6 +16,8 @@ interface Said {
   takes?: string;
   /** What has it is nothing without it. */
   must?: true;
+  /** Of a task: only one with this verb has it. */
+  only?: 'decide';
   /** The name of its field, where that is another. */
   as?: string;
   /** Read before its step, in this order (from 1), each way: put in the way first, or only good to know. */

@@ -4,8 +4,10 @@
  */
 import { type FieldsOf, type Keys, type KeysWith, keysWith } from './key-row.ts';
 import type { HOLE_KEYS, PIECE_KEYS } from './keys-piece.ts';
+import type { CHECK_KEYS, SUSPECT_KEYS } from './keys-trace.ts';
 
 export { HOLE_KEYS, PIECE_KEYS } from './keys-piece.ts';
+export { AMOUNT_KEYS, CHECK_KEYS, HARM_KEYS, SUSPECT_KEYS } from './keys-trace.ts';
 
 export const FILE_KEYS = {
   putback: {
@@ -50,6 +52,16 @@ export const FILE_KEYS = {
     as: 'buys',
     is: 'What must be had.',
     like: 'buy: {gasket: {what: Cover gasket, once: true}}',
+  },
+  suspects: {
+    value: 'suspects',
+    is: 'What the fault may be.',
+    like: 'suspects: {coil: Ignition coil open}',
+  },
+  checks: {
+    value: 'checks',
+    is: 'What can be looked at to find the fault.',
+    like: 'checks: {spark: {check: Blue spark, bad: [coil, plug]}}',
   },
   diary: {
     value: 'entries',
@@ -158,6 +170,36 @@ export const TASK_KEYS = {
     is: 'Anything else.',
     like: 'note: pan holds 3 l',
   },
+  proves: {
+    value: 'texts',
+    takes: 'a check or a list of checks',
+    is: 'Checks that this test makes again.',
+    like: 'proves: spark',
+  },
+  now: {
+    value: 'amount',
+    only: 'decide',
+    is: 'What renewing it now costs.',
+    like: 'now: {price: 12.50, takes: 40 min}',
+  },
+  later: {
+    value: 'amount',
+    only: 'decide',
+    is: 'What it costs if it fails later.',
+    like: 'later: {price: 12.50, takes: 5 h}',
+  },
+  chance: {
+    value: 'chance',
+    only: 'decide',
+    is: 'That it fails before one is in here anyway.',
+    like: 'chance: 1 in 6',
+  },
+  harm: {
+    value: 'harm',
+    only: 'decide',
+    is: 'What touching it may break.',
+    like: 'harm: {chance: 1 in 20, price: 60.00}',
+  },
 } as const satisfies Keys;
 
 export const BUY_KEYS = {
@@ -181,6 +223,8 @@ export type PieceFields = FieldsOf<typeof PIECE_KEYS>;
 export type HoleFields = FieldsOf<typeof HOLE_KEYS>;
 export type TaskFields = FieldsOf<typeof TASK_KEYS>;
 export type BuyFields = FieldsOf<typeof BUY_KEYS>;
+export type SuspectFields = FieldsOf<typeof SUSPECT_KEYS>;
+export type CheckFields = FieldsOf<typeof CHECK_KEYS>;
 export type FileFields = FieldsOf<typeof FILE_KEYS>;
 
 export type TaskVerb = KeysWith<typeof TASK_KEYS, { value: 'verb' }>;

@@ -4,18 +4,48 @@
 export interface Instant {
   seconds: number;
   offset: number;
+  /** Name of the zone, `Europe/Berlin`, where that was written with it: another day of it may have another offset. */
+  zone?: string;
 }
 
 const DAY = 86_400;
 /** Milliseconds on either side of 1970 that the engine's calendar knows. */
 const FARTHEST = 8.64e15;
-const TIME = /^(\d{4}-\d\d-\d\d)T(\d\d):(\d\d):(\d\d(?:\.\d+)?)(?:Z|([+-])(\d\d):(\d\d))$/;
+const TIME =
+  /^(\d{4}-\d\d-\d\d)T(\d\d):(\d\d):(\d\d(?:\.\d+)?)(?:Z|([+-])(\d\d):(\d\d))(?:\[([\w+/-]+)\])?$/;
 const DATE = /^\d{4}-\d\d-\d\d$/;
 
-/** RFC 3339 with its offset; null for anything else. Parts of a second do not count. */
+/**
+ * RFC 3339 with its offset, and the name of its zone behind it in brackets where that is known (RFC 9557); null for
+ * anything else. Parts of a second do not count. A zone that had another offset then counts for nothing.
+ */
 export function readInstant(text: string): Instant | null {
   const at = momentOf(text);
-  return at?.day.real ? { seconds: Math.floor(at.seconds), offset: at.offset } : null;
+  if (!at?.day.real) return null;
+  const { offset, zone } = at;
+  const seconds = Math.floor(at.seconds);
+  const holds = zone !== undefined && offsetIn(zone, seconds) === offset;
+  return holds ? { seconds, offset, zone } : { seconds, offset };
+}
+
+const formats = new Map<string, Intl.DateTimeFormat | null>();
+
+/** Minutes east of Greenwich in a zone at a moment; null for a zone or a time that nobody knows. */
+function offsetIn(zone: string, seconds: number): number | null {
+  const format = formats.has(zone) ? formats.get(zone) : formatIn(zone);
+  formats.set(zone, format ?? null);
+  if (!format || Math.abs(seconds) * 1000 > FARTHEST) return null;
+  const name = format.formatToParts(seconds * 1000).find((p) => p.type === 'timeZoneName')?.value;
+  const [whole, sign, h = 0, m = 0] = /^GMT(?:([+-])(\d\d):(\d\d))?$/.exec(name ?? '') ?? [];
+  return whole === undefined ? null : (sign === '-' ? -1 : 1) * (Number(h) * 60 + Number(m)) + 0;
+}
+
+function formatIn(zone: string): Intl.DateTimeFormat | null {
+  try {
+    return new Intl.DateTimeFormat('en', { timeZone: zone, timeZoneName: 'longOffset' });
+  } catch {
+    return null;
+  }
 }
 
 /** Seconds since 1970 with their parts; a day that there is not counts on into the next month. NaN for no time. */
@@ -24,12 +54,13 @@ export function secondsOf(text: string): number {
 }
 
 function momentOf(text: string): (Instant & { day: Day }) | null {
-  const [whole, date = '', h, m, s, sign, zoneH = 0, zoneM = 0] = TIME.exec(text) ?? [];
+  const [whole, date = '', h, m, s, sign, zoneH = 0, zoneM = 0, zone] = TIME.exec(text) ?? [];
   if (whole === undefined) return null;
   const offset = (sign === '-' ? -1 : 1) * (Number(zoneH) * 60 + Number(zoneM));
   const clock = Number(h) * 3600 + Number(m) * 60 + Number(s);
   const day = dayOf(date);
-  return { seconds: day.number * DAY + clock - offset * 60, offset, day };
+  const at = { seconds: day.number * DAY + clock - offset * 60, offset, day };
+  return zone === undefined ? at : { ...at, zone };
 }
 
 /** A date (`2026-04-25`) as the first second of that day where `offset` holds, or a time; null for anything else. */
@@ -44,14 +75,19 @@ export function isDate(text: string): boolean {
   return DATE.test(text);
 }
 
-/** RFC 3339, whole seconds; empty for a time that nobody knows (NaN, infinite). */
-export function printInstant({ seconds, offset }: Instant): string {
+/**
+ * RFC 3339, whole seconds, on the clock of its zone at that moment, else at its offset; empty for a time that nobody knows
+ * (NaN, infinite).
+ */
+export function printInstant(at: Instant): string {
+  const { seconds, zone } = at;
   if (!Number.isFinite(seconds)) return '';
+  const offset = (zone === undefined ? null : offsetIn(zone, Math.round(seconds))) ?? at.offset;
   const local = (Math.round(seconds) + offset * 60) * 1000;
-  const zone = `${offset < 0 ? '-' : '+'}${two(Math.abs(offset) / 60)}:${two(Math.abs(offset) % 60)}`;
+  const sign = `${offset < 0 ? '-' : '+'}${two(Math.abs(offset) / 60)}:${two(Math.abs(offset) % 60)}`;
   const known = new Date(Math.max(-FARTHEST, Math.min(local, FARTHEST))).toISOString();
   // From the year 10000 on the engine writes a sign and six digits.
-  return known.replace(/^\+0?/, '').replace(/\.\d+Z$/, zone);
+  return known.replace(/^\+0?/, '').replace(/\.\d+Z$/, sign);
 }
 
 /** Whole days of the calendar from one time or date to the other, each by its own zone; 0 where one cannot be read. */

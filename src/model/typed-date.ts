@@ -13,7 +13,8 @@ export function typedDate(text: string, now: string): string | null {
   const today = readInstant(now);
   if (!today) return null;
   const inDays = (days: number) =>
-    printInstant({ ...today, seconds: today.seconds + days * DAY }).slice(0, 10);
+    // Days of the calendar, not of 24 hours: on the one clock of today.
+    printInstant({ seconds: today.seconds + days * DAY, offset: today.offset }).slice(0, 10);
   if (typed === 'today') return inDays(0);
   if (typed === 'tomorrow') return inDays(1);
   const [, count, unit] = /^(?:in )?(\d{1,3}) ?(days?|d|weeks?|w)$/.exec(typed) ?? [];

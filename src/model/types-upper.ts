@@ -8,6 +8,9 @@ import type {
   TaskVerb,
 } from './keys.ts';
 import type { Measure } from './known-keys.ts';
+import type { WeighSpec } from './types-trace.ts';
+
+export * from './types-trace.ts';
 
 /** A figure as printed: `10 N·m`, with its range if there is one. `unit` is spelled as the program prints it. */
 export interface Quantity {
@@ -119,6 +122,8 @@ export interface TaskSpec extends TaskFields {
   verb: TaskVerb;
   /** What is to be done. */
   say: string;
+  /** Of a question to decide: what now and later cost; absent where nothing is said. */
+  weigh?: WeighSpec;
 }
 
 /** Its keys: `BUY_KEYS`. */

@@ -6,6 +6,7 @@ import type {
   Entry,
   HoleSays,
   Job,
+  Looked,
   Moment,
   TextKey,
   Writable,
@@ -47,8 +48,8 @@ export type WishWhat =
   | { do: 'off' | 'aside' | 'on'; piece: string; tray?: string }
   | { do: 'state'; piece: string; hole: string; state: HoleSays }
   | { do: 'settle'; piece: string; hole: string; kind: string }
-  /** `add` writes a task that follows from the work and is not in the file yet. */
-  | { do: 'done'; task: string; was?: string; set?: string; result?: string; add?: NewTask }
+  /** `add` writes a task that follows from the work and is not in the file yet; `advised`: what its figures said. */
+  | ({ do: 'done'; task: string; advised?: string; add?: NewTask } & Measures)
   | { do: 'note'; piece?: string; hole?: string; text: string }
   /** `taken` is RFC 3339, by the camera's clock as it was put right; without it, when it was noted. */
   | { do: 'photo'; piece?: string; hole?: string; picture: string; taken?: string }
@@ -72,8 +73,41 @@ export type WishWhat =
       printed?: string;
       truth: string;
     }
+  /** Without `how` the reading and the check's limit say it. */
+  | { do: 'look'; check: string; how?: Looked; reading?: string }
+  /** What was put in to try; then how it went, and where the old one is. */
+  | { do: 'try'; suspect: string; put: string }
+  | { do: 'tried'; suspect: string; how?: Tried; old?: OldPart }
+  /** A suspect or a check that is not in the file yet, with its fields. */
+  | ({ do: 'list'; section: 'suspects' | 'checks' } & Named)
+  /** What a question to decide is weighed by, as texts of the file; absent: not said. */
+  | { do: 'figures'; task: string; texts: Readonly<Record<string, string>> }
+  /** A list to start from, as much of it as is not in the file yet. */
+  | { do: 'start'; say: string; suspects: readonly Named[]; checks: readonly Named[] }
+  /** The suspect is what it was; `buy` and `test` follow from that and are not in the file yet. */
+  | { do: 'found'; suspect: string; buy?: Named; test?: Named }
   /** `row`: that mark gave the piece its row, which goes with it if nobody changed it since. */
   | { do: 'undo'; id?: string };
+
+/** What was measured or set. */
+export interface Measures {
+  was?: string;
+  set?: string;
+  result?: string;
+}
+
+/** With the new part in: the trouble is the same, or gone. */
+export type Tried = 'same' | 'gone' | 'unclear';
+/** The old part went back, or the new one stays. */
+export type OldPart = 'back' | 'out';
+
+/** Texts of a section's item by their keys, as they go into the file. */
+export type Fields = Readonly<Record<string, string | readonly string[]>>;
+
+export interface Named {
+  key: string;
+  fields: Fields;
+}
 
 /** A task that follows from what was disturbed: `{test: Weeps when hot?, after: cover on}`. */
 export interface NewTask {
@@ -95,13 +129,19 @@ export interface Warning {
   say: string;
 }
 
+export type NamedSection = 'tasks' | 'buy' | 'suspects' | 'checks';
+
 /** A change of the upper part, by meaning; `was` is what must stand there still. */
 export type Edit =
   | { edit: 'piece'; piece: string }
-  /** A task or a thing to buy that is not in the file yet, with its fields. */
-  | { edit: 'named'; section: 'tasks' | 'buy'; key: string; fields: Record<string, string> }
-  /** Takes such a one out again, as long as it says just this; its section with the last one. */
-  | { edit: 'unnamed'; section: 'tasks' | 'buy'; key: string; fields: Record<string, string> }
+  /** A task, a thing to buy, a suspect or a check that is not in the file yet, with its fields. */
+  | ({ edit: 'named'; section: NamedSection } & Named)
+  /** Takes such a one out again; with `fields` as long as it says just this. Its section with the last one. */
+  | { edit: 'unnamed'; section: NamedSection; key: string; fields?: Fields }
+  /** A figure of a question to decide instead of what stood there; null: it is not said. */
+  | { edit: 'figure'; task: string; key: string; text: string | null }
+  /** The text of a key of the file itself instead of what stood there; null: the key is not there. */
+  | { edit: 'top'; key: 'found'; was: string | null; text: string | null }
   | { edit: 'kind'; letter: string; text: string }
   /** Takes a kind out again, as long as it is said to be just this. */
   | { edit: 'unkind'; letter: string; text: string }

@@ -37,7 +37,7 @@ export interface Correction extends Subject {
   at: string;
 }
 
-/** One line of the diary. At most one place: `piece` (and `hole`), `task` or `buy`. */
+/** One line of the diary. At most one place: `piece` (and `hole`), `task`, `buy`, `check` or `suspect`. */
 export interface Entry extends Partial<Record<Beside, string>> {
   at: string;
   id: string;
@@ -46,6 +46,8 @@ export interface Entry extends Partial<Record<Beside, string>> {
   hole?: string[];
   task?: string;
   buy?: string;
+  check?: string;
+  suspect?: string;
   verb: Verb;
   /** `out`, `in`: a row of as many words as holes, or one word for all; `!` still in. Others: see `verbs.ts`. */
   value: string;
@@ -127,7 +129,7 @@ export const BUY_STATES = [
 export type BuyState = (typeof BUY_STATES)[number];
 
 /** The moments where jobs go wrong, each with its gate. */
-export const MOMENTS = ['prying', 'sealing', 'closing', 'start'] as const;
+export const MOMENTS = ['loosening', 'prying', 'sealing', 'closing', 'start'] as const;
 export type Moment = (typeof MOMENTS)[number];
 
 /** What went into the machine through an opening and has to come out. */

@@ -7,11 +7,14 @@ import type {
   BeforeStep,
   BuySpec,
   Care,
+  CheckSpec,
   HoleSpec,
   Kind,
+  Likely,
   PassSpec,
   PieceSpec,
   RowItem,
+  SuspectSpec,
   TaskSpec,
   ThreadDepth,
   Torque,
@@ -55,11 +58,19 @@ export interface Values {
   pieces: Map<string, PieceSpec>;
   tasks: Map<string, TaskSpec>;
   buys: Map<string, BuySpec>;
+  suspects: Map<string, SuspectSpec>;
+  checks: Map<string, CheckSpec>;
+  /** A word, or a weight above zero. */
+  likely: Likely | number | null;
   version: number;
   /** A word that must be there. No field of its own: what has it is read by hand. */
   word: never;
   /** The verb of a task, with what is to be done. */
   verb: never;
+  /** What a question to decide is weighed by: money and time, a chance, both. In one field, `weigh`. */
+  amount: never;
+  chance: never;
+  harm: never;
   entries: never;
 }
 export type ValueName = keyof Values;
@@ -91,9 +102,15 @@ export const TAKES: Readonly<Record<ValueName, string>> = {
   pieces: 'pieces by their names',
   tasks: 'tasks by their names',
   buys: 'things by their names',
+  suspects: 'suspects by their names',
+  checks: 'checks by their names',
+  likely: 'a word or a figure',
   version: '1',
   word: 'a text',
   verb: 'a text',
+  amount: 'a price, or price and takes',
+  chance: 'a chance',
+  harm: 'a chance, or chance, price and takes',
   entries: 'a list of entries',
 };
 
@@ -126,9 +143,15 @@ export const EMPTY: {
   pieces: () => new Map(),
   tasks: () => new Map(),
   buys: () => new Map(),
+  suspects: () => new Map(),
+  checks: () => new Map(),
+  likely: () => null,
   version: () => 1,
   word: null,
   verb: null,
+  amount: null,
+  chance: null,
+  harm: null,
   entries: null,
 };
 

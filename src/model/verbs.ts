@@ -4,21 +4,16 @@
  * piece, and for where it leads when it is taken back.
  */
 import { WRITTEN } from './addable.ts';
+import { BESIDE_ROWS, type Said } from './beside-rows.ts';
 import { CORRECTABLE } from './known-keys.ts';
 import { HOLE_STATES } from './troubles.ts';
+import { LOOKS } from './types-trace.ts';
+
+export { BESIDE_ROWS } from './beside-rows.ts';
 
 /** The places an entry can be about. */
-export const PLACES = ['piece', 'hole', 'task', 'buy'] as const;
+export const PLACES = ['piece', 'hole', 'task', 'buy', 'check', 'suspect'] as const;
 export type Place = (typeof PLACES)[number];
-
-interface Said {
-  /** What it is: editors show it. */
-  is: string;
-  /** What stands behind it. */
-  takes: string;
-  /** An example, as it stands in a line: faults quote it. */
-  like: string;
-}
 
 export interface VerbRow extends Said {
   /** What it can be about: any one of these sets of places; `!` marks a place that must be named. */
@@ -42,6 +37,8 @@ export interface VerbRow extends Said {
   standsAlone: boolean;
   /** Its sentence begins with a word of ours, and so with a capital. */
   ownWords?: true;
+  /** Its sentence has what it was before in it, as those of what is known have. */
+  tellsBoth?: true;
   /** What it was before is for taking it back, and told nowhere else. */
   wasForBack?: true;
 }
@@ -230,6 +227,63 @@ export const VERB_ROWS = {
     disturbs: false,
     standsAlone: true,
   },
+  looked: {
+    is: 'How a look came out; with a new part in, bad is that the trouble is gone.',
+    takes: 'good, bad or unclear',
+    like: 'looked: good',
+    about: [['check!'], ['suspect!']],
+    value: LOOKS,
+    kind: 'other',
+    moves: null,
+    disturbs: false,
+    standsAlone: false,
+  },
+  tried: {
+    is: 'What was put in to try.',
+    takes: 'a text',
+    like: 'tried: new plug',
+    about: [['suspect!']],
+    value: 'text',
+    kind: 'other',
+    moves: null,
+    disturbs: false,
+    standsAlone: false,
+  },
+  listed: {
+    is: 'What was not in the file, as typed.',
+    takes: 'a text',
+    like: 'listed: Coil open',
+    about: [['suspect!'], ['check!'], []],
+    value: 'text',
+    kind: 'other',
+    moves: null,
+    disturbs: false,
+    standsAlone: false,
+  },
+  figured: {
+    is: 'What a question is weighed by.',
+    takes: 'a text',
+    like: 'figured: chance 1 in 6',
+    about: [['task!']],
+    value: 'text',
+    kind: 'other',
+    moves: null,
+    disturbs: false,
+    standsAlone: true,
+    tellsBoth: true,
+  },
+  found: {
+    is: 'What the fault is.',
+    takes: 'a text',
+    like: 'found: Ignition coil open',
+    about: [['suspect!']],
+    value: 'text',
+    kind: 'other',
+    moves: null,
+    disturbs: false,
+    standsAlone: false,
+    tellsBoth: true,
+  },
   note: {
     is: 'What somebody noted.',
     takes: 'a text',
@@ -284,58 +338,6 @@ export function wordsOf(verb: Verb): readonly [string, ...string[]] | null {
   return typeof value === 'string' ? null : value;
 }
 
-interface BesideRow extends Said {
-  /** Somebody's own words: always quoted. */
-  speech?: true;
-}
-
-/** Texts that may stand beside the verb. */
-export const BESIDE_ROWS = {
-  tray: { is: 'Where the bolts lie.', takes: 'a text', like: 'tray: cup 2' },
-  set: {
-    is: 'What it was set to; a wrench, in its unit.',
-    takes: 'a text',
-    like: 'set: 89 lbf·in',
-  },
-  printed: {
-    is: 'The torque as it is printed, and where.',
-    takes: 'a text',
-    like: 'printed: 10 N·m',
-    speech: true,
-  },
-  was: { is: 'What it was before.', takes: 'a text', like: 'was: 35 mm' },
-  result: { is: 'What a test gave.', takes: 'a text', like: 'result: dry' },
-  limit: {
-    is: 'The limit that the reading was held against.',
-    takes: 'a text',
-    like: 'limit: 0.8..1.2 ohm',
-  },
-  judged: {
-    is: 'How the reading keeps to it, and who said so.',
-    takes: 'a text',
-    like: 'judged: within',
-  },
-  promised: { is: 'When it is to come.', takes: 'a text', like: 'promised: 2026-04-25' },
-  taken: {
-    is: 'When a photograph was taken, by a clock put right.',
-    takes: 'a time with its offset',
-    like: 'taken: 2026-04-11T18:20:00+02:00',
-  },
-  brought: { is: 'Letters that came with it.', takes: 'letters', like: 'brought: M' },
-  says: {
-    is: 'What the person says.',
-    takes: 'a text',
-    like: 'says: "heat tomorrow"',
-    speech: true,
-  },
-  because: {
-    is: 'Why a refusal was overruled.',
-    takes: 'a text',
-    like: 'because: "manual says so"',
-    speech: true,
-  },
-} as const satisfies Readonly<Record<string, BesideRow>>;
-
 export type Beside = keyof typeof BESIDE_ROWS;
 export const BESIDE = Object.keys(BESIDE_ROWS) as readonly Beside[];
 
@@ -347,6 +349,8 @@ const HEAD_ROWS = {
   hole: { is: 'Which hole or holes.', takes: 'a hole or a list of holes', like: 'hole: 9' },
   task: { is: 'Which task.', takes: 'the name of a task', like: 'task: drain' },
   buy: { is: 'Which thing to buy.', takes: 'a name under buy:', like: 'buy: gasket' },
+  check: { is: 'Which check.', takes: 'the name of a check', like: 'check: spark' },
+  suspect: { is: 'Which suspect.', takes: 'the name of a suspect', like: 'suspect: plug' },
 } as const satisfies Readonly<Record<'at' | 'id' | Place, Said>>;
 
 /** Every key of an entry, in the order of its line. */

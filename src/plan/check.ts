@@ -7,10 +7,12 @@ import type { Fault } from '../model/types.ts';
 import { list } from '../model/words.ts';
 import { caresOf } from './care.ts';
 import { circlesOf } from './relations.ts';
+import { checkTrace } from './trace/check-trace.ts';
 
 /** Faults of a text, by line and column; never throws. `file` is only named in them. The file is read once. */
 export function checkAll(text: string, file: string): Fault[] {
   return checkTree(readWithTree(text, file), file, (tree, report) => {
+    checkTrace(tree.read.upper, tree.root, report);
     checkCircles(tree, report);
     checkCares(tree, report);
   });

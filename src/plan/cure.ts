@@ -75,7 +75,7 @@ function byJoint({ lines, now, job }: Standing, piece: PieceNow): Found | null {
   const line = closedBy(lines, piece, last);
   const from = line === null ? null : readInstant(line.at);
   if (from === null || from.seconds + cure <= now.seconds) return null;
-  return { says, until: printInstant({ seconds: from.seconds + cure, offset: now.offset }) };
+  return { says, until: printInstant({ ...now, seconds: from.seconds + cure }) };
 }
 
 /**
@@ -129,7 +129,7 @@ function byWait({ job, relations, finished, now }: Standing, key: string): Found
   const { until } = running;
   return {
     says,
-    until: until === null ? null : printInstant({ seconds: until, offset: now.offset }),
+    until: until === null ? null : printInstant({ ...now, seconds: until }),
   };
 }
 

@@ -7,15 +7,17 @@ const DAY = 86_400;
 /** What no clock knows. */
 const BY_USE = /\b(?:km|mi|miles?|kilomet(?:er|re)s?|oil change|ride|running|service)\b/i;
 
-/** The day or time of `next day` or `after 24 h`, counted from when the piece was back. */
-export function dueAt(when: string | null, back: string | null): string | null {
+/** The day or time of `next day` or `after 24 h`, counted from when the piece was back; a time on the clock of `now`. */
+export function dueAt(when: string | null, back: string | null, now?: Instant): string | null {
   const from = back === null ? null : readInstant(back);
   if (when === null || from === null || BY_USE.test(when)) return null;
   if (/\bnext day\b/i.test(when)) {
     return printInstant({ ...from, seconds: from.seconds + DAY }).slice(0, 10);
   }
   const wait = readDuration(when)?.seconds;
-  return wait === undefined ? null : printInstant({ ...from, seconds: from.seconds + wait });
+  return wait === undefined
+    ? null
+    : printInstant({ ...(now ?? from), seconds: from.seconds + wait });
 }
 
 /** `later`: its day has not come, or it waits for a distance or an oil change, which no clock knows. */

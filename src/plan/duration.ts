@@ -1,7 +1,10 @@
 /** How long something takes, out of a text: `24 h, sealant cures`, `2 days`, `1 h 30 min`. */
 
 export interface Duration {
+  /** Of a range the longer end, because nothing is cured too long. */
   seconds: number;
+  /** Of a range the shorter end, for what has to be done within it; else the same. */
+  least: number;
   /** The text without it: `sealant cures`. */
   rest: string;
 }
@@ -13,31 +16,73 @@ const UNITS: readonly [RegExp, number][] = [
   [/^d/i, 86_400],
   [/^w/i, 604_800],
 ];
-const NUMBER = String.raw`\d+(?:[.,]\d+)?`;
+const GLYPHS: ReadonlyMap<string, number> = new Map([
+  ['½', 1 / 2],
+  ['¼', 1 / 4],
+  ['¾', 3 / 4],
+  ['⅓', 1 / 3],
+  ['⅔', 2 / 3],
+]);
+const WORDS: ReadonlyMap<string, number> = new Map(
+  ['', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'].map(
+    (word, n) => [word, n],
+  ),
+);
+/** `24`, `1.5`, `1 1/2`, `1/2`, `1½`, `half an`, `two`. */
+const NUMBER = String.raw`(?:\d+\s+\d+[/⁄]\d+|\d+[/⁄]\d+|\d*\s?[½¼¾⅓⅔]|\d+(?:[.,]\d+)?|(?:[Hh]alf\s+)?[Aa]n?\b|(?:${[...WORDS.keys()].slice(1).join('|')})\b)`;
 /** Single letters small only: `2 S` are two bolts. */
 const UNIT =
   '(?:[Ss]ec(?:ond)?s?|s|[Mm]in(?:ute)?s?|[Hh](?:ours?|rs?)?|[Dd]ays?|d|[Ww](?:eeks?|ks?))';
-const RANGE = String.raw`(?:${NUMBER}\s*(?:\.{2,3}|–|—|-|to)\s*)?`;
+const TO = String.raw`\s*(?:\.{2,3}|–|—|-|\bto\b|\bor\b)\s*`;
 /** A figure or a range of figures, its unit, and no letter behind it: `24-48 h`, `24-hour`. */
-const PART = String.raw`${RANGE}${NUMBER}[\s-]*${UNIT}(?![\p{L}\d])`;
-const WHOLE = new RegExp(String.raw`(?<![\p{L}\d.,])${PART}(?:\s*(?:and\s+)?${PART})*`, 'u');
-const EACH = new RegExp(String.raw`${RANGE}(${NUMBER})[\s-]*(${UNIT})(?![\p{L}\d])`, 'gu');
+const part = (number: string, unit: string) =>
+  String.raw`(?:${number}${TO})?${number}[\s-]*${unit}(?![\p{L}\d])`;
+const PART = part(NUMBER, UNIT);
+const SUM = String.raw`${PART}(?:\s*(?:and\s+)?${PART})*`;
+const WHOLE = new RegExp(String.raw`(?<![\p{L}\d.,/⁄½¼¾⅓⅔])(${SUM})(?:${TO}(${SUM}))?`, 'u');
+const EACH = new RegExp(part(`(${NUMBER})`, `(${UNIT})`), 'gu');
+
+function figureOf(text: string): number {
+  const said = text.trim().toLowerCase();
+  const half = said.startsWith('half');
+  if (half || /^an?$/.test(said)) return half ? 1 / 2 : 1;
+  const known = WORDS.get(said);
+  if (known !== undefined) return known;
+  const glyph = GLYPHS.get(said.at(-1) ?? '');
+  if (glyph !== undefined) return Number(said.slice(0, -1)) + glyph;
+  const [, whole, over, under] = /^(?:(\d+)\s+)?(\d+)[/⁄](\d+)$/.exec(said) ?? [];
+  if (under !== undefined) return Number(whole ?? 0) + Number(over) / Number(under);
+  return Number(said.replace(',', '.'));
+}
+
+/** Least and most of what is said part by part: `1 h 30 min`, `5-10 min`. */
+function sumOf(text: string): { least: number; most: number } {
+  let [least, most] = [0, 0];
+  for (const [, from, figure = '', unit = ''] of text.matchAll(EACH)) {
+    const worth = UNITS.find(([pattern]) => pattern.test(unit))?.[1] ?? 0;
+    const [a, b] = [figureOf(from ?? figure), figureOf(figure)];
+    // `1-1/2 h` is one and a half.
+    const ends = from !== undefined && b < 1 && a >= 1 ? [a + b, a + b] : [a, b];
+    least += Math.min(...ends) * worth;
+    most += Math.max(...ends) * worth;
+  }
+  return { least, most };
+}
 
 /**
- * The first duration in the text, several parts added up; of a range the longer end, because nothing is cured
- * too long. Null when there is none (`until the paint is dry`).
+ * The first duration in the text, several parts added up, with both ends of a range. Null when there is none
+ * (`until the paint is dry`).
  */
 export function readDuration(text: string): Duration | null {
   const found = WHOLE.exec(text);
   if (!found) return null;
-  let seconds = 0;
-  for (const [, figure = '', unit = ''] of found[0].matchAll(EACH)) {
-    const worth = UNITS.find(([pattern]) => pattern.test(unit))?.[1] ?? 0;
-    seconds += Number(figure.replace(',', '.')) * worth;
-  }
+  const ends = [found[1], found[2]].flatMap((part) => (part === undefined ? [] : [sumOf(part)]));
+  const seconds = Math.max(...ends.map((e) => e.most));
+  const least = Math.min(...ends.map((e) => e.least));
+  if (!Number.isFinite(seconds)) return null;
   const before = text.slice(0, found.index).replace(/[\s,;:]+$/, '');
   const behind = text.slice(found.index + found[0].length).replace(/^[\s,;:]+/, '');
-  return { seconds, rest: [before, behind.trimEnd()].filter((t) => t !== '').join(' ') };
+  return { seconds, least, rest: [before, behind.trimEnd()].filter((t) => t !== '').join(' ') };
 }
 
 /** `45 s`, `20 min`, `1 h 30 min`, `24 h`, `2 days`, to the minute from one minute up. */

@@ -43,7 +43,7 @@ export function holdsOf(standing: Standing): Holds {
   }
   for (const [place, { until }] of finished.running) {
     if (until === null) continue; // it is over when somebody says so
-    const at = printInstant({ seconds: until, offset: standing.now.offset });
+    const at = printInstant({ ...standing.now, seconds: until });
     add(place, { by: 'time', name: null, until: at, seconds: until });
   }
   for (const cure of untoldCures(standing)) {
@@ -75,7 +75,7 @@ function laterOf(standing: Standing): TestItem[] {
 function stepHold({ relations, finished, now }: Standing, place: number): Hold {
   const name = relations.steps[place]?.step ?? '';
   const seconds = finished.running.get(place)?.until ?? null;
-  const until = seconds === null ? null : printInstant({ seconds, offset: now.offset });
+  const until = seconds === null ? null : printInstant({ ...now, seconds });
   return { by: 'step', name, until, seconds };
 }
 

@@ -11,9 +11,11 @@ export interface Joint {
   renew: string[];
   /** Tubes and tins it takes. */
   consumables: Consumable[];
-  /** Seconds in which the joint must be closed once the sealant is on; null when not said. */
+  /** Seconds in which the joint must be closed once the sealant is on, of a range the fewer; null when not said. */
   open: number | null;
-  /** Seconds until it may be loaded; null when not said. */
+  /** Seconds that it has to stand once it is on, before it is closed; null when not said. */
+  stand: number | null;
+  /** Seconds until it may be loaded, of a range the more; null when not said. */
   cure: number | null;
   /** What the file says of that, with what cures where the words leave it out: `sealant cures 12 h`. */
   cures: string | null;
@@ -37,27 +39,71 @@ const CONSUMABLES: readonly [Consumable['what'], RegExp][] = [
 export const CURES = /\bcur(?:e|es|ed|ing)\b|\bset(?:s|ting)?\b/i;
 /** Said of how long one has to close it. */
 const OPEN = /\bopen|\bwithin\b|\bskin/i;
+/** Said of how long one has to wait before it is closed: `let it set 10 min, then close`. */
+const CLOSE =
+  '(?:clos(?:e|ing)|fit(?:ting)?|assembl(?:e|ing|y)|join(?:ing)?|mat(?:e|ing)|put(?:ting)? (?:it )?(?:on|together|back)|press(?:ing)?|bolt(?:ing)?)';
+const THEN_CLOSE = new RegExp(
+  String.raw`\b(?:then|and) (?:then )?${CLOSE}\b|\bbefore (?:it is )?${CLOSE}|\b${CLOSE} (?:it )?(?:only )?after\b`,
+  'i',
+);
+const BEGINS_THEN = new RegExp(
+  String.raw`^(?:and )?then ${CLOSE}\b|^before (?:it is )?${CLOSE}`,
+  'i',
+);
 /** What cures, as the file may call it. */
 const STUFF = /\b(?:seal(?:ant|er)|silicone|thread[ -]?lock(?:er|ing)?|adhesive|compound|paste)\b/i;
 const NONE =
   /\b(?:no|not|never|without|clean(?:ed)? (?:of|from)|free (?:of|from)|wiped? off)\b[^,;]*$/i;
 
 export function readJoint(joint: readonly string[]): Joint {
-  const parts = joint.flatMap((text) => text.split(';')).map((p) => p.trim());
-  const words = parts
-    .flatMap((part) => part.split(',').flatMap((said) => apart(said)))
-    .map((w) => w.trim());
-  const timed = (said: RegExp) => words.find((word) => said.test(word) && readDuration(word));
-  const cures = timed(CURES);
+  const parts = joint.flatMap((text) => text.split(/;|\.\s+(?=\p{Lu})/u)).map((p) => p.trim());
+  const saids = parts.flatMap((part) => saidIn(part));
+  const timed = saids.flatMap(({ words, stands }) => {
+    const time = readDuration(words);
+    return time ? [{ words, stands, ...time }] : [];
+  });
+  const stands = timed.filter((said) => said.stands);
+  const cures = timed.filter((said) => !said.stands && CURES.test(said.words));
+  const opens = timed.filter(({ stands, words }) => !stands && isOpen(words));
+  // Where several are said the one that is safe: the last that cures, the first that is over.
+  const cure = cures.reduce<(typeof timed)[number] | null>(
+    (most, said) => (most && most.seconds >= said.seconds ? most : said),
+    null,
+  );
+  const words = saids.map((said) => said.words);
   return {
     parts: parts.filter((p) => p !== ''),
     renew: words.flatMap(renewed),
     consumables: consumablesIn(parts),
-    open: secondsIn(timed(OPEN)),
-    cure: secondsIn(cures),
-    cures: cures === undefined ? null : withStuff(cures, parts),
+    open: opens.length === 0 ? null : Math.min(...opens.map((said) => said.least)),
+    stand: stands.length === 0 ? null : Math.max(...stands.map((said) => said.seconds)),
+    cure: cure?.seconds ?? null,
+    cures: cure === null ? null : withStuff(cure.words, parts),
     lip: words.some((word) => /\blips?\b|\bseals?\b/i.test(word)),
   };
+}
+
+/** `cures within 24 h` is no hurry. */
+function isOpen(words: string): boolean {
+  return OPEN.test(words) && (!CURES.test(words) || /\bopen|\bskin/i.test(words));
+}
+
+interface Said {
+  words: string;
+  /** Its time has to pass before the joint is closed. */
+  stands: boolean;
+}
+
+/** What one part says, between its commas; a comma within a figure is none. */
+function saidIn(part: string): Said[] {
+  const words = part
+    .split(/(?<!\d),|,(?!\d)/)
+    .flatMap((said) => apart(said))
+    .map((w) => w.trim());
+  return words.map((said, i) => ({
+    words: said,
+    stands: THEN_CLOSE.test(said) || BEGINS_THEN.test(words[i + 1] ?? ''),
+  }));
 }
 
 /** So many things one joint says of its times. */
@@ -71,10 +117,6 @@ function apart(words: string, most = MOST_SAID): string[] {
   const behind = words.slice(at.index + at[0].length).trimStart();
   const times = [before, behind].every((w) => (CURES.test(w) || OPEN.test(w)) && readDuration(w));
   return times ? [before, ...apart(behind, most - 1)] : [words];
-}
-
-function secondsIn(word: string | undefined): number | null {
-  return (word === undefined ? null : readDuration(word)?.seconds) ?? null;
 }
 
 /** `cures 12 h` behind `sealant on both faces` is `sealant cures 12 h`. */

@@ -9,6 +9,7 @@ import { sayTime } from './days.ts';
 import { workInWords } from './next.ts';
 import type { Plan } from './plan.ts';
 import { sayStepName, stepWords } from './say.ts';
+import { wayToFound } from './trace/found.ts';
 
 /** What the plan and the joints of a job say at a time; `now` is RFC 3339. */
 export interface Told {
@@ -40,6 +41,8 @@ export function nextInWords(
   told: Told,
 ): (Omit<NextOnJob, 'say'> & { words: Words }) | null {
   const step = workInWords(job);
+  const fault = toTheFault(job);
+  if (fault) return fault.piece === step?.piece ? { ...fault, words: step.words } : fault;
   const waits =
     step && goesOn(job.pieces.get(step.piece)) ? waitsFor(job, `${step.piece} on`, told) : '';
   if (step && waits === '') {
@@ -59,6 +62,17 @@ export function nextInWords(
   if (!step) return null;
   const name = job.pieces.get(step.piece)?.spec.name ?? step.piece;
   return { piece: step.piece, task: null, waits: true, words: [`${name} waits for ${waits}.`] };
+}
+
+/** What was found wants putting right first: the next piece that comes off on the way to it. */
+function toTheFault(job: Job): ReturnType<typeof nextInWords> {
+  const found = wayToFound(job);
+  const first = job.pieces.get(found?.way[0] ?? '');
+  if (!found || !first) return null;
+  const { name } = found.piece.spec;
+  const way = first === found.piece ? '' : ` on the way to ${name}`;
+  const say = `${first.spec.name}: take it off${way}: ${found.suspect.what}.`;
+  return { piece: first.spec.key, task: null, waits: false, words: [say] };
 }
 
 /** All that it was to be done before is done: nobody drains what has been filled in again. */

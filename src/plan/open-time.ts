@@ -13,8 +13,10 @@ import { isBack } from './needed.ts';
 export interface OpenTime {
   piece: string;
   name: string;
-  /** RFC 3339, in the zone of now: closed and tight by then. */
-  until: string;
+  /** RFC 3339, in the zone of now: not closed before; null where it need not stand. */
+  from: string | null;
+  /** The same: closed and tight by then; null where there is no hurry. */
+  until: string | null;
   /** It is too late. */
   over: boolean;
 }
@@ -32,8 +34,9 @@ export function openTimes(job: Job, now: string): OpenTime[] {
 
 /** Null where none runs: not said, not begun in this round, closed, or another day. */
 function openTime(piece: PieceNow, lines: Lines, now: Instant | null): OpenTime | null {
-  const { open } = readJoint(piece.spec.joint);
-  if (open === null || now === null || isBack(piece)) return null;
+  const { open, stand } = readJoint(piece.spec.joint);
+  const last = open ?? stand;
+  if (last === null || now === null || isBack(piece)) return null;
   const { key, name } = piece.spec;
   const off = lines.off.get(key)?.index ?? -1;
   // Ticked one by one, the last thing ticked is the hurry.
@@ -41,12 +44,19 @@ function openTime(piece: PieceNow, lines: Lines, now: Instant | null): OpenTime 
     (line) => line.piece === key && line.verb === 'seen' && BEGINS.includes(line.value),
   );
   if (!begins || begins.index <= off || stopped(lines, key, begins)) return null;
-  const from = readInstant(begins.at);
-  if (from === null) return null;
-  const seconds = from.seconds + open;
-  if (now.seconds - seconds > TOLD) return null;
-  const until = printInstant({ seconds, offset: now.offset });
-  return { piece: key, name, until, over: now.seconds > seconds };
+  const begun = readInstant(begins.at);
+  if (begun === null || now.seconds - begun.seconds - last > TOLD) return null;
+  const after = (seconds: number) => printInstant({ ...now, seconds: begun.seconds + seconds });
+  const from = stand !== null && now.seconds < begun.seconds + stand ? after(stand) : null;
+  const until = open === null ? null : after(open);
+  if (from === null && until === null) return null;
+  return {
+    piece: key,
+    name,
+    from,
+    until,
+    over: open !== null && now.seconds > begun.seconds + open,
+  };
 }
 
 /** A list ticked while something was still inside opens no tube, unless somebody went on all the same. */
@@ -56,10 +66,12 @@ function stopped({ all }: Lines, piece: string, { index, because }: Line): boole
   return countsOf(before).some((thing) => thing.piece === piece && thing.count > 0);
 }
 
-const BEGINS: readonly string[] = ['sealing all', 'sealing hurry'];
+const BEGINS: readonly string[] = ['sealing all', 'sealing hurry', 'sealing stand'];
 
-/** `sealant: closed by 18:50`, or that its time is over. */
-export function sayOpenTime({ until, over }: OpenTime, now: string): string {
-  const time = sayTime(until, now);
-  return over ? `sealant: its time was over at ${time}` : `sealant: closed by ${time}`;
+/** `sealant: not closed before 18:45, closed by 18:50`, or that its time is over. */
+export function sayOpenTime({ from, until, over }: OpenTime, now: string): string {
+  const time = until === null ? '' : sayTime(until, now);
+  if (over) return `sealant: its time was over at ${time}`;
+  const stands = from === null ? [] : [`not closed before ${sayTime(from, now)}`];
+  return `sealant: ${[...stands, ...(until === null ? [] : [`closed by ${time}`])].join(', ')}`;
 }

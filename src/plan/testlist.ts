@@ -117,7 +117,7 @@ function listedItem(standing: Standing, task: TaskNow, pieces: string[]): TestIt
   const { spec } = task;
   const when = more(spec).when;
   const backs = pieces.flatMap((key) => lines.on.get(key)?.at ?? []).sort();
-  const due = dueAt(when, backs.at(-1) ?? null);
+  const due = dueAt(when, backs.at(-1) ?? null, standing.now);
   // What it found belongs to the round in which it was done.
   const round = Math.max(-1, ...pieces.map((key) => rounds(key).start));
   const passed = finished.done[relations.at.get(spec.key) ?? -1] === true;
@@ -182,7 +182,7 @@ function itself(
   const test = `${name}-${key}`;
   const done = lines.done.get(test);
   const line = done && done.index > rounds(name).start ? lines.all[done.index] : undefined;
-  const due = dueAt(when, lines.on.get(name)?.at ?? null);
+  const due = dueAt(when, lines.on.get(name)?.at ?? null, standing.now);
   const marked = line && (line.value === 'failed' ? ('failed' as const) : ('passed' as const));
   return {
     test,

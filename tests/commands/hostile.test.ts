@@ -34,10 +34,14 @@ machine: "${all}"
 bolts: {S: "M6x25 ${all}"}
 pieces:
   cover: {name: "${all}", bolts: S S, torque: "10 N·m ${all}", "odd${all}": x}
-tasks: {wash: {do: "${all}"}, look: {test: "${all}", limit: "${all}", after: cover on}}
+tasks: {wash: {do: "${all}"}, look: {test: "${all}", limit: "${all}", after: cover on}, seal: {decide: "${all}", now: "${all}", chance: "${all}"}}
+suspects: {coil: "${all}", plug: {what: "${all}", takes: "${all}", part: "${all}"}}
+checks: {spark: {check: "${all}", bad: [coil, "odd ${all}"], takes: "${all}", needs: "${all}", caution: "${all}"}}
 buy: {seal: {what: "=1+1 ${all}", price: "@${all}", from: "${all}", once: true, for: cover on}}
 diary:
   - {at: 2026-04-11T18:25:40+02:00, id: aaaaaaa1, piece: cover, hole: 1, out: S, tray: "${all}"}
+  - {at: 2026-04-11T18:25:40+02:00, id: aaaaaaa3, check: spark, looked: bad, result: "${all}", limit: "${all}"}
+  - {at: 2026-04-11T18:25:40+02:00, id: aaaaaaa4, suspect: plug, tried: "${all}"}
   - {at: 2026-04-11T18:25:40+02:00, id: aaaaaaa2, piece: cover, hole: 1, out: S, says: "${all}"}
 `,
   );
@@ -94,6 +98,13 @@ describe('text from a file cannot steer the terminal', () => {
     ['inside', 'job.yaml', 'cover', '2 \x1b[2J'],
     ['completions', 'bash', '--', 'out', 'job.yaml', ''],
     ['completions', 'bash', '--', 'done', 'job.yaml', ''],
+    ['trace', 'job.yaml'],
+    ['trace', 'job.yaml', 'spark', 'good', '--reading', '\u202e\x1b]0;x\x07\nCover: 2 of 2 tight.'],
+    ['trace', 'job.yaml', '\x1b[2J', 'good'],
+    ['trace', 'job.yaml', '--suspect', '\x1b[2J\nCover: 2 of 2 tight.'],
+    ['trace', 'job.yaml', 'coil', 'found'],
+    ['weigh', 'job.yaml', 'seal'],
+    ['weigh', 'job.yaml', '\x1b[2J'],
     ['help', '\x1b[2J'],
     ['buy', 'job.yaml'],
     ['buy', 'job.yaml', '--csv'],

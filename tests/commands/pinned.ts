@@ -23,8 +23,11 @@ export class Pinned {
   private minutes = 0;
   private ids = 0;
 
-  constructor(folder: string) {
+  private readonly zone: string | undefined;
+
+  constructor(folder: string, zone?: string) {
     this.folder = folder;
+    this.zone = zone;
   }
 
   async run(...argv: string[]): Promise<Ran> {
@@ -34,6 +37,7 @@ export class Pinned {
     const time = new Date(Date.UTC(2026, 3, 11, 16, this.minutes)).toISOString().slice(0, 19);
     const world: World = {
       now: () => `${time}+00:00`,
+      ...(this.zone === undefined ? {} : { zone: this.zone }),
       id: () => {
         this.ids += 1;
         return `mark${String(this.ids).padStart(4, '0')}`;

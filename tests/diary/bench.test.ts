@@ -30,6 +30,12 @@ describe('settings of a bench that cannot be read', () => {
   ])('%s: a bench that commits nothing by itself, and what is odd is told', (_, make, unread) => {
     const folder = newFolder();
     make(join(folder, 'bench.yaml'));
-    expect(findBench(folder)).toMatchObject({ folder, commit: 'never', wrenches: [], unread });
+    expect(findBench(folder)).toMatchObject({
+      folder,
+      commit: 'never',
+      wrenches: [],
+      hour: null,
+      unread,
+    });
   });
 });

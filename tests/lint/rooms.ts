@@ -21,7 +21,7 @@ const PIECE = [...BOLT, 'piece', 'piece/sequence', 'piece/mixup'];
 const FORM = [...PIECE, 'job/yaml', 'job/faults', 'job/diary', 'job/truth', 'job/form'];
 const FOLD = [...FORM, 'job/fold'];
 const JOB = [...FOLD, 'job', 'job/judge', 'job/edit'];
-const PLAN = [...JOB, 'plan', 'plan/buy', 'plan/gates'];
+const PLAN = [...JOB, 'plan', 'plan/buy', 'plan/gates', 'plan/trace', 'trace', 'trace/weigh'];
 /** What knows the folder that a job lies in. */
 const DIARY = [...PLAN, 'settings', 'job/merge', 'job/save', 'diary', 'diary/git'];
 /** What the screens stand on: lines and pictures, answers about a job, state and moves. */
@@ -43,6 +43,7 @@ const SCREEN_FOLDERS = [
     'parts-list',
     'piece',
     'tasks',
+    'trace',
   ],
 ].map((folder) => `screens/${folder}`);
 
@@ -68,6 +69,7 @@ export const ROOMS: Readonly<Record<string, Room>> = {
   'plan/buy': { may: PLAN },
   'plan/gates': { may: PLAN },
   settings: { may: FORM },
+  'plan/trace': { may: PLAN },
   trace: { may: [...BOLT, 'trace/search', 'trace/weigh'] },
   'trace/search': { may: [...BOLT, 'trace'] },
   'trace/weigh': { may: [...BOLT, 'trace'] },
@@ -90,11 +92,15 @@ export const ROOMS: Readonly<Record<string, Room>> = {
   'screens/paper': { may: SCREENS },
   'screens/parts-list': { may: [...SCREENS, 'screens/ask'] },
   'screens/known': { may: [...SCREENS, 'screens/ask'] },
-  'screens/tasks': { may: [...SCREENS, 'screens/ask', 'screens/known'] },
+  'screens/tasks': { may: [...SCREENS, 'screens/ask', 'screens/known', 'screens/trace'] },
   'screens/gate': { may: [...SCREENS, 'screens/ask', 'screens/known', 'screens/tasks'] },
   'screens/note': { may: [...SCREENS, 'screens/ask', 'screens/parts-list', 'screens/tasks'] },
+  'screens/trace': { may: [...SCREENS, 'screens/ask'] },
   'screens/job': {
-    may: [...SCREENS, 'screens/ask', 'screens/paper', 'screens/parts-list', 'screens/tasks'],
+    may: [
+      ...SCREENS,
+      ...['ask', 'paper', 'parts-list', 'tasks', 'trace'].map((folder) => `screens/${folder}`),
+    ],
   },
   'screens/piece': {
     may: [

@@ -86,3 +86,32 @@ describe('days since a mark', () => {
     );
   });
 });
+
+describe('a time with its zone', () => {
+  const evening = '2026-10-24T20:00:00+02:00[Europe/Berlin]';
+
+  it('is printed on the clock of that zone at that moment', () => {
+    const at = readInstant(evening);
+    expect(at?.zone).toBe('Europe/Berlin');
+    expect(at && printInstant(at)).toBe('2026-10-24T20:00:00+02:00');
+    expect(at && printInstant({ ...at, seconds: at.seconds + 12 * 3600 })).toBe(
+      '2026-10-25T07:00:00+01:00',
+    );
+  });
+
+  it.each([
+    ['2026-10-24T20:00:00+03:00[Europe/Berlin]', 'another offset'],
+    ['2026-10-24T20:00:00+02:00[Nowhere/Nothing]', 'no such zone'],
+  ])('%s: %s, so its offset counts', (text) => {
+    const at = readInstant(text);
+    expect(at).toMatchObject({ offset: text.includes('+03') ? 180 : 120 });
+    expect(at && 'zone' in at).toBe(false);
+  });
+
+  it('of half an hour, and of none', () => {
+    const at = readInstant('2026-04-11T18:00:00+05:30[Asia/Kolkata]');
+    expect(at && printInstant(at)).toBe('2026-04-11T18:00:00+05:30');
+    const utc = readInstant('2026-04-11T18:00:00Z[UTC]');
+    expect(utc && printInstant(utc)).toBe('2026-04-11T18:00:00+00:00');
+  });
+});

@@ -8,6 +8,7 @@ describe('what the words of a joint ask for', () => {
       renew: ['gasket'],
       consumables: [],
       open: null,
+      stand: null,
       cure: null,
       cures: null,
       lip: false,
@@ -26,6 +27,26 @@ describe('what the words of a joint ask for', () => {
       cures: 'sealant cures 24 h',
       lip: true,
     });
+  });
+
+  it.each([
+    // [joint, minutes open, minutes it stands before it is closed, minutes until it is cured]
+    ['sealant, open 5-10 min, cures 12-24 h', 5, null, 1440],
+    ['sealant, open 1/2 h, cures 1 1/2 hours', 30, null, 90],
+    ['sealant, cures 1,5 h', null, null, 90],
+    ['sealant, let it set 10 min, then close; cures 24 h', null, 10, 1440],
+    ['sealant: let it set 10 min, then close, cures 24 h', null, 10, 1440],
+    ['sealant; let it set 10 min then close; cures 24 h', null, 10, 1440],
+    ['sealant. Leave it 10-15 min before closing. Cures 24 h.', null, 15, 1440],
+    ['sealant, close after 10 min, within 20 min, cures 24 h', 20, 10, 1440],
+    ['sealant, sets in 2 h, full cure 24 h', null, null, 1440],
+    ['sealant, cures within 24 h', null, null, 1440],
+    ['sealant, skins in 10 min and sets in 12 h', 10, null, 720],
+    ['let it set 10 min, cures 24 h', null, null, 1440],
+  ])('%s: each time with its meaning', (text, open, stand, cure) => {
+    const read = readJoint([text]);
+    const minutes = (seconds: number | null) => seconds && seconds / 60;
+    expect([read.open, read.stand, read.cure].map(minutes)).toEqual([open, stand, cure]);
   });
 
   it.each([

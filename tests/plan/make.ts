@@ -8,8 +8,8 @@ export const NOW = '2026-05-02T10:00:00+02:00';
 /** A line of the diary without `at` and `id`: `{piece: 'cover', removed: 'all'}`. */
 export type Said = Record<string, string | string[]>;
 
-const PLACES = ['piece', 'hole', 'task', 'buy', 'at', 'id'];
-const BESIDE = ['tray', 'set', 'was', 'result', 'says', 'because', 'promised'];
+const PLACES = ['piece', 'hole', 'task', 'buy', 'check', 'suspect', 'at', 'id'];
+const BESIDE = ['tray', 'set', 'was', 'result', 'old', 'limit', 'says', 'because', 'promised'];
 
 function entryOf(said: Said, n: number): Entry {
   const verb = Object.keys(said).find((key) => !PLACES.includes(key) && !BESIDE.includes(key));

@@ -54,6 +54,22 @@ describe('the open time of the sealant', () => {
     expect(said(ready(), '2026-05-03T08:00:00+02:00')).toEqual([]);
   });
 
+  it('says how long it stands first, and by when it is closed', () => {
+    const text = COVER.replace('open 10 min', 'let it set 10 min, then close, within 20 min');
+    expect(said(ready(), at('18:41:00'), text)).toEqual([
+      'sealant: not closed before 18:50, closed by 19:00',
+    ]);
+    expect(said(ready(), at('18:50:00'), text)).toEqual(['sealant: closed by 19:00']);
+    const only = COVER.replace('open 10 min', 'let it set 10 min, then close; cures 24 h');
+    expect(said(ready(), at('18:41:00'), only)).toEqual(['sealant: not closed before 18:50']);
+    expect(said(ready(), at('18:51:00'), only)).toEqual([]);
+  });
+
+  it('of a range takes the shorter end', () => {
+    const text = COVER.replace('10 min', '5-10 min');
+    expect(said(ready(), at('18:41:00'), text)).toEqual(['sealant: closed by 18:45']);
+  });
+
   it('is silent where the file names no time', () => {
     const text = COVER.replace(', open 10 min', '');
     expect(said(ready(), at('18:41:00'), text)).toEqual([]);

@@ -4,6 +4,7 @@
  */
 
 import type { Wrench } from '../../src/bolt/wrench.ts';
+import { startsShipped } from '../../src/diary/starts.ts';
 import type { Recorded, Wish } from '../../src/model/types.ts';
 import { type Opening, start } from '../../src/screens/base/start.ts';
 import type { Effect, Happening, PieceStep, State, Updated } from '../../src/screens/base/state.ts';
@@ -116,6 +117,7 @@ export class Desk {
           file: effect.file,
           read: { ok: true, job: this.bench.job, faults: [] },
           wrenches: this.wrenches,
+          starts: startsShipped(),
         });
         break;
       case 'start': {

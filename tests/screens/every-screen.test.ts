@@ -7,7 +7,17 @@ import { LONG, long } from './long-screens.ts';
 const PLACES = Object.keys(LONG) as Place[];
 
 /** Where Down marks the next row. */
-const LISTS: readonly Place[] = ['bench', 'job', 'gate', 'parts', 'tests', 'known', 'trouble'];
+const LISTS: readonly Place[] = [
+  'bench',
+  'job',
+  'gate',
+  'parts',
+  'tests',
+  'known',
+  'trouble',
+  'trace',
+  'starts',
+];
 
 /** All that can be read here: moved down to the end, and each row of a list marked. */
 function readAll(desk: Desk): string {
@@ -82,6 +92,7 @@ describe.each(PLACES)('%s', (place) => {
 /** Screens on which no text of the file stands at its full length. */
 const WITHOUT: readonly Place[] = [
   ...(['wait', 'bench', 'job', 'draw', 'settle', 'trouble', 'advice', 'answer', 'keys'] as const),
+  'starts',
 ];
 
 function tellsAll(read: string, name: string): boolean {

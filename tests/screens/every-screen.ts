@@ -12,6 +12,7 @@ import { KNOWN } from './known/known-screens.ts';
 import { MORE } from './more-screens.ts';
 import { CASE } from './plan-jobs.ts';
 import { OF_THE_JOB } from './plan-screens.ts';
+import { TRACE } from './trace/trace-screens.ts';
 
 type Look = Partial<Omit<Opening, 'on'>> & { on?: Opening['on'] };
 export const LATER = '2026-05-02T10:00:00+02:00';
@@ -163,12 +164,17 @@ export interface Screen {
 }
 
 export function everyScreen(look: Look = {}): Screen[] {
-  const made = Object.entries({ ...MAKERS, ...MORE, ...OF_THE_JOB, ...DRAWING, ...KNOWN }).map(
-    ([name, make]) => {
-      const desk = make(look);
-      return { name, desk, state: desk.state, place: placeOf(desk.state) };
-    },
-  );
+  const made = Object.entries({
+    ...MAKERS,
+    ...MORE,
+    ...OF_THE_JOB,
+    ...DRAWING,
+    ...KNOWN,
+    ...TRACE,
+  }).map(([name, make]) => {
+    const desk = make(look);
+    return { name, desk, state: desk.state, place: placeOf(desk.state) };
+  });
   const desk = new Desk(new Bench(), look);
   const state: State = { ...desk.state, view: { screen: 'wait' }, open: null };
   return [...made, { name: 'wait', place: 'wait', state, desk }];

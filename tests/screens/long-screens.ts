@@ -38,6 +38,23 @@ buy:
 diary:
 `;
 
+const FAULT = `putback: 1
+job: Won't start
+suspects:
+  float: {what: "Float leaks. ${long('Float')}", note: "${long('Word')}", part: "${long('Part')}"}
+  coil: Coil open
+checks:
+  spark: {check: "Blue spark. ${long('Spark')}", bad: coil, caution: "${long('Mind')}", needs: "${long('Needs')}"}
+  flow: {check: Fuel runs, bad: float, limit: "${long('Edge')}"}
+pieces:
+  cover: {name: "Cover. ${long('Cover')}"}
+tasks:
+  seal: {decide: Renew the seal?, while: cover off, chance: "1 in 6", now: 12}
+buy:
+  gasket: {what: "Gasket. ${long('Gasket')}", once: true, for: cover on}
+diary:
+`;
+
 const LATER = '2026-05-02T10:00:00+02:00';
 const COVER = 'case-cover';
 
@@ -189,6 +206,13 @@ export const LONG: Record<Place, () => Desk> = {
   draw: () => cover(begun(), 'w'),
   known: () => cover(begun(), 'k'),
   add: () => cover(begun(), '+').type(long('Line')).press('enter'),
+  weigh: () => {
+    const desk = at(new Bench(FAULT));
+    desk.state = { ...desk.state, view: { screen: 'job', here: ':seal' } };
+    return desk.press('space');
+  },
+  trace: () => at(new Bench(FAULT)).press('f'),
+  starts: () => at(new Bench(FAULT)).press('f l'),
   field: () => refused('w'),
   keys: () => cover(coverOff(), '?'),
 };

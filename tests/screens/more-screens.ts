@@ -73,7 +73,8 @@ export const MORE: Record<string, (look: Look) => Desk> = {
   'off, a left-hand thread': (look) =>
     new Desk(new Bench(GRINDER), look).open('guard').press('go 3'),
   'off, a spring': (look) => new Desk(new Bench(GRINDER), look).open('plate').press('go go'),
-  'read, steering': (look) => new Desk(new Bench(GRINDER), look).open('yoke').press('go'),
+  'gate, before the first bolt': (look) =>
+    new Desk(new Bench(GRINDER), look).open('yoke').press('go'),
   'on, threads that look alike': (look) => new Desk(off('tag'), look).open('tag').press('go'),
   'left over, asked': (look) =>
     new Desk(inAgain('tag'), look).open('tag').press('escape l').type('u 2 q').press('enter'),

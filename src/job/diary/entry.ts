@@ -7,7 +7,7 @@
  * `at`, which an older reader takes for a time, and the number of a hole.
  */
 import { BESIDE, type Entry, VERBS, type Verb } from '../../model/types.ts';
-import { BESIDE_ROWS, PLACES, verbRow, wordsOf } from '../../model/verbs.ts';
+import { BESIDE_ROWS, PLACES, type Place, verbRow, wordsOf } from '../../model/verbs.ts';
 
 /** Key of a piece, a task or a thing to buy. */
 export const NAME = /^[a-z0-9][a-z0-9-]*$/;
@@ -57,6 +57,8 @@ export function printEntry(entry: Entry): string {
   if (entry.hole) parts.push(`hole: ${printHoles(entry.hole)}`);
   say('task', entry.task);
   say('buy', entry.buy);
+  say('check', entry.check);
+  say('suspect', entry.suspect);
   parts.push(`${entry.verb}: ${printVerb(entry)}`);
   for (const key of BESIDE) say(key, entry[key]);
   return `- {${parts.join(', ')}}`;
@@ -196,11 +198,15 @@ export function entryOf(raw: Raw): Entry | null {
   for (const [key, v] of raw) {
     if (key === 'hole') entry.hole = typeof v === 'string' ? [v] : [...v];
     else if (typeof v !== 'string') return null;
-    else if (key === 'piece' || key === 'task' || key === 'buy') entry[key] = v;
+    else if (isName(key)) entry[key] = v;
     else if (isBeside(key)) entry[key] = v;
     else if (key !== 'at' && key !== 'id' && key !== verb) return null;
   }
   return entry;
+}
+
+function isName(key: string): key is Exclude<Place, 'hole'> {
+  return key !== 'hole' && (PLACES as readonly string[]).includes(key);
 }
 
 function isBeside(key: string): key is (typeof BESIDE)[number] {

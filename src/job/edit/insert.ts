@@ -6,8 +6,10 @@ import { columnOf, endingAt, lineStart } from './lines.ts';
 
 /** What comes below a section that has to be made, in the order of a job file. */
 const BELOW = {
-  bolts: ['pieces', 'tasks', 'buy', 'diary'],
-  pieces: ['tasks', 'buy', 'diary'],
+  bolts: ['pieces', 'suspects', 'checks', 'tasks', 'buy', 'diary'],
+  pieces: ['suspects', 'checks', 'tasks', 'buy', 'diary'],
+  suspects: ['checks', 'tasks', 'buy', 'diary'],
+  checks: ['tasks', 'buy', 'diary'],
   tasks: ['buy', 'diary'],
   buy: ['diary'],
 } as const;

@@ -20,8 +20,8 @@ import {
 } from './doc.ts';
 import { behindKey, insert, intoFlow, newSection, type Section, stepOf } from './insert.ts';
 import { blockEnd, columnOf, lineAt } from './lines.ts';
-import { withoutItem } from './list.ts';
 import { rowCuts, wordsOf } from './row.ts';
+import { asValue, figureCuts, flowOf, lessCuts, topCuts, unnamedCuts } from './section.ts';
 import { flowPair, isAsWanted, linesOf, textCuts } from './text.ts';
 
 /** Keys of a piece that its row comes behind. */
@@ -75,7 +75,8 @@ function applyOne(text: string, edit: Edit): string | Fail {
   const before = plainOf(root);
   for (const cuts of ways) {
     // What goes out as a whole takes its remark along; what is only put anew does not.
-    const anew = edit.edit === 'instead' && edit.text !== null;
+    const anew =
+      'text' in edit && edit.edit !== 'text' && edit.edit !== 'kind' && edit.text !== null;
     if (anew && cuts.some((c) => losesRemark(text.slice(c.from, c.to), c.put))) continue;
     const next = cut(text, cuts);
     const read = openDoc(next);
@@ -98,13 +99,10 @@ function cutsFor(text: string, root: YAMLMap, edit: Edit): Cut[][] | Fail {
   if (edit.edit === 'named') {
     return newPair(text, root, edit.section, edit.key, () => flowOf(edit.fields));
   }
-  if (edit.edit === 'unnamed') {
-    return lessNamed(text, root, edit.section, edit.key, (now) => saysJust(now, edit.fields));
-  }
-  if (edit.edit === 'unkind') {
-    const { letter } = edit;
-    return lessNamed(text, root, 'bolts', letter, (now) => now === edit.text);
-  }
+  if (edit.edit === 'unnamed') return unnamedCuts(text, root, edit);
+  if (edit.edit === 'top') return topCuts(text, root, edit);
+  if (edit.edit === 'figure') return figureCuts(text, root, edit, stepOf(text, root));
+  if (edit.edit === 'unkind') return lessCuts(text, root, 'bolts', edit.letter, edit.text);
   if (edit.edit === 'letter') return otherLetter(root, edit.from, edit.to);
   const pieces = pairOf(root, 'pieces')?.value;
   const piece = isMap(pieces) ? pairOf(pieces, edit.piece) : null;
@@ -134,43 +132,12 @@ function cutsFor(text: string, root: YAMLMap, edit: Edit): Cut[][] | Fail {
   return intoPiece(text, piece, row, edit.piece);
 }
 
-function lessNamed(
-  text: string,
-  root: YAMLMap,
-  section: Section,
-  key: string,
-  isIt: (value: Value) => boolean,
-): Cut[][] | Fail {
-  const all = pairOf(root, section);
-  const pair = isMap(all?.value) ? pairOf(all.value, key) : null;
-  if (!all || !isMap(all.value) || !pair?.value || !isIt(plainOf(pair.value))) {
-    return { fault: `${key} in ${section} was changed in the file since` };
-  }
-  // An empty section would say less than none.
-  const last = all.value.items.length === 1;
-  return [last ? withoutItem(text, root, all) : withoutItem(text, all.value, pair)];
-}
-
 function otherLetter(root: YAMLMap, from: string, to: string): Cut[][] | Fail {
   const kinds = pairOf(root, 'bolts')?.value;
   const pair = isMap(kinds) ? pairOf(kinds, from) : null;
   if (!pair) return { fault: `${from} does not stand in bolts any more` };
   const [start, end] = rangeOf(pair.key);
   return [[{ from: start, to: end, put: scalarText(to, true) }]];
-}
-
-function saysJust(value: Value, fields: Record<string, string>): boolean {
-  return sameValue(value, new Map(Object.entries(fields)));
-}
-
-/** A number and a truth, as people write them: every reader may take them for such. */
-const MEANT_PLAIN: Record<string, RegExp> = { once: /^true$/, count: /^[1-9][0-9]{0,5}$/ };
-
-function flowOf(fields: Record<string, string>): string {
-  const pairs = Object.entries(fields).map(([key, value]) => {
-    return `${key}: ${MEANT_PLAIN[key]?.test(value) ? value : scalarText(value, true)}`;
-  });
-  return `{${pairs.join(', ')}}`;
 }
 
 /** `key: value` as the last pair of a section at the top, which is made where it is missing. */
@@ -250,7 +217,11 @@ const isAbove = (pair: Pair<Node, Node | null>): boolean =>
 function onlyThat(before: Value, after: Value, edit: Edit): boolean {
   const path = pathOf(edit);
   const now = at(after, path);
-  if (edit.edit === 'unnamed' || edit.edit === 'unkind') {
+  if (
+    edit.edit === 'unnamed' ||
+    edit.edit === 'unkind' ||
+    ((edit.edit === 'top' || edit.edit === 'figure') && edit.text === null)
+  ) {
     return now === undefined && sameValue(without(before, path), without(after, path));
   }
   if (edit.edit === 'letter') {
@@ -268,7 +239,9 @@ function onlyThat(before: Value, after: Value, edit: Edit): boolean {
     const words = wordsOf(now);
     if (!old || words?.join(' ') !== old.with(edit.index, edit.word).join(' ')) return false;
   } else if (edit.edit === 'named') {
-    if (!saysJust(now, edit.fields)) return false;
+    if (!sameValue(now, asValue(edit.fields))) return false;
+  } else if (edit.edit === 'top' || edit.edit === 'figure') {
+    if (now !== edit.text) return false;
   } else if (edit.edit === 'piece') {
     if (!(now instanceof Map) || now.size > 0) return false;
   } else if (now !== (edit.edit === 'kind' ? edit.text : edit.row)) return false;
@@ -279,6 +252,8 @@ function pathOf(edit: Edit): string[] {
   if (edit.edit === 'kind' || edit.edit === 'unkind') return ['bolts', edit.letter];
   if (edit.edit === 'letter') return ['bolts', edit.to];
   if (edit.edit === 'named' || edit.edit === 'unnamed') return [edit.section, edit.key];
+  if (edit.edit === 'top') return [edit.key];
+  if (edit.edit === 'figure') return ['tasks', edit.task, edit.key];
   if (edit.edit === 'text' && edit.way) return ['pieces', edit.piece, edit.key, edit.way];
   if (edit.edit === 'text' || edit.edit === 'instead') return ['pieces', edit.piece, edit.key];
   return edit.edit === 'piece' ? ['pieces', edit.piece] : ['pieces', edit.piece, 'bolts'];

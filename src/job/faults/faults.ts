@@ -207,7 +207,23 @@ export const FAULTS = {
   ),
   'unread-limit': warning(
     'this limit was not read whole, so no reading is held against it',
-    'Write it as {like}; what is no figure goes into note: of the task.',
+    'Write it as {like}; what is no figure goes into note:.',
+  ),
+  'bad-likely': error(
+    '{value} does not say how often it is this one',
+    'Write often, now and then or rarely, or a weight above zero: 4.',
+  ),
+  'unread-takes': warning(
+    '{value} is no time, so it counts as unknown',
+    'Write minutes or hours: {like}.',
+  ),
+  'unread-price': warning(
+    '{value} is no figure, so the price counts as unknown',
+    'Write the figure alone: 12.50; what is no figure goes into note:.',
+  ),
+  'unread-chance': warning(
+    '{value} was not read as a chance, so nothing is weighed by it',
+    'Write 1 in 6, or often, now and then, rarely.',
   ),
   'guessed-care': warning(
     '{name} is taken as care: {what}, by its name alone',
@@ -237,6 +253,20 @@ export const FAULTS = {
   'unknown-step': error(
     '{value} is no step of this job',
     '{near}A step is a piece with off or on (alternator off), or the name of a task.',
+  ),
+  'unknown-suspect': error('no suspect is called {value}', '{near}Suspects: {known}.'),
+  'unknown-check': error('no check is called {value}', '{near}Checks: {known}.'),
+  'shows-nothing': error(
+    '{name} could show none of the suspects, whatever it says',
+    'Write which suspects make it come out bad: bad: [{like}].',
+  ),
+  'circle-along': error(
+    'the way to these checks leads round in a circle: {value}',
+    'One of them comes first: take the other one out of its along:.',
+  ),
+  'too-many-traced': warning(
+    'more than {most} are listed, and from here on they are not read',
+    'Take out what was cleared long ago.',
   ),
   circle: error(
     'these pieces lie under each other in a circle: {value}',
@@ -285,6 +315,14 @@ export const FAULTS = {
   'entry-buy': warning(
     'the diary speaks of {value} to buy, which this job has not',
     '{near}To buy: {known}.',
+  ),
+  'entry-check': warning(
+    'the diary speaks of a check {value}, which this job has not',
+    '{near}Checks: {known}.',
+  ),
+  'entry-suspect': warning(
+    'the diary speaks of a suspect {value}, which this job has not',
+    '{near}Suspects: {known}.',
   ),
   'two-truths': error(
     '{name}, hole {hole}: {say}',

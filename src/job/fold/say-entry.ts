@@ -49,6 +49,13 @@ export function sayEntry(entry: Entry, job: Job): string {
       const said = says === printed ? `${says} after all` : besidePrinted(says, printed);
       return `${entry.task ? `${entry.task}, ` : ''}${entry.value}${where}: ${said}`;
     }
+    case 'figured':
+      return `${aboutSaid(entry, job)}: weighed by ${entry.value === '' ? 'nothing' : entry.value}`;
+    case 'looked':
+    case 'tried':
+    case 'listed':
+    case 'found':
+      return sayTraced(entry, job);
     case 'undo':
       return sayUndo(entry, job);
   }
@@ -60,6 +67,22 @@ function saySet({ set, printed }: Entry): string {
   const same = set === undefined || printed === set || printed.startsWith(`${set},`);
   if (same) return `, ${printed}`;
   return `, set to ${set} for ${printed}`;
+}
+
+/** `Blue spark: bad`, `Plug wet: new plug put in to try`. */
+function sayTraced({ verb, value, check, suspect = '', old }: Entry, job: Job): string {
+  const what = job.upper.suspects.get(suspect)?.what ?? suspect;
+  if (verb === 'tried') return `${what}: ${value} put in to try`;
+  if (verb === 'found') return `Found: ${value}`;
+  if (verb === 'listed' && check === undefined && suspect === '')
+    return `List to start from: ${value}`;
+  if (verb === 'listed')
+    return check === undefined ? `It may be: ${value}` : `To look at: ${value}`;
+  if (check !== undefined) return `${job.upper.checks.get(check)?.check ?? check}: ${value}`;
+  const went = { good: 'the trouble is the same', bad: 'the trouble is gone' }[value];
+  const part =
+    old === undefined ? '' : old === 'back' ? ', the old one is back' : ', the new one stays';
+  return `${what}: with the new part ${went ?? 'nothing can be said'}${part}`;
 }
 
 /** So many undos of undos are told one by one. */

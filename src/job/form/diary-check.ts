@@ -48,7 +48,7 @@ function checkTruth(one: PlacedEntry, report: Report): void {
 }
 
 function checkNames(one: PlacedEntry, { upper, holes }: Names, report: Report): void {
-  const { piece, hole, task, buy } = one.entry;
+  const { piece, hole, task, buy, check, suspect } = one.entry;
   if (piece !== undefined && !upper.pieces.has(piece)) {
     report('entry-piece', placeOf(one, 'piece'), unknown(piece, upper.pieces));
   }
@@ -57,6 +57,12 @@ function checkNames(one: PlacedEntry, { upper, holes }: Names, report: Report): 
   }
   if (buy !== undefined && !upper.buys.has(buy)) {
     report('entry-buy', placeOf(one, 'buy'), unknown(buy, upper.buys));
+  }
+  if (check !== undefined && !upper.checks.has(check)) {
+    report('entry-check', placeOf(one, 'check'), unknown(check, upper.checks));
+  }
+  if (suspect !== undefined && !upper.suspects.has(suspect)) {
+    report('entry-suspect', placeOf(one, 'suspect'), unknown(suspect, upper.suspects));
   }
   const known = piece === undefined ? undefined : holes.get(piece);
   const odd = known && hole?.find((name) => !known.has(name));

@@ -1,13 +1,17 @@
 /** One line for every key of a job file: what it is, what it takes, and an example. Editors show it, faults quote it. */
 import type { Keys } from '../../model/key-row.ts';
 import {
+  AMOUNT_KEYS,
   BUY_KEYS,
+  CHECK_KEYS,
   FILE_KEYS,
+  HARM_KEYS,
   HOLE_KEYS,
   ITEM_KEYS,
   KIND_KEYS,
   PASS_KEYS,
   PIECE_KEYS,
+  SUSPECT_KEYS,
   TASK_KEYS,
   WAY_KEYS,
 } from '../../model/keys.ts';
@@ -34,6 +38,10 @@ const MAPPINGS = {
   pass: ['a pass', PASS_KEYS],
   task: ['a task', TASK_KEYS],
   buy: ['a thing to buy', BUY_KEYS],
+  suspect: ['a suspect', SUSPECT_KEYS],
+  check: ['a check', CHECK_KEYS],
+  cost: ['a cost', AMOUNT_KEYS],
+  risk: ['a cost', HARM_KEYS],
 } as const satisfies Record<string, readonly [string, Keys]>;
 
 export type Owner = keyof typeof MAPPINGS | 'entry';

@@ -3,14 +3,25 @@ import { kindFromParts, readKind } from '../../bolt/kind.ts';
 import { type FieldsOf, fieldOf, type Keys, rowsOf } from '../../model/key-row.ts';
 import {
   BUY_KEYS,
+  CHECK_KEYS,
   HOLE_KEYS,
   KIND_KEYS,
   type KindParts,
   PIECE_KEYS,
+  SUSPECT_KEYS,
   TASK_KEYS,
   TASK_VERBS,
 } from '../../model/keys.ts';
-import type { AsWritten, BuySpec, HoleSpec, Kind, PieceSpec, TaskSpec } from '../../model/types.ts';
+import type {
+  AsWritten,
+  BuySpec,
+  CheckSpec,
+  HoleSpec,
+  Kind,
+  PieceSpec,
+  SuspectSpec,
+  TaskSpec,
+} from '../../model/types.ts';
 import type { ValueName, Values } from '../../model/values.ts';
 import { isHoleName } from '../../piece/names.ts';
 import { readItem, UNKNOWN } from '../../piece/row.ts';
@@ -19,6 +30,7 @@ import { type PairSpot, type Spot, valueAt } from '../yaml/spot.ts';
 import { nameOfKey } from './bare.ts';
 import { type Reading, textAt, textOf, textSpotAt } from './read-fields.ts';
 import type { Placed } from './read-row.ts';
+import { readWeigh } from './read-trace.ts';
 import { type Here, READ_PLAIN } from './values.ts';
 
 /** The names in each key, and where they stand. */
@@ -46,6 +58,9 @@ const READ: Read = {
   ...READ_PLAIN,
   word: null,
   verb: null,
+  amount: null,
+  chance: null,
+  harm: null,
   entries: null,
   holes: (here) => {
     const holes = pairsOf(here.spot).filter((p) => isHoleName(p.key));
@@ -56,6 +71,8 @@ const READ: Read = {
   pieces: (here) => mapOf(here.spot, isName, (pair) => readPiece(here, pair)),
   tasks: (here) => mapOf(here.spot, isName, (pair) => readTask(here, pair)),
   buys: (here) => mapOf(here.spot, isName, (pair) => readBuy(here, pair)),
+  suspects: (here) => mapOf(here.spot, isName, (pair) => readSuspect(here, pair)),
+  checks: (here) => mapOf(here.spot, isName, (pair) => readCheck(here, pair)),
 };
 
 /** All fields of the keys of a table, as they stand in a mapping; what is not there is as where nothing is said. */
@@ -111,13 +128,27 @@ function readHole(reading: FileReading, { key, value }: PairSpot): HoleSpec {
 function readTask(reading: FileReading, { key, value }: PairSpot): TaskSpec {
   const verb = TASK_VERBS.find((v) => textSpotAt(value, v)) ?? 'do';
   const say = textAt(value, verb) ?? nameOfKey(key);
-  return { key, verb, say, ...readKeys(reading, TASK_KEYS, key, value).fields };
+  const weigh = verb === 'decide' ? readWeigh(value) : null;
+  const { fields } = readKeys(reading, TASK_KEYS, key, value);
+  return { key, verb, say, ...fields, ...(weigh ? { weigh } : {}) };
 }
 
 /** A text alone is what to ask for. */
 function readBuy(reading: FileReading, { key, value }: PairSpot): BuySpec {
   const { fields } = readKeys(reading, BUY_KEYS, key, value);
   return { key, ...fields, what: textOf(value) ?? fields.what };
+}
+
+/** A text alone is what it may be. */
+function readSuspect(reading: FileReading, { key, value }: PairSpot): SuspectSpec {
+  const { fields } = readKeys(reading, SUSPECT_KEYS, key, value);
+  return { key, ...fields, what: textOf(value) ?? fields.what };
+}
+
+/** A text alone is what is looked at. */
+function readCheck(reading: FileReading, { key, value }: PairSpot): CheckSpec {
+  const { fields } = readKeys(reading, CHECK_KEYS, key, value);
+  return { key, ...fields, check: textOf(value) ?? fields.check };
 }
 
 function readKindAt({ key, value }: PairSpot): Kind {

@@ -117,8 +117,8 @@ function checkPlaces(verb: Verb, spot: Spot & { is: 'map' }, report: Report): bo
 function sayPlaces(set: readonly string[]): string {
   if (set.length === 0) return 'nothing but itself';
   const [first = '', second] = set;
-  const words: Record<string, string> = { piece: 'a piece', task: 'a task', buy: 'a thing to buy' };
-  const place = words[first.replace('!', '')] ?? first;
+  const name = first.replace('!', '');
+  const place = name === 'buy' ? 'a thing to buy' : `a ${name}`;
   if (second === undefined) return place;
   return second.endsWith('!') ? `${place} and its hole` : `${place}, with its holes if not all`;
 }

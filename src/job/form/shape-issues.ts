@@ -71,7 +71,7 @@ function choicesOf(issue: Issue): string[] {
 function unknownKey({ root, base, report }: Within, path: Path, key: string): void {
   const owner = ownerOf([...base, ...path]);
   const known = keysOf(owner);
-  const word = meant(near(key, known)) || elsewhere(key);
+  const word = only(owner, key) || meant(near(key, known)) || elsewhere(key);
   report('unknown-key', spotAt(root, [...path, key]).key, {
     key,
     owner: calledOf(owner),
@@ -81,11 +81,17 @@ function unknownKey({ root, base, report }: Within, path: Path, key: string): vo
   });
 }
 
+/** A key that only some mappings of its sort have. */
+function only(owner: Owner, key: string): string {
+  if (owner === 'cost' && helpFor('risk', key) !== null) return 'It belongs to harm:. ';
+  return helpFor(owner, key) === null ? '' : 'Only a question to decide has it. ';
+}
+
 /** `It belongs to a piece or a hole.`, where the key is known there and its meaning is not everywhere another. */
 function elsewhere(key: string): string {
-  const owners = OWNERS.filter((owner) => helpFor(owner, key));
-  if (owners.length === 0 || owners.length > 3) return '';
-  return `It belongs to ${owners.map(calledOf).join(' or ')}. `;
+  const owners = new Set(OWNERS.filter((owner) => helpFor(owner, key)).map(calledOf));
+  if (owners.size === 0 || owners.size > 3) return '';
+  return `It belongs to ${[...owners].join(' or ')}. `;
 }
 
 export function meant(word: string | null): string {
@@ -103,6 +109,8 @@ function badName({ root, base, report }: Within, path: Path): void {
       pieces: ['a piece', 'name'],
       tasks: ['a task', 'do'],
       buy: ['a thing to buy', 'what'],
+      suspects: ['a suspect', 'what'],
+      checks: ['a check', 'check'],
     };
     const [owner, shown] = names[section] ?? ['this', 'name'];
     report('bad-name', at, { value, owner, shown, like: asName(value) });
@@ -176,6 +184,8 @@ function helpForNamed(path: Path): { takes: string; like: string } | null {
     hole: ['a mapping', `${name}: {note: oil passage}`],
     task: ['a mapping', `${name}: {do: Drain the oil}`],
     buy: ['a text or a mapping', `${name}: {what: Cover gasket, once: true}`],
+    suspect: ['a text or a mapping', `${name}: {what: Float needle leaks, likely: often}`],
+    check: ['a text or a mapping', `${name}: {check: Blue spark, bad: [coil, plug]}`],
   };
   const found = inside[owner];
   return found ? { takes: found[0], like: found[1] } : null;
@@ -186,7 +196,9 @@ export function ownerOf(path: Path): Owner {
   const [section, , third, fourth] = path;
   if (path.length < 2) return 'file';
   if (section === 'bolts') return 'kind';
-  if (section === 'tasks') return 'task';
+  if (section === 'tasks') return path.length > 2 ? (costOf(third) ?? 'task') : 'task';
+  if (section === 'suspects') return 'suspect';
+  if (section === 'checks') return 'check';
   if (section === 'buy') return 'buy';
   if (section === 'diary') return 'entry';
   if (path.length < 4) return third === 'caution' || third === 'tip' ? 'steps' : 'piece';
@@ -194,4 +206,9 @@ export function ownerOf(path: Path): Owner {
   if (third === 'bolts' && typeof fourth === 'number') return 'item';
   if (third === 'passes' && typeof fourth === 'number') return 'pass';
   return third === 'caution' || third === 'tip' ? 'steps' : 'piece';
+}
+
+function costOf(key: PropertyKey | undefined): Owner | null {
+  if (key === 'harm') return 'risk';
+  return key === 'now' || key === 'later' ? 'cost' : null;
 }

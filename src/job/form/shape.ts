@@ -8,13 +8,17 @@
 import * as z from 'zod';
 import { type KeyRow, type Keys, rowsOf } from '../../model/key-row.ts';
 import {
+  AMOUNT_KEYS,
   BUY_KEYS,
+  CHECK_KEYS,
   FILE_KEYS,
+  HARM_KEYS,
   HOLE_KEYS,
   ITEM_KEYS,
   KIND_KEYS,
   PASS_KEYS,
   PIECE_KEYS,
+  SUSPECT_KEYS,
   TASK_KEYS,
   TASK_VERBS,
   type TaskVerb,
@@ -79,6 +83,12 @@ const SHAPES: { readonly [V in ValueName]: (told: Told) => z.ZodType } = {
     return z.record(z.string().regex(NAME), z.union(tasks));
   },
   buys: (told) => named(NAME, z.union([word, mapping(told, 'buy', BUY_KEYS)])),
+  suspects: (told) => named(NAME, z.union([word, mapping(told, 'suspect', SUSPECT_KEYS)])),
+  checks: (told) => named(NAME, z.union([word, mapping(told, 'check', CHECK_KEYS)])),
+  likely: () => text,
+  amount: (told) => z.union([text, mapping(told, 'cost', AMOUNT_KEYS)]),
+  chance: () => text,
+  harm: (told) => z.union([text, mapping(told, 'risk', HARM_KEYS)]),
   version: () => z.union([z.literal(1), z.literal('1')]),
   word: () => word,
   verb: () => text,
@@ -138,7 +148,9 @@ function mapping(told: Told, owner: Owner, keys: Keys, id: string = owner): z.Zo
 
 /** A task with this verb, and none of the others. */
 export function taskShape(verb: TaskVerb, told: Told = false): z.ZodType {
-  const rest = rowsOf(TASK_KEYS).filter(([, row]) => row.value !== 'verb');
+  const rest = rowsOf(TASK_KEYS).filter(
+    ([, row]) => row.value !== 'verb' && (row.only ?? verb) === verb,
+  );
   const own: KeyRow = { ...TASK_KEYS[verb], must: true };
   return mapping(told, 'task', { [verb]: own, ...Object.fromEntries(rest) }, `task-${verb}`);
 }
@@ -150,6 +162,8 @@ const PLACE_SHAPES: { readonly [P in Place]: z.ZodType } = {
   hole: z.union([z.string().regex(HOLE), z.int().min(1).max(999), z.array(hole).min(1)]),
   task: name,
   buy: name,
+  check: name,
+  suspect: name,
 };
 
 function verbShape(verb: Verb): z.ZodType {

@@ -18,6 +18,7 @@ import {
   textsOf,
 } from './read-fields.ts';
 import { type Placed, readHoleNames, readPicture, readRow } from './read-row.ts';
+import { readLikely } from './read-trace.ts';
 
 /** A value of the file that is to be read. */
 export interface Here extends Reading {
@@ -31,7 +32,7 @@ export interface Here extends Reading {
 /** Those that are read from the value alone; what has keys of its own is in read-keys. */
 export type PlainName = {
   [V in ValueName]: [Values[V]] extends [never] ? never : V;
-}[Exclude<ValueName, 'holes' | 'kinds' | 'pieces' | 'tasks' | 'buys'>];
+}[Exclude<ValueName, 'holes' | 'kinds' | 'pieces' | 'tasks' | 'buys' | 'suspects' | 'checks'>];
 
 export const READ_PLAIN: { readonly [V in PlainName]: (here: Here) => Values[V] } = {
   text: ({ spot }) => textOf(spot),
@@ -67,6 +68,7 @@ export const READ_PLAIN: { readonly [V in PlainName]: (here: Here) => Values[V] 
     const care = textsOf(spot);
     return care.length === 0 ? null : [...CARES, 'none' as const].filter((c) => care.includes(c));
   },
+  likely: (here) => readBy(here, readLikely, 'bad-likely'),
   version: ({ spot }) => readVersion(textOf(spot) ?? ''),
 };
 

@@ -32,11 +32,12 @@ export function judgeDone(job: Job, wish: Wished<'done'>, stamp: Stamp): Verdict
     ...(held?.warn && !failed ? [held.warn] : []),
   ];
   const judged = held ? { limit: held.limit, judged: held.judged } : {};
-  const what = { verb: 'done', value, task: key, ...beside(wish), ...judged } as const;
+  const advised = wish.advised === undefined ? {} : { advised: wish.advised };
+  const what = { verb: 'done', value, task: key, ...beside(wish), ...judged, ...advised } as const;
   return write(stamp, wish, what, { warnings });
 }
 
-interface HeldAgainst {
+export interface HeldAgainst {
   /** As the file has it. */
   limit: string;
   /** `within`, `beyond`: as the figures say; `by hand`: the program could not tell. */

@@ -7,6 +7,7 @@ import type { Job, Verdict, Wish } from '../../model/types.ts';
 import { judgeAdd } from './add.ts';
 import { judgeCorrect } from './correct.ts';
 import { judgeDone } from './done.ts';
+import { judgeFigures } from './figures.ts';
 import { judgeIn } from './in.ts';
 import { judgeBuy, judgeGate, judgeInside } from './inside.ts';
 import { judgeOut } from './out.ts';
@@ -16,6 +17,7 @@ import { judgeOff, judgeOn } from './piece.ts';
 import { judgeRename } from './rename.ts';
 import { judgeNote, judgeSettle, judgeState } from './settle.ts';
 import { judgeTight } from './tight.ts';
+import { judgeFound, judgeList, judgeLook, judgeStart, judgeTry } from './trace.ts';
 import { judgeUndo } from './undo.ts';
 import { judgeWrite } from './write.ts';
 
@@ -63,6 +65,19 @@ export function judge(job: Job, wish: Wish, stamp: Stamp): Verdict {
       return judgeAdd(job, wish, stamp);
     case 'correct':
       return judgeCorrect(job, wish, stamp);
+    case 'look':
+      return judgeLook(job, wish, stamp);
+    case 'try':
+    case 'tried':
+      return judgeTry(job, wish, stamp);
+    case 'list':
+      return judgeList(job, wish, stamp);
+    case 'figures':
+      return judgeFigures(job, wish, stamp);
+    case 'start':
+      return judgeStart(job, wish, stamp);
+    case 'found':
+      return judgeFound(job, wish, stamp);
     case 'undo':
       return judgeUndo(job, wish, stamp);
   }

@@ -5,9 +5,11 @@ import { namesKinds, verbRow } from '../../model/verbs.ts';
 import { printItem } from '../../piece/row.ts';
 import { sayEntryOf } from '../fold/say-entry.ts';
 import { addedBy } from './add.ts';
+import { figuredBack } from './figures.ts';
 import { outBack } from './out-back.ts';
 import { already, list, refuse, type Stamp, type Wished, write, wrong } from './parts.ts';
 import { renamedBack } from './rename.ts';
+import { tracedBack } from './trace.ts';
 import { writtenBack } from './write.ts';
 
 /** The latest entry that counts and takes nothing back itself: what a plain undo is about. */
@@ -43,6 +45,9 @@ function back(job: Job, target: Entry): { edits: Edit[]; warnings?: Warning[] } 
   if (meant.verb === 'written') return writtenBack(job, meant, job.living.has(meant.id));
   if (meant.verb === 'renamed') return { edits: renamedBack(job, meant, job.living.has(meant.id)) };
   if (meant.verb === 'out') return { edits: outBack(job, meant, job.living.has(meant.id)) };
+  if (meant.verb === 'figured') return figuredBack(job, meant, job.living.has(meant.id));
+  if (meant.verb === 'found' || meant.verb === 'listed')
+    return tracedBack(job, meant, job.living.has(meant.id));
   return { edits: rowBack(job, target) };
 }
 
@@ -94,6 +99,8 @@ function rests(later: Entry, on: Entry): boolean {
     return later.piece === on.piece && !verbRow(later.verb).standsAlone;
   }
   if (verbRow(later.verb).standsAlone || verbRow(on.verb).standsAlone) return false;
+  // How it went, and where the old part is, rest on what was put in.
+  if (on.verb === 'tried') return later.verb === 'looked' && later.suspect === on.suspect;
   if (on.task !== undefined) return later.task === on.task;
   if (later.piece === undefined || later.piece !== on.piece) return false;
   // A trouble tells of its hole only; nothing of the piece as a whole rests on it.

@@ -1,10 +1,11 @@
-/** The four moments where jobs go wrong: each a list that is built from what the job knows and what was disturbed. */
+/** The five moments where jobs go wrong: each a list that is built from what the job knows and what was disturbed. */
 
 import type { Job, PieceNow } from '../../model/types.ts';
 import { verbRow } from '../../model/verbs.ts';
 import { buysOf } from '../buy/list.ts';
 import { type Standing, standingOf } from '../standing.ts';
 import { type Asked, type GateItem, type ItemInWords, type Moment, withTicks } from './items.ts';
+import { beforeLoosening } from './loosening.ts';
 import { beforeClosing, beforePrying, beforeSealing } from './piece.ts';
 import { beforeStart } from './start.ts';
 
@@ -61,8 +62,11 @@ const sinceDisturbed = ({ lines }: Standing) =>
 
 const sinceOff = ({ lines }: Standing, piece: string) => lines.off.get(piece)?.index ?? -1;
 
+const sinceRound = ({ rounds }: Standing, piece: string) => rounds(piece).before;
+
 const ROWS: Readonly<Record<Moment, MomentRow>> = {
-  prying: { ofPiece: beforePrying, since: ({ rounds }, piece) => rounds(piece).before },
+  loosening: { ofPiece: beforeLoosening, since: sinceRound },
+  prying: { ofPiece: beforePrying, since: sinceRound },
   sealing: {
     ofPiece: (standing, piece) => beforeSealing(standing, piece, buysOf(standing)),
     since: sinceOff,

@@ -48,6 +48,11 @@ const OF_CARES: Readonly<Record<Care, ItemRow>> = {
 
 const ROWS = {
   ...OF_CARES,
+  // Before the first bolt.
+  cold: own,
+  lead: own,
+  'plug-lead': own,
+  weight: own,
   // Before prying.
   over: own,
   connected: own,

@@ -66,6 +66,8 @@ export function beforeSealing(standing: Standing, piece: PieceNow, buys: readonl
   const wet = [...spec.holes.values()].filter((h) => h.wet);
   const clear = asideOver(standing, piece);
   const hurry = joint.open === null ? [] : [`All within ${sayDuration(joint.open)} from then on.`];
+  const stand =
+    joint.stand === null ? [] : [`Sealant on, it stands ${sayDuration(joint.stand)}; then close.`];
   return [
     ...insideItems(standing, [spec.key, ...belowOf(standing, spec.key)]),
     ...(odd.length > 0
@@ -120,6 +122,7 @@ export function beforeSealing(standing: Standing, piece: PieceNow, buys: readonl
       printedOf(standing.job, { piece: piece.spec.key, hole }, 'torque', figure),
     ),
     ...cautions(standing, spec, 'on'),
+    ...stand.map((say) => look('stand', say)),
     ...hurry.map((say) => look('hurry', say)),
   ];
 }
@@ -151,7 +154,7 @@ export function beforeClosing(standing: Standing, piece: PieceNow): Asked[] {
 }
 
 /** Each text as it is true, and as it is printed where that is not so. */
-function toldOf({ job }: Standing, spec: PieceSpec) {
+export function toldOf({ job }: Standing, spec: PieceSpec) {
   const of = { piece: spec.key };
   const told = (what: Correctable, said: string, text = said): Said => ({
     text: said,
@@ -171,7 +174,7 @@ function toldOf({ job }: Standing, spec: PieceSpec) {
   };
 }
 
-function cautions(standing: Standing, spec: PieceSpec, way: 'off' | 'on'): Asked[] {
+export function cautions(standing: Standing, spec: PieceSpec, way: 'off' | 'on'): Asked[] {
   const said = toldOf(standing, spec);
   return cautionsFor(spec, way).map(({ key, say }) => warn(key, [said.caution(say)]));
 }

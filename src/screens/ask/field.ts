@@ -1,4 +1,5 @@
 /** The field: a text that is asked for. A reason, a note, a tray, what lay under a head, a piece's name. */
+import type { Refusal, Wish } from '../../model/types.ts';
 import { ADD_DRAFT, draftOf, dropDraft, keepDraft } from '../base/drafts.ts';
 import { enterPiece } from '../base/enter.ts';
 import { at, requestMark, say, show, stay, toStep } from '../base/moves.ts';
@@ -11,6 +12,7 @@ import { type About, answerTo, shouldSaid } from '../now/answers.ts';
 import { typedPiece } from '../now/typed-piece.ts';
 import { doneOfJob, questionOfJob } from './field-job.ts';
 import { afterText, doneKnown, questionKnown, withFault } from './field-known.ts';
+import { afterListed, afterReading, doneTrace, questionTrace, tracedFault } from './field-trace.ts';
 import { askedAt, claimUnder, nextAsked, takeUnder } from './row-under.ts';
 
 type FieldView = Extract<View, { screen: 'field' }>;
@@ -55,10 +57,17 @@ export const fieldScreen = screenOver({
   // What was not touched is no draft, nor is what was taken out again.
   draft: ({ state, view: { asks, field: typed } }) =>
     typed.past.length === 0 ? state : keepDraft(state, draftName(asks), fieldText(typed)),
-  after: { write: afterText, correct: afterText },
+  after: { write: afterText, correct: afterText, list: afterListed, look: afterReading },
   // What was typed stays where it can be mended.
-  refused: (state, why) => withFault(state, why.say),
+  refused: (state, why, wish) =>
+    wish.do === 'look' ? lookRefused(state, why, wish) : withFault(state, why.say),
 });
+
+/** A reading against its limit counts with a reason; what cannot be judged is asked for again. */
+function lookRefused(state: State, why: Refusal, wish: Wish): Updated {
+  if (!why.overrulable || state.view.screen !== 'field') return tracedFault(state, why.say);
+  return ask({ ...state, view: state.view.under }, { ask: 'why', wish, refused: why });
+}
 
 function done(state: State, view: FieldView, text: string): Updated {
   const { asks } = view;
@@ -104,6 +113,13 @@ function done(state: State, view: FieldView, text: string): Updated {
     case 'letter':
       if (text === '') return stay(below);
       return requestMark(below, { do: 'rename', kind: asks.kind, to: text });
+    case 'listed':
+    case 'reading':
+    case 'put':
+    case 'went':
+    case 'leaving':
+    case 'figures':
+      return doneTrace(state, below, asks, text);
     case 'belongs': {
       const here = at(below);
       if (!here || text === '') return stay(below);
@@ -244,6 +260,13 @@ function question(state: State, asks: Asks): string[] {
         `Which letter has ${asks.kind} from now on?`,
         'A letter, or a letter and figures: L20. It changes everywhere, in what was noted too.',
       ];
+    case 'listed':
+    case 'reading':
+    case 'put':
+    case 'went':
+    case 'leaving':
+    case 'figures':
+      return questionTrace(state, asks);
     case 'belongs':
       return [
         `What belongs in ${asks.hole}? What is really there?`,

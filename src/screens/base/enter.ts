@@ -1,13 +1,13 @@
 /** Which step of a piece opens: the one that has begun, else the piece as it stands. */
 import type { Moment } from '../../model/types.ts';
 import { field } from '../kit/field.ts';
-import { gateMark, gatesOn, isStopped } from '../now/gate-now.ts';
+import { gateMark, gatesOn, isStopped, toLoosen } from '../now/gate-now.ts';
 import { toSettle } from '../now/piece-now.ts';
 import { mustRead } from '../now/reading.ts';
 import { type Way, wayOf } from '../now/way.ts';
 import { draftOf, rowDraft } from './drafts.ts';
 import { type At, at, requestMark, show, stay, toStep } from './moves.ts';
-import type { PieceStep, State, Updated } from './state.ts';
+import type { PieceStep, State, Updated, View } from './state.ts';
 
 export const LOOK: PieceStep = { step: 'look', here: null, typed: '' };
 export const OFF: PieceStep = { step: 'off', here: null, typed: '', hand: '' };
@@ -86,7 +86,9 @@ export function goOn(state: State): Updated {
   return said ? toStep(state, ON) : readFirst(state, 'fitting', ON);
 }
 
-export function openGate(state: State, moment: Moment, goes: 'on' | 'back'): Updated {
+type GateView = Extract<View, { screen: 'gate' }>;
+
+export function openGate(state: State, moment: Moment, goes: GateView['goes']): Updated {
   const here = at(state);
   const piece = moment === 'start' ? null : (here?.key ?? null);
   const base = { screen: 'gate', moment, piece, here: null, ticked: false, goes } as const;
@@ -102,6 +104,17 @@ export function readFirst(state: State, way: 'removal' | 'fitting', then: PieceS
   if (!here) return toStep(state, then);
   const mark = readMark(here.key, here.piece.round, way);
   const begun = way === 'removal' ? here.piece.where === 'off' : here.piece.where === 'on';
+  if (way === 'removal' && !begun) {
+    const open = toLoosen(here.job, here.piece, state.now, state.read);
+    // A row is typed when its bolts are out: what was to be seen to is said, and in nobody's way.
+    if (open.length > 0 && then.step === 'off-row') {
+      const said = `Before the first bolt: ${open.map((item) => item.say).join(' ')}`;
+      return toStep({ ...state, quiet: said }, then);
+    }
+    if (open.length > 0) return openGate(state, 'loosening', { off: then });
+    // The gate shows the same texts, so they are not shown once more.
+    if (state.read.includes(gateMark('loosening', here.piece))) return toStep(state, then);
+  }
   if (begun || state.read.includes(mark) || !mustRead(here.piece.spec, way)) {
     return toStep(state, then);
   }

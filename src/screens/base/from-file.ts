@@ -38,7 +38,7 @@ const AWAY = 1;
 
 export function fileRead(
   state: State,
-  { file, read, wrenches, say: told, half }: Extract<Happening, { on: 'file' }>,
+  { file, read, wrenches, hour, starts, say: told, half }: Extract<Happening, { on: 'file' }>,
 ): Updated {
   const asked = state.waiting?.for === 'file' && state.waiting.file === file;
   const now: State = asked ? { ...state, waiting: null } : state;
@@ -54,6 +54,8 @@ export function fileRead(
     wrenches: wrenches ?? now.wrenches,
     // Texts of another job are kept with that.
     drafts: now.open?.file === file ? now.drafts : (half?.drafts ?? {}),
+    hour: hour === undefined ? now.hour : hour,
+    starts: starts ?? now.starts,
   };
   // It can be read again, so the message that it could not goes away.
   const before = opened.quiet === BROKEN ? null : opened.quiet;

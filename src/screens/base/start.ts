@@ -27,6 +27,8 @@ export function start({ on, guide = false, ...look }: Opening): Updated {
     bench: 'folder' in on ? { folder: on.folder, jobs: null } : null,
     open: null,
     wrenches: [],
+    hour: null,
+    starts: [],
     view: { screen: 'wait' },
     waiting: 'folder' in on ? { for: 'bench' } : { for: 'file', file: on.file },
     ahead: [],

@@ -17,6 +17,7 @@ import type {
 import type { PaperName } from '../../paper/ask.ts';
 import type { Drawing } from '../../piece/drawing.ts';
 import type { Milestone } from '../../plan/milestone.ts';
+import type { Start } from '../../plan/trace/starts.ts';
 import type { TextField } from '../kit/field.ts';
 import type { Palette } from '../kit/palettes.ts';
 import type { OwnPresses, Press } from '../kit/press.ts';
@@ -56,6 +57,8 @@ export type Happening =
       file: string;
       read: FileState;
       wrenches?: readonly Wrench[];
+      hour?: number | null;
+      starts?: readonly Start[];
       say?: string;
       /** What an earlier sitting left half done, where the person opens the file. */
       half?: Half;
@@ -117,6 +120,10 @@ export interface State {
   open: { file: string; job: Job } | null;
   /** Torque wrenches of the bench. */
   wrenches: readonly Wrench[];
+  /** What an hour is worth on this bench; null where nobody says so. */
+  hour: number | null;
+  /** Lists to start tracing from. */
+  starts: readonly Start[];
   view: View;
   /** What the loop has not answered yet; until then presses wait in `ahead`. */
   waiting: Waiting | null;
@@ -165,7 +172,8 @@ type Screens =
       piece: string | null;
       here: string | null;
       ticked: boolean;
-      goes: 'on' | 'back';
+      /** On with the piece that goes on, back to where it was opened, or on with the one that comes off. */
+      goes: 'on' | 'back' | { off: PieceStep };
       under: View;
     }
   /** What must be had. */
@@ -188,6 +196,12 @@ type Screens =
   | { screen: 'known'; of: Of; here: string | null; first: readonly string[]; under: View }
   /** A line that was typed, and what it is to become. */
   | ({ screen: 'add'; text: string; under: View } & AddTo)
+  /** What the fault may be, and what to look at next. */
+  | { screen: 'trace'; here: string | null; under: View }
+  /** A question to decide: renew it now, or leave it. */
+  | { screen: 'weigh'; task: string; under: View }
+  /** Lists of suspects and looks to start from. */
+  | { screen: 'starts'; here: string | null; under: View }
   | { screen: 'field'; asks: Asks; field: TextField; under: View }
   | { screen: 'keys'; under: View };
 
@@ -250,7 +264,20 @@ export type Asks =
   /** `say` is what is wrong with what was typed. */
   | { ask: About; piece: string; say: string | null }
   | KnownAsks
-  | JobAsks;
+  | JobAsks
+  | TraceAsks;
+
+/** About a fault, and about renewing a thing. `say`: what is wrong with what was typed. */
+export type TraceAsks =
+  /** One more suspect or look, a line each. */
+  | { ask: 'listed'; say: string | null }
+  | { ask: 'reading'; check: string; say: string | null }
+  /** What was put in to try; then how that went. */
+  | { ask: 'put'; suspect: string }
+  | { ask: 'went'; suspect: string; say: string | null }
+  /** Why it is left; what it is weighed by. */
+  | { ask: 'leaving'; task: string }
+  | { ask: 'figures'; task: string; say: string | null };
 
 /** `say`: what is wrong with what was typed. */
 export type KnownAsks =

@@ -3,7 +3,7 @@
 import type { Moment, Wish } from '../../model/types.ts';
 import { itemOf } from '../../plan/gates/item-rows.ts';
 import { ask } from '../ask/field.ts';
-import { goOn } from '../base/enter.ts';
+import { goOn, readFirst } from '../base/enter.ts';
 import { type OnJob, onJob, pieceNamed, requestMark, say, show, stay } from '../base/moves.ts';
 import { NOTED } from '../base/noted.ts';
 import type { Page } from '../base/page.ts';
@@ -154,7 +154,8 @@ function pass({ state, view, job, piece, items }: OnGate): Updated {
     quiet: quiet === '' ? null : quiet,
     view: view.under,
   };
-  return view.goes === 'on' ? goOn(passed) : stay(passed);
+  if (view.goes === 'back') return stay(passed);
+  return view.goes === 'on' ? goOn(passed) : readFirst(passed, 'removal', view.goes.off);
 }
 
 // ---------------------------------------------------------------- after a mark
@@ -267,6 +268,7 @@ export const gateScreen = screenOver({
 // ---------------------------------------------------------------- picture
 
 const WHEN: Readonly<Record<Moment, string>> = {
+  loosening: 'before the first bolt',
   prying: 'before you pry',
   sealing: 'before the joint is made',
   closing: 'before it closes: what went in must come out',

@@ -17,6 +17,7 @@ import { paperKey } from '../paper/paper.ts';
 import { partsKey } from '../parts-list/missing.ts';
 import { openTask } from '../tasks/open-task.ts';
 import { testsKey } from '../tasks/tests-list.ts';
+import { traceKey } from '../trace/trace-key.ts';
 import { drawJob, type JobView, type OnTheJob } from './job-page.ts';
 
 function onTheJob(state: State, view: JobView): OnTheJob | null {
@@ -44,6 +45,7 @@ const KEYS: readonly Key<OnTheJob>[] = [
     holds: hasRows,
     does: openMarked,
   },
+  traceKey,
   {
     id: 'start-gate',
     presses: ['s'],

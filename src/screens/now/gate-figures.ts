@@ -64,7 +64,8 @@ const WHICH: Readonly<Record<FromPiece['which'], (among: Among) => KnownRow[]>> 
   all: ({ all }) => [...all],
   nth: ({ all, number }) => (number === 0 ? [...all] : all.slice(number - 1, number)),
   way: ({ all, spec, moment, number }) => {
-    const way = moment === 'prying' ? 'removal' : 'fitting';
+    const early = moment === 'prying' || moment === 'loosening';
+    const way = early ? 'removal' : 'fitting';
     const text = spec.caution[way][number - 1];
     return all.filter((r) => r.text === text && (r.figure?.way ?? way) === way);
   },

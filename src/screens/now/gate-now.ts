@@ -37,6 +37,17 @@ export function gatesOn(job: Job, piece: PieceNow, now: string, read: readonly s
   );
 }
 
+/** What is to be seen to before the first bolt of a piece; nothing where one is out, or where that was passed. */
+export function toLoosen(
+  job: Job,
+  piece: PieceNow,
+  now: string,
+  read: readonly string[],
+): GateItem[] {
+  if (piece.where === 'off' || read.includes(gateMark('loosening', piece))) return [];
+  return gateOf(job, 'loosening', piece.spec.key, now).filter((i) => !i.done);
+}
+
 /** All that came off is back, and somebody has still to look before it runs. */
 export function isStartAsked(job: Job, now: string, read: readonly string[]): boolean {
   if (!isAllBack(job) || read.includes(gateMark('start', null))) return false;

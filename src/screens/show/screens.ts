@@ -19,6 +19,9 @@ import { pieceScreen } from '../piece/piece.ts';
 import { roundScreen } from '../tasks/round.ts';
 import { taskScreen } from '../tasks/task.ts';
 import { testsScreen } from '../tasks/tests-list.ts';
+import { startsScreen } from '../trace/starts.ts';
+import { traceScreen } from '../trace/trace.ts';
+import { weighScreen } from '../trace/weigh.ts';
 import { listOfKeys } from './help.ts';
 
 const SCREENS: { readonly [S in View['screen']]: Screen<Extract<View, { screen: S }>> } = {
@@ -40,6 +43,9 @@ const SCREENS: { readonly [S in View['screen']]: Screen<Extract<View, { screen: 
   draw: drawScreen,
   known: knownScreen,
   add: addScreen,
+  trace: traceScreen,
+  starts: startsScreen,
+  weigh: weighScreen,
   field: fieldScreen,
   keys: listOfKeys(openOf),
 };

@@ -1,6 +1,6 @@
 /** Opens a task. */
 import { openGate } from '../base/enter.ts';
-import { stay } from '../base/moves.ts';
+import { show, stay } from '../base/moves.ts';
 import type { State, Updated } from '../base/state.ts';
 import { isStartAsked } from '../now/gate-now.ts';
 import { runs, taskHere } from '../now/task-now.ts';
@@ -9,6 +9,10 @@ import { runs, taskHere } from '../now/task-now.ts';
 export function openTask(state: State, task: string): Updated {
   const now = state.open && taskHere(state.open.job, task, state.now);
   if (!now || !state.open) return stay(state);
+  // A question with figures opens on what it turns on.
+  if (state.open.job.upper.tasks.get(task)?.weigh) {
+    return show(state, { screen: 'weigh', task, under: state.view });
+  }
   const opened: State = { ...state, view: { screen: 'task', task, under: state.view } };
   const starts = now.state !== 'done' && runs(now);
   if (starts && isStartAsked(state.open.job, state.now, state.read)) {

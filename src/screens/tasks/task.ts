@@ -103,6 +103,15 @@ export const taskScreen = screenOver({
       holds: canDone,
       does: (here) => askResult(here, 'done'),
     },
+    {
+      id: 'weigh-it',
+      presses: ['w'],
+      label: 'weigh it',
+      help: 'what renewing it now costs, and leaving it',
+      holds: ({ task }) => task.verb === 'decide' && task.listed,
+      does: ({ state, view, task }) =>
+        show(state, { screen: 'weigh', task: task.key, under: view }),
+    },
     knownKey<OnTask>(
       ({ job, view }) => (job.tasks.has(view.task) ? { task: view.task } : null),
       'what is known',

@@ -2,6 +2,7 @@
 import { type Bench, findBench, oddIn } from '../../diary/bench.ts';
 import { commitPlace } from '../../diary/milestone.ts';
 import { linesOfJob, startJob } from '../../diary/start-job.ts';
+import { startsShipped } from '../../diary/starts.ts';
 import { fold } from '../../job/fold/fold.ts';
 import { readJob } from '../../job/read.ts';
 import { keepHalf, readHalf } from '../../job/save/half.ts';
@@ -11,7 +12,7 @@ import { beingSaved } from '../../job/save/save.ts';
 import { readText } from '../../job/save/text.ts';
 import { IS_JOB } from '../../job/yaml/is-job.ts';
 import type { Half, Job, Recorded, UpperChange, Wish } from '../../model/types.ts';
-import type { World } from '../../world.ts';
+import { nowHere, type World } from '../../world.ts';
 import type { FileState } from '../base/state.ts';
 import { benchRow } from './bench-row.ts';
 import type { Hands } from './loop.ts';
@@ -62,7 +63,7 @@ const leadsOut = (name: string) => ({
  */
 export function filesIn(
   folder: string,
-  world: Pick<World, 'now' | 'id'> & Partial<Pick<World, 'platform' | 'env'>>,
+  world: Pick<World, 'now' | 'id' | 'zone'> & Partial<Pick<World, 'platform' | 'env'>>,
   shelf: Shelf,
   strange: readonly string[] = [],
   settings: string | null = null,
@@ -156,17 +157,18 @@ export function filesIn(
     },
     async open({ file }) {
       const again = expected.delete(file);
-      const wrenches = benchOf(folder)?.wrenches ?? [];
+      const { wrenches = [], hour = null } = benchOf(folder) ?? {};
+      const bench = { wrenches, hour, starts: startsShipped() };
       if (elsewhere.has(file)) {
         const unread = { code: 'elsewhere', ...leadsOut(file) };
-        return { on: 'file', file, read: { ok: false, unread }, wrenches };
+        return { on: 'file', file, read: { ok: false, unread }, ...bench };
       }
       const looked = await shown.look(file, true);
       if (looked === null) throw new Error(`${file} was asked for as a job and is none`);
       const read = again || looked.now.ok ? looked.state : looked.now;
       const { say } = looked;
       const half = again || !read.ok ? {} : { half: readHalf(realOf(file)) };
-      return { on: 'file', file, read, wrenches, ...(say === null ? {} : { say }), ...half };
+      return { on: 'file', file, read, ...bench, ...(say === null ? {} : { say }), ...half };
     },
     async start({ file, job, machine }) {
       const made = begun(pathOf(file), job, machine);
@@ -182,12 +184,12 @@ export function filesIn(
         if (where === 'elsewhere') {
           elsewhere.add(name);
           const unread = { code: 'elsewhere', ...leadsOut(name) };
-          jobs.push(benchRow(name, { ok: false, unread }, world.now()));
+          jobs.push(benchRow(name, { ok: false, unread }, nowHere(world)));
         } else if (where === 'file') {
           const state = shown.has(name)
             ? ((await shown.look(name, false))?.state ?? null)
             : readRow(name);
-          if (state !== null) jobs.push(benchRow(name, state, world.now()));
+          if (state !== null) jobs.push(benchRow(name, state, nowHere(world)));
         }
         await shelf.breath();
       }

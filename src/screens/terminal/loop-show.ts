@@ -1,7 +1,7 @@
 /** Putback's own show: its first state, its pictures, and hands for one folder of job files. */
 import { safeLine } from '../../model/safe.ts';
 import { nextWork } from '../../plan/next.ts';
-import type { World } from '../../world.ts';
+import { nowHere, type World } from '../../world.ts';
 import { start } from '../base/start.ts';
 import type { State } from '../base/state.ts';
 import type { Palette } from '../kit/palettes.ts';
@@ -52,7 +52,7 @@ export function showOf(
     ...drawnSize(stdout, platform),
     colour: colourAllowed(env),
     ascii: outside.ascii ?? asciiOnly(env, platform),
-    now: world.now(),
+    now: nowHere(world),
     palette: outside.palette ?? 'usual',
     guide: outside.guide ?? false,
     presses: outside.presses ?? {},
@@ -65,7 +65,7 @@ export function showOf(
     update,
     App,
     hands: files.hands,
-    attend: (loop) => attendFiles(loop, folder, files, shelf, timers, world.now),
+    attend: (loop) => attendFiles(loop, folder, files, shelf, timers, () => nowHere(world)),
     takesCtrlZ: (now) => openOf(now).text() !== null,
     asksFirst: (now) => openOf(now).asked() !== null,
     async farewell(last) {

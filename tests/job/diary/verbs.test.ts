@@ -16,6 +16,8 @@ bolts: {S: M6x25}
 pieces: {cover: {bolts: S S S, torque: "10 N·m"}}
 tasks: {drain: {do: Drain the oil}}
 buy: {gasket: Cover gasket}
+suspects: {coil: Ignition coil open}
+checks: {spark: {check: Blue spark, bad: coil}}
 diary:
 `;
 const STAMP = 'at: 2026-04-11T18:25:40+02:00, id: k3Vb9xQe';
@@ -25,6 +27,8 @@ const ABOUT: Record<string, string> = {
   hole: 'hole: 2',
   task: 'task: drain',
   buy: 'buy: gasket',
+  check: 'check: spark',
+  suspect: 'suspect: coil',
 };
 
 /** A line for each set of places that a verb can be about, with the example of its row. */
@@ -73,7 +77,7 @@ describe('each verb of the diary', () => {
 const LATER = [
   'photo',
   'heard',
-  'looked',
+  'felt',
   'constructor',
   'toString',
   'valueOf',

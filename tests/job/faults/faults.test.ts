@@ -16,6 +16,10 @@ const HEAD = 'putback: 1\njob: Left cover weeps oil\n';
 /** Files that are long by nature. */
 const LONG: Partial<Record<Code, () => string>> = {
   'too-big': () => `${HEAD}found: ${'x'.repeat(4_000_000)}\n`,
+  'too-many-traced': () => {
+    const names = Array.from({ length: 501 }, (_, i) => `  s${i}: Number ${i}`);
+    return `${HEAD}suspects:\n${names.join('\n')}\n`;
+  },
   more: () => `${HEAD}pieces:\n  cover: {under: [${'lid, '.repeat(502)}]}\n`,
 };
 

@@ -28,6 +28,11 @@ const values: Record<Verb, string[]> = {
   written: ['routes', 'map'],
   renamed: ['S', 'M', 'Q'],
   corrected: ['torque', 'torque', 'torque', 'caution', 'thick', 'sequence', 'limit'],
+  looked: ['good', 'bad', 'unclear'],
+  tried: ['new plug'],
+  listed: ['Coil open'],
+  figured: ['chance 1 in 6'],
+  found: ['Coil open'],
   undo: [...ids, 'nosuchid'],
 };
 

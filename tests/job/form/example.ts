@@ -91,6 +91,22 @@ pieces:
     under: cover
 tasks:
   cure: {wait: "Sealant cures, 12 h", after: [cover on], note: at 20 degrees}
+  spark-again: {test: Blue spark at the plug, proves: [spark]}
+  seal:
+    decide: Renew the shaft seal?
+    now: {price: 12.50, takes: 40 min}
+    later: {price: 12.50, takes: 3 h}
+    chance: 1 in 6
+    harm: {chance: 1 in 20, price: 60.00, takes: 2 h}
+  bearing: {decide: Renew the bearing?, now: 30, harm: rarely}
+suspects:
+  float: {what: Float needle leaks, likely: often, piece: cover, part: washer, takes: 30 min}
+  coil: Ignition coil open
+  switch: {what: Stop switch corroded, likely: 0.5, note: was painted over}
+checks:
+  spark: {check: Blue spark at the plug, bad: [coil, switch], takes: 3 min, needs: [in the dark]}
+  primary: {check: Coil primary, limit: 0.8..1.2 ohm, bad: coil, takes: 5 min, under: cover}
+  bowl: {check: Runs into the bowl, along: [float], caution: Fuel wiped up., note: with the tap on}
 buy:
   oil: Engine oil
   washer: {what: Copper washer, count: 2, from: the dealer, for: [cover on, cover], note: M6}

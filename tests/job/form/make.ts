@@ -5,6 +5,7 @@ import {
   CORRECTABLE,
   type Entry,
   HOLE_STATES,
+  LOOKS,
   VERBS,
   type Verb,
   WRITTEN,
@@ -59,6 +60,7 @@ const WORDS: Partial<Record<Verb, readonly string[]>> = {
   fitted: ['all'],
   written: WRITTEN,
   corrected: CORRECTABLE,
+  looked: LOOKS,
 };
 
 const holes = fc.array(anyHole, { minLength: 1, maxLength: 4 });
@@ -68,7 +70,18 @@ function places(verb: Verb): fc.Arbitrary<Partial<Entry>> {
   const some = fc.record({ piece: anyName, hole: holes });
   const task = fc.record({ task: anyName });
   const buy = fc.record({ buy: anyName });
+  const check = fc.record({ check: anyName });
+  const suspect = fc.record({ suspect: anyName });
   switch (verb) {
+    case 'looked':
+      return fc.oneof(check, suspect);
+    case 'listed':
+      return fc.oneof(check, suspect, fc.constant({}));
+    case 'tried':
+    case 'found':
+      return suspect;
+    case 'figured':
+      return task;
     case 'out':
     case 'in':
     case 'tight':

@@ -78,6 +78,7 @@ describe('a job file in its short spelling', () => {
       when: null,
       takes: null,
       note: null,
+      proves: [],
     });
     expect(upper.buys.get('gasket')).toMatchObject({ price: '14.20', once: true });
   });
@@ -110,6 +111,53 @@ describe('a job file in its full spelling', () => {
   it('is read in silence', () => {
     expect(faults).toEqual([]);
     expect(upper).toMatchObject({ version: 1, done: 'New gasket, faces cleaned' });
+  });
+
+  it('what it may be, and what is looked at, in the long form and the short', () => {
+    expect(upper.suspects.get('float')).toEqual({
+      key: 'float',
+      what: 'Float needle leaks',
+      likely: 'often',
+      piece: 'cover',
+      part: 'washer',
+      takes: '30 min',
+      note: null,
+    });
+    expect(upper.suspects.get('coil')).toMatchObject({ what: 'Ignition coil open', likely: null });
+    expect(upper.suspects.get('switch')).toMatchObject({ likely: 0.5 });
+    expect(upper.checks.get('primary')).toEqual({
+      key: 'primary',
+      check: 'Coil primary',
+      limit: '0.8..1.2 ohm',
+      bad: ['coil'],
+      along: [],
+      takes: '5 min',
+      under: ['cover'],
+      needs: [],
+      caution: [],
+      note: null,
+    });
+    expect(upper.checks.get('bowl')).toMatchObject({
+      along: ['float'],
+      caution: ['Fuel wiped up.'],
+    });
+    expect(upper.tasks.get('spark-again')).toMatchObject({ proves: ['spark'] });
+  });
+
+  it('what renewing costs now and later, each figure of which may be missing', () => {
+    expect(upper.tasks.get('seal')?.weigh).toEqual({
+      now: { price: '12.50', takes: '40 min' },
+      later: { price: '12.50', takes: '3 h' },
+      chance: '1 in 6',
+      harm: { chance: '1 in 20', price: '60.00', takes: '2 h' },
+    });
+    expect(upper.tasks.get('bearing')?.weigh).toEqual({
+      now: { price: '30', takes: null },
+      later: null,
+      chance: null,
+      harm: { chance: 'rarely', price: null, takes: null },
+    });
+    expect(upper.tasks.get('cure')?.weigh).toBeUndefined();
   });
 
   it('kinds by their parts', () => {
@@ -219,15 +267,27 @@ describe('a file of a newer form opens for reading', () => {
 describe('a key that stands in the wrong place', () => {
   it.each([
     ['torque: 10 N·m', 'It belongs to a piece or a hole or a pass. '],
-    ['price: 3', 'It belongs to a thing to buy. '],
+    ['price: 3', 'It belongs to a thing to buy or a cost. '],
     ['peices:', 'Did you mean pieces? '],
     ['note: x', ''],
     ['wheels: 2', ''],
   ])('%s', (line, hint) => {
     const [fault] = read(`${HEAD}${line}\n`).faults;
     expect(fault?.code).toBe('unknown-key');
-    const known = 'putback, job, machine, complaint, found, done, bolts, pieces, tasks, buy, diary';
+    const known =
+      'putback, job, machine, complaint, found, done, bolts, pieces, tasks, buy, suspects, checks, diary';
     expect(fault?.fix).toBe(hint.trim() || `Known here: ${known}.`);
+  });
+});
+
+describe('a figure that only a question to decide has', () => {
+  it.each([
+    ['  drain: {do: Drain the oil, now: 12}', 'Only a question to decide has it.'],
+    ['  seal: {decide: Renew it?, now: {chance: 1 in 6}}', 'It belongs to harm:.'],
+  ])('%s', (line, fix) => {
+    const [fault, ...more] = read(`${HEAD}tasks:\n${line}\n`).faults;
+    expect(fault).toMatchObject({ code: 'unknown-key', fix });
+    expect(more).toEqual([]);
   });
 });
 

@@ -1,0 +1,140 @@
+/**
+ * A suspect or a check from one typed line, there and back: `Float needle leaks, often, 30 min, in carburettor` and
+ * `Blue spark at the plug: coil, plug, 3 min, behind tank`.
+ */
+import { looksLikeLimit, readLimit } from '../../bolt/reading.ts';
+import { near } from '../../model/nearword.ts';
+import { oneLine } from '../../model/safe.ts';
+import type { CheckSpec, Named, SuspectSpec, Upper } from '../../model/types.ts';
+import { list } from '../../model/words.ts';
+import { readLikely } from './read-trace.ts';
+import { filled } from './trace-fields.ts';
+
+type Line = Named | { say: string };
+type Names = Pick<Upper, 'suspects' | 'checks' | 'pieces'>;
+
+const TAKES = /^\d+(?:[.,]\d+)?\s*(?:min(?:utes?)?|h(?:ours?)?)(?:\s*\d+\s*min(?:utes?)?)?$/i;
+/** No dot or comma of a figure parts anything. */
+const PARTS = /\s*,\s+|\s*;\s*/;
+
+/** What stands behind the name and says neither how often, how long, where nor with what belongs to the name. */
+export function readSuspectLine(line: string, { suspects, pieces }: Names): Line {
+  const parts = oneLine(line).trim().split(PARTS);
+  const fields: Record<string, string> = {};
+  while (parts.length > 1) {
+    const part = parts.at(-1) ?? '';
+    const [, piece = ''] = /^in (.+)$/i.exec(part) ?? [];
+    const [, bought = ''] = /^part (.+)$/i.exec(part) ?? [];
+    if (fields.likely === undefined && readLikely(part) !== null) fields.likely = part;
+    else if (fields.takes === undefined && TAKES.test(part)) fields.takes = part;
+    else if (fields.piece === undefined && pieces.has(piece)) fields.piece = piece;
+    else if (fields.part === undefined && bought !== '') fields.part = bought;
+    else break;
+    parts.pop();
+  }
+  const what = parts.join(', ');
+  const { likely, piece, part, takes } = fields;
+  const said = { what, likely, piece, part, takes };
+  if (what === '') return { say: 'Say what it may be: Coil open, rarely.' };
+  return { key: freeKey(what, suspects), fields: filled(said) };
+}
+
+/** Suspects by their names, by the start of what they are, or by their numbers in `order`. */
+export function readCheckLine(line: string, names: Names, order: readonly string[] = []): Line {
+  const text = oneLine(line).trim();
+  const colon = text.lastIndexOf(': ');
+  const check = colon < 0 ? text.replace(/:$/, '') : text.slice(0, colon).trim();
+  const rest = colon < 0 ? '' : text.slice(colon + 2).trim();
+  if (check === '') return { say: 'Say what is looked at, then what it would show: Spark: 1, 2.' };
+  const found = { bad: [] as string[], along: [] as string[], under: [] as string[] };
+  const needs: string[] = [];
+  let [takes, limit]: (string | undefined)[] = [];
+  let into: 'bad' | 'along' = 'bad';
+  for (const part of rest.split(PARTS).filter((said) => said !== '')) {
+    const [, word = '', behind = ''] = /^(along|behind|when) (.+)$/i.exec(part) ?? [];
+    if (word.toLowerCase() === 'behind') {
+      if (!names.pieces.has(behind)) return { say: unknown(behind, 'piece', names.pieces) };
+      found.under.push(behind);
+    } else if (word.toLowerCase() === 'when') needs.push(behind);
+    else if (TAKES.test(part)) takes = part;
+    else if (looksLikeLimit(part) && /\D/.test(part) && readLimit(part)) limit = part;
+    else {
+      if (word !== '') into = 'along';
+      const meant = suspectsMeant(word === '' ? part : behind, names, order, into === 'along');
+      if ('say' in meant) return meant;
+      found[into].push(...meant.keys);
+    }
+  }
+  if (found.bad.length + found.along.length === 0) {
+    return { say: 'Say behind a colon what it would show: Blue spark: coil, plug.' };
+  }
+  const { bad, along, under } = found;
+  const fields = filled({ check, limit, bad, along, takes, under, needs });
+  return { key: freeKey(check, names.checks), fields };
+}
+
+function suspectsMeant(
+  part: string,
+  { suspects, checks }: Names,
+  order: readonly string[],
+  way: boolean,
+): { keys: string[] } | { say: string } {
+  if (suspects.has(part) || (way && checks.has(part))) return { keys: [part] };
+  if (/^\d+(?: \d+)*$/.test(part)) {
+    const numbers = part.split(' ').map(Number);
+    const keys = numbers.map((n) => order[n - 1] ?? '');
+    const odd = numbers.find((n) => order[n - 1] === undefined);
+    return odd === undefined ? { keys } : { say: `There is no number ${odd} on the list.` };
+  }
+  const starts = (text: string) => text.toLowerCase().startsWith(part.toLowerCase());
+  const meant = [...suspects.values()].filter(({ what }) => starts(what));
+  const [one, other] = meant;
+  if (one && !other) return { keys: [one.key] };
+  if (one) return { say: `${part} may be ${list(meant.map(({ what }) => what))}: say more of it.` };
+  return { say: unknown(part, 'suspect', suspects) };
+}
+
+function unknown(said: string, what: string, names: ReadonlyMap<string, unknown>): string {
+  const close = near(said, [...names.keys()]);
+  if (close) return `No ${what} ${said}. Did you mean ${close}?`;
+  return names.size === 0
+    ? `No ${what} ${said}, and none is listed yet.`
+    : `No ${what} ${said}. There is ${list([...names.keys()])}.`;
+}
+
+/** The test that proves that a suspect was it. */
+export const proofKey = (suspect: string): string => `proof-${suspect}`;
+
+/** `Float needle leaks` → `float-needle-leaks`, with a number behind it where that is taken. */
+export function freeKey(text: string, taken: ReadonlyMap<string, unknown>): string {
+  const words = text
+    .normalize('NFD')
+    .toLowerCase()
+    .match(/[a-z0-9]+/g) ?? ['it'];
+  const key = words.slice(0, 4).join('-');
+  for (let n = 1; ; n += 1) {
+    const free = n === 1 ? key : `${key}-${n}`;
+    if (!taken.has(free)) return free;
+  }
+}
+
+/** The line that reads as this suspect; what such a line cannot say stands behind it and reads as none. */
+export function suspectLine({ what, likely, takes, piece, part, note }: SuspectSpec): string {
+  const said = [likely === null ? null : `${likely}`, takes, piece && `in ${piece}`];
+  const more = [part && `part ${part}`, note && `(${note})`];
+  return [what, ...said, ...more].filter((one) => one !== null).join(', ');
+}
+
+/** The line that reads as this check. */
+export function checkLine(spec: CheckSpec): string {
+  const { check, limit, bad, along, takes, under, needs, caution, note } = spec;
+  const parts = [
+    ...bad,
+    ...along.map((name) => `along ${name}`),
+    ...[takes, limit].filter((one) => one !== null),
+    ...under.map((piece) => `behind ${piece}`),
+    ...needs.map((what) => `when ${what}`),
+    ...[...caution, ...(note === null ? [] : [note])].map((text) => `(${text})`),
+  ];
+  return parts.length === 0 ? check : `${check}: ${parts.join(', ')}`;
+}

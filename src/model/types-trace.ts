@@ -1,0 +1,36 @@
+/** What a job file says of finding a fault, and of renewing a thing or leaving it. */
+import type { CheckFields, SuspectFields } from './keys.ts';
+
+/** How a look came out. */
+export const LOOKS = ['good', 'bad', 'unclear'] as const;
+export type Looked = (typeof LOOKS)[number];
+
+/** How often it is this one, in words, the likeliest first. */
+export const LIKELY = ['often', 'now and then', 'rarely'] as const;
+export type Likely = (typeof LIKELY)[number];
+
+/** What it may be, as one would say it: `Float needle leaks`. Its keys: `SUSPECT_KEYS`. */
+export interface SuspectSpec extends SuspectFields {
+  key: string;
+}
+
+/** A look that comes out bad if it is one of some suspects, and good if it is none. Its keys: `CHECK_KEYS`. */
+export interface CheckSpec extends CheckFields {
+  key: string;
+}
+
+/** Money and time, both as written. */
+export interface AmountSpec {
+  price: string | null;
+  takes: string | null;
+}
+
+/** The figures of a `decide` task. */
+export interface WeighSpec {
+  now: AmountSpec | null;
+  later: AmountSpec | null;
+  /** That it fails before one is in here anyway: `1 in 6`, `rarely`. */
+  chance: string | null;
+  /** What touching it may break. */
+  harm: (AmountSpec & { chance: string | null }) | null;
+}

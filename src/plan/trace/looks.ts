@@ -1,0 +1,79 @@
+/** What the diary says of a fault: looks in their order, and what was found. */
+import { oneLine } from '../../model/safe.ts';
+import type { Entry, Job, Looked } from '../../model/types.ts';
+import type { Mark } from '../../trace/types.ts';
+
+export interface LookMade {
+  /** Name of the check; for a part changed to try `plug tried`. */
+  check: string;
+  says: Looked;
+  reading: string | null;
+  /** The limit that the reading was held against, as it stood then. */
+  limit: string | null;
+  /** RFC 3339. */
+  at: string;
+  id: string;
+  /** 1 until something was found and put right, then 2. */
+  round: number;
+  /** What it was, that was found after the rounds before. */
+  suspect: string | null;
+}
+
+export interface FoundMade {
+  suspect: string;
+  at: string;
+  id: string;
+  /** Looks that were made before it. */
+  after: number;
+}
+
+/** As a check: no name of the file has a blank in it. */
+export const triedName = (suspect: string): string => `${suspect} tried`;
+
+export function looksOf(job: Job): { looks: LookMade[]; found: FoundMade[] } {
+  const looks: LookMade[] = [];
+  const found: FoundMade[] = [];
+  for (const entry of job.entries) {
+    if (!job.living.has(entry.id)) continue;
+    const { verb, suspect, at, id } = entry;
+    if (verb === 'found' && suspect !== undefined) {
+      found.push({ suspect, at, id, after: looks.length });
+    }
+    const result = oneLine(entry.result ?? '');
+    const reading = result === '' || WORDS.includes(result) ? null : result;
+    const limit = oneLine(entry.limit ?? '') || null;
+    const rest = { reading, limit, at, id, round: found.length + 1 };
+    for (const [check, says] of saidBy(entry, job)) {
+      looks.push({ check, says, suspect: suspect ?? null, ...rest });
+    }
+  }
+  return { looks, found };
+}
+
+/** What a test gave, and no reading. */
+const WORDS: readonly string[] = ['passed', 'failed'];
+
+/** Checks that an entry says something of; a test that makes some again says it of each. */
+function saidBy({ verb, value, check, suspect, task }: Entry, job: Job): [string, Looked][] {
+  if (verb === 'looked') {
+    const name = check ?? (suspect === undefined ? null : triedName(suspect));
+    return name === null ? [] : [[name, value as Looked]];
+  }
+  const proves = verb === 'done' ? (job.tasks.get(task ?? '')?.spec.proves ?? []) : [];
+  return proves.map((name) => [name, value === 'failed' ? 'bad' : 'good']);
+}
+
+/**
+ * The marks that still speak. What was found explains the bad looks before it that show it: they say nothing of the
+ * machine as it is now. Good ones stand.
+ */
+export function standing(
+  looks: readonly LookMade[],
+  found: readonly FoundMade[],
+  shows: (check: string) => ReadonlySet<string>,
+): Mark[] {
+  return looks.flatMap(({ check, says }, i) => {
+    const explained = found.some((f) => i < f.after && shows(check).has(f.suspect));
+    return says === 'bad' && explained ? [] : [{ check, says }];
+  });
+}

@@ -1,0 +1,199 @@
+/** The fault traced, in words: for the command and the screen. */
+import type { Job } from '../../model/types.ts';
+import { list, many } from '../../model/words.ts';
+import type { Conflict, Look, Share, Way } from '../../trace/types.ts';
+import { NOT_LISTED } from '../../trace/types.ts';
+import { sayDuration } from '../duration.ts';
+import type { LookMade } from './looks.ts';
+import { checkSaid, type Traced } from './traced.ts';
+
+export const suspectSaid = (job: Job, name: string): string =>
+  name === NOT_LISTED ? name : (job.upper.suspects.get(name)?.what ?? name);
+
+export const pieceSaid = (job: Job, name: string): string =>
+  job.pieces.get(name)?.spec.name ?? name;
+
+/** `coil, switch or plug`, as one says them. */
+export function suspectsSaid(job: Job, names: readonly string[], joined = 'or'): string {
+  return list(
+    names.map((name) => suspectSaid(job, name)),
+    joined,
+  );
+}
+
+/** `3 min`, `1 h 10 min`; `2 looks` where no time of the file is known. */
+export function minutesSaid(minutes: number, unit: 'minutes' | 'looks'): string {
+  if (unit === 'looks') return many(Math.round(minutes * 10) / 10, 'look');
+  return minutes < 1 ? 'under a minute' : sayDuration(minutes * 60);
+}
+
+const SHARES: Readonly<Record<Share, string>> = {
+  often: 'often',
+  'now and then': 'now and then',
+  rarely: 'rarely',
+  left: 'left',
+  alike: 'alike',
+  cleared: 'cleared',
+};
+
+export interface Row {
+  name: string;
+  /** `often`, `left`, `cleared`, `found`. */
+  share: string;
+  what: string;
+  /** By what it is cleared: the last look that speaks against it, in words and with its time; null while it is not. */
+  by: string | null;
+}
+
+/** The suspects in their order: those left, the cleared ones, what was found. */
+export function rowsOf(job: Job, { answer, looks, found, proved }: Traced): Row[] {
+  const rows = answer.suspects.map(({ name, share, cleared }) => ({
+    name,
+    // Who was not cleared when it was found is no suspect any more, and was not looked at either.
+    share: proved && cleared.length === 0 ? 'not it' : SHARES[share],
+    what: suspectSaid(job, name),
+    by: cleared.length === 0 ? null : clearedBy(job, cleared, looks),
+  }));
+  const put = found.map(({ suspect, at }, i) => {
+    const last = i === found.length - 1;
+    const state = !last || proved ? (proved ? 'proved' : 'put right') : 'not proved yet';
+    const by = `${state}, ${clock(at)}`;
+    return { name: suspect, share: 'found', what: suspectSaid(job, suspect), by };
+  });
+  return [...rows, ...put];
+}
+
+function clearedBy(job: Job, checks: readonly string[], looks: readonly LookMade[]): string {
+  const said = checks.map((name) => {
+    const look = looks.findLast(({ check, says }) => check === name && says !== 'unclear');
+    return look ? lookSaid(job, look) : checkSaid(job, name);
+  });
+  const [first = ''] = said;
+  return said.length < 2 ? first : `${first}; and ${many(said.length - 1, 'more look')}`;
+}
+
+/** `Coil primary: 0.94 ohm, limit 0.8..1.2 ohm, good, 18:09`. */
+export function lookSaid(job: Job, { check, says, reading, limit, at }: LookMade): string {
+  const read = reading === null ? [] : [reading, ...(limit === null ? [] : [`limit ${limit}`])];
+  return `${checkSaid(job, check)}: ${[...read, says, clock(at)].join(', ')}`;
+}
+
+const clock = (at: string): string => at.slice(11, 16);
+
+/** What a look needs, each in a sentence: what comes off first, what must be so, what is to be minded. */
+export function needsSaid(job: Job, { check, opens }: Look): string[] {
+  const spec = job.upper.checks.get(check);
+  return [
+    ...(opens.length === 0 ? [] : [`First off: ${list(opens.map((p) => pieceSaid(job, p)))}.`]),
+    ...(spec && spec.needs.length > 0 ? [`It needs: ${list(spec.needs)}.`] : []),
+    ...(spec?.caution ?? []).map((text) => text),
+  ];
+}
+
+/** What good and what bad would leave. */
+export function outcomesSaid(
+  job: Job,
+  { good, bad }: Look,
+  found: boolean,
+): { good: string; bad: string } {
+  const left = (names: readonly string[], none: string) =>
+    names.length === 0 ? none : suspectsSaid(job, names);
+  const none = `${NOT_LISTED}, or a look was wrong`;
+  return { good: left(good, found ? 'the repair is proved' : none), bad: left(bad, none) };
+}
+
+/** The rest of the way, as lines that step in; the looks behind the first only. */
+export function waySaid(job: Job, way: Way, unit: 'minutes' | 'looks'): string[] {
+  const lines = (of: Way | string[], says: 'good' | 'bad', deep: number): string[] => {
+    const lead = `${'  '.repeat(deep)}${says}: `;
+    if (Array.isArray(of)) return [`${lead}${suspectsSaid(job, of) || NOT_LISTED}`];
+    return [
+      `${lead}${checkSaid(job, of.check)} (${minutesSaid(of.minutes, unit)})`,
+      ...lines(of.good, 'good', deep + 1),
+      ...lines(of.bad, 'bad', deep + 1),
+    ];
+  };
+  return [...lines(way.good, 'good', 0), ...lines(way.bad, 'bad', 0)];
+}
+
+export function expectedSaid({ answer }: Traced): string {
+  const { minutes, exact, unit, ratio, bound } = answer.expected;
+  const whole = `${minutesSaid(minutes, unit)} on the whole until you know`;
+  if (exact) return `${whole}.`;
+  const best = minutesSaid(bound, unit);
+  const times = ratio === null ? '' : `, at most ${ratio.toFixed(2)} times that`;
+  return `${whole}; no way takes less than ${best}${times}.`;
+}
+
+/** All that may explain it where it does not fit. */
+export function conflictSaid(job: Job, { diagnoses, doubts, again, larger }: Conflict): string[] {
+  const sets = diagnoses.map((set) => suspectsSaid(job, set, 'and'));
+  const wrong = doubts.map((set) => list(set.map((name) => checkSaid(job, name))));
+  return [
+    'It does not fit: no single one of them explains all looks. It may be:',
+    ...sets.map((set) => `  ${set}`),
+    ...(larger ? ['  or more than three of them at once'] : []),
+    ...(wrong.length === 0 ? [] : ['Or one of these looks was wrong:']),
+    ...wrong.map((set) => `  ${set}`),
+    ...(again === null ? [] : [`The cheapest to look at once more: ${checkSaid(job, again)}.`]),
+  ];
+}
+
+/** Where nothing is left to look at, why. */
+export function endSaid(job: Job, traced: Traced): string[] {
+  const { answer, next, found, proved } = traced;
+  const left = answer.suspects.filter(({ cleared }) => cleared.length === 0);
+  const last = found.at(-1);
+  if (last && proved) return [`Found and put right: ${suspectSaid(job, last.suspect)}.`];
+  if (next || answer.conflict) return [];
+  if (job.upper.suspects.size === 0) return ['Nothing is listed that it may be.'];
+  if (left.length === 0)
+    return last ? [`${suspectSaid(job, last.suspect)} was all there was.`] : [];
+  if (left.length === 1) {
+    return [
+      `It is ${suspectSaid(job, left[0]?.name ?? '')}, or ${NOT_LISTED}.`,
+      ...sureSaid(job, answer),
+    ];
+  }
+  const names = left.map(({ name }) => name);
+  const order = answer.order.filter((name) => names.includes(name));
+  const one = left.length === 2 ? 'Either of these two' : 'Any of these';
+  return [
+    `${one}: no check here tells them apart.`,
+    `Put right in this order: ${order.map((name) => suspectSaid(job, name)).join(', then ')}.`,
+  ];
+}
+
+/** The look that would show it, before anything is bought for it. */
+function sureSaid(job: Job, { proof, expected }: Traced['answer']): string[] {
+  if (!proof) return [];
+  const time = minutesSaid(proof.minutes, expected.unit);
+  return [
+    `To be sure, look at this too: ${checkSaid(job, proof.check)} (${time}). Bad says that it is so.`,
+  ];
+}
+
+/** Readings before and behind what was put right, side by side: `Coil primary: 0.4 ohm, now 0.94 ohm`. */
+export function besideSaid(job: Job, { looks }: Traced): string[] {
+  const names = [...new Set(looks.map(({ check }) => check))];
+  return names.flatMap((name) => {
+    const mine = looks.filter(({ check }) => check === name);
+    const now = mine.at(-1);
+    const before = mine.findLast(({ round }) => round < (now?.round ?? 1));
+    if (!now || !before) return [];
+    const said = ({ reading, says }: LookMade) =>
+      reading === null ? says : `${reading} (${says})`;
+    return [`${checkSaid(job, name)}: before ${said(before)}, now ${said(now)}`];
+  });
+}
+
+/** What has no time of its own, so that a mean stands for it. */
+export function untimedSaid(job: Job, { answer }: Traced): string {
+  const { checks, covers } = answer.untimed;
+  if (answer.expected.unit === 'looks') return 'No times are known: each look counts alike.';
+  const names = [
+    ...checks.map((name) => checkSaid(job, name)),
+    ...covers.map((name) => `${pieceSaid(job, name)} off`),
+  ];
+  return names.length === 0 ? '' : `No time is known for ${list(names)}: taken as the others.`;
+}

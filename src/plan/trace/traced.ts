@@ -1,0 +1,166 @@
+/** The fault of a job, traced: suspects and checks of the file, looks of the diary, the way to each from the plan. */
+import { proofKey } from '../../job/form/typed-trace.ts';
+import type { CheckSpec, Job } from '../../model/types.ts';
+import { readTrace } from '../../trace/read.ts';
+import { trace } from '../../trace/trace.ts';
+import type { Answer, Check, Cover, Look, TraceInput } from '../../trace/types.ts';
+import { reach } from '../reach.ts';
+import { measured } from './clock.ts';
+import { checksOf, minutesIn, suspectsOf } from './input.ts';
+import { type FoundMade, type LookMade, looksOf, standing, triedName } from './looks.ts';
+
+export interface Traced {
+  /** Of the suspects that were not found yet. */
+  answer: Answer;
+  /** What to look at next: where something was found, first the look that proves it. */
+  next: Look | null;
+  /** Each check of the file, in its order: its minutes, and what good and what bad would leave now. */
+  ahead: Look[];
+  looks: LookMade[];
+  /** In their order; with whether the last one is proved. */
+  found: FoundMade[];
+  /** The check that proves what was found last; null where no look showed it. */
+  proof: string | null;
+  /** That check, or its test, came out good since. */
+  proved: boolean;
+}
+
+const made = new WeakMap<Job, Traced>();
+
+export function traced(job: Job): Traced {
+  const known = made.get(job) ?? make(job);
+  made.set(job, known);
+  return known;
+}
+
+function make(job: Job): Traced {
+  const { looks, found } = looksOf(job);
+  const covers = coversOf(job);
+  const all: TraceInput = {
+    suspects: suspectsOf(job.upper),
+    checks: [...checksBehind(job), ...triesOf(looks)],
+    covers,
+    marks: [],
+  };
+  const read = readTrace(all);
+  const shown = new Map(read.checks.map(({ name, shows }) => [name, shows]));
+  const shows = (check: string) => shown.get(check) ?? new Set<string>();
+  const gone = new Set(found.map(({ suspect }) => suspect));
+  const marks = standing(looks, found, shows);
+  // What was put right is none of them any more; a check keeps showing all that it shows.
+  const suspects = all.suspects.filter(({ name }) => !gone.has(name));
+  const first = {
+    ...all,
+    marks,
+    suspects,
+    checks: all.checks.map((check) => without(check, gone)),
+  };
+  const answer = trace(first);
+  const last = found.at(-1);
+  const proof = last ? proofOf(last, looks, shows) : null;
+  const proved = last !== undefined && isProved(job, last, proof, looks);
+  const bad = marks.some(({ check, says }, i) => {
+    return (
+      says === 'bad' && !marks.slice(i + 1).some((m) => m.check === check && m.says === 'good')
+    );
+  });
+  // With all that was found put right and nothing bad any more, nothing is left to be explained.
+  const settled = proved || (found.length > 0 && !bad);
+  return {
+    answer: settled ? { ...answer, conflict: null } : answer,
+    next: proved ? null : (again() ?? answer.next),
+    ahead: job.upper.checks.size === 0 ? [] : [...job.upper.checks.keys()].map(ahead),
+    looks,
+    found,
+    proof,
+    proved,
+  };
+
+  /** The look that proves what was found last, while it was not made again; nothing is left where it comes out good. */
+  function again(): Look | null {
+    const looked = looks.slice(last?.after ?? 0).some((l) => l.check === proof);
+    return proof === null || looked ? null : { ...ahead(proof), good: [] };
+  }
+
+  function ahead(name: string): Look {
+    const check = first.checks.find((one) => one.name === name);
+    const left = answer.suspects.filter((s) => s.cleared.length === 0).map((s) => s.name);
+    const opens = check ? [...check.behind] : [];
+    const minutes = covers
+      .filter((cover) => opens.includes(cover.name))
+      .reduce((sum, { takes }) => sum + (takes ?? 0), check?.takes ?? 0);
+    const [good, bad] = [false, true].map((is) =>
+      left.filter((one) => shows(name).has(one) === is),
+    );
+    return { check: name, minutes, opens, good: good ?? [], bad: bad ?? [] };
+  }
+}
+
+/** Names of suspects that were put right are names no more: told as unknown they would be faults of the file. */
+function without(check: Check, gone: ReadonlySet<string>): Check {
+  if (gone.size === 0) return check;
+  const left = (names: readonly string[]) => names.filter((name) => !gone.has(name));
+  return { ...check, bad: left(check.bad), along: left(check.along) };
+}
+
+/** Each check with every piece that has to come off for it and is still on. */
+function checksBehind(job: Job): Check[] {
+  const ways = new Map<string, string[]>();
+  const way = (piece: string): string[] => {
+    const known = ways.get(piece) ?? reach(job, piece);
+    ways.set(piece, known);
+    return known;
+  };
+  return checksOf(job.upper).map((check) => {
+    const over = check.behind.filter((piece) => job.pieces.has(piece));
+    return { ...check, behind: [...new Set(over.flatMap(way))] };
+  });
+}
+
+/** How long each piece takes to come off: the file's word, else this diary's clock. */
+function coversOf(job: Job): Cover[] {
+  const clock = measured(job);
+  return [...job.pieces.values()].map(({ spec }) => {
+    const takes = minutesIn(spec.takes) ?? clock.get(spec.key)?.off ?? null;
+    return { name: spec.key, takes };
+  });
+}
+
+/** A part changed to try shows its own suspect and no other. */
+function triesOf(looks: readonly LookMade[]): Check[] {
+  const tried = new Set(looks.flatMap(({ suspect }) => (suspect === null ? [] : [suspect])));
+  return [...tried].map((suspect) => {
+    return { name: triedName(suspect), takes: 0, bad: [suspect], along: [], behind: [] };
+  });
+}
+
+/** The last look before it that was bad and shows it. */
+function proofOf(
+  { suspect, after }: FoundMade,
+  looks: readonly LookMade[],
+  shows: (check: string) => ReadonlySet<string>,
+): string | null {
+  const bad = looks
+    .slice(0, after)
+    .findLast((l) => l.suspect === null && l.says === 'bad' && shows(l.check).has(suspect));
+  return bad?.check ?? null;
+}
+
+function isProved(
+  job: Job,
+  { suspect, after }: FoundMade,
+  proof: string | null,
+  looks: readonly LookMade[],
+): boolean {
+  const test = job.tasks.get(proofKey(suspect))?.done ?? null;
+  const last = looks.slice(after).findLast((l) => l.check === proof && l.says !== 'unclear');
+  return last ? last.says === 'good' : test !== null && test !== 'failed';
+}
+
+/** What somebody calls a check that is named so here. */
+export function checkSaid(job: Job, name: string): string {
+  const spec: CheckSpec | undefined = job.upper.checks.get(name);
+  if (spec) return spec.check;
+  const suspect = name.replace(/ tried$/, '');
+  return `${job.upper.suspects.get(suspect)?.what ?? suspect}: new part tried`;
+}

@@ -1,0 +1,137 @@
+/** Finding the fault: what it may be, what to look at next, and each look marked by one key. */
+import type { Looked, Wish } from '../../model/types.ts';
+import { foundWish } from '../../plan/trace/found.ts';
+import { suspectSaid } from '../../plan/trace/say.ts';
+import { ask } from '../ask/field.ts';
+import { ENTER, type Key } from '../base/key.ts';
+import { requestMark, say, show, stay } from '../base/moves.ts';
+import { type MadeMark, screenOver, type WishTo } from '../base/screen.ts';
+import type { State, Updated } from '../base/state.ts';
+import { nextNow } from '../now/next-now.ts';
+import { type OnTrace, onTrace } from './on-trace.ts';
+import { drawTrace } from './trace-page.ts';
+
+const isLook = ({ look }: OnTrace): boolean => look !== null;
+const isOpen = ({ now, suspect }: OnTrace): boolean =>
+  now.answer.suspects.some(({ name }) => name === suspect);
+
+function limited({ job, look }: OnTrace): boolean {
+  return Boolean(job.upper.checks.get(look?.check ?? '')?.limit);
+}
+
+function looked(how: Looked): Key<OnTrace>['does'] {
+  return ({ state, look }) =>
+    look ? requestMark(state, { do: 'look', check: look.check, how }) : stay(state);
+}
+
+function askReading({ state, look }: OnTrace): Updated {
+  return look ? ask(state, { ask: 'reading', check: look.check, say: null }) : stay(state);
+}
+
+/** What was put in; where something is in, how that went. */
+function askTried({ state, suspect, tries }: OnTrace): Updated {
+  if (suspect === null) return stay(state);
+  const isIn = tries.some((one) => one.suspect === suspect);
+  return ask(state, isIn ? { ask: 'went', suspect, say: null } : { ask: 'put', suspect });
+}
+
+export const traceScreen = screenOver({
+  here: onTrace,
+  keys: [
+    {
+      id: 'look-reading',
+      presses: ENTER,
+      label: 'with a reading',
+      help: 'what was measured: its limit says good or bad',
+      holds: (here) => isLook(here) && limited(here),
+      does: askReading,
+    },
+    {
+      id: 'look-good',
+      presses: ['g'],
+      label: 'good',
+      help: 'the marked look came out good',
+      holds: isLook,
+      does: looked('good'),
+    },
+    {
+      id: 'look-bad',
+      presses: ['b'],
+      label: 'bad',
+      help: 'the marked look came out bad',
+      holds: isLook,
+      does: looked('bad'),
+    },
+    {
+      id: 'look-unclear',
+      presses: ['u'],
+      label: "can't say",
+      help: 'the marked look told nothing',
+      holds: isLook,
+      does: looked('unclear'),
+    },
+    {
+      id: 'look-read',
+      presses: ['r'],
+      label: (here) => (limited(here) ? '' : 'with a reading'),
+      help: 'the marked look, with what was measured or seen',
+      holds: isLook,
+      does: askReading,
+    },
+    {
+      id: 'found-it',
+      presses: ENTER,
+      label: 'it is this one',
+      help: 'the marked suspect is what it was: its part goes on the list, its piece is next',
+      holds: isOpen,
+      does: ({ state, job, suspect }) =>
+        suspect === null ? stay(state) : requestMark(state, foundWish(job, suspect)),
+    },
+    {
+      id: 'changed-to-try',
+      presses: ['c'],
+      label: ({ suspect, tries }) =>
+        tries.some((one) => one.suspect === suspect) ? 'how it went' : 'changed to try',
+      help: 'a part of the marked suspect was changed to try; then how that went',
+      holds: ({ suspect }) => suspect !== null,
+      does: askTried,
+    },
+    {
+      id: 'trace-add',
+      presses: ['a', '+'],
+      label: 'add',
+      help: 'what it may be, what can be looked at: a line each',
+      does: ({ state }) => ask(state, { ask: 'listed', say: null }),
+    },
+    {
+      id: 'trace-starts',
+      presses: ['l'],
+      label: ({ names }) => (names.length === 0 ? 'lists to start from' : ''),
+      help: 'a list to start from: what it mostly is, and how that is looked at',
+      holds: ({ state }) => state.starts.length > 0,
+      does: ({ state, view }) => show(state, { screen: 'starts', here: null, under: view }),
+    },
+  ],
+  draw: drawTrace,
+  rows: ({ view, names, marked }) => ({ names, marked, mark: (here) => ({ ...view, here }) }),
+  after: { look: afterLook, found: afterFound },
+});
+
+/** The next look is marked, and who is left is said. */
+function afterLook(state: State, { wish }: MadeMark<WishTo<'look'>>): Updated {
+  const { view, open } = state;
+  if (view.screen !== 'trace' || !open) return stay(state);
+  const said = open.job.upper.checks.get(wish.check)?.check ?? wish.check;
+  const last = open.job.entries.at(-1);
+  return say({ ...state, view: { ...view, here: null, top: 0 } }, `${said}: ${last?.value ?? ''}.`);
+}
+
+function afterFound(state: State, { wish }: MadeMark<Extract<Wish, { do: 'found' }>>): Updated {
+  const { view, open } = state;
+  if (view.screen !== 'trace' || !open) return stay(state);
+  const { job } = open;
+  const next = nextNow(job, state.now);
+  const part = wish.buy ? ' Its part is on the list.' : '';
+  const said = `Found: ${suspectSaid(job, wish.suspect)}.${part}${next ? ` Next: ${next.say}` : ''}`;
+  return say({ ...state, view: { ...view, here: null, top: 0 } }, said);
+}

@@ -1,0 +1,53 @@
+/** The gate before the first bolt: one glance and one key, and in nobody's way who types the row afterwards. */
+import { describe, expect, it } from 'vitest';
+import { Bench } from '../../job/bench.ts';
+import { Desk } from '../desk.ts';
+
+const JOB = `putback: 1
+job: Starter slips
+bolts: {S: M6x25}
+pieces:
+  drum: {bolts: S S, loose: [spiral spring], marks: dot at 6}
+  lid: {bolts: S S}
+diary:
+`;
+const open = (piece: string, bench = new Bench(JOB)) => new Desk(bench).open(piece).press('go');
+
+describe('before the first bolt', () => {
+  it('stands what is to be made safe, with what is to be read; one key goes on', () => {
+    const desk = open('drum');
+    expect(desk.screen).toBe('gate');
+    expect(desk.frame).toContain('before the first bolt');
+    expect(desk.frame).toContain('A spring is behind it');
+    expect(desk.frame).toContain('Marked: dot at 6.');
+    desk.press('a');
+    expect(desk.step).toBe('off');
+    expect(desk.bench.entries.at(-1)).toMatchObject({ piece: 'drum', value: 'loosening all' });
+  });
+
+  it('is not passed by Space, and Esc leads back', () => {
+    const desk = open('drum').press('space space');
+    expect(desk.screen).toBe('gate');
+    expect(desk.press('escape').screen).toBe('look');
+  });
+
+  it('is not asked where nothing applies, nor once it was seen, nor when a bolt is out', () => {
+    expect(open('lid').step).toBe('off');
+    const seen = new Bench(JOB);
+    seen.mark({ do: 'gate', moment: 'loosening', piece: 'drum', how: 'seen', item: 'all' });
+    expect(open('drum', seen).screen).not.toBe('gate');
+    const begun = new Bench(JOB);
+    begun.mark({ do: 'out', piece: 'drum', holes: ['1'] });
+    expect(new Desk(begun).open('drum').step).toBe('off');
+  });
+
+  it('stops no row that is typed afterwards, and says what was to be seen to', () => {
+    const desk = new Desk(new Bench(JOB)).open('drum').press('r');
+    expect(desk.step).toBe('off-row');
+    expect(desk.frame.replaceAll(/\s+/g, ' ')).toContain(
+      'Before the first bolt: A spring is behind it',
+    );
+    desk.type('S S').press('enter');
+    expect(desk.bench.entries.at(-1)).toMatchObject({ piece: 'drum', verb: 'out' });
+  });
+});

@@ -1,0 +1,166 @@
+import { describe, expect, it } from 'vitest';
+import { readJob } from '../../../src/job/read.ts';
+import { Bench } from '../../job/bench.ts';
+import { Desk } from '../desk.ts';
+import { EMPTY, fault, looked, STARTS } from './trace-screens.ts';
+
+const upperOf = (desk: Desk) => readJob(desk.bench.text, 'a.yaml').upper;
+const said = (desk: Desk) => desk.frame.replace(/\s+/g, ' ');
+
+describe('finding the fault', () => {
+  it('begins with what it may be, in words, and the look that ends it soonest', () => {
+    const desk = fault();
+    expect(said(desk)).toContain('often Float needle leaks now and then Coil open');
+    expect(said(desk)).toContain(
+      'Look next: Spark with the switch unplugged good: Float needle leaks or Stop switch corroded bad: Coil open or Plug wet',
+    );
+    expect(said(desk)).toContain('10 min on the whole until you know.');
+  });
+
+  it('is marked by one key, and the next look is lit', () => {
+    const desk = fault().press('up up b');
+    expect(desk.bench.entries.at(-1)).toMatchObject({
+      check: 'spark',
+      verb: 'looked',
+      value: 'bad',
+    });
+    expect(said(desk)).toContain('cleared Float needle leaks Blue spark at the plug: bad, 18:25');
+    expect(said(desk)).toContain('> Spark with the switch unplugged');
+    expect(said(desk)).toContain('Blue spark at the plug: bad.');
+    desk.press('g');
+    expect(desk.bench.entries.at(-1)).toMatchObject({ check: 'unplugged', value: 'good' });
+    expect(said(desk)).toContain('left Stop switch corroded');
+  });
+
+  it("can't say changes nothing, and Backspace takes a look back", () => {
+    const desk = fault().press('up up u');
+    expect(desk.bench.entries.at(-1)).toMatchObject({ value: 'unclear' });
+    expect(said(desk)).toContain('often Float needle leaks');
+    desk.press('b');
+    const before = desk.bench.entries.at(-1)!;
+    desk.press('backspace');
+    expect(desk.bench.entries.at(-1)).toMatchObject({ verb: 'undo', value: before.id });
+  });
+
+  it('says a caution before what a look is good for', () => {
+    const frame = said(fault().press('up up'));
+    expect(frame.indexOf('Tank cap shut')).toBeGreaterThan(0);
+    expect(frame.indexOf('Tank cap shut')).toBeLessThan(frame.indexOf('good: Float'));
+  });
+
+  it('says what must be off first, and what must be so', () => {
+    expect(said(fault().press('down'))).toContain('First off: Tank. It needs: in the light.');
+  });
+
+  it('takes a reading by its limit, and asks why where somebody says otherwise', () => {
+    const desk = fault().press('up enter').type('0.4 ohm').press('enter');
+    expect(desk.bench.entries.at(-1)).toMatchObject({ value: 'bad', judged: 'beyond' });
+    expect(said(desk)).toContain('Coil primary: 0.4 ohm, bad.');
+    const other = fault().press('up enter').type('good, 0.4 ohm').press('enter');
+    expect(said(other)).toContain('Why all the same? 0.4 ohm is out of limit: 0.8..1.2 ohm.');
+    other.type('meter reads low').press('enter');
+    expect(other.bench.entries.at(-1)).toMatchObject({
+      ...{ value: 'good', judged: 'by hand', because: 'meter reads low' },
+    });
+    expect(other.screen).toBe('trace');
+  });
+
+  it('asks for the figure again where it was none', () => {
+    const desk = fault().press('up enter').type('fine').press('enter');
+    expect(said(desk)).toContain('Say good, bad or unclear.');
+    expect(desk.screen).toBe('field');
+  });
+
+  it('is no thing that Space can mark', () => {
+    const desk = fault();
+    const before = desk.bench.entries.length;
+    desk.press('space space');
+    expect(desk.bench.entries).toHaveLength(before);
+  });
+});
+
+describe('a part changed to try', () => {
+  it('is asked how it went, and whether the old one went back', () => {
+    const desk = fault().press('up up up up').press('c').type('new plug').press('enter');
+    expect(desk.bench.entries.at(-1)).toMatchObject({ suspect: 'plug', verb: 'tried' });
+    expect(said(desk)).toContain('new plug is in for Plug wet: how did it go?');
+    desk.press('c').type('same, back').press('enter');
+    expect(desk.bench.entries.at(-1)).toMatchObject({
+      suspect: 'plug',
+      value: 'good',
+      old: 'back',
+    });
+    expect(said(desk)).toContain('cleared Plug wet Plug wet: new part tried: good');
+  });
+
+  it('two at once are told', () => {
+    const desk = fault().press('up up up up').press('c').type('new plug').press('enter');
+    desk.press('up c').type('coil of the donor').press('enter');
+    expect(said(desk)).toContain('Two things are changed at once: put one back first.');
+  });
+});
+
+describe('what was found', () => {
+  it('goes into the file in one key, with its part, its test and its piece next', () => {
+    const desk = fault().press('up up up up up up').press('enter');
+    const upper = upperOf(desk);
+    expect(upper.found).toBe('Float needle leaks');
+    expect([...upper.buys.values()].map(({ what }) => what)).toEqual(['TN-31 needle']);
+    expect(upper.tasks.get('proof-float')).toMatchObject({
+      verb: 'test',
+      after: ['carburettor on'],
+    });
+    expect(said(desk)).toContain(
+      'Found: Float needle leaks. Its part is on the list. Next: Tank: take it off.',
+    );
+    desk.press('escape');
+    expect(said(desk)).toContain('Next: Tank: take it off.');
+  });
+
+  it('is proved by the look that showed it, and then nothing is left to look at', () => {
+    const desk = looked().press('enter');
+    expect(said(desk)).toContain('found Stop switch corroded not proved yet');
+    expect(said(desk)).toContain('good: the repair is proved');
+    desk.press('g');
+    expect(said(desk)).toContain('Found and put right: Stop switch corroded.');
+    expect(said(desk)).toContain('Blue spark at the plug: before bad, now good');
+  });
+});
+
+describe('from an empty job', () => {
+  it('suspects and looks are typed a line each, by their numbers', () => {
+    const desk = fault({}, EMPTY).press('+');
+    for (const text of ['Gasket torn, often', 'Seal hard, rarely', 'Dusted: 1, 5 min', 'Wiped: 9'])
+      desk.type(text).press('enter');
+    expect(said(desk)).toContain('There is no number 9 on the list.');
+    desk.press('ctrl-u').type('Wiped: 2').press('enter');
+    expect(said(desk)).toContain('To look at: Wiped.');
+    desk.press('enter');
+    expect(desk.screen).toBe('trace');
+    const upper = upperOf(desk);
+    expect([...upper.suspects.keys()]).toEqual(['gasket-torn', 'seal-hard']);
+    expect(upper.checks.get('dusted')).toMatchObject({ bad: ['gasket-torn'], takes: '5 min' });
+    expect(said(desk)).toContain('Look next: Dusted');
+  });
+
+  it('or a list to start from is taken over, and its marks go on', () => {
+    const desk = fault({}, EMPTY).press('l');
+    expect(said(desk)).toContain("Small petrol engine won't start Electric machine won't run");
+    desk.press('down down down enter');
+    expect(desk.screen).toBe('trace');
+    const upper = upperOf(desk);
+    expect(upper.suspects.size).toBe(11);
+    expect(upper.job).toBe('Drips somewhere');
+    expect(readJob(desk.bench.text, 'a.yaml').faults).toEqual([]);
+    const before = desk.bench.entries.length;
+    desk.press('g');
+    expect(desk.bench.entries).toHaveLength(before + 1);
+    const again = new Desk(new Bench(desk.bench.text)).press('f l down down down enter');
+    expect(again.bench.entries).toHaveLength(0);
+  });
+
+  it('the job itself shows the way there', () => {
+    expect(said(new Desk(new Bench(EMPTY)))).toContain('f find the fault');
+    expect(said(new Desk(new Bench(STARTS)))).toContain('f find the fault');
+  });
+});
