@@ -4,7 +4,7 @@ import { defineConfig } from 'vitest/config';
 /** Tests that start processes, hold locks, look at memory or open terminals. */
 const OUTSIDE = [
   'tests/*.test.ts',
-  'tests/{commands,diary,job/save,lint,readme,screens/terminal,terminal}/**/*.test.ts',
+  'tests/{commands,diary,find/index,job/save,lint,readme,screens/terminal,terminal}/**/*.test.ts',
   'tests/paper/{browser,desk}/**/*.test.ts',
   'tests/job/mutations.test.ts',
 ];

@@ -42,6 +42,8 @@ export interface Answer {
   json: Record<string, unknown>;
   /** For stdout otherwise, without a last newline; empty: nothing. */
   text: string;
+  /** Printed instead of the text, byte for byte: a file of a form of its own. */
+  exact?: string;
   /** For stderr otherwise, without a last newline. */
   error?: string;
   /** A folder whose screens open once the answer is printed. */

@@ -129,9 +129,9 @@ function pinned(world: World, { options }: Pick<Call, 'options'>): World | Answe
  * as that; what was marked is marked, and its exit code says so, while an answer that was all there was is not kept.
  */
 async function print(answer: Answer, json: boolean, world: World): Promise<number> {
-  const text = json ? harmlessJson(answer.json) : safe(answer.text);
+  const text = json ? `${harmlessJson(answer.json)}\n` : (answer.exact ?? ended(safe(answer.text)));
   if (!json && answer.error) await write(world.stderr, `${safe(answer.error)}\n`);
-  const failed = text === '' ? null : await write(world.stdout, `${text}\n`);
+  const failed = text === '' ? null : await write(world.stdout, text);
   // A reader that has seen enough (`| head -1`) is no fault.
   if (failed === null || failed === 'EPIPE') return answer.exit;
   const done = answer.json.changed === true;
@@ -139,6 +139,8 @@ async function print(answer: Answer, json: boolean, world: World): Promise<numbe
   await write(world.stderr, `${what} could not be written: ${sayOutput(failed)}.\n`);
   return done ? answer.exit : 3;
 }
+
+const ended = (text: string): string => (text === '' ? '' : `${text}\n`);
 
 function sayOutput(code: string): string {
   const says: Record<string, string> = {

@@ -3,6 +3,7 @@ import { BUY_STATES, HOLE_STATES } from '../model/types.ts';
 import type { Command, Options } from './command.ts';
 import { BECAUSE, SAYS } from './common.ts';
 import { INTO_FILE } from './table-file.ts';
+import { MEMORY } from './table-memory.ts';
 import { HANDED_ON } from './table-paper.ts';
 import { TRACE_COMMANDS } from './table-trace.ts';
 
@@ -20,7 +21,7 @@ export const COMMANDS: readonly Command[] = [
     ],
     options: {
       machine: { value: 'TEXT', say: 'make, model, year, distance or hours' },
-      from: { value: 'TEMPLATE', say: 'start from one that comes with it: wheel, oil-leak …' },
+      from: { value: 'NAME', say: 'from a template (blank, wheel …), or an earlier job file' },
     },
     words: { least: 1, most: 2 },
     load: () => import('./new.ts'),
@@ -283,6 +284,7 @@ export const COMMANDS: readonly Command[] = [
     words: { least: 1, most: 1 },
     load: () => import('./diary.ts'),
   },
+  ...MEMORY,
   ...HANDED_ON,
   {
     names: ['schema'],

@@ -1,4 +1,6 @@
 /** A user's own settings, from the place where such files belong. */
+import { homedir } from 'node:os';
+import { dirname, resolve } from 'node:path';
 import { errorCode } from '../job/save/disk.ts';
 import { failOf } from '../job/save/fail.ts';
 import { readPlain } from '../job/save/plain.ts';
@@ -48,4 +50,14 @@ export function oddInUser({ unread, faults, file }: User): string | null {
   const [first] = faults;
   if (unread !== null || first === undefined) return unread;
   return `Your settings, line ${first.line}: ${first.say}. ${first.fix} (${file})`;
+}
+
+/** Folders of the benches that a user has named: `~/repairs` from the home, others from the folder of the settings. */
+export function benchFolders(
+  { settings, file }: User,
+  env: Readonly<Record<string, string | undefined>>,
+): string[] {
+  const home = env.HOME || homedir();
+  const at = file === null ? '.' : dirname(file);
+  return settings.benches.map((path) => resolve(at, path.replace(/^~(?=[\\/]|$)/, home)));
 }

@@ -24,6 +24,17 @@ export const FILE_KEYS = {
     like: 'job: Left cover weeps oil',
   },
   machine: { value: 'text', is: 'What is being repaired.', like: 'machine: Hollin 400 Twin, 1998' },
+  'machine-id': {
+    value: 'text',
+    as: 'machineId',
+    is: 'Its frame number, or another name that it alone has.',
+    like: 'machine-id: HL4-20117',
+  },
+  like: {
+    value: 'texts',
+    is: 'Machines that what was learnt holds for too.',
+    like: 'like: Hollin 500 Twin',
+  },
   complaint: {
     value: 'text',
     is: 'What the owner said.',

@@ -53,6 +53,14 @@ export type WishWhat =
   | { do: 'note'; piece?: string; hole?: string; text: string }
   /** `taken` is RFC 3339, by the camera's clock as it was put right; without it, when it was noted. */
   | { do: 'photo'; piece?: string; hole?: string; picture: string; taken?: string }
+  /** Without an id the latest entry. */
+  | { do: 'keep'; id?: string }
+  | { do: 'reading'; reading: string }
+  /**
+   * Puts what an earlier job knows of a piece into the person's part; `from` is that job's file, `theirs` the piece there
+   * where a person said so.
+   */
+  | { do: 'take'; piece: string; from: string; pairs: TakenPair[]; theirs?: string }
   | { do: 'inside' | 'cleared'; piece?: string; what: string }
   /** `item` is its name, or for `added` what is to be looked at. */
   | { do: 'gate'; moment: Moment; piece?: string; how: 'seen' | 'struck' | 'added'; item: string }
@@ -130,6 +138,14 @@ export interface Warning {
 }
 
 export type NamedSection = 'tasks' | 'buy' | 'suspects' | 'checks';
+/** What stands behind a key, as texts: what YAML calls scalars, lists and mappings. */
+export type Said = string | Said[] | { [key: string]: Said };
+
+/** A key that an earlier job fills: `['pieces', 'alternator', 'torque']`, `['bolts', 'L']`. */
+export interface TakenPair {
+  path: string[];
+  value: Said;
+}
 
 /** A change of the upper part, by meaning; `was` is what must stand there still. */
 export type Edit =
@@ -148,6 +164,10 @@ export type Edit =
   /** The letter of a kind, where the kinds are listed. */
   | { edit: 'letter'; from: string; to: string }
   | { edit: 'row'; piece: string; row: string }
+  /** Keys that are not there yet, with what stands behind them. */
+  | { edit: 'pairs'; pairs: TakenPair[] }
+  /** The same keys out again, each if it still says what its sum is of. */
+  | { edit: 'pairs-out'; pairs: { path: string[]; sum: string }[] }
   /**
    * One more text in a key of a piece; `in: false` takes that text out again, and the key with its last one. `way`: of a
    * caution or tip that says its ways apart.

@@ -4,17 +4,19 @@
  */
 
 export { ADDABLE, type Addable, type TextKey, WRITTEN, type Written } from './addable.ts';
+export { BESIDE, type Beside } from './beside.ts';
 export { TASK_VERBS, type TaskVerb } from './keys.ts';
 export { CORRECTABLE, type Correctable, WRITABLE, type Writable } from './known-keys.ts';
 export { HOLE_STATES, type HoleSays, TROUBLES, type Trouble } from './troubles.ts';
 export * from './types-upper.ts';
 export type * from './types-wish.ts';
-export { BESIDE, type Beside, VERBS, type Verb } from './verbs.ts';
+export { VERBS, type Verb } from './verbs.ts';
 
+import type { Beside } from './beside.ts';
 import type { Correctable } from './known-keys.ts';
 import type { Trouble } from './troubles.ts';
 import type { PieceSpec, RowItem, TaskSpec, Upper } from './types-upper.ts';
-import type { Beside, Verb } from './verbs.ts';
+import type { Verb } from './verbs.ts';
 
 // ---------------------------------------------------------------- the diary
 

@@ -4,18 +4,24 @@
  * piece, and for where it leads when it is taken back.
  */
 import { WRITTEN } from './addable.ts';
-import { BESIDE_ROWS, type Said } from './beside-rows.ts';
 import { CORRECTABLE } from './known-keys.ts';
 import { HOLE_STATES } from './troubles.ts';
 import { LOOKS } from './types-trace.ts';
-
-export { BESIDE_ROWS } from './beside-rows.ts';
 
 /** The places an entry can be about. */
 export const PLACES = ['piece', 'hole', 'task', 'buy', 'check', 'suspect'] as const;
 export type Place = (typeof PLACES)[number];
 
-export interface VerbRow extends Said {
+export interface RowSaid {
+  /** What it is: editors show it. */
+  is: string;
+  /** What stands behind it. */
+  takes: string;
+  /** An example, as it stands in a line: faults quote it. */
+  like: string;
+}
+
+export interface VerbRow extends RowSaid {
   /** What it can be about: any one of these sets of places; `!` marks a place that must be named. */
   about: readonly (readonly (Place | `${Place}!`)[])[];
   /**
@@ -306,6 +312,39 @@ export const VERB_ROWS = {
     disturbs: false,
     standsAlone: true,
   },
+  keep: {
+    is: 'Which entry is worth knowing next time.',
+    takes: 'the id of an entry',
+    like: 'keep: bZ4yK1uW',
+    about: [[]],
+    value: 'id',
+    kind: 'other',
+    moves: null,
+    disturbs: false,
+    standsAlone: true,
+  },
+  taken: {
+    is: 'From which earlier job something of this piece was taken over.',
+    takes: 'a file',
+    like: 'taken: cover-2025.yaml',
+    about: [['piece!']],
+    value: 'text',
+    kind: 'known',
+    moves: null,
+    disturbs: false,
+    standsAlone: true,
+  },
+  reading: {
+    is: "What the machine's counter says.",
+    takes: 'a figure with its unit',
+    like: 'reading: 41400 km',
+    about: [[]],
+    value: 'text',
+    kind: 'other',
+    moves: null,
+    disturbs: false,
+    standsAlone: true,
+  },
   undo: {
     is: 'Takes another entry back.',
     takes: 'the id of an entry',
@@ -337,25 +376,3 @@ export function wordsOf(verb: Verb): readonly [string, ...string[]] | null {
   const { value } = verbRow(verb);
   return typeof value === 'string' ? null : value;
 }
-
-export type Beside = keyof typeof BESIDE_ROWS;
-export const BESIDE = Object.keys(BESIDE_ROWS) as readonly Beside[];
-
-/** What every entry has, and what it can be about. */
-const HEAD_ROWS = {
-  at: { is: 'When.', takes: 'a time with its offset', like: 'at: 2026-04-11T18:25:40+02:00' },
-  id: { is: 'Eight characters of its own.', takes: 'eight characters', like: 'id: k3Vb9xQe' },
-  piece: { is: 'Which piece.', takes: 'the name of a piece', like: 'piece: alternator' },
-  hole: { is: 'Which hole or holes.', takes: 'a hole or a list of holes', like: 'hole: 9' },
-  task: { is: 'Which task.', takes: 'the name of a task', like: 'task: drain' },
-  buy: { is: 'Which thing to buy.', takes: 'a name under buy:', like: 'buy: gasket' },
-  check: { is: 'Which check.', takes: 'the name of a check', like: 'check: spark' },
-  suspect: { is: 'Which suspect.', takes: 'the name of a suspect', like: 'suspect: plug' },
-} as const satisfies Readonly<Record<'at' | 'id' | Place, Said>>;
-
-/** Every key of an entry, in the order of its line. */
-export const ENTRY_ROWS: Readonly<Record<string, Said>> = {
-  ...HEAD_ROWS,
-  ...VERB_ROWS,
-  ...BESIDE_ROWS,
-};

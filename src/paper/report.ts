@@ -4,6 +4,7 @@
  */
 import { MAKER_FIRST } from '../bolt/cautions.ts';
 import { livingEntries } from '../job/diary/living.ts';
+import { choresOf } from '../memory/due.ts';
 import type { Job } from '../model/types.ts';
 import { capital, list } from '../model/words.ts';
 import { buyList } from '../plan/buy/list.ts';
@@ -264,14 +265,14 @@ function later({ now }: ReportAsk, job: Job): Markup | null {
   const items = testList(job, now).filter(
     (i) => i.state === 'later' || i.state === 'due' || i.state === 'failed',
   );
-  return bullets(
-    'To look at again',
-    items.map((i) =>
-      [i.say, i.when, i.due === null ? null : `due ${dayOf(i.due)}`]
-        .filter((s) => s !== null)
-        .join(', '),
+  const said = (parts: readonly (string | null)[]) => parts.filter((s) => s !== null).join(', ');
+  return bullets('To look at again', [
+    ...items.map((i) => said([i.say, i.when, i.due === null ? null : `due ${dayOf(i.due)}`])),
+    // What is to be done after a time or a distance: `after 50 km, at 41280 km`.
+    ...choresOf(job, now).map((c) =>
+      said([c.say, c.when, c.due && `due ${c.due}`, c.at && `at ${c.at}`]),
     ),
-  );
+  ]);
 }
 
 function cautions(job: Job): Markup | null {

@@ -15,6 +15,7 @@ const GROUPS = [
   'plan',
   'trace',
   'paper',
+  'bench',
 ];
 
 const rows: Row[] = [];

@@ -6,6 +6,7 @@ import { pinnedEnv } from '../terminal/world.ts';
 const GIVE_UP = 20_000;
 
 export interface Terminal {
+  pid: number;
   press(keys: string): void;
   /** Waits until all that came since the last call is true of it; answers that text, and the ms until it came. */
   until(isTrue: (bytes: string) => boolean): Promise<{ bytes: string; ms: number }>;
@@ -31,6 +32,7 @@ export function open(args: readonly string[], folder: string, columns = 80, rows
   });
   const ended = new Promise<void>((done) => pty.onExit(() => done()));
   return {
+    pid: pty.pid,
     press(keys) {
       from = performance.now();
       pty.write(keys);

@@ -25,7 +25,10 @@ const PLAN = [...JOB, 'plan', 'plan/buy', 'plan/gates', 'plan/trace', 'trace', '
 /** What knows the folder that a job lies in. */
 const DIARY = [...PLAN, 'settings', 'job/merge', 'job/save', 'diary', 'diary/git'];
 /** What the screens stand on: lines and pictures, answers about a job, state and moves. */
-const SCREENS = [...PLAN, 'paper', 'screens/kit', 'screens/now', 'screens/base'];
+const SCREENS = [
+  ...PLAN,
+  ...['find', 'memory', 'paper', 'screens/kit', 'screens/now', 'screens/base'],
+];
 
 /** A folder a screen, or a few that belong together. */
 const SCREEN_FOLDERS = [
@@ -34,10 +37,13 @@ const SCREEN_FOLDERS = [
     'ask',
     'bench',
     'draw',
+    'due',
     'file',
+    'find',
     'gate',
     'job',
     'known',
+    'last',
     'note',
     'paper',
     'parts-list',
@@ -75,10 +81,18 @@ export const ROOMS: Readonly<Record<string, Room>> = {
   'trace/weigh': { may: [...BOLT, 'trace'] },
   diary: { may: DIARY, system: true },
   'diary/git': { may: DIARY, system: true },
-  paper: { may: PLAN },
+  memory: { may: PLAN },
+  'memory/bench': { may: [...PLAN, 'job/save', 'find', 'find/index', 'memory'], system: true },
+  find: { may: [...WORDS, 'job/yaml', 'job/diary'] },
+  'find/index': { may: [...FORM, 'job/save', 'diary', 'find'], system: true },
+  paper: { may: [...PLAN, 'memory'] },
   'paper/desk': { may: [...PLAN, 'job/save', 'diary', 'paper'], system: true },
   commands: {
-    may: [...DIARY, 'paper', 'paper/desk', 'screens/show', 'screens/terminal', ''],
+    may: [
+      ...DIARY,
+      ...['find', 'find/index', 'memory', 'memory/bench', 'paper', 'paper/desk'],
+      ...['screens/show', 'screens/terminal', ''],
+    ],
     system: true,
   },
   'screens/kit': { may: [...PIECE, 'job/fold'] },
@@ -86,7 +100,10 @@ export const ROOMS: Readonly<Record<string, Room>> = {
   'screens/base': { may: SCREENS },
   'screens/add': { may: [...SCREENS, 'screens/ask'] },
   'screens/ask': { may: SCREENS },
-  'screens/bench': { may: [...SCREENS, 'screens/ask'] },
+  'screens/bench': { may: [...SCREENS, 'screens/ask', 'screens/due', 'screens/find'] },
+  'screens/due': { may: SCREENS },
+  'screens/find': { may: SCREENS },
+  'screens/last': { may: SCREENS },
   'screens/file': { may: SCREENS },
   'screens/draw': { may: SCREENS },
   'screens/paper': { may: SCREENS },
@@ -99,20 +116,25 @@ export const ROOMS: Readonly<Record<string, Room>> = {
   'screens/job': {
     may: [
       ...SCREENS,
-      ...['ask', 'paper', 'parts-list', 'tasks', 'trace'].map((folder) => `screens/${folder}`),
+      ...['ask', 'last', 'paper', 'parts-list', 'tasks', 'trace'].map(
+        (folder) => `screens/${folder}`,
+      ),
     ],
   },
   'screens/piece': {
     may: [
       ...SCREENS,
-      ...['ask', 'draw', 'known', 'paper', 'parts-list'].map((folder) => `screens/${folder}`),
+      ...['ask', 'draw', 'last', 'known', 'paper', 'parts-list'].map(
+        (folder) => `screens/${folder}`,
+      ),
     ],
   },
   'screens/show': { may: ['settings', ...SCREENS, ...SCREEN_FOLDERS] },
   'screens/terminal': {
     may: [
       ...SCREENS,
-      ...['screens/show', 'settings', 'job/save', 'diary', 'diary/git', 'paper/desk', ''],
+      ...['screens/show', 'settings', 'job/save', 'diary', 'diary/git', 'paper/desk'],
+      ...['find/index', 'memory/bench', ''],
     ],
     system: true,
     draws: true,

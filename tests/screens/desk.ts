@@ -5,6 +5,9 @@
 
 import type { Wrench } from '../../src/bolt/wrench.ts';
 import { startsShipped } from '../../src/diary/starts.ts';
+import type { Held } from '../../src/find/question.ts';
+import type { Due } from '../../src/memory/due.ts';
+import type { Before } from '../../src/memory/last.ts';
 import type { Recorded, Wish } from '../../src/model/types.ts';
 import { type Opening, start } from '../../src/screens/base/start.ts';
 import type { Effect, Happening, PieceStep, State, Updated } from '../../src/screens/base/state.ts';
@@ -27,6 +30,12 @@ export class Desk {
   /** What the disk says instead of writing. */
   broken: Extract<Recorded, { ok: false }> | null = null;
   private held: Effect[] = [];
+  /** Earlier jobs on the machine. */
+  before: readonly Before[] = [];
+  /** What follows from the jobs of the bench. */
+  due: readonly Due[] = [];
+  /** What words find. */
+  lines: (text: string) => readonly Held[] = () => [];
 
   readonly bench: Bench;
 
@@ -133,6 +142,15 @@ export class Desk {
         });
         break;
       }
+      case 'earlier':
+        this.happen({ on: 'earlier', file: effect.file, before: this.before, older: 0 });
+        break;
+      case 'due':
+        this.happen({ on: 'due', due: this.due });
+        break;
+      case 'find':
+        this.happen({ on: 'found', text: effect.text, found: this.lines(effect.text), unread: [] });
+        break;
       case 'milestone':
         this.done.push(`${effect.piece} ${effect.place}`);
         break;

@@ -9,6 +9,9 @@ const PLACES = Object.keys(LONG) as Place[];
 /** Where Down marks the next row. */
 const LISTS: readonly Place[] = [
   'bench',
+  'find',
+  'due',
+  'last',
   'job',
   'gate',
   'parts',

@@ -9,6 +9,7 @@ import { LEFT_COVER } from './covers.ts';
 import { Desk, FILE } from './desk.ts';
 import { DRAWING } from './draw/draw-screens.ts';
 import { KNOWN } from './known/known-screens.ts';
+import { MEMORY } from './memory-screens.ts';
 import { MORE } from './more-screens.ts';
 import { CASE } from './plan-jobs.ts';
 import { OF_THE_JOB } from './plan-screens.ts';
@@ -167,6 +168,7 @@ export function everyScreen(look: Look = {}): Screen[] {
   const made = Object.entries({
     ...MAKERS,
     ...MORE,
+    ...MEMORY,
     ...OF_THE_JOB,
     ...DRAWING,
     ...KNOWN,

@@ -132,6 +132,37 @@ export const LONG: Record<Place, () => Desk> = {
     desk.state = { ...desk.state, bench: { ...desk.state.bench, jobs } };
     return desk;
   },
+  find: () => {
+    const desk = at(begun(), { on: { folder: '/Repairs' }, now: LATER });
+    const text = long('Line');
+    desk.lines = () =>
+      Array.from({ length: 30 }, (_, i) => ({
+        ...{ file: `${i}.yaml`, line: i + 1, job: `Job${i}`, machine: null, piece: null },
+        ...{ day: null, text, score: 1, when: '', undone: false },
+      }));
+    return desk.press('/').type('line');
+  },
+  due: () => {
+    const desk = at(begun(), { on: { folder: '/Repairs' }, now: LATER });
+    desk.due = Array.from({ length: 12 }, (_, i) => ({
+      ...{ file: `${i}.yaml`, job: `Job${i}`, machine: 'Marlow 250', piece: COVER, task: 'again' },
+      ...{ say: long(`Due${'abcdefghijkl'[i]}`), when: 'after 50 km', by: 'distance' as const },
+      ...{ due: null, at: '1050 km', left: '3 km', state: 'later' as const },
+    }));
+    return desk.press('d');
+  },
+  last: () => {
+    const old = coverOff();
+    for (let i = 0; i < 12; i++) {
+      const hole = `${(i % 3) + 1}`;
+      old.mark({ do: 'note', piece: COVER, hole, text: long(`Kept${'abcdefghijkl'[i]}`) });
+      old.mark({ do: 'keep' });
+    }
+    const desk = at(new Bench(JOB));
+    const before = [{ file: 'old.yaml', job: old.job, same: 'name' as const, day: '2026-04-11' }];
+    desk.happen({ on: 'earlier', file: FILE, before, older: 0 });
+    return desk.press('e');
+  },
   job: () => at(begun()),
   note: () => {
     const bench = coverOff();

@@ -6,8 +6,10 @@
  * older 1.1 see the same texts; two things stay plain all the same, because people write them by hand:
  * `at`, which an older reader takes for a time, and the number of a hole.
  */
+
+import { BESIDE_ROWS } from '../../model/beside.ts';
 import { BESIDE, type Entry, VERBS, type Verb } from '../../model/types.ts';
-import { BESIDE_ROWS, PLACES, type Place, verbRow, wordsOf } from '../../model/verbs.ts';
+import { PLACES, type Place, verbRow, wordsOf } from '../../model/verbs.ts';
 
 /** Key of a piece, a task or a thing to buy. */
 export const NAME = /^[a-z0-9][a-z0-9-]*$/;

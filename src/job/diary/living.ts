@@ -7,21 +7,29 @@ import type { Entry } from '../../model/types.ts';
  * counts once.
  */
 export function livingEntries(entries: readonly Entry[]): Entry[] {
-  const dead = new Set<string>();
-  const later = new Set<string>();
-  for (let i = entries.length - 1; i >= 0; i--) {
-    const entry = entries[i];
-    if (!entry) continue;
-    // An undo of something that only follows it would be a circle or a slip: it does nothing.
-    if (entry.verb === 'undo' && !dead.has(entry.id) && !later.has(entry.value)) {
-      dead.add(entry.value);
-    }
-    later.add(entry.id);
-  }
+  const dead = undoneOf(
+    entries.map(({ id, verb, value }) => ({ id, undo: verb === 'undo' ? value : null })),
+  );
   const seen = new Set<string>();
   return entries.filter((entry) => {
     if (dead.has(entry.id) || seen.has(entry.id)) return false;
     seen.add(entry.id);
     return true;
   });
+}
+
+/** Ids that a living undo names; `undo` is the id that an entry takes back, null for what is no undo. */
+export function undoneOf(entries: readonly { id: string; undo: string | null }[]): Set<string> {
+  const dead = new Set<string>();
+  const later = new Set<string>();
+  for (let i = entries.length - 1; i >= 0; i--) {
+    const entry = entries[i];
+    if (!entry) continue;
+    // An undo of something that only follows it would be a circle or a slip: it does nothing.
+    if (entry.undo !== null && !dead.has(entry.id) && !later.has(entry.undo)) {
+      dead.add(entry.undo);
+    }
+    later.add(entry.id);
+  }
+  return dead;
 }

@@ -20,6 +20,7 @@ import {
 } from './doc.ts';
 import { behindKey, insert, intoFlow, newSection, type Section, stepOf } from './insert.ts';
 import { blockEnd, columnOf, lineAt } from './lines.ts';
+import { putPairs, takePairsOut } from './pairs.ts';
 import { rowCuts, wordsOf } from './row.ts';
 import { asValue, figureCuts, flowOf, lessCuts, topCuts, unnamedCuts } from './section.ts';
 import { flowPair, isAsWanted, linesOf, textCuts } from './text.ts';
@@ -66,6 +67,8 @@ function swap(text: string, at: number, put: string): string {
 }
 
 function applyOne(text: string, edit: Edit): string | Fail {
+  if (edit.edit === 'pairs') return putPairs(text, edit);
+  if (edit.edit === 'pairs-out') return takePairsOut(text, edit);
   const doc = openDoc(text);
   if (isFail(doc)) return doc;
   const root: unknown = doc.contents;
@@ -92,7 +95,10 @@ function losesRemark(out: string, put: string): boolean {
   );
 }
 
-function cutsFor(text: string, root: YAMLMap, edit: Edit): Cut[][] | Fail {
+/** An edit of one place. */
+type OneEdit = Exclude<Edit, { edit: 'pairs' | 'pairs-out' }>;
+
+function cutsFor(text: string, root: YAMLMap, edit: OneEdit): Cut[][] | Fail {
   if (edit.edit === 'kind') {
     return newPair(text, root, 'bolts', edit.letter, (flow) => scalarText(edit.text, flow));
   }
@@ -214,7 +220,7 @@ const isAbove = (pair: Pair<Node, Node | null>): boolean =>
   ABOVE_ROW.includes(String(plainOf(pair.key)));
 
 /** Whether the only difference between the two is what the edit wants. */
-function onlyThat(before: Value, after: Value, edit: Edit): boolean {
+function onlyThat(before: Value, after: Value, edit: OneEdit): boolean {
   const path = pathOf(edit);
   const now = at(after, path);
   if (
@@ -248,7 +254,7 @@ function onlyThat(before: Value, after: Value, edit: Edit): boolean {
   return sameValue(without(before, path), without(after, path));
 }
 
-function pathOf(edit: Edit): string[] {
+function pathOf(edit: OneEdit): string[] {
   if (edit.edit === 'kind' || edit.edit === 'unkind') return ['bolts', edit.letter];
   if (edit.edit === 'letter') return ['bolts', edit.to];
   if (edit.edit === 'named' || edit.edit === 'unnamed') return [edit.section, edit.key];

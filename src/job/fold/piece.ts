@@ -129,6 +129,9 @@ const DOES: Readonly<Record<Verb, Does | null>> = {
   corrected: null,
   note: null,
   photo: null,
+  keep: null,
+  taken: null,
+  reading: null,
   undo: null,
 };
 

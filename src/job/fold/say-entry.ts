@@ -5,6 +5,7 @@ import type { Entry, Job } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
 import { besidePrinted } from '../truth/corrections.ts';
 import { OF_HOLE } from '../truth/figures.ts';
+import { sayTaken } from './say-taken.ts';
 
 /** `4 out: M+clip`, `all full, 10 N·m`, `off`; without the piece, which the reader knows. */
 export function sayEntry(entry: Entry, job: Job): string {
@@ -30,6 +31,14 @@ export function sayEntry(entry: Entry, job: Job): string {
       return entry.hole ? `${holes}: ${entry.value}` : entry.value;
     case 'photo':
       return `${entry.hole ? `${holes}: ` : ''}photograph ${entry.value}`;
+    case 'keep': {
+      const kept = job.entries.find((e) => e.id === entry.value);
+      return `Worth knowing next time: ${kept ? sayEntryOf(kept, job) : entry.value}`;
+    }
+    case 'taken':
+      return `taken over from ${entry.value}: ${sayTaken(entry)}`;
+    case 'reading':
+      return `The machine says ${entry.value}`;
     case 'inside':
       return `${entry.value} went inside`;
     case 'cleared':

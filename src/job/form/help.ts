@@ -1,4 +1,6 @@
 /** One line for every key of a job file: what it is, what it takes, and an example. Editors show it, faults quote it. */
+
+import { ENTRY_ROWS } from '../../model/beside.ts';
 import type { Keys } from '../../model/key-row.ts';
 import {
   AMOUNT_KEYS,
@@ -16,7 +18,6 @@ import {
   WAY_KEYS,
 } from '../../model/keys.ts';
 import { TAKES } from '../../model/values.ts';
-import { ENTRY_ROWS } from '../../model/verbs.ts';
 
 export interface Help {
   /** What it is. */

@@ -16,6 +16,7 @@ import { judgePhoto } from './photo.ts';
 import { judgeOff, judgeOn } from './piece.ts';
 import { judgeRename } from './rename.ts';
 import { judgeNote, judgeSettle, judgeState } from './settle.ts';
+import { judgeKeep, judgeReading, judgeTake } from './take.ts';
 import { judgeTight } from './tight.ts';
 import { judgeFound, judgeList, judgeLook, judgeStart, judgeTry } from './trace.ts';
 import { judgeUndo } from './undo.ts';
@@ -50,6 +51,12 @@ export function judge(job: Job, wish: Wish, stamp: Stamp): Verdict {
       return judgePhoto(job, wish, stamp);
     case 'done':
       return judgeDone(job, wish, stamp);
+    case 'keep':
+      return judgeKeep(job, wish, stamp);
+    case 'reading':
+      return judgeReading(job, wish, stamp);
+    case 'take':
+      return judgeTake(job, wish, stamp);
     case 'inside':
     case 'cleared':
       return judgeInside(job, wish, stamp);

@@ -9,6 +9,7 @@ import { figuredBack } from './figures.ts';
 import { outBack } from './out-back.ts';
 import { already, list, refuse, type Stamp, type Wished, write, wrong } from './parts.ts';
 import { renamedBack } from './rename.ts';
+import { takenBack } from './take.ts';
 import { tracedBack } from './trace.ts';
 import { writtenBack } from './write.ts';
 
@@ -43,6 +44,7 @@ const MOST_NAMED = 5;
 function back(job: Job, target: Entry): { edits: Edit[]; warnings?: Warning[] } {
   const meant = meantBy(job, target);
   if (meant.verb === 'written') return writtenBack(job, meant, job.living.has(meant.id));
+  if (meant.verb === 'taken') return takenBack(meant, job.living.has(meant.id));
   if (meant.verb === 'renamed') return { edits: renamedBack(job, meant, job.living.has(meant.id)) };
   if (meant.verb === 'out') return { edits: outBack(job, meant, job.living.has(meant.id)) };
   if (meant.verb === 'figured') return figuredBack(job, meant, job.living.has(meant.id));

@@ -4,7 +4,7 @@ import { basename, dirname, join } from 'node:path';
 import { type Disk, disk } from './disk.ts';
 import { hold } from './hold.ts';
 import { readJournal, recover } from './inplace.ts';
-import { SIDE } from './plain.ts';
+import { INDEX_FILE, SIDE } from './plain.ts';
 import { cleanTemps } from './replace.ts';
 import { openSide } from './side.ts';
 import { stateFolders } from './state.ts';
@@ -26,6 +26,7 @@ export async function cleanFolder(
     const real = realpathSync(folder);
     const begun = new Set(journalled(d, real, options.state));
     for (const name of namesIn(d, join(real, SIDE))) {
+      if (INDEX_FILE.test(name)) continue;
       const file = LEFT.exec(name)?.[1];
       const plain = d.lstatSync(join(real, SIDE, name), { throwIfNoEntry: false })?.isFile();
       if (plain === false || (file === undefined && name !== '.gitignore')) strange.push(name);

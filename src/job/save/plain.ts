@@ -8,6 +8,8 @@ import { type Disk, disk, errorCode } from './disk.ts';
 
 /** The folder of ours beside job files (side.ts). */
 export const SIDE = '.putback';
+/** The index of the folder's jobs in it, which is only a cache (find/index). */
+export const INDEX_FILE = /^find-(\d{1,9})\.db(?:-wal|-shm|-journal)?$/;
 
 /** Windows knows neither. Opened so, nothing waits for the other end of a pipe. */
 const { O_NOFOLLOW = 0, O_NONBLOCK = 0 } = constants;

@@ -1,5 +1,6 @@
 /** Texts that are asked for about the whole job: what went in, what else is to be seen to. */
 
+import { readReading } from '../../bolt/counter.ts';
 import { printedOf } from '../../job/truth/corrections.ts';
 import { daysBetween } from '../../model/time.ts';
 import { typedDate } from '../../model/typed-date.ts';
@@ -36,6 +37,13 @@ export function doneOfJob(state: State, below: State, asks: JobAsks, text: strin
     }
     if (state.view.screen !== 'field') return stay(below);
     const fault = 'That is no time yet: 20, 45 min, 1 h.';
+    return show(state, { ...state.view, asks: { ...asks, say: fault } });
+  }
+  if (asks.ask === 'counter') {
+    if (text === '') return stay(below);
+    if (readReading(text) !== null) return requestMark(below, { do: 'reading', reading: text });
+    if (state.view.screen !== 'field') return stay(below);
+    const fault = 'That is no reading yet: 41400 km, 25700 mi, 120 h.';
     return show(state, { ...state.view, asks: { ...asks, say: fault } });
   }
   if (text === '') return stay(below);
@@ -117,6 +125,8 @@ export function questionOfJob(state: State, asks: JobAsks): string[] {
   }
   if (asks.ask === 'minutes')
     return ['How long have you?', '20, 45 min, 1 h. Nothing is 20.', asks.say ?? ''];
+  if (asks.ask === 'counter')
+    return ['What does its counter say?', '41400 km, 25700 mi, 120 h.', asks.say ?? ''];
   if (asks.ask === 'job') {
     return [
       'What is wrong, and with what?',

@@ -108,6 +108,7 @@ function done(state: State, view: FieldView, text: string): Updated {
     case 'number':
     case 'result':
     case 'minutes':
+    case 'counter':
     case 'job':
       return doneOfJob(state, below, asks, text);
     case 'letter':
@@ -253,6 +254,7 @@ function question(state: State, asks: Asks): string[] {
     case 'number':
     case 'result':
     case 'minutes':
+    case 'counter':
     case 'job':
       return questionOfJob(state, asks);
     case 'letter':

@@ -4,6 +4,7 @@ import { daysBetween } from '../../model/time.ts';
 import type { Job } from '../../model/types.ts';
 import { isUnderWay, lastMark } from '../now/job-now.ts';
 import { backNow } from '../now/plan-now.ts';
+import { enterPiece } from './enter.ts';
 import { say, show, stay } from './moves.ts';
 import type { BenchRow, Happening, State, Unsaved, Updated } from './state.ts';
 
@@ -41,6 +42,7 @@ export function fileRead(
   { file, read, wrenches, hour, starts, say: told, half }: Extract<Happening, { on: 'file' }>,
 ): Updated {
   const asked = state.waiting?.for === 'file' && state.waiting.file === file;
+  const goes = state.waiting?.for === 'file' ? (state.waiting.piece ?? null) : null;
   const now: State = asked ? { ...state, waiting: null } : state;
   if (!asked && now.open?.file !== file) return stay(now);
   if (!read.ok) {
@@ -67,22 +69,29 @@ export function fileRead(
   const last = lastMark(read.job);
   const away = last !== null && daysBetween(last, state.now) >= AWAY;
   const back = away && (isUnderWay(read.job) || isDue(read.job, state.now));
-  const shown = show(
-    { ...opened, quiet },
-    back ? { screen: 'note' } : { screen: 'job', here: null },
-  );
+  const known: State = { ...opened, quiet, earlier: null };
+  const there = goes !== null && read.job.pieces.has(goes) ? enterPiece(known, goes) : null;
+  const shown = there ?? show(known, back ? { screen: 'note' } : { screen: 'job', here: null });
   const wish = half?.wish ?? null;
-  if (wish === null) return shown;
+  if (wish === null) return { ...shown, effects: [...shown.effects, { do: 'earlier', file }] };
   const under = shown.state.view;
   return { ...show(shown.state, { screen: 'unsaved', wish, why: LEFT, under }), effects: [] };
 }
 
-export function benchRead(state: State, jobs: BenchRow[]): Updated {
+export function earlierRead(
+  state: State,
+  { file, before, older }: Extract<Happening, { on: 'earlier' }>,
+): Updated {
+  if (state.open?.file !== file) return stay(state);
+  return stay({ ...state, earlier: before.length === 0 ? null : { file, before, older } });
+}
+
+export function benchRead(state: State, jobs: readonly BenchRow[], more = 0): Updated {
   if (!state.bench) return stay(state);
   const asked = state.waiting?.for === 'bench';
   const now: State = {
     ...state,
-    bench: { ...state.bench, jobs },
+    bench: { ...state.bench, jobs, more },
     waiting: asked ? null : state.waiting,
   };
   return now.view.screen === 'wait' ? show(now, { screen: 'bench', here: null }) : stay(now);

@@ -26,6 +26,7 @@ export function start({ on, guide = false, ...look }: Opening): Updated {
     guide: guide ? [] : null,
     bench: 'folder' in on ? { folder: on.folder, jobs: null } : null,
     open: null,
+    earlier: null,
     wrenches: [],
     hour: null,
     starts: [],

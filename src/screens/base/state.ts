@@ -3,7 +3,10 @@
  * `update` (show/update.ts) goes from one to the next, `picture` (show/picture.ts) draws it.
  */
 import type { Wrench } from '../../bolt/wrench.ts';
+import type { Held } from '../../find/question.ts';
 import type { Figure } from '../../job/truth/corrections.ts';
+import type { Due } from '../../memory/due.ts';
+import type { Before } from '../../memory/last.ts';
 import type {
   Fault,
   Half,
@@ -45,6 +48,8 @@ export interface BenchRow {
   loud: string;
   /** What is next, or what is in the way. */
   next: string;
+  /** Done, and nothing has happened to it for a year. */
+  old?: true;
 }
 
 export type Happening =
@@ -63,7 +68,15 @@ export type Happening =
       /** What an earlier sitting left half done, where the person opens the file. */
       half?: Half;
     }
-  | { on: 'bench'; jobs: BenchRow[] }
+  /** `more`: so many files are yet to be read. */
+  | { on: 'bench'; jobs: readonly BenchRow[]; more?: number }
+  /** What earlier jobs on the machine of this job know. */
+  | { on: 'earlier'; file: string; before: readonly Before[]; older: number }
+  /** Lines that answer; `reading`: how many files are read of how many, before all of them can. */
+  | { on: 'found'; text: string; found: readonly Held[]; unread: readonly string[] }
+  | { on: 'finding'; text: string; done: number; of: number }
+  /** What follows from the jobs of the bench. */
+  | { on: 'due'; due: readonly Due[] }
   | { on: 'size'; columns: number; rows: number }
   /** RFC 3339 with offset; said now and then, never more than once a minute. */
   | { on: 'time'; now: string }
@@ -88,6 +101,12 @@ export type Effect =
   | { do: 'print'; file: string; paper: PaperName; piece: string | null; open: boolean }
   /** Hand this photograph to the desktop. */
   | { do: 'show'; file: string; picture: string }
+  /** Look for earlier jobs on the machine of this job, and answer `earlier`. */
+  | { do: 'earlier'; file: string }
+  /** Find these words in all jobs, and answer `found`. */
+  | { do: 'find'; text: string }
+  /** Read all jobs, and answer `due`. */
+  | { do: 'due' }
   | { do: 'ring' }
   /** The piece has come to the end of this place, and that is on disk. */
   | { do: 'milestone'; file: string; piece: string; place: Milestone }
@@ -115,9 +134,11 @@ export interface State {
   /** RFC 3339 with offset. */
   now: string;
   /** The folder the program was opened on, and its jobs once they are read; null when it was opened on one file. */
-  bench: { folder: string; jobs: BenchRow[] | null } | null;
+  bench: { folder: string; jobs: readonly BenchRow[] | null; more?: number } | null;
   /** The job that is open. */
   open: { file: string; job: Job } | null;
+  /** What earlier jobs on its machine know; null: not looked for yet, or nothing. */
+  earlier: { file: string; before: readonly Before[]; older: number } | null;
   /** Torque wrenches of the bench. */
   wrenches: readonly Wrench[];
   /** What an hour is worth on this bench; null where nobody says so. */
@@ -142,7 +163,9 @@ export interface State {
 export type Input = Extract<Happening, { on: 'press' | 'paste' }>;
 export type Waiting =
   /** `again`: tried once more by itself, while the screen says that it is not saved. */
-  { for: 'recorded'; wish: Wish; again?: true } | { for: 'file'; file: string } | { for: 'bench' };
+  | { for: 'recorded'; wish: Wish; again?: true }
+  | { for: 'file'; file: string; piece?: string | null }
+  | { for: 'bench' };
 
 /**
  * Which screen is open. Those over another one hold it as `under`. `top`: by how many lines it is moved, where not all
@@ -153,7 +176,24 @@ export type View = Screens & { top?: number };
 type Screens =
   /** Before the first answer. */
   | { screen: 'wait' }
-  | { screen: 'bench'; here: string | null }
+  /** `older`: jobs that are done for a year are shown too. */
+  | { screen: 'bench'; here: string | null; older?: true }
+  /** Words looked for in all jobs of the bench; `found` belongs to the text `of`. */
+  | {
+      screen: 'find';
+      field: TextField;
+      of: string;
+      found: readonly Held[] | null;
+      unread: readonly string[];
+      /** While files are read: how many, of how many. */
+      reading: { done: number; of: number } | null;
+      here: string | null;
+      under: View;
+    }
+  /** What follows from the jobs of the bench; null: not worked out yet. */
+  | { screen: 'due'; due: readonly Due[] | null; here: string | null; under: View }
+  /** What earlier jobs on this machine know, of a piece or of all. */
+  | { screen: 'last'; piece: string | null; here: string | null; under: View }
   /** A file that cannot be opened as a job. */
   | { screen: 'faults'; file: string; read: Extract<FileState, { ok: false }> }
   /**
@@ -307,4 +347,6 @@ export type JobAsks =
   /** The name of a job that begins. */
   | { ask: 'job'; say: string | null }
   /** How long one has. */
-  | { ask: 'minutes'; say: string | null };
+  | { ask: 'minutes'; say: string | null }
+  /** What the machine's counter says. */
+  | { ask: 'counter'; say: string | null };

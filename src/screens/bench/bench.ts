@@ -1,10 +1,12 @@
 /** The bench: its jobs, where each stands, and what is next or in the way. */
 import { ask } from '../ask/field.ts';
 import { GO } from '../base/key.ts';
-import { say, stay } from '../base/moves.ts';
-import { listLines, type Page } from '../base/page.ts';
+import { say, show, stay } from '../base/moves.ts';
+import { type ListLine, listLines, type Page } from '../base/page.ts';
 import { screen } from '../base/screen.ts';
 import type { BenchRow, State, View } from '../base/state.ts';
+import { dueKey } from '../due/due-key.ts';
+import { findKey } from '../find/find.ts';
 import { bold, cutTo, type Line, line, pad, span, width } from '../kit/text.ts';
 import { many } from '../kit/words.ts';
 
@@ -12,16 +14,34 @@ interface OnBench {
   state: State;
   view: Extract<View, { screen: 'bench' }>;
   folder: string;
+  /** Those that are shown. */
   jobs: readonly BenchRow[];
+  /** So many are folded away, and so many not read yet. */
+  older: number;
+  more: number;
   /** The marked one. */
   job: BenchRow | null;
 }
 
 function onBench(state: State, view: OnBench['view']): OnBench | null {
   if (!state.bench) return null;
-  const jobs = state.bench.jobs ?? [];
+  const all = state.bench.jobs ?? [];
+  const jobs = view.older ? all : freshOf(all);
+  const older = all.length - jobs.length;
+  const more = state.bench.more ?? 0;
   const job = jobs.find((j) => j.file === view.here) ?? jobs[0] ?? null;
-  return { state, view, folder: state.bench.folder, jobs, job };
+  return { state, view, folder: state.bench.folder, jobs, older, more, job };
+}
+
+let last: { all: readonly BenchRow[]; fresh: readonly BenchRow[] } | null = null;
+
+/** Without what has been done for a year; a bench of that alone is shown whole. */
+function freshOf(all: readonly BenchRow[]): readonly BenchRow[] {
+  if (last?.all === all) return last.fresh;
+  const some = all.filter((row) => !row.old);
+  const fresh = some.length === 0 || some.length === all.length ? all : some;
+  last = { all, fresh };
+  return fresh;
 }
 
 export const benchScreen = screen({
@@ -39,6 +59,19 @@ export const benchScreen = screen({
           state: { ...state, waiting: { for: 'file', file } },
           effects: [{ do: 'open', file }],
         };
+      },
+    },
+    findKey,
+    dueKey,
+    {
+      id: 'older',
+      presses: ['o'],
+      label: ({ older, view }) => (view.older ? 'hide older jobs' : older > 0 ? 'older jobs' : ''),
+      help: 'jobs that have been done for a year, or without them again',
+      holds: ({ older, view }) => older > 0 || view.older === true,
+      does: ({ state, view }) => {
+        const { older: shown, ...rest } = view;
+        return show(state, shown ? rest : { ...rest, older: true });
       },
     },
     {
@@ -67,23 +100,44 @@ export const waitScreen = screen({
   back: (state) => stay(state),
 });
 
-function drawBench({ folder, jobs, job }: OnBench): Page {
-  const around = { left: line(bold(nameOfFolder(folder))), right: line(many(jobs.length, 'job')) };
-  if (jobs.length === 0) {
+function drawBench({ folder, jobs, older, more, job }: OnBench): Page {
+  const counts = [
+    many(jobs.length, 'job'),
+    ...(older > 0 ? [`${older} older`] : []),
+    ...(more > 0 ? [`${more} to be read`] : []),
+  ];
+  const around = { left: line(bold(nameOfFolder(folder))), right: line(counts.join(', ')) };
+  if (jobs.length === 0 && more === 0) {
     const none = line('No job file here yet. + starts one.');
     return { kind: 'plain', ...around, middle: () => [[], none] };
   }
   return {
     kind: 'list',
     ...around,
-    middle: (columns) =>
-      jobs.flatMap((j, i) => listLines(rowOf(j, j === job, columns), i, j === job)),
+    middle: (columns) => jobs.flatMap((j, i) => linesOf(j, i, j === job, columns)),
   };
 }
 
 const LOUD = { colour: 'red', bold: true } as const;
 const MARK = 2;
 const GAP = 2;
+
+interface Drawn {
+  columns: number;
+  row: number;
+  lines: ListLine[];
+}
+/** Rows that are not marked, as they were drawn last: a bench of ten thousand is drawn at each key. */
+const drawn = new WeakMap<BenchRow, Drawn>();
+
+function linesOf(job: BenchRow, row: number, marked: boolean, columns: number): ListLine[] {
+  if (marked) return listLines(rowOf(job, true, columns), row, true);
+  const known = drawn.get(job);
+  if (known?.columns === columns && known.row === row) return known.lines;
+  const lines = listLines(rowOf(job, false, columns), row, false);
+  drawn.set(job, { columns, row, lines });
+  return lines;
+}
 
 /** What it is and where it stands; what may not be forgotten; what is next; a blank. */
 function rowOf(row: BenchRow, marked: boolean, columns: number): Line[] {

@@ -6,6 +6,7 @@ import { insideSaid } from '../base/noted.ts';
 import { type ListLine, listLines, middleRows, type Page } from '../base/page.ts';
 import type { View } from '../base/state.ts';
 import { bold, cutTo, type Line, line, pad, type Span, span, width, wrap } from '../kit/text.ts';
+import { quietLast } from '../last/last-key.ts';
 import { wrapStruck } from '../now/corrections-said.ts';
 import { troubles } from '../now/job-now.ts';
 import type { Rung } from '../now/ladder.ts';
@@ -38,6 +39,7 @@ export function drawJob({ state, job, rungs, marked }: OnTheJob): Page {
       ...wrap(insideSaid(job) ?? '', state.columns, LOUD),
       ...curesSaid(job, state.now).flatMap((text) => wrap(text, state.columns)),
       ...wrapStruck(next ? ['Next: ', ...next.words] : [], state.columns, { bold: true }),
+      ...quietLast(state),
     ],
   };
   if (rungs.length === 0) {

@@ -2,6 +2,7 @@
 import { ask } from '../ask/field.ts';
 import { withinKey } from '../ask/how-long.ts';
 import { cameOut, goesIn } from '../ask/inside.ts';
+import { keepKey, readingKey } from '../ask/keep-key.ts';
 import { noteKey } from '../ask/note.ts';
 import { enterPiece, openGate } from '../base/enter.ts';
 import { toBench } from '../base/from-file.ts';
@@ -10,6 +11,7 @@ import { markedOf } from '../base/marked.ts';
 import { onJob, show, stay } from '../base/moves.ts';
 import { screen } from '../base/screen.ts';
 import type { State, Updated } from '../base/state.ts';
+import { lastKey } from '../last/last-key.ts';
 import { isAllBack } from '../now/job-now.ts';
 import { ladder } from '../now/ladder.ts';
 import { taskOf } from '../now/ladder-names.ts';
@@ -46,6 +48,7 @@ const KEYS: readonly Key<OnTheJob>[] = [
     does: openMarked,
   },
   traceKey,
+  keepKey,
   {
     id: 'start-gate',
     presses: ['s'],
@@ -75,6 +78,8 @@ const KEYS: readonly Key<OnTheJob>[] = [
     does: ({ state }) => ask(state, { ask: 'piece' }),
   },
   noteKey,
+  lastKey,
+  readingKey,
 ];
 
 export const jobScreen = screen({

@@ -80,6 +80,9 @@ const LEADS: Readonly<Record<Verb, Leads>> = {
   found: ANYWHERE,
   note: ANYWHERE,
   photo: ANYWHERE,
+  keep: ANYWHERE,
+  taken: ANYWHERE,
+  reading: ANYWHERE,
   undo: ANYWHERE,
 };
 

@@ -15,6 +15,7 @@ import type { State } from '../base/state.ts';
 import { both, corrected, ended, flow } from '../kit/both.ts';
 import { type Line, line, span, wrap } from '../kit/text.ts';
 import { capital, list, many, sayCounts, sayItem } from '../kit/words.ts';
+import { quietLast } from '../last/last-key.ts';
 import { shouldSaid } from '../now/answers.ts';
 import { wrapStruck } from '../now/corrections-said.ts';
 import { passNow, toSettle } from '../now/piece-now.ts';
@@ -47,6 +48,7 @@ export function drawLook({ state, job, piece, step, way }: OnLook): Page {
             ...sayLacks(state, job, piece),
             ...sayCured(state, job, piece),
             ...sayPiece(job, piece, way, state.columns),
+            ...(piece.last === null ? quietLast(state, piece.spec.key) : []),
           ],
     },
   );

@@ -3,6 +3,7 @@
 import { UNKNOWN } from '../../piece/row.ts';
 import { ask } from '../ask/field.ts';
 import { cameOut, goesIn } from '../ask/inside.ts';
+import { keepKey } from '../ask/keep-key.ts';
 import { noteKey } from '../ask/note.ts';
 import { goWay, OFF, readFirst, rowStep, TIGHT, toSettleStep } from '../base/enter.ts';
 import { ENTER, type Key } from '../base/key.ts';
@@ -12,6 +13,7 @@ import { drawKey } from '../draw/draw-key.ts';
 import { inPiece } from '../known/in-question.ts';
 import { knownKey } from '../known/known-keys.ts';
 import { notSo } from '../known/not-so.ts';
+import { lastKey } from '../last/last-key.ts';
 import { stillIn, toFill } from '../now/piece-now.ts';
 import { mustRead } from '../now/reading.ts';
 import { comesAlong, WAY_LABELS, wayOf } from '../now/way.ts';
@@ -84,6 +86,8 @@ const KEYS: readonly Key<OnLook>[] = [
     holds: ({ way }) => way === 'out',
     does: ({ state }) => readFirst(state, 'removal', rowStep(state)),
   },
+  keepKey,
+  lastKey,
   drawKey,
   knownKey<OnLook>(({ job, key }) => (job.pieces.has(key) ? { piece: key } : null), knownLabel),
   undoKey,

@@ -6,11 +6,14 @@ import type { Open, Screen } from '../base/screen.ts';
 import type { State, View } from '../base/state.ts';
 import { benchScreen, waitScreen } from '../bench/bench.ts';
 import { drawScreen } from '../draw/draw.ts';
+import { dueScreen } from '../due/due.ts';
 import { faultsScreen, unsavedScreen } from '../file/faults.ts';
+import { findScreen } from '../find/find.ts';
 import { gateScreen } from '../gate/gate.ts';
 import { jobScreen } from '../job/job.ts';
 import { withinScreen } from '../job/within.ts';
 import { knownScreen } from '../known/known.ts';
+import { lastScreen } from '../last/last.ts';
 import { noteScreen } from '../note/note.ts';
 import { paperScreen } from '../paper/paper.ts';
 import { photosScreen } from '../paper/photos.ts';
@@ -27,6 +30,9 @@ import { listOfKeys } from './help.ts';
 const SCREENS: { readonly [S in View['screen']]: Screen<Extract<View, { screen: S }>> } = {
   wait: waitScreen,
   bench: benchScreen,
+  find: findScreen,
+  last: lastScreen,
+  due: dueScreen,
   faults: faultsScreen,
   unsaved: unsavedScreen,
   note: noteScreen,

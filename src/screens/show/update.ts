@@ -5,7 +5,9 @@
  * against the state that the answer gives: so five quick presses mark five holes, and none twice. After a
  * refusal the rest is dropped: it was meant for a screen that did not come.
  */
-import { benchRead, fileRead, LEFT } from '../base/from-file.ts';
+
+import { foundRead } from '../base/found.ts';
+import { benchRead, earlierRead, fileRead, LEFT } from '../base/from-file.ts';
 import { say, stay } from '../base/moves.ts';
 import type { Effect, Happening, Input, State, Updated, View } from '../base/state.ts';
 import { afterRecorded } from './after.ts';
@@ -31,7 +33,16 @@ function stepped(state: State, happening: Happening): Updated {
     case 'file':
       return goOn(fileRead(state, happening));
     case 'bench':
-      return goOn(benchRead(state, happening.jobs));
+      return goOn(benchRead(state, happening.jobs, happening.more));
+    case 'earlier':
+      return earlierRead(state, happening);
+    case 'due':
+      return state.view.screen === 'due'
+        ? stay({ ...state, view: { ...state.view, due: happening.due } })
+        : stay(state);
+    case 'found':
+    case 'finding':
+      return foundRead(state, happening);
     case 'size':
       return stay({ ...state, columns: happening.columns, rows: happening.rows });
     case 'time':

@@ -15,6 +15,10 @@ import { nextNow } from '../now/next-now.ts';
 
 /** `file` is what the loop opens it by, and stands for the job's name where that cannot be read. */
 export function benchRow(file: string, read: FileState, now: string): BenchRow {
+  return rowOn(timeless(file, read, now), now);
+}
+
+function timeless(file: string, read: FileState, now: string): TimelessRow {
   if (read.ok) return jobRow(file, read.job, now);
   const next =
     'unread' in read
@@ -22,23 +26,59 @@ export function benchRow(file: string, read: FileState, now: string): BenchRow {
       : read.faults[0]
         ? `line ${read.faults[0].line}: ${read.faults[0].say}`
         : '';
-  return { file, job: file, machine: '', stands: 'cannot be read', loud: '', next };
+  const row = { file, job: file, machine: '', stands: 'cannot be read', loud: '', next };
+  return { row, last: null };
 }
 
-function jobRow(file: string, job: Job, now: string): BenchRow {
-  const last = lastMark(job);
+/** A row without what each day makes another: to be kept, and shown on any day that it holds on. */
+export interface TimelessRow {
+  row: BenchRow;
+  /** Time of its last mark. */
+  last: string | null;
+}
+
+/** Days after which what is done is folded away. */
+const OLD = 365;
+
+/** The row as it is shown on this day. */
+export function rowOn({ row, last }: TimelessRow, now: string): BenchRow {
   const rest = last === null ? 0 : daysBetween(last, now);
   const since = rest > 0 ? ` ${sayDays(rest)}` : '';
+  const done = row.stands === 'tight' || row.stands === 'tested';
+  const old = done && rest > OLD && row.loud === '' && row.next === '';
+  return { ...row, stands: `${row.stands}${since}`, ...(old ? { old: true as const } : {}) };
+}
+
+/**
+ * The row of a file to be kept: for this day alone where it may say something else tomorrow (`day`), else for as long
+ * as the file is the same.
+ */
+export function timelessRow(
+  file: string,
+  read: FileState,
+  now: string,
+): TimelessRow & { day: string } {
+  const row = timeless(file, read, now);
+  const day = now.slice(0, 10);
+  const later = `${Number(day.slice(0, 4)) + 2}${now.slice(4)}`;
+  const holds = JSON.stringify(timeless(file, read, later).row) === JSON.stringify(row.row);
+  return { ...row, day: holds ? '' : day };
+}
+
+function jobRow(file: string, job: Job, now: string): TimelessRow {
   const back = backAfter(job, now);
   const step = nextWork(job) === null ? null : nextNow(job, now);
   const says = [...waits(back, now), ...(step ? [step.say] : lookAgain(testList(job, now), now))];
   return {
-    file,
-    job: job.upper.job,
-    machine: job.upper.machine ?? '',
-    stands: `${standsOf([...job.pieces.values()])}${since}`,
-    loud: loudOf(back),
-    next: says.filter((t) => t !== '').join('; '),
+    last: lastMark(job),
+    row: {
+      file,
+      job: job.upper.job,
+      machine: job.upper.machine ?? '',
+      stands: standsOf([...job.pieces.values()]),
+      loud: loudOf(back),
+      next: says.filter((t) => t !== '').join('; '),
+    },
   };
 }
 

@@ -11,11 +11,12 @@ import { recordSeen, STILL } from '../../job/save/record.ts';
 import { beingSaved } from '../../job/save/save.ts';
 import { readText } from '../../job/save/text.ts';
 import { IS_JOB } from '../../job/yaml/is-job.ts';
+import { takeFrom } from '../../memory/bench/earlier.ts';
 import type { Half, Job, Recorded, UpperChange, Wish } from '../../model/types.ts';
 import { nowHere, type World } from '../../world.ts';
 import type { FileState } from '../base/state.ts';
-import { benchRow } from './bench-row.ts';
 import type { Hands } from './loop.ts';
+import { benchHands } from './loop-bench.ts';
 import { keepShown, type Looked } from './loop-shown.ts';
 import type { Shelf } from './shelf.ts';
 
@@ -34,6 +35,8 @@ export interface Files {
   newPhotos(file: string): Promise<string | null>;
   /** What the person has to know of the bench itself, one line; mostly null. */
   note(): string | null;
+  /** Nothing more is read of the bench. */
+  stop(): void;
   /** Before the end: one line about marks that are not in their file; null: all are. */
   leave(): Promise<string | null>;
 }
@@ -47,7 +50,6 @@ function benchOf(folder: string): Bench | null {
   }
 }
 
-const IS_YAML = /\.ya?ml$/i;
 /** ms. So long a mark waits for a program that is in the middle of saving its file; and the pause between two looks. */
 const PATIENCE = STILL + 900;
 const PAUSE = 30;
@@ -59,7 +61,7 @@ const leadsOut = (name: string) => ({
 
 /**
  * `file` in all effects is a name in `folder`. `strange`: what was found among putback's own files and is none of
- * them. `settings`: what is wrong in the user's own.
+ * them. `settings`: what is wrong in the user's own. `others`: other benches that are searched.
  */
 export function filesIn(
   folder: string,
@@ -67,6 +69,7 @@ export function filesIn(
   shelf: Shelf,
   strange: readonly string[] = [],
   settings: string | null = null,
+  others: readonly string[] = [],
 ): Files {
   const { now, id, platform = 'linux', env = {} } = world;
   const desktop = { now: () => now(), id: () => id(), platform, env };
@@ -74,22 +77,11 @@ export function filesIn(
   const realOf = (file: string) => shown.home(file) ?? shelf.real(pathOf(file));
   let wake: (file: string) => void = () => {};
   const shown = keepShown(pathOf, world.now, shelf, (file) => wake(file));
-  /** Rows of the bench that nobody has opened: read again only after a change. */
-  const rows = new Map<string, { mark: string | null; read: FileState | null }>();
   /** What marks of this sitting did to the person's part, by their ids: an undo puts it back. */
   const uppers = new Map<string, UpperChange>();
   /** Links in the bench that lead out of it: what they lead to is nobody's business before they are named. */
   const elsewhere = new Set<string>();
   const expected = new Set<string>();
-
-  function readRow(file: string): FileState | null {
-    const mark = shelf.mark(pathOf(file));
-    const before = rows.get(file);
-    if (before && mark !== null && before.mark === mark) return before.read;
-    const read = readNow(file);
-    rows.set(file, { mark, read });
-    return read;
-  }
 
   function readNow(file: string): FileState | null {
     const found = readText(pathOf(file));
@@ -151,9 +143,40 @@ export function filesIn(
     return { ...result, job, warnings };
   }
 
+  const bench = benchHands({
+    folder,
+    pathOf,
+    now: () => nowHere(world),
+    shelf,
+    others,
+    shown: (name) =>
+      shown.has(name) ? shown.look(name, false).then((looked) => looked?.state ?? null) : null,
+    read: readNow,
+    leadsOut(name) {
+      elsewhere.add(name);
+      return { ok: false, unread: { code: 'elsewhere', ...leadsOut(name) } };
+    },
+    job: shown.job,
+  });
+
+  /** What there is to take over is worked out from both files as they are now; what is not as printed goes with it. */
+  async function recordTaken(file: string, wish: Extract<Wish, { do: 'take' }>): Promise<Recorded> {
+    const job = shown.job(file);
+    const found = job && takeFrom(pathOf(file), job, wish);
+    const result = await recordKept(file, { ...wish, pairs: found?.pairs ?? [] });
+    if (!result.ok || !found) return result;
+    let { job: last } = result;
+    for (const truth of found.truths) {
+      const more = await recordKept(file, truth);
+      if (more.ok) last = more.job;
+    }
+    return { ...result, job: last };
+  }
+
   const hands: Files['hands'] = {
     async record({ file, wish }) {
-      return { on: 'recorded', file, wish, result: await recordKept(file, wish) };
+      const result = await (wish.do === 'take' ? recordTaken(file, wish) : recordKept(file, wish));
+      return { on: 'recorded', file, wish, result };
     },
     async open({ file }) {
       const again = expected.delete(file);
@@ -170,30 +193,15 @@ export function filesIn(
       const half = again || !read.ok ? {} : { half: readHalf(realOf(file)) };
       return { on: 'file', file, read, ...bench, ...(say === null ? {} : { say }), ...half };
     },
+    list: bench.list,
+    earlier: bench.earlier,
+    find: bench.find,
+    due: bench.due,
     async start({ file, job, machine }) {
       const made = begun(pathOf(file), job, machine);
       if (made.ok) return await hands.open({ do: 'open', file });
       const { code, say, fix } = made;
       return { on: 'file', file, read: { ok: false, unread: { code, say, fix } } };
-    },
-    async list() {
-      const names = (shelf.names(folder) ?? []).filter((n) => IS_YAML.test(n)).sort();
-      const jobs = [];
-      for (const name of names) {
-        const where = shelf.leadsTo(folder, name);
-        if (where === 'elsewhere') {
-          elsewhere.add(name);
-          const unread = { code: 'elsewhere', ...leadsOut(name) };
-          jobs.push(benchRow(name, { ok: false, unread }, nowHere(world)));
-        } else if (where === 'file') {
-          const state = shown.has(name)
-            ? ((await shown.look(name, false))?.state ?? null)
-            : readRow(name);
-          if (state !== null) jobs.push(benchRow(name, state, nowHere(world)));
-        }
-        await shelf.breath();
-      }
-      return { on: 'bench', jobs };
     },
     async milestone({ file, piece, place }) {
       const now = shown.job(file)?.pieces.get(piece);
@@ -234,11 +242,12 @@ export function filesIn(
         strange.length === 0
           ? null
           : `${SIDE} holds what is none of putback's, and it is left alone: ${strange.join(', ')}.`;
-      const bench = benchOf(folder);
-      const said = [settings, bench && oddIn(bench), odd].filter((say) => say !== null);
+      const set = benchOf(folder);
+      const said = [settings, set && oddIn(set), odd].filter((say) => say !== null);
       return said.length === 0 ? null : said.join(' ');
     },
     leave: shown.leave,
+    stop: bench.stop,
   };
 }
 

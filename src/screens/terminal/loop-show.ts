@@ -44,6 +44,8 @@ export function showOf(
     presses?: OwnPresses;
     /** What is wrong in the user's settings; null: nothing. */
     odd?: string | null;
+    /** Other benches that are searched. */
+    others?: readonly string[];
   },
 ): Show<State> {
   const { env, platform, stdout } = world;
@@ -58,7 +60,7 @@ export function showOf(
     presses: outside.presses ?? {},
   });
   const { shelf, timers, strange, odd = null } = outside;
-  const files = filesIn(folder, world, shelf, strange, odd);
+  const files = filesIn(folder, world, shelf, strange, odd, outside.others);
   return {
     first: state,
     effects,

@@ -106,6 +106,7 @@ export function attendFiles(
     },
     stop() {
       stopped = true;
+      files.stop();
       unsubscribe();
       takeBack?.();
       again?.();

@@ -13,12 +13,18 @@ export interface Play<S> {
 
 type Asked<D extends Effect['do']> = Extract<Effect, { do: D }>;
 
+export type Tell = (happening: Happening) => void;
+
 /** What carries out effects. Each answer is what happened; a rejection ends the loop. */
 export interface Hands {
   record(effect: Asked<'record'>): Promise<Happening>;
   open(effect: Asked<'open'>): Promise<Happening>;
   start(effect: Asked<'start'>): Promise<Happening>;
-  list(effect: Asked<'list'>): Promise<Happening>;
+  /** These three answer more than once, as far as they have come: `tell` each time, and the last one is the answer. */
+  list(effect: Asked<'list'>, tell?: Tell): Promise<Happening | null>;
+  earlier(effect: Asked<'earlier'>): Promise<Happening | null>;
+  find(effect: Asked<'find'>, tell?: Tell): Promise<Happening | null>;
+  due(): Promise<Happening | null>;
   /** Null: nothing to say about it. */
   milestone(effect: Asked<'milestone'>): Promise<Happening | null>;
   /** Null: nothing to say about it. */
@@ -63,6 +69,8 @@ export function createLoop<S>(play: Play<S>, hands: Hands): Loop<S> {
   const end = Promise.withResolvers<boolean>();
   /** Marks and reading keep their order. */
   let work: Promise<unknown> = Promise.resolve();
+  /** The rows of a bench that are asked for, as far as there are some to show. */
+  let shown: Promise<unknown> = Promise.resolve();
   /** Commits keep an order of their own, so that no mark waits for git. */
   let commits: Promise<unknown> = Promise.resolve();
 
@@ -100,6 +108,24 @@ export function createLoop<S>(play: Play<S>, hands: Hands): Loop<S> {
     });
   }
 
+  /**
+   * What only looks at files runs beside marks and keys, and nobody waits for its end, to leave least of all. Settles
+   * when it has something to show.
+   */
+  function beside(does: (tell: Tell) => Promise<Happening | null>): Promise<unknown> {
+    const first = Promise.withResolvers<void>();
+    const tell = (happening: Happening | null) => {
+      if (happening !== null && !quitting) happen(happening);
+      first.resolve();
+    };
+    // Behind what is done already, so that it sees the files with that.
+    work
+      .then(() => (failed ? null : does(tell)))
+      .then(tell)
+      .catch(fail);
+    return first.promise;
+  }
+
   function carryOut(effect: Effect): void {
     switch (effect.do) {
       case 'ring':
@@ -129,7 +155,16 @@ export function createLoop<S>(play: Play<S>, hands: Hands): Loop<S> {
         ask(() => hands.start(effect));
         break;
       case 'list':
-        ask(() => hands.list(effect));
+        shown = beside((tell) => hands.list(effect, tell));
+        break;
+      case 'earlier':
+        void beside(() => hands.earlier(effect));
+        break;
+      case 'due':
+        void beside(() => hands.due());
+        break;
+      case 'find':
+        void beside((tell) => hands.find(effect, tell));
         break;
     }
   }
@@ -170,7 +205,7 @@ export function createLoop<S>(play: Play<S>, hands: Hands): Loop<S> {
     },
     happen,
     ask: carryOut,
-    idle: () => work,
+    idle: () => Promise.all([work, shown]),
     fail,
     quit,
     ended: end.promise,

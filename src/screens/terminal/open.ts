@@ -202,7 +202,7 @@ export function refuseToOpen(target: Target, world: World): number | null {
 
 /** What is said on the command line goes before the environment, and that before the settings. */
 async function lookOf(how: How, { env }: World) {
-  const [{ findUser, oddInUser }, { ownPresses }] = await Promise.all([
+  const [{ benchFolders, findUser, oddInUser }, { ownPresses }] = await Promise.all([
     import('../../diary/user.ts'),
     import('../show/own-keys.ts'),
   ]);
@@ -213,7 +213,14 @@ async function lookOf(how: How, { env }: World) {
   const { settings } = user;
   const ascii = how.ascii ?? (settings.signs === 'ascii' ? true : undefined);
   return {
-    look: { ascii, palette: settings.colours, presses, odd: oddInUser(user), guide: how.guide },
+    look: {
+      ascii,
+      palette: settings.colours,
+      presses,
+      odd: oddInUser(user),
+      guide: how.guide,
+      others: benchFolders(user, env),
+    },
     readOut: how.lines || readOutAsked(env) || settings['read-out'] === 'always',
   };
 }

@@ -108,6 +108,10 @@ function places(verb: Verb): fc.Arbitrary<Partial<Entry>> {
       return fc.oneof(piece, some, task, buy, fc.constant({}));
     case 'photo':
       return fc.oneof(piece, some, fc.constant({}));
+    case 'taken':
+      return piece;
+    case 'keep':
+    case 'reading':
     case 'renamed':
     case 'undo':
       return fc.constant({});
@@ -122,7 +126,11 @@ const anyBeside: fc.Arbitrary<Partial<Entry>> = fc.record(
 /** Any entry that can stand in a diary. */
 export const anyEntry: fc.Arbitrary<Entry> = fc.constantFrom(...VERBS).chain((verb) => {
   const words = WORDS[verb];
-  const value = words ? fc.constantFrom(...words) : verb === 'undo' ? anyId : anyText;
+  const value = words
+    ? fc.constantFrom(...words)
+    : verb === 'undo' || verb === 'keep'
+      ? anyId
+      : anyText;
   return fc
     .tuple(anyTime, anyId, value, places(verb), anyBeside)
     .map(([at, id, v, place, beside]) => ({ at, id, ...place, verb, value: v, ...beside }));

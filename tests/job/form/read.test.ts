@@ -275,7 +275,7 @@ describe('a key that stands in the wrong place', () => {
     const [fault] = read(`${HEAD}${line}\n`).faults;
     expect(fault?.code).toBe('unknown-key');
     const known =
-      'putback, job, machine, complaint, found, done, bolts, pieces, tasks, buy, suspects, checks, diary';
+      'putback, job, machine, machine-id, like, complaint, found, done, bolts, pieces, tasks, buy, suspects, checks, diary';
     expect(fault?.fix).toBe(hint.trim() || `Known here: ${known}.`);
   });
 });

@@ -39,7 +39,7 @@ describe('the jobs of a folder', () => {
       'notes.txt': JOB,
     });
     const answer = await filesOf(folder).hands.list({ do: 'list', folder });
-    const rows = answer.on === 'bench' ? answer.jobs.map((j) => [j.file, j.job, j.stands]) : null;
+    const rows = answer?.on === 'bench' ? answer.jobs.map((j) => [j.file, j.job, j.stands]) : null;
     expect(rows).toEqual([
       ['a.yml', 'a.yml', 'cannot be read'],
       ['b.yaml', 'Left cover', 'not begun'],

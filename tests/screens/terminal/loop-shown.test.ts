@@ -384,7 +384,7 @@ describe('a link in a bench', () => {
     symlinkSync('nowhere', join(s.folder, 'e.yaml'));
     execFileSync('mkfifo', [join(s.folder, 'f.yaml')]);
     const answer = await s.files.hands.list({ do: 'list', folder: s.folder });
-    const rows = answer.on === 'bench' ? answer.jobs.map((j) => [j.file, j.job, j.next]) : [];
+    const rows = answer?.on === 'bench' ? answer.jobs.map((j) => [j.file, j.job, j.next]) : [];
     expect(rows).toEqual([
       ['a.yaml', 'Left cover', expect.any(String)],
       ['b.yaml', 'b.yaml', 'b.yaml is a link that leads out of this bench.'],

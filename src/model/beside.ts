@@ -1,15 +1,7 @@
-/** The texts that may stand beside a verb of the diary: one row each. */
+/** What may stand beside the verb of an entry, one row each, and every key of an entry in the order of its line. */
+import { type Place, type RowSaid, VERB_ROWS } from './verbs.ts';
 
-export interface Said {
-  /** What it is: editors show it. */
-  is: string;
-  /** What stands behind it. */
-  takes: string;
-  /** An example, as it stands in a line: faults quote it. */
-  like: string;
-}
-
-interface BesideRow extends Said {
+interface BesideRow extends RowSaid {
   /** Somebody's own words: always quoted. */
   speech?: true;
 }
@@ -47,10 +39,10 @@ export const BESIDE_ROWS = {
     like: 'advised: renew it',
   },
   promised: { is: 'When it is to come.', takes: 'a text', like: 'promised: 2026-04-25' },
-  taken: {
+  shot: {
     is: 'When a photograph was taken, by a clock put right.',
     takes: 'a time with its offset',
-    like: 'taken: 2026-04-11T18:20:00+02:00',
+    like: 'shot: 2026-04-11T18:20:00+02:00',
   },
   brought: { is: 'Letters that came with it.', takes: 'letters', like: 'brought: M' },
   says: {
@@ -66,3 +58,25 @@ export const BESIDE_ROWS = {
     speech: true,
   },
 } as const satisfies Readonly<Record<string, BesideRow>>;
+
+export type Beside = keyof typeof BESIDE_ROWS;
+export const BESIDE = Object.keys(BESIDE_ROWS) as readonly Beside[];
+
+/** What every entry has, and what it can be about. */
+const HEAD_ROWS = {
+  at: { is: 'When.', takes: 'a time with its offset', like: 'at: 2026-04-11T18:25:40+02:00' },
+  id: { is: 'Eight characters of its own.', takes: 'eight characters', like: 'id: k3Vb9xQe' },
+  piece: { is: 'Which piece.', takes: 'the name of a piece', like: 'piece: alternator' },
+  hole: { is: 'Which hole or holes.', takes: 'a hole or a list of holes', like: 'hole: 9' },
+  task: { is: 'Which task.', takes: 'the name of a task', like: 'task: drain' },
+  buy: { is: 'Which thing to buy.', takes: 'a name under buy:', like: 'buy: gasket' },
+  check: { is: 'Which check.', takes: 'the name of a check', like: 'check: spark' },
+  suspect: { is: 'Which suspect.', takes: 'the name of a suspect', like: 'suspect: plug' },
+} as const satisfies Readonly<Record<'at' | 'id' | Place, RowSaid>>;
+
+/** Every key of an entry, in the order of its line. */
+export const ENTRY_ROWS: Readonly<Record<string, RowSaid>> = {
+  ...HEAD_ROWS,
+  ...VERB_ROWS,
+  ...BESIDE_ROWS,
+};

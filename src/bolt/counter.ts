@@ -1,0 +1,31 @@
+/** What a machine has run, as people write it: `41230 km`, `41.230 km`, `1,204 h`, `120 operating hours`. */
+
+export interface Reading {
+  value: number;
+  unit: 'km' | 'h';
+}
+
+/** km in a mile, exact. */
+const MILE = 1.609344;
+const UNIT = '(km|kms|kilomet(?:er|re)s?|mi|miles?|h|hrs?|hours?|operating hours?)';
+/** Groups of three digits may be parted; a part of one or two digits behind a dot or comma is a fraction. */
+const FIGURE = String.raw`(\d{1,3}(?:[.,' ’]\d{3})+|\d+)(?:[.,](\d{1,2}))?`;
+const READING = new RegExp(String.raw`(?<![\p{L}\d.,])${FIGURE}\s*${UNIT}(?![\p{L}\d/])`, 'iu');
+
+/** The first reading in a text, miles as km; null when there is none. */
+export function readReading(text: string): Reading | null {
+  const [, whole, part = '0', unit = ''] = READING.exec(text) ?? [];
+  if (whole === undefined) return null;
+  const value = Number(`${whole.replace(/\D/g, '')}.${part}`);
+  if (/^mi/i.test(unit)) return { value: value * MILE, unit: 'km' };
+  return { value, unit: /^k/i.test(unit) ? 'km' : 'h' };
+}
+
+/** The text without its reading. */
+export function withoutReading(text: string): string {
+  return text.replace(new RegExp(READING, 'giu'), ' ');
+}
+
+export function sayReading({ value, unit }: Reading): string {
+  return `${Math.round(value * 10) / 10} ${unit}`;
+}

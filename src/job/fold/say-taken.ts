@@ -1,0 +1,18 @@
+/** What an entry took over from an earlier job. */
+import type { Entry } from '../../model/types.ts';
+import { list } from '../../model/words.ts';
+
+/** `torque=3fa9c2`, `/bolts/H=…`: a key of the piece or of the file, and the sum of what was put there. */
+export const TAKEN_WORD = /^(\/?)([^=]+)=([0-9a-f]{6})$/;
+
+/** What had to be made first. */
+const MADE = /^\/(?:bolts|pieces\/[^/=]+)=/;
+
+/** What was taken over, in words: `bolts, torque and hole 4`. */
+export function sayTaken({ was = '' }: Entry): string {
+  const names = was
+    .split(' ')
+    .filter((word) => !MADE.test(word))
+    .flatMap((word) => TAKEN_WORD.exec(word)?.[2]?.replaceAll('/', ' ') ?? []);
+  return list([...new Set(names)]);
+}

@@ -1,0 +1,89 @@
+/** What is kept for next time, taken over from last time, and read off the machine. */
+import { readReading } from '../../bolt/counter.ts';
+import { sumOf } from '../../model/sum.ts';
+import type { Edit, Entry, Job, Said, Verdict, Warning } from '../../model/types.ts';
+import { NAME } from '../diary/entry.ts';
+import { TAKEN_WORD } from '../fold/say-taken.ts';
+import { already, type Stamp, type Wished, write, wrong } from './parts.ts';
+
+/** Entries that only speak of others. */
+const OF_OTHERS: readonly string[] = ['undo', 'keep', 'reading'];
+
+export function judgeKeep(job: Job, wish: Wished<'keep'>, stamp: Stamp): Verdict {
+  const told = job.entries.filter((e) => job.living.has(e.id) && !OF_OTHERS.includes(e.verb));
+  const kept = wish.id === undefined ? told.at(-1) : told.find((e) => e.id === wish.id);
+  if (!kept) {
+    if (wish.id === undefined) return wrong('nothing', 'There is nothing to keep.');
+    return wrong('no-such-entry', `No entry ${wish.id} that counts in the diary.`, { id: wish.id });
+  }
+  const again = job.entries.some(
+    (e) => e.verb === 'keep' && e.value === kept.id && job.living.has(e.id),
+  );
+  return again ? already() : write(stamp, wish, { verb: 'keep', value: kept.id });
+}
+
+export function judgeReading(job: Job, wish: Wished<'reading'>, stamp: Stamp): Verdict {
+  const text = wish.reading.trim();
+  const read = readReading(text);
+  if (read === null)
+    return wrong('bad-reading', `${text || 'Nothing'} is no reading: 41400 km, 25700 mi or 120 h.`);
+  const last = job.entries.findLast((e) => e.verb === 'reading' && job.living.has(e.id));
+  if (last?.value === text) return already();
+  const before = readReading(last?.value ?? job.upper.machine ?? '');
+  const less = before !== null && before.unit === read.unit && before.value > read.value;
+  const say = `Before it said ${last?.value ?? job.upper.machine}: a counter does not run back.`;
+  const warnings: Warning[] = less ? [{ code: 'runs-back', say }] : [];
+  return write(stamp, wish, { verb: 'reading', value: text }, { warnings });
+}
+
+/** Only keys that are not there yet are put in: what the person wrote stays. */
+export function judgeTake(job: Job, wish: Wished<'take'>, stamp: Stamp): Verdict {
+  const { piece, from, pairs } = wish;
+  if (!NAME.test(piece)) return wrong('bad-name', `${piece} is no name of a piece.`, { piece });
+  if (pairs.length === 0) return already();
+  const edits: Edit[] = [
+    ...(job.upper.pieces.has(piece) ? [] : [{ edit: 'piece', piece } as const]),
+    { edit: 'pairs', pairs },
+  ];
+  const made = [
+    ...(job.upper.pieces.has(piece) ? [] : [`/pieces/${piece}=${EMPTY}`]),
+    ...(job.upper.kinds.size === 0 && pairs.some(({ path }) => path[0] === 'bolts')
+      ? [`/bolts=${EMPTY}`]
+      : []),
+  ];
+  const filled = pairs.map(({ path, value }) => `${nameOf(path)}=${sumOf(spelled(value))}`);
+  const was = [...made, ...filled];
+  const entry = { verb: 'taken', value: from, piece, was: was.join(' ') } as const;
+  return write(stamp, wish, entry, { edits });
+}
+
+/** `torque`, `holes/4` of the piece; `/bolts/H` of the file. */
+function nameOf([section, ...path]: readonly string[]): string {
+  return section === 'pieces' ? path.slice(1).join('/') : ['', section, ...path].join('/');
+}
+
+/** Of what had to be made first: it goes again when nothing is left in it. */
+const EMPTY = sumOf(spelled(''));
+
+/** A value in one spelling, to be held against itself. */
+export function spelled(value: Said): string {
+  return JSON.stringify(value);
+}
+
+/** Takes out what was taken over and is still as it came; what somebody changed since stays. */
+export function takenBack(
+  { was = '', value, piece = '' }: Entry,
+  stands: boolean,
+): { edits: Edit[]; warnings: Warning[] } {
+  if (!stands) {
+    const say = `What came from ${value} is not put back by this: take it over again.`;
+    return { edits: [], warnings: [{ code: 'not-again', say }] };
+  }
+  const pairs = was.split(' ').flatMap((word): { path: string[]; sum: string }[] => {
+    const [, root, path, sum] = TAKEN_WORD.exec(word) ?? [];
+    if (path === undefined || sum === undefined) return [];
+    const under = root === '' ? ['pieces', piece] : [];
+    return [{ path: [...under, ...path.split('/')], sum }];
+  });
+  return { edits: [{ edit: 'pairs-out', pairs }], warnings: [] };
+}

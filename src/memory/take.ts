@@ -1,0 +1,179 @@
+/** What an earlier job knows of a piece, as keys that this job's file does not have yet. */
+import { checkJob } from '../job/check.ts';
+import { applyEdits, isFail } from '../job/edit/splice.ts';
+import { fold } from '../job/fold/fold.ts';
+import { readJob } from '../job/read.ts';
+import { figuresOf } from '../job/truth/corrections.ts';
+import { sameText } from '../job/truth/figures.ts';
+import type { Correction, Edit, Job, Said, TakenPair } from '../model/types.ts';
+import type { Keys, Learnt } from './learnt.ts';
+import { learntFrom } from './learnt.ts';
+
+export interface Take {
+  pairs: TakenPair[];
+  /** What stands in this file already, or would be wrong there: keys in words. */
+  left: string[];
+}
+
+/** What was not so there, where this job's file prints the same. */
+export function truthsFor(job: Job, piece: string, earlier: Job, theirs: string): Correction[] {
+  const here = figuresOf(job, { piece });
+  return earlier.corrections.filter((c) => {
+    if (c.piece !== theirs) return false;
+    const same = here.filter((f) => f.what === c.what && (c.hole ?? f.hole) === f.hole);
+    return same.some((f) => f.printed === null && sameText(c.what, f.text, c.printed));
+  });
+}
+
+/** The order of pieces is this job's own; what a piece is called too. */
+const NOT_TAKEN: readonly string[] = ['name', 'under', 'along', 'bridges'];
+/** Of the holes one by one: only where both pieces have as many. */
+const OF_HOLES: readonly string[] = ['map', 'pitch', 'holes', 'sequence', 'first', 'bolts'];
+
+function mapAt(said: Said | undefined): Keys {
+  return typeof said === 'object' && !Array.isArray(said) ? said : {};
+}
+
+/** `text` is this job's file, `piece` its piece, `theirs` the piece of the earlier job. */
+export function takeOver(
+  text: string,
+  job: Job,
+  piece: string,
+  from: Learnt,
+  theirs: string,
+): Take {
+  const learnt = from.pieces[theirs] ?? {};
+  const mine = learntRaw(text, job, piece);
+  const holes = job.pieces.get(piece)?.holes.length ?? 0;
+  const { row, kinds } = lettered(job, piece, from, learnt);
+  const count = row?.split(' ').length ?? 0;
+  const fits = holes === 0 || count === 0 || holes === count;
+  const left: string[] = [];
+  const pairs: TakenPair[] = [...kinds];
+  for (const [key, said] of Object.entries(learnt)) {
+    if (NOT_TAKEN.includes(key)) continue;
+    const value = key === 'bolts' && row !== null ? row : said;
+    if (OF_HOLES.includes(key) && !fits) left.push(key);
+    else pairs.push(...missing(['pieces', piece, key], value, mine[key], left));
+  }
+  return sound(text, job, piece, pairs, left);
+}
+
+/** The piece as this file has it. */
+function learntRaw(text: string, job: Job, piece: string): Keys {
+  const bare: Job = { ...job, corrections: [], entries: [], pieces: new Map() };
+  const found = job.upper.pieces.get(piece);
+  if (!found) return {};
+  const now = job.pieces.get(piece);
+  if (now) bare.pieces.set(piece, { ...now, holes: [] });
+  return learntFrom(text, bare).pieces[piece] ?? {};
+}
+
+/** What is not there yet; of a mapping, which of its keys. */
+function missing(
+  path: string[],
+  value: Said,
+  stands: Said | undefined,
+  left: string[],
+): TakenPair[] {
+  if (stands === undefined || stands === '') return [{ path, value }];
+  const inner = Object.entries(mapAt(value));
+  if (inner.length === 0 || typeof stands !== 'object' || Array.isArray(stands)) {
+    if (JSON.stringify(stands) !== JSON.stringify(value)) left.push(path.slice(2).join(' '));
+    return [];
+  }
+  return inner.flatMap(([key, said]) => missing([...path, key], said, stands[key], left));
+}
+
+/** The row in this job's letters, and the kinds that it has not got yet. */
+function lettered(
+  job: Job,
+  piece: string,
+  from: Learnt,
+  learnt: Keys,
+): { row: string | null; kinds: TakenPair[] } {
+  const theirs = typeof learnt.bolts === 'string' ? learnt.bolts : null;
+  const own = new Map([...job.upper.kinds].map(([letter, kind]) => [letter, kind.text]));
+  const mine = job.upper.pieces.get(piece)?.row ?? null;
+  const kinds = wordless(job, piece, from, own);
+  for (const { path, value } of kinds) own.set(path[1] ?? '', textOf(value));
+  if (theirs === null || mine !== null) return { row: theirs, kinds };
+  const letters = new Map<string, string>();
+  const row = theirs.replace(/(?<=^|\s)[A-Za-z][A-Za-z0-9]*/g, (letter) => {
+    const value = from.kinds[letter];
+    if (value === undefined) return letter;
+    const known = letters.get(letter);
+    if (known !== undefined) return known;
+    const same = [...own].find(([, text]) => text === textOf(value))?.[0];
+    const now = same ?? (own.has(letter) ? freeLetter(own) : letter);
+    letters.set(letter, now);
+    if (same === undefined) {
+      own.set(now, textOf(value));
+      kinds.push({ path: ['bolts', now], value });
+    }
+    return now;
+  });
+  return { row, kinds };
+}
+
+const textOf = (said: Said): string => (typeof said === 'string' ? said : JSON.stringify(said));
+
+/**
+ * Letters that stand in rows of this file and that nobody has said a word about: of this piece, and in a file
+ * without any kinds of all pieces, since the first kind makes all other letters unknown.
+ */
+function wordless(
+  job: Job,
+  piece: string,
+  from: Learnt,
+  own: ReadonlyMap<string, string>,
+): TakenPair[] {
+  const specs = [...job.upper.pieces.values()].filter((s) => own.size === 0 || s.key === piece);
+  const used = new Set(specs.flatMap((s) => (s.row ?? []).map(({ kind }) => kind)));
+  return Object.entries(from.kinds)
+    .filter(([letter]) => used.has(letter) && !own.has(letter))
+    .map(([letter, value]) => ({ path: ['bolts', letter], value }));
+}
+
+function freeLetter(taken: ReadonlyMap<string, string>): string {
+  const letters = 'ABCDEFGHIJKLMNOPQRSTUVWXYZ';
+  for (let n = 0; ; n++) {
+    const letter = `${letters[n % 26]}${n < 26 ? '' : Math.floor(n / 26)}`;
+    if (!taken.has(letter)) return letter;
+  }
+}
+
+/** Those that the file takes without a fault more. */
+function sound(text: string, job: Job, piece: string, pairs: TakenPair[], left: string[]): Take {
+  const base: Edit[] = job.upper.pieces.has(piece) ? [] : [{ edit: 'piece', piece }];
+  const known = new Set(faultsOf(text));
+  const isFine = (some: TakenPair[]) => {
+    const next = applyEdits(text, [...base, { edit: 'pairs', pairs: some }]);
+    if (isFail(next) || !faultsOf(next).every((f) => known.has(f))) return false;
+    return standsAsBefore(job, next);
+  };
+  if (pairs.length === 0 || isFine(pairs)) return { pairs, left };
+  const good: TakenPair[] = [];
+  for (const pair of pairs) {
+    if (isFine([...good, pair])) good.push(pair);
+    else left.push((pair.path[0] === 'pieces' ? pair.path.slice(2) : pair.path).join(' '));
+  }
+  return { pairs: good, left };
+}
+
+/** What was marked is still there, at its hole. */
+function standsAsBefore(job: Job, next: string): boolean {
+  const read = readJob(next, '');
+  const now = fold(read.upper, read.entries);
+  return [...job.pieces.values()].every((piece) => {
+    if (piece.last === null) return true;
+    const holes = now.pieces.get(piece.spec.key)?.holes ?? [];
+    return piece.holes.every((h) => {
+      const after = holes.find((a) => a.name === h.name);
+      return after?.state === h.state && after.trouble === h.trouble && after.by === h.by;
+    });
+  });
+}
+
+const faultsOf = (text: string): string[] =>
+  checkJob(text, '').map(({ code, say, fix }) => `${code} ${say} ${fix}`);
