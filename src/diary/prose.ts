@@ -90,7 +90,7 @@ const BESIDE: Readonly<Record<Beside, ((text: string, entry: Entry) => string | 
   // For taking it back.
   brought: null,
   promised: (promised) => `promised for ${promised}`,
-  camera: (taken) => `taken ${taken.slice(0, 16).replace('T', ' ')}`,
+  shot: (shot) => `taken ${shot.slice(0, 16).replace('T', ' ')}`,
   tray: (tray, { buy }) => `${buy === undefined ? 'bolts ' : ''}${inPlace(tray)}`,
   says: (says, { verb }) => (isTold(verb) ? null : `“${says}”`),
   because: (because) => `all the same, because “${because}”`,

@@ -39,10 +39,10 @@ export const BESIDE_ROWS = {
     like: 'advised: renew it',
   },
   promised: { is: 'When it is to come.', takes: 'a text', like: 'promised: 2026-04-25' },
-  camera: {
+  shot: {
     is: 'When a photograph was taken, by a clock put right.',
     takes: 'a time with its offset',
-    like: 'camera: 2026-04-11T18:20:00+02:00',
+    like: 'shot: 2026-04-11T18:20:00+02:00',
   },
   brought: { is: 'Letters that came with it.', takes: 'letters', like: 'brought: M' },
   says: {

@@ -10,6 +10,8 @@ import { LOOKS, SHAPES, shapeOf } from '../piece/looks.ts';
 import { buyList } from '../plan/buy/list.ts';
 import { isHere } from '../plan/buy/state.ts';
 import { testList } from '../plan/testlist.ts';
+import { rowsOf } from '../plan/trace/say.ts';
+import { traced } from '../plan/trace/traced.ts';
 import type { Ask, NoPaper, Paper, Private } from './ask.ts';
 import { mapPicture } from './map-picture.ts';
 import { m, t } from './markup.ts';
@@ -105,7 +107,7 @@ function partsOf(ask: SheetAsk): Part[] {
     ...one('Complaint', complaint),
     ...one('Found so far', found),
     ...many('Readings', readings(ask)),
-    ...many('Cleared, and by what', cleared(ask)),
+    ...many('What it may be, what is cleared and by what', cleared(ask)),
     ...many('What was changed', changed(ask)),
     ...one('Done', done),
     ...many(
@@ -132,14 +134,18 @@ function readings({ job }: SheetAsk): string[] {
   });
 }
 
-/** What a test that was passed speaks for. */
+/** Suspects that a look speaks against, those that are left, and what a test that was passed speaks for. */
 function cleared({ job, now }: SheetAsk): string[] {
-  return testList(job, now)
+  const suspects = rowsOf(job, traced(job)).map(({ what, share, by }) =>
+    by === null ? `${what}: ${share}, not cleared` : `${what}: ${share}, ${by}`,
+  );
+  const tests = testList(job, now)
     .filter((item) => item.state === 'passed' && item.pieces.length > 0)
     .map((item) => {
       const pieces = item.pieces.map((key) => job.pieces.get(key)?.spec.name ?? key);
       return `${list(pieces)}: ${item.say}, passed`;
     });
+  return [...suspects, ...tests];
 }
 
 function changed({ job, now, show }: SheetAsk): string[] {

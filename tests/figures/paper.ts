@@ -28,7 +28,7 @@ function jobText(pieces: number, each: number, photos = 0): string {
   ]);
   const pictures = Array.from(
     { length: photos },
-    (_, i) => `piece: piece-1, photo: photos/${i}.jpg, taken: "${at(i)}"`,
+    (_, i) => `piece: piece-1, photo: photos/${i}.jpg, shot: "${at(i)}"`,
   );
   return `putback: 1
 job: A large job

@@ -150,6 +150,20 @@ describe('the sheet for a second opinion', () => {
     }
   });
 
+  it('tells what it may be, what is cleared, and by which look', () => {
+    const job = jobOf(`putback: 1
+job: Dies at a stop
+suspects: {coil: Ignition coil open, switch: Stop switch corroded}
+checks:
+  primary: {check: Coil primary, limit: 0.8..1.2 ohm, bad: [coil]}
+diary:
+  - {at: 2026-04-11T16:00:00+02:00, id: aaaaaaa1, check: primary, looked: good, result: 0.94 ohm, limit: 0.8..1.2 ohm, judged: within}
+`);
+    const text = sheetText({ ...ask, job, piece: null, question: null, show: new Set() });
+    expect(text).toContain('Ignition coil open: cleared, Coil primary: 0.94 ohm');
+    expect(text).toMatch(/Stop switch corroded: .*not cleared/);
+  });
+
   it('is plain Markdown in which no text of the file is more than text', () => {
     const job = jobOf('putback: 1\njob: "# *x* [a](http://b) <b> `c` | ~d~"\n');
     const text = sheetText({

@@ -33,6 +33,6 @@ export function judgePhoto(job: Job, wish: Wished<'photo'>, stamp: Stamp): Verdi
       e.hole?.join() === place.hole?.join(),
   );
   if (there) return already();
-  const time = taken === undefined ? {} : { camera: taken };
+  const time = taken === undefined ? {} : { shot: taken };
   return write(stamp, wish, { verb: 'photo', value: picture, ...place, ...time });
 }

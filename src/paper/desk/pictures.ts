@@ -42,7 +42,7 @@ export function picturesOf(
     const known = {
       piece: entry.hole && name !== null ? `${name}, hole ${list(entry.hole)}` : name,
       name: basename(entry.value),
-      taken: entry.camera ?? '',
+      taken: entry.shot ?? '',
       says: entry.says ?? null,
     };
     const path = shownFrom(file, root, entry.value);

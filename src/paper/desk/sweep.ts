@@ -17,7 +17,7 @@ export function sameAs(path: string, taken: string | undefined): string {
 
 /** Of the pictures of a job, to be known again. */
 export function notedOnes({ entries }: Pick<Job, 'entries'>): Set<string> {
-  return new Set(entries.flatMap((e) => (e.verb === 'photo' ? [sameAs(e.value, e.camera)] : [])));
+  return new Set(entries.flatMap((e) => (e.verb === 'photo' ? [sameAs(e.value, e.shot)] : [])));
 }
 
 /** More than so many are not looked into while somebody waits at the screens; `photo` does. */

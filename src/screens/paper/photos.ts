@@ -14,7 +14,7 @@ type PhotosView = Extract<View, { screen: 'photos' }>;
 
 /** Those of a piece, in the order in which they were taken. */
 export function photosOf(job: Job, piece: string): Entry[] {
-  const taken = (e: Entry) => e.camera ?? e.at;
+  const taken = (e: Entry) => e.shot ?? e.at;
   return livingEntries(job.entries)
     .filter((e) => e.verb === 'photo' && e.piece === piece)
     .sort((a, b) => (taken(a) < taken(b) ? -1 : taken(a) > taken(b) ? 1 : 0));
@@ -88,7 +88,7 @@ function drawPhotos({ state, view, job, photos, marked }: OnPhotos): Page {
       photos.flatMap((photo, i) => {
         const here = photo === marked;
         const said = [
-          sayTime(photo.camera ?? photo.at, state.now),
+          sayTime(photo.shot ?? photo.at, state.now),
           photo.hole ? `hole ${list(photo.hole)}` : null,
           photo.value.split('/').at(-1) ?? photo.value,
           photo.says ?? null,

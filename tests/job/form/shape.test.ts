@@ -159,7 +159,7 @@ describe('the schema', () => {
   it('says what it shares once, and is small enough to be read', () => {
     expect(JSON.parse(printSchema())).toEqual(jsonSchema());
     // A third of what it was when each entry said all of its keys.
-    expect(Buffer.byteLength(printSchema())).toBeLessThan(64_000);
+    expect(Buffer.byteLength(printSchema())).toBeLessThan(72_000);
     const { $defs } = jsonSchema() as { $defs: Record<string, unknown> };
     const said = JSON.stringify(jsonSchema());
     for (const name of Object.keys($defs)) {
