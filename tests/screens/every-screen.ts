@@ -120,7 +120,7 @@ const MAKERS: Record<string, (look: Look) => Desk> = {
     return desk;
   },
   paper: (look) => new Desk(leversOff(), look).press('down down down p'),
-  photos: (look) => cover(photographed(), look, 'j'),
+  photos: (look) => cover(photographed(), look, 'x'),
   'look, with photographs': (look) => cover(photographed(), look, ''),
   'a hint of the practice': (look) => new Desk(leversOff(), { ...look, guide: true }),
   'keys with hints': (look) => new Desk(leversOff(), { ...look, guide: true }).press('?'),

@@ -233,7 +233,7 @@ export const LONG: Record<Place, () => Desk> = {
     for (const picture of ['photos/a.jpg', 'photos/b.jpg']) {
       bench.mark({ do: 'photo', piece: COVER, picture, says: long('Light', 90) });
     }
-    return cover(bench, 'j');
+    return cover(bench, 'x');
   },
   draw: () => cover(begun(), 'w'),
   known: () => cover(begun(), 'k'),

@@ -28,12 +28,12 @@ describe('presses that a user gives to keys', () => {
   });
 
   it('that two keys of one screen would need, or that leave a key none, are told', () => {
-    expect(wrongPresses(KEYS_BY_SCREEN, { quit: ['j'], keys: ['j'] })).toEqual([
-      { id: 'quit', press: 'j', clash: 'keys' },
-      { id: 'keys', press: 'j', clash: 'quit' },
+    expect(wrongPresses(KEYS_BY_SCREEN, { quit: ['ctrl-n'], keys: ['ctrl-n'] })).toEqual([
+      { id: 'quit', press: 'ctrl-n', clash: 'keys' },
+      { id: 'keys', press: 'ctrl-n', clash: 'quit' },
     ]);
     expect(wrongPresses(KEYS_BY_SCREEN, { keys: ['q'] })[0]).toMatchObject({ clash: 'quit' });
-    expect(wrongPresses(KEYS_BY_SCREEN, { keys: ['j'], quit: ['8'] })).toEqual([]);
+    expect(wrongPresses(KEYS_BY_SCREEN, { keys: ['ctrl-n'], quit: ['ctrl-o'] })).toEqual([]);
   });
 
   it('are written as they stand on a keyboard', () => {

@@ -1,7 +1,7 @@
 /** What follows from the jobs of the bench: what is due, by the calendar or by a counter, on all its machines. */
 import type { Due } from '../../memory/due.ts';
 import { sayDate } from '../../plan/days.ts';
-import { GO } from '../base/key.ts';
+import { ENTER } from '../base/key.ts';
 import { stay } from '../base/moves.ts';
 import { listLines, type Page } from '../base/page.ts';
 import { screenOver } from '../base/screen.ts';
@@ -27,7 +27,7 @@ export const dueScreen = screenOver({
   keys: [
     {
       id: 'open-due',
-      presses: GO,
+      presses: ENTER,
       label: 'open its job',
       help: 'open the job that it follows from',
       holds: ({ row }) => row !== null,

@@ -36,7 +36,7 @@ function onPhotos(state: State, view: PhotosView): OnPhotos | null {
 export const asItWasKey: Key<{ state: State; job: Job; key: string }> = {
   id: 'as-it-was',
   // A letter that is a kind of this job is in the hand first.
-  presses: ['j', '\\'],
+  presses: ['x', '\\'],
   label: 'as it was',
   help: 'the photographs of this piece, opened one by one',
   holds: ({ job, key }) =>
