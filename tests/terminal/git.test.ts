@@ -159,11 +159,19 @@ describe('a repository that somebody handed over', () => {
     rmSync(ran, { force: true });
     const uncommitted = '  - {at: 2026-04-11T10:00:00+02:00, id: aaaaaaa2, note: second}\n';
     writeFileSync(join(folder, 'job.yaml'), JOB + uncommitted);
-    for (const args of [['status'], ['check'], ['diary'], ['diary', '--json']]) {
+    for (const args of [
+      ['status'],
+      ['check'],
+      ['diary'],
+      ['diary', '--commits'],
+      ['diary', '--json'],
+    ]) {
       const [name = '', ...rest] = args;
       expect(run([name, 'job.yaml', ...rest]).status).toBe(0);
     }
-    expect(run(['diary', 'job.yaml']).stdout).toMatch(/first {2}\([0-9a-f]{8}\)\n {2}second\n/);
+    expect(run(['diary', 'job.yaml', '--commits']).stdout).toMatch(
+      /first {2}\([0-9a-f]{8}\)\n {2}second\n/,
+    );
     const person = start([PUTBACK, folder], { folder, env });
     await person.until(/Left cover/);
     person.press(ENTER);

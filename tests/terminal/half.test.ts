@@ -86,13 +86,13 @@ it('a mark that was not saved outlives a kill, and is asked about', async () => 
   expect(second.frame()).toContain('weeps');
   expect(p.marks()).toBe(0);
   second.press(ENTER);
-  await second.until(/another piece/);
+  await second.until(/> Cover/);
   expect(p.marks()).toBe(1);
   second.press('q');
   await second.exit();
 
   const third = await p.open();
-  expect(await third.until(/another piece/)).not.toContain('Not saved');
+  expect(await third.until(/> Cover/)).not.toContain('Not saved');
 });
 
 it.each(['q', '\x03'])(
@@ -111,7 +111,7 @@ it.each(['q', '\x03'])(
     const again = await p.open();
     await again.until('was not in the file');
     again.press(ESC);
-    await again.until(/another piece/);
+    await again.until(/> Cover/);
     expect(p.marks()).toBe(0);
   },
 );

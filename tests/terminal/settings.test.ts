@@ -24,16 +24,16 @@ function opened(settings: string, ...args: string[]): Person {
 }
 
 it('keys are pressed as they are set, colours and signs drawn as they are set', async () => {
-  const person = opened('keys: {quit: j}\ncolours: safe\nsigns: ascii\n');
+  const person = opened('keys: {quit: ctrl-n}\ncolours: safe\nsigns: ascii\n');
   await person.until(/Left cover/);
   person.press('?');
-  await person.until(/^j +leave/m);
+  await person.until(/^Ctrl-N +leave/m);
   person.press('\x1b');
   await person.until(/Next: Cover/);
   person.press(ENTER, 'k');
   const frame = await person.until('10 N.m');
   expect(frame).not.toContain('·');
-  person.press('j');
+  person.press('\x0e');
   expect(await person.exit()).toMatchObject({ code: 0 });
 });
 

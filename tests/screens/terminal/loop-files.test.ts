@@ -57,7 +57,7 @@ describe('a job that begins', () => {
   const begin = { do: 'start', file: 'won-t-start.yaml', job: "Won't start" } as const;
 
   it('is on disk and open, and an editor knows its keys', async () => {
-    const folder = newFolder({});
+    const folder = newFolder({ 'bench.yaml': 'commit: never\n' });
     const answer = await filesOf(folder).hands.start({ ...begin, machine: 'Tarn 125, 2003' });
     expect(answer).toMatchObject({ on: 'file', file: begin.file, read: { ok: true, faults: [] } });
     expect(readFileSync(join(folder, begin.file), 'utf8')).toBe(
