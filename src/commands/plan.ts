@@ -1,4 +1,6 @@
 /** The whole job: what can be done now, what is held by what, and the order off and on. */
+import { dirname } from 'node:path';
+import { findBench } from '../diary/bench.ts';
 import { withPrinted } from '../job/truth/corrections.ts';
 import type { Job } from '../model/types.ts';
 import { curesNow, sayCureOf } from '../plan/cure.ts';
@@ -15,6 +17,7 @@ export function run(call: Call): Answer {
   if ('answer' in opened) return opened.answer;
   const { job } = opened;
   const now = nowHere(call.world);
+  const { hours = null } = findBench(dirname(opened.file)) ?? {};
   // What a wait of the file tells stands among what is held.
   const curing = curesNow(job, now).filter((cure) => cure.wait === null);
   const cures = curing.map((cure) => sayCureOf(cure, now));
@@ -22,7 +25,7 @@ export function run(call: Call): Answer {
   if (minutes !== undefined) return inTime(Number(minutes));
   const goal = optionText(call, 'reach');
   if (goal !== undefined && !job.pieces.has(goal)) return unknownPiece(goal, job);
-  const all = plan(job, now);
+  const all = plan(job, now, hours);
   const tests = testList(job, now);
   const way = goal === undefined ? null : reach(job, goal);
   const lines = [

@@ -1,4 +1,6 @@
 /** Where a job stands, and what is next. */
+import { dirname } from 'node:path';
+import { findBench } from '../diary/bench.ts';
 import { carrierOf } from '../job/fold/overs.ts';
 import { safe } from '../model/safe.ts';
 import type { HoleState, Job, PieceNow } from '../model/types.ts';
@@ -21,11 +23,12 @@ export function run(call: Call) {
   const { job } = opened;
   const pieces = [...job.pieces.values()];
   const now = nowHere(call.world);
-  const back = backAfter(job, now);
+  const { hours = null } = findBench(dirname(opened.file)) ?? {};
+  const back = backAfter(job, now, hours);
   const cures = curesNow(job, now);
   const open = openTimes(job, now);
   const exact = nextStep(job);
-  const first = nextOnJob(job, { plan: plan(job, now), cures, now });
+  const first = nextOnJob(job, { plan: plan(job, now, hours), cures, now });
   const json = {
     job: job.upper.job,
     machine: job.upper.machine,

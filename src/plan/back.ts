@@ -1,5 +1,6 @@
 /** Coming back after days: the note of a good workmate, from the diary alone. */
 
+import { type Hours, NO_HOURS } from '../model/hours.ts';
 import { daysBetween, printInstant } from '../model/time.ts';
 import type { Job, PieceNow } from '../model/types.ts';
 import { isHere } from './buy/state.ts';
@@ -57,7 +58,7 @@ export interface Back {
 const SHORT_WHILE = 20;
 
 /** `now` is RFC 3339. */
-export function backAfter(job: Job, now: string): Back {
+export function backAfter(job: Job, now: string, hours: Hours = NO_HOURS): Back {
   const standing = standingOf(job, now);
   const holds = holdsOf(standing);
   const pieces = [...job.pieces.values()];
@@ -81,7 +82,7 @@ export function backAfter(job: Job, now: string): Back {
     waits: waitsOf(standing),
     cures: untoldCures(standing),
     due: testListOf(standing).filter((item) => item.state === 'due' || item.state === 'failed'),
-    finish: calendarOf(standing, holds).finish,
+    finish: calendarOf(standing, holds, hours).finish,
     next: withinOf(standing, holds, SHORT_WHILE),
     dont: dontOf(standing),
   };

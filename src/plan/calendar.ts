@@ -1,5 +1,6 @@
 /** How long the calendar makes a job, and which steps make it so long. */
 
+import { type Hours, workedUntil } from '../model/hours.ts';
 import { printInstant } from '../model/time.ts';
 import { heldByCure, willCure } from './cure.ts';
 import { readDuration } from './duration.ts';
@@ -11,7 +12,7 @@ import type { Standing } from './standing.ts';
 export interface Calendar {
   /** Open steps without slack, each behind what it waits for. */
   critical: string[] | null;
-  /** RFC 3339: when all is done at the earliest, worked without a break; no order is ready before. */
+  /** RFC 3339: when all is done at the earliest, by hand in the hours that were said; no order is ready before. */
   finish: string | null;
 }
 
@@ -22,7 +23,7 @@ const NOTHING: Calendar = { critical: null, finish: null };
  * makes a job long is waiting, which runs beside. Nothing is said
  * when a wait, or a part that a step waits for, has no date, or when no time is known at all.
  */
-export function calendarOf(standing: Standing, holds: Holds): Calendar {
+export function calendarOf(standing: Standing, holds: Holds, hours: Hours): Calendar {
   const { relations, finished, before, order, now } = standing;
   const activities: Handled[] = [];
   let known = false;
@@ -42,7 +43,10 @@ export function calendarOf(standing: Standing, holds: Holds): Calendar {
     }
   }
   if (!known) return NOTHING;
-  const { least, critical } = byHand(activities);
+  const { least, critical } = byHand(
+    activities,
+    (from, work) => workedUntil(hours, now.seconds + from, work, now.offset) - now.seconds,
+  );
   const seconds = now.seconds + least;
   if (!Number.isFinite(seconds)) return NOTHING;
   const steps = critical.filter((key) => !curing.some((cure) => cure.key === key));

@@ -31,8 +31,14 @@ interface Task extends Handled {
   behind: Task | null;
 }
 
+/** When work of so many seconds that begins at `from` is done: hands rest in between, where hours are said. */
+export type Done = (from: number, work: number) => number;
+
 /** Activities that wait for each other in a circle are left out, as in `schedule`. */
-export function byHand(activities: readonly Handled[]): ByHand {
+export function byHand(
+  activities: readonly Handled[],
+  done: Done = (from, work) => from + work,
+): ByHand {
   const { rows, length, critical } = schedule(activities);
   const given = new Map(activities.map((a) => [a.key, a]));
   const tasks = new Map<string, Task>();
@@ -48,7 +54,8 @@ export function byHand(activities: readonly Handled[]): ByHand {
       task.waits += tasks.has(key) ? 1 : 0;
     }
   }
-  const last = work([...tasks.values()]);
+  const ends = earliest([...tasks.values()], done);
+  const last = work([...tasks.values()], done);
   const chain: string[] = [];
   for (let at = last; at !== null; at = at.behind) chain.unshift(at.key);
   const end = last?.end ?? 0;
@@ -56,18 +63,39 @@ export function byHand(activities: readonly Handled[]): ByHand {
   const head = Math.min(...hands.map((row) => row.es));
   const tail = Math.min(...hands.map((row) => length - row.lf));
   const sum = hands.reduce((all, { key }) => all + (tasks.get(key)?.duration ?? 0), 0);
-  const least = Math.max(length, hands.length === 0 ? 0 : head + sum + tail);
+  const least = Math.max(ends, hands.length === 0 ? 0 : done(head, sum) + tail);
   return { length: end, least, critical: end > length ? chain : critical };
 }
 
+const endOf = ({ hands, duration }: Handled, start: number, done: Done): number =>
+  hands ? done(start, duration) : start + duration;
+
+/** When the last of them ends if hands could do any number of things at once: nothing ends before. */
+function earliest(tasks: readonly Task[], done: Done): number {
+  const waits = new Map(tasks.map((task) => [task, task.waits]));
+  const starts = new Map(tasks.map((task) => [task, task.release ?? 0]));
+  const ready = tasks.filter((task) => task.waits === 0);
+  let last = 0;
+  for (let task = ready.pop(); task; task = ready.pop()) {
+    const end = endOf(task, starts.get(task) ?? 0, done);
+    last = Math.max(last, end);
+    for (const next of task.next) {
+      starts.set(next, Math.max(starts.get(next) ?? 0, end));
+      waits.set(next, (waits.get(next) ?? 0) - 1);
+      if (waits.get(next) === 0) ready.push(next);
+    }
+  }
+  return last;
+}
+
 /** Gives each task its times; answers the one that ends last. */
-function work(tasks: readonly Task[]): Task | null {
+function work(tasks: readonly Task[], done: Done): Task | null {
   let last: Task | null = null;
   const ready: Task[] = [];
   const finish = (first: Task) => {
     const finished = [first];
     for (let task = finished.pop(); task; task = finished.pop()) {
-      task.end = task.start + task.duration;
+      task.end = endOf(task, task.start, done);
       if (last === null || task.end > last.end) last = task;
       for (const next of task.next) {
         if (task.end > next.start) [next.start, next.behind] = [task.end, task];

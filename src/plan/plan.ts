@@ -2,6 +2,7 @@
  * The whole job: all steps in order, what can be done now, what is held by what, and how long the calendar makes it.
  * Everything here is worked out from the file and the diary; nothing is kept.
  */
+import { type Hours, NO_HOURS } from '../model/hours.ts';
 import type { Job } from '../model/types.ts';
 import { calendarOf } from './calendar.ts';
 import { type Holds, holdsOf } from './holds.ts';
@@ -28,13 +29,13 @@ export interface Plan {
   finish: string | null;
 }
 
-/** `now` is RFC 3339. */
-export function plan(job: Job, now: string): Plan {
+/** `now` is RFC 3339; `hours`: in which somebody works. */
+export function plan(job: Job, now: string, hours: Hours = NO_HOURS): Plan {
   const standing = standingOf(job, now);
-  return planOf(standing, holdsOf(standing));
+  return planOf(standing, holdsOf(standing), hours);
 }
 
-export function planOf(standing: Standing, holds: Holds): Plan {
+export function planOf(standing: Standing, holds: Holds, hours: Hours): Plan {
   const { relations, finished, order } = standing;
   const canDo: Plan['canDo'] = [];
   const heldBy: Plan['heldBy'] = [];
@@ -62,7 +63,7 @@ export function planOf(standing: Standing, holds: Holds): Plan {
     on: keysOf('on'),
     canDo,
     heldBy,
-    ...calendarOf(standing, holds),
+    ...calendarOf(standing, holds, hours),
   };
 }
 

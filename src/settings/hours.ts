@@ -1,17 +1,8 @@
-/** The hours in which somebody works on a bench, day by day. */
+/** The hours in which somebody works on a bench, as they are written day by day. */
 import type { PairSpot, TextSpot } from '../job/yaml/spot.ts';
+import { type Hours, NO_HOURS, type Span } from '../model/hours.ts';
 
 const DAYS: readonly string[] = ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'];
-
-/** Of a day, from 0 to 1440; the end is behind the start. */
-export interface Span {
-  from: number;
-  to: number;
-}
-/** By day of the week, Monday first; null: nothing is said, and every hour is as good. */
-export type Hours = readonly (readonly Span[])[] | null;
-
-export const NO_HOURS: Hours = null;
 
 /** `mon`, `mon-fri`, `sat-sun`; null: no day. */
 function daysOf(text: string): number[] | null {

@@ -9,9 +9,10 @@ import { collector, type Report } from '../job/faults/faults.ts';
 import { toFaults } from '../job/faults/place.ts';
 import { openYaml } from '../job/yaml/doc.ts';
 import { type PairSpot, type Spot, whatIs } from '../job/yaml/spot.ts';
+import { type Hours, NO_HOURS } from '../model/hours.ts';
 import { near } from '../model/nearword.ts';
 import type { Fault } from '../model/types.ts';
-import { type Hours, NO_HOURS, readHours } from './hours.ts';
+import { readHours } from './hours.ts';
 
 /** What is said at the place of a value. */
 export interface At {

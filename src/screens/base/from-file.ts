@@ -39,7 +39,16 @@ const AWAY = 1;
 
 export function fileRead(
   state: State,
-  { file, read, wrenches, hour, starts, say: told, half }: Extract<Happening, { on: 'file' }>,
+  {
+    file,
+    read,
+    wrenches,
+    hour,
+    hours,
+    starts,
+    say: told,
+    half,
+  }: Extract<Happening, { on: 'file' }>,
 ): Updated {
   const asked = state.waiting?.for === 'file' && state.waiting.file === file;
   const goes = state.waiting?.for === 'file' ? (state.waiting.piece ?? null) : null;
@@ -57,6 +66,7 @@ export function fileRead(
     // Texts of another job are kept with that.
     drafts: now.open?.file === file ? now.drafts : (half?.drafts ?? {}),
     hour: hour === undefined ? now.hour : hour,
+    hours: hours === undefined ? now.hours : hours,
     starts: starts ?? now.starts,
   };
   // It can be read again, so the message that it could not goes away.

@@ -1,4 +1,5 @@
 /** How the screens begin: on a bench, or on one job. */
+import { NO_HOURS } from '../../model/hours.ts';
 import type { Palette } from '../kit/palettes.ts';
 import type { OwnPresses } from '../kit/press.ts';
 import type { State, Updated } from './state.ts';
@@ -29,6 +30,7 @@ export function start({ on, guide = false, ...look }: Opening): Updated {
     earlier: null,
     wrenches: [],
     hour: null,
+    hours: NO_HOURS,
     starts: [],
     view: { screen: 'wait' },
     waiting: 'folder' in on ? { for: 'bench' } : { for: 'file', file: on.file },

@@ -2,11 +2,13 @@
  * What the screens know, what happens to them, and what they want done: types only.
  * `update` (show/update.ts) goes from one to the next, `picture` (show/picture.ts) draws it.
  */
+
 import type { Wrench } from '../../bolt/wrench.ts';
 import type { Held } from '../../find/question.ts';
 import type { Figure } from '../../job/truth/corrections.ts';
 import type { Due } from '../../memory/due.ts';
 import type { Before } from '../../memory/last.ts';
+import type { Hours } from '../../model/hours.ts';
 import type {
   Fault,
   Half,
@@ -63,6 +65,7 @@ export type Happening =
       read: FileState;
       wrenches?: readonly Wrench[];
       hour?: number | null;
+      hours?: Hours;
       starts?: readonly Start[];
       say?: string;
       /** What an earlier sitting left half done, where the person opens the file. */
@@ -143,6 +146,8 @@ export interface State {
   wrenches: readonly Wrench[];
   /** What an hour is worth on this bench; null where nobody says so. */
   hour: number | null;
+  /** In which somebody works on this bench; null: nobody says. */
+  hours: Hours;
   /** Lists to start tracing from. */
   starts: readonly Start[];
   view: View;

@@ -50,7 +50,7 @@ function drawNote({ state, job }: OnJob<NoteView>): Page {
   const days = last === null ? 0 : daysBetween(last, state.now);
   const since =
     last === null ? '' : days === 0 ? 'last mark today' : `${sayDays(days)} since the last mark`;
-  const back = backNow(job, state.now);
+  const back = backNow(job, state.now, state.hours);
   return {
     kind: 'page',
     left: line(bold(job.upper.job)),

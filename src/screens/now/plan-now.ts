@@ -1,4 +1,5 @@
 /** What the plan says of a job at a time: kept with the job, which never changes, until the time does. */
+import { type Hours, NO_HOURS } from '../../model/hours.ts';
 import type { Job, Moment } from '../../model/types.ts';
 import { type Back, backAfter } from '../../plan/back.ts';
 import { type Buy, buyList } from '../../plan/buy/list.ts';
@@ -20,8 +21,9 @@ export function atTime<T>(job: Job, now: string, question: string, make: () => T
   return known.answers.get(question) as T;
 }
 
-export function backNow(job: Job, now: string): Back {
-  return atTime(job, now, 'back', () => backAfter(job, now));
+export function backNow(job: Job, now: string, hours: Hours = NO_HOURS): Back {
+  const question = hours === NO_HOURS ? 'back' : 'back in the hours of the bench';
+  return atTime(job, now, question, () => backAfter(job, now, hours));
 }
 
 export function planNow(job: Job, now: string): Plan {

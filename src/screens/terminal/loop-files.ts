@@ -180,8 +180,8 @@ export function filesIn(
     },
     async open({ file }) {
       const again = expected.delete(file);
-      const { wrenches = [], hour = null } = benchOf(folder) ?? {};
-      const bench = { wrenches, hour, starts: startsShipped() };
+      const { wrenches = [], hour = null, hours = null } = benchOf(folder) ?? {};
+      const bench = { wrenches, hour, hours, starts: startsShipped() };
       if (elsewhere.has(file)) {
         const unread = { code: 'elsewhere', ...leadsOut(file) };
         return { on: 'file', file, read: { ok: false, unread }, ...bench };
