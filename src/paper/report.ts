@@ -4,7 +4,6 @@
  */
 import { MAKER_FIRST } from '../bolt/cautions.ts';
 import { livingEntries } from '../job/diary/living.ts';
-import { choresOf } from '../memory/due.ts';
 import type { Job } from '../model/types.ts';
 import { capital, list } from '../model/words.ts';
 import { buyList } from '../plan/buy/list.ts';
@@ -14,6 +13,7 @@ import { plan } from '../plan/plan.ts';
 import { sayStepName } from '../plan/say.ts';
 import { testList } from '../plan/testlist.ts';
 import type { Ask, NoPaper, Paper } from './ask.ts';
+import { followsFrom } from './follow.ts';
 import { JOINT_FIELDS, jointRecords } from './joint-record.ts';
 import { joined, type Markup, m, t } from './markup.ts';
 import { page } from './page.ts';
@@ -262,17 +262,7 @@ function notDone({ now }: ReportAsk, job: Job): Markup | null {
 }
 
 function later({ now }: ReportAsk, job: Job): Markup | null {
-  const items = testList(job, now).filter(
-    (i) => i.state === 'later' || i.state === 'due' || i.state === 'failed',
-  );
-  const said = (parts: readonly (string | null)[]) => parts.filter((s) => s !== null).join(', ');
-  return bullets('To look at again', [
-    ...items.map((i) => said([i.say, i.when, i.due === null ? null : `due ${dayOf(i.due)}`])),
-    // What is to be done after a time or a distance: `after 50 km, at 41280 km`.
-    ...choresOf(job, now).map((c) =>
-      said([c.say, c.when, c.due && `due ${c.due}`, c.at && `at ${c.at}`]),
-    ),
-  ]);
+  return bullets('To look at again', followsFrom(job, now));
 }
 
 function cautions(job: Job): Markup | null {

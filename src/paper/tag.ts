@@ -11,6 +11,7 @@ import type { GateItem } from '../plan/gates/items.ts';
 import { isBack } from '../plan/needed.ts';
 import { type Standing, standingOf } from '../plan/standing.ts';
 import type { Ask, NoPaper, Paper } from './ask.ts';
+import { followsLater } from './follow.ts';
 import { type Markup, m, t } from './markup.ts';
 import { page, within } from './page.ts';
 
@@ -95,6 +96,7 @@ ${word('START', width)}
 <p class="moving">${t(says.moving)}</p>
 ${reasons('Why', [...says.stops, ...says.open])}
 ${reasons('Not looked at yet', says.unseen)}
+${reasons('After the start', followsLater(job))}
 <dl><dt>Machine</dt><dd>${t(job.upper.machine ?? job.upper.job)}</dd>
 <dt>Since</dt><dd>${since ?? m`<span class="fill"></span>`}</dd>
 <dt>Ask</dt><dd>${who === null ? m`<span class="fill"></span>` : t(who)}</dd></dl>

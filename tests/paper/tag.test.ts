@@ -38,6 +38,18 @@ describe('the tag on the machine', () => {
     }
   });
 
+  it('says what is to be looked at again after the start', () => {
+    const more = JOB.replace(
+      'diary:',
+      '  retorque: {do: Go round the cover once more, when: after 50 km, after: fill}\ndiary:',
+    );
+    const html = htmlOf(tag({ job: jobOf(more), now: NOW, size: 'a4', wrenches: [], who: null }));
+    expect(html).toContain('<h2>After the start</h2>');
+    expect(html).toContain('Go round the cover once more, after 50 km');
+    const without = tag({ job: jobOf(JOB), now: NOW, size: 'a4', wrenches: [], who: null });
+    expect(htmlOf(without)).not.toContain('After the start');
+  });
+
   it('says why, since when and whom to ask', () => {
     const job = jobOf(JOB + INSIDE);
     const html = htmlOf(tag({ job, now: NOW, size: 'a4', wrenches: [], who: 'Kim' }));
