@@ -1,4 +1,6 @@
 /** What is within reach while a piece is off, and what is done about it. */
+import { earlierJobs } from '../memory/bench/earlier.ts';
+import { partsTold } from '../memory/last.ts';
 import { whileOpen } from '../plan/trace/while-open.ts';
 import { type Answer, answer, type Call, misuse } from './command.ts';
 import { beside, mark } from './mark.ts';
@@ -20,7 +22,8 @@ export function run(call: Call): Answer | Promise<Answer> {
     const wish = { do: 'choose', piece, what, answer: said } as const;
     return mark(call, { ...wish, ...beside(call) }, () => `${what}: ${said}.`);
   }
-  const items = whileOpen(job, piece, now);
+  const { jobs } = earlierJobs(opened.file, job);
+  const items = whileOpen(job, piece, now, partsTold(job, jobs, piece, now));
   const name = job.pieces.get(piece)?.spec.name ?? piece;
   const lines = items.map(({ what: thing, from, look, chosen }) => {
     const state = chosen === null ? '' : ` [${chosen}]`;

@@ -1,5 +1,6 @@
 /** What earlier jobs on this machine know of a piece of this job, or of all of them. */
 import type { Job, PieceNow } from '../model/types.ts';
+import { sayDate } from '../plan/days.ts';
 import type { Same } from './machine.ts';
 import { type How, matchOf } from './pieces.ts';
 import { quietLine } from './quiet.ts';
@@ -119,4 +120,22 @@ function theirsIn(job: Job, before: Before, piece: string): string | null {
   if (!now) return null;
   const found = matchOf(now, before.job).find((m) => m.how !== 'ask' && m.theirs.last !== null);
   return found?.theirs.spec.key ?? null;
+}
+
+/** About parts and faults: what of it names a thing that wears. */
+const OF_PARTS: readonly LastTime['about'][] = ['part', 'not', 'failed', 'kept'];
+
+/** What earlier jobs tell of the parts of this piece, each with its job and day. */
+export function partsTold(
+  job: Job,
+  before: readonly Before[],
+  piece: string,
+  now: string,
+): { text: string; from: string }[] {
+  return lastTime(job, before, { piece })
+    .known.filter(({ about }) => OF_PARTS.includes(about))
+    .map(({ text, job: title, day }) => ({
+      text,
+      from: `${title}${day === null ? '' : `, ${sayDate(day, now)}`}`,
+    }));
 }

@@ -1,6 +1,7 @@
 /**
  * What is within reach while a piece is off, and costs the whole way again later: what is used once, seals, bearings and
- * what wears. From the file alone: its list, its questions, its words of the piece and of what lies behind it.
+ * what wears. From the file: its list, its questions, its words of the piece and of what lies behind it; and from what earlier
+ * jobs on the machine tell of the piece, where they are known.
  */
 import { freeKey } from '../../job/form/typed-trace.ts';
 import type { Job, PieceNow } from '../../model/types.ts';
@@ -24,8 +25,20 @@ export interface WithinReach {
   chosen: Chosen | null;
 }
 
+/** What an earlier job tells of the piece, and where it does. */
+export interface Told {
+  text: string;
+  /** `Left cover weeps oil, 3 November 2025`. */
+  from: string;
+}
+
 /** In that order: questions, things used once, what lies behind, what the words of the piece name. Each thing once. */
-export function whileOpen(job: Job, key: string, now: string): WithinReach[] {
+export function whileOpen(
+  job: Job,
+  key: string,
+  now: string,
+  earlier: readonly Told[] = [],
+): WithinReach[] {
   const piece = job.pieces.get(key);
   if (!piece || piece.away === 'no') return [];
   const found = [
@@ -33,6 +46,7 @@ export function whileOpen(job: Job, key: string, now: string): WithinReach[] {
     ...usedOnce(job, key, now),
     ...behind(job, key),
     ...named(piece),
+    ...earlier.flatMap(({ text, from }) => wearIn(text, from)),
   ];
   const said = chosenOf(job, piece);
   const items = new Map<string, WithinReach>();
@@ -99,15 +113,16 @@ function named({ spec }: PieceNow): Found[] {
     ['its note', spec.note === null ? [] : [spec.note]],
     ['its holes', [...spec.holes.values()].flatMap(({ note }) => note ?? [])],
   ];
-  return texts.flatMap(([from, said]) =>
-    said.flatMap((text) =>
-      WEAR.flatMap(({ words }) =>
-        [...text.matchAll(words)].map(([match]) => {
-          const what = match.replace(/^(?:new|old|the|an?|its|dry|each|\d+)\s+/i, '');
-          return { what, from };
-        }),
-      ),
-    ),
+  return texts.flatMap(([from, said]) => said.flatMap((text) => wearIn(text, from)));
+}
+
+/** What wears, as a text names it: `lip seal inwards` says `lip seal`. */
+function wearIn(text: string, from: string): Found[] {
+  return WEAR.flatMap(({ words }) =>
+    [...text.matchAll(words)].map(([match]) => {
+      const what = match.replace(/^(?:new|old|the|an?|its|dry|each|\d+)\s+/i, '');
+      return { what, from };
+    }),
   );
 }
 

@@ -1,4 +1,5 @@
 /** While it is open: what is within reach now, and whether each is looked at, renewed, left or asked about. */
+import { partsTold } from '../../memory/last.ts';
 import { type Chosen, type WithinReach, whileOpen } from '../../plan/trace/while-open.ts';
 import { ask } from '../ask/field.ts';
 import { ENTER, type Key } from '../base/key.ts';
@@ -17,7 +18,10 @@ interface OnReach extends OnJob<Extract<View, { screen: 'within-reach' }>> {
 function onReach(state: State, view: OnReach['view']): OnReach | null {
   const here = onJob(state, view);
   if (!here) return null;
-  const items = whileOpen(here.job, view.piece, state.now);
+  const { earlier, now } = state;
+  const before = earlier?.file === state.open?.file ? (earlier?.before ?? []) : [];
+  const told = partsTold(here.job, before, view.piece, now);
+  const items = whileOpen(here.job, view.piece, now, told);
   const open = items.find((one) => one.chosen === null);
   const item = items.find(({ name }) => name === view.here) ?? open ?? items[0] ?? null;
   return { ...here, items, item };
