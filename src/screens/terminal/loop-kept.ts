@@ -28,6 +28,8 @@ export function keepBeside(file: string, text: string, entries: readonly Entry[]
         const made = createFile(path, text);
         if (made.ok) return { path, text, ids };
         if (made.code !== 'exists') break;
+        // A program that was killed in the instant behind it has put the same there.
+        if (says(path, text)) return { path, text, ids };
       } catch {
         break;
       }
@@ -43,10 +45,16 @@ export function keptName(kept: Kept, file: string): string {
 
 /** Takes it away again, if it still is what was put there. */
 export function dropKept({ path, text }: Kept): void {
+  // What somebody took away or changed is theirs now.
+  if (says(path, text)) rmSync(path, { force: true });
+}
+
+/** A plain file with just this text. */
+function says(path: string, text: string): boolean {
   try {
-    if (readPlain(path).bytes.toString('utf8') === text) rmSync(path);
+    return readPlain(path).bytes.toString('utf8') === text;
   } catch {
-    // Taken away or changed by somebody: theirs now.
+    return false;
   }
 }
 
