@@ -28,10 +28,17 @@ export async function run(call: Call): Promise<Answer> {
   const place = moment === 'start' || piece === undefined ? {} : { piece };
   if (how !== undefined) {
     const item = optionText(call, how) ?? '';
+    const left = gate(opened.job, moment, piece ?? null, nowHere(call.world)).items.filter(
+      ({ stops, done }) => stops && !done,
+    );
+    const stillStops =
+      item === 'all' && left.length > 0
+        ? ` What stops still does: ${left.map(({ key }) => key).join(', ')}.`
+        : '';
     return mark(
       call,
       { do: 'gate', moment, how, item, ...place, ...beside(call) },
-      () => `Before ${moment}: ${item} ${how}.`,
+      () => `Before ${moment}: ${item} ${how}.${stillStops}`,
     );
   }
   const found = gate(opened.job, moment, piece ?? null, nowHere(call.world));

@@ -106,8 +106,10 @@ function against(call: Call, q: Quantity): Answer {
   const { verdict, suggest, stands, assumed, say, method, source } = slip;
   const held = inHole(call, q, thread, bite);
   const asked = optionText(call, 'into') !== undefined || bite !== null;
+  // The hole knows better than the bolt alone.
+  const fits = verdict === 'fine' && asked && held.verdict !== 'fine';
   const text = [
-    `${verdict}${say ? `: ${say}` : '.'}`,
+    ...(fits ? [] : [`${verdict}${say ? `: ${say}` : '.'}`]),
     ...(asked || held.lacks.length === 0 ? [heldSaid(held)] : []),
     MAKER_FIRST,
   ].join('\n');

@@ -1,6 +1,7 @@
 /** What is due as a calendar file: RFC 5545. */
 import { safe } from '../model/safe.ts';
 import { sumOf } from '../model/sum.ts';
+import { printInstant, readInstant } from '../model/time.ts';
 import type { Due } from './due.ts';
 
 /**
@@ -42,10 +43,8 @@ function partOf(due: Due, stamp: string, now: string): string[] {
 
 /** UTC, `20260502T081105Z` (3.3.5, form 2). */
 function stampOf(now: string): string {
-  return `${new Date(now)
-    .toISOString()
-    .replace(/\.\d+Z$/, 'Z')
-    .replace(/[-:]/g, '')}`;
+  const { seconds = Number.NaN } = readInstant(now) ?? {};
+  return printInstant({ seconds, offset: 0 }).replace('+00:00', 'Z').replace(/[-:]/g, '');
 }
 
 /** TEXT of 3.3.11: backslash, semicolon, comma and line break escaped; other controls have no place in it. */

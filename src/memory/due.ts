@@ -3,6 +3,7 @@ import { type Reading, readReading, sayReading } from '../bolt/counter.ts';
 import { livingEntries } from '../job/diary/living.ts';
 import { type Instant, printInstant, readInstant } from '../model/time.ts';
 import type { Job } from '../model/types.ts';
+import { verbRow } from '../model/verbs.ts';
 import { testList } from '../plan/testlist.ts';
 import { sameMachine } from './machine.ts';
 
@@ -90,7 +91,7 @@ function dueOf({ file, job }: BenchJob, jobs: readonly BenchJob[], now: string):
     if (when === null && working) return [];
     const back =
       pieces
-        .flatMap((key) => job.pieces.get(key)?.last ?? [])
+        .flatMap((key) => workedAt(job, key) ?? [])
         .sort()
         .at(-1) ?? null;
     const item = { ...base, piece: pieces[0] ?? null, task: test, say, when };
@@ -134,13 +135,21 @@ function chores(
   });
 }
 
+/** When something was last done to a piece or its bolts; a note or a photograph of it moves nothing. */
+function workedAt(job: Job, piece: string): string | null {
+  const worked = job.entries.findLast(
+    (e) => e.piece === piece && verbRow(e.verb).kind === 'piece' && job.living.has(e.id),
+  );
+  return worked?.at ?? null;
+}
+
 /** When a step was finished: the last mark of a piece that is back, the day a task was done. */
 function finishedAt(job: Job, step: string): string | null {
   const [key = '', way] = step.split(' ');
   const piece = job.pieces.get(key);
   if (piece && way !== undefined) {
     const back = piece.where === 'tight' || piece.where === 'tested';
-    return way === 'on' && !back ? null : piece.last;
+    return way === 'on' && !back ? null : workedAt(job, key);
   }
   const marks = job.entries.filter(
     (e) => e.task === key && e.verb === 'done' && job.living.has(e.id),

@@ -181,4 +181,21 @@ describe('as a file for calendars', () => {
     const uids = (text: string) => checkCalendar(text).map((p) => p.UID);
     expect(uids(calendarOf(all, '2026-05-09T10:00:00Z'))).toEqual(uids(calendarOf(all, NOW)));
   });
+
+  it('a note on the piece moves no day', () => {
+    const note =
+      '  - {at: 2026-11-29T10:00:00+01:00, id: mark0009, piece: cover, note: looked fine}';
+    const before = dueList([cover('Hollin 400 Twin', TASKS)], NOW);
+    const after = dueList([cover('Hollin 400 Twin', TASKS, note)], NOW);
+    expect(after.map(({ task, due, at }) => [task, due, at])).toEqual(
+      before.map(({ task, due, at }) => [task, due, at]),
+    );
+  });
+
+  it('a calendar is made on a machine whose zone is known too', () => {
+    const all = dueList([cover('Hollin 400 Twin', TASKS)], NOW);
+    const there = '2026-05-02T10:11:05+02:00[Europe/Berlin]';
+    expect(calendarOf(all, there)).toBe(calendarOf(all, NOW));
+    expect(calendarOf(all, there)).toContain('DTSTAMP:20260502T081105Z');
+  });
 });

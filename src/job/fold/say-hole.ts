@@ -16,6 +16,19 @@ export function sayUnder(word: string): string {
   return word.replace(/-+/g, ' ');
 }
 
+/** What belongs in a hole; where another bolt was put in all the same, both: `M, S in!`. */
+export function sayInHole(hole: HoleNow): string {
+  const { belongs, holds } = hole;
+  if (isOther(hole) && belongs && holds) return `${sayItem(belongs)}, ${sayItem(holds)} in!`;
+  return belongs ? sayItem(belongs) : '';
+}
+
+/** Another kind is in it than belongs there: somebody gave a reason for it. */
+export function isOther({ belongs, holds, state }: HoleNow): boolean {
+  const isIn = state === 'in' || state === 'tight';
+  return isIn && holds !== null && belongs !== null && holds.kind !== belongs.kind;
+}
+
 /** What differs about a hole: `the file says M clip, S came out`. */
 export function sayDiffers(hole: HoleNow): string {
   if (hole.conflict) return hole.conflict.say;

@@ -96,6 +96,7 @@ const ROWS = {
   tight: own,
   round: own,
   thread: own,
+  other: own,
   off: own,
   'part-back': own,
   trouble: own,

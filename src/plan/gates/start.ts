@@ -1,5 +1,6 @@
 /** Before the engine runs for the first time again. */
 
+import { isOther } from '../../job/fold/say-hole.ts';
 import { inWords, type Words } from '../../job/truth/said.ts';
 import { printInstant } from '../../model/time.ts';
 import { troubleOf } from '../../model/troubles.ts';
@@ -33,6 +34,7 @@ export function beforeStart(standing: Standing): Asked[] {
     ...fingerTightItems(standing),
     ...insideItems(standing, openings).filter((item) => item.done === false),
     ...threads(standing),
+    ...others(standing),
     ...(away.length > 0
       ? [known('off', `Not back: ${list(away.map((p) => p.spec.name))}.`, false)]
       : []),
@@ -45,6 +47,16 @@ export function beforeStart(standing: Standing): Asked[] {
     ...controls(standing),
     ...RUNNING.map(({ key, say }) => warn(key, say)),
   ];
+}
+
+/** A bolt of another kind than belongs there, put in for a reason. */
+function others({ job }: Standing): Asked[] {
+  return [...job.pieces.values()].flatMap(({ spec, holes }) => {
+    const odd = holes.filter(isOther);
+    if (odd.length === 0) return [];
+    const said = odd.map((h) => `${h.name} has ${h.holds?.kind}, not ${h.belongs?.kind}`);
+    return [{ ...known(`other-${spec.key}`, `${spec.name}: ${list(said)}.`, false), loud: true }];
+  });
 }
 
 function fluids(standing: Standing): Asked[] {

@@ -150,10 +150,12 @@ export function endSaid(job: Job, traced: Traced): string[] {
   if (left.length === 0)
     return last ? [`${suspectSaid(job, last.suspect)} was all there was.`] : [];
   if (left.length === 1) {
-    return [
-      `It is ${suspectSaid(job, left[0]?.name ?? '')}, or ${NOT_LISTED}.`,
-      ...sureSaid(job, answer),
-    ];
+    const one = suspectSaid(job, left[0]?.name ?? '');
+    // What was found may have been all: the next one is named only for the case that it was not.
+    const before = last
+      ? `Found, and not proved yet: ${suspectSaid(job, last.suspect)}. If that was not all, it is`
+      : 'It is';
+    return [`${before} ${one}, or ${NOT_LISTED}.`, ...sureSaid(job, answer)];
   }
   const names = left.map(({ name }) => name);
   const order = answer.order.filter((name) => names.includes(name));

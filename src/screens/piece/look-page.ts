@@ -3,6 +3,7 @@ import { lengthsLine } from '../../bolt/lengths-said.ts';
 import { isInch } from '../../bolt/sizes.ts';
 import { heldTorque, sayBreaks, wouldBreak } from '../../job/fold/against.ts';
 import { lengthsOf } from '../../job/fold/lengths-of.ts';
+import { isOther, sayInHole } from '../../job/fold/say-hole.ts';
 import { blockers, stillOver } from '../../job/judge/blocked.ts';
 import { printedOf } from '../../job/truth/corrections.ts';
 import type { HoleNow, Job, PieceNow } from '../../model/types.ts';
@@ -15,7 +16,7 @@ import { piecePage } from '../base/piece-page.ts';
 import type { State } from '../base/state.ts';
 import { both, corrected, ended, flow } from '../kit/both.ts';
 import { type Line, line, span, wrap } from '../kit/text.ts';
-import { capital, list, many, sayCounts, sayItem } from '../kit/words.ts';
+import { capital, list, many, sayCounts } from '../kit/words.ts';
 import { quietLast } from '../last/last-key.ts';
 import { shouldSaid } from '../now/answers.ts';
 import { wrapStruck } from '../now/corrections-said.ts';
@@ -37,8 +38,8 @@ export function drawLook({ state, job, piece, step, way }: OnLook): Page {
     piece,
     (h) => ({
       here: h.name === lit,
-      label: h.belongs ? sayItem(h.belongs) : '',
-      short: h.belongs?.kind ?? '',
+      label: sayInHole(h),
+      short: isOther(h) ? `${h.holds?.kind}!` : (h.belongs?.kind ?? ''),
     }),
     {
       right: line(sayWhere(piece, job)),
