@@ -5,21 +5,23 @@ import { printFault } from '../job/faults/faults.ts';
 import { readNamed } from '../job/save/plain.ts';
 import type { Fault } from '../model/types.ts';
 import { checkAll } from '../plan/check.ts';
-import { ownPresses } from '../screens/show/own-keys.ts';
 import { readBenchSettings, readUserSettings } from '../settings/settings.ts';
 import { SETTINGS_FILE } from '../settings/user.ts';
 import { type Answer, type Call, faultsJson } from './command.ts';
 import { noFile } from './open-job.ts';
 
 /** A file of settings is known by its name; all others are jobs. */
-function faultsOf(text: string, name: string): Fault[] {
+async function faultsOf(text: string, name: string): Promise<Fault[]> {
   if (basename(name) === BENCH_FILE) return readBenchSettings(text, name).faults;
-  if (basename(name) === SETTINGS_FILE)
+  if (basename(name) === SETTINGS_FILE) {
+    // Which keys there are the screens know: a job is checked without them.
+    const { ownPresses } = await import('../screens/show/own-keys.ts');
     return readUserSettings(text, name, ({ keys }, report) => void ownPresses(keys, report)).faults;
+  }
   return checkAll(text, name);
 }
 
-export function run(call: Call): Answer {
+export async function run(call: Call): Promise<Answer> {
   const faults: Fault[] = [];
   for (const name of call.words) {
     let bytes: Buffer;
@@ -28,7 +30,7 @@ export function run(call: Call): Answer {
     } catch (error) {
       return noFile(name, call.world, error);
     }
-    faults.push(...faultsOf(bytes.toString('utf8'), name));
+    faults.push(...(await faultsOf(bytes.toString('utf8'), name)));
   }
   const bad = faults.some((f) => f.severity === 'error');
   return {

@@ -39,6 +39,13 @@ export async function run(call: Call): Promise<Answer> {
   const from = optionText(call, 'from');
   const jobs = from === undefined ? all.jobs : all.jobs.filter((j) => j.file === basename(from));
   if (from !== undefined && jobs.length === 0) return noSuchJob(from, all);
+  if (theirs !== undefined && !jobs.some((j) => j.job.pieces.has(theirs))) {
+    const names = [...new Set(jobs.flatMap((j) => [...j.job.pieces.keys()]))];
+    const close = near(theirs, names);
+    const hint =
+      close === null ? `There are ${names.join(', ') || 'none'}.` : `Did you mean ${close}?`;
+    return misuse('no-such-piece', `No earlier piece ${theirs}. ${hint}`, { piece: theirs });
+  }
   if (call.options.take === true) return await take(call, job, jobs, file, key, theirs);
   const of = {
     ...(key === undefined ? {} : { piece: key }),

@@ -18,7 +18,7 @@ import { wrapped } from './measure.ts';
 import { page, within } from './page.ts';
 import { proofLine } from './proof.ts';
 import { belongsSaid, dayOf, kindSaid, stageSaid, texts, torqueSaid } from './said.ts';
-import { drawMark, holdsBox, isIn, layingSaid, type Tiles, tilesOf } from './tiles.ts';
+import { drawMark, holdsBox, isIn, layingSaid, sheetsOf, type Tiles, tilesOf } from './tiles.ts';
 
 export interface CardAsk extends Ask {
   piece: PieceNow;
@@ -33,6 +33,9 @@ const PAD = 2;
 const DRAWN = 90;
 /** Least distance of holes that nobody measured. */
 const APART = 17;
+/** Nobody glues more of them; a drawing that wants more has a slip in its figures. */
+const MOST_SHEETS = 60;
+
 /** No longer text than this stands at a hole; a longer one is told below. */
 const LONGEST = 12;
 const UNKNOWN_RADIUS = 3;
@@ -45,7 +48,14 @@ export function card(ask: CardAsk): Paper | NoPaper {
   const sheet = within(size);
   const room = { width: sheet.width - 2 * PAD, height: sheet.height - HEAD };
   const drawn = drawHoles(ask, room);
-  const tiles = tilesOf(drawn.box, room, Math.min(drawn.largest + 4, room.width / 2));
+  const overlap = Math.min(drawn.largest + 4, room.width / 2);
+  const sheets = sheetsOf(drawn.box, room, overlap);
+  if (!(sheets <= MOST_SHEETS)) {
+    const [w, h] = [drawn.box.width, drawn.box.height].map((mm) => `${Math.round(mm)} mm`);
+    const say = `At life size ${piece.spec.name} is ${w} by ${h}, more than ${MOST_SHEETS} sheets. Look at its figures (at:, pitch:, --width): are they mm?`;
+    return { code: 'too-large', say };
+  }
+  const tiles = tilesOf(drawn.box, room, overlap);
   const laying = layingSaid(tiles);
   const notes = [sizeSaid(ask, drawn.sized), ...missingSaid(drawn.sized)];
   const pictures = tiles.tiles.map(

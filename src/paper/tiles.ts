@@ -26,6 +26,17 @@ export interface Tiles {
   marks: readonly OverlapMark[];
 }
 
+/** Sheets that one drawing takes; `tilesOf` lays them. */
+export function sheetsOf(
+  drawing: Box,
+  sheet: { width: number; height: number },
+  overlap: number,
+): number {
+  const count = (length: number, size: number) =>
+    length <= size ? 1 : Math.ceil((length - overlap) / (size - overlap) - 1e-9);
+  return count(drawing.width, sheet.width) * count(drawing.height, sheet.height);
+}
+
 /** `overlap` is what two neighbours both show, mm; smaller than the sheet. */
 export function tilesOf(
   drawing: Box,

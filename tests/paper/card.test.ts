@@ -33,6 +33,11 @@ pieces:
 `;
 
 describe('the card of a piece', () => {
+  it('of figures that cannot be mm is none, and says where to look', () => {
+    expect(cardOf(AT.replace('[60, 140]', '[600000, 140]'))).toMatchObject({ code: 'too-large' });
+    expect(cardOf(AT, { across: 200_000 })).toMatchObject({ life: true });
+  });
+
   it('lies at life size where each hole was measured', () => {
     const made = cardOf(AT);
     expect(made).toMatchObject({ life: true, sheets: 1 });

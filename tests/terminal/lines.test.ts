@@ -89,3 +89,11 @@ it('at a keyboard where a screen reader is said to be in use', async () => {
   expect(await person.exit()).toMatchObject({ code: 0 });
   expect(person.bytes()).not.toMatch(/\x1b/);
 });
+
+it('a long text from a pipe goes in whole, and what follows it is pressed', () => {
+  const folder = newFolder();
+  writeFileSync(join(folder, 'job.yaml'), JOB);
+  const text = 'weeps at the lower edge '.repeat(300).trim();
+  expect(readOut(folder, `n${text}\r`, '--lines', 'job.yaml').status).toBe(0);
+  expect(readFileSync(join(folder, 'job.yaml'), 'utf8')).toContain(`note: "${text}"`);
+});

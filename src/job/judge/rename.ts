@@ -16,6 +16,10 @@ export function judgeRename(job: Job, wish: Wished<'rename'>, stamp: Stamp): Ver
     return wrong('bad-letter', `${wish.to} is no letter of a kind: L, or L20.`, { kind: wish.to });
   }
   const to = read.kind;
+  if (SWITCH.test(to)) {
+    const say = `${to} is a yes, a no or nothing to readers of YAML: take another letter.`;
+    return wrong('bad-letter', say, { kind: wish.to });
+  }
   if (from === to) return already();
   // Typed small they would be the same.
   const other = [...used].find((l) => l !== from && l.toLowerCase() === to.toLowerCase());
@@ -25,6 +29,9 @@ export function judgeRename(job: Job, wish: Wished<'rename'>, stamp: Stamp): Ver
   const entry = { verb: 'renamed', value: to, was: from } as const;
   return write(stamp, wish, entry, { edits: lettersFor(job, from, to) });
 }
+
+/** What a plain YAML value says beside texts, in 1.1 and 1.2. One letter is a kind all the same: it is quoted where that is needed. */
+const SWITCH = /^(?:null|true|false|yes|no|on|off|nan|inf)$/i;
 
 /** Every place of the person's part where the letter stands. */
 function lettersFor(job: Job, from: string, to: string): Edit[] {

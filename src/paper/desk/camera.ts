@@ -33,6 +33,8 @@ export function cameraOf(bytes: Uint8Array): Camera {
     const tags = ExifReader.load(Buffer.from(bytes.buffer, bytes.byteOffset, bytes.byteLength), {
       expanded: true,
       includeUnknown: false,
+      // It would be told that there is nothing here to read that with.
+      excludeTags: { xmp: true },
     });
     exif = (tags.exif ?? {}) as typeof exif;
   } catch {

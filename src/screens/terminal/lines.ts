@@ -5,12 +5,20 @@
 import { PassThrough } from 'node:stream';
 import type { World } from '../../world.ts';
 import type { State } from '../base/state.ts';
+import { split } from '../kit/text.ts';
 import { changedLines } from '../show/read-out.ts';
 import { type Typed, typedIn } from './bytes.ts';
 import { createLoop } from './loop.ts';
 import type { Show } from './show.ts';
 import { cleanStdin } from './stdin-stream.ts';
 import { timers } from './timers.ts';
+
+/** What a press types where a text is asked for; empty: it does something else. */
+function textOf(typed: Typed): string {
+  if ('paste' in typed) return '';
+  if (typed.press === 'space') return ' ';
+  return split(typed.press).length === 1 ? typed.press : '';
+}
 
 /** ms. Longer than any sitting. */
 const LONG = 2 ** 30;
@@ -41,12 +49,31 @@ export async function playLines(show: Show<State>, world: World): Promise<number
     disk.pressed();
     loop.happen({ on: 'press', press: typed.press });
   };
-  // From a pipe each key is pressed when all that the one before it led to has been read out.
+  // From a pipe each key is pressed when all that the one before it led to has been read out; a text that is typed
+  // somewhere goes in at once.
   let queue: Promise<unknown> = Promise.resolve();
+  const waiting: Typed[] = [];
+  async function next(): Promise<void> {
+    const typed = waiting.shift();
+    if (!typed) return;
+    const run = show.takesCtrlZ(loop.state()) ? textOf(typed) : '';
+    let more = run;
+    while (more !== '' && waiting[0]) {
+      const letter = textOf(waiting[0]);
+      if (letter === '') break;
+      more += letter;
+      waiting.shift();
+    }
+    press(more === run ? typed : { paste: more });
+    await loop.idle();
+    await next();
+  }
   const came = (text: string) => {
-    for (const typed of typedIn(text)) {
-      if (stdin.isTTY) press(typed);
-      else queue = queue.then(() => press(typed)).then(loop.idle);
+    const all = typedIn(text);
+    if (stdin.isTTY) for (const typed of all) press(typed);
+    else {
+      waiting.push(...all);
+      queue = queue.then(next);
     }
   };
   const raw = (on: boolean) => void (stdin.isTTY && stdin.setRawMode(on));

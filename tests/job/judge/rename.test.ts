@@ -104,4 +104,13 @@ describe('a mark that others rest on', () => {
       /^On it rests: Cover: all snug \(id\w+\)\. Take that back first\.$/,
     );
   });
+
+  it('is none that a reader of YAML takes for a switch or for nothing', () => {
+    const b = new Bench();
+    const before = b.text;
+    for (const to of ['null', 'Null', 'NULL', 'true', 'False', 'no', 'on', 'nan']) {
+      expect(b.refusal(rename('S', to)), to).toMatchObject({ code: 'bad-letter' });
+    }
+    expect(b.text).toBe(before);
+  });
 });
