@@ -15,7 +15,7 @@ import {
   rmSync,
   writeFileSync,
 } from 'node:fs';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { Script } from 'node:vm';
 import { crc32 } from 'node:zlib';
 
@@ -64,11 +64,20 @@ export function readKept(file: string): Buffer | null {
 /** ms. What another version kept so long ago is not asked for any more. */
 const LONG_UNUSED = 30 * 24 * 3_600_000;
 
+function makeFolder(path: string): void {
+  try {
+    mkdirSync(path, { mode: 0o700 });
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code !== 'EEXIST') throw error;
+  }
+}
+
 /** Keeps code for the next run, and throws away what older versions kept. What cannot be written is not kept. */
 export function keep(folder: string, version: string, name: string, code: Buffer): void {
   try {
     const own = join(folder, version);
-    mkdirSync(own, { recursive: true, mode: 0o700 });
+    // One by one: made all at once below /proc, Node would never end.
+    for (const made of [dirname(folder), folder, own]) makeFolder(made);
     const stat = lstatSync(own);
     if (!stat.isDirectory() || !isOurs(stat)) return;
     for (const other of readdirSync(folder)) {

@@ -71,6 +71,11 @@ describe('compiled code', () => {
     expect(readdirSync(folder).sort()).toEqual(['notes.txt', 'v1', 'v2']);
   });
 
+  it('is not kept where no folder can be made, and that takes no time', () => {
+    keep('/proc/none/putback', 'v1', 'main-check', code);
+    expect(readKept('/proc/none/putback/v1/main-check')).toBe(null);
+  });
+
   it('is not kept in a folder that others may write', () => {
     mkdirSync(join(folder, 'shared'));
     chmodSync(join(folder, 'shared'), 0o777);
