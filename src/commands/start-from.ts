@@ -1,7 +1,8 @@
 /** What a new job starts from: a template of the bench or of the program, or an earlier job without its diary. */
-import { existsSync, readdirSync, readFileSync } from 'node:fs';
+import { existsSync, lstatSync, readdirSync, readFileSync } from 'node:fs';
 import { basename, dirname, join, resolve } from 'node:path';
 import { shipped } from '../diary/shipped.ts';
+import { IS_JOB } from '../job/yaml/is-job.ts';
 import { textOfScalar } from '../job/yaml/scalar.ts';
 import { TEMPLATES, templatesIn } from '../memory/bench/earlier.ts';
 import { learntFrom } from '../memory/learnt.ts';
@@ -28,7 +29,11 @@ export function startFrom(name: string, file: string, said: Said, world: World):
   const ours = shipped(TEMPLATES);
   for (const folder of [own, ours]) {
     const path = join(folder, `${name}.yaml`);
-    if (basename(name) === name && existsSync(path)) return readStart(path, name, said, world);
+    if (basename(name) !== name || !existsSync(path)) continue;
+    // A bench may have been handed over: what lies in it leads nowhere else.
+    if (lstatSync(path).isSymbolicLink())
+      return misuse('a-link', `${path} is a link: it is left alone.`, { template: name });
+    return readStart(path, name, said, world);
   }
   const path = resolve(world.folder, name);
   if (/\.ya?ml$/i.test(name) && existsSync(path)) return readStart(path, name, said, world);
@@ -50,6 +55,8 @@ function readStart(path: string, name: string, said: Said, world: World): Start 
   if ('answer' in opened) return opened.answer;
   const { job, file } = opened;
   const text = readFileSync(file, 'utf8');
+  if (!IS_JOB.test(text))
+    return misuse('not-a-job', `${name} is no job file and no template.`, { template: name });
   // A job that has happened: what it taught, without what happened.
   if (job.entries.length > 0) {
     const day = job.entries.at(-1)?.at.slice(0, 10);

@@ -1,5 +1,13 @@
 /** What the program brings along to start from. */
-import { mkdtempSync, readdirSync, readFileSync, rmSync } from 'node:fs';
+import {
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  rmSync,
+  symlinkSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
@@ -55,4 +63,18 @@ describe('templates that come along', () => {
         expect(text).toMatch(/maker's manual[^\n]* (?:local rules|licensed)/);
     },
   );
+});
+
+describe('what is no template', () => {
+  it('a link in the folder of templates, and settings, start nothing', async () => {
+    mkdirSync(join(folder, 'templates'));
+    writeFileSync(join(folder, 'secret'), 'not for anybody\n');
+    symlinkSync('../secret', join(folder, 'templates', 'evil.yaml'));
+    writeFileSync(join(folder, 'bench.yaml'), 'commit: never\n');
+    const linked = await pinned.run('new', 'a.yaml', '--from', 'evil');
+    expect([linked.exit, linked.err]).toEqual([2, expect.stringContaining('is a link')]);
+    const settings = await pinned.run('new', 'a.yaml', '--from', 'bench.yaml');
+    expect([settings.exit, settings.err]).toEqual([2, expect.stringContaining('no job file')]);
+    expect(readdirSync(folder)).not.toContain('a.yaml');
+  });
 });
