@@ -4,19 +4,8 @@
  * One of them could be left out, with others, only where arrows run in a circle: so irreducible means without a circle.
  */
 
+import type { Flow, FlowProblem, Flows } from './flow.ts';
 import { tables } from './tables.ts';
-
-/** For each kind, by its number, what its wrong holes hold: numbers of kinds, ascending, one for each wrong hole. */
-export type Flow = readonly (readonly number[])[];
-
-export interface FlowProblem {
-  /** For each kind how many more lie in the tray than belong there; negative: fewer. Adds up to 0. */
-  over: readonly number[];
-  /** Most wrong holes. */
-  bound: number;
-  /** Whether so many holes for `from` can hold these; what is false stays false when more are added. */
-  room(from: number, holds: readonly number[]): boolean;
-}
 
 /** More than these explain nothing any more; 60 holes in 6 kinds, half of them full and all wrong, have 2,211. */
 export const MOST_FLOWS = 2500;
@@ -31,12 +20,6 @@ function leads(outs: readonly (readonly number[])[], from: number, to: number): 
     for (const next of outs[kind] ?? []) seen.add(next);
   }
   return false;
-}
-
-/** Flows, and whether they are all: false when a limit was met. */
-export interface Flows {
-  flows: Flow[];
-  complete: boolean;
 }
 
 const plus = (numbers: readonly number[]) => numbers.reduce((sum, n) => sum + Math.max(0, n), 0);

@@ -1,5 +1,5 @@
 /** Flows with no wrong hole to spare: each arrow goes straight from a kind that is over to one that is missing. */
-import type { Flow, FlowProblem, Flows } from './flows.ts';
+import type { Flow, FlowProblem, Flows } from './flow.ts';
 
 /**
  * Every table of whole numbers with these sums of rows (kinds over) and columns (kinds missing), row by row, each once:
