@@ -28,7 +28,8 @@ const yamlIn = (folder: string) =>
   readdirSync(join(root, folder))
     .filter((name) => name.endsWith('.yaml'))
     .map((name) => readFileSync(join(root, folder, name), 'utf8'));
-const GOOD = [COVER, ...yamlIn('jobs'), ...yamlIn('templates')];
+/** Most templates print no figure that could be wrong: the jobs, which do, stand for as many. */
+const GOOD = [COVER, ...yamlIn('jobs'), COVER, ...yamlIn('jobs'), ...yamlIn('templates')];
 
 /** Pieces of other files, and what breaks readers. */
 const TOKENS = [
@@ -252,8 +253,7 @@ it(
     expect(readable).toBeLessThan(MUTATIONS);
     expect(marked).toBeGreaterThan(readable / 2);
     expect(written).toBeGreaterThan(readable / 4);
-    // Most templates print no figure that could be wrong.
-    expect(corrected).toBeGreaterThan(MUTATIONS / 200);
+    expect(corrected).toBeGreaterThan(MUTATIONS / 100);
   },
   60_000 + MUTATIONS * 100,
 );

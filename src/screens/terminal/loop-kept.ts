@@ -43,6 +43,26 @@ export function keptName(kept: Kept, file: string): string {
   return dirname(kept.path) === dirname(file) ? basename(kept.path) : kept.path;
 }
 
+/** What a program that was killed had put beside `file` of these marks; null: nothing. */
+export function keptBefore(file: string, entries: readonly Entry[]): Kept | null {
+  const ids = new Set(entries.map((e) => e.id));
+  const end = extname(file);
+  const stem = basename(file, end);
+  try {
+    for (const name of readdirSync(dirname(file))) {
+      if (!name.startsWith(`${stem}.kept-`) || !name.endsWith(end)) continue;
+      const path = join(dirname(file), name);
+      if (!lstatSync(path).isFile()) continue;
+      const text = readPlain(path).bytes.toString('utf8');
+      const there = [...idsIn(text)];
+      if (there.length > 0 && there.every((id) => ids.has(id))) return { path, text, ids: there };
+    }
+  } catch {
+    // What cannot be read is nobody's to take away.
+  }
+  return null;
+}
+
 /** Takes it away again, if it still is what was put there. */
 export function dropKept({ path, text }: Kept): void {
   // What somebody took away or changed is theirs now.

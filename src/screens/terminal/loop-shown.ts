@@ -16,7 +16,7 @@ import { readText } from '../../job/save/text.ts';
 import { IS_JOB } from '../../job/yaml/is-job.ts';
 import type { Entry, Job } from '../../model/types.ts';
 import type { FileState } from '../base/state.ts';
-import { dropKept, findIn } from './loop-kept.ts';
+import { dropKept, findIn, keptBefore } from './loop-kept.ts';
 import {
   are,
   copy,
@@ -126,6 +126,7 @@ export function keepShown(
     if (!left || !read || read.unreadable) return undefined;
     const s = sightOf(home, seenAs(left.text, '', read), left.at);
     s.copied = true;
+    s.kept = keptBefore(home, s.entries);
     sights.set(file, s);
     return s;
   }
