@@ -1,5 +1,6 @@
 /** Verbs of the diary about a fault, and about renewing a thing: rows of the table in `verbs.ts`. */
 import { LOOKS } from './types-trace.ts';
+import type { VerbRows } from './verb-row.ts';
 
 export const TRACE_VERBS = {
   looked: {
@@ -12,6 +13,10 @@ export const TRACE_VERBS = {
     moves: null,
     disturbs: false,
     standsAlone: false,
+    time: 'other',
+    atHand: null,
+    sought: false,
+    afterwards: false,
   },
   tried: {
     is: 'What was put in to try.',
@@ -23,6 +28,10 @@ export const TRACE_VERBS = {
     moves: null,
     disturbs: false,
     standsAlone: false,
+    time: 'other',
+    atHand: null,
+    sought: true,
+    afterwards: false,
   },
   listed: {
     is: 'What was not in the file, as typed.',
@@ -34,6 +43,10 @@ export const TRACE_VERBS = {
     moves: null,
     disturbs: false,
     standsAlone: false,
+    time: null,
+    atHand: null,
+    sought: false,
+    afterwards: false,
   },
   chosen: {
     is: 'What is done about a thing within reach.',
@@ -45,6 +58,10 @@ export const TRACE_VERBS = {
     moves: null,
     disturbs: false,
     standsAlone: true,
+    time: null,
+    atHand: null,
+    sought: true,
+    afterwards: false,
   },
   figured: {
     is: 'What a question is weighed by.',
@@ -56,6 +73,10 @@ export const TRACE_VERBS = {
     moves: null,
     disturbs: false,
     standsAlone: true,
+    time: null,
+    atHand: null,
+    sought: false,
+    afterwards: false,
     tellsBoth: true,
   },
   found: {
@@ -68,6 +89,10 @@ export const TRACE_VERBS = {
     moves: null,
     disturbs: false,
     standsAlone: false,
+    time: 'other',
+    atHand: null,
+    sought: true,
+    afterwards: false,
     tellsBoth: true,
   },
-} as const;
+} as const satisfies VerbRows;

@@ -5,134 +5,14 @@
  */
 import { WRITTEN } from './addable.ts';
 import { CORRECTABLE } from './known-keys.ts';
-import { HOLE_STATES } from './troubles.ts';
+import type { VerbRow, VerbRows } from './verb-row.ts';
+import { PIECE_VERBS } from './verbs-piece.ts';
 import { TRACE_VERBS } from './verbs-trace.ts';
 
-/** The places an entry can be about. */
-export const PLACES = ['piece', 'hole', 'task', 'buy', 'check', 'suspect'] as const;
-export type Place = (typeof PLACES)[number];
-
-export interface RowSaid {
-  /** What it is: editors show it. */
-  is: string;
-  /** What stands behind it. */
-  takes: string;
-  /** An example, as it stands in a line: faults quote it. */
-  like: string;
-}
-
-export interface VerbRow extends RowSaid {
-  /** What it can be about: any one of these sets of places; `!` marks a place that must be named. */
-  about: readonly (readonly (Place | `${Place}!`)[])[];
-  /**
-   * What its value is: a row of what was found or of bolts, a bolt, somebody's own words (always quoted), the id of
-   * another entry, any text, or one of a few words.
-   */
-  value: 'found' | 'bolts' | 'bolt' | 'speech' | 'id' | 'text' | readonly [string, ...string[]];
-  /**
-   * What kind of mark it is. On a piece or its bolts: it changes that piece alone, and is taken back there. An answer at
-   * a gate: taken back, the gate asks again. A text of what is known: its sentence tells both texts, and it was not found
-   * on a round. Any other.
-   */
-  kind: 'piece' | 'gate' | 'known' | 'other';
-  /** Something comes off, and a piece that was done begins another round; or it comes back on. */
-  moves: 'off' | 'on' | null;
-  /** Before the first start everything is looked at again. */
-  disturbs: boolean;
-  /** Nothing later rests on it, and it rests on nothing; but for what corrects it. */
-  standsAlone: boolean;
-  /** Its sentence begins with a word of ours, and so with a capital. */
-  ownWords?: true;
-  /** Its sentence has what it was before in it, as those of what is known have. */
-  tellsBoth?: true;
-  /** What it was before is for taking it back, and told nowhere else. */
-  wasForBack?: true;
-}
-
-type Rows = Readonly<Record<string, VerbRow>>;
+export { PLACES, type Place, type RowSaid, type VerbRow } from './verb-row.ts';
 
 export const VERB_ROWS = {
-  out: {
-    is: 'The row that came out; ! still in, - found empty.',
-    takes: 'a row',
-    like: 'out: "S S M+clip !"',
-    about: [['piece!', 'hole']],
-    value: 'found',
-    kind: 'piece',
-    moves: 'off',
-    disturbs: true,
-    standsAlone: false,
-    wasForBack: true,
-  },
-  in: {
-    is: 'The row that went in, by fingers.',
-    takes: 'a row',
-    like: 'in: M+clip',
-    about: [['piece!', 'hole']],
-    value: 'bolts',
-    kind: 'piece',
-    moves: 'on',
-    disturbs: true,
-    standsAlone: false,
-  },
-  tight: {
-    is: 'The pass that was done.',
-    takes: 'the name of a pass',
-    like: 'tight: full',
-    about: [['piece!', 'hole']],
-    value: 'text',
-    kind: 'piece',
-    moves: null,
-    disturbs: false,
-    standsAlone: false,
-  },
-  state: {
-    is: 'What is wrong with the hole, or that it is mended.',
-    takes: 'one word',
-    like: 'state: stuck',
-    about: [['piece!', 'hole!']],
-    value: HOLE_STATES,
-    kind: 'piece',
-    moves: null,
-    disturbs: true,
-    standsAlone: false,
-  },
-  settle: {
-    is: 'What belongs there.',
-    takes: 'a kind',
-    like: 'settle: M+clip',
-    about: [['piece!', 'hole!']],
-    value: 'bolt',
-    kind: 'piece',
-    moves: null,
-    disturbs: false,
-    standsAlone: false,
-    wasForBack: true,
-  },
-  removed: {
-    is: 'The piece came away.',
-    takes: 'all or aside',
-    like: 'removed: all',
-    about: [['piece!']],
-    value: ['all', 'aside'],
-    kind: 'piece',
-    moves: 'off',
-    disturbs: true,
-    standsAlone: false,
-    ownWords: true,
-  },
-  fitted: {
-    is: 'The piece is on its place.',
-    takes: 'all',
-    like: 'fitted: all',
-    about: [['piece!']],
-    value: ['all'],
-    kind: 'piece',
-    moves: 'on',
-    disturbs: true,
-    standsAlone: false,
-    ownWords: true,
-  },
+  ...PIECE_VERBS,
   done: {
     is: 'A task is done, or something is here.',
     takes: 'a text',
@@ -143,6 +23,10 @@ export const VERB_ROWS = {
     moves: null,
     disturbs: false,
     standsAlone: false,
+    time: 'other',
+    atHand: null,
+    sought: true,
+    afterwards: false,
   },
   inside: {
     is: 'What went into an opening.',
@@ -154,6 +38,10 @@ export const VERB_ROWS = {
     moves: null,
     disturbs: true,
     standsAlone: false,
+    time: 'other',
+    atHand: 'still',
+    sought: false,
+    afterwards: false,
   },
   cleared: {
     is: 'What came out of it again.',
@@ -165,6 +53,10 @@ export const VERB_ROWS = {
     moves: null,
     disturbs: false,
     standsAlone: false,
+    time: 'other',
+    atHand: 'last',
+    sought: false,
+    afterwards: false,
   },
   seen: {
     is: 'A moment and what was looked at.',
@@ -176,6 +68,10 @@ export const VERB_ROWS = {
     moves: null,
     disturbs: false,
     standsAlone: false,
+    time: null,
+    atHand: null,
+    sought: false,
+    afterwards: false,
   },
   struck: {
     is: 'What does not count here.',
@@ -187,6 +83,10 @@ export const VERB_ROWS = {
     moves: null,
     disturbs: false,
     standsAlone: false,
+    time: null,
+    atHand: null,
+    sought: false,
+    afterwards: false,
   },
   added: {
     is: 'Something more to look at, in says.',
@@ -198,6 +98,10 @@ export const VERB_ROWS = {
     moves: null,
     disturbs: false,
     standsAlone: false,
+    time: null,
+    atHand: null,
+    sought: false,
+    afterwards: false,
   },
   written: {
     is: 'A text was put in as this, in says.',
@@ -209,6 +113,10 @@ export const VERB_ROWS = {
     moves: null,
     disturbs: false,
     standsAlone: true,
+    time: null,
+    atHand: null,
+    sought: true,
+    afterwards: false,
   },
   renamed: {
     is: 'The letter of a kind from here on.',
@@ -220,6 +128,10 @@ export const VERB_ROWS = {
     moves: null,
     disturbs: false,
     standsAlone: false,
+    time: null,
+    atHand: null,
+    sought: false,
+    afterwards: false,
     wasForBack: true,
   },
   corrected: {
@@ -232,6 +144,10 @@ export const VERB_ROWS = {
     moves: null,
     disturbs: false,
     standsAlone: true,
+    time: null,
+    atHand: null,
+    sought: true,
+    afterwards: false,
   },
   ...TRACE_VERBS,
   note: {
@@ -244,6 +160,10 @@ export const VERB_ROWS = {
     moves: null,
     disturbs: false,
     standsAlone: true,
+    time: null,
+    atHand: 'still',
+    sought: true,
+    afterwards: false,
   },
   photo: {
     is: 'A photograph: its path from the folder of the job, or a whole one.',
@@ -255,6 +175,10 @@ export const VERB_ROWS = {
     moves: null,
     disturbs: false,
     standsAlone: true,
+    time: null,
+    atHand: null,
+    sought: false,
+    afterwards: false,
   },
   keep: {
     is: 'Which entry is worth knowing next time.',
@@ -266,6 +190,10 @@ export const VERB_ROWS = {
     moves: null,
     disturbs: false,
     standsAlone: true,
+    time: null,
+    atHand: null,
+    sought: true,
+    afterwards: true,
   },
   taken: {
     is: 'From which earlier job something of this piece was taken over.',
@@ -277,6 +205,10 @@ export const VERB_ROWS = {
     moves: null,
     disturbs: false,
     standsAlone: true,
+    time: null,
+    atHand: null,
+    sought: false,
+    afterwards: false,
   },
   reading: {
     is: "What the machine's counter says.",
@@ -288,6 +220,10 @@ export const VERB_ROWS = {
     moves: null,
     disturbs: false,
     standsAlone: true,
+    time: null,
+    atHand: null,
+    sought: true,
+    afterwards: true,
   },
   undo: {
     is: 'Takes another entry back.',
@@ -299,8 +235,12 @@ export const VERB_ROWS = {
     moves: null,
     disturbs: false,
     standsAlone: true,
+    time: null,
+    atHand: null,
+    sought: false,
+    afterwards: true,
   },
-} as const satisfies Rows;
+} as const satisfies VerbRows;
 
 export type Verb = keyof typeof VERB_ROWS;
 /** In the order in which they stand in an entry's keys. */

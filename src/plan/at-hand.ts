@@ -3,7 +3,8 @@
  * seconds since 1970. Where two pieces come into question nothing is guessed.
  */
 import { secondsOf } from '../model/time.ts';
-import type { Job } from '../model/types.ts';
+import type { Job, Verb } from '../model/types.ts';
+import { verbRow } from '../model/verbs.ts';
 import { linesOf } from './lines.ts';
 
 /** So long after a mark somebody may still be at the same piece, and so long before one already be at the next. */
@@ -11,22 +12,6 @@ const AFTER = 2 * 3600;
 const BEFORE = 30 * 60;
 /** Between two pieces the nearer mark counts, if the other is so many times as far. */
 const CLEARLY = 3;
-
-/** Marks that are made with the piece in the hands. */
-const HANDLED: ReadonlySet<string> = new Set([
-  'out',
-  'in',
-  'tight',
-  'state',
-  'settle',
-  'removed',
-  'fitted',
-  'note',
-  'inside',
-  'cleared',
-]);
-/** With these one piece is done with, and the next thing in front of the camera may be another. */
-const ENDS: ReadonlySet<string> = new Set(['removed', 'fitted', 'cleared']);
 
 export interface AtHand {
   /** Null: it cannot be told. */
@@ -37,7 +22,7 @@ export interface AtHand {
 
 interface Mark {
   piece: string;
-  verb: string;
+  verb: Verb;
   seconds: number;
 }
 
@@ -46,7 +31,7 @@ export function handled(job: Job): Mark[] {
   return linesOf(job)
     .all.flatMap(({ piece, verb, at }) => {
       const seconds = secondsOf(at);
-      const counts = piece !== undefined && job.pieces.has(piece) && HANDLED.has(verb);
+      const counts = piece !== undefined && job.pieces.has(piece) && verbRow(verb).atHand !== null;
       return counts && Number.isFinite(seconds) ? [{ piece, verb, seconds }] : [];
     })
     .sort((a, b) => a.seconds - b.seconds);
@@ -63,7 +48,7 @@ export function atHand(marks: readonly Mark[], seconds: number): AtHand {
     return { piece: null, candidates: [] };
   }
   if (!next || until === null || next.piece === last.piece) return only(last.piece);
-  if (!ENDS.has(last.verb)) return only(last.piece);
+  if (verbRow(last.verb).atHand !== 'last') return only(last.piece);
   if (since > CLEARLY * until) return only(next.piece);
   if (until > CLEARLY * since) return only(last.piece);
   const nearer = since <= until ? [last.piece, next.piece] : [next.piece, last.piece];

@@ -1,15 +1,10 @@
 /** What a piece took by the times that stand in the diary. */
 import { secondsOf } from '../../model/time.ts';
-import type { Entry, Job, Verb } from '../../model/types.ts';
+import type { Entry, Job } from '../../model/types.ts';
+import { verbRow } from '../../model/verbs.ts';
 
 /** A longer gap between two marks is a break, and no work. */
 const BREAK = 3600;
-const OFF: readonly Verb[] = ['out', 'state', 'removed'];
-const ON: readonly Verb[] = ['in', 'tight', 'fitted'];
-/** Noted in the middle of other work. */
-const BESIDE_IT: readonly Verb[] = [
-  ...(['note', 'seen', 'struck', 'added', 'written', 'corrected', 'settle', 'listed'] as const),
-];
 
 export interface Measured {
   /** Minutes to have it off, of its last round that has any; null where no two marks tell. */
@@ -30,15 +25,16 @@ export function measured(job: Job): ReadonlyMap<string, Measured> {
     const gap = before ? secondsOf(entry.at) - secondsOf(before.at) : null;
     before = entry;
     if (gap !== null) pending = (pending ?? 0) + (gap >= 0 && gap <= BREAK ? gap : 0);
-    const way = OFF.includes(entry.verb) ? 'off' : ON.includes(entry.verb) ? 'on' : null;
-    if (entry.piece !== undefined && way !== null && pending !== null) {
+    const { time } = verbRow(entry.verb);
+    if (time === null) continue;
+    if (entry.piece !== undefined && time !== 'other' && pending !== null) {
       const both = sums.get(entry.piece) ?? { off: [0, null], on: [0, null] };
       const round = job.rounds.get(entry.id) ?? 1;
-      const [last, seconds] = both[way];
-      both[way] = [round, (last === round ? (seconds ?? 0) : 0) + pending];
+      const [last, seconds] = both[time];
+      both[time] = [round, (last === round ? (seconds ?? 0) : 0) + pending];
       sums.set(entry.piece, both);
     }
-    if (!BESIDE_IT.includes(entry.verb)) pending = 0;
+    pending = 0;
   }
   // What was all made in one go, or behind a break, tells nothing.
   const minutes = ([, seconds]: Sum) => (seconds ? Math.round(seconds / 60) || null : null);

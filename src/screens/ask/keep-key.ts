@@ -1,11 +1,10 @@
 /** The last mark is worth knowing next time; and what the machine's counter says now. */
 import type { Job } from '../../model/types.ts';
+import { verbRow } from '../../model/verbs.ts';
 import type { Key } from '../base/key.ts';
 import { requestMark } from '../base/moves.ts';
 import type { State } from '../base/state.ts';
 import { ask } from './field.ts';
-
-const OF_OTHERS: readonly string[] = ['undo', 'keep', 'reading'];
 
 export const keepKey: Key<{ state: State; job: Job }> = {
   id: 'keep-last',
@@ -17,7 +16,7 @@ export const keepKey: Key<{ state: State; job: Job }> = {
     return fresh ? 'keep it for next time' : '';
   },
   help: 'the last note, result or mark is worth knowing next time',
-  holds: ({ job }) => job.entries.some((e) => job.living.has(e.id) && !OF_OTHERS.includes(e.verb)),
+  holds: ({ job }) => job.entries.some((e) => job.living.has(e.id) && !verbRow(e.verb).afterwards),
   does: ({ state }) => requestMark(state, { do: 'keep' }),
 };
 

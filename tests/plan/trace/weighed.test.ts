@@ -56,6 +56,23 @@ describe('what it costs later', () => {
     expect(said).toContain('no time is known for Cover on: not counted');
   });
 
+  it('a photograph, a kept note or a choice amid the work takes nothing from its time', () => {
+    const at = (minute: number) => `2026-05-02T10:${minute}:00+02:00`;
+    const amid: Said[] = [
+      { at: at(12), piece: 'cover', photo: 'photos/p1.jpg' },
+      { at: at(15), piece: 'cover', note: 'a bolt is stuck' },
+      { at: at(16), keep: 'idOfNote' },
+      { at: at(20), piece: 'cover', chosen: 'renew shaft seal' },
+      { at: at(22), task: 'seal', figured: 'chance 1 in 6' },
+    ];
+    const ends = [off('lever', at(10)), off('cover', at(40))] as const;
+    const job = jobOf(COVER, [ends[0], ...amid, ends[1]]);
+    expect(measured(job).get('cover')).toEqual({ off: 30, on: null });
+    const done: Said = { at: at(30), task: 'seal', done: 'yes' };
+    const other = jobOf(COVER, [ends[0], ...amid, done, ends[1]]);
+    expect(measured(other).get('cover')).toEqual({ off: 10, on: null });
+  });
+
   it('times of the clock are those of the last round', () => {
     const lines: Said[] = [
       off('lever', '2026-05-02T10:00:00+02:00'),
