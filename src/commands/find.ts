@@ -2,6 +2,7 @@
 import { benchFolders, findUser, oddInUser } from '../diary/user.ts';
 import { findOver } from '../find/index/benches.ts';
 import { type Held, question, saidOf } from '../find/question.ts';
+import { notAsked } from '../find/words.ts';
 import { safe } from '../model/safe.ts';
 import { type Answer, type Call, misuse, optionText } from './command.ts';
 
@@ -15,16 +16,15 @@ export function run(call: Call): Answer {
   const said = optionText(call, 'most');
   if (said !== undefined && !/^[1-9]\d{0,6}$/.test(said))
     return misuse('bad-number', `--most ${said} is no number of lines, like 20.`);
+  if (words.every((word) => word.trim() === '')) return misuse('no-words', 'Which words?');
   const ask = question(words);
-  if (ask === null) return misuse('no-words', 'Which words? One letter or digit at least.');
   const user = findUser(world.env);
   const odd = oddInUser(user);
-  const { held, unread } = findOver(
-    world.folder,
-    benchFolders(user, world.env),
-    ask,
-    progressOn(world.stderr),
-  );
+  const benches = benchFolders(user, world.env);
+  const { held, unread } = ask
+    ? findOver(world.folder, benches, ask, progressOn(world.stderr))
+    : { held: [], unread: [] };
+  const signs = notAsked(words);
   const notRead = [...(odd === null ? [] : [odd]), ...unread];
   const most = said === undefined ? null : Number(said);
   const found = held.slice(0, most ?? held.length);
@@ -34,6 +34,9 @@ export function run(call: Call): Answer {
     ...shown.flatMap(linesSaid),
     ...(held.length === 0 ? [`Nothing found for ${safe(words.join(' '))}.`] : []),
     ...(more > 0 ? [`${more} more: --most ${held.length} says all.`] : []),
+    ...(signs.length === 0
+      ? []
+      : [`Not looked for, since a sign is no word: ${safe(signs.join(' '))}`]),
     ...notRead.map((say) => `Not read: ${say}`),
   ];
   return {
@@ -49,6 +52,7 @@ export function run(call: Call): Answer {
         day,
         text,
       })),
+      ...(signs.length === 0 ? {} : { notAsked: signs }),
       ...(notRead.length === 0 ? {} : { unread: notRead }),
     },
     text: lines.join('\n'),

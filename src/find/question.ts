@@ -62,7 +62,7 @@ export interface Question {
   scoreOf(line: Omit<FindLine, 'line' | 'piece'>, under: () => readonly string[]): number | null;
 }
 
-/** Null where no word has a letter or a digit. */
+/** Null where there is no word that can be searched (`notAsked`). */
 export function question(words: readonly string[]): Question | null {
   const asked = askedOf(words);
   if (asked.length === 0) return null;

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { askedOf, heldBy, tokensOf } from '../../src/find/words.ts';
+import { askedOf, heldBy, notAsked, tokensOf } from '../../src/find/words.ts';
 
 const held = (word: string, text: string) => {
   const [asked] = askedOf([word]);
@@ -22,10 +22,32 @@ describe('what a word finds', () => {
     ['x25', 'S: M6x25 flange', 1],
     ['6', 'S: M16', 1],
     ['N·m', 'torque: 10 N·m', 2],
-    ['½', 'a ½ turn', 0],
+    ['1/2', 'a ½ turn', 2],
+    ['strasse', 'Straße', 2],
+    ['STRAẞE', 'strasse', 2],
+    ['weiß', 'WEISS', 2],
+    ['skjot', 'skjøt', 2],
+    ['aero', 'ÆRØ', 2],
+    ['lodz', 'Łódź', 2],
+    ['istanbul', 'İstanbul', 2],
+    ['ΑΛΛΟΣ', 'άλλος', 2],
+    ['m6x25', 'M6×25', 2],
+    ['ёж', 'ЕЖ', 2],
+    ['部品', '交換部品を注文', 1],
+    ['交換部品', '交換部品', 2],
+    ['カス', 'ガスケット', 0],
+    ['ｶﾞｽ', 'ガスケット', 1],
+    ['부품', '교체부품', 1],
+    ['ซีล', 'เปลี่ยนซีลยาง', 1],
+    ['हिंदी', 'हाद', 0],
+    ['🔧', 'note: "🔧 8 mm"', 2],
+    ['⚠', 'caution ⚠️ hot', 2],
+    ['👍', 'fits 👍🏽', 2],
+    ['€', '14 €', 2],
+    ['90°', '20 N·m + 90°', 2],
   ])('%s in %s: %i', (word, text, how) => {
-    const digits = word === '½' ? held('1/2', 'a ½ turn') : how;
-    expect(held(word, text)).toBe(word === '½' ? digits : how);
+    expect(held(word, text) > 0).toBe(how > 0);
+    if (how === 2) expect(held(word, text)).toBe(2);
   });
 
   it('a text of one long word, letters and figures, is found by its beginning alone', () => {
@@ -35,6 +57,7 @@ describe('what a word finds', () => {
 
   it('a sign alone asks for nothing', () => {
     expect(askedOf(['-', '…', '·'])).toEqual([]);
+    expect(notAsked(['-', 'stuck …', '', '🔧'])).toEqual(['-', '…']);
   });
 
   it('of plain words: one begins with it, as a pattern over the text says too', () => {

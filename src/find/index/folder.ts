@@ -10,10 +10,10 @@ import { IS_JOB } from '../../job/yaml/is-job.ts';
 
 export interface FolderFile {
   name: string;
-  /** Another text whenever the file was changed. */
+  /** Another text whenever the file was changed, also where somebody put size and time of writing back. */
   stamp: string;
-  /** ms since 1970 when it was written. */
-  written: number;
+  /** ms since 1970 when anything of it was changed last: nobody can set that. */
+  changed: number;
 }
 
 const IS_YAML = /\.ya?ml$/i;
@@ -31,7 +31,9 @@ export function filesOf(folder: string): FolderFile[] {
       stat = insideOf(path, real);
     }
     if (!stat?.isFile()) return [];
-    return [{ name, stamp: `${stat.ino} ${stat.size} ${stat.mtimeMs}`, written: stat.mtimeMs }];
+    // Fractions of a ms, so that these figures tell as much as the system does.
+    const { ino, size, mtimeMs, ctimeMs } = stat;
+    return [{ name, stamp: `${ino} ${size} ${mtimeMs} ${ctimeMs}`, changed: ctimeMs }];
   });
 }
 

@@ -17,7 +17,7 @@ import { type FolderFile, jobText } from './folder.ts';
 const ROOM = 2 ** 23;
 /** Files a step: so long another program waits for the index. */
 const STEP = 20;
-/** ms. What was written so shortly before it was read may be written again with the same stamp. */
+/** ms. What was changed so shortly before it was read may be changed again with the same stamp. */
 const YOUNG = 2000;
 
 /** `other`: it is no job. */
@@ -129,7 +129,7 @@ function take(ready: Ready, folder: string, file: FolderFile): void {
   const { lines } = read ?? NONE;
   const head: Head = { ...titlesOf(read ?? NONE), ...(found === null ? { other: true } : {}) };
   const unread = found && 'unread' in found ? { unread: found.unread } : {};
-  const young = Date.now() - file.written < YOUNG;
+  const young = Date.now() - file.changed < YOUNG;
   const stamp = young ? `${file.stamp} young` : file.stamp;
   const text = JSON.stringify({ ...head, ...unread });
   const { lastInsertRowid } = ready.putFile.run(file.name, stamp, text);

@@ -1,5 +1,6 @@
 /** Words looked for in all jobs of the bench, as they are typed: the lines that answer, and the way there. */
 import { type Held, saidOf } from '../../find/question.ts';
+import { askedOf } from '../../find/words.ts';
 import { ENTER, type Key } from '../base/key.ts';
 import { say, show, stay } from '../base/moves.ts';
 import { type ListLine, listLines, type Page } from '../base/page.ts';
@@ -105,10 +106,13 @@ function drawFind({ state, view, rows, row }: OnFind): Page {
   };
 }
 
-function countSaid({ found, reading }: FindView): string {
+function countSaid({ field: typed, found, reading }: FindView): string {
   if (reading && reading.done < reading.of)
     return `reading ${reading.done} of ${many(reading.of, 'job')}`;
   if (found === null) return 'in all jobs of this bench';
+  const text = fieldText(typed);
+  if (found.length === 0 && text.trim() !== '' && askedOf([text]).length === 0)
+    return 'a sign alone is not looked for';
   if (found.length === 0) return 'nothing found';
   return found.length > MOST
     ? `${many(found.length, 'line')}, the best ${MOST}`

@@ -43,8 +43,6 @@ const AGAIN = 250;
 const SCREENFUL = 20;
 /** Files. A smaller bench is read in a moment, and needs no index. */
 const MANY = 50;
-/** ms. What was written so shortly before it was read may be written again with the same stamp. */
-const YOUNG = 2000;
 /** Rows kept at once. */
 const BATCH = 200;
 /** ms of work between two looks whether somebody pressed a key. */
@@ -83,7 +81,8 @@ export function benchHands(from: Sources): BenchHands {
       const state = await opened;
       return state && benchRow(file, state, now());
     }
-    const mark = shelf.mark(from.pathOf(file));
+    const stamp = shelf.stamp(from.pathOf(file));
+    const mark = stamp?.text ?? null;
     const day = now().slice(0, 10);
     const known = rows.get(file);
     const holds =
@@ -102,8 +101,8 @@ export function benchHands(from: Sources): BenchHands {
     }
     const { day: until, ...row } = timelessRow(file, read, now());
     rows.set(file, { mark, row, day: until });
-    if (kept && mark !== null && shelf.age(from.pathOf(file)) > YOUNG)
-      put.push({ name: file, stamp: mark, day: until, row: JSON.stringify(row) });
+    if (kept && stamp?.still)
+      put.push({ name: file, stamp: stamp.text, day: until, row: JSON.stringify(row) });
     return rowOn(row, now());
   }
 

@@ -11,6 +11,11 @@ export interface Shelf {
   names(folder: string): string[] | null;
   /** Another text whenever the file was changed; null: there is no file. */
   mark(path: string): string | null;
+  /**
+   * What is kept of a file from one sitting to the next is kept under this: another text also where somebody put size
+   * and time of writing back. `still`: so long ago that the next change is told from this one. Null: there is no file.
+   */
+  stamp(path: string): { text: string; still: boolean } | null;
   /** Calls after a change in the folder, with the name if the system says it. Answers how to stop. */
   watch(folder: string, changed: (name: string | null) => void): () => void;
   /** The file that a path leads to, behind links; where there is none, the place where it would be. */
@@ -30,6 +35,9 @@ export interface Shelf {
   later(ms: number, call: () => void): () => void;
 }
 
+/** ms. The clocks of some disks are as coarse. */
+const YOUNG = 2000;
+
 export const shelf: Shelf = {
   names(folder) {
     try {
@@ -45,6 +53,16 @@ export const shelf: Shelf = {
     } catch (error) {
       // Not to be reached: a change, and what it is will be told by whoever reads it.
       return errorCode(error);
+    }
+  },
+  stamp(path) {
+    try {
+      const found = statSync(path, { bigint: true, throwIfNoEntry: false });
+      if (!found) return null;
+      const still = Date.now() - Number(found.ctimeMs) > YOUNG;
+      return { text: `${stampOf(found)} ${found.ctimeNs}`, still };
+    } catch (error) {
+      return { text: errorCode(error) ?? '', still: false };
     }
   },
   watch(folder, changed) {

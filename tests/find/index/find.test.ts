@@ -12,12 +12,13 @@ import {
   symlinkSync,
   truncateSync,
   unlinkSync,
+  utimesSync,
   writeFileSync,
 } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
-import { afterEach, beforeEach, describe, expect, it } from 'vitest';
+import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { findIn, scanFolder } from '../../../src/find/index/find.ts';
 import { bestFirst, question } from '../../../src/find/question.ts';
 import { cleanFolder } from '../../../src/job/save/clean.ts';
@@ -25,10 +26,16 @@ import { runs } from '../../runs.ts';
 import { madeBench, madeJob, older, seeded } from '../made-bench.ts';
 
 let folder: string;
+/** ms. What was changed in the last two seconds is read each time: here all that is made is an hour old. */
+const HOUR = 3_600_000;
 beforeEach(() => {
+  vi.useFakeTimers({ toFake: ['Date'], now: Date.now() + HOUR });
   folder = mkdtempSync(join(tmpdir(), 'putback-find-'));
 });
-afterEach(() => rmSync(folder, { recursive: true, force: true }));
+afterEach(() => {
+  vi.useRealTimers();
+  rmSync(folder, { recursive: true, force: true });
+});
 
 function asked(words: readonly string[]) {
   const ask = question(words);
@@ -59,6 +66,28 @@ function questions(count: number, random: () => number): string[][] {
 }
 
 describe('the index', () => {
+  it('finds signs of texts without blanks, signs alone, and letters that are typed otherwise, as a plain scan does', () => {
+    const said = [
+      'Straße gesperrt',
+      '交換部品を注文',
+      '교체부품',
+      '🔧 8 mm',
+      'ÆRØ skjøt',
+      '⚠️ hot 90°',
+      'เปลี่ยนซีลยาง',
+    ];
+    for (const [i, text] of said.entries())
+      writeFileSync(join(folder, `${i}.yaml`), `putback: 1\njob: "${text}"\n`);
+    const asked = ['strasse', '部品', '품', '🔧', 'aero', '⚠', '°', 'ยาง'];
+    const files = asked.map((word) =>
+      byIndex(word)
+        .map((f) => f.file[0])
+        .join(),
+    );
+    expect(files).toEqual(['0', '1', '2', '3', '4', '5', '5', '6']);
+    for (const word of asked) expect(byIndex(word), word).toEqual(byScan(word));
+  });
+
   it(`answers ${runs(500)} random questions as a plain scan does, some with many answers and some with none`, () => {
     madeBench(folder, 30);
     const random = seeded(4711 + Number(process.env.SEED ?? 0));
@@ -91,7 +120,32 @@ describe('the index', () => {
     rmSync(outside, { recursive: true });
   });
 
+  it('a change of the same size with the time of writing put back is seen, as after cp -p and git checkout', () => {
+    const file = join(folder, 'job.yaml');
+    const put = (word: string) => {
+      writeFileSync(file, `putback: 1\njob: ${word}\n`);
+      utimesSync(file, 1e9, 1e9);
+    };
+    put('zebra');
+    expect([byIndex('zebra').length, byIndex('zebra').length]).toEqual([1, 1]);
+    put('camel');
+    expect([byIndex('zebra').length, byIndex('camel').length]).toEqual([0, 1]);
+    // Another file in its place, as old and as long.
+    const other = join(folder, 'other');
+    writeFileSync(other, 'putback: 1\njob: llama\n');
+    utimesSync(other, 1e9, 1e9);
+    renameSync(other, file);
+    expect([byIndex('camel').length, byIndex('llama').length]).toEqual([0, 1]);
+    // None of it was read each time for being new.
+    const db = new DatabaseSync(join(folder, '.putback/find-1.db'));
+    expect(db.prepare("SELECT count(*) AS n FROM files WHERE stamp LIKE '%young'").get()?.n).toBe(
+      0,
+    );
+    db.close();
+  });
+
   it('a change of the same size in the same instant is seen', () => {
+    vi.useRealTimers();
     const file = join(folder, 'job.yaml');
     for (let i = 0; i < 20; i++) {
       const word = i % 2 === 0 ? 'zebra' : 'camel';

@@ -1,8 +1,8 @@
 /** A bench of many jobs on real files: rows as they are read, kept for the next time, and left at once. */
-import { mkdtempSync, readdirSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdtempSync, readdirSync, rmSync, utimesSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { describe, expect, it, onTestFinished } from 'vitest';
+import { describe, expect, it, onTestFinished, vi } from 'vitest';
 import { fold } from '../../../src/job/fold/fold.ts';
 import { readJob } from '../../../src/job/read.ts';
 import type { BenchRow, Happening } from '../../../src/screens/base/state.ts';
@@ -55,6 +55,9 @@ describe('a bench of many jobs', () => {
   });
 
   it('keeps a row for the next time, as it would be read; a changed file is read again', async () => {
+    // What was changed in the last two seconds is kept for no other sitting.
+    vi.useFakeTimers({ toFake: ['Date'], now: Date.now() + 3_600_000 });
+    onTestFinished(() => void vi.useRealTimers());
     const folder = made(60);
     await list(filesOf(folder), folder);
     const next = '2026-05-09T10:11:05+02:00';
@@ -65,6 +68,14 @@ describe('a bench of many jobs', () => {
     older(path);
     const { last } = await list(filesOf(folder, next), folder);
     expect(last?.[7]?.job).toBe('Another job');
+    // As long as before, and the time of writing put back.
+    writeFileSync(path, 'putback: 1\njob: Another one\ndiary:\n');
+    older(path);
+    utimesSync(path, 1e9, 1e9);
+    expect((await list(filesOf(folder, next), folder)).last?.[7]?.job).toBe('Another one');
+    writeFileSync(path, 'putback: 1\njob: Yet a third\ndiary:\n');
+    utimesSync(path, 1e9, 1e9);
+    expect((await list(filesOf(folder, next), folder)).last?.[7]?.job).toBe('Yet a third');
   });
 
   it('read again, it shows what was there before until the last is read', async () => {
