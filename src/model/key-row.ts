@@ -1,11 +1,5 @@
 /** What a row of the table of keys says, and what follows from the rows. */
-import {
-  type CorrectedValue,
-  EMPTY,
-  type ValueName,
-  type Values,
-  type WrittenValue,
-} from './values.ts';
+import type { CorrectedValue, ValueName, WrittenValue } from './values.ts';
 
 interface Said {
   /** What it is: editors show it. */
@@ -81,15 +75,6 @@ interface WrittenAndCorrected extends Said {
 export type KeyRow = Plain | Labelled | Corrected | Written | WrittenAndCorrected;
 export type Keys = Readonly<Record<string, KeyRow>>;
 
-type FieldOf<K, R> = R extends { as: infer A extends string } ? A : K;
-
-/** The keys as they are once read: a field each, but for those that are read by hand. */
-export type FieldsOf<T extends Keys> = {
-  -readonly [K in keyof T as [Values[T[K]['value']]] extends [never]
-    ? never
-    : FieldOf<K, T[K]>]: Values[T[K]['value']];
-};
-
 /** The names of the keys with this in their row. */
 export type KeysWith<T extends Keys, Has> = {
   [K in keyof T]: T[K] extends Has ? K : never;
@@ -108,13 +93,4 @@ export function keysWith<T extends Keys>(keys: T, has: (row: KeyRow) => boolean)
 
 export function fieldOf(key: string, row: KeyRow): string {
   return row.as ?? key;
-}
-
-/** All fields as they are where the file says nothing. */
-export function bareFields<T extends Keys>(keys: T): FieldsOf<T> {
-  const fields = rowsOf(keys).flatMap(([key, row]) => {
-    const empty = EMPTY[row.value];
-    return empty === null ? [] : [[fieldOf(key, row), empty()]];
-  });
-  return Object.fromEntries(fields) as FieldsOf<T>;
 }

@@ -2,9 +2,7 @@
  * The table of a job file's keys: one row each. The types of what is read, the reader, the check, the JSON Schema, help,
  * labels, questions, what can be written and what can be corrected follow from it. A row more is a key more.
  */
-import { type FieldsOf, type Keys, type KeysWith, keysWith } from './key-row.ts';
-import type { HOLE_KEYS, PIECE_KEYS } from './keys-piece.ts';
-import type { CHECK_KEYS, SUSPECT_KEYS } from './keys-trace.ts';
+import { type Keys, type KeysWith, keysWith } from './key-row.ts';
 
 export { HOLE_KEYS, PIECE_KEYS } from './keys-piece.ts';
 export { AMOUNT_KEYS, CHECK_KEYS, HARM_KEYS, SUSPECT_KEYS } from './keys-trace.ts';
@@ -229,14 +227,6 @@ export const BUY_KEYS = {
 } as const satisfies Keys;
 
 // ---------------------------------------------------------------- what follows
-
-export type PieceFields = FieldsOf<typeof PIECE_KEYS>;
-export type HoleFields = FieldsOf<typeof HOLE_KEYS>;
-export type TaskFields = FieldsOf<typeof TASK_KEYS>;
-export type BuyFields = FieldsOf<typeof BUY_KEYS>;
-export type SuspectFields = FieldsOf<typeof SUSPECT_KEYS>;
-export type CheckFields = FieldsOf<typeof CHECK_KEYS>;
-export type FileFields = FieldsOf<typeof FILE_KEYS>;
 
 export type TaskVerb = KeysWith<typeof TASK_KEYS, { value: 'verb' }>;
 export const TASK_VERBS = keysWith(TASK_KEYS, (row) => row.value === 'verb') as readonly TaskVerb[];

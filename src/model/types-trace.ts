@@ -1,5 +1,4 @@
-/** What a job file says of finding a fault, and of renewing a thing or leaving it. */
-import type { CheckFields, SuspectFields } from './keys.ts';
+/** Words and figures of finding a fault, and of renewing a thing or leaving it. */
 
 /** How a look came out. */
 export const LOOKS = ['good', 'bad', 'unclear'] as const;
@@ -8,16 +7,6 @@ export type Looked = (typeof LOOKS)[number];
 /** How often it is this one, in words, the likeliest first. */
 export const LIKELY = ['often', 'now and then', 'rarely'] as const;
 export type Likely = (typeof LIKELY)[number];
-
-/** What it may be, as one would say it: `Float needle leaks`. Its keys: `SUSPECT_KEYS`. */
-export interface SuspectSpec extends SuspectFields {
-  key: string;
-}
-
-/** A look that comes out bad if it is one of some suspects, and good if it is none. Its keys: `CHECK_KEYS`. */
-export interface CheckSpec extends CheckFields {
-  key: string;
-}
 
 /** Money and time, both as written. */
 export interface AmountSpec {

@@ -1,123 +1,114 @@
-/** What a job file says: figures as printed, and the upper part. Which keys there are stands in `keys.ts`. */
+/**
+ * What a job file says, once it is read: what each kind of value is, and the things that have the keys of the table as
+ * their fields. A piece has holes and a file has pieces, so that all of it stands in one file.
+ */
+import type { Keys } from './key-row.ts';
 import type {
-  BuyFields,
-  FileFields,
-  HoleFields,
-  PieceFields,
-  TaskFields,
+  BUY_KEYS,
+  CHECK_KEYS,
+  FILE_KEYS,
+  HOLE_KEYS,
+  PIECE_KEYS,
+  SUSPECT_KEYS,
+  TASK_KEYS,
   TaskVerb,
 } from './keys.ts';
 import type { Measure } from './known-keys.ts';
-import type { WeighSpec } from './types-trace.ts';
+import type {
+  BeforeStep,
+  Care,
+  Kind,
+  PassSpec,
+  RowItem,
+  ThreadDepth,
+  Torque,
+} from './types-figures.ts';
+import type { Likely, WeighSpec } from './types-trace.ts';
 
+export * from './types-figures.ts';
 export * from './types-trace.ts';
 
-/** A figure as printed: `10 N·m`, with its range if there is one. `unit` is spelled as the program prints it. */
-export interface Quantity {
-  value: number;
-  /** Upper end where a range is printed (`8..12 N·m`), else null. */
-  to: number | null;
-  unit: string;
-}
-
-/** A torque as the manual prints it, and where: `10 N·m, manual 2-17`. */
-export interface Torque {
-  /** The whole text of the file. */
-  text: string;
-  /** Null when the figure could not be read (`see manual`). */
-  quantity: Quantity | null;
-  /** Where it is printed, or null. */
-  where: string | null;
-}
-
-/** Usable thread below the joint face, mm: from > 0 where the hole is counterbored; `to` null when only the start is known. */
-export interface ThreadDepth {
-  from: number;
-  to: number | null;
-}
-
-/** A kind of bolt of this job: one letter for all bolts that are the same. */
-export interface Kind {
-  letter: string;
-  /** As one would say it: `M6x25 flange, 8 mm`. */
-  text: string;
-  /** Thread name as written: `M6`, `M6x1`, `1/4-20`, `10-32 UNF`; null when not said. */
-  thread: string | null;
-  /** Length under the head in mm (inches converted), null when not said. */
+/** What is read of each kind of value; `never`: it has no field of its own. */
+export interface Values {
+  /** One text on one line. */
+  text: string | null;
+  /** A text that every file has. */
+  title: string;
+  /** A name for people; where it is not said, the key with a capital and spaces. */
+  called: string;
+  texts: string[];
+  truth: boolean;
+  torque: Torque | null;
+  /** mm. */
   length: number | null;
-  /** Length as written, with its unit if not mm: `25`, `1-1/2 in`. */
-  lengthText: string | null;
-  head: string | null;
-  tool: string | null;
-  /** Property class or grade as marked on the head: `8.8`, `A2-70`, `grade 5`. */
-  class: string | null;
-  /** Length of the threaded end in mm, null when not said (then taken as threaded all along). */
-  threaded: number | null;
-  leftHand: boolean;
-  /** Never used twice (stretch bolts, precoated bolts). */
-  once: boolean;
-  note: string | null;
+  depth: ThreadDepth | null;
+  number: number | null;
+  /** Keys of pieces. */
+  pieceNames: string[];
+  /** Steps as one writes them: `alternator off`, `drain`. */
+  stepNames: string[];
+  holeNames: string[];
+  /** All holes in an order. */
+  order: string[] | null;
+  /** What belongs in the holes, in their order; null: the file says nothing; empty: a piece without bolts. */
+  row: RowItem[] | null;
+  /** Said before or beside a step, for each way. */
+  ways: BeforeStep;
+  /** Lines of cells. */
+  picture: string | null;
+  /** mm, across and down. */
+  pitch: [number, number] | null;
+  /** mm, to the right and down, as seen from outside. */
+  place: [number, number] | null;
+  passes: PassSpec[] | null;
+  care: readonly (Care | 'none')[] | null;
+  holes: Map<string, HoleSpec>;
+  kinds: Map<string, Kind>;
+  pieces: Map<string, PieceSpec>;
+  tasks: Map<string, TaskSpec>;
+  buys: Map<string, BuySpec>;
+  suspects: Map<string, SuspectSpec>;
+  checks: Map<string, CheckSpec>;
+  /** A word, or a weight above zero. */
+  likely: Likely | number | null;
+  version: number;
+  /** A word that must be there. No field of its own: what has it is read by hand. */
+  word: never;
+  /** The verb of a task, with what is to be done. */
+  verb: never;
+  /** What a question to decide is weighed by: money and time, a chance, both. In one field, `weigh`. */
+  amount: never;
+  chance: never;
+  harm: never;
+  entries: never;
 }
 
-/** What one hole takes: the letter of a kind, and what lies under the head, from the head down. */
-export interface RowItem {
-  kind: string;
-  with: string[];
-}
+type FieldOf<K, R> = R extends { as: infer A extends string } ? A : K;
+
+/** The keys as they are once read: a field each, but for those that are read by hand. */
+export type FieldsOf<T extends Keys> = {
+  -readonly [K in keyof T as [Values[T[K]['value']]] extends [never]
+    ? never
+    : FieldOf<K, T[K]>]: Values[T[K]['value']];
+};
 
 /** Lengths, depths and turns as they are written, `1/2 in`, where they became mm or a figure. */
 export type AsWritten = Partial<Record<Measure, string>>;
 
 /** Its keys: `HOLE_KEYS`. */
-export interface HoleSpec extends HoleFields {
+export interface HoleSpec extends FieldsOf<typeof HOLE_KEYS> {
   name: string;
   asWritten?: AsWritten;
 }
 
-/** Said before or beside a step. A plain text stands for both. */
-export interface BeforeStep {
-  removal: string[];
-  fitting: string[];
-}
-
-/** One entry of `passes:`: `snug`, `part 5 N·m`, `full`, `angle 90°`, `final`, `again after 50 km`. */
-export interface PassSpec {
-  name: string;
-  torque: Torque | null;
-  /** Degrees, for an angle pass. */
-  angle: number | null;
-  /** When, for a pass that comes again later. */
-  after: string | null;
-}
-
 /** Its keys: `PIECE_KEYS`. */
-export interface PieceSpec extends PieceFields {
+export interface PieceSpec extends FieldsOf<typeof PIECE_KEYS> {
   key: string;
   asWritten?: AsWritten;
 }
 
-/** What can be dangerous about a piece, or wants the maker's order; what follows stands in plan/care. */
-export const CARES = [
-  'head',
-  'case',
-  'cap',
-  'brake',
-  'steering',
-  'structure',
-  'wheel',
-  'suspension',
-  'spring',
-  'fuel',
-  'battery',
-  'mains',
-  'blade',
-  'lift',
-  'airbag',
-] as const;
-export type Care = (typeof CARES)[number];
-
 /** Its keys: `TASK_KEYS`. */
-export interface TaskSpec extends TaskFields {
+export interface TaskSpec extends FieldsOf<typeof TASK_KEYS> {
   key: string;
   verb: TaskVerb;
   /** What is to be done. */
@@ -127,9 +118,19 @@ export interface TaskSpec extends TaskFields {
 }
 
 /** Its keys: `BUY_KEYS`. */
-export interface BuySpec extends BuyFields {
+export interface BuySpec extends FieldsOf<typeof BUY_KEYS> {
+  key: string;
+}
+
+/** What it may be, as one would say it: `Float needle leaks`. Its keys: `SUSPECT_KEYS`. */
+export interface SuspectSpec extends FieldsOf<typeof SUSPECT_KEYS> {
+  key: string;
+}
+
+/** A look that comes out bad if it is one of some suspects, and good if it is none. Its keys: `CHECK_KEYS`. */
+export interface CheckSpec extends FieldsOf<typeof CHECK_KEYS> {
   key: string;
 }
 
 /** What a job file says; its keys: `FILE_KEYS`. */
-export interface Upper extends FileFields {}
+export interface Upper extends FieldsOf<typeof FILE_KEYS> {}

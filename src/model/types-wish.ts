@@ -1,16 +1,9 @@
 /** What can be wrong with a file, what somebody wants noted, and what became of it. Types only. */
-import type {
-  Addable,
-  BuyState,
-  Correctable,
-  Entry,
-  HoleSays,
-  Job,
-  Looked,
-  Moment,
-  TextKey,
-  Writable,
-} from './types.ts';
+import type { Addable, TextKey } from './addable.ts';
+import type { Correctable, Writable } from './known-keys.ts';
+import type { HoleSays } from './troubles.ts';
+import type { BuyState, Entry, Job, Moment } from './types-job.ts';
+import type { Looked } from './types-trace.ts';
 
 export type Severity = 'error' | 'warning';
 

@@ -1,5 +1,5 @@
 /** Pieces as a job file gives them, with only what a test is about. */
-import { bareFields } from '../../src/model/key-row.ts';
+import { bareFields } from '../../src/model/fields.ts';
 import { HOLE_KEYS, PIECE_KEYS } from '../../src/model/keys.ts';
 import type { HoleSpec, PieceSpec } from '../../src/model/types.ts';
 

@@ -1,5 +1,5 @@
 /** Things of which nothing is known but their names. */
-import { bareFields } from '../../model/key-row.ts';
+import { bareFields } from '../../model/fields.ts';
 import { PIECE_KEYS } from '../../model/keys.ts';
 import type { PieceSpec } from '../../model/types.ts';
 

@@ -1,6 +1,6 @@
 /** What has keys of its own, read by its rows in the table: the file, its kinds, pieces, holes, tasks, things to buy. */
 import { kindFromParts, readKind } from '../../bolt/kind.ts';
-import { type FieldsOf, fieldOf, type Keys, rowsOf } from '../../model/key-row.ts';
+import { fieldOf, type Keys, rowsOf } from '../../model/key-row.ts';
 import {
   BUY_KEYS,
   CHECK_KEYS,
@@ -16,13 +16,15 @@ import type {
   AsWritten,
   BuySpec,
   CheckSpec,
+  FieldsOf,
   HoleSpec,
   Kind,
   PieceSpec,
   SuspectSpec,
   TaskSpec,
+  Values,
 } from '../../model/types.ts';
-import type { ValueName, Values } from '../../model/values.ts';
+import type { ValueName } from '../../model/values.ts';
 import { isHoleName } from '../../piece/names.ts';
 import { readItem, UNKNOWN } from '../../piece/row.ts';
 import { NAME } from '../diary/entry.ts';

@@ -8,8 +8,9 @@ import { fold } from '../fold/fold.ts';
 import { writtenBack } from '../judge/write.ts';
 import { type Read, readJob } from '../read.ts';
 import { noJob } from '../same-job.ts';
+import type { SaveOptions } from './change.ts';
 import { WRITES } from './record.ts';
-import { type SaveOptions, saveFile } from './save.ts';
+import { saveFile } from './save.ts';
 
 export type Again =
   /** All of `shown` is on disk; `written` is what had to be written, oldest first. */

@@ -1,13 +1,13 @@
 /** One try of a save, under the file's lock. */
 import { basename } from 'node:path';
 import { stands } from './attributes.ts';
+import type { Change, Saved, SaveOptions } from './change.ts';
 import { type Disk, drop } from './disk.ts';
 import { type SaveFail, saveFail } from './fail.ts';
 import type { Hold } from './hold.ts';
 import { recover, writeInPlace } from './inplace.ts';
 import { type Bytes, readPlain, stampOf } from './plain.ts';
 import { cleanTemps, prepare, type Renamed, renameOver, tempName } from './replace.ts';
-import type { Change, Saved, SaveOptions } from './save.ts';
 import type { Side } from './side.ts';
 import { makeStateFolder } from './state.ts';
 import { textOf } from './text.ts';

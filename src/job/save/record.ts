@@ -7,7 +7,8 @@ import { fold, foldOn } from '../fold/fold.ts';
 import { judge } from '../judge/judge.ts';
 import { type Read, readJob } from '../read.ts';
 import { noJob } from '../same-job.ts';
-import { type SaveOptions, saveFile } from './save.ts';
+import type { SaveOptions } from './change.ts';
+import { saveFile } from './save.ts';
 
 /** The form of job file that this program writes. */
 export const WRITES = 1;

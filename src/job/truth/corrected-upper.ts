@@ -3,7 +3,7 @@
  * is true, and from then on the truth counts and both are shown.
  */
 
-import { bareFields } from '../../model/key-row.ts';
+import { bareFields } from '../../model/fields.ts';
 import { HOLE_KEYS } from '../../model/keys.ts';
 import { ELSE_OF_PIECE, isSeveral, isWritable } from '../../model/known-keys.ts';
 import type {

@@ -1,0 +1,54 @@
+/** What the fields of a thing are where the file says nothing of it. */
+import { fieldOf, type Keys, rowsOf } from './key-row.ts';
+import type { FieldsOf, Values } from './types-upper.ts';
+import type { ValueName } from './values.ts';
+
+/** What a key is of which the file says nothing, anew for each; null where it has no field of its own. */
+export const EMPTY: {
+  readonly [V in ValueName]: [Values[V]] extends [never] ? null : () => Values[V];
+} = {
+  text: () => null,
+  title: () => '',
+  called: () => '',
+  texts: () => [],
+  truth: () => false,
+  torque: () => null,
+  length: () => null,
+  depth: () => null,
+  number: () => null,
+  pieceNames: () => [],
+  stepNames: () => [],
+  holeNames: () => [],
+  order: () => null,
+  row: () => null,
+  ways: () => ({ removal: [], fitting: [] }),
+  picture: () => null,
+  pitch: () => null,
+  place: () => null,
+  passes: () => null,
+  care: () => null,
+  holes: () => new Map(),
+  kinds: () => new Map(),
+  pieces: () => new Map(),
+  tasks: () => new Map(),
+  buys: () => new Map(),
+  suspects: () => new Map(),
+  checks: () => new Map(),
+  likely: () => null,
+  version: () => 1,
+  word: null,
+  verb: null,
+  amount: null,
+  chance: null,
+  harm: null,
+  entries: null,
+};
+
+/** All fields as they are where the file says nothing. */
+export function bareFields<T extends Keys>(keys: T): FieldsOf<T> {
+  const fields = rowsOf(keys).flatMap(([key, row]) => {
+    const empty = EMPTY[row.value];
+    return empty === null ? [] : [[fieldOf(key, row), empty()]];
+  });
+  return Object.fromEntries(fields) as FieldsOf<T>;
+}
