@@ -26,7 +26,7 @@ import {
 } from '../../model/keys.ts';
 import { BESIDE, CARES, VERBS, type Verb } from '../../model/types.ts';
 import type { ValueName } from '../../model/values.ts';
-import { type Place, type VerbRow, verbRow, wordsOf } from '../../model/verbs.ts';
+import { PLACES, type Place, type VerbRow, verbRow, wordsOf } from '../../model/verbs.ts';
 import { HOLE, ID, NAME, TIME } from '../diary/entry.ts';
 import { helpFor, type Owner } from './help.ts';
 
@@ -93,8 +93,7 @@ const SHAPES: { readonly [V in ValueName]: (told: Told) => z.ZodType } = {
   word: () => word,
   verb: () => text,
   // In the diary of the person's part anything can stand: each entry has a check of its own.
-  entries: (told) =>
-    z.array(told ? z.union(VERBS.flatMap((verb) => makeEntryShapes(verb, true))) : z.unknown()),
+  entries: (told) => z.array(told ? once(ENTRY, anyEntryShape) : z.unknown()),
 };
 
 /** One text, or a list of texts and mappings. */
@@ -121,14 +120,12 @@ function once(id: string, make: () => z.ZodType, description?: string): z.ZodTyp
   return made;
 }
 
-/** Mappings that are said several times, by their verb. */
-const BY_VERB: readonly Owner[] = ['task', 'entry'];
-
 /** A key with its line of help. */
 function withHelp(told: Told, owner: Owner, key: string, value: z.ZodType): z.ZodType {
   if (!told) return value;
   const description = helpFor(owner, key)?.is ?? '';
-  if (!BY_VERB.includes(owner)) return value.meta({ description });
+  // A task is said several times, by its verb.
+  if (owner !== 'task') return value.meta({ description });
   return once(`${owner}.${key}`, () => value, description);
 }
 
@@ -173,16 +170,7 @@ function verbShape(verb: Verb): z.ZodType {
 }
 
 const HEAD: Fields = { at: z.string().regex(TIME), id: z.string().regex(ID) };
-const BESIDE_SHAPES: Fields = Object.fromEntries(BESIDE.map((key) => [key, optional(text)]));
-
-const entries = new Map<Verb, z.ZodType[]>();
-
-/** The shapes an entry with this verb can have: one for each set of places it can be about. */
-export function entryShapes(verb: Verb): z.ZodType[] {
-  const made = entries.get(verb) ?? makeEntryShapes(verb, false);
-  entries.set(verb, made);
-  return made;
-}
+const BESIDE_SHAPES = mapped(BESIDE, () => optional(text));
 
 type Places = VerbRow['about'][number];
 
@@ -195,26 +183,45 @@ function asFew(about: VerbRow['about']): readonly Places[] {
   );
 }
 
-function makeEntryShapes(verb: Verb, told: Told): z.ZodType[] {
-  const tell = (key: string, shape: z.ZodType) => withHelp(told, 'entry', key, shape);
-  const all = (fields: Fields): [string, z.ZodType][] =>
-    Object.entries(fields).map(([key, shape]) => [key, tell(key, shape)]);
-  return asFew(verbRow(verb).about).map((places) => {
+const entries = new Map<Verb, z.ZodType[]>();
+
+/** The shapes an entry with this verb can have: one for each set of places it can be about. */
+export function entryShapes(verb: Verb): z.ZodType[] {
+  const make = (places: Places) => {
     const where = places.map((place): [string, z.ZodType] => {
       const key = place.replace('!', '') as Place;
-      const shape = tell(key, PLACE_SHAPES[key]);
-      return [key, place.endsWith('!') ? shape : shape.optional()];
+      return [key, place.endsWith('!') ? PLACE_SHAPES[key] : PLACE_SHAPES[key].optional()];
     });
-    const pairs = [
-      ...all(HEAD),
-      ...where,
-      ...all({ [verb]: verbShape(verb) }),
-      ...all(BESIDE_SHAPES),
-    ];
-    const make = () => z.strictObject(Object.fromEntries(pairs));
-    const id = ['entry', verb, ...places.map((place) => place.replace('!', ''))].join('-');
-    return told ? once(id, make) : make();
-  });
+    const about = Object.fromEntries(where);
+    return z.strictObject({ ...HEAD, ...about, [verb]: verbShape(verb), ...BESIDE_SHAPES });
+  };
+  const made = entries.get(verb) ?? asFew(verbRow(verb).about).map(make);
+  entries.set(verb, made);
+  return made;
+}
+
+/** The name under which the JSON Schema has an entry. */
+export const ENTRY = 'entry';
+
+/** Every key that an entry can have, with its help. That it has one verb, and its places, the JSON Schema says apart. */
+function anyEntryShape(): z.ZodType {
+  const fields = {
+    ...HEAD,
+    ...mapped(PLACES, (place) => PLACE_SHAPES[place].optional()),
+    ...mapped(VERBS, (verb) => verbShape(verb).optional()),
+    ...BESIDE_SHAPES,
+  };
+  const told = Object.entries(fields).map(([key, shape]) => [
+    key,
+    withHelp(true, 'entry', key, shape),
+  ]);
+  const isOne = (entry: unknown) =>
+    VERBS.some((verb) => entryShapes(verb).some((shape) => shape.safeParse(entry).success));
+  return z.strictObject(Object.fromEntries(told)).refine(isOne);
+}
+
+function mapped<K extends string>(keys: readonly K[], make: (key: K) => z.ZodType): Fields {
+  return Object.fromEntries(keys.map((key) => [key, make(key)]));
 }
 
 /** The whole file, every key with its help. */
