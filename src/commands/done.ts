@@ -1,7 +1,7 @@
 /** A task is done, with what was and what is set; a test that follows from the work is written into the file with it. */
 import { dirname } from 'node:path';
 import { findBench } from '../diary/bench.ts';
-import { withPrinted } from '../job/truth/corrections.ts';
+import { textInWords } from '../job/truth/corrections.ts';
 import type { NewTask } from '../model/types.ts';
 import { testList } from '../plan/testlist.ts';
 import { adviceLine } from '../plan/trace/weigh-say.ts';
@@ -34,7 +34,7 @@ export async function run(call: Call) {
   const wish = { do: 'done', task, ...measured, ...advised, ...add, ...beside(call) } as const;
   return mark(call, wish, ({ job }) => {
     const now = job.tasks.get(task);
-    const said = withPrinted(job, { task }, 'step', now?.spec.say ?? '');
+    const said = textInWords(job, { task }, 'step') ?? now?.spec.say ?? '';
     return `${said}: ${now?.result ?? now?.done}.`;
   });
 }

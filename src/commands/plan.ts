@@ -1,11 +1,12 @@
 /** The whole job: what can be done now, what is held by what, and the order off and on. */
 import { dirname } from 'node:path';
 import { findBench } from '../diary/bench.ts';
-import { withPrinted } from '../job/truth/corrections.ts';
+import { inWords } from '../job/truth/said.ts';
 import type { Job } from '../model/types.ts';
 import { curesNow, sayCureOf } from '../plan/cure.ts';
 import { type Plan, plan } from '../plan/plan.ts';
 import { reach } from '../plan/reach.ts';
+import { taskSaid } from '../plan/say.ts';
 import { type TestItem, testList } from '../plan/testlist.ts';
 import { within } from '../plan/twenty.ts';
 import { nowHere } from '../world.ts';
@@ -91,9 +92,8 @@ function heldSaid(held: { step: string; for: string[]; until: string | null }): 
 }
 
 function testSaid(job: Job, test: TestItem): string {
-  const of = { task: test.test };
-  const told = (what: 'step' | 'limit' | 'when', text: string) => withPrinted(job, of, what, text);
-  const limit = test.limit === null ? '' : `: ${told('limit', test.limit)}`;
-  const when = test.when === null ? '' : `, ${told('when', test.when)}`;
-  return `${test.test}: ${told('step', test.say)}${limit}${when} (${test.state})`;
+  const { step, limit, when } = taskSaid(job, { ...test, key: test.test });
+  const within = limit === null ? [] : [': ', limit];
+  const then = when === null ? [] : [', ', when];
+  return inWords([`${test.test}: `, step, ...within, ...then, ` (${test.state})`]);
 }

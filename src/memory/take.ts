@@ -61,7 +61,13 @@ export function takeOver(
 
 /** The piece as this file has it. */
 function learntRaw(text: string, job: Job, piece: string): Keys {
-  const bare: Job = { ...job, corrections: [], entries: [], pieces: new Map() };
+  const bare: Job = {
+    ...job,
+    corrections: [],
+    correctedAt: new Map(),
+    entries: [],
+    pieces: new Map(),
+  };
   const found = job.upper.pieces.get(piece);
   if (!found) return {};
   const now = job.pieces.get(piece);

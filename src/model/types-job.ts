@@ -141,6 +141,8 @@ export interface Job {
   printed: Upper;
   /** What was corrected, and how it is printed. */
   corrections: readonly Correction[];
+  /** The same by the place of each text (`placeOfText` of job/truth): how a text is printed is looked up there. */
+  correctedAt: ReadonlyMap<string, Correction>;
   /** All entries in the order of the file, the undone ones too. */
   entries: readonly Entry[];
   /** Ids of the entries that count (not undone). */

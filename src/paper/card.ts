@@ -260,7 +260,7 @@ ${[...found.tips.tighten, ...found.tips.loosen].map((tip) => m`<p>${tip}</p>`)}
 <p>Torque: ${torque === null ? 'not noted. Ask the manual.' : t(torque)}</p>
 <ol>${plan.rounds.map((r) => m`<li>${t([r.name, stageSaid(r.torque, r.angle), r.after === null ? '' : `after ${r.after}`].filter((s) => s !== '').join(' '))}${r.say === '' ? null : m`: ${r.say}`}</li>`)}</ol>
 ${ownTorques(piece).map((line) => m`<p>${t(line)}</p>`)}
-${listOf('Joint', texts(job, of, 'joint', spec.joint))}${listOf('Loose', texts(job, of, 'loose', spec.loose))}
+${listOf('Joint', texts(job, of, 'joint'))}${listOf('Loose', texts(job, of, 'loose'))}
 ${cautions.map((say) => m`<p class="loud">${t(say)}</p>`)}
 <p class="quiet">${MAKER_FIRST}</p>`;
 }

@@ -94,7 +94,7 @@ function recordOf(
           ({ count, said }) => `${count} × ${said}`,
         ),
         ...(spec.into === null ? [] : [`into ${spec.into}`]),
-        ...texts(job, { piece: spec.key }, 'joint', spec.joint),
+        ...texts(job, { piece: spec.key }, 'joint'),
         ...partsFor(buys, spec.key),
       ],
       'Disassembly method': own

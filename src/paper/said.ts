@@ -1,7 +1,8 @@
 /** Words that several papers share. */
 import { printQuantity } from '../bolt/units.ts';
 import { settings, type Wrench } from '../bolt/wrench.ts';
-import { withPrinted } from '../job/truth/corrections.ts';
+import { textInWords, textsSaid } from '../job/truth/corrections.ts';
+import { inWords } from '../job/truth/said.ts';
 import type {
   Correctable,
   HoleNow,
@@ -41,15 +42,14 @@ export function counted(
   return [...all.values()].sort((a, b) => b.count - a.count);
 }
 
-/** A text that may have been corrected, with how it is printed. */
-export function texts(job: Job, of: Subject, what: Correctable, all: readonly string[]): string[] {
-  return all.map((text) => withPrinted(job, of, what, text));
+/** The texts of one key, each with how it is printed where that is not so. */
+export function texts(job: Job, of: Subject, what: Correctable): string[] {
+  return textsSaid(job, of, what).map((said) => inWords([said]));
 }
 
 /** The torque of a piece as it counts, with its page and how it is printed; null where none is known. */
 export function torqueSaid(job: Job, { spec }: PieceNow): string | null {
-  if (spec.torque === null) return null;
-  return withPrinted(job, { piece: spec.key }, 'torque', spec.torque.text);
+  return textInWords(job, { piece: spec.key }, 'torque');
 }
 
 /** `set 10 on the small wrench`, on each that reaches; empty on a bench without wrenches. */

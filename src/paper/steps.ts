@@ -1,11 +1,13 @@
 /** The way up, for the wall: what goes back in which order, with its bolts, what is set on the wrench, joint and cautions. */
+
+import { inWords } from '../job/truth/said.ts';
 import type { Job, PieceNow } from '../model/types.ts';
 import { many } from '../model/words.ts';
 import { rounds } from '../piece/sequence/rounds.ts';
 import { sequence } from '../piece/sequence/sequence.ts';
 import { cautionsFor, cautionsForTask } from '../plan/cautions.ts';
 import { plan } from '../plan/plan.ts';
-import { withPrintedTask } from '../plan/say.ts';
+import { taskSaid } from '../plan/say.ts';
 import type { Ask, NoPaper, Paper } from './ask.ts';
 import { joined, type Markup, m, t } from './markup.ts';
 import { wrapped } from './measure.ts';
@@ -63,9 +65,10 @@ function rowsOf(ask: StepsAsk): Row[] {
     if (piece) return [pieceRow(ask, piece)];
     const task = i < from ? undefined : job.tasks.get(step);
     if (!task) return [];
-    const { say, limit } = withPrintedTask(job, task.spec);
+    const { step: say, limit } = taskSaid(job, task.spec);
     const cautions = cautionsForTask(task.spec).map((c) => c.say);
-    return [{ name: say, lines: limit === null ? [] : [`within ${limit}`], cautions }];
+    const lines = limit === null ? [] : [inWords(['within ', limit])];
+    return [{ name: inWords([say]), lines, cautions }];
   });
 }
 
@@ -77,7 +80,7 @@ function pieceRow({ job, wrenches }: StepsAsk, piece: PieceNow): Row {
       `${count} × ${said}${kindSaid(job.upper.kinds, kind).slice(kind.length)}`,
   );
   const list = (name: string, what: 'joint' | 'loose' | 'marks' | 'routes') =>
-    spec[what].length === 0 ? [] : [`${name}: ${texts(job, of, what, spec[what]).join('; ')}`];
+    spec[what].length === 0 ? [] : [`${name}: ${texts(job, of, what).join('; ')}`];
   return {
     name: spec.name,
     lines: [

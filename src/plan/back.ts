@@ -1,5 +1,6 @@
 /** Coming back after days: the note of a good workmate, from the diary alone. */
 
+import { inWords } from '../job/truth/said.ts';
 import { type Hours, NO_HOURS } from '../model/hours.ts';
 import { daysBetween, printInstant } from '../model/time.ts';
 import type { Job, PieceNow } from '../model/types.ts';
@@ -11,7 +12,7 @@ import { holdsOf } from './holds.ts';
 import type { Inside } from './inside.ts';
 import { isAway } from './needed.ts';
 import { troubleLine } from './noted.ts';
-import { withPrintedTask } from './say.ts';
+import { taskSaid } from './say.ts';
 import { type Standing, standingOf } from './standing.ts';
 import { type TestItem, testListOf } from './testlist.ts';
 import { type Within, withinOf } from './twenty.ts';
@@ -141,7 +142,7 @@ function waitsOf({ job, relations, finished, now }: Standing): Back['waits'] {
     if (!step) return [];
     const end = until === null ? null : printInstant({ ...now, seconds: until });
     const spec = job.tasks.get(step.key)?.spec;
-    const say = spec ? withPrintedTask(job, spec).say : step.key;
+    const say = spec ? inWords([taskSaid(job, spec).step]) : step.key;
     return [{ step: step.step, say, until: end }];
   });
 }

@@ -3,7 +3,9 @@
  * maker's manual, local rules and licensed mechanics go first, and the screens say so.
  */
 import { MAKER_FIRST } from '../bolt/cautions.ts';
-import type { PieceSpec, TaskSpec } from '../model/types.ts';
+import { textsSaid } from '../job/truth/corrections.ts';
+import type { Said } from '../job/truth/said.ts';
+import type { Job, PieceSpec, TaskSpec } from '../model/types.ts';
 import { CARES, caresOf } from './care.ts';
 import { letOut } from './fluids.ts';
 import type { ItemKey } from './gates/item-rows.ts';
@@ -60,6 +62,19 @@ export function cautionsFor(spec: PieceSpec, way: 'off' | 'on'): Caution[] {
   const pushes = loose.map(([, caution]) => caution).filter((c) => !care.some((k) => k === c.key));
   const maker = care.some((c) => CARES[c].licensed) ? [MAKER] : [];
   return [...own, ...known, ...hot, ...pushes, ...maker];
+}
+
+/** The same of a piece of a job, each of the file's own with how it is printed where that is not so. */
+export function cautionsSaid(
+  job: Job,
+  spec: PieceSpec,
+  way: 'off' | 'on',
+): { key: ItemKey; said: Said }[] {
+  const own = textsSaid(job, { piece: spec.key }, 'caution', way === 'off' ? 'removal' : 'fitting');
+  return cautionsFor(spec, way).map(({ key, say }, i) => ({
+    key,
+    said: own[i] ?? { text: say, printed: null },
+  }));
 }
 
 const FUEL: Caution = { key: 'fuel', say: CARES.fuel.say };

@@ -4,8 +4,7 @@ import { printQuantity } from '../bolt/units.ts';
 import { layersOf } from '../job/fold/overs.ts';
 import { blockers, piecesOver, stillOver } from '../job/judge/blocked.ts';
 import { passNow } from '../job/judge/tight.ts';
-import { printedOf } from '../job/truth/corrections.ts';
-import { printPass } from '../job/truth/figures.ts';
+import { textSaid, textsSaid } from '../job/truth/corrections.ts';
 import { inWords, type Said, type Words } from '../job/truth/said.ts';
 import type { HoleNow, Job, PassSpec, PieceNow, PieceSpec, RowItem } from '../model/types.ts';
 import { list } from '../model/words.ts';
@@ -224,14 +223,16 @@ function tightStep({ key }: PieceSpec, hole: string | null, words: Words): Stepp
 /** How the figure of a pass at a hole is printed, the torque's or the pass's own; null where it is so. */
 function printedPass(job: Job, spec: PieceSpec, pass: PassSpec, hole: string): string | null {
   const of = { piece: spec.key };
-  const own = spec.passes?.find((p) => p.name === pass.name);
-  const corrected = own ? printedOf(job, of, 'passes', printPass(own)) : null;
-  const text = (spec.holes.get(hole)?.torque ?? spec.torque)?.text;
-  if (corrected !== null || !pass.torque || text === undefined) return corrected;
+  const index = spec.passes?.findIndex((p) => p.name === pass.name) ?? -1;
+  const own = textsSaid(job, of, 'passes')[index];
+  if (own && own.printed !== null) return own.printed;
+  const figure = spec.passes?.[index]?.torque?.quantity;
+  if (!pass.torque || (figure && figure.unit !== '%')) return null;
   // The torque itself, or a share of it.
-  if (!pass.torque.text.endsWith(text)) return null;
-  const printed = printedOf(job, { ...of, hole }, 'torque', text);
-  return printed && pass.torque.text.replace(text, () => printed);
+  const torque = textSaid(job, { ...of, hole }, 'torque');
+  if (!torque || torque.printed === null) return null;
+  const { text, printed } = torque;
+  return pass.torque.text.replace(text, () => printed);
 }
 
 function said(item: RowItem | null): string {

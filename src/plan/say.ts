@@ -1,5 +1,5 @@
 /** What can be done next at a step, in words. */
-import { saidOf, withPrinted } from '../job/truth/corrections.ts';
+import { textSaid } from '../job/truth/corrections.ts';
 import { inWords, type Said, type Words } from '../job/truth/said.ts';
 import type { HoleNow, Job, PieceNow, TaskNow, TaskSpec } from '../model/types.ts';
 import { list } from '../model/words.ts';
@@ -56,25 +56,20 @@ function bolts(count: number): string {
   return count === 1 ? '1 bolt' : `${count} bolts`;
 }
 
-/** The same task, with how it is printed beside what is true. */
-export function withPrintedTask(job: Job, spec: TaskSpec): TaskSpec {
-  if (job.corrections.length === 0) return spec;
-  const told = (what: 'step' | 'limit' | 'when', text: string) =>
-    withPrinted(job, { task: spec.key }, what, text);
+/** A task of the file, or a test that follows from the work and stands in none. */
+type ToSay = Pick<TaskSpec, 'key' | 'say' | 'limit' | 'when'>;
+
+/** What is to be done, within which limit and when, each with how it is printed where that is not so. */
+export function taskSaid(
+  job: Job,
+  { key, ...spec }: ToSay,
+): { step: Said; limit: Said | null; when: Said | null } {
+  const told = (what: 'step' | 'limit' | 'when', text: string): Said =>
+    textSaid(job, { task: key }, what) ?? { text, printed: null };
   return {
-    ...spec,
-    say: told('step', spec.say),
+    step: told('step', spec.say),
     limit: spec.limit === null ? null : told('limit', spec.limit),
     when: spec.when === null ? null : told('when', spec.when),
-  };
-}
-
-/** What is to be done and within which limit, each with how it is printed where that is not so. */
-export function taskSaid(job: Job, spec: TaskSpec): { step: Said; limit: Said | null } {
-  const of = { task: spec.key };
-  return {
-    step: saidOf(job, of, 'step', spec.say),
-    limit: spec.limit === null ? null : saidOf(job, of, 'limit', spec.limit),
   };
 }
 

@@ -21,7 +21,8 @@ const made = new WeakMap<Job, ReadonlyMap<string, Making>>();
 /** `printed`: what the file says. */
 export function fold(printed: Upper, entries: readonly Entry[]): Job {
   const living = inLettersNow(livingEntries(entries));
-  const { upper, corrections } = correctedUpper(printed, living);
+  const truth = correctedUpper(printed, living);
+  const { upper } = truth;
   const pieces = new Map<string, Making>();
   for (const spec of upper.pieces.values()) pieces.set(spec.key, begin(spec, upper));
   const tasks = new Map<string, TaskNow>();
@@ -42,10 +43,7 @@ export function fold(printed: Upper, entries: readonly Entry[]): Job {
   for (const making of pieces.values()) close(making, tasks);
   const inside = countsOf(living).filter((thing) => thing.count > 0);
   const ids = new Set(living.map((entry) => entry.id));
-  return jobOf(
-    { upper, printed, corrections, entries, living: ids, rounds, tasks, inside },
-    pieces,
-  );
+  return jobOf({ ...truth, printed, entries, living: ids, rounds, tasks, inside }, pieces);
 }
 
 /**
@@ -75,8 +73,7 @@ export function foldOn(job: Job, entries: readonly Entry[], entry: Entry): Job {
   }
   const living = new Set(job.living).add(entry.id);
   const rounds = new Map(job.rounds).set(entry.id, next.now.round);
-  const { upper, corrections, inside } = job;
-  return jobOf({ upper, printed, corrections, entries, living, rounds, tasks, inside }, pieces);
+  return jobOf({ ...job, entries, living, rounds, tasks }, pieces);
 }
 
 function jobOf(rest: Omit<Job, 'pieces' | 'conflicts'>, pieces: ReadonlyMap<string, Making>): Job {

@@ -12,7 +12,7 @@ import {
   torqueOf,
   wouldBreak,
 } from '../fold/against.ts';
-import { withPrinted } from '../truth/corrections.ts';
+import { textInWords } from '../truth/corrections.ts';
 import { refuse } from './parts.ts';
 
 /** The figure of this pass, or what was set, held against each of these holes: what it would break. */
@@ -98,8 +98,7 @@ export function printedFor(
     const { torque, angle } = passAt(piece.spec, job.upper.kinds, pass, hole.name);
     const whole = torqueOf(piece, hole.name);
     if (whole === null || (torque === null && angle === null)) return torque?.text;
-    const own = piece.spec.holes.get(hole.name)?.torque ? { hole: hole.name } : {};
-    return withPrinted(job, { piece: key, ...own }, 'torque', whole.text);
+    return textInWords(job, { piece: key, hole: hole.name }, 'torque') ?? whole.text;
   });
   return texts.every((text) => text === texts[0]) ? texts[0] : undefined;
 }

@@ -11,6 +11,7 @@ import type {
   Correction,
   Entry,
   HoleSpec,
+  Job,
   PieceSpec,
   Subject,
   TaskSpec,
@@ -28,8 +29,8 @@ export interface Slots<T> {
   /** Whose texts they are. */
   of: Subject;
   lenses: readonly Lens<T>[];
-  /** What counts where the thing itself says nothing, and how that is printed. */
-  else?: (what: Correctable) => { text: string; printed: string } | null;
+  /** What counts where a hole itself says nothing: the text of its piece. */
+  ofPiece?: (what: Correctable) => string | null;
 }
 
 /**
@@ -39,14 +40,16 @@ export interface Slots<T> {
 export function correctedUpper(
   upper: Upper,
   living: readonly Entry[],
-): { upper: Upper; corrections: Correction[] } {
+): Pick<Job, 'upper' | 'corrections' | 'correctedAt'> {
   const { now, held } = through(upper, living);
   const said = new Map<string, Correction>();
-  for (const { borrowed: _, ...c } of held.values()) {
+  const correctedAt = new Map<string, Correction>();
+  for (const [place, { borrowed: _, ...c }] of held) {
     const { piece, hole, task, what, printed, says } = c;
     said.set(JSON.stringify([piece, hole, task, what, printed, says]), c);
+    correctedAt.set(place, c);
   }
-  return { upper: now, corrections: [...said.values()] };
+  return { upper: now, corrections: [...said.values()], correctedAt };
 }
 
 function through(upper: Upper, living: readonly Entry[]) {
@@ -134,9 +137,7 @@ function correct(upper: Upper, entry: Entry, held: Held): Upper {
 function inHole(piece: PieceSpec, name: string, entry: Entry, held: Held): PieceSpec {
   // A hole that only the diary knows is none of the file's: a name more in it would count as a hole of the row.
   if (!isPrinted(piece, name)) return piece;
-  const printed = (what: Correctable, text: string) =>
-    held.get(idOf({ piece: piece.key }, what))?.printed ?? text;
-  const slots = holeSlots(piece, name, printed);
+  const slots = holeSlots(piece, name);
   const next = replaced(slots, entry, held);
   return next === slots.spec ? piece : { ...piece, holes: new Map(piece.holes).set(name, next) };
 }
@@ -154,20 +155,15 @@ export function pieceSlots(spec: PieceSpec): Slots<PieceSpec> {
   return { spec, of: { piece: spec.key }, lenses: OF_PIECE };
 }
 
-export function holeSlots(
-  piece: PieceSpec,
-  name: string,
-  printed: (what: Correctable, text: string) => string,
-): Slots<HoleSpec> {
+export function holeSlots(piece: PieceSpec, name: string): Slots<HoleSpec> {
   return {
     spec: piece.holes.get(name) ?? { name, ...bareFields(HOLE_KEYS) },
     of: { piece: piece.key, hole: name },
     lenses: OF_HOLE,
-    else: (what) => {
-      const [text] = ELSE_OF_PIECE.includes(what)
-        ? OF_PIECE.filter((lens) => lens.what === what).flatMap((lens) => lens.get(piece))
-        : [];
-      return text === undefined ? null : { text, printed: printed(what, text) };
+    ofPiece: (what) => {
+      if (!ELSE_OF_PIECE.includes(what)) return null;
+      const [text] = OF_PIECE.filter((lens) => lens.what === what).flatMap((l) => l.get(piece));
+      return text ?? null;
     },
   };
 }
@@ -181,17 +177,18 @@ function replaced<T>(slots: Slots<T>, entry: Entry, held: Held): T {
   if (was === says) return spec;
   for (const lens of slots.lenses.filter((l) => l.what === what)) {
     const own = lens.get(spec);
-    const inherited = own.length === 0 ? (slots.else?.(what) ?? null) : null;
-    const texts = inherited ? [inherited.text] : own;
+    const inherited = own.length === 0 ? (slots.ofPiece?.(what) ?? null) : null;
+    const texts = inherited === null ? own : [inherited];
     const next = texts.flatMap((text, i) => {
       if (!sameText(what, text, entry.was ?? '')) return [text];
-      const id = idOf(slots.of, what, lens.way, i);
+      const id = placeOfText(slots.of, what, lens.way, i);
       const before = held.get(id);
-      const printed = before?.printed ?? inherited?.printed ?? text;
+      const ofPiece = inherited === null ? undefined : held.get(placeOfPiece(slots.of, what));
+      const printed = before?.printed ?? ofPiece?.printed ?? text;
       if (spelled(what, printed) === says) {
         held.delete(id);
         // Back to what its piece says: then it says nothing of its own, as before.
-        return before?.borrowed && slots.else?.(what)?.text === printed ? [] : [printed];
+        return before?.borrowed && slots.ofPiece?.(what) === printed ? [] : [printed];
       }
       const borrowed = before?.borrowed ?? inherited !== null;
       held.set(id, { ...slots.of, what, printed, says, id: entry.id, at: entry.at, borrowed });
@@ -202,6 +199,12 @@ function replaced<T>(slots: Slots<T>, entry: Entry, held: Held): T {
   return spec;
 }
 
-function idOf(of: Subject, what: Correctable, way = '', index = 0): string {
+/** Where a text stands: whose it is, its key, its way, and the how-manieth it is there, from 0. */
+export function placeOfText(of: Subject, what: Correctable, way = '', index = 0): string {
   return [of.task ?? '', of.piece ?? '', of.hole ?? '', what, way, index].join('\n');
+}
+
+/** Where the text of its piece stands that counts for a hole which says nothing itself. */
+export function placeOfPiece({ piece }: Subject, what: Correctable): string {
+  return placeOfText(piece === undefined ? {} : { piece }, what);
 }

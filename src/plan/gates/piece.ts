@@ -1,11 +1,11 @@
 /** The three gates of a piece: before prying, before the joint is made, before it closes what is behind it. */
-import { printedOf } from '../../job/truth/corrections.ts';
-import { listed, type Said } from '../../job/truth/said.ts';
-import type { Correctable, HoleNow, PieceNow, PieceSpec } from '../../model/types.ts';
+import { textSaid, textsSaid } from '../../job/truth/corrections.ts';
+import { listed } from '../../job/truth/said.ts';
+import type { HoleNow, PieceNow, PieceSpec } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
 import type { Buy } from '../buy/list.ts';
 import { isHere } from '../buy/state.ts';
-import { cautionsFor } from '../cautions.ts';
+import { cautionsSaid } from '../cautions.ts';
 import { sayDuration } from '../duration.ts';
 import { readJoint } from '../joint.ts';
 import { hurtHoles, isAway, isBack } from '../needed.ts';
@@ -118,9 +118,10 @@ export function beforeSealing(standing: Standing, piece: PieceNow, buys: readonl
     ...(clear.length > 0 ? [look('clear', `Held clear of the joint: ${pieceNames(clear)}.`)] : []),
     ...(holes.length > 0 ? [look('bolts', `Bolts sorted: ${sorted(piece)}.`)] : []),
     ...lockers(piece, standing.job.upper.kinds),
-    ...wrench(piece, standing.job.upper.kinds, said.torque, (hole, figure) =>
-      printedOf(standing.job, { piece: piece.spec.key, hole }, 'torque', figure),
-    ),
+    ...wrench(piece, standing.job.upper.kinds, {
+      own: said.torque,
+      at: (hole) => textSaid(standing.job, { piece: piece.spec.key, hole }, 'torque'),
+    }),
     ...cautions(standing, spec, 'on'),
     ...stand.map((say) => look('stand', say)),
     ...hurry.map((say) => look('hurry', say)),
@@ -156,27 +157,21 @@ export function beforeClosing(standing: Standing, piece: PieceNow): Asked[] {
 /** Each text as it is true, and as it is printed where that is not so. */
 export function toldOf({ job }: Standing, spec: PieceSpec) {
   const of = { piece: spec.key };
-  const told = (what: Correctable, said: string, text = said): Said => ({
-    text: said,
-    printed: printedOf(job, of, what, text),
-  });
   return {
-    marks: spec.marks.map((text) => told('marks', text)),
-    loose: spec.loose.map((text) => told('loose', text)),
-    routes: spec.routes.map((text) => told('routes', text)),
+    marks: textsSaid(job, of, 'marks'),
+    loose: textsSaid(job, of, 'loose'),
+    routes: textsSaid(job, of, 'routes'),
     // A text of several parts has its printed one behind the last of them.
-    joint: spec.joint.flatMap((text) => {
+    joint: textsSaid(job, of, 'joint').flatMap(({ text, printed }) => {
       const { parts } = readJoint([text]);
-      return parts.map((part, i) => (i + 1 < parts.length ? part : told('joint', part, text)));
+      return parts.map((part, i) => (i + 1 < parts.length ? part : { text: part, printed }));
     }),
-    torque: (said: string) => told('torque', said, spec.torque?.text ?? ''),
-    caution: (text: string) => told('caution', text),
+    torque: textSaid(job, of, 'torque'),
   };
 }
 
 export function cautions(standing: Standing, spec: PieceSpec, way: 'off' | 'on'): Asked[] {
-  const said = toldOf(standing, spec);
-  return cautionsFor(spec, way).map(({ key, say }) => warn(key, [said.caution(say)]));
+  return cautionsSaid(standing.job, spec, way).map(({ key, said }) => warn(key, [said]));
 }
 
 /** Pieces under this one, at any depth. */

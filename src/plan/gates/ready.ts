@@ -53,26 +53,24 @@ export function lockers({ spec, holes }: PieceNow, kinds: Kinds): Asked[] {
 }
 
 /**
- * To what figure: pass by pass where they differ, and of holes that have their own. `told` puts beside the piece's own
- * figure how it is printed, where that is not so.
+ * To what figure: pass by pass where they differ, and of holes that have their own. Beside the torque of the piece, `own`,
+ * and of a hole stands how it is printed, where that is not so.
  */
 export function wrench(
   { spec, holes }: PieceNow,
   kinds: Kinds,
-  told: (figure: string) => Said,
-  printedAt: (hole: string, figure: string) => string | null,
+  torque: { own: Said | null; at(hole: string): Said | null },
 ): Asked[] {
   if (holes.length === 0) return [];
   // The round at the end is at the figure that the wrench has by then.
   const passes = piecePasses(spec, kinds).filter((p) => p.after === null && p.name !== 'final');
   const set = passes.flatMap((p) =>
-    p.torque?.quantity ? [figure(p, p.torque.quantity, spec.torque, told)] : [],
+    p.torque?.quantity ? [figure(p, p.torque.quantity, spec.torque, torque.own)] : [],
   );
-  const own = [...spec.holes.values()].flatMap(({ name, torque }) => {
-    if (!torque?.quantity) return [];
-    const printed = printedAt(name, torque.text);
-    const takes = printQuantity(torque.quantity);
-    return [[`${name} takes `, printed === null ? takes : { text: torque.text, printed }]];
+  const own = [...spec.holes.values()].flatMap(({ name, torque: figure }) => {
+    if (!figure?.quantity) return [];
+    const said = torque.at(name);
+    return [[`${name} takes `, said?.printed ? said : printQuantity(figure.quantity)]];
   });
   const figures = set.map(({ name, value }) => (set.length === 1 ? [value] : [`${name} `, value]));
   const how = set.length === 1 ? ' for ' : ': ';
@@ -89,12 +87,8 @@ export function wrench(
 }
 
 /** The figure of a pass, with how it is printed where it is the piece's own. */
-function figure(
-  pass: PassSpec,
-  quantity: Quantity,
-  own: Torque | null,
-  told: (figure: string) => Said,
-) {
-  const printed = printQuantity(quantity);
-  return { name: pass.name, value: pass.torque?.text === own?.text ? told(printed) : printed };
+function figure(pass: PassSpec, quantity: Quantity, own: Torque | null, said: Said | null) {
+  const text = printQuantity(quantity);
+  const isOwn = said !== null && pass.torque?.text === own?.text;
+  return { name: pass.name, value: isOwn ? { ...said, text } : text };
 }

@@ -1,10 +1,10 @@
 /** Texts that are asked for about the whole job: what went in, what else is to be seen to. */
 
 import { readReading } from '../../bolt/counter.ts';
-import { printedOf } from '../../job/truth/corrections.ts';
 import { daysBetween } from '../../model/time.ts';
 import { typedDate } from '../../model/typed-date.ts';
 import { sayDate } from '../../plan/days.ts';
+import { taskSaid } from '../../plan/say.ts';
 import { requestMark, show, stay } from '../base/moves.ts';
 import type { JobAsks, State, Updated } from '../base/state.ts';
 import { bothSaid } from '../kit/both.ts';
@@ -169,8 +169,8 @@ export function questionOfJob(state: State, asks: JobAsks): string[] {
 function resultAsked(state: State, asks: Extract<JobAsks, { ask: 'result' }>): string[] {
   const now = state.open && taskHere(state.open.job, asks.task, state.now);
   const job = state.open?.job;
-  const printed = job && now?.limit ? printedOf(job, { task: now.key }, 'limit', now.limit) : null;
-  const limit = now?.limit ? bothSaid(`Limit: ${now.limit}.`, printed) : '';
+  const said = job && now ? taskSaid(job, now).limit : null;
+  const limit = said ? bothSaid(`Limit: ${said.text}.`, said.printed) : '';
   if (asks.how === 'failed') return ['What did it show?', now?.say ?? '', limit];
   if (now?.verb === 'decide') return ['What is decided?', now.say];
   if (now?.verb === 'adjust') {

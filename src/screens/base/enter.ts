@@ -115,7 +115,7 @@ export function readFirst(state: State, way: 'removal' | 'fitting', then: PieceS
     // The gate shows the same texts, so they are not shown once more.
     if (state.read.includes(gateMark('loosening', here.piece))) return toStep(state, then);
   }
-  if (begun || state.read.includes(mark) || !mustRead(here.piece.spec, way)) {
+  if (begun || state.read.includes(mark) || !mustRead(here.job, here.piece.spec, way)) {
     return toStep(state, then);
   }
   return toStep(state, { step: 'read', way, then });

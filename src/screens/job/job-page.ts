@@ -1,6 +1,7 @@
 /** The job, drawn: a row for each piece and task, and what is next. */
-import { printedOf } from '../../job/truth/corrections.ts';
+
 import type { Job, PieceNow, TaskNow } from '../../model/types.ts';
+import { taskSaid } from '../../plan/say.ts';
 import type { OnJob } from '../base/moves.ts';
 import { insideSaid } from '../base/noted.ts';
 import { type ListLine, listLines, middleRows, type Page } from '../base/page.ts';
@@ -113,9 +114,8 @@ function sayTask(job: Job, { spec }: TaskNow, now: string): Span[] {
   if (task.state === 'failed') return [span(`failed${told}`, LOUD)];
   if (task.state === 'done') return [span(`done${told}`)];
   if (task.waits !== '') return [span(waitsSaid(task.waits))];
-  const printed =
-    task.limit !== null && printedOf(job, { task: spec.key }, 'limit', task.limit) !== null;
-  const limit = task.limit === null ? '' : ` (${task.limit}${printed ? ', not as printed' : ''})`;
+  const said = taskSaid(job, spec).limit;
+  const limit = said ? ` (${said.text}${said.printed === null ? '' : ', not as printed'})` : '';
   return [span(`${TO[spec.verb]}${limit}`, { bold: true })];
 }
 

@@ -1,8 +1,10 @@
 /** What the file gives to read before a piece comes off or goes back. */
+import { textsSaid } from '../../job/truth/corrections.ts';
+import type { Said } from '../../job/truth/said.ts';
 import { type KeyRow, type KeysWith, keysWith } from '../../model/key-row.ts';
 import { PIECE_KEYS } from '../../model/keys.ts';
-import type { PieceSpec } from '../../model/types.ts';
-import { cautionsFor } from '../../plan/cautions.ts';
+import type { Job, PieceSpec } from '../../model/types.ts';
+import { cautionsSaid } from '../../plan/cautions.ts';
 
 type Way = 'removal' | 'fitting';
 type Key = KeysWith<typeof PIECE_KEYS, { read: object }>;
@@ -12,7 +14,7 @@ export interface Reading {
   key: Key | null;
   /** What stands before it. */
   what: string;
-  texts: readonly string[];
+  texts: readonly Said[];
 }
 
 const readOf = (key: Key) => PIECE_KEYS[key].read as NonNullable<KeyRow['read']>;
@@ -27,25 +29,22 @@ export function keysToRead(way: Way): Key[] {
 }
 
 /** Something that is to be read before, and not merely good to know. */
-export function mustRead(spec: PieceSpec, way: Way): boolean {
-  return toRead(spec, way).some(({ key }) => key !== null && readOf(key)[way] === 'first');
+export function mustRead(job: Job, spec: PieceSpec, way: Way): boolean {
+  return toRead(job, spec, way).some(({ key }) => key !== null && readOf(key)[way] === 'first');
 }
 
-export function toRead(spec: PieceSpec, way: Way): Reading[] {
+export function toRead(job: Job, spec: PieceSpec, way: Way): Reading[] {
   return keysToRead(way).flatMap((key) => {
-    const texts = textsOf(spec, key, way);
+    const texts = textsToRead(job, spec, key, way);
     return texts.length === 0 ? [] : [{ key, what: capital(key), texts }];
   });
 }
 
-function textsOf(spec: PieceSpec, key: Key, way: Way): readonly string[] {
+function textsToRead(job: Job, spec: PieceSpec, key: Key, way: Way): readonly Said[] {
   // The file's own first, then what is said of such a piece anywhere, and whose word goes first.
   if (key === 'caution')
-    return cautionsFor(spec, way === 'removal' ? 'off' : 'on').map((c) => c.say);
-  const said = spec[key];
-  if (said === null) return [];
-  if (typeof said === 'string') return [said];
-  return Array.isArray(said) ? said : said[way];
+    return cautionsSaid(job, spec, way === 'removal' ? 'off' : 'on').map((c) => c.said);
+  return textsSaid(job, { piece: spec.key }, key, way);
 }
 
 const capital = (key: string) => key.charAt(0).toUpperCase() + key.slice(1);

@@ -5,7 +5,7 @@ import { heldTorque, sayBreaks, wouldBreak } from '../../job/fold/against.ts';
 import { lengthsOf } from '../../job/fold/lengths-of.ts';
 import { isOther, sayInHole } from '../../job/fold/say-hole.ts';
 import { blockers, stillOver } from '../../job/judge/blocked.ts';
-import { printedOf } from '../../job/truth/corrections.ts';
+import { textSaid } from '../../job/truth/corrections.ts';
 import type { HoleNow, Job, PieceNow } from '../../model/types.ts';
 import { inPlace } from '../../model/words.ts';
 import { sayThing } from '../../plan/inside.ts';
@@ -169,13 +169,11 @@ function wouldBreakSaid(job: Job, piece: PieceNow): string {
 
 /** All that is known of one hole. */
 function sayHole(job: Job, hole: HoleNow, piece: PieceNow, columns: number): Line[] {
-  const note = piece.spec.holes.get(hole.name)?.note ?? null;
   const takes = `${hole.name} takes ${sayTakes(job, hole.belongs)}.`;
   const bad = hole.trouble ? ` ${capital(sayTrouble(hole.trouble))}.` : '';
   const odd = hole.unsettled || hole.conflict ? ` ${capital(sayDiffers(hole))}.` : '';
-  const of = { piece: piece.spec.key, hole: hole.name };
-  const printed = note === null ? null : printedOf(job, of, 'note', note);
-  const said = note === null ? [] : both(ended(capital(note)), printed);
+  const note = textSaid(job, { piece: piece.spec.key, hole: hole.name }, 'note');
+  const said = note === null ? [] : both(ended(capital(note.text)), note.printed);
   return [
     ...wrap(takes, columns, { bold: true }),
     ...flow([...said, span(`${bad}${odd}`)], columns),

@@ -36,10 +36,10 @@ import {
 import { redoKey, undoKey } from './undo.ts';
 import { unmarkKey } from './unmark.ts';
 
-function takeOff({ state, key, piece }: OnLook): Updated {
+function takeOff({ state, job, key, piece }: OnLook): Updated {
   const bare = piece.holes.length === 0;
   // Nothing holds it and nothing is to be read, so it is off by this one key.
-  if (bare && !mustRead(piece.spec, 'removal'))
+  if (bare && !mustRead(job, piece.spec, 'removal'))
     return requestMark(state, { do: 'off', piece: key });
   const out = bare || stillIn(piece).length === 0;
   return readFirst(state, 'removal', out ? { step: 'off-count' } : OFF);

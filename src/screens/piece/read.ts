@@ -1,6 +1,5 @@
 /** Cautions and what else is to be read once before a piece comes off or goes back. */
 
-import { printedOf } from '../../job/truth/corrections.ts';
 import { readMark } from '../base/enter.ts';
 import { GO } from '../base/key.ts';
 import { type At, toStep } from '../base/moves.ts';
@@ -36,19 +35,15 @@ export const readScreen = stepScreen({
 
 /** Before it goes back on, what should lie in the tray comes after the cautions. */
 function readings({ job, piece }: At, way: 'removal' | 'fitting'): Reading[] {
-  const all = toRead(piece.spec, way);
+  const all = toRead(job, piece.spec, way);
   const should = way === 'fitting' ? shouldSaid(job, piece) : null;
   if (should === null) return all;
   const cautions = all.filter((r) => r.key === 'caution');
   return [
     ...cautions,
-    { key: null, what: 'Bolts', texts: [should] },
+    { key: null, what: 'Bolts', texts: [{ text: should, printed: null }] },
     ...all.filter((r) => !cautions.includes(r)),
   ];
-}
-
-function printedHere({ job, key: piece }: At, key: Reading['key'], text: string): string | null {
-  return key === null ? null : printedOf(job, { piece }, key, text);
 }
 
 const LABEL = 10;
@@ -66,15 +61,10 @@ function drawRead(here: OnRead): Page {
       const lines = readings(here, step.way).flatMap((r): Line[] => {
         const style = r.key === 'caution' ? CAUTION : {};
         const label = r.key === 'caution' ? CAUTION : { bold: true };
-        return r.texts.flatMap((text, i) => {
+        return r.texts.flatMap((said, i) => {
           const first = pad(line(span(i === 0 ? r.what : '', label)), LABEL);
           return [
-            ...hangingBoth(
-              first,
-              { text, printed: printedHere(here, r.key, text) },
-              columns,
-              style,
-            ),
+            ...hangingBoth(first, said, columns, style),
             ...(i === r.texts.length - 1 ? [[]] : []),
           ];
         });

@@ -1,7 +1,9 @@
 /** One task or test: what it is, what it waits for, and done in one key or one line. */
-import { printedOf } from '../../job/truth/corrections.ts';
-import type { Correctable, Refusal, TaskVerb, Wish } from '../../model/types.ts';
+import { textSaid } from '../../job/truth/corrections.ts';
+import type { Said } from '../../job/truth/said.ts';
+import type { Refusal, TaskVerb, Wish } from '../../model/types.ts';
 import { sayDate } from '../../plan/days.ts';
+import { taskSaid } from '../../plan/say.ts';
 import { ask } from '../ask/field.ts';
 import { ENTER, GO } from '../base/key.ts';
 import { type OnJob, onJob, requestMark, say, show, stay } from '../base/moves.ts';
@@ -155,33 +157,23 @@ const KINDS: Readonly<Record<TaskVerb, string>> = {
   test: 'to test',
   decide: 'to decide',
 };
-const WHAT: Readonly<Record<string, Correctable>> = {
-  Step: 'step',
-  Limit: 'limit',
-  When: 'when',
-  Note: 'note',
-};
 const LABEL = 10;
 const LOUD: Style = { colour: 'red', bold: true };
 
 function drawTask({ state, job, task: now }: OnTask): Page {
   const names = (now.test?.pieces ?? []).map((key) => job.pieces.get(key)?.spec.name ?? key);
-  const printed = (label: string, text: string) => {
-    const what = WHAT[label];
-    return what ? printedOf(job, { task: now.key }, what, text) : null;
-  };
+  const { step, limit, when } = taskSaid(job, now);
   const right = now.state === 'open' ? KINDS[now.verb] : now.state;
   // The step itself stands at the head, where it fits there and is as printed.
-  const atHead =
-    width(now.say) + width(right) + GAP <= state.columns && printed('Step', now.say) === null;
-  const rows: [string, string | null, Style?][] = [
-    ['Step', atHead ? null : now.say],
+  const atHead = width(now.say) + width(right) + GAP <= state.columns && step.printed === null;
+  const rows: [string, string | Said | null, Style?][] = [
+    ['Step', atHead ? null : step],
     ...now.cautions.map((say): [string, string, Style] => ['Caution', say, LOUD]),
-    ['Limit', now.limit],
-    ['When', now.when],
+    ['Limit', limit],
+    ['When', when],
     ['Of', names.length === 0 ? null : names.join(', ')],
     ['Waits for', waitsRow(now.waits)],
-    ['Note', now.note],
+    ['Note', textSaid(job, { task: now.key }, 'note')],
     ...now.failedBefore.map(({ at, say }): [string, string] => [
       'Before',
       [`failed ${sayDate(at, state.now)}`, say].filter((t) => t !== '').join(': '),
@@ -204,7 +196,7 @@ function drawTask({ state, job, task: now }: OnTask): Page {
           ? []
           : hangingBoth(
               pad(line(span(label, { bold: true, ...style })), LABEL),
-              { text, printed: printed(label, text) },
+              typeof text === 'string' ? { text, printed: null } : text,
               columns,
               style,
             ),

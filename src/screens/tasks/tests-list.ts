@@ -1,7 +1,8 @@
 /** The test list, which writes itself from what was disturbed. */
-import { printedOf } from '../../job/truth/corrections.ts';
+
 import type { Job } from '../../model/types.ts';
 import { sayTime } from '../../plan/days.ts';
+import { taskSaid } from '../../plan/say.ts';
 import type { TestItem } from '../../plan/testlist.ts';
 import { GO, type Key } from '../base/key.ts';
 import { type OnJob, onJob, show, stay } from '../base/moves.ts';
@@ -125,17 +126,17 @@ function stateRoom(columns: number): number {
 
 /** `room`: columns of what stands before its name. */
 function sayTest(job: Job, test: TestItem, room: number, { columns, now }: State): Line[] {
-  const of = { task: test.test };
-  const { say, limit } = test;
-  const printed = limit === null ? null : printedOf(job, of, 'limit', limit);
+  const { say } = test;
+  const { step, limit } = taskSaid(job, { ...test, key: test.test });
   const told = [test.was && `was ${test.was}`, test.set && `set ${test.set}`].filter((t) => t);
   const when = stateSaid(test, now);
   const isCut = width(say) > columns - room - MARGINS || width(when) > room;
-  const step = printedOf(job, of, 'step', say);
   return [
-    ...wrap(isCut && step === null ? `${ended(say)} ${ended(capital(when))}` : '', columns),
-    ...corrected([{ label: 'Step', text: say, printed: step }], columns),
-    ...(limit === null ? [] : flow(both(`Limit: ${limit}.`, printed, { bold: true }), columns)),
+    ...wrap(isCut && step.printed === null ? `${ended(say)} ${ended(capital(when))}` : '', columns),
+    ...corrected([{ label: 'Step', ...step }], columns),
+    ...(limit === null
+      ? []
+      : flow(both(`Limit: ${limit.text}.`, limit.printed, { bold: true }), columns)),
     ...wrap(told.length > 0 ? `${told.join(', ')}.` : '', columns),
     ...wrap(test.listed ? '' : 'From what was disturbed; what the maker says goes first.', columns),
   ];

@@ -7,8 +7,9 @@ import { readJob } from '../../../src/job/read.ts';
 import {
   correctedUpper,
   figuresOf,
-  printedOf,
   silentTruths,
+  textSaid,
+  textsSaid,
   truthFault,
 } from '../../../src/job/truth/corrections.ts';
 import type { Correctable, Entry, Job } from '../../../src/model/types.ts';
@@ -175,14 +176,33 @@ describe('a hole takes what its piece says until something else is true of it', 
       ['cover', 'torque', '10 N·m, manual 2-17', '8 N·m'],
       ['3', 'torque', '10 N·m, manual 2-17', '9 N·m'],
     ]);
-    const at = (hole: string, text: string) =>
-      printedOf(job, { piece: 'cover', hole }, 'torque', text);
-    expect([at('3', '9 N·m'), at('1', '8 N·m'), at('4', '12 N·m'), at('3', '8 N·m')]).toEqual([
-      '10 N·m, manual 2-17',
-      '10 N·m, manual 2-17',
-      null,
-      null,
+    const at = (hole: string) => textSaid(job, { piece: 'cover', hole }, 'torque');
+    const printed = '10 N·m, manual 2-17';
+    expect(at('3')).toEqual({ text: '9 N·m', printed });
+    expect(at('1')).toEqual({ text: '8 N·m', printed });
+    expect(at('4')).toEqual({ text: '12 N·m', printed: null });
+  });
+
+  it('each text has what is printed at its own place, though another says the same', () => {
+    const b = bench();
+    b.mark(correct(cover, 'routes', 'behind the frame', 'over the bracket'));
+    b.mark(correct(cover, 'tip', 'Dowels first.', 'Top bolt last.'));
+    expect(textsSaid(b.job, cover, 'routes')).toEqual([
+      { text: 'behind the frame', printed: null },
+      { text: 'behind the frame', printed: 'over the bracket' },
     ]);
+    const removal = { text: 'Dowels first.', printed: 'Top bolt last.' };
+    const fitting = { text: 'Dowels first.', printed: null };
+    expect(textsSaid(b.job, cover, 'tip', 'removal')).toEqual([removal]);
+    expect(textsSaid(b.job, cover, 'tip', 'fitting')).toEqual([fitting]);
+    const tips = figuresOf(b.job, cover).filter((f) => f.what === 'tip');
+    expect(tips).toEqual([
+      { ...cover, what: 'tip', way: 'removal', ...removal },
+      { ...cover, what: 'tip', way: 'fitting', ...fitting },
+    ]);
+    // Nothing is known of a task, a piece or a hole that the file does not have.
+    expect(textSaid(b.job, { piece: 'lid' }, 'torque')).toBe(null);
+    expect(textSaid(b.job, { task: 'weeps' }, 'limit')).toBe(null);
   });
 
   it('and as printed after all it says nothing of its own again, unless its piece says otherwise', () => {
@@ -281,7 +301,7 @@ describe('history stays silent', () => {
     ['with no truth', { says: '' }],
   ])('%s', (_, more) => {
     const made = correctedUpper(upper, [entry(more)]);
-    expect(made).toEqual({ upper, corrections: [] });
+    expect(made).toEqual({ upper, corrections: [], correctedAt: new Map() });
     expect(made.upper).toBe(upper);
   });
 
