@@ -6,17 +6,13 @@
  */
 
 import type { Entry, Job, TaskNow, Upper } from '../../model/types.ts';
-import { verbRow } from '../../model/verbs.ts';
 import { inLettersNow } from '../diary/letters.ts';
 import { livingEntries } from '../diary/living.ts';
 import { barePiece } from '../form/bare.ts';
 import { correctedUpper } from '../truth/corrections.ts';
 import { countsOf } from './inside.ts';
-import { apply, begin, close, finish, type Making, reopened } from './piece.ts';
+import { apply, begin, close, finish, type Making } from './piece.ts';
 import { taskNow } from './tested.ts';
-
-/** What each fold was made of, so that one more entry need not read all the others again. */
-const made = new WeakMap<Job, ReadonlyMap<string, Making>>();
 
 /** `printed`: what the file says. */
 export function fold(printed: Upper, entries: readonly Entry[]): Job {
@@ -41,47 +37,19 @@ export function fold(printed: Upper, entries: readonly Entry[]): Job {
     rounds.set(entry.id, making.now.round);
   }
   for (const making of pieces.values()) close(making, tasks);
-  const inside = countsOf(living).filter((thing) => thing.count > 0);
-  const ids = new Set(living.map((entry) => entry.id));
-  return jobOf({ ...truth, printed, entries, living: ids, rounds, tasks, inside }, pieces);
-}
-
-/**
- * The same as the fold of all entries of `job` and one more, `entries` being all of them: only the piece that the
- * entry is about is read on. What takes others back or speaks of the whole machine is folded anew.
- */
-export function foldOn(job: Job, entries: readonly Entry[], entry: Entry): Job {
-  const { printed } = job;
-  const before = made.get(job);
-  const making = before?.get(entry.piece ?? '');
-  if (
-    !before ||
-    !making ||
-    verbRow(entry.verb).kind !== 'piece' ||
-    job.entries.some((e) => e.id === entry.id)
-  ) {
-    return fold(printed, entries);
-  }
-  const next = reopened(making);
-  const tasks = new Map([...job.tasks].map(([key, task]) => [key, { ...task }]));
-  apply(next, entry, tasks);
-  close(next, tasks);
-  const pieces = new Map(before).set(next.now.spec.key, next);
-  if (next.now.round !== making.now.round) {
-    // Another round opens tests that other pieces wait for too.
-    return fold(printed, entries);
-  }
-  const living = new Set(job.living).add(entry.id);
-  const rounds = new Map(job.rounds).set(entry.id, next.now.round);
-  return jobOf({ ...job, entries, living, rounds, tasks }, pieces);
-}
-
-function jobOf(rest: Omit<Job, 'pieces' | 'conflicts'>, pieces: ReadonlyMap<string, Making>): Job {
-  const job: Job = { ...rest, pieces: new Map(), conflicts: [] };
-  for (const [key, { now }] of pieces) {
-    job.pieces.set(key, now);
-    for (const hole of now.holes) if (hole.conflict) job.conflicts.push(hole.conflict);
-  }
-  made.set(job, pieces);
-  return job;
+  const nows = new Map([...pieces].map(([key, { now }]) => [key, now]));
+  const conflicts = [...nows.values()].flatMap(({ holes }) =>
+    holes.flatMap((h) => h.conflict ?? []),
+  );
+  return {
+    ...truth,
+    printed,
+    entries,
+    living: new Set(living.map((entry) => entry.id)),
+    rounds,
+    pieces: nows,
+    tasks,
+    inside: countsOf(living).filter((thing) => thing.count > 0),
+    conflicts,
+  };
 }

@@ -219,19 +219,3 @@ export function close(making: Making, tasks: ReadonlyMap<string, TaskNow>): void
   now.where = whereIs(now);
   if (isTested(now, tasks)) now.where = 'tested';
 }
-
-/** The same piece to read on from, leaving this one as it was shown. */
-export function reopened(making: Making): Making {
-  const holes = making.now.holes.map((hole) => ({
-    ...hole,
-    passes: [...hole.passes],
-    belongs: hole.claim,
-    unsettled: false,
-  }));
-  return {
-    ...making,
-    now: { ...making.now, holes },
-    byName: new Map(holes.map((h) => [h.name, h])),
-    settled: new Map(making.settled),
-  };
-}

@@ -3,7 +3,7 @@
 import type { Entry, Job, Recorded, UpperChange, Warning, Wish } from '../../model/types.ts';
 import { findDiary, isFail } from '../edit/splice.ts';
 import { withMark } from '../edit/with-mark.ts';
-import { fold, foldOn } from '../fold/fold.ts';
+import { fold } from '../fold/fold.ts';
 import { judge } from '../judge/judge.ts';
 import { type Read, readJob } from '../read.ts';
 import { noJob } from '../same-job.ts';
@@ -120,10 +120,7 @@ function written(judged: Judged | null, file: string): Recorded {
   if (!judged) throw new Error('saved without having been judged');
   const { before, entry, warnings, was, text, read } = judged;
   const upper = changeOf(was, text);
-  const job =
-    read.upper === before.printed
-      ? foldOn(before, read.entries, entry)
-      : fold(read.upper, read.entries);
+  const job = fold(read.upper, read.entries);
   last = { file, text, read, job };
   const change = upper === null ? {} : { upper };
   return { ok: true, changed: true, entry, warnings, job, before, ...change };

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { fold, foldOn } from '../../../src/job/fold/fold.ts';
+import { fold } from '../../../src/job/fold/fold.ts';
 import { judge } from '../../../src/job/judge/judge.ts';
 import { readJob } from '../../../src/job/read.ts';
 import type { Entry, Verb, Wish } from '../../../src/model/types.ts';
@@ -219,35 +219,3 @@ function notAlready(bench: Bench, w: Wish): boolean {
   const verdict = bench.ask(w);
   return verdict.ok && verdict.entry !== null;
 }
-
-describe('one entry more', () => {
-  it('read on from where things stood is the fold of them all', () => {
-    fc.assert(
-      fc.property(fc.array(entry, { maxLength: 25 }), entry, (entries, one) => {
-        const all = [...entries, one];
-        const before = fold(upper, entries);
-        const shown = JSON.stringify([...before.pieces.values()]);
-        const { living, rounds, ...on } = foldOn(before, all, one);
-        const { living: alive, rounds: turns, ...whole } = fold(upper, all);
-        expect(on).toEqual(whole);
-        expect([[...living], [...rounds]]).toEqual([[...alive], [...turns]]);
-        // What was shown before stays as it was.
-        expect(JSON.stringify([...before.pieces.values()])).toBe(shown);
-      }),
-      { numRuns: 3000 },
-    );
-  });
-
-  it('and so on, mark after mark', () => {
-    fc.assert(
-      fc.property(fc.array(entry, { maxLength: 25 }), (entries) => {
-        let job = fold(upper, []);
-        entries.forEach((one, i) => {
-          job = foldOn(job, entries.slice(0, i + 1), one);
-        });
-        expect(job).toEqual(fold(upper, entries));
-      }),
-      { numRuns: 500 },
-    );
-  });
-});
