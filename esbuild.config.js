@@ -1,29 +1,29 @@
 /**
  * Bundles the program with all its libraries into dist/, so that the packed file needs nothing else:
  *
- *     putback.js   checks its Node and fetches compiled code from the user's cache
- *     main.js      the program
- *     ink.js       Ink, React and the layout library, for the screens alone
+ *     putback.js   checks its Node, says where the parts of the program are, fetches compiled code
+ *     main.js      the program in parts, of which a run reads what it needs; the last is Ink with React
  *
- * CommonJS, because V8's compiled code can be kept for it with all functions that a run needed.
+ * The parts are functions and no modules, because V8's compiled code can be kept for them, of several in one, with
+ * all functions that a run needed.
  */
 import { execFileSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
-import { join } from 'node:path';
+import { basename, dirname, join } from 'node:path';
 import { build } from 'esbuild';
+import { COMMANDS } from './src/commands/table.ts';
+import { makeTrees } from './src/job/form/trees.ts';
 
 const { version } = JSON.parse(readFileSync('package.json', 'utf8'));
 
 /** @type {import('esbuild').BuildOptions} */
 const common = {
   bundle: true,
-  format: 'cjs',
   platform: 'node',
   target: 'node22',
   mainFields: ['module', 'main'],
   minify: true,
-  supported: { 'dynamic-import': false },
   metafile: true,
   legalComments: 'none',
   write: false,
@@ -31,10 +31,9 @@ const common = {
   define: {
     'process.env.NODE_ENV': '"production"',
     'process.env.DEV': '"false"',
-    'import.meta.url': '__url',
+    'import.meta.url': '__here.url',
     __VERSION__: JSON.stringify(version),
   },
-  banner: { js: 'const __url=require("node:url").pathToFileURL(__filename).href;' },
 };
 
 /** Modules that are given as text: by path, or by a pattern of what is imported. */
@@ -51,7 +50,7 @@ function given(name, filter, contents) {
   };
 }
 
-/** In the program, what the screens draw with is fetched from its own file, once it is asked for. */
+/** In the program, what the screens draw with is fetched from its own part, once it is asked for. */
 const drawing = given(
   'drawing',
   /^(ink|react|react\/jsx-runtime)$/,
@@ -64,6 +63,43 @@ function replaced(path, what, by) {
   if (!text.includes(what)) throw new Error(`${path} has no ${what} any more`);
   return text.replace(what, by);
 }
+
+/** The same library as modules, of which only what is used gets in. */
+const yamlModules = {
+  name: 'yaml-modules',
+  setup(b) {
+    const path = join(import.meta.dirname, 'node_modules/yaml/browser/dist/index.js');
+    b.onResolve({ filter: /^yaml$/ }, () => ({ path }));
+  },
+};
+
+/** What a late module hands on is loaded when it is asked for. */
+const late = {
+  name: 'late',
+  setup(b) {
+    b.onLoad({ filter: /src.*\.late\.ts$/ }, ({ path }) => {
+      const text = readFileSync(path, 'utf8');
+      const [, from] = /import \* as late from '([^']+)'/.exec(text);
+      const [, name] = /export const (\w+) = \(\) => late;/.exec(text);
+      return {
+        contents: `export const ${name} = () => __sync(import('${from}'));`,
+        resolveDir: dirname(path),
+      };
+    });
+  },
+};
+
+/** What is made from the shapes of a job file stands there ready. */
+const treesMade = {
+  name: 'trees-made',
+  setup(b) {
+    b.onLoad({ filter: /trees\.made\.ts$/ }, () => ({
+      contents: `
+        let made;
+        export const trees = () => (made ??= JSON.parse(${JSON.stringify(JSON.stringify(makeTrees()))}));`,
+    }));
+  },
+};
 
 /** What Ink waits for while it is loaded is for developing alone. */
 const noDevtools = {
@@ -115,38 +151,120 @@ const layoutAtOnce = {
   },
 };
 
-/** The text of one bundle, and what it was made of. */
-async function bundled(entry, name, options) {
-  const { outputFiles, metafile } = await build({ ...common, ...entry, ...options });
-  const [{ text }] = outputFiles;
-  writeFileSync(`dist/${name}.js`, text);
-  return { text, metafile };
+/** Many a run never calls what is imported from these, and each costs a millisecond or more: fetched when called. */
+const WHEN_CALLED = ['child_process', 'crypto', 'os', 'timers/promises', 'url'].map(
+  (n) => `node:${n}`,
+);
+
+/** `a as b, c` of an import or export: `[['a', 'b'], ['c', 'c']]`. */
+const namesOf = (list) =>
+  list.split(',').map((one) => {
+    const [from, to = from] = one.trim().split(' as ');
+    return [from, to];
+  });
+
+/**
+ * A file that esbuild made, as the body of a function: what it imports comes from `__load` or `require`, what it
+ * exports goes to `__out`. No part is asked for before it has run to its end, and none changes what it exported:
+ * so plain variables serve.
+ */
+function asPart(text, imports, numberOf) {
+  let found = 0;
+  const partAt = (path) => numberOf.get(path.replace(/^\.\//, ''));
+  const body = text
+    .replace(
+      /(?<=^|[;}\n])import(?:(\{[^}]*\}|\*as [\w$]+|[\w$]+) ?from)?"(node:[a-z_/]+|\.\/[^"]+\.js)";/g,
+      (_all, what = '', path) => {
+        found++;
+        const from = path.startsWith('node:') ? `require("${path}")` : `__load(${partAt(path)})`;
+        if (what === '') return `${from};`;
+        if (!what.startsWith('{')) return `var ${what.replace('*as ', '')}=${from};`;
+        const names = namesOf(what.slice(1, -1));
+        if (!WHEN_CALLED.includes(path)) {
+          return `var{${names.map(([a, b]) => `${a}:${b}`)}}=${from};`;
+        }
+        return `var ${names.map(([a, b]) => `${b}=(...a)=>${from}.${a}(...a)`)};`;
+      },
+    )
+    .replace(/__sync\(import\("(\.\/[^"]+)"\)\)/g, (_all, path) => {
+      found++;
+      return `__load(${partAt(path)})`;
+    })
+    .replace(/\bimport\("(node:[a-z_/]+|\.\/[^"]+)"\)/g, (_all, path) => {
+      found++;
+      const from = path.startsWith('node:') ? `require("${path}")` : `__load(${partAt(path)})`;
+      return `(async()=>${from})()`;
+    })
+    .replace(/(?<=^|[;}\n])export\{([^}]*)\};?\s*$/, (_all, list) =>
+      namesOf(list)
+        .map(([from, to]) => `__out.${to}=${from};`)
+        .join(''),
+    );
+  if (found !== imports.length || /\bimport\(|[;}]export\{/.test(body)) {
+    throw new Error(`${found} of ${imports.length} imports found in ${text.slice(0, 80)}`);
+  }
+  return asAscii(body);
 }
+
+/** One byte a letter is half the memory. What esbuild leaves stands in regular expressions, which know the escape. */
+const asAscii = (text) =>
+  text.replace(
+    /[^\0-\x7f]/g,
+    (letter) => `\\u${letter.charCodeAt(0).toString(16).padStart(4, '0')}`,
+  );
 
 rmSync('dist', { recursive: true, force: true });
 mkdirSync('dist');
 writeFileSync('dist/package.json', '{"type":"commonjs"}\n');
-const main = await bundled({ entryPoints: ['src/main.ts'] }, 'main', { plugins: [drawing] });
-const ink = await bundled(
-  {
-    stdin: {
-      contents: `
-        const parts = {
-          ink: () => require('ink'),
-          react: () => require('react'),
-          'react/jsx-runtime': () => require('react/jsx-runtime'),
-        };
-        module.exports = (name) => parts[name]();`,
-      resolveDir: '.',
-    },
-  },
-  'ink',
-  { plugins: [noDevtools, layoutAtOnce] },
-);
-const stamp = createHash('sha256').update(main.text).update(ink.text).digest('hex').slice(0, 16);
-const putback = await bundled({ entryPoints: ['src/putback.ts'] }, 'putback', {
-  define: { ...common.define, __STAMP__: JSON.stringify(stamp) },
+const main = await build({
+  ...common,
+  entryPoints: ['src/main.ts'],
+  format: 'esm',
+  splitting: true,
+  plugins: [drawing, yamlModules, late, treesMade],
 });
+const ink = await build({
+  ...common,
+  format: 'cjs',
+  stdin: {
+    contents: `
+      const parts = {
+        ink: () => require('ink'),
+        react: () => require('react'),
+        'react/jsx-runtime': () => require('react/jsx-runtime'),
+      };
+      module.exports = (name) => parts[name]();`,
+    resolveDir: '.',
+  },
+  plugins: [noDevtools, layoutAtOnce],
+});
+
+/** Which file is which part: the first is the program's, the last that of the drawing. */
+const files = main.outputFiles.map(({ path, text }) => ({ name: basename(path), text }));
+files.sort((a, b) => Number(b.name === 'main.js') - Number(a.name === 'main.js'));
+const numberOf = new Map(files.map(({ name }, at) => [name, at]));
+const importsOf = (name) => main.metafile.outputs[`dist/${name}`].imports;
+const parts = files.map(({ name, text }) =>
+  asPart(text, importsOf(name), numberOf).replaceAll('__load("ink")', `__load(${files.length})`),
+);
+const [{ text: inkText }] = ink.outputFiles;
+const inkPart = `var module={exports:{}};${asAscii(inkText)};return module.exports;`;
+const whole = [...parts, inkPart].map((part) => `function(__out){${part}\n}`);
+writeFileSync('dist/main.js', whole.join(''));
+
+const stamp = createHash('sha256').update(whole.join()).digest('hex').slice(0, 16);
+const putback = await build({
+  ...common,
+  format: 'cjs',
+  entryPoints: ['src/putback.ts'],
+  define: {
+    ...common.define,
+    __STAMP__: JSON.stringify(stamp),
+    __SIZES__: JSON.stringify(whole.map((text) => text.length)),
+    __USES__: JSON.stringify(COMMANDS.flatMap(({ names }) => names)),
+  },
+});
+writeFileSync('dist/putback.js', putback.outputFiles[0].text);
 const made = { main: main.metafile, ink: ink.metafile, putback: putback.metafile };
 mkdirSync('dist/made');
 writeFileSync('dist/made/meta.json', JSON.stringify(made));

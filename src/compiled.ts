@@ -1,5 +1,5 @@
 /**
- * Runs a bundle of the program with the code that V8 compiled for it in an earlier run. Node's own cache keeps
+ * Runs the program in parts, with the code that V8 compiled for them in an earlier run. Node's own cache keeps
  * functions uncompiled; here all that a run needed is kept, one file a command.
  */
 import {
@@ -17,7 +17,6 @@ import {
 } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { Script } from 'node:vm';
-import { crc32 } from 'node:zlib';
 
 type Env = Readonly<Record<string, string | undefined>>;
 
@@ -37,9 +36,16 @@ function isOurs({ uid, mode }: { uid: number; mode: number }): boolean {
 /** Bytes of the sum in front of the code: a file that was cut or changed is not given to V8. */
 const SUM = 4;
 
+/** Any one word that is another makes another sum. Node's own sums would have to be loaded first. */
 function sumOf(code: Buffer): Buffer {
+  const whole = code.length - (code.length % 4);
+  const aligned = code.byteOffset % 4 === 0 ? code : Buffer.from(code);
+  const words = new Uint32Array(aligned.buffer, aligned.byteOffset, whole / 4);
+  let n = code.length;
+  for (let i = 0; i < words.length; i++) n = (Math.imul(n, 31) + (words[i] as number)) | 0;
+  for (let i = whole; i < code.length; i++) n = (Math.imul(n, 31) + (code[i] as number)) | 0;
   const sum = Buffer.alloc(SUM);
-  sum.writeUInt32LE(crc32(code));
+  sum.writeInt32LE(n);
   return sum;
 }
 
@@ -94,33 +100,101 @@ export function keep(folder: string, version: string, name: string, code: Buffer
   }
 }
 
-export type Load = (bundle: string) => unknown;
+/** What a run needed, kept for the next that is for the same. */
+interface Kept {
+  /** The parts that it loaded. */
+  parts: number[];
+  /** What V8 compiled for them as one; null until a run began with all of them. */
+  code: Buffer | null;
+}
+
+/** V8 takes the code from where it is, if it begins at a multiple of this. */
+const ALIGNED = 8;
+
+function packed({ parts, code }: Kept): Buffer {
+  const head = Buffer.alloc(Math.ceil((2 + 2 * parts.length + SUM) / ALIGNED) * ALIGNED - SUM);
+  [parts.length, ...parts].forEach((n, at) => void head.writeUInt16LE(n, 2 * at));
+  return code === null ? head : Buffer.concat([head, code]);
+}
+
+function unpacked(bytes: Buffer | null, most: number): Kept | null {
+  if (bytes === null || bytes.length < 2) return null;
+  const count = bytes.readUInt16LE(0);
+  const codeAt = Math.ceil((2 + 2 * count + SUM) / ALIGNED) * ALIGNED - SUM;
+  if (bytes.length < codeAt) return null;
+  const parts = Array.from({ length: count }, (_, i) => bytes.readUInt16LE(2 + 2 * i));
+  if (parts.some((part) => part >= most)) return null;
+  return { parts, code: bytes.length > codeAt ? bytes.subarray(codeAt) : null };
+}
+
+/** A file with the parts of the program one behind the other, each the text of a function. */
+export interface Pack {
+  file: string;
+  /** Bytes of each part; one a letter. */
+  sizes: readonly number[];
+  /** Names the content of the file. */
+  stamp: string;
+}
+
+/** Runs a part if it has not run yet, and gives what came out of it. */
+export type Load = (part: number) => unknown;
+type Part = (out: object) => unknown;
 
 /**
- * What loads the bundles beside the program. `stamp` names their content, `use` what this run is for: code is
- * kept apart for each, so that a run reads only what it needs.
+ * What loads the parts of the program. `use` is what this run is for: what it needs is kept apart for each, so that
+ * a run reads only that; null: nothing is kept. The first run of a use notes its parts, the second begins with all
+ * of them as one text and keeps what V8 compiled of that, functions included.
  */
-export function loader(beside: string, stamp: string, use: string, env: Env): Load {
-  const folder = cacheFolder(env);
+export function loader({ file, sizes, stamp }: Pack, use: string | null, env: Env): Load {
+  const folder = use === null ? null : cacheFolder(env);
   const version = `${stamp}-${process.version}-${process.arch}`;
-  const loaded = new Map<string, unknown>();
-  const load: Load = (bundle) => {
-    if (loaded.has(bundle)) return loaded.get(bundle);
-    const file = join(beside, `${bundle}.js`);
-    const name = `${bundle}-${use}`;
-    const cachedData = folder === null ? null : readKept(join(folder, version, name));
-    const text = readFileSync(file, 'utf8');
-    const script = new Script(`(function(exports,require,module,__filename,__load){${text}\n})`, {
-      filename: file,
-      ...(cachedData ? { cachedData } : {}),
-    });
-    if (folder !== null && (!cachedData || script.cachedDataRejected)) {
-      process.once('exit', () => keep(folder, version, name, script.createCachedData()));
-    }
-    const module = { exports: {} as unknown };
-    script.runInThisContext()(module.exports, require, module, file, load);
-    loaded.set(bundle, module.exports);
-    return module.exports;
+  const kept =
+    folder === null ? null : unpacked(readKept(join(folder, version, `${use}`)), sizes.length);
+  const bytes = readFileSync(file);
+  const ends: number[] = [];
+  for (const size of sizes) ends.push((ends.at(-1) ?? 0) + size);
+  const textOf = (part: number) =>
+    bytes.toString('latin1', part === 0 ? 0 : ends[part - 1], ends[part]);
+
+  /** The text of some parts as one, compiled: what answers their functions. */
+  const compile = (parts: readonly number[], cachedData?: Buffer) => {
+    const texts = parts.map((part) => `${part}:${textOf(part)}`).join(',');
+    return new Script(
+      `(function(__load,require,__filename,__here){"use strict";return{${texts}}})`,
+      { filename: file, ...(cachedData ? { cachedData } : {}) },
+    );
   };
+  const here = {
+    get url() {
+      return require('node:url').pathToFileURL(file).href;
+    },
+  };
+  const made = new Map<number, Part>();
+  const run = (script: Script) => {
+    const parts: Record<number, Part> = script.runInThisContext()(load, require, file, here);
+    for (const [part, make] of Object.entries(parts)) made.set(Number(part), make);
+  };
+
+  const outs = new Map<number, unknown>();
+  const load: Load = (part) => {
+    if (outs.has(part)) return outs.get(part);
+    if (!made.has(part)) run(compile([part]));
+    const out = {};
+    const answer = made.get(part)?.(out) ?? out;
+    outs.set(part, answer);
+    return answer;
+  };
+
+  const whole = kept === null ? null : compile(kept.parts, kept.code ?? undefined);
+  if (whole !== null) run(whole);
+  if (folder !== null) {
+    process.once('exit', () => {
+      const parts = [...made.keys()];
+      const more = parts.length > (kept?.parts.length ?? 0);
+      if (!more && kept?.code && !whole?.cachedDataRejected) return;
+      const code = more || whole === null ? null : whole.createCachedData();
+      keep(folder, version, `${use}`, packed({ parts, code }));
+    });
+  }
   return load;
 }

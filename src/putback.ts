@@ -6,8 +6,10 @@ import { loader } from './compiled.ts';
 import type * as Main from './main.ts';
 import { nodeTooOld } from './node-version.ts';
 
-/** Names the content of the bundles; set when they are made. */
+/** Names the content of the program's parts, and their sizes; the commands. Set when they are made. */
 declare const __STAMP__: string;
+declare const __SIZES__: number[];
+declare const __USES__: string[];
 
 // A clone of the program pins its Node; what npm has installed has none.
 const own = existsSync(join(__dirname, '../node_modules/node'));
@@ -17,7 +19,8 @@ if (tooOld) {
   process.exitCode = 2;
 } else {
   const [word = ''] = process.argv.slice(2);
-  const use = /^[a-z]{2,12}$/.test(word) ? word : 'screens';
-  const { main } = loader(__dirname, __STAMP__, use, process.env)('main') as typeof Main;
+  const use = __USES__.includes(word) ? word : word.startsWith('-') ? null : 'screens';
+  const pack = { file: join(__dirname, 'main.js'), sizes: __SIZES__, stamp: __STAMP__ };
+  const { main } = loader(pack, use, process.env)(0) as typeof Main;
   void main();
 }

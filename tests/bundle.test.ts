@@ -12,7 +12,8 @@ const made = JSON.parse(readFileSync(join(dist, 'made/meta.json'), 'utf8')) as R
   Metafile
 >;
 
-const inputs = (bundle: Bundle) => Object.keys(made[bundle].inputs);
+const inputs = (bundle: Bundle) =>
+  Object.keys(made[bundle].inputs).filter((source) => !source.startsWith('<define:'));
 const bytesOf = (bundle: Bundle, name: string) =>
   Object.values(made[bundle].outputs)
     .flatMap((o) => Object.entries(o.inputs))
@@ -38,6 +39,27 @@ describe('what is loaded', () => {
     for (const library of ['ink', 'react', 'react-reconciler', 'yoga-layout']) {
       expect(libraries(inputs('main'))).not.toContain(library);
     }
+  });
+
+  /** What is loaded before a command begins to run, of the libraries and of the screens. */
+  function loadedBy(command: string): string[] {
+    const { outputs } = made.main;
+    const start = Object.keys(outputs).filter((name) =>
+      ['src/main.ts', `src/commands/${command}.ts`].includes(outputs[name]?.entryPoint ?? ''),
+    );
+    const met = new Set(start);
+    for (const name of met) {
+      for (const { kind, path } of outputs[name]?.imports ?? []) {
+        if (kind === 'import-statement') met.add(path);
+      }
+    }
+    const sources = [...met].flatMap((name) => Object.keys(outputs[name]?.inputs ?? {}));
+    return [...libraries(sources), ...sources.filter((source) => /^src.screens/.test(source))];
+  }
+
+  it('by check and status: of the libraries that for YAML and that for names; nothing of the screens', () => {
+    expect(loadedBy('check')).toEqual(['nanoid', 'yaml']);
+    expect(loadedBy('status')).toEqual(['nanoid', 'yaml']);
   });
 
   it('by the screens: those three once more, and nothing of ours twice', () => {

@@ -12,7 +12,7 @@ import {
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { cacheFolder, keep, loader, readKept } from '../src/compiled.ts';
+import { cacheFolder, keep, loader, type Pack, readKept } from '../src/compiled.ts';
 
 describe('where compiled code is kept', () => {
   it.each([
@@ -82,17 +82,75 @@ describe('compiled code', () => {
     keep(folder, 'shared', 'main-check', code);
     expect(readdirSync(join(folder, 'shared'))).toEqual([]);
   });
+});
 
-  it('a bundle runs the same with it, without it, and where nothing can be kept; once a process', () => {
-    writeFileSync(join(folder, 'count.js'), 'exports.n = (exports.n ?? 0) + 1;');
-    for (const env of [
-      { XDG_CACHE_HOME: folder },
-      {},
-      { XDG_CACHE_HOME: join(folder, 'count.js') },
-    ]) {
-      const load = loader(folder, 'stamp', 'check', env);
-      expect(load('count')).toEqual({ n: 1 });
-      expect(load('count')).toBe(load('count'));
+describe('the parts of a program', () => {
+  const PARTS = [
+    'function(__out){__out.n=(globalThis.counted=(globalThis.counted??0)+1);__out.sum=(k)=>__load(1).add(k,1)\n}',
+    'function(__out){__out.add=(a,b)=>a+b\n}',
+    'function(__out){__out.never=1\n}',
+  ];
+  type First = { n: number; sum: (k: number) => number };
+  let folder: string;
+  let pack: Pack;
+  beforeEach(() => {
+    folder = mkdtempSync(join(tmpdir(), 'putback-parts-'));
+    const file = join(folder, 'main.js');
+    writeFileSync(file, PARTS.join(''));
+    pack = { file, sizes: PARTS.map((p) => p.length), stamp: 'stamp' };
+  });
+  afterEach(() => {
+    rmSync(folder, { recursive: true, force: true });
+  });
+
+  /** One run of the program, to its end. */
+  function run(use: string | null, env: Record<string, string>): number {
+    const before = process.listeners('exit');
+    const load = loader(pack, use, env);
+    const first = load(0) as First;
+    expect(load(0)).toBe(first);
+    const sum = first.sum(41);
+    const added = process.listeners('exit').filter((one) => !before.includes(one));
+    for (const one of added) {
+      one.call(process, 0);
+      process.removeListener('exit', one);
     }
+    return sum;
+  }
+  const keptFile = () => {
+    const [version = ''] = readdirSync(join(folder, 'putback'));
+    return join(folder, 'putback', version, 'check');
+  };
+
+  it('run the same the first time, from a list of parts, and with the code that was kept', () => {
+    const env = { XDG_CACHE_HOME: folder };
+    const sizes = [1, 2, 3, 4].map(() => {
+      expect(run('check', env)).toBe(42);
+      return readFileSync(keptFile()).length;
+    });
+    // First which parts, then with what was compiled; after that nothing is written.
+    expect(sizes[1]).toBeGreaterThan((sizes[0] ?? 0) + 100);
+    expect(sizes.slice(2)).toEqual([sizes[1], sizes[1]]);
+  });
+
+  it.each([
+    ['cut', (bytes: Buffer) => bytes.subarray(0, 9)],
+    ['of another place', (bytes: Buffer) => Buffer.concat([bytes.subarray(8), bytes])],
+    ['empty', () => Buffer.alloc(0)],
+  ])('run the same where what is kept is %s, and it is put right', (_how, changed) => {
+    const env = { XDG_CACHE_HOME: folder };
+    run('check', env);
+    run('check', env);
+    const good = readFileSync(keptFile());
+    writeFileSync(keptFile(), changed(good));
+    expect([run('check', env), run('check', env)]).toEqual([42, 42]);
+    expect(readFileSync(keptFile()).length).toBe(good.length);
+  });
+
+  it('run the same where nothing can be kept, and where nothing shall be', () => {
+    expect(run('check', {})).toBe(42);
+    expect(run('check', { XDG_CACHE_HOME: join(folder, 'main.js') })).toBe(42);
+    expect(run(null, { XDG_CACHE_HOME: folder })).toBe(42);
+    expect(readdirSync(folder)).toEqual(['main.js']);
   });
 });

@@ -39,9 +39,9 @@ export const SNUG =
   /^(?:(?:tighten(?:ed)?\s+)?(?:hand|finger)[- ]?tight(?:en(?:ed)?)?|tight(?:en(?:ed)?)?\s+(?:by|with)\s+(?:hand|(?:the\s+)?fingers)|by\s+(?:hand|(?:the\s+)?fingers)|(?:until\s+)?snug(?:\s*(?:down|tight))?|(?:until\s+)?seated)\b/i;
 export const LOOSEN =
   /^(?:back(?:ed)?[- ]?off|loosen(?:ed)?|slacken(?:ed)?|undo|release|unscrew)\b(?:\s*(?:by|all|them|it|completely|fully|again))*\s*/i;
-export const THREAD =
+const THREAD =
   /^\(?(?:with\s+)?(?:(?:lightly\s+)?(?:oiled|oil(?= on the threads?)|lubricated|greased|waxed)(?:\s*(?:on the )?(?:threads?|bolts?|and (?:head|face|seat)|underside|washers?))*|(?:clean(?:ed)?(?:,| and)?\s*)?dry(?:\s*(?:threads?|bolts?))?|(?:threads?\s+)(?:oiled|dry|greased|lubricated|clean and dry)|in (?:engine )?oil|engine oil on the threads?|(?:no|never|without)\s+(?:oil(?:ed)?|grease|lubricant)(?:\s+on\s+(?:the\s+)?(?:threads?|bolts?))?)\)?/i;
-export const PLACE =
+const PLACE =
   /^\(?(?:see\s+)?(?:(?:the\s+)?(?:[\p{L}’'.-]+\s+){0,3}?(?:manual|bulletin|handbook|book|catalogue|catalog|supplement|sheet|sticker|label|data ?sheet|page|pages|pp?\.|table|section|sect\.|chapter|fig(?:ure)?\.?|drawing)(?:[\s,:.#-]*(?:no\.?|page|pages|pp?\.|table|section|chapter|fig\.?|and)?[\s#]*[\p{L}]{0,2}\d[\w./-]*)*|\d+-\d+(?:-\d+)*(?![\d.])|see\s+\S+)(?:\s+after all)?\)?(?=$|[\s,;)])/iu;
 const MOST = /^(?:max(?:imum)?\.?|at most|no more than|not more than|not over|up to|≤|<=?)\s*/i;
 const ABOUT = /^(?:~|≈|about|approx(?:\.|imately)?|ca\.?|circa)\s*/i;
@@ -90,6 +90,9 @@ export interface TorqueRead {
 
 /** A figure of torque with its unit. */
 export function torqueAt(text: string): TorqueRead | null {
+  const plain = plainTorqueAt(text);
+  if (plain !== null) return plain;
+  if (!/^[\d.,½¼¾⅓⅔⅛⅜⅝⅞~≈≤<acmnu]/i.test(text)) return null;
   const most = MOST.exec(text)?.[0] ?? '';
   const before = most || (ABOUT.exec(text)?.[0] ?? '');
   const found = QUANTITY.exec(text.slice(before.length));
@@ -99,6 +102,28 @@ export function torqueAt(text: string): TorqueRead | null {
   if (unit === null || FACTORS.get(unit)?.of !== 'torque') return null;
   const length = before.length + found[0].length;
   return { length, quantity: { ...range, unit }, most: most !== '' };
+}
+
+/** What most files say, told without the large patterns: they would find the same, and take longest to be made. */
+const PLAIN = /^(\d+(?:\.\d+)?) N·m(?=$|[\s,;)])/;
+
+export function plainTorqueAt(text: string): TorqueRead | null {
+  const [said, figure = ''] = PLAIN.exec(text) ?? [];
+  const value = said === undefined ? null : readNumber(figure);
+  if (said === undefined || value === null || value <= 0) return null;
+  return { length: said.length, quantity: { value, to: null, unit: 'N·m' }, most: false };
+}
+
+const PLAIN_PLACE = /^(?:manual|page) \d+(?:-\d+)?$/;
+
+/** Where it is printed, at the start of a text: how much of it says so. */
+export function placeAt(text: string): string {
+  return (PLAIN_PLACE.exec(text) ?? PLACE.exec(text))?.[0] ?? '';
+}
+
+/** What is said of the thread, at the start of a text. */
+export function threadAt(text: string): string {
+  return /^\(?[cdegilnotw]/i.test(text) ? (THREAD.exec(text)?.[0] ?? '') : '';
 }
 
 /** A figure alone: a unit further on may be its unit too. */

@@ -11,9 +11,10 @@ import {
   JOINS,
   LABELS,
   LOOSEN,
-  PLACE,
+  placeAt,
+  plainTorqueAt,
   SNUG,
-  THREAD,
+  threadAt,
   torqueAt,
   VERBS,
 } from './stage-words.ts';
@@ -88,7 +89,7 @@ const besideIt: Reader = (left, reading, at) => {
 };
 
 const onTheThread: Reader = (left, reading, at) => {
-  const said = THREAD.exec(left)?.[0] ?? '';
+  const said = threadAt(left);
   const part = partOf(reading.text, at);
   // A greased O-ring is no greased thread.
   if (smearIn(said) !== null && smearIn(part) === null) return 0;
@@ -98,7 +99,7 @@ const onTheThread: Reader = (left, reading, at) => {
 
 const wherePrinted: Reader = (left, reading) => {
   // A range and its unit look like a page: 10-12 N·m.
-  const said = torqueAt(left) ? '' : (PLACE.exec(left)?.[0] ?? '');
+  const said = torqueAt(left) ? '' : placeAt(left);
   if (said !== '') reading.where = joined(reading.where, said);
   return said.length;
 };
@@ -141,10 +142,20 @@ const unread: Reader = (left, reading, at) => {
   return word.length;
 };
 
+/** Nothing else begins so. */
+const plainStage: Reader = (left, reading, at) =>
+  plainTorqueAt(left) === null ? 0 : stage(left, reading, at);
+
+/** A comma in front of a word; one in front of a digit may be that of a figure. */
+const sign: Reader = (left, reading, at) =>
+  /^[,;:](?!\d)/.test(left) ? joins(left, reading, at) : 0;
+
 /** In this order: what is taken first is read no other way. */
 const READERS: readonly Reader[] = [
+  plainStage,
   inBrackets,
   besideIt,
+  sign,
   ...[onTheThread, wherePrinted, label].map(whereWordsBegin),
   stage,
   bare,
@@ -159,6 +170,9 @@ function whereWordsBegin(read: Reader): Reader {
 }
 
 function stageAt(text: string): { length: number; stages: Stage[] } | null {
+  const plain = plainTorqueAt(text);
+  if (plain !== null)
+    return { length: plain.length, stages: [{ do: 'torque', ...quantityOf(plain) }] };
   const loosen = LOOSEN.exec(text)?.[0];
   if (loosen !== undefined) {
     const angle = angleAt(text.slice(loosen.length));

@@ -100,6 +100,7 @@ const spelled = (table: [string, string][], said: string): string | undefined =>
 
 /** A unit as the program prints it: `ft-lbs` is `lbf·ft`, `Nm` is `N·m`. Null when it is none that putback knows. */
 export function unitOf(text: string): string | null {
+  if (FACTORS.has(text)) return text;
   const said = text.trim();
   const found = FORCE_FIRST.exec(said);
   const turned = found ? null : ARM_FIRST.exec(said);

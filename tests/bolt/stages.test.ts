@@ -138,4 +138,32 @@ describe('what is on the thread', () => {
     expect(read.thread).toBe(thread);
     expect(read.rest.map((r) => r.text).join(' ')).toBe(rest);
   });
+
+  it('as most files say it, or spelled otherwise: the same stages, rest and place', () => {
+    const figures = fc.oneof(
+      fc.integer({ min: 0, max: 400 }).map(String),
+      fc.integer({ min: 1, max: 4000 }).map((n) => String(n / 10)),
+    );
+    const tails = fc.constantFrom(
+      ...['', ', manual 2-17', ', page 12', '; manual 4', ', dry', ' (9 lbf·ft)', ' + 90°', ')'],
+      ...[
+        ', manual 2-17 or so',
+        ',5',
+        '.',
+        ', then 40 N·m',
+        ' / 7 lbf·ft',
+        ' on the left, page 3-1',
+      ],
+    );
+    fc.assert(
+      fc.property(figures, tails, tails, (figure, tail, more) => {
+        const [plain, other] = [' N·m', '  n·m'].map((unit) => {
+          const { rest, differ, ...read } = readStages(`${figure}${unit}${tail}${more}`);
+          return { ...read, rest: rest.map((r) => r.text), differ: differ.map((d) => d.text) };
+        });
+        // The unit itself is in what was not read of `0 N·m`.
+        if (Number(figure) > 0) expect(plain).toEqual(other);
+      }),
+    );
+  });
 });

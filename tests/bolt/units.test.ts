@@ -54,6 +54,12 @@ describe('units as the trade writes them', () => {
 });
 
 describe('a quantity', () => {
+  it('a unit as it is printed is read as any spelling of it is', () => {
+    const printed = [...FACTORS.keys()];
+    // A blank in front sends it the long way.
+    expect(printed.map((unit) => unitOf(` ${unit}`))).toEqual(printed.map(unitOf));
+  });
+
   it.each([
     ['10 N·m', { value: 10, to: null, unit: 'N·m' }],
     ['8..12 N·m', { value: 8, to: 12, unit: 'N·m' }],

@@ -5,9 +5,11 @@ import { TASK_VERBS, VERBS, type Verb } from '../../model/types.ts';
 import { PLACES, verbRow } from '../../model/verbs.ts';
 import { collector, type Report } from '../faults/faults.ts';
 import { type Plain, plainOf, type Spot, valueAt, whatIs } from '../yaml/spot.ts';
+import { fits } from './fits.ts';
 import { helpFor } from './help.ts';
-import { entryShapes, taskShape, upperShape } from './shape.ts';
+import { shapes } from './shape.late.ts';
 import { type Issue, meant, reportIssues, type Within } from './shape-issues.ts';
+import { trees } from './trees.made.ts';
 
 /** The whole file but the single entries of its diary, which have checks of their own. */
 export function checkShape(root: Spot | null, report: Report): void {
@@ -17,7 +19,9 @@ export function checkShape(root: Spot | null, report: Report): void {
   }
   const file: Spot = root ?? { is: 'map', at: 0, flow: false, pairs: new Map() };
   const data = plainOf(file) as Record<string, Plain>;
-  const { error } = upperShape().safeParse(data);
+  const { nodes, upper } = trees();
+  if (fits(nodes, upper, data)) return;
+  const { error } = shapes().upperShape().safeParse(data);
   const within: Within = { root: file, base: [], report };
   within.onTask = (name) => checkTask(within, name);
   // The version has checks of its own.
@@ -41,7 +45,7 @@ function checkTask(within: Within, name: string): void {
     report('task-verb', pair.at, { what, like: `${name}: {do: Drain the oil}` });
     return;
   }
-  const { error } = taskShape(verb).safeParse(plainOf(value));
+  const { error } = shapes().taskShape(verb).safeParse(plainOf(value));
   const { onTask: _, ...inside } = within;
   reportIssues(inside, error?.issues ?? [], ['tasks', name]);
 }
@@ -69,7 +73,9 @@ export function checkEntry(index: number, spot: Spot, report: Report): void {
   const rest = collector();
   const within: Within = { root: spot, base: ['diary', index], report: rest.report };
   const data = plainOf(spot);
-  const tries = entryShapes(verb).map((shape) => shape.safeParse(data).error?.issues ?? []);
+  const tries = shapes()
+    .entryShapes(verb)
+    .map((shape) => shape.safeParse(data).error?.issues ?? []);
   const [best = []] = tries.sort((a, b) => a.length - b.length);
   reportIssues(
     within,
