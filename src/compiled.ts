@@ -11,6 +11,7 @@ import {
   openSync,
   readdirSync,
   readFileSync,
+  readSync,
   renameSync,
   rmSync,
   writeFileSync,
@@ -33,23 +34,10 @@ function isOurs({ uid, mode }: { uid: number; mode: number }): boolean {
   return own === undefined || (uid === own && (mode & 0o022) === 0);
 }
 
-/** Bytes of the sum in front of the code: a file that was cut or changed is not given to V8. */
-const SUM = 4;
-
-/** Any one word that is another makes another sum. Node's own sums would have to be loaded first. */
-function sumOf(code: Buffer): Buffer {
-  const whole = code.length - (code.length % 4);
-  const aligned = code.byteOffset % 4 === 0 ? code : Buffer.from(code);
-  const words = new Uint32Array(aligned.buffer, aligned.byteOffset, whole / 4);
-  let n = code.length;
-  for (let i = 0; i < words.length; i++) n = (Math.imul(n, 31) + (words[i] as number)) | 0;
-  for (let i = whole; i < code.length; i++) n = (Math.imul(n, 31) + (code[i] as number)) | 0;
-  const sum = Buffer.alloc(SUM);
-  sum.writeInt32LE(n);
-  return sum;
-}
-
-/** The kept code, or null where there is none that can be trusted. */
+/**
+ * The kept code, or null where there is none that can be trusted. It is there twice: what was cut or changed is not
+ * given to V8, and to compare takes no time, which a sum would before V8 has made anything fast.
+ */
 export function readKept(file: string): Buffer | null {
   let handle: number | null = null;
   try {
@@ -58,8 +46,8 @@ export function readKept(file: string): Buffer | null {
     const stat = fstatSync(handle);
     if (!stat.isFile() || !isOurs(stat)) return null;
     const bytes = readFileSync(handle);
-    const code = bytes.subarray(SUM);
-    return bytes.length > SUM && sumOf(code).equals(bytes.subarray(0, SUM)) ? code : null;
+    const code = bytes.subarray(0, bytes.length / 2);
+    return bytes.length > 0 && code.equals(bytes.subarray(code.length)) ? code : null;
   } catch {
     return null;
   } finally {
@@ -93,7 +81,7 @@ export function keep(folder: string, version: string, name: string, code: Buffer
       if (other !== version && old) rmSync(path, { recursive: true, force: true });
     }
     const beside = join(own, `.${name}.${process.pid}`);
-    writeFileSync(beside, Buffer.concat([sumOf(code), code]), { mode: 0o600, flag: 'wx' });
+    writeFileSync(beside, Buffer.concat([code, code]), { mode: 0o600, flag: 'wx' });
     renameSync(beside, join(own, name));
   } catch {
     // Slower next time, and nothing else.
@@ -111,8 +99,10 @@ interface Kept {
 /** V8 takes the code from where it is, if it begins at a multiple of this. */
 const ALIGNED = 8;
 
+const headSize = (parts: number): number => Math.ceil((2 + 2 * parts) / ALIGNED) * ALIGNED;
+
 function packed({ parts, code }: Kept): Buffer {
-  const head = Buffer.alloc(Math.ceil((2 + 2 * parts.length + SUM) / ALIGNED) * ALIGNED - SUM);
+  const head = Buffer.alloc(headSize(parts.length));
   [parts.length, ...parts].forEach((n, at) => void head.writeUInt16LE(n, 2 * at));
   return code === null ? head : Buffer.concat([head, code]);
 }
@@ -120,7 +110,7 @@ function packed({ parts, code }: Kept): Buffer {
 function unpacked(bytes: Buffer | null, most: number): Kept | null {
   if (bytes === null || bytes.length < 2) return null;
   const count = bytes.readUInt16LE(0);
-  const codeAt = Math.ceil((2 + 2 * count + SUM) / ALIGNED) * ALIGNED - SUM;
+  const codeAt = headSize(count);
   if (bytes.length < codeAt) return null;
   const parts = Array.from({ length: count }, (_, i) => bytes.readUInt16LE(2 + 2 * i));
   if (parts.some((part) => part >= most)) return null;
@@ -140,6 +130,9 @@ export interface Pack {
 export type Load = (part: number) => unknown;
 type Part = (out: object) => unknown;
 
+/** What each part of the program is given. */
+const HEAD = '(function(__load,require,__filename,__here){"use strict";return{';
+
 /**
  * What loads the parts of the program. `use` is what this run is for: what it needs is kept apart for each, so that
  * a run reads only that; null: nothing is kept. The first run of a use notes its parts, the second begins with all
@@ -149,20 +142,28 @@ export function loader({ file, sizes, stamp }: Pack, use: string | null, env: En
   const folder = use === null ? null : cacheFolder(env);
   const version = `${stamp}-${process.version}-${process.arch}`;
   const kept =
-    folder === null ? null : unpacked(readKept(join(folder, version, `${use}`)), sizes.length);
-  const bytes = readFileSync(file);
-  const ends: number[] = [];
-  for (const size of sizes) ends.push((ends.at(-1) ?? 0) + size);
-  const textOf = (part: number) =>
-    bytes.toString('latin1', part === 0 ? 0 : ends[part - 1], ends[part]);
+    folder === null ? null : unpacked(readKept(`${folder}/${version}/${use}`), sizes.length);
+  const starts = [0];
+  for (const size of sizes) starts.push((starts.at(-1) ?? 0) + size);
+  const handle = openSync(file, 'r');
 
   /** The text of some parts as one, compiled: what answers their functions. */
   const compile = (parts: readonly number[], cachedData?: Buffer) => {
-    const texts = parts.map((part) => `${part}:${textOf(part)}`).join(',');
-    return new Script(
-      `(function(__load,require,__filename,__here){"use strict";return{${texts}}})`,
-      { filename: file, ...(cachedData ? { cachedData } : {}) },
-    );
+    const size = (part: number) => sizes[part] ?? 0;
+    const text = Buffer.allocUnsafe(parts.reduce((sum, p) => sum + size(p) + 8, HEAD.length + 8));
+    let at = text.write(HEAD, 0, 'latin1');
+    for (const part of parts) {
+      at += text.write(`${part}:`, at, 'latin1');
+      if (readSync(handle, text, at, size(part), starts[part] ?? 0) < size(part))
+        throw new Error(`${file} is cut`);
+      at += size(part);
+      at += text.write(',', at, 'latin1');
+    }
+    at += text.write('}})', at, 'latin1');
+    return new Script(text.toString('latin1', 0, at), {
+      filename: file,
+      ...(cachedData ? { cachedData } : {}),
+    });
   };
   const here = {
     get url() {
@@ -189,7 +190,7 @@ export function loader({ file, sizes, stamp }: Pack, use: string | null, env: En
   if (whole !== null) run(whole);
   if (folder !== null) {
     process.once('exit', () => {
-      const parts = [...made.keys()];
+      const parts = [...made.keys()].sort((a, b) => a - b);
       const more = parts.length > (kept?.parts.length ?? 0);
       if (!more && kept?.code && !whole?.cachedDataRejected) return;
       const code = more || whole === null ? null : whole.createCachedData();

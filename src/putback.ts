@@ -1,7 +1,6 @@
 #!/usr/bin/env node
 // The way in. Its Node is checked before anything is loaded that an older one could not read.
 import { existsSync } from 'node:fs';
-import { join } from 'node:path';
 import { loader } from './compiled.ts';
 import type * as Main from './main.ts';
 import { nodeTooOld } from './node-version.ts';
@@ -12,7 +11,7 @@ declare const __SIZES__: number[];
 declare const __USES__: string[];
 
 // A clone of the program pins its Node; what npm has installed has none.
-const own = existsSync(join(__dirname, '../node_modules/node'));
+const own = () => existsSync(`${__dirname}/../node_modules/node`);
 const tooOld = nodeTooOld(process.versions.node, own);
 if (tooOld) {
   process.stderr.write(`${tooOld}\n`);
@@ -20,7 +19,7 @@ if (tooOld) {
 } else {
   const [word = ''] = process.argv.slice(2);
   const use = __USES__.includes(word) ? word : word.startsWith('-') ? null : 'screens';
-  const pack = { file: join(__dirname, 'main.js'), sizes: __SIZES__, stamp: __STAMP__ };
+  const pack = { file: `${__dirname}/main.js`, sizes: __SIZES__, stamp: __STAMP__ };
   const { main } = loader(pack, use, process.env)(0) as typeof Main;
   void main();
 }

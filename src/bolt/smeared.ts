@@ -1,4 +1,5 @@
 /** What oil, threadlocker and anti-seize do to a torque: words and a range, never a figure to set. */
+import { type OneOf, oneOf } from '../model/one-of.ts';
 
 export type Smear = 'oil' | 'threadlocker' | 'anti-seize';
 
@@ -25,13 +26,13 @@ export function smeared(what: Smear): { from: number; to: number; say: string } 
   return { from, to, say: `With ${what} the same torque pulls ${times} as dry. ${ASK}` };
 }
 
-const WORDS: readonly [Smear, RegExp][] = [
+const WORDS: readonly [Smear, OneOf][] = [
   [
     'anti-seize',
-    /\b(?:anti-?sei[zs]e|copper (?:grease|paste)|moly(?:bdenum)? (?:grease|paste))\b/i,
+    oneOf('anti-?sei[zs]e|copper (?:grease|paste)|moly(?:bdenum)? (?:grease|paste)', 'i'),
   ],
-  ['threadlocker', /\b(?:thread-?lock(?:er|ing)?|thread lock(?:er|ing)?|locking compound)\b/i],
-  ['oil', /\b(?:oil(?:ed)?|greased?|lubricated|waxed)\b/i],
+  ['threadlocker', oneOf('thread-?lock(?:er|ing)?|thread lock(?:er|ing)?|locking compound', 'i')],
+  ['oil', oneOf('oil(?:ed)?|greased?|lubricated|waxed', 'i')],
 ];
 
 /** Words by which a clause says that there is to be none, or that it is wiped off. */
@@ -52,10 +53,10 @@ const ELSEWHERE =
  */
 export function smearIn(text: string): Smear | null {
   for (const clause of clauses(text)) {
-    const said = clause.replace(ELSEWHERE, '');
+    const said = /oil/i.test(clause) ? clause.replace(ELSEWHERE, '') : clause;
     const found = WORDS.find(([, pattern]) => pattern.test(said))?.[0];
-    const other = OTHER.test(said) && !THREAD.test(said);
-    if (found && !NONE.test(said) && !other) return found;
+    if (!found || NONE.test(said)) continue;
+    if (!OTHER.test(said) || THREAD.test(said)) return found;
   }
   return null;
 }

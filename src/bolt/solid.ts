@@ -1,4 +1,5 @@
 /** Parts of which a solid steel bolt's strength says nothing: hollow ones, plugs that only have to seal, other metals. */
+import { oneOf } from '../model/one-of.ts';
 
 const NAMES = [
   'plugs?',
@@ -17,9 +18,9 @@ const NAMES = [
   'set ?screws?',
 ].join('|');
 
-const ANYWHERE = new RegExp(String.raw`\b(?:${NAMES})\b`, 'i');
+const ANYWHERE = oneOf(NAMES, 'i');
 /** A piece may be named after what it covers: only the last word says what it is. */
-const LAST = new RegExp(String.raw`\b(?:${NAMES})$`, 'i');
+const LAST = oneOf(NAMES, 'i', '$');
 
 /**
  * Whether the words of a bolt and its hole, or the name of its piece, name such a part. It only takes away what would be

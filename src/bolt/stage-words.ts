@@ -92,10 +92,11 @@ export interface TorqueRead {
 export function torqueAt(text: string): TorqueRead | null {
   const plain = plainTorqueAt(text);
   if (plain !== null) return plain;
-  if (!/^[\d.,½¼¾⅓⅔⅛⅜⅝⅞~≈≤<acmnu]/i.test(text)) return null;
   const most = MOST.exec(text)?.[0] ?? '';
   const before = most || (ABOUT.exec(text)?.[0] ?? '');
-  const found = QUANTITY.exec(text.slice(before.length));
+  const behind = text.slice(before.length);
+  // No word is looked at with the large pattern.
+  const found = /^[\d.,½¼¾⅓⅔⅛⅜⅝⅞]/.test(behind) ? QUANTITY.exec(behind) : null;
   const range = found && readEnds(found[1], found[2], found[3]);
   if (!found || !range || range.value <= 0) return null;
   const unit = unitOf((found[4] ?? '').replace(/^((?:lbf?s?|kgf?)\s*)\//i, '$1·'));

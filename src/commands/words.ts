@@ -11,21 +11,24 @@ export function parseWords(
 ): Omit<Call, 'world' | 'commands'> | { answer: Answer } {
   const known = { ...command.options, ...COMMON };
   const usage = `putback ${name} ${command.usage}`.trim();
-  const { tokens } = parseArgs({
-    args: [...rest],
-    options: Object.fromEntries(
-      Object.entries(known).map(([k, o]) => [
-        k,
-        {
-          type: o.value === null ? ('boolean' as const) : ('string' as const),
-          ...(o.letter === undefined ? {} : { short: o.letter }),
-        },
-      ]),
-    ),
-    allowPositionals: true,
-    strict: false,
-    tokens: true,
-  });
+  // Words alone need no reader of options: Node's has to be loaded first.
+  const { tokens } = rest.every((word) => word !== '' && !word.startsWith('-'))
+    ? { tokens: rest.map((value, index) => ({ kind: 'positional' as const, index, value })) }
+    : parseArgs({
+        args: [...rest],
+        options: Object.fromEntries(
+          Object.entries(known).map(([k, o]) => [
+            k,
+            {
+              type: o.value === null ? ('boolean' as const) : ('string' as const),
+              ...(o.letter === undefined ? {} : { short: o.letter }),
+            },
+          ]),
+        ),
+        allowPositionals: true,
+        strict: false,
+        tokens: true,
+      });
   const words: string[] = [];
   const options: Record<string, string | true> = {};
   let text = -1;

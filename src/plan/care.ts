@@ -4,11 +4,12 @@
  * adds. What the rows say is common practice of the trade, no source: the maker's manual, local rules and licensed
  * mechanics go first, and the screens say so.
  */
+import { type OneOf, oneOf } from '../model/one-of.ts';
 import type { Care, PieceSpec } from '../model/types.ts';
 
 export interface CareRow {
   /** Names by which the trade knows such pieces, plurals with them; null where no name is sure enough to guess by. */
-  names: RegExp | null;
+  names: OneOf | null;
   /** Read once before its first bolt, out and in. */
   say: string;
   /** Keeps somebody alive: the manual, local rules and a licensed mechanic are named as well. */
@@ -23,11 +24,9 @@ export interface CareRow {
   start: { say: string; stops: boolean } | null;
 }
 
-const one = (names: string) => new RegExp(`\\b(?:${names})\\b`);
-
 export const CARES: Readonly<Record<Care, CareRow>> = {
   head: {
-    names: one('cylinder heads?'),
+    names: oneOf('cylinder heads?'),
     say: 'Only cold, and only in the maker’s order: a head warps.',
     licensed: false,
     before: 'Cold: nothing was run for some hours.',
@@ -36,7 +35,7 @@ export const CARES: Readonly<Record<Care, CareRow>> = {
     start: null,
   },
   case: {
-    names: one('crank ?cases?|case hal(?:f|ves)|gearbox cases?'),
+    names: oneOf('crank ?cases?|case hal(?:f|ves)|gearbox cases?'),
     say: 'Only in the maker’s order: a case cracks or leaks where it is pulled down askew.',
     licensed: false,
     before: null,
@@ -45,7 +44,7 @@ export const CARES: Readonly<Record<Care, CareRow>> = {
     start: null,
   },
   cap: {
-    names: one('(?:main|big[- ]end|bearing|cam(?:shaft)?|rod) caps?|cam(?:shaft)? holders?'),
+    names: oneOf('(?:main|big[- ]end|bearing|cam(?:shaft)?|rod) caps?|cam(?:shaft)? holders?'),
     say: 'Each cap in its own place and the same way round, in the maker’s order.',
     licensed: false,
     before: null,
@@ -54,7 +53,7 @@ export const CARES: Readonly<Record<Care, CareRow>> = {
     start: null,
   },
   brake: {
-    names: one('brakes?|handbrakes?|call?ipers?|master ?cylinders?|wheel cylinders?|abs'),
+    names: oneOf('brakes?|handbrakes?|call?ipers?|master ?cylinders?|wheel cylinders?|abs'),
     say: 'Brakes: their dust is not blown away but wiped up wet, their fluid stays off paint and skin. Nothing moves before the lever is firm again.',
     licensed: true,
     before: null,
@@ -64,7 +63,7 @@ export const CARES: Readonly<Record<Care, CareRow>> = {
     start: { say: 'lever pumped until it is firm', stops: true },
   },
   steering: {
-    names: one(
+    names: oneOf(
       'steering|handle ?bars?|bar clamps?|yokes?|triple (?:clamps?|trees?)|head(?:stock|set)? bearings?|tie[- ]?rods?|track[- ]?rods?|drag links?|ball[- ]?joints?|king ?pins?|forks?',
     ),
     say: 'Steering: what is let go here keeps the rider upright. A licensed mechanic looks at it.',
@@ -75,7 +74,7 @@ export const CARES: Readonly<Record<Care, CareRow>> = {
     start: { say: 'turns free from lock to lock, without play', stops: false },
   },
   structure: {
-    names: one(
+    names: oneOf(
       'frames?|sub ?frames?|cross ?members?|engine (?:mounts?|mountings?|bolts?|hangers?)|(?:centre|center|side|main)? ?stands?|jack(?:ing)? points?|tow(?:ing)? (?:bars?|hitch(?:es)?|balls?)|roll ?bars?|seat ?belts?|seat rails?',
     ),
     say: 'It carries weight: hold the machine up by a stand or straps before a bolt is out.',
@@ -86,7 +85,7 @@ export const CARES: Readonly<Record<Care, CareRow>> = {
     start: null,
   },
   wheel: {
-    names: one('(?:front|rear|back|road|drive|spare|side)?wheels?|axles?|hubs?|tyres?|tires?'),
+    names: oneOf('(?:front|rear|back|road|drive|spare|side)?wheels?|axles?|hubs?|tyres?|tires?'),
     say: 'A wheel carries it: on stands, never on a jack alone, and rocked by hand before it is off.',
     licensed: true,
     before: 'On stands, rocked by hand, and it cannot roll.',
@@ -95,7 +94,7 @@ export const CARES: Readonly<Record<Care, CareRow>> = {
     start: { say: 'spins free and true, its axle tight and locked', stops: false },
   },
   suspension: {
-    names: one(
+    names: oneOf(
       'suspensions?|forks?|shocks?|shock ?absorbers?|struts?|dampers?|swing(?:ing)? ?arms?|wishbones?|control arms?|trailing arms?|torsion bars?|anti[- ]?roll bars?|sway bars?|shackles?',
     ),
     say: 'It carries weight and a spring pushes in it: unload it by a stand first, and undo no top nut under load.',
@@ -106,7 +105,7 @@ export const CARES: Readonly<Record<Care, CareRow>> = {
     start: { say: 'pushed down and come up again, nothing knocks', stops: false },
   },
   spring: {
-    names: one('springs?|recoil starters?|kick ?starts?|kick ?starters?'),
+    names: oneOf('springs?|recoil starters?|kick ?starts?|kick ?starters?'),
     say: 'A spring pushes behind it: half a turn each, all round, eyes covered, and never a face in front of it.',
     licensed: false,
     before: 'A spring pushes behind it: eyes covered, and something to hold it with.',
@@ -115,7 +114,7 @@ export const CARES: Readonly<Record<Care, CareRow>> = {
     start: null,
   },
   fuel: {
-    names: one(
+    names: oneOf(
       'fuels?|petrol|gasoline|diesel|gas (?:tanks?|caps?|lines?|cocks?)|tanks?|petcocks?|carbs?|carburett?[oe]rs?|throttle (?:body|bodies)|injectors?|injection pumps?|floats?',
     ),
     say: 'Fuel: no flame, no spark, no heat near it, no smoking; air through the room; a closed can for what runs out.',
@@ -126,7 +125,7 @@ export const CARES: Readonly<Record<Care, CareRow>> = {
     start: { say: 'no drop and no smell, no flame near', stops: false },
   },
   battery: {
-    names: one('batter(?:y|ies)|accumulators?|starters?|starter motors?'),
+    names: oneOf('batter(?:y|ies)|accumulators?|starters?|starter motors?'),
     say: 'Battery: minus lead off first and on last, no tool across its poles, no flame: its gas burns and its acid blinds.',
     licensed: false,
     before: 'Battery lead off, the minus first.',
@@ -135,7 +134,7 @@ export const CARES: Readonly<Record<Care, CareRow>> = {
     start: null,
   },
   mains: {
-    names: one(
+    names: oneOf(
       'mains|contactors?|switch ?gear|terminal box(?:es)?|\\d{3} ?v(?:olts?)?|three[- ]phase|inverters?|capacitors?',
     ),
     say: 'Mains: plug out or locked off, tried dead with a tester that was tried before, capacitors given time. Wiring is for those who are licensed for it.',
@@ -146,7 +145,7 @@ export const CARES: Readonly<Record<Care, CareRow>> = {
     start: { say: 'earth lead on, cover shut, nothing pinched', stops: true },
   },
   blade: {
-    names: one(
+    names: oneOf(
       'blades?|cutters?|cutting (?:decks?|bars?|discs?|heads?)|kni(?:fe|ves)|mower decks?|chain ?bars?|saw chains?',
     ),
     say: 'A blade cuts at rest too: plug lead or battery off, the blade blocked, gloves on.',
@@ -157,7 +156,7 @@ export const CARES: Readonly<Record<Care, CareRow>> = {
     start: { say: 'turns free by hand, its guard on', stops: true },
   },
   lift: {
-    names: one(
+    names: oneOf(
       'gas (?:struts?|springs?)|lift(?:ing)? (?:arms?|rams?|chains?|struts?)|hydraulics?|rams?|hoists?|booms?|jacks?|tailgate struts?|loader arms?',
     ),
     say: 'It lifts or holds up: lower it or prop it first, let its pressure out; oil under pressure goes through skin.',
@@ -168,7 +167,7 @@ export const CARES: Readonly<Record<Care, CareRow>> = {
     start: { say: 'lifts and holds, nothing weeps, nobody under it', stops: false },
   },
   airbag: {
-    names: one(
+    names: oneOf(
       'air ?bags?|srs|inflators?|(?:pre)?tensioners? of the belt|belt (?:pre ?)?tensioners?|pre ?tensioners?|clock ?springs?',
     ),
     say: 'Airbag: only with the manual and by those who are licensed for it. Battery off and waited, face away, never measured with a meter.',
@@ -190,14 +189,16 @@ export interface Cares {
 }
 
 /** What is called like something dangerous and is not: an oil tank holds no fuel, a float in a carburettor lifts nothing. */
-const NOT: readonly [Care, RegExp][] = [
-  ['fuel', one('(?:oil|water|air|header|expansion|hydraulic|washer) tanks?')],
-  ['structure', one('(?:tool|oil) stands?|door frames?|lamp frames?|air ?frames?')],
-  ['wheel', one('(?:hand|fly|gear|sprocket|star|cog|grinding|idler|pulley|worm|ratchet) ?wheels?')],
-  ['steering', one('(?:selector|shift|gear|gearchange|change) forks?')],
-  ['suspension', one('(?:selector|shift|gear|gearchange|change) forks?|vibration dampers?')],
-  ['blade', one('(?:fan|wiper) blades?')],
-];
+const NOT = (
+  [
+    ['fuel', '(?:oil|water|air|header|expansion|hydraulic|washer) tanks?'],
+    ['structure', '(?:tool|oil) stands?|door frames?|lamp frames?|air ?frames?'],
+    ['wheel', '(?:hand|fly|gear|sprocket|star|cog|grinding|idler|pulley|worm|ratchet) ?wheels?'],
+    ['steering', '(?:selector|shift|gear|gearchange|change) forks?'],
+    ['suspension', '(?:selector|shift|gear|gearchange|change) forks?|vibration dampers?'],
+    ['blade', '(?:fan|wiper) blades?'],
+  ] as const satisfies readonly (readonly [Care, string])[]
+).map(([care, names]) => ({ care, names, are: oneOf(names) }));
 
 /** What is dangerous about a piece, by the person's word or by its name. `care: none` leaves out all guesses. */
 export function caresOf(spec: Pick<PieceSpec, 'key' | 'name' | 'care'>): Cares {
@@ -210,7 +211,10 @@ export function caresOf(spec: Pick<PieceSpec, 'key' | 'name' | 'care'>): Cares {
 }
 
 function isNamed(care: Care, name: string): boolean {
-  const not = NOT.find(([c]) => c === care)?.[1];
-  const rest = not ? name.replaceAll(new RegExp(not, 'g'), '') : name;
-  return CARES[care].names?.test(rest) === true;
+  const { names } = CARES[care];
+  const not = NOT.find((n) => n.care === care);
+  const rest = not?.are.test(name)
+    ? name.replaceAll(new RegExp(`\\b(?:${not.names})\\b`, 'g'), '')
+    : name;
+  return names?.test(rest) === true;
 }

@@ -127,8 +127,25 @@ interface Pairs {
  * is what the whole parse would give.
  */
 export function parseEntryLine(line: string): Entry | null {
+  const usual = readUsual(line);
+  if (usual !== null) return usual;
   const pairs = readPairs(line);
   return pairs && entryOf(pairs.raw);
+}
+
+/** A mark on one hole, as most lines are. */
+const USUAL = new RegExp(
+  String.raw`^ *- \{at: (${TIME.source.slice(1, -1)}), id: ([A-Za-z][A-Za-z0-9_-]{7}), piece: ([a-z][a-z0-9-]*), hole: ([1-9][0-9]{0,2}[a-z]?), ([a-z]+): ([^,{}[\]"]+)\}$`,
+);
+
+/** The same as the long way gives, for those lines alone. */
+function readUsual(line: string): Entry | null {
+  const [, at, id, piece, hole, verb, value] = USUAL.exec(line) ?? [];
+  if (at === undefined || id === undefined || piece === undefined) return null;
+  if (hole === undefined || verb === undefined || value === undefined) return null;
+  if (!isVerb(verb) || verbRow(verb).value === 'id') return null;
+  if (!isPlain(value) || !isPlain(piece) || !goodValue(verb, value)) return null;
+  return isAbout(verb, ['piece', 'hole']) ? { at, id, verb, value, piece, hole: [hole] } : null;
 }
 
 /** Where the value of a key starts in a line as the program writes it; -1 when it is not there. */
@@ -153,7 +170,7 @@ function readPairs(line: string): Pairs | null {
     const key = take(KEY);
     if (key === null || raw.has(key)) return null;
     places.set(key, at);
-    const quoted = take(QUOTED);
+    const quoted = line.charCodeAt(at) === 34 ? take(QUOTED) : null;
     const value = quoted !== null ? (JSON.parse(quoted) as string) : bare(key, take);
     if (value === null) return null;
     raw.set(key, value);
@@ -190,7 +207,7 @@ export function entryOf(raw: Raw): Entry | null {
   };
   const at = text('at');
   const id = text('id');
-  const verbs = VERBS.filter((v) => raw.has(v));
+  const verbs = [...raw.keys()].filter(isVerb);
   const verb = verbs[0];
   if (at === undefined || !TIME.test(at) || id === undefined || !ID.test(id)) return null;
   if (verb === undefined || verbs.length !== 1) return null;
@@ -205,6 +222,12 @@ export function entryOf(raw: Raw): Entry | null {
     else if (key !== 'at' && key !== 'id' && key !== verb) return null;
   }
   return entry;
+}
+
+const VERB_KEYS: ReadonlySet<string> = new Set(VERBS);
+
+function isVerb(key: string): key is Verb {
+  return VERB_KEYS.has(key);
 }
 
 function isName(key: string): key is Exclude<Place, 'hole'> {
@@ -229,9 +252,24 @@ function goodPlaces(verb: Verb, raw: Raw): boolean {
     if (names.length === 0 || !names.every((n) => pattern.test(n))) return false;
   }
   const has = PLACES.filter((p) => raw.has(p));
-  return verbRow(verb).about.some(
+  return isAbout(verb, has);
+}
+
+/** A diary says the same of a few sets of places again and again. */
+const ABOUT = new Map<string, boolean>();
+
+function isAbout(verb: Verb, has: readonly Place[]): boolean {
+  const about = `${verb} ${has.join(' ')}`;
+  const known = ABOUT.get(about) ?? canBeAbout(verb, has);
+  ABOUT.set(about, known);
+  return known;
+}
+
+function canBeAbout(verb: Verb, has: readonly Place[]): boolean {
+  const sets: readonly (readonly string[])[] = verbRow(verb).about;
+  return sets.some(
     (set) =>
       has.every((p) => set.includes(p) || set.includes(`${p}!`)) &&
-      set.every((p) => !p.endsWith('!') || raw.has(p.slice(0, -1))),
+      set.every((p) => !p.endsWith('!') || has.some((h) => `${h}!` === p)),
   );
 }
