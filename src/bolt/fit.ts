@@ -5,7 +5,7 @@ import { wanted } from './fit-measure.ts';
 import { closeOf, sayClose } from './fit-spare.ts';
 import type { Fit, FitVerdict, Measure } from './fit-types.ts';
 import { sentence } from './fit-words.ts';
-import { withLength } from './kind.ts';
+import { unknownKind, withLength } from './kind.ts';
 import type { Place } from './reach.ts';
 import {
   headsAgree,
@@ -145,23 +145,8 @@ export function fitLength(mm: number, under: readonly string[] | null, place: Pl
   const own = place.takes?.kind ?? null;
   if (own && own.length !== null && Math.abs(own.length - mm) <= BY_RULER)
     return fit(own, under, place);
-  return fit(withLength(own ?? UNKNOWN, mm, ''), under, place);
+  return fit(withLength(own ?? unknownKind('', null), mm, ''), under, place);
 }
-
-const UNKNOWN: Kind = {
-  letter: '',
-  text: '',
-  thread: null,
-  length: null,
-  lengthText: null,
-  head: null,
-  tool: null,
-  class: null,
-  threaded: null,
-  leftHand: false,
-  once: false,
-  note: null,
-};
 
 /** The one-line reason, in mm: `It would bottom 8 mm before the head clamps.` */
 export function say(f: Fit): string {

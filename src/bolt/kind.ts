@@ -63,6 +63,12 @@ export function readKind(letter: string, text: string): Kind {
   };
 }
 
+/** A kind of which nothing is known but its length in mm. */
+export function unknownKind(letter: string, mm: number | null): Kind {
+  const lengthText = mm === null ? null : `${mm}`;
+  return { ...readKind(letter, ''), length: mm, lengthText };
+}
+
 const NO = new Set(['', 'false', 'no', 'off', 'n', '0']);
 
 function isTrue(text: string | undefined): boolean {

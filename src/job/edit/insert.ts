@@ -2,7 +2,7 @@
 import type { Node, Pair, YAMLMap } from 'yaml';
 import { isMap } from 'yaml';
 import { type Cut, documentEnd, endOfPair, plainOf, rangeOf } from './doc.ts';
-import { columnOf, endingAt, lineStart } from './lines.ts';
+import { blockEnd, columnOf, endingAt, lineAt, lineStart } from './lines.ts';
 
 /** What comes below a section that has to be made, in the order of a job file. */
 const BELOW = {
@@ -65,6 +65,22 @@ export function intoFlow(map: YAMLMap, put: string): Cut {
   const last = map.items.at(-1) as Pair<Node, Node | null> | undefined;
   const at = last ? endOfPair(last) : rangeOf(map)[0] + 1;
   return { from: at, to: at, put: last ? `, ${put}` : put };
+}
+
+/**
+ * Whole lines behind the last item of the block below a key; `lines` is told how far items are indented there, `step` more
+ * than the key where there is none. `list`: items may stand in the key's own column.
+ */
+export function insertBelow(
+  text: string,
+  { key }: Pair<Node, Node | null>,
+  { list = false, step = 0 }: { list?: boolean; step?: number },
+  lines: (indent: string) => readonly string[],
+): Cut {
+  const [from, to] = rangeOf(key);
+  const column = columnOf(text, from);
+  const end = blockEnd(text, lineAt(text, to).next, column, list, documentEnd(text));
+  return insert(text, end.at, lines(' '.repeat(end.column ?? column + step)));
 }
 
 /** Whole lines at the start of a line or at the end of the text; see `putLines`. */

@@ -1,9 +1,9 @@
 /** Items of a list or a map, put in and taken out by their own bytes. */
 import { isScalar, isSeq, type Node, type YAMLMap, type YAMLSeq } from 'yaml';
 import type { Edit } from '../../model/types.ts';
-import { type Cut, documentEnd, type Fail, type KeyPair, plainOf, rangeOf } from './doc.ts';
-import { insert } from './insert.ts';
-import { blockEnd, columnOf, endingAt, lineAt, lineStart } from './lines.ts';
+import { type Cut, type Fail, type KeyPair, plainOf, rangeOf } from './doc.ts';
+import { insertBelow } from './insert.ts';
+import { endingAt, lineAt, lineStart } from './lines.ts';
 import { itemsOf, spell, textOfNode } from './value.ts';
 
 const BY_HAND = 'is written in a way that only a hand can change';
@@ -37,16 +37,9 @@ export function oneMore(
     return [[{ from: at, to: at, put: last ? `, ${item}` : item }]];
   }
   if (flow) return { fault: `${plainOf(pair.key)} ${BY_HAND}` };
-  const column = columnOf(text, rangeOf(pair.key)[0]);
-  const end = blockEnd(
-    text,
-    lineAt(text, rangeOf(pair.key)[1]).next,
-    column,
-    true,
-    documentEnd(text),
-  );
-  const indent = ' '.repeat(end.column ?? column);
-  return [[insert(text, end.at, [`${indent}- ${spell(put, false)}`])]];
+  return [
+    [insertBelow(text, pair, { list: true }, (indent) => [`${indent}- ${spell(put, false)}`])],
+  ];
 }
 
 /** A text less; with its last one the key goes. */

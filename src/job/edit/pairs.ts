@@ -5,7 +5,6 @@ import type { Edit, Said } from '../../model/types.ts';
 import {
   type Cut,
   cut,
-  documentEnd,
   type Fail,
   isFail,
   isNothing,
@@ -17,8 +16,8 @@ import {
   sameValue,
   type Value,
 } from './doc.ts';
-import { behindKey, insert, intoFlow, newSection, stepOf } from './insert.ts';
-import { blockEnd, columnOf, lineAt } from './lines.ts';
+import { behindKey, insert, insertBelow, intoFlow, newSection, stepOf } from './insert.ts';
+import { columnOf, lineAt } from './lines.ts';
 import { withoutItem } from './list.ts';
 
 type PairsIn = Extract<Edit, { edit: 'pairs' }>;
@@ -136,24 +135,8 @@ function waysIn(text: string, root: YAMLMap, path: readonly string[], value: Sai
     const lines = pairLines(key, inner, step).slice(1);
     return [[newSection(text, root, key, columnOf(text, rangeOf(root)[0]), lines)]];
   }
-  const column = columnOf(text, rangeOf(pair.key)[0]);
-  const end = blockEnd(
-    text,
-    lineAt(text, rangeOf(pair.key)[1]).next,
-    column,
-    false,
-    documentEnd(text),
-  );
-  const indent = ' '.repeat(end.column ?? column + step);
-  return [
-    [
-      insert(
-        text,
-        end.at,
-        pairLines(key, inner, step).map((line) => indent + line),
-      ),
-    ],
-  ];
+  const lines = pairLines(key, inner, step);
+  return [[insertBelow(text, pair, { step }, (indent) => lines.map((line) => indent + line))]];
 }
 
 function nested(path: readonly string[], value: Said): Said {

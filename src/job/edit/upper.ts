@@ -5,7 +5,6 @@ import { findDiary } from './diary.ts';
 import {
   type Cut,
   cut,
-  documentEnd,
   endOfPair,
   type Fail,
   isFail,
@@ -18,8 +17,16 @@ import {
   scalarText,
   type Value,
 } from './doc.ts';
-import { behindKey, insert, intoFlow, newSection, type Section, stepOf } from './insert.ts';
-import { blockEnd, columnOf, lineAt } from './lines.ts';
+import {
+  behindKey,
+  insert,
+  insertBelow,
+  intoFlow,
+  newSection,
+  type Section,
+  stepOf,
+} from './insert.ts';
+import { columnOf, lineAt } from './lines.ts';
 import { putPairs, takePairsOut } from './pairs.ts';
 import { rowCuts, wordsOf } from './row.ts';
 import { asValue, figureCuts, flowOf, lessCuts, topCuts, unnamedCuts } from './section.ts';
@@ -177,9 +184,7 @@ function newPair(
     const at = behindKey(text, pair);
     return [[{ from: at, to: at, put: ` {${name}: ${value(true)}}` }]];
   }
-  const below = lineAt(text, rangeOf(pair.key)[1]).next;
-  const end = blockEnd(text, below, column, false, documentEnd(text));
-  return [[insert(text, end.at, lines(' '.repeat(end.column ?? column + step)))]];
+  return [[insertBelow(text, pair, { step }, lines)]];
 }
 
 function intoPiece(

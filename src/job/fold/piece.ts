@@ -38,18 +38,23 @@ export interface Making {
   wasOff: boolean;
 }
 
-export function begin(spec: PieceSpec, upper: Upper): Making {
-  const holes = holeNames(spec).map((name, i) => freshHole(name, known(spec.row?.[i] ?? null)));
-  const now: PieceNow = {
+/** A piece of which nothing has happened yet, and none of whose holes are known. */
+export function atHome(spec: PieceSpec): PieceNow {
+  return {
     spec,
     where: 'home',
     round: 1,
     away: 'no',
     fitted: false,
-    holes,
+    holes: [],
     tray: spec.tray,
     last: null,
   };
+}
+
+export function begin(spec: PieceSpec, upper: Upper): Making {
+  const holes = holeNames(spec).map((name, i) => freshHole(name, known(spec.row?.[i] ?? null)));
+  const now = { ...atHome(spec), holes };
   return {
     now,
     byName: new Map(holes.map((h) => [h.name, h])),

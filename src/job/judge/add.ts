@@ -15,16 +15,7 @@ import type {
   Warning,
 } from '../../model/types.ts';
 import { NAME } from '../diary/entry.ts';
-import {
-  already,
-  noPiece,
-  pickHoles,
-  type Stamp,
-  sameFields,
-  type Wished,
-  write,
-  wrong,
-} from './parts.ts';
+import { already, placeNamed, type Stamp, sameFields, type Wished, write, wrong } from './parts.ts';
 import { judgeNote } from './settle.ts';
 
 /** Where it goes: a place of its own in the file, or one more text of its piece. */
@@ -35,17 +26,10 @@ type Put =
 export function judgeAdd(job: Job, wish: Wished<'add'>, stamp: Stamp): Verdict {
   const text = oneLine(wish.text).trim();
   if (text === '') return wrong('empty-text', 'The text is empty.');
-  const piece = wish.piece === undefined ? null : (job.pieces.get(wish.piece) ?? null);
-  if (wish.piece !== undefined && !piece) return noPiece(job, wish.piece);
-  if (wish.hole !== undefined) {
-    if (!piece) return wrong('which-piece', 'A hole is one of a piece: name the piece as well.');
-    const picked = pickHoles(piece, [wish.hole]);
-    if ('ok' in picked) return picked;
-  }
+  const place = placeNamed(job, wish);
+  if ('ok' in place) return place;
+  const piece = job.pieces.get(wish.piece ?? '') ?? null;
   const { hole } = wish;
-  const place = piece
-    ? { piece: piece.spec.key, ...(hole === undefined ? {} : { hole: [hole] }) }
-    : {};
   if (wish.as === 'note') return judgeNote(job, { ...wish, do: 'note', text }, stamp);
   const put = putFor(wish.as, text, piece, hole ?? null);
   if (!put) {

@@ -1,9 +1,9 @@
 /** How many bolts a piece has, or which: its row said before any of them is turned, or put right afterwards. */
-import type { Edit, Job, PieceNow, Refusal, Warning } from '../../model/types.ts';
+import type { Edit, Job, PieceNow, Warning } from '../../model/types.ts';
 import { readMap } from '../../piece/map.ts';
 import { printItem, UNKNOWN } from '../../piece/row.ts';
 import { readRowFound } from './found.ts';
-import { list, wrong } from './parts.ts';
+import { list, type Refused, wrong } from './parts.ts';
 
 /** Most bolts that are counted instead of named. */
 const MOST = 99;
@@ -13,7 +13,7 @@ export function boltsFor(
   job: Job,
   piece: Pick<PieceNow, 'holes' | 'spec'>,
   text: string,
-): { row: string; edits: Edit[]; warnings: Warning[] } | { ok: false; refused: Refusal } {
+): { row: string; edits: Edit[]; warnings: Warning[] } | Refused {
   const { holes, spec } = piece;
   const was = (spec.row ?? []).map(printItem);
   const count = /^\d{1,3}$/.test(text) ? Number(text) : null;

@@ -1,9 +1,9 @@
 /** A row as somebody typed it who has just taken the bolts out: `s s .35 m+clip ! -`. */
-import { printKind, withLength } from '../../bolt/kind.ts';
+import { printKind, unknownKind, withLength } from '../../bolt/kind.ts';
 import { readLength } from '../../bolt/length.ts';
-import type { Edit, Job, Kind, Refusal, RowItem } from '../../model/types.ts';
+import type { Edit, Job, Kind, RowItem } from '../../model/types.ts';
 import { FOUND_EMPTY, readItem, rowWords, STILL_IN, UNKNOWN } from '../../piece/row.ts';
-import { wrong } from './parts.ts';
+import { type Refused, wrong } from './parts.ts';
 
 export type FoundWord = RowItem | typeof STILL_IN | typeof FOUND_EMPTY;
 
@@ -20,7 +20,7 @@ export const NOT_MEASURED = 'not measured yet';
 export function readRowFound(
   text: string,
   job: Job,
-): { words: FoundWord[]; edits: Edit[] } | { ok: false; refused: Refusal } {
+): { words: FoundWord[]; edits: Edit[] } | Refused {
   const kinds = new Map(job.upper.kinds);
   const used = usedLetters(job);
   const words: FoundWord[] = [];
@@ -119,19 +119,5 @@ function neighbour(
 
 function inherit(letter: string, mm: number | null, from: Kind | null): Kind | null {
   if (from) return { ...withLength(from, mm), letter };
-  if (mm === null) return null;
-  return {
-    letter,
-    text: '',
-    thread: null,
-    length: mm,
-    lengthText: `${mm}`,
-    head: null,
-    tool: null,
-    class: null,
-    threaded: null,
-    leftHand: false,
-    once: false,
-    note: null,
-  };
+  return mm === null ? null : unknownKind(letter, mm);
 }

@@ -1,9 +1,9 @@
 /** What is in the hand: a kind by its letter, or the kind that has the length read off the rule. */
 
-import type { Hand, HoleNow, Job, PieceNow, Refusal } from '../../model/types.ts';
+import type { Hand, HoleNow, Job, PieceNow } from '../../model/types.ts';
 import { readItem, UNKNOWN } from '../../piece/row.ts';
 import { letterOf, usedLetters } from './found.ts';
-import { list, meant, refuse, wrong } from './parts.ts';
+import { list, meant, type Refused, refuse, wrong } from './parts.ts';
 
 /** `with: null`: not said what is under the head, so whatever belongs there. */
 export interface InHand {
@@ -12,8 +12,6 @@ export interface InHand {
   /** Set when only the length was said and no kind of the job has it. */
   length?: number;
 }
-
-type Refused = { ok: false; refused: Refusal };
 
 /** Bolts are measured with a rule at the bench: half a millimetre is the same length. */
 const SAME_LENGTH = 0.5;

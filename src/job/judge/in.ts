@@ -1,14 +1,6 @@
 /** May this bolt go into this hole? The one place where a wrong bolt is stopped. */
 
-import type {
-  HoleNow,
-  Job,
-  PieceNow,
-  Refusal,
-  RowItem,
-  Verdict,
-  Warning,
-} from '../../model/types.ts';
+import type { HoleNow, Job, PieceNow, RowItem, Verdict, Warning } from '../../model/types.ts';
 import { printItem, sameItem } from '../../piece/row.ts';
 import { blockers } from './blocked.ts';
 import { type InHand, readHand } from './hand.ts';
@@ -20,6 +12,7 @@ import {
   names,
   noPiece,
   pickHoles,
+  type Refused,
   refuse,
   type Stamp,
   type Wished,
@@ -108,7 +101,7 @@ function stop(
   open: HoleNow[],
   hand: InHand,
   named: boolean,
-): { ok: false; refused: Refusal } | null {
+): Refused | null {
   const by = blockers(job, piece);
   if (by.length > 0) {
     const say = `${list(by.map((p) => p.spec.name))} must be back on first: ${piece.spec.name} goes over it.`;
@@ -141,12 +134,12 @@ function isSame(job: Job, piece: PieceNow, hole: HoleNow, hand: InHand): boolean
   return fitted?.verdict === 'same' && fitted.sure;
 }
 
-function notOut(holes: HoleNow[]): { ok: false; refused: Refusal } {
+function notOut(holes: HoleNow[]): Refused {
   const say = `${list(names(holes))}: the bolt never came out.`;
   return refuse('not-out', say, { holes: names(holes) });
 }
 
-function unsettled(holes: HoleNow[]): { ok: false; refused: Refusal } {
+function unsettled(holes: HoleNow[]): Refused {
   const said = holes.map((h) => {
     if (h.conflict) return `${h.name}: ${h.conflict.say}`;
     return `${h.name}: the file says ${h.claim ? printItem(h.claim) : 'nothing'}, ${h.found ? printItem(h.found) : 'nothing'} came out`;

@@ -4,6 +4,7 @@ import type { Edit, HoleNow, Job, PieceNow, RowItem, Verdict, Warning } from '..
 import { printItem, printRow, STILL_IN, sameItem, UNKNOWN } from '../../piece/row.ts';
 import { NAME } from '../diary/entry.ts';
 import { freshHole } from '../fold/hole.ts';
+import { atHome } from '../fold/piece.ts';
 import { barePiece } from '../form/bare.ts';
 import { type FoundWord, readRowFound } from './found.ts';
 import {
@@ -36,7 +37,7 @@ export function judgeOut(job: Job, wish: Wished<'out'>, stamp: Stamp): Verdict {
         `No piece ${wish.piece} in this job. Say the row that came out, and it is written.`,
       );
     warnings.push({ code: 'new-piece', say: `${wish.piece} is new in this job.` });
-    piece = emptyPiece(wish.piece);
+    piece = atHome(barePiece(wish.piece));
   }
   const isNew = piece.spec.row === null && piece.holes.length === 0;
   if (isNew && found && wish.holes === undefined) piece = withHoles(piece, found.words.length);
@@ -163,19 +164,6 @@ function rowEdits(piece: PieceNow, marked: { hole: HoleNow; word: FoundWord }[])
       { edit: 'row-word', piece: key, hole: hole.name, index, was: UNKNOWN, word: printItem(word) },
     ];
   });
-}
-
-function emptyPiece(key: string): PieceNow {
-  return {
-    spec: barePiece(key),
-    where: 'home',
-    round: 1,
-    away: 'no',
-    fitted: false,
-    holes: [],
-    tray: null,
-    last: null,
-  };
 }
 
 function withHoles(piece: PieceNow, count: number): PieceNow {

@@ -28,22 +28,18 @@ export type Wished<D extends WishWhat['do']> = Extract<WishWhat, { do: D }> & {
   because?: string;
 };
 
-export function refuse(
-  code: string,
-  say: string,
-  data: Record<string, unknown> = {},
-): { ok: false; refused: Refusal } {
-  return { ok: false, refused: { code, say, data, overrulable: true } };
-}
+export type Refused = { ok: false; refused: Refusal };
 
+const refusal =
+  (overrulable: boolean) =>
+  (code: string, say: string, data: Record<string, unknown> = {}): Refused => ({
+    ok: false,
+    refused: { code, say, data, overrulable },
+  });
+
+export const refuse = refusal(true);
 /** Wrong use: no reason in the world makes it right. */
-export function wrong(
-  code: string,
-  say: string,
-  data: Record<string, unknown> = {},
-): { ok: false; refused: Refusal } {
-  return { ok: false, refused: { code, say, data, overrulable: false } };
-}
+export const wrong = refusal(false);
 
 /** Already so: nothing to write. */
 export function already(warnings: Warning[] = []): Verdict {
@@ -62,7 +58,7 @@ export function write(
   return { ok: true, entry, edits: more.edits ?? [], warnings: more.warnings ?? [] };
 }
 
-export function noPiece(job: Job, key: string): { ok: false; refused: Refusal } {
+export function noPiece(job: Job, key: string): Refused {
   return wrong('no-such-piece', `No piece ${key} in this job.${meant(key, job.pieces.keys())}`, {
     piece: key,
   });
@@ -81,20 +77,47 @@ export function meant(word: string, words: Iterable<string>): string {
 export function pickHoles(
   piece: PieceNow,
   names: readonly string[] | undefined,
-): HoleNow[] | { ok: false; refused: Refusal } {
+): HoleNow[] | Refused {
   if (names === undefined) return piece.holes;
-  const picked: HoleNow[] = [];
+  const picked = new Set<HoleNow>();
   for (const name of names) {
     const hole = piece.holes.find((h) => h.name === name);
-    if (!hole) {
-      const has = holesSaid(piece.holes.map((h) => h.name));
-      return wrong('no-such-hole', `${piece.spec.name} has no hole ${name}: ${has}.`, {
-        hole: name,
-      });
-    }
-    if (!picked.includes(hole)) picked.push(hole);
+    if (!hole) return noHole(piece, name);
+    picked.add(hole);
   }
-  return picked;
+  return [...picked];
+}
+
+/** The piece and its one hole that a wish names. */
+export function pickHole(
+  job: Job,
+  wish: { piece: string; hole: string },
+): { piece: PieceNow; hole: HoleNow } | Refused {
+  const piece = job.pieces.get(wish.piece);
+  if (!piece) return noPiece(job, wish.piece);
+  const hole = piece.holes.find((h) => h.name === wish.hole);
+  return hole ? { piece, hole } : noHole(piece, wish.hole);
+}
+
+/** What an entry is about of which a piece, or a hole of it, may be named. */
+export function placeNamed(
+  job: Job,
+  wish: { piece?: string; hole?: string },
+): { piece?: string; hole?: string[] } | Refused {
+  const { piece, hole } = wish;
+  if (piece === undefined) {
+    if (hole === undefined) return {};
+    return wrong('which-piece', 'A hole is one of a piece: name the piece as well.');
+  }
+  if (!job.pieces.has(piece)) return noPiece(job, piece);
+  if (hole === undefined) return { piece };
+  const picked = pickHole(job, { piece, hole });
+  return 'ok' in picked ? picked : { piece, hole: [hole] };
+}
+
+function noHole(piece: PieceNow, name: string): Refused {
+  const has = holesSaid(piece.holes.map((h) => h.name));
+  return wrong('no-such-hole', `${piece.spec.name} has no hole ${name}: ${has}.`, { hole: name });
 }
 
 function holesSaid(names: readonly string[]): string {

@@ -2,7 +2,7 @@
 import type { Job, Verdict } from '../../model/types.ts';
 import { TIME } from '../diary/entry.ts';
 import { livingEntries } from '../diary/living.ts';
-import { already, noPiece, pickHoles, type Stamp, type Wished, write, wrong } from './parts.ts';
+import { already, placeNamed, type Stamp, type Wished, write, wrong } from './parts.ts';
 
 export function judgePhoto(job: Job, wish: Wished<'photo'>, stamp: Stamp): Verdict {
   const { picture, taken } = wish;
@@ -13,18 +13,8 @@ export function judgePhoto(job: Job, wish: Wished<'photo'>, stamp: Stamp): Verdi
       `${taken} is no time with its offset, like 2026-04-11T18:25:40+02:00.`,
     );
   }
-  const place: { piece?: string; hole?: string[] } = {};
-  if (wish.piece === undefined && wish.hole !== undefined) {
-    return wrong('no-such-piece', `Hole ${wish.hole} of which piece?`);
-  }
-  if (wish.piece !== undefined) {
-    const piece = job.pieces.get(wish.piece);
-    if (!piece) return noPiece(job, wish.piece);
-    const picked = pickHoles(piece, wish.hole === undefined ? undefined : [wish.hole]);
-    if ('ok' in picked) return picked;
-    place.piece = piece.spec.key;
-    if (wish.hole !== undefined) place.hole = [wish.hole];
-  }
+  const place = placeNamed(job, wish);
+  if ('ok' in place) return place;
   const there = livingEntries(job.entries).some(
     (e) =>
       e.verb === 'photo' &&

@@ -6,8 +6,8 @@ import { letterOf, readRowFound, usedLetters } from './found.ts';
 import {
   already,
   meant,
-  noPiece,
-  pickHoles,
+  pickHole,
+  placeNamed,
   refuse,
   type Stamp,
   type Wished,
@@ -16,17 +16,15 @@ import {
 } from './parts.ts';
 
 export function judgeSettle(job: Job, wish: Wished<'settle'>, stamp: Stamp): Verdict {
-  const piece = job.pieces.get(wish.piece);
-  if (!piece) return noPiece(job, wish.piece);
-  const picked = pickHoles(piece, [wish.hole]);
+  const picked = pickHole(job, wish);
   if ('ok' in picked) return picked;
-  const hole = picked[0];
+  const { piece, hole } = picked;
   // A length is the kind that is so long; one that there is not yet is new.
   const measured = /^\.\d/.test(wish.kind) ? readRowFound(wish.kind, job) : null;
   if (measured && 'ok' in measured) return measured;
   const [word] = measured?.words ?? [];
   const typed = typeof word === 'object' ? word : readItem(wish.kind);
-  if (!hole || !typed || typed.kind === '?') {
+  if (!typed || typed.kind === '?') {
     return wrong(
       'bad-word',
       `${wish.kind} is no kind: a letter, or a letter with what is under its head (M+clip).`,
@@ -75,14 +73,12 @@ function withUnder(item: RowItem, hole: HoleNow): RowItem {
 }
 
 export function judgeState(job: Job, wish: Wished<'state'>, stamp: Stamp): Verdict {
-  const piece = job.pieces.get(wish.piece);
-  if (!piece) return noPiece(job, wish.piece);
-  const picked = pickHoles(piece, [wish.hole]);
+  const picked = pickHole(job, wish);
   if ('ok' in picked) return picked;
-  const hole = picked[0];
-  const now = hole?.trouble ?? 'mended';
+  const { piece, hole } = picked;
+  const now = hole.trouble ?? 'mended';
   if (now === wish.state) return already();
-  const pulled = wish.state === 'mended' && hole?.trouble === 'pulled';
+  const pulled = wish.state === 'mended' && hole.trouble === 'pulled';
   if (pulled && hole.state !== 'out' && wish.because === undefined) {
     const say = `The bolt is still in ${hole.name}: a thread is mended with its bolt out. Take it out first.`;
     return refuse('bolt-in', say, { hole: hole.name });
@@ -102,11 +98,7 @@ export function judgeState(job: Job, wish: Wished<'state'>, stamp: Stamp): Verdi
 
 export function judgeNote(job: Job, wish: Wished<'note'>, stamp: Stamp): Verdict {
   if (wish.text.trim() === '') return wrong('empty-note', 'The note is empty.');
-  if (wish.piece === undefined) return write(stamp, wish, { verb: 'note', value: wish.text });
-  const piece = job.pieces.get(wish.piece);
-  if (!piece) return noPiece(job, wish.piece);
-  const picked = pickHoles(piece, wish.hole === undefined ? undefined : [wish.hole]);
-  if ('ok' in picked) return picked;
-  const place = wish.hole === undefined ? {} : { hole: [wish.hole] };
-  return write(stamp, wish, { verb: 'note', value: wish.text, piece: piece.spec.key, ...place });
+  const place = placeNamed(job, wish);
+  if ('ok' in place) return place;
+  return write(stamp, wish, { verb: 'note', value: wish.text, ...place });
 }

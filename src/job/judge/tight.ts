@@ -8,7 +8,6 @@ import type {
   PieceNow,
   PieceSpec,
   Quantity,
-  Refusal,
   Verdict,
   Warning,
 } from '../../model/types.ts';
@@ -23,6 +22,7 @@ import {
   names,
   noPiece,
   pickHoles,
+  type Refused,
   refuse,
   type Stamp,
   type Wished,
@@ -112,11 +112,7 @@ interface Due {
   open: readonly HoleNow[];
 }
 
-function dueNow(
-  { upper: { kinds } }: Job,
-  piece: PieceNow,
-  wish: Wished<'tight'>,
-): Due | { ok: false; refused: Refusal } {
+function dueNow({ upper: { kinds } }: Job, piece: PieceNow, wish: Wished<'tight'>): Due | Refused {
   const picked = pickHoles(piece, wish.holes);
   if ('ok' in picked) return picked;
   if (picked.length === 0) return wrong('no-holes', `${piece.spec.name} has no bolts.`);
@@ -146,7 +142,7 @@ function choosePass(
   kinds: Kinds,
   holes: readonly HoleNow[],
   name?: string,
-): Stage | { ok: false; refused: Refusal } | null {
+): Stage | Refused | null {
   const { spec } = piece;
   if (name !== undefined) return namedPass(spec, kinds, holes, name);
   const due = new Map(holes.map((h) => [h.name, nextPass(spec, kinds, h)]));
@@ -173,7 +169,7 @@ function nextPass(spec: PieceSpec, kinds: Kinds, hole: HoleNow): string | undefi
   return own[own.findLastIndex((name) => hole.passes.includes(name)) + 1];
 }
 
-function stop(holes: readonly HoleNow[]): { ok: false; refused: Refusal } | null {
+function stop(holes: readonly HoleNow[]): Refused | null {
   const out = holes.filter((h) => h.state === 'out');
   if (out.length > 0) {
     return refuse('not-in', `${list(names(out))}: no bolt is in it yet.`, { holes: names(out) });

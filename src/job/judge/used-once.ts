@@ -7,13 +7,12 @@ import type {
   Job,
   Kind,
   PieceNow,
-  Refusal,
   RowItem,
   Warning,
 } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
 import { isFresh, isNoted } from './inside.ts';
-import { names, refuse } from './parts.ts';
+import { names, type Refused, refuse } from './parts.ts';
 
 export interface UsedOnce {
   /** A bolt of a kind that is `once`: it has to be said why the old one goes in. All else is told. */
@@ -113,7 +112,7 @@ export function asksOnce(
   job: Job,
   { spec, round }: PieceNow,
   old: readonly UsedOnce[],
-): { ok: false; refused: Refusal } | null {
+): Refused | null {
   const bolts = old.filter((o) => o.bolts);
   const answered = job.entries.some(
     (e) =>

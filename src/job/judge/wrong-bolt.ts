@@ -1,19 +1,14 @@
 /** What is said when a bolt would go where it does not belong. */
 
 import { lengthSaid } from '../../bolt/kind.ts';
-import type { HoleNow, Job, PieceNow, Refusal, RowItem } from '../../model/types.ts';
+import type { HoleNow, Job, PieceNow, RowItem } from '../../model/types.ts';
 import { printItem } from '../../piece/row.ts';
 import type { InHand } from './hand.ts';
-import { list, names, refuse } from './parts.ts';
+import { list, names, type Refused, refuse } from './parts.ts';
 import { reasonInWords } from './reason.ts';
 
 /** `hole` null: no hole of the piece takes it. */
-export function wrongBolt(
-  job: Job,
-  piece: PieceNow,
-  hole: HoleNow | null,
-  hand: InHand,
-): { ok: false; refused: Refusal } {
+export function wrongBolt(job: Job, piece: PieceNow, hole: HoleNow | null, hand: InHand): Refused {
   const belongs = piece.holes.filter(
     (h) => h.state === 'out' && h.belongs && h.belongs.kind === hand.kind,
   );

@@ -1,4 +1,5 @@
 /** What keys are made of: functions from a state to the next one and what is to be done for it. */
+import { atHome } from '../../job/fold/piece.ts';
 import { barePiece } from '../../job/form/bare.ts';
 import type { HoleNow, Job, PieceNow, Wish } from '../../model/types.ts';
 import type { PieceStep, PieceView, State, Updated, View } from './state.ts';
@@ -54,21 +55,7 @@ export function at(state: State): At | null {
 }
 
 export function pieceNamed(job: Job, key: string): PieceNow {
-  return job.pieces.get(key) ?? newPiece(key);
-}
-
-function newPiece(key: string): PieceNow {
-  const spec = barePiece(key);
-  return {
-    spec,
-    where: 'home',
-    round: 1,
-    away: 'no',
-    fitted: false,
-    holes: [],
-    tray: null,
-    last: null,
-  };
+  return job.pieces.get(key) ?? atHome(barePiece(key));
 }
 
 /** The piece at this step, from its first line on. */
