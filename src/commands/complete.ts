@@ -9,7 +9,7 @@ import {
   CORRECTABLE,
   HOLE_STATES,
   type Job,
-  LOOKS,
+  LOOKED,
   MOMENTS,
   WRITABLE,
 } from '../model/types.ts';
@@ -80,7 +80,7 @@ export const PLACES: Readonly<Record<string, (at: At) => Candidate[]>> = {
   LETTER: nothing,
   CHECK: traced,
   HOW: ({ name }) =>
-    bare(name === 'trace' ? [...LOOKS, 'found'] : ['look', 'renew', 'leave', 'ask']),
+    bare(name === 'trace' ? [...LOOKED, 'found'] : ['look', 'renew', 'leave', 'ask']),
   NAME: (at) => [...pieces(at), ...tasks(at)],
   THING: ({ job }) =>
     [...(job?.upper.buys.values() ?? [])].map((b) => ({ word: b.key, say: b.what })),

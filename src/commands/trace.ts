@@ -4,7 +4,7 @@ import { readCheckLine, readSuspectLine } from '../job/form/typed-trace.ts';
 import { meant } from '../job/judge/parts.ts';
 import {
   type Job,
-  LOOKS,
+  LOOKED,
   type Looked,
   type OldPart,
   type Tried,
@@ -74,11 +74,11 @@ function wishOf(call: Call, job: Job, name: string, how: string | undefined): Wi
     if (how === undefined && reading === undefined) {
       return misuse(
         'usage',
-        `How did it come out? ${list(LOOKS, 'or')}, or --reading with its figure.`,
+        `How did it come out? ${list(LOOKED, 'or')}, or --reading with its figure.`,
       );
     }
-    if (how !== undefined && !(LOOKS as readonly string[]).includes(how)) {
-      return misuse('bad-word', `A look is ${list(LOOKS, 'or')}, not ${how}.`);
+    if (how !== undefined && !(LOOKED as readonly string[]).includes(how)) {
+      return misuse('bad-word', `A look is ${list(LOOKED, 'or')}, not ${how}.`);
     }
     const said = how === undefined ? {} : { how: how as Looked };
     return { do: 'look', check: name, ...said, ...(reading === undefined ? {} : { reading }) };

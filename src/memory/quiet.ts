@@ -1,21 +1,7 @@
 /** One quiet line of last time: what hurts most, first. */
+import { MONTHS } from '../model/time.ts';
 import { list } from '../model/words.ts';
 import type { About, Known } from './remember.ts';
-
-const MONTHS = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-];
 
 /** `November`, or `November 2024` where that is more than a year ago. */
 export function sayMonth(day: string, now: string): string {

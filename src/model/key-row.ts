@@ -94,3 +94,13 @@ export function keysWith<T extends Keys>(keys: T, has: (row: KeyRow) => boolean)
 export function fieldOf(key: string, row: KeyRow): string {
   return row.as ?? key;
 }
+
+// ---------------------------------------------------------------- rows that many things have
+
+/** Anything else that is to be said of it. */
+export const note = <const L extends string>(like: L) =>
+  ({ value: 'text', is: 'Anything else.', like }) as const;
+
+/** A time, for work by hand unless it is said otherwise. */
+export const takes = <const L extends string>(like: L, is = 'How long it takes by hand.') =>
+  ({ value: 'text', takes: 'a time', is, like }) as const;

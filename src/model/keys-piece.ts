@@ -1,5 +1,5 @@
 /** The keys of a piece and of a hole, one row each. */
-import type { Keys } from './key-row.ts';
+import { type Keys, note, takes } from './key-row.ts';
 
 export const PIECE_KEYS = {
   name: { value: 'called', is: 'What people call it.', like: 'name: Alternator cover' },
@@ -202,10 +202,7 @@ export const PIECE_KEYS = {
     },
   },
   takes: {
-    value: 'text',
-    takes: 'a time',
-    is: 'How long it takes by hand.',
-    like: 'takes: 20 min',
+    ...takes('takes: 20 min'),
     label: 'Takes',
     corrected: true,
     written: {
@@ -220,9 +217,7 @@ export const PIECE_KEYS = {
     label: 'First',
   },
   note: {
-    value: 'text',
-    is: 'Anything else.',
-    like: 'note: edge was bent before',
+    ...note('note: edge was bent before'),
     read: { at: 7, removal: 'beside', fitting: 'beside' },
     label: 'Note',
     corrected: true,
@@ -238,22 +233,8 @@ export const HOLE_KEYS = {
     corrected: true,
     elseOfPiece: true,
   },
-  thick: {
-    value: 'length',
-    is: 'From the seat of the head to the joint face, mm.',
-    like: 'thick: 40',
-    label: 'Thick',
-    corrected: true,
-    elseOfPiece: true,
-  },
-  thread: {
-    value: 'depth',
-    is: 'Usable thread below the joint face, mm.',
-    like: 'thread: 3..19',
-    label: 'Thread',
-    corrected: true,
-    elseOfPiece: true,
-  },
+  thick: { ...PIECE_KEYS.thick, like: 'thick: 40', elseOfPiece: true },
+  thread: { ...PIECE_KEYS.thread, elseOfPiece: true },
   turns: {
     value: 'number',
     is: 'Turns from first bite until the head touches.',

@@ -1,5 +1,5 @@
 /** The keys of what a fault may be, of a look at it, and of what a question to decide is weighed by: one row each. */
-import type { Keys } from './key-row.ts';
+import { type Keys, note, takes } from './key-row.ts';
 
 export const SUSPECT_KEYS = {
   what: { value: 'called', is: 'What it may be.', like: 'what: Float needle leaks' },
@@ -19,13 +19,8 @@ export const SUSPECT_KEYS = {
     is: 'What puts it right: a name under buy:, or what to ask for.',
     like: 'part: needle',
   },
-  takes: {
-    value: 'text',
-    takes: 'a time',
-    is: 'How long it takes to put right.',
-    like: 'takes: 30 min',
-  },
-  note: { value: 'text', is: 'Anything else.', like: 'note: was renewed last year' },
+  takes: takes('takes: 30 min', 'How long it takes to put right.'),
+  note: note('note: was renewed last year'),
 } as const satisfies Keys;
 
 export const CHECK_KEYS = {
@@ -43,12 +38,7 @@ export const CHECK_KEYS = {
     is: 'A way up to here: it would show all on it.',
     like: 'along: [tank, tap, filter]',
   },
-  takes: {
-    value: 'text',
-    takes: 'a time',
-    is: 'How long the look takes.',
-    like: 'takes: 3 min',
-  },
+  takes: takes('takes: 3 min', 'How long the look takes.'),
   under: { value: 'pieceNames', is: 'Pieces that must be off for it.', like: 'under: tank' },
   needs: { value: 'texts', is: 'What must be so for it.', like: 'needs: [hot, running]' },
   caution: {
@@ -56,7 +46,7 @@ export const CHECK_KEYS = {
     is: 'Read before the look.',
     like: 'caution: Fuel wiped up, tank cap shut.',
   },
-  note: { value: 'text', is: 'Anything else.', like: 'note: with the grey lead' },
+  note: note('note: with the grey lead'),
 } as const satisfies Keys;
 
 /** Money and time; `chance` only of what touching it may break. */
@@ -67,12 +57,7 @@ export const AMOUNT_KEYS = {
     is: 'In the money of the bench.',
     like: 'price: 12.50',
   },
-  takes: {
-    value: 'text',
-    takes: 'a time',
-    is: 'How long it takes by hand.',
-    like: 'takes: 40 min',
-  },
+  takes: takes('takes: 40 min'),
 } as const satisfies Keys;
 
 export const HARM_KEYS = {

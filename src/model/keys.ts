@@ -2,7 +2,7 @@
  * The table of a job file's keys: one row each. The types of what is read, the reader, the check, the JSON Schema, help,
  * labels, questions, what can be written and what can be corrected follow from it. A row more is a key more.
  */
-import { type Keys, type KeysWith, keysWith } from './key-row.ts';
+import { type Keys, type KeysWith, keysWith, note, takes } from './key-row.ts';
 
 export { HOLE_KEYS, PIECE_KEYS } from './keys-piece.ts';
 export { AMOUNT_KEYS, CHECK_KEYS, HARM_KEYS, SUSPECT_KEYS } from './keys-trace.ts';
@@ -88,7 +88,7 @@ export const KIND_KEYS = {
   threaded: { value: 'length', is: 'Length of the threaded end, mm.', like: 'threaded: 18' },
   lh: { value: 'truth', is: 'Left-hand thread.', like: 'lh: true' },
   once: { value: 'truth', is: 'Never used twice.', like: 'once: true' },
-  note: { value: 'text', is: 'Anything else.', like: 'note: two of them are new' },
+  note: note('note: two of them are new'),
 } as const satisfies Keys;
 
 /** One bolt in a row, spelled out. */
@@ -164,21 +164,8 @@ export const TASK_KEYS = {
     is: 'When it is due.',
     like: 'when: next day',
   },
-  takes: {
-    value: 'text',
-    label: 'Takes',
-    corrected: true,
-    takes: 'a time',
-    is: 'How long it takes by hand.',
-    like: 'takes: 20 min',
-  },
-  note: {
-    value: 'text',
-    label: 'Note',
-    corrected: true,
-    is: 'Anything else.',
-    like: 'note: pan holds 3 l',
-  },
+  takes: { ...takes('takes: 20 min'), label: 'Takes', corrected: true },
+  note: { ...note('note: pan holds 3 l'), label: 'Note', corrected: true },
   proves: {
     value: 'texts',
     takes: 'a check or a list of checks',
@@ -223,7 +210,7 @@ export const BUY_KEYS = {
   from: { value: 'text', is: 'Where from.', like: 'from: the dealer' },
   once: { value: 'truth', is: 'Never used twice.', like: 'once: true' },
   for: { value: 'stepNames', is: 'Steps or pieces it is for.', like: 'for: alternator on' },
-  note: { value: 'text', is: 'Anything else.', like: 'note: two weeks to come' },
+  note: note('note: two weeks to come'),
 } as const satisfies Keys;
 
 // ---------------------------------------------------------------- what follows

@@ -116,3 +116,19 @@ function dayOf(date: string): Day {
 function two(n: number): string {
   return String(Math.floor(n)).padStart(2, '0');
 }
+
+/** As one says them, January first. */
+export const MONTHS = [
+  'January',
+  'February',
+  'March',
+  'April',
+  'May',
+  'June',
+  'July',
+  'August',
+  'September',
+  'October',
+  'November',
+  'December',
+];

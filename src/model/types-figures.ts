@@ -68,23 +68,3 @@ export interface PassSpec {
   /** When, for a pass that comes again later. */
   after: string | null;
 }
-
-/** What can be dangerous about a piece, or wants the maker's order; what follows stands in plan/care. */
-export const CARES = [
-  'head',
-  'case',
-  'cap',
-  'brake',
-  'steering',
-  'structure',
-  'wheel',
-  'suspension',
-  'spring',
-  'fuel',
-  'battery',
-  'mains',
-  'blade',
-  'lift',
-  'airbag',
-] as const;
-export type Care = (typeof CARES)[number];

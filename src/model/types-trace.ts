@@ -1,8 +1,8 @@
 /** Words and figures of finding a fault, and of renewing a thing or leaving it. */
 
 /** How a look came out. */
-export const LOOKS = ['good', 'bad', 'unclear'] as const;
-export type Looked = (typeof LOOKS)[number];
+export const LOOKED = ['good', 'bad', 'unclear'] as const;
+export type Looked = (typeof LOOKED)[number];
 
 /** How often it is this one, in words, the likeliest first. */
 export const LIKELY = ['often', 'now and then', 'rarely'] as const;

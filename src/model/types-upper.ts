@@ -2,6 +2,7 @@
  * What a job file says, once it is read: what each kind of value is, and the things that have the keys of the table as
  * their fields. A piece has holes and a file has pieces, so that all of it stands in one file.
  */
+import type { Care } from './cares.ts';
 import type { Keys } from './key-row.ts';
 import type {
   BUY_KEYS,
@@ -14,15 +15,7 @@ import type {
   TaskVerb,
 } from './keys.ts';
 import type { Measure } from './known-keys.ts';
-import type {
-  BeforeStep,
-  Care,
-  Kind,
-  PassSpec,
-  RowItem,
-  ThreadDepth,
-  Torque,
-} from './types-figures.ts';
+import type { BeforeStep, Kind, PassSpec, RowItem, ThreadDepth, Torque } from './types-figures.ts';
 import type { Likely, WeighSpec } from './types-trace.ts';
 
 export * from './types-figures.ts';

@@ -1,5 +1,5 @@
 /** Verbs of the diary about a fault, and about renewing a thing: rows of the table in `verbs.ts`. */
-import { LOOKS } from './types-trace.ts';
+import { LOOKED } from './types-trace.ts';
 import type { VerbRows } from './verb-row.ts';
 
 export const TRACE_VERBS = {
@@ -8,7 +8,7 @@ export const TRACE_VERBS = {
     takes: 'good, bad or unclear',
     like: 'looked: good',
     about: [['check!'], ['suspect!']],
-    value: LOOKS,
+    value: LOOKED,
     kind: 'other',
     moves: null,
     disturbs: false,

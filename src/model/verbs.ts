@@ -11,6 +11,20 @@ import { TRACE_VERBS } from './verbs-trace.ts';
 
 export { PLACES, type Place, type RowSaid, type VerbRow } from './verb-row.ts';
 
+/** What was seen to at a gate, or does not count there, or is asked there too. */
+const AT_GATE = {
+  about: [['piece!'], []],
+  value: 'text',
+  kind: 'gate',
+  moves: null,
+  disturbs: false,
+  standsAlone: false,
+  time: null,
+  atHand: null,
+  sought: false,
+  afterwards: false,
+} as const;
+
 export const VERB_ROWS = {
   ...PIECE_VERBS,
   done: {
@@ -62,46 +76,19 @@ export const VERB_ROWS = {
     is: 'A moment and what was looked at.',
     takes: 'a moment and a name',
     like: 'seen: sealing faces',
-    about: [['piece!'], []],
-    value: 'text',
-    kind: 'gate',
-    moves: null,
-    disturbs: false,
-    standsAlone: false,
-    time: null,
-    atHand: null,
-    sought: false,
-    afterwards: false,
+    ...AT_GATE,
   },
   struck: {
     is: 'What does not count here.',
     takes: 'a moment and a name',
     like: 'struck: sealing wrench',
-    about: [['piece!'], []],
-    value: 'text',
-    kind: 'gate',
-    moves: null,
-    disturbs: false,
-    standsAlone: false,
-    time: null,
-    atHand: null,
-    sought: false,
-    afterwards: false,
+    ...AT_GATE,
   },
   added: {
     is: 'Something more to look at, in says.',
     takes: 'a moment',
     like: 'added: sealing',
-    about: [['piece!'], []],
-    value: 'text',
-    kind: 'gate',
-    moves: null,
-    disturbs: false,
-    standsAlone: false,
-    time: null,
-    atHand: null,
-    sought: false,
-    afterwards: false,
+    ...AT_GATE,
   },
   written: {
     is: 'A text was put in as this, in says.',

@@ -1,21 +1,10 @@
 /** What the words of a piece mean for the order of its bolts and for its passes. */
-import type { Care, Kind, PieceSpec } from '../model/types.ts';
+import { isOrdered } from '../model/cares.ts';
+import { CARE_WORDS, type Care, type Kind, type PieceSpec } from '../model/types.ts';
 
-/** Where the maker alone can give the order, or a spring wants its own way; the first that the file says. */
-const ORDERED: readonly Care[] = [
-  'head',
-  'case',
-  'cap',
-  'brake',
-  'steering',
-  'structure',
-  'wheel',
-  'suspension',
-  'spring',
-];
-
+/** The first that the file says of those that go by the maker's order. */
 export function orderCare({ care }: Pick<PieceSpec, 'care'>): Care | null {
-  return ORDERED.find((c) => care?.includes(c)) ?? null;
+  return CARE_WORDS.find((word) => isOrdered(word) && care?.includes(word)) ?? null;
 }
 
 /** Pieces that are no ring, as the trade calls them. */

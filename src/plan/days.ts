@@ -1,5 +1,5 @@
 /** Days and dates from RFC 3339 times as one says them, by the calendar of whoever wrote them down. */
-import { daysBetween } from '../model/time.ts';
+import { daysBetween, MONTHS } from '../model/time.ts';
 
 interface Day {
   year: number;
@@ -13,21 +13,6 @@ function dayOf(time: string): Day | null {
     ? { year: Number(year), month: Number(month), day: Number(day) }
     : null;
 }
-
-const MONTHS = [
-  'January',
-  'February',
-  'March',
-  'April',
-  'May',
-  'June',
-  'July',
-  'August',
-  'September',
-  'October',
-  'November',
-  'December',
-];
 
 /** `11 April`, with the year where it is another than that of `now`. */
 export function sayDate(time: string, now: string): string {

@@ -43,9 +43,14 @@ function unreadable(value: { at: number; text: string }, { key, like, report }: 
   return null;
 }
 
-const choice =
-  <T extends string>(words: readonly T[]) =>
-  (value: Spot, at: At): T | null => {
+/** One of a few words; `none` where it is not said. */
+function choice<const T extends string, N extends T | null>(
+  words: readonly [T, ...T[]],
+  none: N,
+  like: T,
+): Setting<T | N> {
+  const takes = `${words.slice(0, -1).join(', ')} or ${words.at(-1)}`;
+  const read = (value: Spot, at: At): T | null => {
     if (value.is !== 'text') return wrong(value, at);
     const found = words.find((word) => word === value.text);
     if (found !== undefined) return found;
@@ -58,6 +63,8 @@ const choice =
     });
     return null;
   };
+  return { takes, like, none, read };
+}
 
 /** One text or a list of them. */
 function texts(value: Spot, at: At): string[] | null {
@@ -142,12 +149,7 @@ function presses(value: Spot, at: At): GivenPress[] | null {
 // ---------------------------------------------------------------- the tables
 
 const BENCH = {
-  commit: {
-    takes: 'milestones or never',
-    like: 'milestones',
-    none: 'never',
-    read: choice(['milestones', 'never']),
-  } as Setting<'milestones' | 'never'>,
+  commit: choice(['milestones', 'never'], 'never', 'milestones'),
   wrenches: {
     takes: 'torque wrenches by name',
     like: '{small: {range: 5..25 N·m, step: 0.5, length: 240}}',
@@ -163,24 +165,14 @@ const BENCH = {
         ? readHours(value.pairs, (text) => unreadable(text, at))
         : wrong(value, at),
   } as Setting<Hours>,
-  photos: {
-    takes: 'stay or copy',
-    like: 'copy',
-    none: null,
-    read: choice(['stay', 'copy']),
-  } as Setting<'stay' | 'copy' | null>,
+  photos: choice(['stay', 'copy'], null, 'copy'),
   'photos-from': {
     takes: 'folders where a camera puts its pictures',
     like: '[/media/camera/DCIM]',
     none: [],
     read: texts,
   } as Setting<string[]>,
-  'photos-git': {
-    takes: 'ignore or add',
-    like: 'add',
-    none: 'ignore',
-    read: choice(['ignore', 'add']),
-  } as Setting<'ignore' | 'add'>,
+  'photos-git': choice(['ignore', 'add'], 'ignore', 'add'),
   hour: {
     takes: 'what an hour of work is worth',
     like: '40',
@@ -196,36 +188,16 @@ const USER = {
     none: [],
     read: texts,
   } as Setting<string[]>,
-  colours: {
-    takes: 'usual, safe or none',
-    like: 'safe',
-    none: 'usual',
-    read: choice(['usual', 'safe', 'none']),
-  } as Setting<'usual' | 'safe' | 'none'>,
-  'read-out': {
-    takes: 'never or always',
-    like: 'always',
-    none: 'never',
-    read: choice(['never', 'always']),
-  } as Setting<'never' | 'always'>,
+  colours: choice(['usual', 'safe', 'none'], 'usual', 'safe'),
+  'read-out': choice(['never', 'always'], 'never', 'always'),
   keys: {
     takes: 'names of keys with their presses',
     like: '{undo: [backspace, z]}',
     none: [],
     read: presses,
   } as Setting<GivenPress[]>,
-  paper: {
-    takes: 'a4 or letter',
-    like: 'letter',
-    none: 'a4',
-    read: choice(['a4', 'letter']),
-  } as Setting<'a4' | 'letter'>,
-  signs: {
-    takes: 'any or ascii',
-    like: 'ascii',
-    none: 'any',
-    read: choice(['any', 'ascii']),
-  } as Setting<'any' | 'ascii'>,
+  paper: choice(['a4', 'letter'], 'a4', 'letter'),
+  signs: choice(['any', 'ascii'], 'any', 'ascii'),
 };
 
 type Read<S> = { [K in keyof S]: S[K] extends Setting<infer T> ? T : never };

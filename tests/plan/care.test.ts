@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { CARES as ALL, type Care } from '../../src/model/types.ts';
+import { CARE_WORDS as ALL, type Care } from '../../src/model/types.ts';
 import { CARES, caresOf } from '../../src/plan/care.ts';
 import { cautionsFor } from '../../src/plan/cautions.ts';
 import { checkAll } from '../../src/plan/check.ts';

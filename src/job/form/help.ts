@@ -45,12 +45,19 @@ const MAPPINGS = {
   risk: ['a cost', HARM_KEYS],
 } as const satisfies Record<string, readonly [string, Keys]>;
 
-export type Owner = keyof typeof MAPPINGS | 'entry';
+/** A mapping with keys of its own in the table. */
+export type Mapping = keyof typeof MAPPINGS;
+export type Owner = Mapping | 'entry';
 export const OWNERS = [...Object.keys(MAPPINGS), 'entry'] as readonly Owner[];
 
 /** What a mapping is called in a message. */
 export function calledOf(owner: Owner): string {
   return owner === 'entry' ? 'an entry of the diary' : MAPPINGS[owner][0];
+}
+
+/** The rows of a mapping's keys. */
+export function rowsFor(owner: Mapping): Keys {
+  return MAPPINGS[owner][1];
 }
 
 /** The keys of a mapping in their order. */
@@ -62,7 +69,7 @@ export function helpFor(owner: Owner, key: string): Help | null {
   if (owner === 'entry') {
     return Object.hasOwn(ENTRY_ROWS, key) ? (ENTRY_ROWS[key] ?? null) : null;
   }
-  const keys: Keys = MAPPINGS[owner][1];
+  const keys = rowsFor(owner);
   const row = Object.hasOwn(keys, key) ? keys[key] : undefined;
   return row ? { is: row.is, takes: row.takes ?? TAKES[row.value], like: row.like } : null;
 }

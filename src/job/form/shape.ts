@@ -7,28 +7,12 @@
  */
 import * as z from 'zod';
 import { type KeyRow, type Keys, rowsOf } from '../../model/key-row.ts';
-import {
-  AMOUNT_KEYS,
-  BUY_KEYS,
-  CHECK_KEYS,
-  FILE_KEYS,
-  HARM_KEYS,
-  HOLE_KEYS,
-  ITEM_KEYS,
-  KIND_KEYS,
-  PASS_KEYS,
-  PIECE_KEYS,
-  SUSPECT_KEYS,
-  TASK_KEYS,
-  TASK_VERBS,
-  type TaskVerb,
-  WAY_KEYS,
-} from '../../model/keys.ts';
-import { BESIDE, CARES, VERBS, type Verb } from '../../model/types.ts';
+import { TASK_KEYS, TASK_VERBS, type TaskVerb } from '../../model/keys.ts';
+import { BESIDE, CARE_WORDS, VERBS, type Verb } from '../../model/types.ts';
 import type { ValueName } from '../../model/values.ts';
 import { PLACES, type Place, type VerbRow, verbRow, wordsOf } from '../../model/verbs.ts';
 import { HOLE, ID, NAME, TIME } from '../diary/entry.ts';
-import { helpFor, type Owner } from './help.ts';
+import { helpFor, type Mapping, type Owner, rowsFor } from './help.ts';
 
 // A shape is used once or twice in a run: compiling it first costs more than it saves.
 z.config({ jitless: true });
@@ -51,7 +35,7 @@ function named(pattern: RegExp, value: z.ZodType): z.ZodType {
 }
 
 const word = z.string();
-const care = z.enum([...CARES, 'none']);
+const care = z.enum([...CARE_WORDS, 'none']);
 
 /** The shape of each kind of value. */
 const SHAPES: { readonly [V in ValueName]: (told: Told) => z.ZodType } = {
@@ -68,27 +52,27 @@ const SHAPES: { readonly [V in ValueName]: (told: Told) => z.ZodType } = {
   stepNames: () => texts,
   holeNames: () => texts,
   order: () => texts,
-  row: (told) => oneOrMore(mapping(told, 'item', ITEM_KEYS), word),
-  ways: (told) => z.union([word, z.array(text), mapping(told, 'steps', WAY_KEYS)]),
+  row: (told) => oneOrMore(mapping(told, 'item'), word),
+  ways: (told) => z.union([word, z.array(text), mapping(told, 'steps')]),
   picture: () => text,
   pitch: () => z.union([z.string(), z.number(), z.array(text).min(1).max(2)]),
   place: () => z.array(text).min(2).max(2),
-  passes: (told) => oneOrMore(mapping(told, 'pass', PASS_KEYS), word),
+  passes: (told) => oneOrMore(mapping(told, 'pass'), word),
   care: () => z.union([care, z.array(care).min(1)]),
-  holes: (told) => named(HOLE, mapping(told, 'hole', HOLE_KEYS)),
-  kinds: (told) => named(LETTER, z.union([word, mapping(told, 'kind', KIND_KEYS)])),
-  pieces: (told) => named(NAME, mapping(told, 'piece', PIECE_KEYS)),
+  holes: (told) => named(HOLE, mapping(told, 'hole')),
+  kinds: (told) => named(LETTER, z.union([word, mapping(told, 'kind')])),
+  pieces: (told) => named(NAME, mapping(told, 'piece')),
   tasks: (told) => {
     const tasks = TASK_VERBS.map((verb) => taskShape(verb, told));
     return z.record(z.string().regex(NAME), z.union(tasks));
   },
-  buys: (told) => named(NAME, z.union([word, mapping(told, 'buy', BUY_KEYS)])),
-  suspects: (told) => named(NAME, z.union([word, mapping(told, 'suspect', SUSPECT_KEYS)])),
-  checks: (told) => named(NAME, z.union([word, mapping(told, 'check', CHECK_KEYS)])),
+  buys: (told) => named(NAME, z.union([word, mapping(told, 'buy')])),
+  suspects: (told) => named(NAME, z.union([word, mapping(told, 'suspect')])),
+  checks: (told) => named(NAME, z.union([word, mapping(told, 'check')])),
   likely: () => text,
-  amount: (told) => z.union([text, mapping(told, 'cost', AMOUNT_KEYS)]),
+  amount: (told) => z.union([text, mapping(told, 'cost')]),
   chance: () => text,
-  harm: (told) => z.union([text, mapping(told, 'risk', HARM_KEYS)]),
+  harm: (told) => z.union([text, mapping(told, 'risk')]),
   version: () => z.union([z.literal(1), z.literal('1')]),
   word: () => word,
   verb: () => text,
@@ -130,7 +114,12 @@ function withHelp(told: Told, owner: Owner, key: string, value: z.ZodType): z.Zo
 }
 
 /** A mapping with the keys of a table and no others; each may be absent or empty but for those that must be there. */
-function mapping(told: Told, owner: Owner, keys: Keys, id: string = owner): z.ZodType {
+function mapping(
+  told: Told,
+  owner: Mapping,
+  keys: Keys = rowsFor(owner),
+  id: string = owner,
+): z.ZodType {
   const make = () => {
     const fields = rowsOf(keys).map(([key, row]): [string, z.ZodType] => {
       const of = () => (row.must ? SHAPES[row.value](told) : optional(SHAPES[row.value](told)));
@@ -226,13 +215,13 @@ function mapped<K extends string>(keys: readonly K[], make: (key: K) => z.ZodTyp
 
 /** The whole file, every key with its help. */
 export function fileShape(): z.ZodType {
-  return mapping(true, 'file', FILE_KEYS);
+  return mapping(true, 'file');
 }
 
 let upper: z.ZodType | null = null;
 
 /** The person's part: in its diary anything can stand. Made when it is first asked for. */
 export function upperShape(): z.ZodType {
-  upper ??= mapping(false, 'file', FILE_KEYS);
+  upper ??= mapping(false, 'file');
   return upper;
 }

@@ -3,7 +3,7 @@ import { readDepth, readLength } from '../../bolt/length.ts';
 import { readNumber } from '../../bolt/numbers.ts';
 import { readTorque } from '../../bolt/stages.ts';
 import { oneLine } from '../../model/safe.ts';
-import { type BeforeStep, CARES, type PassSpec, type Values } from '../../model/types.ts';
+import { type BeforeStep, CARE_WORDS, type PassSpec, type Values } from '../../model/types.ts';
 import type { ValueName } from '../../model/values.ts';
 import { readPass } from '../../piece/passes.ts';
 import type { Spot } from '../yaml/spot.ts';
@@ -66,7 +66,9 @@ export const READ_PLAIN: { readonly [V in PlainName]: (here: Here) => Values[V] 
   passes: readPasses,
   care: ({ spot }) => {
     const care = textsOf(spot);
-    return care.length === 0 ? null : [...CARES, 'none' as const].filter((c) => care.includes(c));
+    return care.length === 0
+      ? null
+      : [...CARE_WORDS, 'none' as const].filter((c) => care.includes(c));
   },
   likely: (here) => readBy(here, readLikely, 'bad-likely'),
   version: ({ spot }) => readVersion(textOf(spot) ?? ''),

@@ -8,7 +8,7 @@ import {
 import { readCheckLine, readSuspectLine } from '../../job/form/typed-trace.ts';
 import {
   type Job,
-  LOOKS,
+  LOOKED,
   type Named,
   type OldPart,
   type Tried,
@@ -103,7 +103,7 @@ const HOW = /^(good|bad|unclear)\b[\s,;:]*/i;
 /** `0.4 ohm`; or with how it came out before it: `bad, 0.4 ohm`. */
 function readingWish(check: string, text: string): Extract<Wish, { do: 'look' }> {
   const said = HOW.exec(text)?.[1]?.toLowerCase();
-  const how = LOOKS.find((one) => one === said);
+  const how = LOOKED.find((one) => one === said);
   const reading = text.replace(HOW, '');
   return {
     do: 'look',

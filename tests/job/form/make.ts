@@ -5,7 +5,7 @@ import {
   CORRECTABLE,
   type Entry,
   HOLE_STATES,
-  LOOKS,
+  LOOKED,
   VERBS,
   type Verb,
   WRITTEN,
@@ -60,7 +60,7 @@ const WORDS: Partial<Record<Verb, readonly string[]>> = {
   fitted: ['all'],
   written: WRITTEN,
   corrected: CORRECTABLE,
-  looked: LOOKS,
+  looked: LOOKED,
 };
 
 const holes = fc.array(anyHole, { minLength: 1, maxLength: 4 });

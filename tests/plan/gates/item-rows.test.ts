@@ -3,7 +3,7 @@ import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { fold } from '../../../src/job/fold/fold.ts';
 import { readJob } from '../../../src/job/read.ts';
-import { CARES, MOMENTS } from '../../../src/model/types.ts';
+import { CARE_WORDS, MOMENTS } from '../../../src/model/types.ts';
 import { gate } from '../../../src/plan/gates/gate.ts';
 import { itemOf } from '../../../src/plan/gates/item-rows.ts';
 import { SORTS, sortRow } from '../../../src/plan/sorts.ts';
@@ -42,7 +42,9 @@ describe('the items of every gate have a row', () => {
 describe('every sort of thing is known by something and tested', () => {
   it.each(SORTS)('%s', (sort) => {
     const { words, test } = sortRow(sort);
-    expect(words === null ? CARES.some((care) => care === sort) : words.source !== '').toBe(true);
+    expect(words === null ? CARE_WORDS.some((care) => care === sort) : words.source !== '').toBe(
+      true,
+    );
     // Its own words stand in for it in the file.
     expect(test.say).toMatch(test.covers);
     const care = words === null ? `, care: ${sort}` : '';
