@@ -1,5 +1,6 @@
 /** One line into the job, as what it is: said with --as, else the best guess, which is named with the answer. */
 import { sayEntryOf } from '../job/fold/say-entry.ts';
+import { addRow } from '../model/addable.ts';
 import { near } from '../model/nearword.ts';
 import { ADDABLE, type Addable } from '../model/types.ts';
 import { sentence } from '../model/words.ts';
@@ -30,7 +31,8 @@ export async function run(call: Call) {
     call,
     { do: 'add', ...what, ...place },
     ({ entry, job }) => {
-      const added = entry ? sentence(sayEntryOf(entry, job)) : '';
+      const note = what.as === 'note' ? `${addRow('note').told}: ` : '';
+      const added = entry ? sentence(note + sayEntryOf(entry, job)) : '';
       return guessed ? `${added}\nTaken as ${what.as}; --as says otherwise.` : added;
     },
     { as: what.as, guessed },

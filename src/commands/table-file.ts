@@ -11,10 +11,12 @@ export const INTO_FILE: readonly Command[] = [
     more: [
       `KIND is ${ADDABLE.slice(0, -1).join(', ')} or ${ADDABLE.at(-1)}.`,
       'Without --as the best guess is taken, and said. A figure at the end is the limit.',
+      'A check is a look for the fault: behind a colon stands which suspects it would show.',
     ],
     examples: [
       "add cover.yaml '6204 bearing'",
       "add cover.yaml 'spring, goggles!' --as caution --piece alternator",
+      "add cover.yaml 'Blue spark: coil, plug, 3 min' --as check",
     ],
     options: {
       as: { value: 'KIND', say: 'what it is, where the guess would be another' },

@@ -3,8 +3,8 @@ import type { TaskVerb } from './keys.ts';
 import { WRITABLE, type Writable } from './known-keys.ts';
 
 interface AddRow {
-  /** A place of its own among the tasks or the things to buy, one more text of its piece, or an entry alone. */
-  goes: 'tasks' | 'buy' | 'piece' | 'diary';
+  /** A place of its own among the tasks, looks or things to buy, one more text of its piece, or an entry alone. */
+  goes: 'tasks' | 'checks' | 'buy' | 'piece' | 'diary';
   /** Of a task: its verb. */
   verb?: TaskVerb;
   /** As it is told once it was added. */
@@ -17,8 +17,7 @@ export const ADD_ROWS = {
   wait: { goes: 'tasks', verb: 'wait', told: 'to wait for' },
   adjust: { goes: 'tasks', verb: 'adjust', told: 'to adjust' },
   test: { goes: 'tasks', verb: 'test', told: 'to test' },
-  /** A check is a test as long as the file has no place of its own for checks. */
-  check: { goes: 'tasks', verb: 'test', told: 'to check' },
+  check: { goes: 'checks', told: 'to look at for the fault' },
   decide: { goes: 'tasks', verb: 'decide', told: 'to decide' },
   caution: { goes: 'piece', told: 'a caution' },
   tip: { goes: 'piece', told: 'a tip' },

@@ -1,14 +1,19 @@
 /** Items of a list or a map, put in and taken out by their own bytes. */
 import { isScalar, isSeq, type Node, type YAMLMap, type YAMLSeq } from 'yaml';
 import type { Edit } from '../../model/types.ts';
-import { type Cut, type Fail, type KeyPair, plainOf, rangeOf } from './doc.ts';
-import { insertBelow } from './insert.ts';
-import { endingAt, lineAt, lineStart } from './lines.ts';
+import { type Cut, type Fail, type KeyPair, plainOf, rangeOf, scalarText } from './doc.ts';
+import { behindKey, insert, insertBelow } from './insert.ts';
+import { columnOf, endingAt, lineAt, lineStart } from './lines.ts';
 import { itemsOf, spell, textOfNode } from './value.ts';
 
+/** Between the text of a list of one and the text that came behind it: by the wide gap an undo leaves it a list. */
+const ONE_WAS_LIST = ',  ';
 const BY_HAND = 'is written in a way that only a hand can change';
 
-/** A text more behind those of a key that has some. */
+/**
+ * A text more behind those of a key that has some. A single text becomes a list of two, and one that can stand bare
+ * only outside of a list gets quotes and a space before them: by that space an undo knows that they were not there.
+ */
 export function oneMore(
   text: string,
   pair: KeyPair,
@@ -21,12 +26,12 @@ export function oneMore(
   if (isScalar(value)) {
     const old = String(value.value);
     if (value.type === 'BLOCK_LITERAL' || value.type === 'BLOCK_FOLDED') {
-      if (/#/.test(text.slice(from, lineAt(text, from).end)))
-        return { fault: `${plainOf(pair.key)} ${BY_HAND}` };
+      const below = itemBelow(text, pair, value, put);
+      if (/#/.test(text.slice(from, lineAt(text, from).end))) return [below];
       const ending = text.slice(from, to).endsWith('\n') ? endingAt(text, to) : '';
-      return [[{ from, to, put: `[${JSON.stringify(old)}, ${item}]${ending}` }]];
+      return [below, [{ from, to, put: `[${JSON.stringify(old)}, ${item}]${ending}` }]];
     }
-    return [text.slice(from, to), spell(old, true)].map((was) => [
+    return [text.slice(from, to), ` ${spell(old, true)}`].map((was) => [
       { from, to, put: `[${was}, ${item}]` },
     ]);
   }
@@ -34,12 +39,33 @@ export function oneMore(
   const last = itemsOf(value).at(-1);
   if (value.flow) {
     const at = last ? rangeOf(last)[1] : from + 1;
-    return [[{ from: at, to: at, put: last ? `, ${item}` : item }]];
+    const wasList = itemsOf(value).length === 1 ? ONE_WAS_LIST : ', ';
+    return [[{ from: at, to: at, put: last ? `${wasList}${item}` : item }]];
   }
   if (flow) return { fault: `${plainOf(pair.key)} ${BY_HAND}` };
   return [
     [insertBelow(text, pair, { list: true }, (indent) => [`${indent}- ${spell(put, false)}`])],
   ];
+}
+
+/** A text of several lines keeps them: it becomes the first item of a list that stands under the key's first letter. */
+function itemBelow(text: string, pair: KeyPair, value: Node, put: string): Cut[] {
+  const from = rangeOf(value)[0];
+  const item = `${' '.repeat(columnOf(text, rangeOf(pair.key)[0]))}- `;
+  const end = lineAt(text, spanOf(text, value)[1]).next;
+  return [
+    { from: behindKey(text, pair), to: from, put: `${endingAt(text, from)}${item}` },
+    insert(text, end, [`${item}${spell(put, false)}`]),
+  ];
+}
+
+/** Behind its key again, where it is the only one left of such a list. */
+function behindAgain(text: string, pair: KeyPair, left: Node, found: Node): Cut[] {
+  const [from] = rangeOf(left);
+  const isBlock = isScalar(left) && /^BLOCK_/.test(left.type ?? '');
+  const inLine = columnOf(text, from) === columnOf(text, rangeOf(pair.key)[0]) + '- '.length;
+  const back = isBlock && inLine && from < rangeOf(found)[0];
+  return back ? [{ from: behindKey(text, pair), to: from, put: ' ' }] : [];
 }
 
 /** A text less; with its last one the key goes. */
@@ -62,7 +88,8 @@ export function oneLess(
   if (items.length === 1) return [withoutItem(text, map, pair)];
   const less = withoutItem(text, value, found);
   const [left] = items.filter((item) => item !== found);
-  if (!value.flow || items.length > 2 || !left) return [less];
+  if (items.length > 2 || !left) return [less];
+  if (!value.flow) return [[...behindAgain(text, pair, left, found), ...less], less];
   // One text needs no list: this is what a second one made of it.
   const [from, to] = rangeOf(value);
   const [start, end] = rangeOf(left);
@@ -72,9 +99,13 @@ export function oneLess(
     start < a
       ? text.slice(end, a) + text.slice(b, to - 1)
       : text.slice(from + 1, a) + text.slice(b, start) + text.slice(end, to - 1);
-  return rest.includes('\n') || between.replaceAll(/[\s,]/g, '') !== '' || left.range === null
-    ? [less]
-    : [[{ from, to, put: text.slice(start, end) }], less];
+  const wasList = text.slice(end).startsWith(ONE_WAS_LIST);
+  if (wasList || rest.includes('\n') || between.replaceAll(/[\s,]/g, '') !== '' || left.range === null)
+    return [less];
+  const alone = text.slice(start, end);
+  const bare = scalarText(String(plainOf(left)), map.flow === true);
+  const wasBare = text.startsWith('[ ', from) && alone === spell(String(plainOf(left)), true);
+  return [[{ from, to, put: wasBare ? bare : alone }], less];
 }
 
 /** An item of a list, or a key of a map with what stands behind it. */

@@ -256,7 +256,7 @@ export const FAULTS = {
   ),
   'unknown-suspect': error('no suspect is called {value}', '{near}Suspects: {known}.'),
   'unknown-check': error('no check is called {value}', '{near}Checks: {known}.'),
-  'shows-nothing': error(
+  'shows-nothing': warning(
     '{name} could show none of the suspects, whatever it says',
     'Write which suspects make it come out bad: bad: [{like}].',
   ),

@@ -7,6 +7,7 @@ import type {
   BuySpec,
   Edit,
   Entry,
+  Fields,
   Job,
   PieceNow,
   TaskSpec,
@@ -15,13 +16,19 @@ import type {
   Warning,
 } from '../../model/types.ts';
 import { NAME } from '../diary/entry.ts';
+import { checkFields } from '../form/trace-fields.ts';
+import { readCheckLine } from '../form/typed-trace.ts';
 import { already, placeNamed, type Stamp, sameFields, type Wished, write, wrong } from './parts.ts';
 import { judgeNote } from './settle.ts';
 
 /** Where it goes: a place of its own in the file, or one more text of its piece. */
-type Put =
-  | { section: 'tasks' | 'buy'; say: string; fields: Record<string, string> }
-  | { key: AddedToPiece; text: string };
+type Put = PutNamed | { key: AddedToPiece; text: string };
+interface PutNamed {
+  section: 'tasks' | 'checks' | 'buy';
+  say: string;
+  fields: Fields;
+  warnings?: Warning[];
+}
 
 export function judgeAdd(job: Job, wish: Wished<'add'>, stamp: Stamp): Verdict {
   const text = oneLine(wish.text).trim();
@@ -31,7 +38,7 @@ export function judgeAdd(job: Job, wish: Wished<'add'>, stamp: Stamp): Verdict {
   const piece = job.pieces.get(wish.piece ?? '') ?? null;
   const { hole } = wish;
   if (wish.as === 'note') return judgeNote(job, { ...wish, do: 'note', text }, stamp);
-  const put = putFor(wish.as, text, piece, hole ?? null);
+  const put = putFor(job, wish.as, text, piece, hole ?? null);
   if (!put) {
     const say = `A ${wish.as} stands at a piece: say at which.`;
     return wrong('which-piece', say, { pieces: [...job.pieces.keys()] });
@@ -39,13 +46,21 @@ export function judgeAdd(job: Job, wish: Wished<'add'>, stamp: Stamp): Verdict {
   const edits = editsFor(job, put, piece);
   if (edits === null) return already();
   const entry = { verb: 'written', value: wish.as, ...place } as const;
-  return write(stamp, { ...wish, says: text }, entry, { edits });
+  const warnings = 'section' in put ? (put.warnings ?? []) : [];
+  return write(stamp, { ...wish, says: text }, entry, { edits, warnings });
 }
 
 /** Null for what needs a piece and has none, and for what is no line that was added. */
-function putFor(as: string, text: string, piece: PieceNow | null, hole: string | null): Put | null {
+function putFor(
+  job: Job,
+  as: string,
+  text: string,
+  piece: PieceNow | null,
+  hole: string | null,
+): Put | null {
   const note: Record<string, string> = hole === null ? {} : { note: `hole ${hole}` };
   if (!isAddable(as)) return null;
+  if (as === 'check') return checkFor(job, text, piece, note);
   const { verb } = addRow(as);
   if (verb) {
     const { say, limit } = limited(verb, text);
@@ -63,6 +78,44 @@ function putFor(as: string, text: string, piece: PieceNow | null, hole: string |
   }
   if (!piece || !isAddedToPiece(as)) return null;
   return { key: as, text: hole === null ? text : `At ${hole}: ${text}` };
+}
+
+/**
+ * A look for the fault. Behind a colon stands what it would show, as where looks are listed: `Blue spark: coil, plug`;
+ * else it says nothing yet about any suspect, which is told. At a piece it is behind that piece.
+ */
+function checkFor(
+  job: Job,
+  text: string,
+  piece: PieceNow | null,
+  note: Record<string, string>,
+): PutNamed {
+  const read = readCheckLine(text, job.upper, [...job.upper.suspects.keys()]);
+  const under = piece ? { under: piece.spec.key } : {};
+  if (!('say' in read)) {
+    const fields: Fields = { ...under, ...bare(read.fields), ...note };
+    return { section: 'checks', say: `${fields.check ?? text}`, fields };
+  }
+  const { say, limit } = limited('test', text);
+  const odd = /:\s/.test(text) ? `${read.say} ` : '';
+  const shows = `${odd}It shows none of the suspects yet: write which make it come out bad.`;
+  return {
+    section: 'checks',
+    say,
+    fields: { check: say, ...limit, ...under, ...note },
+    warnings: [{ code: 'shows-nothing', say: shows }],
+  };
+}
+
+/** A list of one text is written as that text. */
+function bare(fields: Fields): Fields {
+  const pairs = Object.entries(fields).map(([key, value]) => {
+    return [
+      key,
+      typeof value !== 'string' && value.length === 1 ? (value[0] ?? '') : value,
+    ] as const;
+  });
+  return Object.fromEntries(pairs);
 }
 
 /**
@@ -121,31 +174,35 @@ function editsFor(job: Job, put: Put, piece: PieceNow | null): Edit[] | null {
 }
 
 /** A key for it that nothing has yet. */
-function freeKey(job: Job, { section, say }: Extract<Put, { section: string }>): string {
-  const { pieces, tasks, buys } = job.upper;
+function freeKey(job: Job, { section, say }: PutNamed): string {
+  const { pieces, tasks, checks, suspects, buys } = job.upper;
   const words = slug(say).split('-').slice(0, WORDS).join('-');
-  const base = NAME.test(words) ? words : section === 'buy' ? 'part' : 'task';
+  const base = NAME.test(words) ? words : UNNAMED[section];
   // A task that is called like a piece would be mistaken for it.
-  const taken = (key: string) => tasks.has(key) || buys.has(key) || pieces.has(key);
+  const all = [tasks, checks, suspects, buys, pieces];
+  const taken = (key: string) => all.some((one) => one.has(key));
   let key = base;
   for (let n = 2; taken(key); n += 1) key = `${base}-${n}`;
   return key;
 }
 
 const WORDS = 4;
+const UNNAMED = { tasks: 'task', checks: 'check', buy: 'part' } as const;
 
 /** The last one in the file that says just this, whenever it has its turn; null where none does. */
-function named(
-  job: Job,
-  { section, fields }: Extract<Put, { section: string }>,
-): { key: string; fields: Record<string, string> } | null {
-  const { tasks, buys } = job.printed;
+function named(job: Job, { section, fields }: PutNamed): { key: string; fields: Fields } | null {
+  const { tasks, checks, buys } = job.printed;
   const specs = section === 'tasks' ? [...tasks.values()] : [...buys.values()];
-  const all = specs.map((spec) => ({ key: spec.key, fields: fieldsOf(spec) }));
+  const all =
+    section === 'checks'
+      ? [...checks.values()]
+          .map(checkFields)
+          .map(({ key, fields }) => ({ key, fields: bare(fields) }))
+      : specs.map((spec) => ({ key: spec.key, fields: fieldsOf(spec) }));
   return all.findLast((one) => sameFields(timeless(one.fields), timeless(fields))) ?? null;
 }
 
-function timeless({ after: _, while: __, ...fields }: Record<string, string>) {
+function timeless({ after: _, while: __, ...fields }: Fields): Fields {
   return fields;
 }
 
@@ -165,9 +222,9 @@ function fieldsOf(spec: TaskSpec | BuySpec): Record<string, string> {
 export function addedBy(
   job: Job,
   { value, says = '', piece, hole }: Entry,
-): { section: 'tasks' | 'buy'; key: string } | null {
+): { section: PutNamed['section']; key: string } | null {
   const at = piece === undefined ? null : (job.pieces.get(piece) ?? null);
-  const put = putFor(value, says, at, hole?.[0] ?? null);
+  const put = putFor(job, value, says, at, hole?.[0] ?? null);
   const found = put && 'section' in put ? named(job, put) : null;
   return put && 'section' in put && found ? { section: put.section, key: found.key } : null;
 }
@@ -180,7 +237,7 @@ export function addedBack(
 ): { edits: Edit[]; warnings: Warning[] } {
   const { value, says = '', hole } = entry;
   const piece = entry.piece === undefined ? null : (job.pieces.get(entry.piece) ?? null);
-  const put = putFor(value, says, piece, hole?.[0] ?? null);
+  const put = putFor(job, value, says, piece, hole?.[0] ?? null);
   if (!put) return { edits: [], warnings: [] };
   if (!stands) return { edits: editsFor(job, put, piece) ?? [], warnings: [] };
   const changed = {

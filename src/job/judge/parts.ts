@@ -3,6 +3,7 @@ import { near } from '../../model/nearword.ts';
 import type {
   Edit,
   Entry,
+  Fields,
   HoleNow,
   Job,
   PieceNow,
@@ -137,7 +138,8 @@ export function names(holes: readonly HoleNow[]): string[] {
 }
 
 /** The same keys with the same texts. */
-export function sameFields(a: Record<string, string>, b: Record<string, string>): boolean {
+export function sameFields(a: Fields, b: Fields): boolean {
   const keys = Object.keys(a);
-  return keys.length === Object.keys(b).length && keys.every((key) => a[key] === b[key]);
+  const same = (key: string) => JSON.stringify(a[key]) === JSON.stringify(b[key]);
+  return keys.length === Object.keys(b).length && keys.every(same);
 }

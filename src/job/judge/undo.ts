@@ -74,12 +74,14 @@ function rowBack(job: Job, target: Entry): Edit[] {
 function restingOn(job: Job, target: Entry): Entry[] {
   const at = job.entries.indexOf(target);
   const on = meantBy(job, target);
-  // What was marked on a task or a thing to buy rests on the line that made it.
+  // What was marked on a task, a look or a thing to buy rests on the line that made it.
   const made = on.verb === 'written' ? addedBy(job, on) : null;
-  const restsOn = (e: Entry) =>
-    made ? (made.section === 'tasks' ? e.task : e.buy) === made.key : rests(e, on);
+  const restsOn = (e: Entry) => (made ? e[MARKED_AS[made.section]] === made.key : rests(e, on));
   return job.entries.slice(at + 1).filter((e) => job.living.has(e.id) && restsOn(e));
 }
+
+/** What an entry names one of them by. */
+const MARKED_AS = { tasks: 'task', checks: 'check', buy: 'buy' } as const;
 
 /** What an undo is about in the end: taking it back brings that entry back, or takes it away again. */
 function meantBy(job: Job, entry: Entry): Entry {

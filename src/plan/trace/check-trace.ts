@@ -73,7 +73,8 @@ function checkShown(upper: Upper, root: Spot | null, report: Report): void {
   }
   for (const { code, at, says } of faults) {
     if (code === 'circle') report('circle-along', place(['checks', at]), { value: says });
-    if (code !== 'shows-nothing' || named.has(at)) continue;
+    // Before anything is suspected it is only not said yet.
+    if (code !== 'shows-nothing' || named.has(at) || upper.suspects.size === 0) continue;
     const name = upper.checks.get(at)?.check ?? at;
     report('shows-nothing', place(['checks', at]), { name, like });
   }

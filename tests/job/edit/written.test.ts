@@ -63,7 +63,7 @@ describe('a text goes into the file', () => {
     [
       'another neighbour',
       write('cover', 'under', 'hose'),
-      '    under: [lever, hose]\n',
+      '    under: [lever,  hose]\n',
       { under: ['lever', 'hose'] },
     ],
     [

@@ -28,7 +28,6 @@ describe('one line', () => {
     ['b', 'buys'],
     ['d', 'do'],
     ['m', 'test'],
-    ['k', 'test'],
     ['s', 'adjust'],
     ['w', 'wait'],
     ['e', 'decide'],
@@ -37,6 +36,14 @@ describe('one line', () => {
     const { tasks, buys } = d.bench.job.upper;
     const [made] = as === 'buys' ? buys.values() : tasks.values();
     expect(made).toMatchObject(as === 'buys' ? { what: 'brown sludge' } : { verb: as });
+  });
+
+  it('a look for the fault is k: it lands among the looks, and what it lacks is said', () => {
+    const d = desk().open('cover').press('+').type('blue spark').press('enter k');
+    expect(d.bench.text).toContain('checks:\n  blue-spark: {check: blue spark, under: cover}\n');
+    expect(d.frame.replace(/\s+/g, ' ')).toContain('It shows none of the suspects yet');
+    d.press('backspace');
+    expect(d.bench.text).toBe(COVER);
   });
 
   it('a test has its limit from the end of the line', () => {
