@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import type { Half, Wish } from '../../src/model/types.ts';
-import { halfMade } from '../../src/screens/show/half-made.ts';
+import { begunJob, halfMade } from '../../src/screens/show/half-made.ts';
 import { Bench } from '../job/bench.ts';
 import { Desk, FILE } from './desk.ts';
 
@@ -84,5 +84,44 @@ describe('a job that is opened again', () => {
     if (open === null) throw new Error('the job is open');
     desk.happen({ on: 'file', file: 'other.yaml', read: { ok: true, job: open.job, faults: [] } });
     expect(halfMade(desk.state)).toEqual(NOTHING);
+  });
+});
+
+describe('a new job that is half typed', () => {
+  const onBench = (begun?: string) =>
+    new Desk(new Bench(), { on: { folder: '/bench' }, ...(begun === undefined ? {} : { begun }) });
+
+  it('is kept for the bench, letter by letter, and + goes on with it', () => {
+    const desk = onBench().press('+').type('weeps, Hollin');
+    expect(begunJob(desk.state)).toBe('weeps, Hollin');
+    expect(begunJob(desk.press('tab').state)).toBe('weeps, Hollin');
+    desk.press('escape escape');
+    expect(desk.screen).toBe('bench');
+    expect(desk.frame).toContain('+ on with the new job');
+    expect(begunJob(desk.state)).toBe('weeps, Hollin');
+    expect(desk.press('+').frame).toContain('> weeps, Hollin');
+  });
+
+  it('outlasts another job that is opened meanwhile, and is none of its texts', () => {
+    const desk = onBench().press('+').type('weeps').press('escape space');
+    expect(desk.screen).toBe('job');
+    expect(halfMade(desk.state)).toEqual(NOTHING);
+    desk.press('escape +');
+    expect(desk.frame).toContain('> weeps');
+  });
+
+  it('is there in the next sitting, which says so', () => {
+    const desk = onBench('weeps');
+    expect(desk.frame).toContain('What you were typing of a new job is kept');
+    expect(desk.press('+').frame).toContain('> weeps');
+  });
+
+  it('stays where the job could not be started, and goes with what is taken out', () => {
+    const desk = onBench().press('+').type('weeps').press('enter');
+    expect(desk.screen).toBe('faults');
+    desk.press('escape +');
+    expect(desk.frame).toContain('> weeps');
+    desk.press('ctrl-u escape');
+    expect(begunJob(desk.state)).toBe(null);
   });
 });

@@ -65,6 +65,44 @@ it.each(['SIGKILL', 'SIGHUP', 'SIGTERM', 'Ctrl-C'] as const)(
   },
 );
 
+it.each(['SIGKILL', 'Ctrl-C', 'Esc q'] as const)(
+  'a new job half typed on the bench is there again after %s, and gone once it is started',
+  async (end) => {
+    const top = newFolder();
+    const bench = async () => {
+      const person = start([PUTBACK, top], { folder: top, env: pinnedEnv(top) });
+      await person.until('No job file here yet');
+      return person;
+    };
+    const first = await bench();
+    first.press('+', 'weeps oil, Hol');
+    await first.until('> weeps oil, Hol');
+    if (end === 'SIGKILL') first.kill(end);
+    else if (end === 'Ctrl-C') first.press('\x03');
+    else {
+      first.press(ESC);
+      await first.until('on with the new job');
+      first.press('q');
+    }
+    await first.exit();
+
+    const second = await bench();
+    await second.until('What you were typing of a new job is kept');
+    second.press('+');
+    await second.until('> weeps oil, Hol');
+    second.press('lin', ENTER);
+    await second.until('weeps oil');
+    await second.until('say what comes off first');
+    expect(readFileSync(join(top, 'weeps-oil.yaml'), 'utf8')).toContain('machine: Hollin');
+    second.press(ESC);
+    await second.until('+ a new job');
+    second.press('+');
+    await second.until(/^> *$/m);
+    second.press('\x03');
+    await second.exit();
+  },
+);
+
 /** A screen with a mark that the disk does not take. */
 async function unsaved(p: Place): Promise<Person> {
   const person = await p.open();

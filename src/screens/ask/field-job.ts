@@ -5,6 +5,7 @@ import { daysBetween } from '../../model/time.ts';
 import { typedDate } from '../../model/typed-date.ts';
 import { sayDate } from '../../plan/days.ts';
 import { taskSaid } from '../../plan/say.ts';
+import { JOB_DRAFT, keepDraft } from '../base/drafts.ts';
 import { requestMark, show, stay } from '../base/moves.ts';
 import type { JobAsks, State, Updated } from '../base/state.ts';
 import { bothSaid } from '../kit/both.ts';
@@ -79,7 +80,7 @@ function startJob(state: State, below: State, text: string): Updated {
     return show(state, { ...view, asks: { ask: 'job', say } });
   }
   return {
-    state: { ...below, waiting: { for: 'file', file } },
+    state: { ...keepDraft(below, JOB_DRAFT, text), waiting: { for: 'file', file, starts: true } },
     effects: [{ do: 'start', file, job, machine }],
   };
 }

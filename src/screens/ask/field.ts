@@ -1,6 +1,6 @@
 /** The field: a text that is asked for. A reason, a note, a tray, what lay under a head, a piece's name. */
 import type { Refusal, Wish } from '../../model/types.ts';
-import { ADD_DRAFT, draftOf, dropDraft, keepDraft } from '../base/drafts.ts';
+import { ADD_DRAFT, draftOf, dropDraft, JOB_DRAFT, keepDraft } from '../base/drafts.ts';
 import { enterPiece } from '../base/enter.ts';
 import { at, requestMark, say, show, stay, toStep } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
@@ -27,6 +27,7 @@ function draftName(asks: Asks): string {
   if (asks.ask === 'why') return 'why';
   // A line to be added is kept wherever it was begun.
   if (asks.ask === 'add') return ADD_DRAFT;
+  if (asks.ask === 'job') return JOB_DRAFT;
   return JSON.stringify(asks, (name, value) => (name === 'say' ? undefined : value));
 }
 

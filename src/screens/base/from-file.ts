@@ -4,6 +4,7 @@ import { daysBetween } from '../../model/time.ts';
 import type { Job } from '../../model/types.ts';
 import { isUnderWay, lastMark } from '../now/job-now.ts';
 import { backNow } from '../now/plan-now.ts';
+import { dropDraft, JOB_DRAFT } from './drafts.ts';
 import { enterPiece } from './enter.ts';
 import { say, show, stay } from './moves.ts';
 import type { BenchRow, Happening, State, Unsaved, Updated } from './state.ts';
@@ -24,6 +25,8 @@ function isDue(job: Job, now: string): boolean {
 }
 
 const BROKEN = 'The file was changed and cannot be read just now.';
+
+const JOB_TYPED = 'What you were typing of a new job is kept: + goes on with it.';
 
 const HALF_TYPED = 'A text you were typing is kept, and stands where you left it.';
 
@@ -59,8 +62,9 @@ export function fileRead(
     if (!asked) return say(now, BROKEN);
     return { ...show(now, { screen: 'faults', file, read }), effects: [] };
   }
+  const begun = state.waiting?.for === 'file' && state.waiting.starts === true;
   const opened: State = {
-    ...now,
+    ...(asked && begun ? dropDraft(now, JOB_DRAFT) : now),
     open: { file, job: read.job },
     wrenches: wrenches ?? now.wrenches,
     // Texts of another job are kept with that.
@@ -105,5 +109,7 @@ export function benchRead(state: State, jobs: readonly BenchRow[], more = 0): Up
     bench: { ...state.bench, jobs, more },
     waiting: asked ? null : state.waiting,
   };
-  return now.view.screen === 'wait' ? show(now, { screen: 'bench', here: null }) : stay(now);
+  if (now.view.screen !== 'wait') return stay(now);
+  const typed = now.bench?.begun === undefined ? null : JOB_TYPED;
+  return show({ ...now, quiet: typed ?? now.quiet }, { screen: 'bench', here: null });
 }

@@ -17,15 +17,20 @@ export interface Opening {
   /** What to try is said on the way. */
   guide?: boolean;
   presses?: OwnPresses;
+  /** What an earlier sitting left typed of a new job. */
+  begun?: string;
 }
 
-export function start({ on, guide = false, ...look }: Opening): Updated {
+export function start({ on, guide = false, begun, ...look }: Opening): Updated {
   const state: State = {
     palette: 'usual',
     presses: {},
     ...look,
     guide: guide ? [] : null,
-    bench: 'folder' in on ? { folder: on.folder, jobs: null } : null,
+    bench:
+      'folder' in on
+        ? { folder: on.folder, jobs: null, ...(begun === undefined ? {} : { begun }) }
+        : null,
     open: null,
     earlier: null,
     wrenches: [],

@@ -137,7 +137,13 @@ export interface State {
   /** RFC 3339 with offset. */
   now: string;
   /** The folder the program was opened on, and its jobs once they are read; null when it was opened on one file. */
-  bench: { folder: string; jobs: readonly BenchRow[] | null; more?: number } | null;
+  bench: {
+    folder: string;
+    jobs: readonly BenchRow[] | null;
+    more?: number;
+    /** What was typed of a job that is not started yet. */
+    begun?: string;
+  } | null;
   /** The job that is open. */
   open: { file: string; job: Job } | null;
   /** What earlier jobs on its machine know; null: not looked for yet, or nothing. */
@@ -171,7 +177,8 @@ export type Input = Extract<Happening, { on: 'press' | 'paste' }>;
 export type Waiting =
   /** `again`: tried once more by itself, while the screen says that it is not saved. */
   | { for: 'recorded'; wish: Wish; again?: true }
-  | { for: 'file'; file: string; piece?: string | null }
+  /** `starts`: it is a new job, and what was typed of it is kept until it is there. */
+  | { for: 'file'; file: string; piece?: string | null; starts?: true }
   | { for: 'bench' };
 
 /**

@@ -77,7 +77,8 @@ export const benchScreen = screen({
     {
       id: 'new-job',
       presses: ['+', '='],
-      label: 'a new job',
+      label: ({ state }) =>
+        state.bench?.begun === undefined ? 'a new job' : 'on with the new job',
       help: 'start a job: what is wrong, and with what machine',
       does: ({ state }) => ask(state, { ask: 'job', say: null }),
     },

@@ -3,10 +3,20 @@ import type { Half } from '../../model/types.ts';
 import type { State } from '../base/state.ts';
 import { openOf } from './screens.ts';
 
+/** The screen that is open, or the one under its list of keys. */
+function seen(state: State): State {
+  const { view } = state;
+  return view.screen === 'keys' ? { ...state, view: view.under } : state;
+}
+
 /** Texts being typed, those left half written before, and a mark that is told as not saved. */
 export function halfMade(state: State): Half {
-  const { view } = state;
-  const seen: State = view.screen === 'keys' ? { ...state, view: view.under } : state;
-  const wish = seen.view.screen === 'unsaved' ? seen.view.wish : null;
-  return { drafts: openOf(seen).kept().drafts, wish };
+  const now = seen(state);
+  const wish = now.view.screen === 'unsaved' ? now.view.wish : null;
+  return { drafts: openOf(now).kept().drafts, wish };
+}
+
+/** What is typed of a job that is not started yet; null: nothing. It is kept for the bench, not for a job. */
+export function begunJob(state: State): string | null {
+  return openOf(seen(state)).kept().bench?.begun ?? null;
 }

@@ -1,10 +1,12 @@
 /** Putback's own show: its first state, its pictures, and hands for one folder of job files. */
 
+import { readHalf } from '../../job/save/half.ts';
 import { safeLine } from '../../model/safe.ts';
 import { list } from '../../model/words.ts';
 import { nextWork } from '../../plan/next.ts';
 import { openings } from '../../plan/openings.ts';
 import { nowHere, type World } from '../../world.ts';
+import { JOB_DRAFT } from '../base/drafts.ts';
 import { start } from '../base/start.ts';
 import type { State } from '../base/state.ts';
 import type { Palette } from '../kit/palettes.ts';
@@ -31,6 +33,12 @@ function leftUnsaved(state: State, files: Files): string | null {
     ? 'It is kept, and asked about when this job is opened here again.'
     : 'It could not be kept either.';
   return `Not saved: ${mark}. ${kept}`;
+}
+
+/** What was left typed of a job that is to be started there. */
+function begunIn(folder: string): { begun?: string } {
+  const begun = readHalf(folder).drafts[JOB_DRAFT];
+  return begun === undefined ? {} : { begun };
 }
 
 /** Opened on a folder, `file` is null; on a file, it is a name in the folder. */
@@ -61,6 +69,7 @@ export function showOf(
     palette: outside.palette ?? 'usual',
     guide: outside.guide ?? false,
     presses: outside.presses ?? {},
+    ...(file === null ? begunIn(outside.shelf.real(folder)) : {}),
   });
   const { shelf, timers, strange, odd = null } = outside;
   const files = filesIn(folder, world, shelf, strange, odd, outside.others);

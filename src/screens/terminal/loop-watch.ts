@@ -1,8 +1,9 @@
 /** Looks after what others do to the files that are shown: an editor, a command beside it, git. */
 
 import { dirname } from 'node:path';
+import { JOB_DRAFT } from '../base/drafts.ts';
 import type { State } from '../base/state.ts';
-import { halfMade } from '../show/half-made.ts';
+import { begunJob, halfMade } from '../show/half-made.ts';
 import type { Loop } from './loop.ts';
 import type { Files } from './loop-files.ts';
 import type { Shelf } from './shelf.ts';
@@ -70,6 +71,7 @@ export function attendFiles(
   /** What is half typed outlives whatever ends the program: on disk before it is drawn. */
   function keepHalf(): void {
     const { open } = loop.state();
+    keepBegun();
     if (open === null) return;
     const half = halfMade(loop.state());
     const now = `${open.file} ${JSON.stringify(half)}`;
@@ -77,6 +79,16 @@ export function attendFiles(
     // Nothing half done is the rule, and needs no look at the disk where nothing was kept.
     if (kept !== '' || now !== `${open.file} ${NOTHING}`) files.keepHalf(open.file, half);
     kept = now;
+  }
+
+  let begun = loop.state().bench?.begun ?? '';
+  /** So is what is typed of a job that is not there yet: that is kept for the bench. */
+  function keepBegun(): void {
+    if (loop.state().bench === null) return;
+    const now = begunJob(loop.state()) ?? '';
+    if (now === begun) return;
+    files.keepHalf('.', { drafts: now === '' ? {} : { [JOB_DRAFT]: now }, wish: null });
+    begun = now;
   }
 
   const unsubscribe = loop.subscribe(() => {
