@@ -58,3 +58,35 @@ describe('Backspace', () => {
     );
   });
 });
+
+describe('a piece that was just named', () => {
+  const named = (text: string) =>
+    new Desk(new Bench('putback: 1\njob: Cover weeps\n')).press('o').type(text).press('enter');
+
+  it('keeps its count: Backspace under a question about a bolt says so, and no screen stands empty', () => {
+    const desk = named('cover 9');
+    expect(desk.screen).toBe('off');
+    desk.press('-');
+    expect(desk.screen).toBe('trouble');
+    desk.press('backspace');
+    expect(desk.frame).toContain('how many bolts it has');
+    desk.press('escape');
+    expect(desk.frame).toContain('off, 0 of 9 out');
+    // At its gate likewise.
+    desk.press('a g backspace');
+    expect(desk.bench.piece().holes).toHaveLength(9);
+  });
+
+  it('without bolts says that nobody noted any, and Enter twice that it has none', () => {
+    const desk = named('pipe').press('enter');
+    expect(desk.frame).toContain('How it came out');
+    expect(desk.frame).not.toContain('0 of 0');
+    desk.press('enter');
+    expect(desk.frame).toContain('Enter again if it has no bolts.');
+    desk.press('enter');
+    expect(desk.frame).toContain('Look for what holds it before you pull');
+    expect(desk.bench.entries).toEqual([]);
+    desk.press('enter');
+    expect(desk.bench.piece('pipe').away).toBe('removed');
+  });
+});

@@ -284,8 +284,8 @@ export type PieceStep =
   | { step: 'read'; way: 'removal' | 'fitting'; then: PieceStep }
   /** `hand` is what the person says it is, as typed: `m`, `m+clip`, `.35`. */
   | { step: 'off'; here: string | null; typed: string; hand: string }
-  /** The row as it came out; `say` is what is wrong with it; `resize`: that it has another number of holes, once more. */
-  | { step: 'off-row'; field: TextField; say: string | null; resize?: true }
+  /** The row as it came out; `say` is what is wrong with it; `resize`, `none`: that it has another number of holes, or none, once more. */
+  | { step: 'off-row'; field: TextField; say: string | null; resize?: true; none?: true }
   /** All that can come out is out: counted, before anybody pries. */
   | { step: 'off-count' }
   | { step: 'settle'; here: string }

@@ -4,7 +4,7 @@ import type { Entry, Wish } from '../../model/types.ts';
 import { verbRow } from '../../model/verbs.ts';
 import { sentence } from '../../model/words.ts';
 import { requestMark, say } from './moves.ts';
-import type { State, Updated } from './state.ts';
+import type { State, Updated, View } from './state.ts';
 
 type Undo = Extract<Wish, { do: 'undo' }>;
 
@@ -22,10 +22,24 @@ export function canUndo(state: State): boolean {
 /** Takes the last mark back, wherever it was made; says where it stands if it is of an earlier sitting. */
 export function undoLast(state: State): Updated {
   const last = lastMark(state);
+  if (last !== null && isCountOf(last, pieceUnder(state.view))) {
+    return say(state, 'The last mark is how many bolts it has. To put that right, type its row.');
+  }
   if (last !== null && state.mine.includes(last.id)) {
     return requestMark(state, { do: 'undo', id: last.id });
   }
   return say(state, whereLast(state));
+}
+
+/** The piece whose screen is open, or lies under the one that is. */
+function pieceUnder(view: View): string | null {
+  if (view.screen === 'piece') return view.piece;
+  return 'under' in view ? pieceUnder(view.under) : null;
+}
+
+/** How many bolts the piece has was said before any of them was marked: its screens would be empty without. */
+function isCountOf({ verb, value, piece }: Entry, open: string | null): boolean {
+  return open !== null && piece === open && verb === 'written' && value === 'bolts';
 }
 
 /** Where the last mark stands, for who looks for it on another screen. */

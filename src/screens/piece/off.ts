@@ -104,7 +104,7 @@ function drawOff(here: OnOff): Page {
   const { state, piece, lit } = here;
   const left = stillIn(piece).length;
   const rest = {
-    right: line(`off, ${piece.holes.length - left} of ${piece.holes.length} out`),
+    right: line(outSaid(piece.holes.length - left, piece.holes.length)),
     under: line(piece.tray ?? ''),
     say: [
       ...sayNext(here),
@@ -127,6 +127,9 @@ function drawOff(here: OnOff): Page {
   );
 }
 
+const outSaid = (out: number, of: number): string =>
+  of === 0 ? 'off' : `off, ${out} of ${of} out`;
+
 /** What is said beside the order before the first bolt is out, and for a spring all the way. */
 function tipsSaid({ piece, job }: OnOff): string[] {
   const { sequence } = piece.spec;
@@ -146,7 +149,11 @@ function tipsSaid({ piece, job }: OnOff): string[] {
 
 function sayNext({ state, job, piece, step, hand: read, lit }: OnOff): Line[] {
   const hole = piece.holes.find((h) => h.name === lit);
-  if (!hole) return [];
+  if (!hole) {
+    const none =
+      piece.holes.length === 0 ? 'Nobody has noted its bolts yet. Tab types the row.' : '';
+    return wrap(none, state.columns, { bold: true });
+  }
   if (step.hand !== '') {
     const item = read.is === 'kind' ? sayTakes(job, read.item) : step.hand;
     const turn = turnSaid(read.is === 'kind' ? (read.kind ?? undefined) : undefined);

@@ -37,6 +37,16 @@ function keep({ state, key, piece, step, words: typed }: OnRow): Updated {
   if (odd && step.resize === true) {
     return requestMark(state, { do: 'write', piece: key, key: 'bolts', text: `${words.length}` });
   }
+  // Who says so twice has looked: what holds it is still to be looked for.
+  if (n === 0 && words.length === 0 && step.none === true)
+    return toStep(state, { step: 'off-count' });
+  if (n === 0 && words.length === 0) {
+    return toStep(state, {
+      ...step,
+      say: 'Nothing is typed yet. Enter again if it has no bolts.',
+      none: true,
+    });
+  }
   if (words.length === 0 || odd) {
     const again = odd ? ` Enter again if it has ${words.length}.` : '';
     const say = `${countSaid(words.length, n)}${again}`;
@@ -67,7 +77,7 @@ export const rowScreen = stepScreen({
     {
       id: 'keep',
       presses: ['enter'],
-      label: 'keep the row',
+      label: ({ step }) => (step.none ? 'it has no bolts' : 'keep the row'),
       help: 'note this row as what came out',
       does: keep,
     },
@@ -140,7 +150,7 @@ const PROMPT = '> ';
 function counted(words: readonly TypedWord[], piece: PieceNow): string {
   const out = words.filter((w) => w.word !== STILL_IN).length;
   const n = piece.holes.length || words.length;
-  return `${out} of ${n} out`;
+  return n === 0 ? '' : `${out} of ${n} out`;
 }
 
 function newSaid(words: readonly TypedWord[]): string {
