@@ -100,7 +100,12 @@ export function oneLess(
       ? text.slice(end, a) + text.slice(b, to - 1)
       : text.slice(from + 1, a) + text.slice(b, start) + text.slice(end, to - 1);
   const wasList = text.slice(end).startsWith(ONE_WAS_LIST);
-  if (wasList || rest.includes('\n') || between.replaceAll(/[\s,]/g, '') !== '' || left.range === null)
+  if (
+    wasList ||
+    rest.includes('\n') ||
+    between.replaceAll(/[\s,]/g, '') !== '' ||
+    left.range === null
+  )
     return [less];
   const alone = text.slice(start, end);
   const bare = scalarText(String(plainOf(left)), map.flow === true);
