@@ -120,7 +120,7 @@ diary:
     };
     const keys =
       'go w escape go go go 1 go 2 m go 3 - s ? escape go go go ' +
-      'go enter go go f b go go s go a m 1 go w escape escape go go go ! go';
+      'go enter go go k go s go a m 1 go w escape escape go go go ! go';
     look();
     for (const p of keys.split(' ')) {
       desk.press(p);

@@ -248,8 +248,8 @@ export const LONG: Record<Place, () => Desk> = {
     bench.mark({ do: 'off', piece: 'cover' });
     return at(bench).open('cover').press('k o');
   },
-  trace: () => at(new Bench(FAULT)).press('f'),
-  starts: () => at(new Bench(FAULT)).press('f l'),
+  trace: () => at(new Bench(FAULT)).press('k'),
+  starts: () => at(new Bench(FAULT)).press('k l'),
   field: () => refused('w'),
   keys: () => cover(coverOff(), '?'),
 };

@@ -117,7 +117,7 @@ describe('what is kept, read off and due', () => {
 
   it('one key takes what the counter says; what is no reading is asked again', () => {
     const desk = again();
-    desk.press('c').type('much').press('enter');
+    desk.press('r').type('much').press('enter');
     expect(desk.frame).toContain('That is no reading yet');
     desk.press('ctrl-u').type('41400 km').press('enter');
     expect(desk.bench.entries.at(-1)).toMatchObject({ verb: 'reading', value: '41400 km' });

@@ -109,7 +109,7 @@ export const OF_THE_JOB: Record<string, (look: Look) => Desk> = {
   'task, to adjust': (look) => task(oilIn(), ':play', look),
   'task, was and set': (look) => task(oilIn(), ':play', look).press('go').type('was 5, set 3'),
   'task, failed': (look) => task(weeps(), ':weep', look).press('go'),
-  'task, what it showed': (look) => task(oilIn(), ':weep', look).press('go f').type('a drop'),
+  'task, what it showed': (look) => task(oilIn(), ':weep', look).press('go -').type('a drop'),
   tests: (look) => new Desk(oilIn(), look).press('t'),
   'tests, one failed': (look) => new Desk(weeps(), look).press('t'),
   'round again': (look) => task(weeps(), ':weep', look).press('go go'),

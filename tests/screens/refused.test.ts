@@ -70,9 +70,9 @@ describe('two marks that cannot both be true', () => {
     desk.press('go');
     expect(desk.screen).toBe('settle');
     expect(desk.frame).toMatch(/1: .*S.*M.*\. Look what is really in it\./s);
-    desk.press('f b');
+    desk.press('k c');
     expect(desk.screen).toBe('settle');
-    desk.press('o').type('s').press('enter');
+    desk.press('.').type('s').press('enter');
     expect(desk.bench.hole('1').conflict).toBeNull();
     expect(desk.bench.states()).toBe('in out out out out');
     expect(desk.screen).toBe('on');

@@ -93,7 +93,7 @@ export const SIDE_COVER = {
     step('and to the job', 'escape', /> Bracket +tight/),
     step(
       'it leaks',
-      't enter f «a drop at 9» enter',
+      't enter - «a drop at 9» enter',
       /First +Wait until it is cool[\s\S]*Wipe it dry/,
     ),
   ] as Step[],
@@ -146,10 +146,10 @@ export const NO_START: Step[] = [
     /coil +to test \(0\.8\.\.1\.2 ohm\)/,
   ),
   step('a thought', '+ «float needle leaks» enter n', /float needle leaks/i),
-  step('no spark', 't enter f «no spark» enter', /no spark/),
+  step('no spark', 't enter - «no spark» enter', /no spark/),
   step('to the job', 'enter', /plug: blue spark\? +failed/),
   step('what is to be tested', 't', /2 of 2 not passed/),
-  step('the coil is open', 'down enter f «0.4 ohm» enter', /coil +failed[\s\S]*0\.4 ohm/),
+  step('the coil is open', 'down enter - «0.4 ohm» enter', /coil +failed[\s\S]*0\.4 ohm/),
   step('to the job again', 'enter', /coil +failed: 0\.4 ohm/),
   step('a coil to buy', '+ «coil, Tarn 2207» enter b', /[Tt]o buy: coil, Tarn 2207/),
 ];

@@ -67,7 +67,7 @@ it('the alternator cover comes off, a wrong bolt is stopped, and all goes back t
   await person.until('5: the file says S, M came out.');
   person.press(ENTER);
   await person.until('5: which is true?');
-  person.press('f');
+  person.press('k');
   await person.until(/before it closes: what went in must come out[\s\S]*In its place: 2 dowels/);
   person.press('a');
   await person.until(/before the joint is made[\s\S]*The magnet pulls the cover in/);

@@ -1,5 +1,6 @@
 /** What the line is that was just typed: the guess with one key, everything else by its letter. */
-import type { Addable, Moment } from '../../model/types.ts';
+import { readCheckLine, readSuspectLine } from '../../job/form/typed-trace.ts';
+import type { Addable, Job, Moment } from '../../model/types.ts';
 import { lineIs } from '../../plan/line-is.ts';
 import { ask } from '../ask/field.ts';
 import { ADD_DRAFT, keepDraft } from '../base/drafts.ts';
@@ -14,8 +15,8 @@ import { bold, type Line, line, wrap } from '../kit/text.ts';
 
 type AddView = Extract<View, { screen: 'add' }>;
 
-/** At a gate a line can also be one thing more to be seen to there. */
-type What = Addable | 'item';
+/** At a gate a line can also be one thing more to be seen to there, and where a fault is traced what it may be. */
+type What = Addable | 'item' | 'suspect';
 
 interface Choice {
   as: What;
@@ -34,6 +35,13 @@ const CHOICES: readonly Choice[] = [
     say: 'to be seen to at this gate',
     short: 'seen to here',
     help: 'one thing more to be seen to here',
+  },
+  {
+    as: 'suspect',
+    letter: 'f',
+    say: 'what the fault may be',
+    short: 'the fault may be this',
+    help: 'one thing more that the fault may be: Coil open, rarely',
   },
   { as: 'buy', letter: 'b', say: 'to buy', short: 'to buy', help: 'a part, something to buy' },
   { as: 'do', letter: 'd', say: 'to do', short: 'to do', help: 'something to do' },
@@ -90,15 +98,35 @@ function onAdd(state: State, view: AddView): OnAdd | null {
   if (!state.open) return null;
   const choices = CHOICES.filter((c) => {
     if (c.as === 'item') return view.moment !== null;
+    if (c.as === 'suspect') return isTraced(view);
     return view.piece !== null || (c.as !== 'caution' && c.as !== 'tip');
   });
-  const likely: What = view.moment === null ? lineIs(view.text).as : 'item';
+  const likely = likelyOf(state.open.job, view);
   const guess = choices.find((c) => c.as === likely) ?? choices.find((c) => c.as === 'note');
   return guess ? { state, view, guess, choices } : null;
 }
 
+/** The fault is being traced on the screen underneath. */
+const isTraced = ({ under }: AddView): boolean => under.screen === 'trace';
+
+function likelyOf(job: Job, view: AddView): What {
+  if (view.moment !== null) return 'item';
+  const line = lineIs(view.text);
+  // A word before it says what it is, wherever it is typed.
+  if (!isTraced(view) || line.text !== view.text.trim()) return line.as;
+  return 'say' in readCheckLine(view.text, job.upper, numbered(job)) ? 'suspect' : 'check';
+}
+
+/** Suspects as their list numbers them. */
+const numbered = ({ upper }: Job): string[] => [...upper.suspects.keys()];
+
 function add({ state, view }: OnAdd, as: What): Updated {
   const { piece, hole, moment, text } = view;
+  if (as === 'suspect') {
+    const read = state.open ? readSuspectLine(text, state.open.job.upper) : { say: '' };
+    if ('say' in read) return say(state, read.say);
+    return requestMark(state, { do: 'list', section: 'suspects', ...read });
+  }
   const at = piece === null ? {} : { piece };
   if (as === 'item') return moment === null ? stay(state) : addItem(state, moment, at, text);
   const line = lineIs(text);
@@ -154,6 +182,7 @@ export const addScreen = screen({
     add: (state, made) => NOTED.add(below(state), made),
     note: (state, made) => NOTED.note(below(state), made),
     gate: (state) => stay(below(state)),
+    list: (state, made) => NOTED.list(below(state), made),
   },
   // What was typed stays where it can be kept as something else.
   refused: (state, why) => say(state, why.say),

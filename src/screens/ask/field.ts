@@ -118,9 +118,6 @@ function done(state: State, view: FieldView, text: string): Updated {
       if (text === '') return say(state, 'How it was mended stands in the diary: write it.');
       return requestMark(below, { do: 'state', piece, hole, state: 'mended', says: text });
     }
-    case 'letter':
-      if (text === '') return stay(below);
-      return requestMark(below, { do: 'rename', kind: asks.kind, to: text });
     case 'listed':
     case 'reading':
     case 'put':
@@ -132,6 +129,9 @@ function done(state: State, view: FieldView, text: string): Updated {
     case 'belongs': {
       const here = at(below);
       if (!here || text === '') return stay(below);
+      const [, to] = /^=\s*(\S.*)$/.exec(text) ?? [];
+      if (to !== undefined && asks.kind !== null)
+        return requestMark(below, { do: 'rename', kind: asks.kind, to });
       return requestMark(below, { do: 'settle', piece: here.key, hole: asks.hole, kind: text });
     }
   }
@@ -272,11 +272,6 @@ function question(state: State, asks: Asks): string[] {
         'Wire insert M6 x 9. Solid insert. Stud. Bigger bolt, M8x25. New part.',
         'Its bolt goes in again then, and through all passes.',
       ];
-    case 'letter':
-      return [
-        `Which letter has ${asks.kind} from now on?`,
-        'A letter, or a letter and figures: L20. It changes everywhere, in what was noted too.',
-      ];
     case 'listed':
     case 'reading':
     case 'put':
@@ -289,6 +284,9 @@ function question(state: State, asks: Asks): string[] {
       return [
         `What belongs in ${asks.hole}? What is really there?`,
         'The letter of its kind, and what is under its head: M+clip; or its length: .35.',
+        asks.kind === null
+          ? ''
+          : `Or another letter for ${asks.kind}, everywhere, in what was noted too: = L20.`,
       ];
   }
 }

@@ -22,7 +22,7 @@ export const keepKey: Key<{ state: State; job: Job }> = {
 
 export const readingKey: Key<{ state: State }> = {
   id: 'reading',
-  presses: ['c'],
+  presses: ['r'],
   label: '',
   help: "what the machine's counter says now: what is due by it is told",
   does: ({ state }) => ask(state, { ask: 'counter', say: null }),

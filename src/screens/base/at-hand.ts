@@ -22,6 +22,9 @@ export function atHand(state: State, view: View = state.view): AddTo {
       return { ...NONE, piece: 'piece' in view.of ? view.of.piece : ofTask(state, view.of.task) };
     case 'task':
       return { ...NONE, piece: ofTask(state, view.task) };
+    // What it may be and what is looked at is of the whole machine.
+    case 'trace':
+      return NONE;
     case 'job':
       return { ...NONE, piece: markedPiece({ ...state, view }) };
     default:

@@ -34,7 +34,10 @@ export const NOTED = {
   look: (state) => say(state, 'Noted.'),
   try: (state, { wish }) => say(state, `${capital(wish.put)} is in, to try.`),
   tried: (state) => say(state, 'Noted.'),
-  list: (state) => say(state, 'Listed.'),
+  list: (state, { wish: { fields } }) => {
+    const said = fields.what ?? fields.check ?? '';
+    return say(state, sentence(`${fields.what ? 'It may be' : 'To look at'}: ${said}`));
+  },
   start: (state, { wish }) => say(state, `Taken over: ${wish.say}.`),
   found: (state) => say(state, 'Noted.'),
   choose: (state, { wish }) => say(state, `${wish.what}: ${CHOSEN[wish.answer]}.`),

@@ -314,11 +314,10 @@ export type Asks =
   | { ask: 'tray'; piece: string; how: 'off' | 'aside' }
   /** What lay under the head of each word of a row that ends in `+`; `at` is the word asked about. */
   | { ask: 'under'; words: readonly string[]; at: number }
-  | { ask: 'belongs'; hole: string }
+  /** `kind`: the one that is known to belong there. */
+  | { ask: 'belongs'; hole: string; kind: string | null }
   /** The way that was taken with a pulled thread, or what else was done about a trouble. */
   | { ask: 'mended'; piece: string; hole: string }
-  /** Another letter for this kind. */
-  | { ask: 'letter'; kind: string }
   /** `say` is what is wrong with what was typed. */
   | { ask: About; piece: string; say: string | null }
   | KnownAsks

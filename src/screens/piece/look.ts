@@ -1,13 +1,11 @@
 /** The piece as it stands, and the ways on from here. */
 
-import { UNKNOWN } from '../../piece/row.ts';
-import { ask } from '../ask/field.ts';
 import { cameOut, goesIn } from '../ask/inside.ts';
 import { keepKey } from '../ask/keep-key.ts';
 import { noteKey } from '../ask/note.ts';
 import { goWay, OFF, readFirst, rowStep, TIGHT, toSettleStep } from '../base/enter.ts';
 import { ENTER, type Key } from '../base/key.ts';
-import { holeNamed, requestMark, show, stay, toStep } from '../base/moves.ts';
+import { requestMark, show, toStep } from '../base/moves.ts';
 import type { State, Updated } from '../base/state.ts';
 import { drawKey } from '../draw/draw-key.ts';
 import { inPiece } from '../known/in-question.ts';
@@ -19,6 +17,7 @@ import { mustRead } from '../now/reading.ts';
 import { comesAlong, WAY_LABELS, wayOf } from '../now/way.ts';
 import { asItWasKey } from '../paper/photos.ts';
 import { partsKey } from '../parts-list/missing.ts';
+import { belongsKey } from './belongs.ts';
 import { drawLook, type OnLook } from './look-page.ts';
 import { goKey, pointKey } from './point.ts';
 import { onPiece, type StepView, stepScreen } from './step.ts';
@@ -61,12 +60,6 @@ function knownLabel(here: OnLook): string {
   // A piece without bolts is opened to take it off or move it aside.
   const bare = piece.holes.length === 0 && piece.where === 'home';
   return (busy || bare) && state.columns < WIDE ? '' : 'what is known';
-}
-
-/** The letter that is known of the lit hole. */
-function kindOf({ piece, step }: OnLook): string | null {
-  const kind = holeNamed(piece, step.here)?.belongs?.kind ?? UNKNOWN;
-  return kind === UNKNOWN ? null : kind;
 }
 
 const KEYS: readonly Key<OnLook>[] = [
@@ -124,26 +117,7 @@ const KEYS: readonly Key<OnLook>[] = [
     does: ({ state }) => toStep(state, TIGHT),
   },
   asItWasKey,
-  {
-    id: 'belongs',
-    presses: ['f'],
-    label: '',
-    help: 'another kind belongs in the lit hole',
-    holds: ({ step }) => step.here !== null,
-    does: ({ state, step }) =>
-      step.here === null ? stay(state) : ask(state, { ask: 'belongs', hole: step.here }),
-  },
-  {
-    id: 'letter',
-    presses: ['e'],
-    label: '',
-    help: 'another letter for the kind of the lit hole, everywhere',
-    holds: (here) => kindOf(here) !== null,
-    does: (here) => {
-      const kind = kindOf(here);
-      return kind === null ? stay(here.state) : ask(here.state, { ask: 'letter', kind });
-    },
-  },
+  belongsKey,
   leftKey,
   heightsKey,
   asideKey,

@@ -1,7 +1,6 @@
 /** File and find differ, or two marks do: which is true, one hole at a time, before anything goes back. */
 import type { HoleNow } from '../../model/types.ts';
 import { printItem } from '../../piece/row.ts';
-import { ask } from '../ask/field.ts';
 import { goOn } from '../base/enter.ts';
 import type { Key } from '../base/key.ts';
 import { holeNamed, requestMark, stay, toStep } from '../base/moves.ts';
@@ -12,6 +11,7 @@ import { hanging, type Line, line, pad, wrap } from '../kit/text.ts';
 import { many, sayItem } from '../kit/words.ts';
 import { names, toSettle } from '../now/piece-now.ts';
 import { sayTakes } from '../now/say-piece.ts';
+import { belongsKey } from './belongs.ts';
 import { type OnPiece, onPiece, type StepView, stepScreen } from './step.ts';
 import { redoKey, undoKey } from './undo.ts';
 
@@ -58,7 +58,7 @@ export const settleScreen = stepScreen({
     trueKey(
       {
         id: 'file',
-        presses: ['f'],
+        presses: ['k'],
         label: 'the file is right',
         help: 'what the file says belongs there',
       },
@@ -67,19 +67,13 @@ export const settleScreen = stepScreen({
     trueKey(
       {
         id: 'find',
-        presses: ['b'],
+        presses: ['c'],
         label: 'what came out is right',
         help: 'what came out belongs there',
       },
       'found',
     ),
-    {
-      id: 'other',
-      presses: ['o'],
-      label: 'another',
-      help: 'something else belongs there',
-      does: ({ state, hole }) => ask(state, { ask: 'belongs', hole: hole.name }),
-    },
+    { ...belongsKey, label: 'another' },
     {
       id: 'later',
       presses: ['l'],

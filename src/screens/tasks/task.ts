@@ -92,7 +92,8 @@ export const taskScreen = screenOver({
     },
     {
       id: 'task-failed',
-      presses: ['f'],
+      // As with a bolt: something is wrong.
+      presses: ['-', '!'],
       label: 'failed',
       help: 'it failed, and what it showed',
       holds: ({ task }) => task.verb === 'test' || task.verb === 'adjust',

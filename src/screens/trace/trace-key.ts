@@ -7,7 +7,8 @@ import { hasTrace } from './on-trace.ts';
 
 export const traceKey: Key<{ state: State; job: Job }> = {
   id: 'trace',
-  presses: ['f'],
+  // `k` is all that is known, wherever it is a key: here of the fault.
+  presses: ['k'],
   // Said where there is a fault to find, and where nothing was begun yet.
   label: ({ job }) => {
     const found = job.upper.found !== null && job.upper.found !== '';

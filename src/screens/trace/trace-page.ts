@@ -30,7 +30,7 @@ export function drawTrace(here: OnTrace): Page {
   if (names.length === 0) {
     const none = [
       'Nothing is listed that it may be.',
-      'a lists what it may be and what can be looked at, a line each; l takes a list to start from.',
+      'n lists what it may be and what can be looked at, a line each; l takes a list to start from.',
     ];
     const lines = (columns: number) => none.flatMap((text) => [[], ...wrap(text, columns)]);
     return { kind: 'plain', ...around, middle: lines };

@@ -98,8 +98,8 @@ export const traceScreen = screenOver({
     },
     {
       id: 'trace-add',
-      presses: ['a', '+'],
-      label: 'add',
+      presses: ['n'],
+      label: 'list more',
       help: 'what it may be, what can be looked at: a line each',
       does: ({ state }) => ask(state, { ask: 'listed', say: null }),
     },

@@ -189,20 +189,20 @@ describe('file and find differ', () => {
   });
 
   it('the file is right: it stays as it is', () => {
-    const desk = odd().press('f');
+    const desk = odd().press('k');
     expect(desk.screen).toBe('on');
     expect(desk.bench.text).toContain('bolts: S S M+clip L S');
     expect(desk.bench.hole('3').unsettled).toBe(false);
   });
 
   it('the bolt that came out is right: the row of the file is changed', () => {
-    const desk = odd().press('b');
+    const desk = odd().press('c');
     expect(desk.screen).toBe('on');
     expect(desk.bench.text).toContain('bolts: S S S L S');
   });
 
   it('neither is right', () => {
-    const desk = odd().press('o').type('L').press('enter');
+    const desk = odd().press('.').type('L').press('enter');
     expect(desk.bench.text).toContain('bolts: S S L L S');
   });
 

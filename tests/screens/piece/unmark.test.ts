@@ -68,15 +68,15 @@ describe('not this one', () => {
 
 describe('which bolt belongs in a hole', () => {
   it('is changed on the screen, by its letter or by its length', () => {
-    const d = new Desk(new Bench()).open('cover').press('2 f').type('l').press('enter');
+    const d = new Desk(new Bench()).open('cover').press('2 .').type('l').press('enter');
     expect(d.bench.text).toContain('bolts: S L M+clip L S');
-    d.press('2 f').type('.70').press('enter');
+    d.press('2 .').type('.70').press('enter');
     expect(d.bench.hole('2').belongs?.kind).toBe('A');
     expect(d.bench.job.upper.kinds.get('A')).toMatchObject({ length: 70, thread: 'M6' });
   });
 
   it('has another letter, everywhere, in one line of the diary', () => {
-    const d = new Desk(new Bench().openCover()).open('cover').press('1 e').type('L20');
+    const d = new Desk(new Bench().openCover()).open('cover').press('1 .').type('= L20');
     d.press('enter');
     expect(d.frame).toContain('S is L20 now, everywhere.');
     expect(d.bench.text).toContain('bolts: L20 L20 M+clip L L20');

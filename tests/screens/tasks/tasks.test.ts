@@ -140,7 +140,7 @@ describe('a test that failed', () => {
   it('opens round 2 in one key, with what round 1 found and what is used once', () => {
     const bench = oilIn();
     bench.mark({ do: 'note', piece: 'case-cover', text: 'edge nicked at 3' });
-    const desk = at(bench, ':weep').press('go go f').type('drop at 3').press('enter');
+    const desk = at(bench, ':weep').press('go go -').type('drop at 3').press('enter');
     expect(last(desk)).toMatchObject({ task: 'weep', value: 'failed', says: 'drop at 3' });
     expect(desk.frame).toContain('Off again     Lever and Case cover');
     expect(desk.frame).toContain('drop at 3');

@@ -71,10 +71,10 @@ machine: Marlow 250
 diary:
 `;
 
-export const fault = (look: Look = {}, text = STARTS) => new Desk(new Bench(text), look).press('f');
+export const fault = (look: Look = {}, text = STARTS) => new Desk(new Bench(text), look).press('k');
 
 /** Bad spark, a good coil, a plug that was changed to try and is back. */
-export const looked = (look: Look = {}) => new Desk(lookedAt(), look).press('f');
+export const looked = (look: Look = {}) => new Desk(lookedAt(), look).press('k');
 
 function lookedAt(): Bench {
   const bench = new Bench(STARTS);
@@ -93,10 +93,12 @@ export const TRACE: Record<string, (look: Look) => Desk> = {
   'find the fault, it does not fit': (look) => {
     const bench = lookedAt();
     bench.mark({ do: 'look', check: 'unplugged', how: 'bad' });
-    return new Desk(bench, look).press('f');
+    return new Desk(bench, look).press('k');
   },
   'find the fault, found': (look) => looked(look).press('enter'),
   'find the fault, nothing listed': (look) => fault(look, EMPTY),
+  'find the fault, a line more': (look) =>
+    fault(look).press('+').type('Fuse blown, rarely').press('enter'),
   'lists to start from': (look) => fault(look, EMPTY).press('l'),
   'renew it or leave it': (look) => question(look, 'seal'),
   'a question to decide': (look) => question(look, 'bearing'),
@@ -112,6 +114,6 @@ export const TRACE: Record<string, (look: Look) => Desk> = {
   'how it went': (look) => {
     const bench = lookedAt();
     bench.mark({ do: 'try', suspect: 'coil', put: 'coil of the donor' });
-    return new Desk(bench, look).press('f down down c');
+    return new Desk(bench, look).press('k down down c');
   },
 };

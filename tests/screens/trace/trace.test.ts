@@ -129,7 +129,7 @@ describe('what was found', () => {
 
 describe('from an empty job', () => {
   it('suspects and looks are typed a line each, by their numbers', () => {
-    const desk = fault({}, EMPTY).press('+');
+    const desk = fault({}, EMPTY).press('n');
     for (const text of ['Gasket torn, often', 'Seal hard, rarely', 'Dusted: 1, 5 min', 'Wiped: 9'])
       desk.type(text).press('enter');
     expect(said(desk)).toContain('There is no number 9 on the list.');
@@ -141,6 +141,24 @@ describe('from an empty job', () => {
     expect([...upper.suspects.keys()]).toEqual(['gasket-torn', 'seal-hard']);
     expect(upper.checks.get('dusted')).toMatchObject({ bad: ['gasket-torn'], takes: '5 min' });
     expect(said(desk)).toContain('Look next: Dusted');
+  });
+
+  it('+ adds anything as everywhere, and offers first what it may be, or a look', () => {
+    const desk = fault({}, EMPTY).press('+').type('Gasket torn, often').press('enter');
+    expect(said(desk)).toContain('The whole job: what the fault may be?');
+    desk.press('enter');
+    expect(desk.screen).toBe('trace');
+    expect(said(desk)).toContain('It may be: Gasket torn.');
+    desk.press('+').type('Dusted: gasket, 5 min').press('enter');
+    expect(said(desk)).toContain('a check that finds the fault?');
+    desk.press('enter +').type('buy: talcum').press('enter');
+    expect(said(desk)).toContain('to buy?');
+    desk.press('enter +').type('drips when parked').press('enter n');
+    const upper = upperOf(desk);
+    expect([...upper.suspects.keys()]).toEqual(['gasket-torn']);
+    expect(upper.checks.get('dusted')).toMatchObject({ bad: ['gasket-torn'], takes: '5 min' });
+    expect(upper.buys.get('talcum')).toMatchObject({ what: 'talcum' });
+    expect(desk.bench.entries.at(-1)).toMatchObject({ verb: 'note', value: 'drips when parked' });
   });
 
   it('or a list to start from is taken over, and its marks go on', () => {
@@ -155,12 +173,12 @@ describe('from an empty job', () => {
     const before = desk.bench.entries.length;
     desk.press('g');
     expect(desk.bench.entries).toHaveLength(before + 1);
-    const again = new Desk(new Bench(desk.bench.text)).press('f l down down down enter');
+    const again = new Desk(new Bench(desk.bench.text)).press('k l down down down enter');
     expect(again.bench.entries).toHaveLength(0);
   });
 
   it('the job itself shows the way there', () => {
-    expect(said(new Desk(new Bench(EMPTY)))).toContain('f find the fault');
-    expect(said(new Desk(new Bench(STARTS)))).toContain('f find the fault');
+    expect(said(new Desk(new Bench(EMPTY)))).toContain('k find the fault');
+    expect(said(new Desk(new Bench(STARTS)))).toContain('k find the fault');
   });
 });
