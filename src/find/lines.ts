@@ -6,6 +6,7 @@ import { parseEntryLine } from '../job/diary/entry.ts';
 import { undoneOf } from '../job/diary/living.ts';
 import { openYaml } from '../job/yaml/doc.ts';
 import { type Spot, valueAt } from '../job/yaml/spot.ts';
+import { VERBS, verbRow } from '../model/verbs.ts';
 
 /** A line of a file, or the part of it that is about one piece. */
 export interface FindLine {
@@ -190,7 +191,8 @@ function lineAt(starts: readonly number[], at: number): number {
 
 // ---------------------------------------------------------------- the diary
 
-const TOLD = ['note', 'corrected', 'settle', 'state', 'done', 'written', 'keep', 'reading'];
+/** Verbs of what one looks for. */
+const SOUGHT = VERBS.filter((verb) => verbRow(verb).sought);
 
 /** Every line of an entry has its piece and its day; one that was taken back stays readable. */
 function diaryLines(raw: readonly string[], from: number, file: FindFile): void {
@@ -230,7 +232,7 @@ function entryAbout(lines: readonly string[]): About {
   if (entry) {
     const { piece = null, at, id, verb, value } = entry;
     const undo = verb === 'undo' ? value : null;
-    return { piece, day: at.slice(0, 10), id, undo, told: TOLD.includes(verb) };
+    return { piece, day: at.slice(0, 10), id, undo, told: verbRow(verb).sought };
   }
   // Written by hand: what its keys say, as far as they can be told from its texts.
   const text = lines.join('\n').replace(/"(?:[^"\\]|\\.)*"/g, (t) => (/\s/.test(t) ? '""' : t));
@@ -243,6 +245,6 @@ function entryAbout(lines: readonly string[]): About {
     day: key('at', '\\d{4}-\\d\\d-\\d\\d'),
     id: key('id', '[A-Za-z0-9_-]{8}'),
     undo: key('undo', '[A-Za-z0-9_-]{8}'),
-    told: TOLD.some((verb) => key(verb, '\\S') !== null),
+    told: SOUGHT.some((verb) => key(verb, '\\S') !== null),
   };
 }

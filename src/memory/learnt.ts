@@ -8,6 +8,7 @@ import { isFail } from '../job/edit/splice.ts';
 import { sameText } from '../job/truth/figures.ts';
 import type { Correction, Job, PieceNow, Said } from '../model/types.ts';
 import { printRow } from '../piece/row.ts';
+import { AS_IS, type AsIs, PIECE_CARRIED } from './carried.ts';
 import { type Known, remember } from './remember.ts';
 
 export type Keys = Record<string, Said>;
@@ -21,17 +22,10 @@ export interface Learnt {
   tasks: Keys;
   buys: Keys;
   /** Other sections of the file, as they stand: what it may be, what to look at. */
-  more: Record<string, Keys>;
+  more: Record<AsIs, Keys>;
   /** How a figure is printed whose truth stands there now: by its path, `pieces.cover.torque`. */
   printed: Record<string, string>;
 }
-
-/** Keys of a piece that hold next time too: not where its bolts lay. */
-const PIECE_KEYS = [
-  ...['name', 'under', 'along', 'bridges', 'bolts', 'torque', 'into', 'thick', 'thread', 'joint'],
-  ...['loose', 'caution', 'tip', 'marks', 'routes', 'map', 'pitch', 'holes', 'sequence', 'first'],
-  ...['passes', 'care', 'takes', 'note'],
-];
 
 function mapAt(said: Said | undefined): Keys {
   return typeof said === 'object' && !Array.isArray(said) ? said : {};
@@ -59,15 +53,9 @@ export function learntFrom(text: string, job: Job): Learnt {
   };
 }
 
-/** Titles are said anew, the diary stays behind, the others have their own place. */
-const OTHERWISE: readonly string[] = [
-  ...['putback', 'job', 'machine', 'machine-id', 'like', 'complaint', 'found', 'done'],
-  ...['bolts', 'pieces', 'tasks', 'buy', 'diary'],
-];
-
-function moreOf(root: Keys): Record<string, Keys> {
-  const sections = Object.entries(root).filter(([name]) => !OTHERWISE.includes(name));
-  return Object.fromEntries(sections.map(([name, said]) => [name, filled(mapAt(said))]));
+function moreOf(root: Keys): Record<AsIs, Keys> {
+  const sections = AS_IS.map((name) => [name, filled(mapAt(root[name]))] as const);
+  return Object.fromEntries(sections) as Record<AsIs, Keys>;
 }
 
 function filled(keys: Keys): Keys {
@@ -77,7 +65,7 @@ function filled(keys: Keys): Keys {
 function pieceOf(raw: Keys, piece: PieceNow, job: Job, printed: Record<string, string>): Keys {
   const { key } = piece.spec;
   let keys: Keys = {};
-  for (const name of PIECE_KEYS) {
+  for (const name of PIECE_CARRIED) {
     const value = raw[name];
     if (value !== undefined && value !== '') keys[name] = value;
   }

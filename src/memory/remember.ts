@@ -5,6 +5,7 @@ import { besidePrinted } from '../job/truth/corrections.ts';
 import { secondsOf } from '../model/time.ts';
 import { TROUBLES, type Trouble } from '../model/troubles.ts';
 import type { BuyState, Entry, Job } from '../model/types.ts';
+import { verbRow } from '../model/verbs.ts';
 import { sayDuration } from '../plan/duration.ts';
 
 export const ABOUTS = [
@@ -34,12 +35,9 @@ export interface Known {
 
 const BROKE: readonly string[] = ['sheared', 'rounded', 'pulled', 'stud'] satisfies Trouble[];
 
-/** Verbs of what is said afterwards. */
-const AFTERWARDS: readonly string[] = ['keep', 'reading', 'undo'];
-
 /** The last day on which something happened to the machine; null where nothing did. */
 export function lastDayOf(job: Job): string | null {
-  const last = livingEntries(job.entries).findLast((e) => !AFTERWARDS.includes(e.verb));
+  const last = livingEntries(job.entries).findLast((e) => !verbRow(e.verb).afterwards);
   return last ? dayOf(last) : null;
 }
 

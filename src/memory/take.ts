@@ -6,6 +6,7 @@ import { readJob } from '../job/read.ts';
 import { figuresOf } from '../job/truth/corrections.ts';
 import { sameText } from '../job/truth/figures.ts';
 import type { Correction, Edit, Job, Said, TakenPair } from '../model/types.ts';
+import { OF_PIECE, type PieceKey } from './carried.ts';
 import type { Keys, Learnt } from './learnt.ts';
 import { learntFrom } from './learnt.ts';
 
@@ -24,11 +25,6 @@ export function truthsFor(job: Job, piece: string, earlier: Job, theirs: string)
     return same.some((f) => f.printed === null && sameText(c.what, f.text, c.printed));
   });
 }
-
-/** The order of pieces is this job's own; what a piece is called too. */
-const NOT_TAKEN: readonly string[] = ['name', 'under', 'along', 'bridges'];
-/** Of the holes one by one: only where both pieces have as many. */
-const OF_HOLES: readonly string[] = ['map', 'pitch', 'holes', 'sequence', 'first', 'bolts'];
 
 function mapAt(said: Said | undefined): Keys {
   return typeof said === 'object' && !Array.isArray(said) ? said : {};
@@ -51,9 +47,11 @@ export function takeOver(
   const left: string[] = [];
   const pairs: TakenPair[] = [...kinds];
   for (const [key, said] of Object.entries(learnt)) {
-    if (NOT_TAKEN.includes(key)) continue;
+    const how = OF_PIECE[key as PieceKey];
+    // The order of pieces is this job's own; what a piece is called too.
+    if (how === 'order') continue;
     const value = key === 'bolts' && row !== null ? row : said;
-    if (OF_HOLES.includes(key) && !fits) left.push(key);
+    if (how === 'holes' && !fits) left.push(key);
     else pairs.push(...missing(['pieces', piece, key], value, mine[key], left));
   }
   return sound(text, job, piece, pairs, left);

@@ -5,6 +5,14 @@ import { checkJob } from '../job/check.ts';
 import { pairLines } from '../job/edit/pairs.ts';
 import { oneLine } from '../model/safe.ts';
 import type { Said } from '../model/types.ts';
+import {
+  AS_IS,
+  type AsIs,
+  CHECK_PIECES,
+  CHECK_SUSPECTS,
+  type Own,
+  SUSPECT_PIECE,
+} from './carried.ts';
 import type { Keys, Learnt } from './learnt.ts';
 
 export interface Template {
@@ -75,8 +83,27 @@ function onlyOf(learnt: Learnt, piece: string): Learnt {
     kinds: some(learnt.kinds, (key) => letters.has(key)),
     tasks: some(learnt.tasks, (_, said) => about(said, ['before', 'after', 'while'])),
     buys: some(learnt.buys, (_, said) => about(said, ['for'])),
-    more: {},
+    more: tracedAt(learnt, piece),
   };
+}
+
+/** What may be wrong with the piece, and the looks that need no other piece off, with all that these could show. */
+function tracedAt({ more }: Learnt, piece: string): Record<AsIs, Keys> {
+  const named = (said: Said) => CHECK_SUSPECTS.flatMap((key) => texts(mapAt(said)[key]));
+  const own = Object.entries(more.suspects).flatMap(([key, said]) =>
+    texts(mapAt(said)[SUSPECT_PIECE]).includes(piece) ? [key] : [],
+  );
+  const isHere = (said: Said) => {
+    const under = texts(mapAt(said)[CHECK_PIECES]);
+    const shows = named(said);
+    return under.length > 0
+      ? under.every((key) => key === piece)
+      : shows.length > 0 && shows.every((key) => own.includes(key));
+  };
+  const checks = Object.entries(more.checks).filter(([, said]) => isHere(said));
+  const all = new Set([...own, ...checks.flatMap(([, said]) => named(said))]);
+  const suspects = Object.entries(more.suspects).filter(([key]) => all.has(key));
+  return { suspects: Object.fromEntries(suspects), checks: Object.fromEntries(checks) };
 }
 
 interface Lined {
@@ -114,11 +141,8 @@ function linesOf(learnt: Learnt, { job, machine, head }: Wanted): Lined[] {
       }
     }
   };
-  section('bolts', learnt.kinds, false);
-  section('pieces', learnt.pieces, true);
-  section('tasks', learnt.tasks, true);
-  section('buy', learnt.buys, true);
-  for (const [name, all] of Object.entries(learnt.more)) section(name, all, true);
+  for (const [name, at] of Object.entries(SECTIONS)) section(name, learnt[at], name !== 'bolts');
+  for (const name of AS_IS) section(name, learnt.more[name], true);
   return [...lines, { text: '' }, { text: 'diary:' }];
 }
 
@@ -133,23 +157,28 @@ function remark({ printed }: Learnt, path: string, indent: number): Lined[] {
   });
 }
 
-const SECTIONS: Record<string, 'kinds' | 'pieces' | 'tasks' | 'buys'> = {
+const SECTIONS = {
   bolts: 'kinds',
   pieces: 'pieces',
   tasks: 'tasks',
   buy: 'buys',
-};
+} as const satisfies Record<Own, keyof Learnt>;
 
-function without(learnt: Learnt, path: readonly string[]): Learnt {
-  const [section = '', key = '', sub] = path;
-  const at = SECTIONS[section];
-  const all: Keys = { ...(at === undefined ? learnt.more[section] : learnt[at]) };
-  if (sub === undefined) delete all[key];
-  else {
-    const inner = { ...mapAt(all[key]) };
-    delete inner[sub];
-    all[key] = inner;
-  }
-  if (at === undefined) return { ...learnt, more: { ...learnt.more, [section]: all } };
-  return { ...learnt, [at]: all };
+const isOwn = (section: string): section is Own => section in SECTIONS;
+const isAsIs = (section: string): section is AsIs => AS_IS.some((name) => name === section);
+
+function without(learnt: Learnt, [section = '', key = '', sub]: readonly string[]): Learnt {
+  const less = (from: Keys): Keys => {
+    const all = { ...from };
+    if (sub === undefined) delete all[key];
+    else {
+      const inner = { ...mapAt(all[key]) };
+      delete inner[sub];
+      all[key] = inner;
+    }
+    return all;
+  };
+  if (isOwn(section)) return { ...learnt, [SECTIONS[section]]: less(learnt[SECTIONS[section]]) };
+  if (!isAsIs(section)) return learnt;
+  return { ...learnt, more: { ...learnt.more, [section]: less(learnt.more[section]) } };
 }

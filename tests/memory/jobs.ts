@@ -92,6 +92,16 @@ export const anyJob: fc.Arbitrary<string> = fc
       '  weep: {test: Weeps?, after: cover on}',
       'buy:',
       '  gasket: {what: HL-1142 gasket, once: true, for: cover on}',
+      ...(kept > 1
+        ? [
+            'suspects:',
+            '  seal: {what: Shaft seal hard, piece: cover, likely: often}',
+            '  hose: Breather hose blocked',
+            'checks:',
+            '  weep-seen: {check: Oil at the shaft, bad: seal, under: cover}',
+            '  blow: {check: Air goes through, bad: [hose, none-such]}',
+          ]
+        : []),
       'diary:',
       ...indented([...entries, ...keep, ...buy].map(printEntry), 2),
       '',

@@ -6,9 +6,11 @@ import { addEntry, isFail } from '../../src/job/edit/splice.ts';
 import { fold } from '../../src/job/fold/fold.ts';
 import { judge } from '../../src/job/judge/judge.ts';
 import { readJob } from '../../src/job/read.ts';
+import { PIECE_CARRIED } from '../../src/memory/carried.ts';
 import { learntFrom } from '../../src/memory/learnt.ts';
 import { takeOver } from '../../src/memory/take.ts';
 import { templateOf } from '../../src/memory/template.ts';
+import { PIECE_KEYS } from '../../src/model/keys.ts';
 import type { Job, Wish } from '../../src/model/types.ts';
 import { runs } from '../runs.ts';
 import { anyJob } from './jobs.ts';
@@ -62,6 +64,54 @@ describe('a template of any job', () => {
         expect(spec.map?.trim()).toBe(before?.spec.map?.trim());
       }
     }
+  });
+});
+
+describe('a template', () => {
+  const text = `putback: 1
+job: Cover weeps
+pieces:
+  cover: {bolts: S S}
+  tank: {bolts: M}
+suspects:
+  seal: {what: Shaft seal hard, piece: cover}
+  face: Face bent
+  tap: {what: Tap weeps, piece: tank}
+checks:
+  shaft: {check: Oil at the shaft, bad: [seal, face], under: cover}
+  drip: {check: Drip at the seal, bad: seal}
+  both: {check: Fuel or oil, bad: [seal, tap], under: [cover, tank]}
+tasks:
+  weep: {test: Five minutes at idle, after: cover on}
+diary:
+`;
+
+  it('of a whole job has its suspects and checks too', () => {
+    const { text: made, leftOut } = templateOf(learntFrom(text, jobOf(text)), wanted);
+    expect([leftOut, faults(made)]).toEqual([[], []]);
+    const { upper } = jobOf(made);
+    expect([[...upper.suspects.keys()], [...upper.checks.keys()]]).toEqual([
+      ['seal', 'face', 'tap'],
+      ['shaft', 'drip', 'both'],
+    ]);
+  });
+
+  it('of one piece has what may be wrong with it, and the looks that need no other piece', () => {
+    const only = { ...wanted, piece: 'cover' };
+    const { text: made, leftOut } = templateOf(learntFrom(text, jobOf(text)), only);
+    expect([leftOut, faults(made)]).toEqual([[], []]);
+    const { upper } = jobOf(made);
+    expect([...upper.pieces.keys()]).toEqual(['cover']);
+    expect([[...upper.suspects.keys()], [...upper.checks.keys()]]).toEqual([
+      ['seal', 'face'],
+      ['shaft', 'drip'],
+    ]);
+  });
+
+  it('says of each key of a piece whether it is carried over: all but the tray', () => {
+    expect(Object.keys(PIECE_KEYS).filter((key) => !PIECE_CARRIED.includes(key as never))).toEqual([
+      'tray',
+    ]);
   });
 });
 

@@ -2,15 +2,13 @@
 import { readReading } from '../../bolt/counter.ts';
 import { sumOf } from '../../model/sum.ts';
 import type { Edit, Entry, Job, Said, Verdict, Warning } from '../../model/types.ts';
+import { verbRow } from '../../model/verbs.ts';
 import { NAME } from '../diary/entry.ts';
 import { TAKEN_WORD } from '../fold/say-taken.ts';
 import { already, type Stamp, type Wished, write, wrong } from './parts.ts';
 
-/** Entries that only speak of others. */
-const OF_OTHERS: readonly string[] = ['undo', 'keep', 'reading'];
-
 export function judgeKeep(job: Job, wish: Wished<'keep'>, stamp: Stamp): Verdict {
-  const told = job.entries.filter((e) => job.living.has(e.id) && !OF_OTHERS.includes(e.verb));
+  const told = job.entries.filter((e) => job.living.has(e.id) && !verbRow(e.verb).afterwards);
   const kept = wish.id === undefined ? told.at(-1) : told.find((e) => e.id === wish.id);
   if (!kept) {
     if (wish.id === undefined) return wrong('nothing', 'There is nothing to keep.');
