@@ -21,6 +21,23 @@ export function readReading(text: string): Reading | null {
   return { value, unit: /^k/i.test(unit) ? 'km' : 'h' };
 }
 
+/** The same as it is written there: `41.230 km`. */
+export function readingText(text: string): string | null {
+  return READING.exec(text)?.[0] ?? null;
+}
+
+/** What a counter can show: nothing runs farther, or longer. */
+const MOST: Readonly<Record<Reading['unit'], number>> = { km: 10_000_000, h: 1_000_000 };
+
+/** A text that is a reading from its first character on, with no figure behind it, as a counter shows it; else null. */
+export function readCounter(text: string): Reading | null {
+  const said = text.trim();
+  const found = READING.exec(said);
+  const read = readReading(said);
+  if (!found || !read || found.index !== 0 || read.value > MOST[read.unit]) return null;
+  return /\d/.test(said.slice(found[0].length)) ? null : read;
+}
+
 /** The text without its reading. */
 export function withoutReading(text: string): string {
   return text.replace(new RegExp(READING, 'giu'), ' ');

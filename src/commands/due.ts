@@ -34,9 +34,10 @@ export function run(call: Call): Answer {
 }
 
 /** What, of what, and when. */
-function dueLines({ file, job, machine, say, when, due, at, left, state }: Due): string[] {
+function dueLines({ file, job, machine, say, when, odd, due, at, left, state }: Due): string[] {
   const by = [due, at && (state === 'due' ? `since ${at}` : `at ${at}, ${left} left`)];
-  const told = [state, ...by.filter((t) => t !== null), when].filter((t) => t);
+  const unread = odd === undefined ? null : `which nothing counts (putback check ${file})`;
+  const told = [state, ...by.filter((t) => t !== null), when, unread].filter((t) => t);
   return [
     `${told.join(', ')}: ${say}`,
     `    ${[machine?.split(',')[0], job, file].filter((t) => t).join(', ')}`,

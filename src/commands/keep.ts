@@ -1,11 +1,11 @@
 /** An entry of the diary is worth knowing next time; or what the machine's counter says. */
 import type { Call } from './command.ts';
-import { mark } from './mark.ts';
+import { beside, mark } from './mark.ts';
 
 export function run(call: Call) {
   const [, word] = call.words;
   if (call.name === 'reading') {
-    return mark(call, { do: 'reading', reading: word ?? '' }, ({ entry }) => {
+    return mark(call, { do: 'reading', reading: word ?? '', ...beside(call) }, ({ entry }) => {
       return `The machine says ${entry?.value ?? ''}.`;
     });
   }

@@ -1,5 +1,7 @@
 /** The commands of what is remembered: their words and their help. */
+
 import type { Command } from './command.ts';
+import { BECAUSE } from './common.ts';
 
 export const MEMORY: readonly Command[] = [
   {
@@ -48,7 +50,7 @@ export const MEMORY: readonly Command[] = [
     usage: 'FILE FIGURE',
     say: "what the machine's counter says now",
     examples: ["reading cover.yaml '41400 km'"],
-    options: {},
+    options: { ...BECAUSE },
     words: { least: 2, most: 2 },
     load: () => import('./keep.ts'),
   },

@@ -6,6 +6,7 @@ import { spotAt } from '../job/yaml/spot.ts';
 import type { Fault } from '../model/types.ts';
 import { list } from '../model/words.ts';
 import { caresOf } from './care.ts';
+import { notCounted } from './due.ts';
 import { circlesOf } from './relations.ts';
 import { checkTrace } from './trace/check-trace.ts';
 
@@ -15,6 +16,7 @@ export function checkAll(text: string, file: string): Fault[] {
     checkTrace(tree.read.upper, tree.root, report);
     checkCircles(tree, report);
     checkCares(tree, report);
+    checkWhens(tree, report);
   });
 }
 
@@ -25,6 +27,16 @@ function checkCircles({ read: { upper }, root }: ReadTree, report: Report): void
     if (task === undefined) continue;
     const at = root ? spotAt(root, ['tasks', task]).key : 0;
     report('circle-steps', at, { value: [...steps, steps[0] ?? ''].join(' → ') });
+  }
+}
+
+/** Days and distances that nothing counts. */
+function checkWhens({ read: { upper }, root }: ReadTree, report: Report): void {
+  for (const { key, when } of upper.tasks.values()) {
+    const value = notCounted(when);
+    if (value === null) continue;
+    const at = root ? spotAt(root, ['tasks', key, 'when']).spot.at : 0;
+    report('odd-when', at, { value, like: 'next day, after 50 km, in 6 months' });
   }
 }
 

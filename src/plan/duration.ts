@@ -29,7 +29,7 @@ const WORDS: ReadonlyMap<string, number> = new Map(
   ),
 );
 /** `24`, `1.5`, `1 1/2`, `1/2`, `1½`, `half an`, `two`. */
-const NUMBER = String.raw`(?:\d+\s+\d+[/⁄]\d+|\d+[/⁄]\d+|\d*\s?[½¼¾⅓⅔]|\d+(?:[.,]\d+)?|(?:[Hh]alf\s+)?[Aa]n?\b|(?:${[...WORDS.keys()].slice(1).join('|')})\b)`;
+export const NUMBER = String.raw`(?:\d+\s+\d+[/⁄]\d+|\d+[/⁄]\d+|\d*\s?[½¼¾⅓⅔]|\d+(?:[.,]\d+)?|(?:[Hh]alf\s+)?[Aa]n?\b|(?:${[...WORDS.keys()].slice(1).join('|')})\b)`;
 /** Single letters small only: `2 S` are two bolts. */
 const UNIT =
   '(?:[Ss]ec(?:ond)?s?|s|[Mm]in(?:ute)?s?|[Hh](?:ours?|rs?)?|[Dd]ays?|d|[Ww](?:eeks?|ks?))';
@@ -39,10 +39,14 @@ const part = (number: string, unit: string) =>
   String.raw`(?:${number}${TO})?${number}[\s-]*${unit}(?![\p{L}\d])`;
 const PART = part(NUMBER, UNIT);
 const SUM = String.raw`${PART}(?:\s*(?:and\s+)?${PART})*`;
-const WHOLE = new RegExp(String.raw`(?<![\p{L}\d.,/⁄½¼¾⅓⅔])(${SUM})(?:${TO}(${SUM}))?`, 'u');
+const WHOLE = new RegExp(
+  String.raw`(?<![\p{L}\d.,/⁄½¼¾⅓⅔]|(?:^|\s)[-−–])(${SUM})(?:${TO}(${SUM}))?`,
+  'u',
+);
 const EACH = new RegExp(part(`(${NUMBER})`, `(${UNIT})`), 'gu');
 
-function figureOf(text: string): number {
+/** What a text in the form of `NUMBER` is worth. */
+export function figureOf(text: string): number {
   const said = text.trim().toLowerCase();
   const half = said.startsWith('half');
   if (half || /^an?$/.test(said)) return half ? 1 / 2 : 1;

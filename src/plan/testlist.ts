@@ -7,7 +7,7 @@ import type { Job, PieceNow, TaskNow } from '../model/types.ts';
 import { passesOf } from '../piece/passes.ts';
 import { heldByCure, untoldCures } from './cure.ts';
 import { disturbedOf, sortsOf } from './disturbed.ts';
-import { dueAt, isDue } from './due.ts';
+import { type DueWhen, dueWhen, readingsIn, type Told, workedLast } from './due.ts';
 import { type Graph, reachable, turned } from './graph.ts';
 import { more } from './more.ts';
 import { isBack } from './needed.ts';
@@ -31,6 +31,11 @@ export interface TestItem {
   when: string | null;
   /** A date or RFC 3339, where the calendar can tell. */
   due: string | null;
+  /** What the counter of the machine says then, and what is left until then: `41280 km`, `12 km`. */
+  at: string | null;
+  left: string | null;
+  /** What tells when it is due. */
+  by: DueWhen['by'];
   state: TestState;
   was: string | null;
   set: string | null;
@@ -39,12 +44,17 @@ export interface TestItem {
   listed: boolean;
 }
 
-/** The file's own in its order, then by piece. `now` is RFC 3339. */
-export function testList(job: Job, now: string): TestItem[] {
-  return testListOf(standingOf(job, now));
+/**
+ * The file's own in its order, then by piece. `now` is RFC 3339; `counter`: what the machine's counter said last, where
+ * another job of it knows better than this one.
+ */
+export function testList(job: Job, now: string, counter?: Told | null): TestItem[] {
+  return testListOf(standingOf(job, now), counter);
 }
 
-export function testListOf(standing: Standing): TestItem[] {
+export function testListOf(at: Standing, counter?: Told | null): TestItem[] {
+  const readings = readingsIn(at.job);
+  const standing: Timed = { ...at, readings, counter: counter ?? readings.at(-1) ?? null };
   const { job, lines } = standing;
   const disturbed = disturbedOf(job, lines);
   const before = turned(standing.relations.graph);
@@ -99,6 +109,16 @@ export function untested(items: readonly TestItem[]): TestItem[] {
   return items.filter((item) => item.state !== 'passed' && item.state !== 'waits');
 }
 
+/** With what the counter said, each time and last. */
+interface Timed extends Standing {
+  readings: readonly Told[];
+  counter: Told | null;
+}
+
+function whenDue({ readings, counter, now }: Timed, when: string | null, back: string | null) {
+  return dueWhen(when, back, readings, counter, now);
+}
+
 function textOf({ spec }: TaskNow): string {
   return `${spec.say} ${spec.limit ?? ''}`;
 }
@@ -112,24 +132,25 @@ function isTest(verb: string): boolean {
   return verb === 'test' || verb === 'adjust';
 }
 
-function listedItem(standing: Standing, task: TaskNow, pieces: string[]): TestItem {
+function listedItem(standing: Timed, task: TaskNow, pieces: string[]): TestItem {
   const { relations, finished, lines, rounds } = standing;
   const { spec } = task;
   const when = more(spec).when;
   const backs = pieces.flatMap((key) => lines.on.get(key)?.at ?? []).sort();
-  const due = dueAt(when, backs.at(-1) ?? null, standing.now);
+  // What names no piece follows from all of the work.
+  const due = whenDue(standing, when, backs.at(-1) ?? workedLast(standing.job));
   // What it found belongs to the round in which it was done.
   const round = Math.max(-1, ...pieces.map((key) => rounds(key).start));
   const passed = finished.done[relations.at.get(spec.key) ?? -1] === true;
   const told = passed || (lines.done.get(spec.key)?.index ?? -1) > round;
-  const open = openState(standing, task, pieces, isDue(standing.now, when, due));
+  const open = openState(standing, task, pieces, due.state);
   return {
     test: spec.key,
     pieces,
     say: spec.say,
     limit: spec.limit,
     when,
-    due,
+    ...dated(due),
     state: passed ? 'passed' : told && task.done === 'failed' ? 'failed' : open,
     was: told ? task.was : null,
     set: told ? task.set : null,
@@ -137,6 +158,8 @@ function listedItem(standing: Standing, task: TaskNow, pieces: string[]): TestIt
     listed: true,
   };
 }
+
+const dated = ({ due, at, left, by }: DueWhen) => ({ due, at, left, by });
 
 function openState(
   { job, relations, open }: Standing,
@@ -153,13 +176,13 @@ function openState(
   return waits ? 'waits' : due;
 }
 
-function byRule(standing: Standing, piece: PieceNow, rule: TestRule): TestItem {
+function byRule(standing: Timed, piece: PieceNow, rule: TestRule): TestItem {
   const say = `${piece.spec.name}: ${rule.say}`;
   return itself(standing, piece, { key: rule.key, say, when: rule.when });
 }
 
 /** Bolts that the maker wants looked at again. */
-function lookAgain(standing: Standing, piece: PieceNow): TestItem[] {
+function lookAgain(standing: Timed, piece: PieceNow): TestItem[] {
   const passes = passesOf(piece.spec, standing.job.upper.kinds);
   return passes.flatMap((pass) => {
     if (pass.after === null) return [];
@@ -173,7 +196,7 @@ function lookAgain(standing: Standing, piece: PieceNow): TestItem[] {
 }
 
 function itself(
-  standing: Standing,
+  standing: Timed,
   piece: PieceNow,
   { key, say, when }: { key: string; say: string; when: string | null },
 ): TestItem {
@@ -182,7 +205,7 @@ function itself(
   const test = `${name}-${key}`;
   const done = lines.done.get(test);
   const line = done && done.index > rounds(name).start ? lines.all[done.index] : undefined;
-  const due = dueAt(when, lines.on.get(name)?.at ?? null, standing.now);
+  const due = whenDue(standing, when, lines.on.get(name)?.at ?? null);
   const marked = line && (line.value === 'failed' ? ('failed' as const) : ('passed' as const));
   return {
     test,
@@ -190,8 +213,8 @@ function itself(
     say,
     limit: null,
     when,
-    due,
-    state: marked ?? (isBack(piece) ? isDue(standing.now, when, due) : 'waits'),
+    ...dated(due),
+    state: marked ?? (isBack(piece) ? due.state : 'waits'),
     was: line?.was ?? null,
     set: line?.set ?? null,
     result: line?.result ?? null,

@@ -3,6 +3,9 @@ import { fold } from '../../src/job/fold/fold.ts';
 import { readJob } from '../../src/job/read.ts';
 import { calendarOf } from '../../src/memory/calendar.ts';
 import { type BenchJob, type Due, dueList, readingOf } from '../../src/memory/due.ts';
+import { backAfter } from '../../src/plan/back.ts';
+import { noteRows } from '../../src/plan/note.ts';
+import { testList } from '../../src/plan/testlist.ts';
 
 const NOW = '2026-05-02T10:11:05+02:00';
 
@@ -45,6 +48,44 @@ describe('what follows from a job', () => {
     expect(one('week', all)).toMatchObject({ by: 'days', due: '2026-04-22', state: 'due' });
     expect(one('year', all)).toMatchObject({ by: 'days', due: '2027-04-01', state: 'later' });
     expect(one('season', all)).toMatchObject({ by: 'days', due: '2026-10-01', state: 'later' });
+  });
+
+  it('what names no piece follows from all of the work, and nothing is due before there was any', () => {
+    const tasks = `  look: {test: Look at the belt, when: after 6 months}
+  oil: {do: Change the oil, when: after 2 weeks}`;
+    const all = dueList([cover('Hollin 400, 1000 km', tasks)], NOW);
+    expect(one('look', all)).toMatchObject({ due: '2026-10-01', state: 'later' });
+    expect(one('oil', all)).toMatchObject({ due: '2026-04-15', state: 'due' });
+    const fresh = jobOf('f.yaml', `putback: 1\njob: Belt\ntasks:\n${tasks}\ndiary:\n`);
+    expect(dueList([fresh], NOW)).toMatchObject([{ task: 'look', due: null, state: 'later' }]);
+  });
+
+  it('says the same as the job itself does: status and its note', () => {
+    const job = cover(
+      'Hollin 400, 1000 km',
+      `${TASKS}\n  soon: {test: Dry, when: next day, after: cover on}`,
+    );
+    for (const now of [NOW, '2026-04-01T12:00:00+02:00', '2027-05-02T10:00:00+02:00']) {
+      const due = dueList([job], now).filter((d) => d.task !== 'oil' && d.task !== 'season');
+      const said = testList(job.job, now).filter((t) => t.state === 'due' || t.state === 'later');
+      expect(due.map((d) => [d.task, d.state]).sort()).toEqual(
+        said.map((t) => [t.test, t.state]).sort(),
+      );
+      const note = noteRows(job.job, backAfter(job.job, now), now);
+      const tests = note.find((r) => r.label === 'Test now')?.texts ?? [];
+      expect(tests.includes('Belt')).toBe(due.some((d) => d.task === 'year' && d.state === 'due'));
+    }
+  });
+
+  it('a span that no calendar has is told, makes no date, and stays until it is put right', () => {
+    const tasks = `  odd: {test: Belt, when: after -5 days, after: cover on}
+  far: {do: Oil, when: after 99999999999 years, after: cover on}`;
+    const text = cover('Hollin 400, 1000 km', tasks);
+    const odd = dueList([text], NOW).filter((d) => d.task !== 'cover-weeps');
+    expect(odd).toMatchObject([
+      { task: 'far', odd: '99999999999 years', due: null, at: null, state: 'due' },
+      { task: 'odd', odd: '-5 days', due: null, at: null, state: 'due' },
+    ]);
   });
 
   it('or by the counter, from what it said then to what it says now in any job of the machine', () => {

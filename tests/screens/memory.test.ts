@@ -123,6 +123,18 @@ describe('what is kept, read off and due', () => {
     expect(desk.bench.entries.at(-1)).toMatchObject({ verb: 'reading', value: '41400 km' });
   });
 
+  it('a counter that runs back is asked about, and counts with a reason', () => {
+    const desk = again();
+    desk.press('c').type('41400 km').press('enter');
+    desk.press('c').type('100 km').press('enter');
+    expect(desk.frame).toContain('Before it said 41400 km: a counter does not run back.');
+    desk.type('new clocks').press('enter');
+    expect(desk.bench.entries.at(-1)).toMatchObject({
+      ...{ verb: 'reading', value: '100 km', because: 'new clocks' },
+    });
+    expect(desk.screen).not.toBe('field');
+  });
+
   it('what is due on all machines, and from there to its job', () => {
     const desk = dueJobs();
     expect(desk.frame).toContain('1 due, 1 later');

@@ -217,6 +217,10 @@ export const FAULTS = {
     '{value} is no time, so it counts as unknown',
     'Write minutes or hours: {like}.',
   ),
+  'odd-when': warning(
+    'no calendar and no counter has {value}, so it counts as due now',
+    'Write when it is due as {like}.',
+  ),
   'unread-price': warning(
     '{value} is no figure, so the price counts as unknown',
     'Write the figure alone: 12.50; what is no figure goes into note:.',

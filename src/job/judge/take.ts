@@ -1,11 +1,11 @@
 /** What is kept for next time, taken over from last time, and read off the machine. */
-import { readReading } from '../../bolt/counter.ts';
+import { readCounter, readingText, readReading } from '../../bolt/counter.ts';
 import { sumOf } from '../../model/sum.ts';
 import type { Edit, Entry, Job, Said, Verdict, Warning } from '../../model/types.ts';
 import { verbRow } from '../../model/verbs.ts';
 import { NAME } from '../diary/entry.ts';
 import { TAKEN_WORD } from '../fold/say-taken.ts';
-import { already, type Stamp, type Wished, write, wrong } from './parts.ts';
+import { already, refuse, type Stamp, type Wished, write, wrong } from './parts.ts';
 
 export function judgeKeep(job: Job, wish: Wished<'keep'>, stamp: Stamp): Verdict {
   const told = job.entries.filter((e) => job.living.has(e.id) && !verbRow(e.verb).afterwards);
@@ -22,15 +22,23 @@ export function judgeKeep(job: Job, wish: Wished<'keep'>, stamp: Stamp): Verdict
 
 export function judgeReading(job: Job, wish: Wished<'reading'>, stamp: Stamp): Verdict {
   const text = wish.reading.trim();
-  const read = readReading(text);
-  if (read === null)
-    return wrong('bad-reading', `${text || 'Nothing'} is no reading: 41400 km, 25700 mi or 120 h.`);
-  const last = job.entries.findLast((e) => e.verb === 'reading' && job.living.has(e.id));
-  if (last?.value === text) return already();
-  const before = readReading(last?.value ?? job.upper.machine ?? '');
-  const less = before !== null && before.unit === read.unit && before.value > read.value;
-  const say = `Before it said ${last?.value ?? job.upper.machine}: a counter does not run back.`;
-  const warnings: Warning[] = less ? [{ code: 'runs-back', say }] : [];
+  const read = readCounter(text);
+  if (read === null) {
+    const like = 'write it as the counter shows it: 41400 km, 25700 mi or 120 h.';
+    return wrong('bad-reading', `${text || 'Nothing'} is no reading: ${like}`);
+  }
+  const told = job.entries.filter((e) => e.verb === 'reading' && job.living.has(e.id));
+  if (told.at(-1)?.value === text) return already();
+  // Of one machine there may be two counters.
+  const before = [...told.map((e) => e.value).reverse(), job.upper.machine ?? ''].find(
+    (said) => readReading(said)?.unit === read.unit,
+  );
+  const less = before !== undefined && (readReading(before)?.value ?? 0) > read.value;
+  if (!less) return write(stamp, wish, { verb: 'reading', value: text });
+  const say = `Before it said ${readingText(before)}: a counter does not run back.`;
+  if (wish.because === undefined)
+    return refuse('runs-back', `${say} A slip of the pen, or another counter?`);
+  const warnings: Warning[] = [{ code: 'runs-back', say }];
   return write(stamp, wish, { verb: 'reading', value: text }, { warnings });
 }
 

@@ -1,6 +1,6 @@
 /** Texts that are asked for about the whole job: what went in, what else is to be seen to. */
 
-import { readReading } from '../../bolt/counter.ts';
+import { readCounter } from '../../bolt/counter.ts';
 import { daysBetween } from '../../model/time.ts';
 import { typedDate } from '../../model/typed-date.ts';
 import { sayDate } from '../../plan/days.ts';
@@ -47,7 +47,7 @@ export function doneOfJob(state: State, below: State, asks: JobAsks, text: strin
   }
   if (asks.ask === 'counter') {
     if (text === '') return stay(below);
-    if (readReading(text) !== null) return requestMark(below, { do: 'reading', reading: text });
+    if (readCounter(text) !== null) return requestMark(state, { do: 'reading', reading: text });
     if (state.view.screen !== 'field') return stay(below);
     const fault = 'That is no reading yet: 41400 km, 25700 mi, 120 h.';
     return show(state, { ...state.view, asks: { ...asks, say: fault } });

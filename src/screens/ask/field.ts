@@ -58,14 +58,27 @@ export const fieldScreen = screenOver({
   // What was not touched is no draft, nor is what was taken out again.
   draft: ({ state, view: { asks, field: typed } }) =>
     typed.past.length === 0 ? state : keepDraft(state, draftName(asks), fieldText(typed)),
-  after: { write: afterText, correct: afterText, list: afterListed, look: afterReading },
+  after: {
+    write: afterText,
+    correct: afterText,
+    list: afterListed,
+    look: afterReading,
+    reading: afterCounter,
+  },
   // What was typed stays where it can be mended.
   refused: (state, why, wish) =>
-    wish.do === 'look' ? lookRefused(state, why, wish) : withFault(state, why.say),
+    wish.do === 'look' || wish.do === 'reading'
+      ? readingRefused(state, why, wish)
+      : withFault(state, why.say),
 });
 
-/** A reading against its limit counts with a reason; what cannot be judged is asked for again. */
-function lookRefused(state: State, why: Refusal, wish: Wish): Updated {
+/** What the counter says is noted; one is where one was. */
+function afterCounter(state: State): Updated {
+  return state.view.screen === 'field' ? show(state, state.view.under) : stay(state);
+}
+
+/** A reading against its limit, or back on the counter, counts with a reason; what cannot be judged is asked for again. */
+function readingRefused(state: State, why: Refusal, wish: Wish): Updated {
   if (!why.overrulable || state.view.screen !== 'field') return tracedFault(state, why.say);
   return ask({ ...state, view: state.view.under }, { ask: 'why', wish, refused: why });
 }
