@@ -6,8 +6,9 @@ import { record } from '../job/save/record.ts';
 import { type Earlier, earlierJobs, type Jobs } from '../memory/bench/earlier.ts';
 import { type LastTime, lastTime, lastWith, quietOf } from '../memory/last.ts';
 import { learntFrom } from '../memory/learnt.ts';
-import { takeOver, truthsFor } from '../memory/take.ts';
+import { sayLeft, takeOver, truthsFor } from '../memory/take.ts';
 import { near } from '../model/nearword.ts';
+import { safe } from '../model/safe.ts';
 import type { Job } from '../model/types.ts';
 import { many } from '../model/words.ts';
 import { nowHere } from '../world.ts';
@@ -157,7 +158,7 @@ async function take(
   const corrected =
     made.exit === 0 ? await truths(call, job, source, file, key, found.piece.spec.key) : [];
   const paths = pairs.map(({ path }) => path.join('.'));
-  const stays = left.length === 0 ? '' : `\nLeft as it is here: ${left.join(', ')}.`;
+  const stays = left.length === 0 ? '' : `\n${safe(sayLeft(left))}`;
   return {
     ...made,
     json: { ...made.json, from: source.file, taken: paths, corrected, left },

@@ -11,8 +11,13 @@ export function run(call: Call) {
   const file = resolve(call.world.folder, name);
   if (extname(file) !== '.yaml')
     return misuse('bad-name', 'A job file ends in .yaml.', { file: name });
-  if (existsSync(file))
-    return misuse('exists', `${name} is there already; nothing was changed.`, { file: name });
+  if (existsSync(file)) {
+    const way =
+      optionText(call, 'from') === undefined
+        ? ''
+        : ` What earlier jobs on its machine know goes into it piece by piece: putback last ${name} PIECE --take`;
+    return misuse('exists', `${name} is there already; nothing was changed.${way}`, { file: name });
+  }
   const job = said || nameOfKey(basename(file, '.yaml').replaceAll('_', '-'));
   const machine = optionText(call, 'machine');
   const from = optionText(call, 'from');

@@ -5,15 +5,29 @@ import { fold } from '../job/fold/fold.ts';
 import { readJob } from '../job/read.ts';
 import { figuresOf } from '../job/truth/corrections.ts';
 import { sameText } from '../job/truth/figures.ts';
-import type { Correction, Edit, Job, Said, TakenPair } from '../model/types.ts';
+import { oneLine } from '../model/safe.ts';
+import type { Correction, Edit, Fault, Job, Said, TakenPair } from '../model/types.ts';
+import { many } from '../model/words.ts';
 import { OF_PIECE, type PieceKey } from './carried.ts';
 import type { Keys, Learnt } from './learnt.ts';
 import { learntFrom } from './learnt.ts';
 
 export interface Take {
   pairs: TakenPair[];
-  /** What stands in this file already, or would be wrong there: keys in words. */
-  left: string[];
+  /** What stays as it is in this file, and why. */
+  left: Left[];
+}
+
+export interface Left {
+  /** In words: `holes 7 note`. */
+  key: string;
+  why: string;
+}
+
+/** Behind what was taken over: `Left as it is here: map (11 holes there, 2 here).`; empty for nothing. */
+export function sayLeft(left: readonly Left[]): string {
+  if (left.length === 0) return '';
+  return `Left as it is here: ${left.map(({ key, why }) => `${key} (${why})`).join(', ')}.`;
 }
 
 /** What was not so there, where this job's file prints the same. */
@@ -44,14 +58,15 @@ export function takeOver(
   const { row, kinds } = lettered(job, piece, from, learnt);
   const count = row?.split(' ').length ?? 0;
   const fits = holes === 0 || count === 0 || holes === count;
-  const left: string[] = [];
+  const left: Left[] = [];
   const pairs: TakenPair[] = [...kinds];
   for (const [key, said] of Object.entries(learnt)) {
     const how = OF_PIECE[key as PieceKey];
     // The order of pieces is this job's own; what a piece is called too.
     if (how === 'order') continue;
     const value = key === 'bolts' && row !== null ? row : said;
-    if (how === 'holes' && !fits) left.push(key);
+    if (how === 'holes' && !fits)
+      left.push({ key, why: `${many(count, 'hole')} there, ${holes} here` });
     else pairs.push(...missing(['pieces', piece, key], value, mine[key], left));
   }
   return sound(text, job, piece, pairs, left);
@@ -74,16 +89,12 @@ function learntRaw(text: string, job: Job, piece: string): Keys {
 }
 
 /** What is not there yet; of a mapping, which of its keys. */
-function missing(
-  path: string[],
-  value: Said,
-  stands: Said | undefined,
-  left: string[],
-): TakenPair[] {
+function missing(path: string[], value: Said, stands: Said | undefined, left: Left[]): TakenPair[] {
   if (stands === undefined || stands === '') return [{ path, value }];
   const inner = Object.entries(mapAt(value));
   if (inner.length === 0 || typeof stands !== 'object' || Array.isArray(stands)) {
-    if (JSON.stringify(stands) !== JSON.stringify(value)) left.push(path.slice(2).join(' '));
+    if (JSON.stringify(stands) !== JSON.stringify(value))
+      left.push({ key: path.slice(2).join(' '), why: `there ${shortSaid(value)}` });
     return [];
   }
   return inner.flatMap(([key, said]) => missing([...path, key], said, stands[key], left));
@@ -147,23 +158,42 @@ function freeLetter(taken: ReadonlyMap<string, string>): string {
   }
 }
 
+/** What the earlier job says there, as far as it fits in a line. */
+function shortSaid(said: Said): string {
+  const text = oneLine(textOf(said));
+  return text.length > LONGEST ? `${text.slice(0, LONGEST - 1)}…` : text;
+}
+const LONGEST = 60;
+
 /** Those that the file takes without a fault more. */
-function sound(text: string, job: Job, piece: string, pairs: TakenPair[], left: string[]): Take {
+function sound(text: string, job: Job, piece: string, pairs: TakenPair[], left: Left[]): Take {
   const base: Edit[] = job.upper.pieces.has(piece) ? [] : [{ edit: 'piece', piece }];
   const known = new Set(faultsOf(text));
-  const isFine = (some: TakenPair[]) => {
+  /** What would be wrong; null: nothing. */
+  const wrongWith = (some: TakenPair[]): string | null => {
     const next = applyEdits(text, [...base, { edit: 'pairs', pairs: some }]);
-    if (isFail(next) || !faultsOf(next).every((f) => known.has(f))) return false;
-    return standsAsBefore(job, next);
+    if (isFail(next)) return next.fault;
+    const more = checkJob(next, '').find((f) => !known.has(faultSaid(f)));
+    if (more) return more.say;
+    return standsAsBefore(job, next) ? null : 'what is marked here would stand at other holes';
   };
-  if (pairs.length === 0 || isFine(pairs)) return { pairs, left };
+  if (pairs.length === 0 || wrongWith(pairs) === null) return { pairs, left };
+  // Kinds name each other in the rows: all of them, or one by one.
+  const isKind = ({ path }: TakenPair) => path[0] === 'bolts';
+  const kinds = pairs.filter(isKind);
+  const rest = pairs.filter((pair) => !isKind(pair)).map((pair) => [pair]);
+  const together = kinds.length === 0 || wrongWith(kinds) === null;
   const good: TakenPair[] = [];
-  for (const pair of pairs) {
-    if (isFine([...good, pair])) good.push(pair);
-    else left.push((pair.path[0] === 'pieces' ? pair.path.slice(2) : pair.path).join(' '));
+  for (const some of [...(together ? [kinds] : kinds.map((pair) => [pair])), ...rest]) {
+    const why = some.length === 0 ? null : wrongWith([...good, ...some]);
+    if (why === null) good.push(...some);
+    else for (const { path } of some) left.push({ key: keySaid(path), why });
   }
   return { pairs: good, left };
 }
+
+const keySaid = (path: readonly string[]) =>
+  (path[0] === 'pieces' ? path.slice(2) : path).join(' ');
 
 /** What was marked is still there, at its hole. */
 function standsAsBefore(job: Job, next: string): boolean {
@@ -179,5 +209,5 @@ function standsAsBefore(job: Job, next: string): boolean {
   });
 }
 
-const faultsOf = (text: string): string[] =>
-  checkJob(text, '').map(({ code, say, fix }) => `${code} ${say} ${fix}`);
+const faultSaid = ({ code, say, fix }: Fault): string => `${code} ${say} ${fix}`;
+const faultsOf = (text: string): string[] => checkJob(text, '').map(faultSaid);

@@ -215,6 +215,50 @@ describe('taking over', () => {
       'cover',
     );
     expect(pairs.map((p) => p.path.at(-1))).toEqual(['torque']);
-    expect(left).toEqual(['bolts', 'sequence']);
+    const why = '3 holes there, 2 here';
+    expect(left).toEqual([
+      { key: 'bolts', why },
+      { key: 'sequence', why },
+    ]);
+  });
+
+  it('a piece in braces gets its picture too, and all kinds that its letters name; what it has stays and says why', () => {
+    const theirs = readFileSync('jobs/hollin-left-cover.yaml', 'utf8');
+    for (const piece of ['{}', '{joint: dry}', '{name: "Cover", joint: dry}']) {
+      const mine = `putback: 1\njob: New\npieces:\n  alternator: ${piece}\n  lever: {bolts: P}\ndiary:\n`;
+      const learnt = learntFrom(theirs, jobOf(theirs));
+      const { pairs, left } = takeOver(mine, jobOf(mine), 'alternator', learnt, 'alternator');
+      const next = marked(
+        mine,
+        { do: 'take', piece: 'alternator', from: 'o.yaml', pairs },
+        'mark0001',
+      );
+      const [then, now] = [theirs, next].map((text) => jobOf(text).upper.pieces.get('alternator'));
+      expect(now?.map?.trim()).toBe(then?.map?.trim());
+      expect(faults(next)).toEqual([]);
+      expect(pairs.filter(({ path }) => path[0] === 'bolts')).toHaveLength(4);
+      const joint = { key: 'joint', why: 'there new gasket, dry; dowels at 2 and 8' };
+      expect(left).toEqual(piece === '{}' ? [] : [joint]);
+    }
+  });
+
+  it('what would be a fault in this file is left with what would be wrong', () => {
+    const theirs =
+      'putback: 1\njob: Old\npieces:\n  cover: {bolts: S S S, sequence: 1 2 3}\ndiary:\n';
+    const mine = `putback: 1\njob: New\npieces:\n  cover:\n    map: |\n      1 2\n      . 4\ndiary:\n`;
+    const learnt = learntFrom(theirs, jobOf(theirs));
+    const { left } = takeOver(mine, jobOf(mine), 'cover', learnt, 'cover');
+    expect(left.find(({ key }) => key === 'sequence')?.why).toContain('this sequence leaves out 4');
+  });
+
+  it('taken back and wanted again: it is told where it came from, since the diary has it not', () => {
+    const mine = 'putback: 1\njob: New\npieces:\n  cover:\ndiary:\n';
+    const pairs = [{ path: ['pieces', 'cover', 'torque'], value: '10 N·m' }];
+    const taken = marked(mine, { do: 'take', piece: 'cover', from: 'old.yaml', pairs }, 'mark0001');
+    const back = marked(taken, { do: 'undo' }, 'mark0002');
+    const stamp = { at: '2026-11-03T10:00:00+01:00', id: 'mark0003' };
+    expect(judge(jobOf(back), { do: 'undo', id: 'mark0002' }, stamp)).toMatchObject({
+      refused: { code: 'take-again', data: { piece: 'cover', from: 'old.yaml' } },
+    });
   });
 });

@@ -37,8 +37,16 @@ export function pairLines(key: string, value: Said, indent: number): string[] {
   return text.trimEnd().split('\n');
 }
 
+/** On one line, however long: a picture has its line breaks as signs. */
+const FLOW = {
+  ...STYLE,
+  collectionStyle: 'flow',
+  blockQuote: false,
+  doubleQuotedMinMultiLineLength: Number.MAX_SAFE_INTEGER,
+} as const;
+
 function flowText(key: string, value: Said): string {
-  return `${key}: ${stringify(value, { ...STYLE, collectionStyle: 'flow', blockQuote: false }).trim()}`;
+  return `${key}: ${stringify(value, FLOW).trim()}`;
 }
 
 function yamlOf(said: Said): Value {

@@ -76,20 +76,19 @@ export function spelled(value: Said): string {
   return JSON.stringify(value);
 }
 
+/** To have it again: what came along stands in no diary, only where it came from. */
+export function takeAgain({ value, piece = '' }: Entry): Verdict {
+  const say = `What came from ${value} stands there and not in the diary: take it over again. putback last FILE ${piece} --take --from ${value}`;
+  return wrong('take-again', say, { piece, from: value });
+}
+
 /** Takes out what was taken over and is still as it came; what somebody changed since stays. */
-export function takenBack(
-  { was = '', value, piece = '' }: Entry,
-  stands: boolean,
-): { edits: Edit[]; warnings: Warning[] } {
-  if (!stands) {
-    const say = `What came from ${value} is not put back by this: take it over again.`;
-    return { edits: [], warnings: [{ code: 'not-again', say }] };
-  }
+export function takenBack({ was = '', piece = '' }: Entry): { edits: Edit[] } {
   const pairs = was.split(' ').flatMap((word): { path: string[]; sum: string }[] => {
     const [, root, path, sum] = TAKEN_WORD.exec(word) ?? [];
     if (path === undefined || sum === undefined) return [];
     const under = root === '' ? ['pieces', piece] : [];
     return [{ path: [...under, ...path.split('/')], sum }];
   });
-  return { edits: [{ edit: 'pairs-out', pairs }], warnings: [] };
+  return { edits: [{ edit: 'pairs-out', pairs }] };
 }

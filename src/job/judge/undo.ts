@@ -10,7 +10,7 @@ import { figuredBack } from './figures.ts';
 import { outBack } from './out-back.ts';
 import { already, list, refuse, type Stamp, type Wished, write, wrong } from './parts.ts';
 import { renamedBack } from './rename.ts';
-import { takenBack } from './take.ts';
+import { takeAgain, takenBack } from './take.ts';
 import { tracedBack } from './trace.ts';
 import { writtenBack } from './write.ts';
 
@@ -35,6 +35,8 @@ export function judgeUndo(job: Job, wish: Wished<'undo'>, stamp: Stamp): Verdict
     const say = `On it ${one ? 'rests' : 'rest'}: ${said}. Take ${one ? 'that' : 'those'} back first.`;
     return refuse('depends', say, { ids: rest.map((e) => e.id) });
   }
+  const meant = meantBy(job, target);
+  if (meant.verb === 'taken' && !job.living.has(meant.id)) return takeAgain(meant);
   return write(stamp, wish, { verb: 'undo', value: target.id }, back(job, target));
 }
 
@@ -45,7 +47,7 @@ const MOST_NAMED = 5;
 function back(job: Job, target: Entry): { edits: Edit[]; warnings?: Warning[] } {
   const meant = meantBy(job, target);
   if (meant.verb === 'written') return writtenBack(job, meant, job.living.has(meant.id));
-  if (meant.verb === 'taken') return takenBack(meant, job.living.has(meant.id));
+  if (meant.verb === 'taken') return takenBack(meant);
   if (meant.verb === 'renamed') return { edits: renamedBack(job, meant, job.living.has(meant.id)) };
   if (meant.verb === 'out') return { edits: outBack(job, meant, job.living.has(meant.id)) };
   if (meant.verb === 'chosen') return chosenBack(job, meant, job.living.has(meant.id));

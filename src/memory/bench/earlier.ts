@@ -11,7 +11,7 @@ import { lastWith } from '../last.ts';
 import { learntFrom } from '../learnt.ts';
 import { type Same, sameMachine } from '../machine.ts';
 import { lastDayOf } from '../remember.ts';
-import { takeOver, truthsFor } from '../take.ts';
+import { type Left, takeOver, truthsFor } from '../take.ts';
 
 export interface Earlier {
   /** Its name in the bench. */
@@ -90,7 +90,7 @@ export function takeFrom(
   path: string,
   job: Job,
   { piece, from, theirs }: { piece: string; from: string; theirs?: string },
-): { pairs: TakenPair[]; truths: Extract<Wish, { do: 'correct' }>[] } | null {
+): { pairs: TakenPair[]; left: Left[]; truths: Extract<Wish, { do: 'correct' }>[] } | null {
   const [folder, own] = [dirname(path), basename(path)];
   const source = readEarlier(folder, from);
   const mine = jobText(folder, own);
@@ -102,7 +102,7 @@ export function takeFrom(
   const found = lastWith(now, [before], theirs);
   if (!found) return null;
   const key = found.piece.spec.key;
-  const { pairs } = takeOver(mine.text, job, piece, learntFrom(source.text, source.job), key);
+  const { pairs, left } = takeOver(mine.text, job, piece, learntFrom(source.text, source.job), key);
   const truths = truthsFor(job, piece, source.job, key).map(({ what, printed, says, hole }) => ({
     do: 'correct' as const,
     piece,
@@ -111,7 +111,7 @@ export function takeFrom(
     truth: says,
     ...(hole === undefined ? {} : { hole }),
   }));
-  return { pairs, truths };
+  return { pairs, left, truths };
 }
 
 /** The names of a folder's own templates, without `.yaml`; none where there is no such folder. */

@@ -12,6 +12,7 @@ import { beingSaved } from '../../job/save/save.ts';
 import { readText } from '../../job/save/text.ts';
 import { IS_JOB } from '../../job/yaml/is-job.ts';
 import { takeFrom } from '../../memory/bench/earlier.ts';
+import { sayLeft } from '../../memory/take.ts';
 import type { Half, Job, Recorded, UpperChange, Wish } from '../../model/types.ts';
 import { nowHere, type World } from '../../world.ts';
 import type { FileState } from '../base/state.ts';
@@ -170,7 +171,9 @@ export function filesIn(
       const more = await recordKept(file, truth);
       if (more.ok) last = more.job;
     }
-    return { ...result, job: last };
+    const say = sayLeft(found.left);
+    const left = say === '' ? [] : [{ code: 'left', say }];
+    return { ...result, job: last, warnings: [...result.warnings, ...left] };
   }
 
   const hands: Files['hands'] = {
