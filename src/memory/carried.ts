@@ -1,5 +1,5 @@
 /** What of a job file is for another job too, key by key: a key more of the file asks for its line here. */
-import type { CheckFields, FILE_KEYS, PIECE_KEYS, SuspectFields } from '../model/keys.ts';
+import type { CHECK_KEYS, FILE_KEYS, PIECE_KEYS, SUSPECT_KEYS } from '../model/keys.ts';
 
 /**
  * Of a piece, in the order in which a template says it. `order`: how it lies among the pieces of its own file, and what
@@ -77,6 +77,6 @@ export const AS_IS = (Object.keys(OF_FILE) as (keyof Sections)[]).filter(
 export type Own = SectionsOf<'own'>;
 
 /** Where a suspect and a check name what they are about; a key that does not exist does not compile. */
-export const SUSPECT_PIECE = 'piece' satisfies keyof SuspectFields;
-export const CHECK_PIECES = 'under' satisfies keyof CheckFields;
-export const CHECK_SUSPECTS = ['bad', 'along'] as const satisfies (keyof CheckFields)[];
+export const SUSPECT_PIECE = 'piece' satisfies keyof typeof SUSPECT_KEYS;
+export const CHECK_PIECES = 'under' satisfies keyof typeof CHECK_KEYS;
+export const CHECK_SUSPECTS = ['bad', 'along'] as const satisfies (keyof typeof CHECK_KEYS)[];
