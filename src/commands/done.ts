@@ -3,6 +3,7 @@ import { dirname } from 'node:path';
 import { findBench } from '../diary/bench.ts';
 import { textInWords } from '../job/truth/corrections.ts';
 import type { NewTask } from '../model/types.ts';
+import { NO_READING } from '../model/verbs.ts';
 import { testList } from '../plan/testlist.ts';
 import { adviceLine } from '../plan/trace/weigh-say.ts';
 import { weighedOf } from '../plan/trace/weighed.ts';
@@ -35,6 +36,7 @@ export async function run(call: Call) {
   return mark(call, wish, ({ job }) => {
     const now = job.tasks.get(task);
     const said = textInWords(job, { task }, 'step') ?? now?.spec.say ?? '';
-    return `${said}: ${now?.result ?? now?.done}.`;
+    const bare = now?.judged === NO_READING ? ', without a reading' : '';
+    return `${said}: ${now?.result ?? now?.done}${bare}.`;
   });
 }

@@ -3,7 +3,7 @@
 import { sayEntry } from '../job/fold/say-entry.ts';
 import { oneLine } from '../model/safe.ts';
 import type { Beside, Entry, Job, Verb } from '../model/types.ts';
-import { verbRow } from '../model/verbs.ts';
+import { NO_READING, verbRow } from '../model/verbs.ts';
 import { inPlace } from '../model/words.ts';
 
 export interface Line {
@@ -83,7 +83,7 @@ const BESIDE: Readonly<Record<Beside, ((text: string, entry: Entry) => string | 
   result: (result, { value }) => (result === value ? null : result),
   // A reading says both in its result.
   limit: null,
-  judged: null,
+  judged: (judged) => (judged === NO_READING ? 'without a reading' : null),
   // Told with how it went.
   old: null,
   advised: (advised) => `the figures said: ${advised}`,

@@ -229,6 +229,9 @@ export const VERB_ROWS = {
   },
 } as const satisfies VerbRows;
 
+/** Beside a task with a limit that was let through with nothing measured: how it was judged. */
+export const NO_READING = 'no reading';
+
 export type Verb = keyof typeof VERB_ROWS;
 /** In the order in which they stand in an entry's keys. */
 export const VERBS = Object.keys(VERB_ROWS) as unknown as readonly [Verb, ...Verb[]];

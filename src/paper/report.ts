@@ -2,9 +2,11 @@
  * The report for the owner, or for the sale: what was wrong, what was found and done, what was measured, how each joint
  * was made, and what was not done. It tells what was seen and noted; it proves nothing, and says so.
  */
+
 import { MAKER_FIRST } from '../bolt/cautions.ts';
 import { livingEntries } from '../job/diary/living.ts';
 import type { Job } from '../model/types.ts';
+import { NO_READING } from '../model/verbs.ts';
 import { capital, list } from '../model/words.ts';
 import { buyList } from '../plan/buy/list.ts';
 import { isHere } from '../plan/buy/state.ts';
@@ -206,17 +208,29 @@ const VERDICTS = {
   due: 'not done',
 };
 
+/** A reading may be a word beside it. */
+function saidOf({ entries, living }: Job, test: string): string | null {
+  const last = entries.findLast((e) => e.task === test && e.verb === 'done' && living.has(e.id));
+  return last?.says ?? null;
+}
+
+/** How a reading was held against its limit, where it was let through. */
+const JUDGED: Readonly<Record<string, string>> = {
+  within: 'within',
+  beyond: 'OUT OF LIMIT, let through with a reason',
+  'by hand': 'judged by hand',
+  [NO_READING]: 'PASSED WITHOUT A READING',
+};
+
 function tests({ now }: ReportAsk, job: Job): Markup | null {
   const rows = testList(job, now).map((item) => {
     const judged = job.tasks.get(item.test)?.judged ?? null;
-    const passed = item.limit === null ? 'seen, passed' : VERDICTS.passed;
+    const seen = item.limit === null ? 'seen, passed' : VERDICTS.passed;
+    const passed = judged === null ? seen : (JUDGED[judged] ?? judged);
     const verdict = item.state === 'passed' ? passed : VERDICTS[item.state];
-    return [
-      item.say,
-      item.limit,
-      item.result ?? item.set,
-      judged === null ? verdict : `${verdict} (${judged})`,
-    ];
+    const word = item.result === 'passed' || item.result === 'failed';
+    const reading = word ? saidOf(job, item.test) : (item.result ?? item.set ?? item.was);
+    return [item.say, item.limit, reading, verdict];
   });
   return table('Tests', ['Test', 'Limit', 'Reading', 'Verdict'], rows);
 }

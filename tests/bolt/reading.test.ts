@@ -1,6 +1,7 @@
 import { unit } from 'mathjs';
 import { describe, expect, it } from 'vitest';
-import { holdAgainst, readLimit, sayLimit } from '../../src/bolt/reading.ts';
+import { holdAgainst, sayLimit } from '../../src/bolt/reading.ts';
+import { readLimit } from '../../src/bolt/reading-limit.ts';
 
 const held = (reading: string, limit: string) => {
   const read = readLimit(limit);
@@ -25,6 +26,21 @@ describe('a limit', () => {
     ['1/16..1/8 in', '0.0625..0.125 in'],
     ['20..30 mm, cold', '20..30 mm'],
     ['-5..5 °C', '-5..5 °C'],
+    ['0.8 ohm to 1.2 ohm', '0.8..1.2 ohm'],
+    ['500 mV to 1.2 V', '0.5..1.2 V'],
+    ['8 bar ± 0.5', '7.5..8.5 bar'],
+    ['8 +0.5/-0.2 bar', '7.8..8.5 bar'],
+    ['±2 mm', '-2..2 mm'],
+    ['between 3 and 5 mm', '3..5 mm'],
+    ['from 3 to 5 mm', '3..5 mm'],
+    ['min. 7, max. 9 bar', '7..9 bar'],
+    ['7 bar min and 9 bar max', '7..9 bar'],
+    ['12.6 V or higher', 'at least 12.6 V'],
+    ['above 12.6 V', 'over 12.6 V'],
+    ['1 1/2..2½ turns', '1.5..2.5 turns'],
+    ['20–30 mm (0.8–1.2 in)', '20..30 mm'],
+    ['20 to 30 mm, at its tightest', '20..30 mm'],
+    ['2 to 3 mm in the middle of the lower run', '2..3 mm'],
   ])('%s is %s', (text, said) => {
     const limit = readLimit(text);
     expect(limit && sayLimit(limit)).toBe(said);
@@ -32,7 +48,10 @@ describe('a limit', () => {
 
   it.each([
     ...['no oil at the bottom edge', 'firm', '', 'dry', '9..7 bar', '3 florps', '5', '25 mm'],
-    ...['0.8..1.2 ohm with the plug off', '1,500..2,000 rpm'],
+    ...['0.8..1.2 ohm with the plug off', '1,500..2,000 rpm', '1/16 in', '0,4', '5 min'],
+    // The second unit is another figure.
+    ...['20–30 mm (1.8–2.2 in)', '8 bar ± 5 psi', 'max 7, min 9 bar', 'over 5, over 6 mm'],
+    ...['std 0.10, limit 0.30 mm', '5 mm below the edge', 'about 25 mm', '20..30 mm or more'],
   ])('%s is not judged by a program', (text) => {
     expect(readLimit(text)).toBe(null);
   });
@@ -67,6 +86,18 @@ describe('a reading against its limit', () => {
     ['32 °F', '-1..1 °C', 'within'],
     ['80 °C', '170..180 °F', 'within'],
     ['4k7', '4.5..5 kohm', 'unread'],
+    ['1.2.3', '1..2', 'unread'],
+    ['1e3', '1..2000', 'unread'],
+    ['20+', '10..30', 'unread'],
+    ['8 florps', '7..9', 'unread'],
+    ['1,200 rpm', '1100..1300 rpm', 'unread'],
+    ['8, 8.2, 3.1 bar', '7..9 bar', 'beyond'],
+    // The unit behind the last holds for all.
+    ['100, 120 psi', '7..9 bar', 'beyond'],
+    ['110, 120 psi', '7..9 bar', 'within'],
+    ['L 25, R 31 mm', '20..30 mm', 'beyond'],
+    ['8 bar warm', '7..9 bar', 'within'],
+    ['1½ turns', '1..2 turns', 'within'],
   ])('%s against %s: %s', (reading, limit, is) => {
     expect(held(reading, limit)).toBe(is);
   });

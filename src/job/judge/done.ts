@@ -1,7 +1,15 @@
 /** May this task be noted as done? Out of its turn it is told, never refused; out of limit it is. */
 
-import { holdAgainst, looksLikeLimit, readLimit } from '../../bolt/reading.ts';
+import { holdAgainst } from '../../bolt/reading.ts';
+import {
+  hasFigure,
+  type Limit,
+  looksLikeLimit,
+  readFigure,
+  readLimit,
+} from '../../bolt/reading-limit.ts';
 import type { Edit, Job, NewTask, TaskSpec, Verdict, Warning } from '../../model/types.ts';
+import { NO_READING } from '../../model/verbs.ts';
 import { NAME } from '../diary/entry.ts';
 import { already, list, meant, refuse, type Stamp, type Wished, write, wrong } from './parts.ts';
 
@@ -40,42 +48,60 @@ export function judgeDone(job: Job, wish: Wished<'done'>, stamp: Stamp): Verdict
 export interface HeldAgainst {
   /** As the file has it. */
   limit: string;
-  /** `within`, `beyond`: as the figures say; `by hand`: the program could not tell. */
-  judged: 'within' | 'beyond' | 'by hand';
+  /** `within`, `beyond`: as the figures say; `by hand`: the program could not tell; or nothing was measured. */
+  judged: 'within' | 'beyond' | 'by hand' | typeof NO_READING;
   refuse?: { code: string; say: string };
   warn?: Warning;
 }
 
 /** What was measured, held against the limit of the file; null where that is no figure. */
 function heldAgainst({ limit, verb }: TaskSpec, wish: Wished<'done'>): HeldAgainst | null {
-  if (limit === null || !looksLikeLimit(limit)) return null;
-  const read = readLimit(limit);
+  if (limit === null || !hasFigure(limit)) return null;
+  const figure = readFigure(limit);
+  const read = readLimit(limit) ?? (figure && alone(figure, limit));
   const hand = { limit, judged: 'by hand' } as const;
-  if (!read) {
-    const say = `The limit “${limit}” was not read whole: hold the reading against it yourself.`;
-    return { ...hand, warn: { code: 'unread-limit', say } };
-  }
-  const { set, result, says } = wish;
-  const word = result === undefined || result === 'passed' || result === 'failed';
-  // Beside what was set, the result is words.
-  const said = set !== undefined ? [set] : word ? [] : [result];
+  const unread = `The limit “${limit}” was not read whole: hold the reading against it yourself.`;
+  if (!looksLikeLimit(limit)) return { ...hand, warn: { code: 'unread-limit', say: unread } };
+  const said = readingsIn(wish);
   // A word beside a test may be its reading, or any other.
-  const spoken = says !== undefined && verb === 'test' ? holdAgainst(says, read) : null;
-  const all = said.map((text) => holdAgainst(text, read));
-  if (spoken && spoken.is !== 'unread') all.push(spoken);
+  const word = verb === 'test' ? wish.says : undefined;
+  if (said.length === 0 && (word === undefined || !/\d/.test(word))) {
+    const say = `No reading to hold against ${limit}. Give what was measured.`;
+    return { limit, judged: NO_READING, refuse: { code: 'no-reading', say } };
+  }
+  if (!read) return { ...hand, warn: { code: 'unread-limit', say: unread } };
+  const all = [...said, ...(word === undefined ? [] : [word])].map((t) => holdAgainst(t, read));
+  const spoken = word === undefined ? null : all.at(-1);
   const beyond = all.find((held) => held.is === 'beyond');
+  if (beyond && figure) {
+    const say = `${beyond.say}; whether more or less will do is not said.`;
+    return { ...hand, refuse: { code: 'unread-limit', say } };
+  }
   if (beyond) {
     const say = `${beyond.say}.`;
     return { limit, judged: 'beyond', refuse: { code: 'out-of-limit', say } };
   }
-  const unread = all.find((held) => held.is === 'unread');
-  if (unread) {
-    const say = `${unread.say}. Give the figure.`;
+  // Beside a reading a word may say anything else.
+  const asked = said.length > 0 ? all.filter((held) => held !== spoken) : all;
+  const odd = asked.find((held) => held.is === 'unread');
+  if (odd) {
+    const say = `${odd.say}. Give the figure.`;
     return { ...hand, refuse: { code: 'unread-reading', say } };
   }
-  if (all.length > 0) return { limit, judged: 'within' };
-  const say = `Nothing measured to hold against ${limit}.`;
-  return { ...hand, warn: { code: 'no-reading', say } };
+  return { limit, judged: 'within' };
+}
+
+/** `25 mm` alone: nothing but that figure is known to do. */
+function alone({ value, unit }: { value: number; unit: string | null }, text: string): Limit {
+  const side = { value, with: true };
+  return { from: side, to: side, unit, text };
+}
+
+/** What was set; else what came out; else, where nothing had to be changed, what it was. */
+function readingsIn({ was, set, result }: Wished<'done'>): string[] {
+  if (set !== undefined) return [set];
+  if (result !== undefined && result !== 'passed' && result !== 'failed') return [result];
+  return was === undefined ? [] : [was];
 }
 
 /** A task that the file does not have yet is written into it with its first mark. */

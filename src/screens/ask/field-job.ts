@@ -1,6 +1,7 @@
 /** Texts that are asked for about the whole job: what went in, what else is to be seen to. */
 
 import { readCounter } from '../../bolt/counter.ts';
+import { looksLikeLimit } from '../../bolt/reading-limit.ts';
 import { daysBetween } from '../../model/time.ts';
 import { typedDate } from '../../model/typed-date.ts';
 import { sayDate } from '../../plan/days.ts';
@@ -181,5 +182,6 @@ function resultAsked(state: State, asks: Extract<JobAsks, { ask: 'result' }>): s
       'was 35, set 25; or 35 25. What else came of it behind a comma.',
     ];
   }
+  if (now?.limit && looksLikeLimit(now.limit)) return ['What does it read?', now.say, limit];
   return ['What came of it?', now?.say ?? '', limit, 'Nothing is an answer too.'];
 }

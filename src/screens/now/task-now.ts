@@ -1,5 +1,7 @@
 /** A task, or a test that follows from what was disturbed, as the screens show it. */
+
 import type { Job, TaskSpec, TaskVerb } from '../../model/types.ts';
+import { NO_READING } from '../../model/verbs.ts';
 import { cautionsForTask } from '../../plan/cautions.ts';
 import type { TestItem } from '../../plan/testlist.ts';
 import { planNow, testsNow } from './plan-now.ts';
@@ -36,7 +38,9 @@ export function taskHere(job: Job, key: string, now: string): TaskHere | null {
   const done = step?.done ?? task.done !== null;
   const failed = test ? test.state === 'failed' : task.done === 'failed';
   const { was, set, result } = test ?? task;
-  const told = done || failed ? toldOf({ was, set, result }, saysOf(job, key)) : '';
+  const bare = task.judged === NO_READING ? 'without a reading' : null;
+  const words = [bare, saysOf(job, key)].filter((t) => t !== null).join(', ');
+  const told = done || failed ? toldOf({ was, set, result }, words) : '';
   return {
     key,
     verb: spec.verb,

@@ -171,6 +171,7 @@ const BREAKS: readonly string[] = [
   'still-in',
   'inside',
   'out-of-limit',
+  'no-reading',
   'would-break',
 ];
 

@@ -1,4 +1,5 @@
 /** One task or test: what it is, what it waits for, and done in one key or one line. */
+import { looksLikeLimit } from '../../bolt/reading-limit.ts';
 import { textSaid } from '../../job/truth/corrections.ts';
 import type { Said } from '../../job/truth/said.ts';
 import type { Refusal, TaskVerb, Wish } from '../../model/types.ts';
@@ -43,8 +44,10 @@ function canDone(here: OnTask): boolean {
   return here.task.state !== 'failed' && !mustRead(here);
 }
 
-/** Done with a line of text rather than with one key. */
+/** Done with a line of text rather than with one key; a test whose limit is a figure with its reading. */
 const SAID: readonly TaskVerb[] = ['adjust', 'decide'];
+const isRead = ({ verb, limit }: TaskHere): boolean =>
+  verb === 'test' && limit !== null && looksLikeLimit(limit);
 
 function askResult({ state, task }: OnTask, how: 'done' | 'failed'): Updated {
   return ask(state, { ask: 'result', task: task.key, how });
@@ -72,12 +75,12 @@ export const taskScreen = screenOver({
     {
       id: 'task-done',
       presses: ENTER,
-      label: ({ task }) => DONE[task.verb],
+      label: ({ task }) => (isRead(task) ? 'what it reads' : DONE[task.verb]),
       help: 'it is done, passed, over; or what it was and is now',
       holds: canDone,
       does: (here) => {
         const { state, task } = here;
-        if (SAID.includes(task.verb)) return askResult(here, 'done');
+        if (SAID.includes(task.verb) || isRead(task)) return askResult(here, 'done');
         return requestMark(state, doneWish(task, task.verb === 'test' ? { result: 'passed' } : {}));
       },
     },
@@ -127,7 +130,7 @@ export const taskScreen = screenOver({
   refused: outOfLimit,
 });
 
-/** What was measured does not keep to its limit: it counts with a reason, or not at all. */
+/** What was measured does not keep to its limit, or nothing was: it counts with a reason, or not at all. */
 function outOfLimit(state: State, why: Refusal, wish: Wish): Updated {
   if (!why.overrulable) return say(state, why.say);
   const asked = ask(state, { ask: 'why', wish, refused: why });
@@ -142,7 +145,7 @@ function afterDone(state: State, { wish }: MadeMark<WishTo<'done'>>): Updated {
   const { under } = view;
   if (wish.result === 'failed') return show(state, { screen: 'round', test: wish.task, under });
   const told = now?.told ? `, ${now.told}` : '';
-  const how = wish.result === 'passed' ? 'passed' : 'done';
+  const how = now?.verb === 'test' ? 'passed' : 'done';
   // In a list the next row is marked.
   const list =
     under.screen === 'job' || under.screen === 'tests' ? { ...under, here: null } : under;

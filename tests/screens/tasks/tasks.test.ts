@@ -223,4 +223,29 @@ diary:
     const desk = typed('0.94 ohm');
     expect(desk.bench.job.tasks.get('primary')).toMatchObject({ done: 'passed', judged: 'within' });
   });
+
+  it('Enter asks for the reading: with none it rings, and is passed with a reason that stays in the diary', () => {
+    const desk = new Desk(new Bench(text));
+    desk.press('down enter');
+    if (desk.screen !== 'task') desk.press('enter');
+    expect(desk.frame).toContain('Enter what it reads');
+    desk.press('enter');
+    expect(desk.frame).toContain('What does it read?');
+    expect(desk.bench.entries).toHaveLength(0);
+    desk.press('enter');
+    expect(desk.done).toContain('ring');
+    expect(desk.frame).toContain('No reading to hold against 0.8..1.2 ohm.');
+    desk.press('enter');
+    expect(desk.bench.entries).toHaveLength(0);
+    desk.type('the meter is away').press('enter');
+    expect(last(desk)).toMatchObject({ judged: 'no reading', because: 'the meter is away' });
+    expect(desk.frame).toContain('Coil primary: passed, without a reading.');
+  });
+
+  it('no repeated key passes it', () => {
+    const desk = new Desk(new Bench(text));
+    desk.press('down enter');
+    for (let i = 0; i < 30; i += 1) desk.press(i % 3 === 0 ? 'go' : 'enter');
+    expect(desk.bench.entries).toHaveLength(0);
+  });
 });
