@@ -1,5 +1,5 @@
 /** All that is wrong with a job file: what the reader finds, what stands in the diary and cannot be, and torques no bolt stands. */
-import { hasFigure, readLimit } from '../bolt/reading-limit.ts';
+import { looksLikeLimit, readLimit } from '../bolt/reading-limit.ts';
 import { readStages } from '../bolt/stages.ts';
 import { printQuantity } from '../bolt/units.ts';
 import type { Fault, HoleNow, Job, PieceNow, PieceSpec, Quantity, Upper } from '../model/types.ts';
@@ -113,12 +113,12 @@ function checkStages({ pieces }: Upper, root: Spot | null, text: string, report:
   }
 }
 
-/** Limits with a figure that no reading can be held against. */
+/** Limits that look like figures and are none that a reading can be held against. */
 function checkLimits({ tasks, checks }: Upper, root: Spot | null, report: Report): void {
   const unread = [
     ...[...tasks.values()].map(({ key, limit }) => ({ path: ['tasks', key, 'limit'], limit })),
     ...[...checks.values()].map(({ key, limit }) => ({ path: ['checks', key, 'limit'], limit })),
-  ].filter(({ limit }) => limit !== null && hasFigure(limit) && readLimit(limit) === null);
+  ].filter(({ limit }) => limit !== null && looksLikeLimit(limit) && readLimit(limit) === null);
   for (const { path } of unread) {
     report('unread-limit', placeOf(root, path), {
       like: '0.8..1.2 ohm, at least 3 bar, < 5 mm',
