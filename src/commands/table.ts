@@ -245,6 +245,7 @@ export const COMMANDS: readonly Command[] = [
       struck: { value: 'ITEM', say: 'it does not count here' },
       added: { value: 'TEXT', say: 'one more thing to look at' },
       ...SAYS,
+      ...BECAUSE,
     },
     words: { least: 2, most: 3 },
     load: () => import('./gate.ts'),

@@ -56,7 +56,8 @@ export const CARES: Readonly<Record<Care, CareRow>> = {
     names: oneOf('brakes?|handbrakes?|call?ipers?|master ?cylinders?|wheel cylinders?|abs'),
     say: 'Brakes: their dust is not blown away but wiped up wet, their fluid stays off paint and skin. Nothing moves before the lever is firm again.',
     licensed: true,
-    before: null,
+    before:
+      'On a stand or blocked: it cannot roll or fall without this brake. A wet cloth for the dust; the fluid caught, off paint and skin.',
     stays: true,
     held: false,
     // Until it is firm nothing stops the machine.

@@ -2,6 +2,7 @@
  * What the words of `joint:` ask for. The words themselves are shown as they stand; only what has to be had, and
  * what has to be hurried or waited for, is read out of them.
  */
+import { renewed } from '../piece/seals.ts';
 import { readDuration } from './duration.ts';
 
 export interface Joint {
@@ -125,14 +126,6 @@ function withStuff(cures: string, parts: readonly string[]): string {
   const stuff = STUFF.exec(part.slice(0, part.indexOf(cures)))?.[0];
   const bare = /^(?:cur|set)/i.test(cures);
   return bare && stuff ? `${stuff} ${cures}` : cures;
-}
-
-/** `new gasket, dry` is a gasket; `new O-ring at the flange` is an O-ring. */
-function renewed(words: string): string[] {
-  const found = /^(?:an? |the )?new (.+?)(?= (?:at|on|in|under|for|behind|to|with|of)\b|$)/i.exec(
-    words,
-  );
-  return found?.[1] ? [found[1]] : [];
 }
 
 /** Tubes and tins named in texts, but not where they are forbidden (`no grease on the lip`). */

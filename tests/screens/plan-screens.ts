@@ -77,6 +77,11 @@ export const OF_THE_JOB: Record<string, (look: Look) => Desk> = {
     new Desk(leftAlone(), { ...look, on: { folder: '/Repairs' }, now: LATER }),
   'gate, sealant': (look) => new Desk(ready(), look).open('case-cover').press('go go'),
   'gate, STOP': (look) => new Desk(leftAlone(), look).open('case-cover').press('go go'),
+  'gate, a part on order': (look) => {
+    const bench = caseOpen();
+    bench.mark({ do: 'buy', buy: 'gasket', state: 'ordered', promised: '2026-05-04' });
+    return new Desk(bench, look).open('case-cover').press('go go');
+  },
   'gate, before you pry': (look) => {
     const bench = caseOpen();
     bench.mark({ do: 'undo', id: bench.entries.at(-1)?.id ?? '' });

@@ -5,6 +5,7 @@ import { printItem, sameItem } from '../../piece/row.ts';
 import { blockers } from './blocked.ts';
 import { type InHand, readHand } from './hand.ts';
 import { insideUnder, notHere } from './inside.ts';
+import { intoEmpty, noMore } from './none-left.ts';
 import {
   already,
   holeField,
@@ -40,8 +41,11 @@ export function judgeIn(job: Job, wish: Wished<'in'>, stamp: Stamp): Verdict {
   if (targets.length === 0) return noneLeft(job, piece, hand);
   const open = targets.filter((h) => !holds(h, hand));
   if (open.length === 0) return already();
+  const more = noMore(job, piece, open, hand);
   const stopped = forced ? null : stop(job, piece, open, hand, wish.holes !== undefined);
   if (stopped) return stopped;
+
+  if (more !== null && !forced) return refuse('none-left', more, { kind: hand.kind });
 
   const items = open.map((hole) => goesIn(hole, hand));
   const old = usedOnce(job, piece, open, items);
@@ -51,11 +55,14 @@ export function judgeIn(job: Job, wish: Wished<'in'>, stamp: Stamp): Verdict {
   const value = new Set(words).size === 1 ? (words[0] ?? '') : words.join(' ');
   const entry = { verb: 'in', value, piece: piece.spec.key, ...holeField(piece, open) } as const;
   const lacks = notHere(job, piece.spec.key);
+  const seals = unnotedOnce(job, piece).filter((o) => lacks.every((l) => l.buy !== o.buy));
   const warnings = [
     ...remindUnder(open, items, hand),
     ...sayOther(job, piece, open, hand),
+    ...intoEmpty(job, open, hand),
+    ...(forced && more !== null ? [{ code: 'none-left', say: more }] : []),
     ...onceSaid(old),
-    ...(piece.holes.some((h) => h.state === 'in') ? [] : onceSaid(unnotedOnce(job, piece))),
+    ...(piece.holes.some((h) => h.state === 'in') ? [] : onceSaid(seals)),
     ...lacks.map((l) => ({ code: 'not-here', say: `Not here yet: ${l.what} (${l.state}).` })),
   ];
   return write(stamp, wish, entry, { warnings });

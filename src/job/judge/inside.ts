@@ -125,6 +125,11 @@ export function isNoted(job: Job, buy: string): boolean {
   return lastOf(job, buy) !== undefined;
 }
 
+/** The last that was noted of it is that it is here. */
+export function isHereNow(job: Job, buy: string): boolean {
+  return HERE.includes(lastOf(job, buy)?.value ?? '');
+}
+
 /** A new one is noted as here, and did not go in with the piece in an earlier round. */
 export function isFresh(job: Job, piece: string, { key, once }: BuySpec): boolean {
   const last = lastOf(job, key);

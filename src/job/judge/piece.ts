@@ -16,6 +16,7 @@ import {
   write,
   wrong,
 } from './parts.ts';
+import { onceSaid, unnotedOnce } from './used-once.ts';
 
 export function judgeOff(job: Job, wish: Wished<'off' | 'aside' | 'on'>, stamp: Stamp): Verdict {
   const value = wish.do === 'aside' ? 'aside' : 'all';
@@ -83,5 +84,7 @@ export function judgeOn(job: Job, wish: Wished<'off' | 'aside' | 'on'>, stamp: S
   if (inside.length > 0 && wish.because === undefined) return stillInside(piece, inside);
   const lacks = notHere(job, piece.spec.key);
   if (lacks.length > 0 && wish.because === undefined) return lacking(lacks);
-  return write(stamp, wish, { verb: 'fitted', value: 'all', piece: piece.spec.key });
+  const seals = unnotedOnce(job, piece).filter((o) => lacks.every((l) => l.buy !== o.buy));
+  const entry = { verb: 'fitted', value: 'all', piece: piece.spec.key } as const;
+  return write(stamp, wish, entry, { warnings: onceSaid(seals) });
 }

@@ -72,11 +72,10 @@ export function judgeTight(job: Job, wish: Wished<'tight'>, stamp: Stamp): Verdi
     return refuse('out-of-order', say, { next: leaves.next });
   }
   const figure = figureOf(job, piece, pass, open);
+  const first = piece.holes.every((h) => h.passes.length === 0);
   const warnings: Warning[] = [
-    ...onceSaid(old.filter((o) => o.bolts)),
-    ...(back.length === 0 || piece.holes.some((h) => h.passes.length > 0)
-      ? []
-      : onceSaid(unnotedOnce(job, piece))),
+    ...onceSaid(old.filter((o) => first || o.bolts)),
+    ...(back.length > 0 && first ? onceSaid(unnotedOnce(job, piece)) : []),
     ...(breaks.length > 0 ? [{ code: 'would-break', say: sayBreaking(breaks) }] : []),
     ...(wish.set === undefined ? [] : setSaid(wish.set, figure)),
     ...(leaves

@@ -1,5 +1,6 @@
 /** What is used once and would go back in old: told where it goes in and where it is tightened. */
 import { sealsUnder } from '../../bolt/seals.ts';
+import { slug } from '../../model/slug.ts';
 import type {
   BuySpec,
   Entry,
@@ -11,12 +12,17 @@ import type {
   Warning,
 } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
-import { isFresh, isNoted } from './inside.ts';
+import { sealsNamed } from '../../piece/seals.ts';
+import { isFresh, isHereNow } from './inside.ts';
 import { names, type Refused, refuse } from './parts.ts';
 
 export interface UsedOnce {
-  /** A bolt of a kind that is `once`: it has to be said why the old one goes in. All else is told. */
+  /** Its kind is `once`, or the list says so of a washer: it has to be said why the old one goes in. All else is told. */
+  asks: boolean;
+  /** Told at every pass; what seals is told with the first bolt that is tightened. */
   bolts: boolean;
+  /** Known to be used once; else it is a question. */
+  sure: boolean;
   say: string;
   holes: string[];
   /** Its name on the list of what to get. */
@@ -47,23 +53,60 @@ export function usedOnce(
       const kind = job.upper.kinds.get(letter);
       return !kind || fresh(wordsOf(kind)) ? [] : [boltSaid(key, kind, at)];
     }),
-    ...[...under].flatMap(([word, at]) => (fresh([word]) ? [] : [washerSaid(key, word, at)])),
+    ...[...under].flatMap(([word, at]) =>
+      fresh([word])
+        ? []
+        : [
+            washerSaid(
+              key,
+              word,
+              at,
+              own.some((buy) => buy.once && speaks(buy, word)),
+            ),
+          ],
+    ),
   ];
 }
 
-/** Seals and gaskets that the list says are used once, and that nobody noted: told before the first bolt. */
+/**
+ * Seals and gaskets that are used once, or may be, and of which nobody noted a new one: on the list, or named by joint,
+ * loose parts or the name of the piece. Told before the first bolt. What was ticked as to hand is not.
+ */
 export function unnotedOnce(job: Job, piece: PieceNow): UsedOnce[] {
   const { key } = piece.spec;
   const kinds = [...new Set(piece.holes.flatMap((h) => h.belongs?.kind ?? []))];
   const bolts = kinds.flatMap((letter) => job.upper.kinds.get(letter) ?? []).flatMap(wordsOf);
   const under = piece.holes.flatMap((h) => h.belongs?.with ?? []);
-  return [...job.upper.buys.values()]
-    .filter((buy) => buy.once && isFor(buy, key) && !isNoted(job, buy.key))
+  const own = [...job.upper.buys.values()].filter((buy) => isFor(buy, key));
+  const listed = own
+    .filter((buy) => buy.once && !isFresh(job, key, buy))
     .filter((buy) => ![...bolts, ...under].some((word) => speaks(buy, word)))
     .map(({ key: buy, what }) => {
       const say = `${what}: used once, and no new one is noted as here (${buy}).`;
-      return { bolts: false, say, holes: [], buy };
+      return { asks: false, bolts: false, sure: true, say, holes: [], buy };
     });
+  const named = sealsNamed(piece.spec).flatMap(({ what, ask }) => {
+    const buy = `${key}-${slug(what)}`;
+    const known = own.some((b) => speaks(b, what.split(' ').at(-1) ?? what));
+    if (known || isToHand(job, piece, buy)) return [];
+    const say = ask
+      ? `${what}: a new one, or does the old one do? (${buy})`
+      : `${what}: to be new, and no new one is noted as here (${buy}).`;
+    return [{ asks: false, bolts: false, sure: !ask, say, holes: [], buy }];
+  });
+  return [...listed, ...named];
+}
+
+/** Ticked before the joint was made, in this round. */
+function isToHand(job: Job, { spec, round }: PieceNow, buy: string): boolean {
+  return job.entries.some(
+    ({ id, verb, piece, value }) =>
+      verb === 'seen' &&
+      piece === spec.key &&
+      (value === `sealing part-${buy}` || value === 'sealing all') &&
+      job.living.has(id) &&
+      (job.rounds.get(id) ?? round) === round,
+  );
 }
 
 function add<T>(map: Map<string, T[]>, key: string, value: T): void {
@@ -87,45 +130,55 @@ function wordsOf(kind: Kind): string[] {
   return [kind.text.split(/[\s,]/)[0] || kind.letter];
 }
 
+/** New bolts of this kind are noted as here, whatever piece they are for. */
+export function newBoltsHere(job: Job, kind: Kind): boolean {
+  return [...job.upper.buys.values()].some((buy) => {
+    return wordsOf(kind).some((word) => speaks(buy, word)) && isHereNow(job, buy.key);
+  });
+}
+
 function boltSaid(piece: string, { letter }: Kind, at: readonly HoleNow[]): UsedOnce {
   const buy = `${piece}-${letter.toLowerCase()}`;
   const say = `${list(names(at))}: ${letter} is never used twice, and no new one is noted as here (${buy}).`;
-  return { bolts: true, say, holes: names(at), buy };
+  return { asks: true, bolts: true, sure: true, say, holes: names(at), buy };
 }
 
-function washerSaid(piece: string, word: string, at: readonly HoleNow[]): UsedOnce {
+/** `asks`: the file itself says that it is used once. */
+function washerSaid(piece: string, word: string, at: readonly HoleNow[], asks: boolean): UsedOnce {
   const buy = `${piece}-${word.toLowerCase()}`;
   const seals =
     sealsUnder(word) === 'once'
       ? 'seals once: a new one, or the old one flat again'
       : 'a new one, or does the old one do';
-  return {
-    bolts: false,
-    say: `${word} under ${list(names(at))}: ${seals}?`,
-    holes: names(at),
-    buy,
-  };
+  const say = asks
+    ? `${word} under ${list(names(at))}: used once, and no new one is noted as here.`
+    : `${word} under ${list(names(at))}: ${seals}?`;
+  return { asks, bolts: false, sure: asks, say, holes: names(at), buy };
 }
 
-/** The question for bolts; null where there is none, or where it was answered on this piece in this round. */
-export function asksOnce(
-  job: Job,
-  { spec, round }: PieceNow,
-  old: readonly UsedOnce[],
-): Refused | null {
-  const bolts = old.filter((o) => o.bolts);
-  const answered = job.entries.some(
-    (e) =>
-      (e.verb === 'in' || e.verb === 'tight' || isPastSealing(e)) &&
-      e.piece === spec.key &&
-      e.because !== undefined &&
-      job.living.has(e.id) &&
-      (job.rounds.get(e.id) ?? round) === round,
-  );
-  if (bolts.length === 0 || answered) return null;
-  const say = `${bolts.map((o) => o.say).join(' ')} Note the new ones, or say why the old ones go in.`;
-  const holes = bolts.flatMap((o) => o.holes);
-  return refuse('used-once', say, { holes, buy: bolts.map((o) => o.buy) });
+/** The question for bolts and washers that are known to be used once; null where there is none, or where it was answered. */
+export function asksOnce(job: Job, piece: PieceNow, old: readonly UsedOnce[]): Refused | null {
+  const asked = old.filter((o) => o.asks);
+  if (asked.length === 0 || whyOld(job, piece).length > 0) return null;
+  const say = `${asked.map((o) => o.say).join(' ')} Note the new ones, or say why the old ones go in.`;
+  const holes = asked.flatMap((o) => o.holes);
+  return refuse('used-once', say, { holes, buy: asked.map((o) => o.buy) });
+}
+
+/** The reasons that were given on this piece in this round, where such things were asked about. */
+export function whyOld(job: Job, { spec, round }: PieceNow): string[] {
+  return job.entries.flatMap((e) => {
+    const asked = e.verb === 'in' || e.verb === 'tight' || isPastSealing(e);
+    const here = e.piece === spec.key && (job.rounds.get(e.id) ?? round) === round;
+    return asked && here && job.living.has(e.id) ? (e.because ?? []) : [];
+  });
+}
+
+/** What is used once and is back in old, as far as the diary knows: of a piece that goes on, or is on. */
+export function backInOld(job: Job, piece: PieceNow): UsedOnce[] {
+  const back = piece.holes.filter((h) => h.state === 'in' || h.state === 'tight');
+  const held = back.map((h) => h.holds);
+  return [...usedOnce(job, piece, back, held), ...unnotedOnce(job, piece)];
 }
 
 /** The gate before the joint stops for it too. */

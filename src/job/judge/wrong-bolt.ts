@@ -4,6 +4,7 @@ import { lengthSaid } from '../../bolt/kind.ts';
 import type { HoleNow, Job, PieceNow, RowItem } from '../../model/types.ts';
 import { printItem } from '../../piece/row.ts';
 import type { InHand } from './hand.ts';
+import { noMore } from './none-left.ts';
 import { list, names, type Refused, refuse } from './parts.ts';
 import { reasonInWords } from './reason.ts';
 
@@ -17,6 +18,7 @@ export function wrongBolt(job: Job, piece: PieceNow, hole: HoleNow | null, hand:
     `In your hand: ${hand.length ? hand.kind : sayItem(job, { kind: hand.kind, with: hand.with ?? [] })}.`,
     hole ? reasonInWords(job, piece, hole, hand) : null,
     belongsSaid(piece, names(belongs)),
+    hole ? noMore(job, piece, [hole], hand) : null,
   ];
   return refuse('wrong-bolt', said.filter((s) => s !== null).join(' '), {
     ...(hole ? { hole: hole.name } : {}),

@@ -2,7 +2,8 @@
 import { sealsUnder } from '../../bolt/seals.ts';
 import { slug } from '../../model/slug.ts';
 import type { BuySpec, Job, Kind, PieceNow } from '../../model/types.ts';
-import { type Consumable, consumablesIn, readJoint } from '../joint.ts';
+import { sealsNamed } from '../../piece/seals.ts';
+import { type Consumable, consumablesIn } from '../joint.ts';
 import { spoken } from '../relations.ts';
 
 export interface Itself extends BuySpec {
@@ -13,13 +14,6 @@ export interface Itself extends BuySpec {
   /** It is only named, or may well do again: whether there is to be a new one is a question. */
   ask: boolean;
 }
-
-/** What seals, by its names; `seal the joint with` is what one does. */
-const NAMED =
-  /\b((?:crush|copper|sealing|bonded|fibre|fiber) washers?|gaskets?|o-?rings?|(?:oil |shaft |lip |stem )?seals?(?!\s+(?:with|the|it|both|off|in)\b))\b/i;
-/** Said of what does go back in, or is not there. */
-const NOT_NEW =
-  /\b(?:no|not|without|never)\b|\b(?:re-?used?|used again|same again|old one goes? back|stays?|in good order)\b/i;
 
 /** `pieces` are those that come off and are not back; `listed` is what the file lists already. */
 export function itselfOf(
@@ -39,8 +33,7 @@ export function itselfOf(
     return [
       ...usedBolts(piece, job.upper.kinds, said),
       ...sealingWashers(piece, said),
-      ...renewed(piece, said),
-      ...named(piece, said),
+      ...seals(piece, said),
     ];
   });
   return [...own, ...consumables(job, pieces, listed)];
@@ -100,47 +93,13 @@ function sealingWashers(piece: PieceNow, said: (word: string) => boolean): Itsel
   });
 }
 
-function renewed(piece: PieceNow, said: (word: string) => boolean): Itself[] {
-  if (piece.spec.joint.length === 0) return [];
-  return readJoint(piece.spec.joint).renew.flatMap((what) => {
+/** What joint, loose parts or the name of the piece call a seal or a gasket; asked where nobody says it is to be new. */
+function seals(piece: PieceNow, said: (word: string) => boolean): Itself[] {
+  return sealsNamed(piece.spec).flatMap(({ what, why, ask }) => {
     if (said(what.split(' ').at(-1) ?? what)) return [];
-    const why = `to be new, says the joint of ${piece.spec.name}`;
-    return [{ ...row(piece, what, what, null), why, sure: false, ask: false }];
+    const asks = ask ? `${why}: a new one, or does the old one do?` : why;
+    return [{ ...row(piece, what, what, null), why: asks, sure: false, ask }];
   });
-}
-
-/** What joint, loose parts or the name of the piece call a seal or a gasket, and nobody says is to be new: asked. */
-function named(piece: PieceNow, said: (word: string) => boolean): Itself[] {
-  const { spec } = piece;
-  const renews = readJoint(spec.joint).renew.join(' ').toLowerCase();
-  const clauses = [
-    ...spec.joint.map((text) => ['joint', text] as const),
-    ...spec.loose.map((text) => ['loose parts', text] as const),
-  ].flatMap(([where, text]) => text.split(/[;,]/).map((clause) => [where, clause] as const));
-  const own = NAMED.exec(spec.name);
-  const itIs = own !== null && own.index + own[0].length === spec.name.length;
-  const found = new Map<string, string>(
-    itIs ? [[spec.name.toLowerCase(), 'comes off itself']] : [],
-  );
-  for (const [where, clause] of clauses) {
-    const what = NAMED.exec(clause)?.[1];
-    if (what === undefined || NOT_NEW.test(clause) || renews.includes(bare(what))) continue;
-    if (!found.has(bare(what))) found.set(bare(what), `named by the ${where} of ${spec.name}`);
-  }
-  return [...found].flatMap(([what, why]) => {
-    if (said(what.split(' ').at(-1) ?? what)) return [];
-    const asks = `${why}: a new one, or does the old one do?`;
-    const shown = what.replace(/^o-ring/, 'O-ring');
-    return [{ ...row(piece, what, shown, null), why: asks, sure: false, ask: true }];
-  });
-}
-
-/** `O-rings` is `o-ring`. */
-function bare(what: string): string {
-  return what
-    .toLowerCase()
-    .replace(/s$/, '')
-    .replace(/^oring/, 'o-ring');
 }
 
 /** One tube serves all pieces. */

@@ -18,7 +18,9 @@ export interface Gate {
  * `now` is RFC 3339, for waits that may still run; without it each wait that has begun counts as running.
  */
 export function gate(job: Job, moment: Moment, piece: string | null = null, now = ''): Gate {
-  return { items: gateInWords(job, moment, piece, now).map(({ words: _, ...item }) => item) };
+  return {
+    items: gateInWords(job, moment, piece, now).map(({ words: _, known: __, ...item }) => item),
+  };
 }
 
 /** The same with each sentence in parts. */

@@ -97,6 +97,7 @@ const ROWS = {
   round: own,
   thread: own,
   other: own,
+  once: own,
   off: own,
   'part-back': own,
   trouble: own,

@@ -44,6 +44,8 @@ export interface GateItem {
 /** With its sentence in parts: what is printed and not so beside what is true. */
 export interface ItemInWords extends GateItem {
   words: Words;
+  /** The job itself knows whether it is so: no tick changes it. */
+  known: boolean;
 }
 
 /** `done: null` where only somebody's eyes can tell. */
@@ -105,6 +107,7 @@ export function withTicks(
       key,
       say: inWords(words),
       words,
+      known: done !== null,
       // What the job knows to be undone no tick can do.
       done: done ?? (seen.has(key) || (!stops && seen.has('all'))),
       stops,

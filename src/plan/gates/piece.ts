@@ -207,16 +207,14 @@ function partItems(buys: readonly Buy[], piece: string): Asked[] {
     // What was only read out of the joint's words may well stand on the shelf.
     if (buy.ask) return look(key, `A new one, or does the old one do: ${buy.what}?`);
     if (!isHere(buy.state) && buy.holds.length === 0) return look(key, `To hand: ${buy.what}.`);
-    // A bolt of the piece, by its kind: it is on the list by itself.
-    if (!isHere(buy.state) && buy.once && buy.why !== null) {
-      const say = `${buy.what}: ${buy.state}.`;
-      const stop = `${buy.what} is never used twice, and no new one is noted as here. Note it, or say why the old one goes in.`;
-      return stopped(key, say, stop, { to: 'buy', buy: buy.buy });
+    if (!isHere(buy.state) && buy.once) {
+      const old = buy.why === null ? ' Used once: the old one does not go back in.' : '';
+      const how = buy.state === 'wanted' ? '' : ` (${buy.state})`;
+      const stop = `${buy.what} is never used twice, and no new one is noted as here${how}. Note it, or say why the old one goes in.`;
+      const way = { to: 'buy', buy: buy.buy } as const;
+      return stopped(key, `${buy.what}: ${buy.state}.${old}`, stop, way);
     }
-    if (!isHere(buy.state)) {
-      const old = buy.once ? ' Used once: the old one does not go back in.' : '';
-      return { ...known(key, `${buy.what}: ${buy.state}.${old}`, false), loud: buy.once };
-    }
+    if (!isHere(buy.state)) return known(key, `${buy.what}: ${buy.state}.`, false);
     const same = buy.state !== 'here';
     return { ...look(key, `Here, and the same as the old one: ${buy.what}.`), done: same || null };
   });

@@ -1,10 +1,11 @@
 /** Before the engine runs for the first time again. */
 
 import { isOther } from '../../job/fold/say-hole.ts';
+import { backInOld, whyOld } from '../../job/judge/used-once.ts';
 import { inWords, type Words } from '../../job/truth/said.ts';
 import { printInstant } from '../../model/time.ts';
 import { troubleOf } from '../../model/troubles.ts';
-import type { TaskSpec } from '../../model/types.ts';
+import type { TaskSpec, Where } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
 import { CARES, caresOf } from '../care.ts';
 import { RUNNING } from '../cautions.ts';
@@ -35,6 +36,7 @@ export function beforeStart(standing: Standing): Asked[] {
     ...insideItems(standing, openings).filter((item) => item.done === false),
     ...threads(standing),
     ...others(standing),
+    ...onceMore(standing),
     ...(away.length > 0
       ? [known('off', `Not back: ${list(away.map((p) => p.spec.name))}.`, false)]
       : []),
@@ -56,6 +58,22 @@ function others({ job }: Standing): Asked[] {
     if (odd.length === 0) return [];
     const said = odd.map((h) => `${h.name} has ${h.holds?.kind}, not ${h.belongs?.kind}`);
     return [{ ...known(`other-${spec.key}`, `${spec.name}: ${list(said)}.`, false), loud: true }];
+  });
+}
+
+/** Where a piece is that goes back, or is. */
+const BACK: readonly Where[] = ['on', 'tight', 'tested'];
+
+/** What is used once and went back in old, with the reason that was given; what only may be is a question. */
+function onceMore({ job }: Standing): Asked[] {
+  return [...job.pieces.values()].flatMap((piece) => {
+    const { key, name } = piece.spec;
+    const old = BACK.includes(piece.where) ? backInOld(job, piece) : [];
+    if (old.length === 0) return [];
+    const why = whyOld(job, piece).map((text) => `“${text}”`);
+    const because = why.length === 0 ? '' : ` Because ${list(why)}.`;
+    const say = `${name}: ${old.map((o) => o.say).join(' ')}${because}`;
+    return [old.some((o) => o.sure) ? warn(`once-${key}`, say) : look(`once-${key}`, say)];
   });
 }
 

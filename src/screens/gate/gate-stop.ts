@@ -6,9 +6,7 @@ import { requestMark, show, stay } from '../base/moves.ts';
 import type { PieceStep, State, Updated } from '../base/state.ts';
 import { sentences, stopBox } from '../kit/box.ts';
 import { type Line, line } from '../kit/text.ts';
-import { buyWish } from '../now/buy-wish.ts';
 import { type GateItem, stopsNow } from '../now/gate-now.ts';
-import { buysNow } from '../now/plan-now.ts';
 import { openTask } from '../tasks/open-task.ts';
 
 interface Stopping {
@@ -67,19 +65,11 @@ export function solve(state: State, item: GateItem, ticked: Wish): Updated {
       return toSettleStep(toPiece(state, way.piece, LOOK).state);
     case 'task':
       return openTask(state, way.task);
-    case 'buy':
-      return newOneHere(state, way.buy);
     case 'tick':
       return requestMark(state, ticked);
     default:
       return stay(state);
   }
-}
-
-function newOneHere(state: State, key: string): Updated {
-  const job = state.open?.job;
-  const buy = job && buysNow(job, state.now).find((b) => b.buy === key);
-  return buy ? requestMark(state, buyWish(buy, 'here')) : stay(state);
 }
 
 function toPiece(state: State, piece: string, step: PieceStep): Updated {
@@ -101,8 +91,6 @@ export function solveSaid({ way }: GateItem): string {
       return 'settle it';
     case 'task':
       return 'fill it in';
-    case 'buy':
-      return 'new ones are here';
     default:
       return 'it is done';
   }

@@ -103,11 +103,14 @@ function seeAll(here: OnGate): Updated {
 function seeOne({ state, view, job, items, item: marked }: OnGate): Updated {
   if (!marked) return stay(state);
   const { item } = marked;
-  if (item.done) {
-    const next = items[items.indexOf(marked) + 1] ?? marked;
-    return show(state, atItem(view, next.item.key));
+  const next = items[items.indexOf(marked) + 1] ?? marked;
+  if (item.done) return show(state, atItem(view, next.item.key));
+  // Only its own answer says that a part is here; what the job knows not to be so no tick makes so.
+  if (isAwaited(marked) || item.known) {
+    const left = isAwaited(marked) ? 'Not here yet: t when it is.' : `Left as it is: ${item.say}`;
+    return say({ ...state, view: atItem(view, next.item.key) }, left);
   }
-  return requestMark(state, knownWish(job, state.now, item) ?? gateWish(view, 'seen', item.key));
+  return requestMark(state, comparedWish(job, state.now, item) ?? gateWish(view, 'seen', item.key));
 }
 
 /** Which thing to buy it is about; null for any other item. */
@@ -116,14 +119,21 @@ function partOf({ key }: GateItem): string | null {
   return item?.name === 'part' ? item.about : null;
 }
 
-/** Some items the job itself keeps: ticking `is it here?` notes the part as here. */
-function knownWish(job: OnGate['job'], now: string, item: GateItem): Wish | null {
-  const buy = partOf(item);
-  const known = buysNow(job, now).find((b) => b.buy === buy);
+/** A part that is here and was seen to be the same: the job itself keeps that. */
+function comparedWish(job: OnGate['job'], now: string, item: GateItem): Wish | null {
+  const known = buysNow(job, now).find((b) => b.buy === partOf(item));
   // A part that the program put on the list by itself may stand on the shelf already: a tick is enough.
-  if (!known || known.why !== null || known.state === 'compared' || known.state === 'fitted')
-    return null;
-  return buyWish(known, known.state === 'here' ? 'compared' : 'here');
+  return known?.why === null && known.state === 'here' ? buyWish(known, 'compared') : null;
+}
+
+/** A part that the job knows not to be here. */
+function isAwaited({ item }: Item): boolean {
+  return !item.done && item.known && partOf(item) !== null;
+}
+
+function nowHere({ state, job, item }: OnGate): Updated {
+  const buy = item && buysNow(job, state.now).find((b) => b.buy === partOf(item.item));
+  return buy ? requestMark(state, buyWish(buy, 'here')) : stay(state);
 }
 
 function strike({ state, view, item }: OnGate): Updated {
@@ -197,9 +207,9 @@ function seenLabel({ view, pages, page, items }: OnGate): string {
   return rest.length === 0 || view.ticked ? '' : 'the rest is seen';
 }
 
-/** The marked one stops: what one does then is the way out of it. */
+/** The marked one stops: what one does then is the way out of it; that a part is here has a key of its own. */
 function isAtStop({ item }: OnGate): boolean {
-  return item !== null && isStop(item);
+  return item !== null && isStop(item) && !isAwaited(item);
 }
 
 function inItem({ job, view, item }: OnGate): InQuestion | null {
@@ -229,10 +239,18 @@ export const gateScreen = screenOver({
     {
       id: 'one-seen',
       presses: ['enter'],
-      label: ({ item }) => (item && partOf(item.item) !== null ? 'it is here' : 'this one'),
-      help: 'the marked one is seen to, or is here',
+      label: ({ item }) => (item && isAwaited(item) ? 'the next' : 'this one'),
+      help: 'the marked one is seen to',
       holds: (here) => !isAtStop(here),
       does: seeOne,
+    },
+    {
+      id: 'part-to-hand',
+      presses: ['t'],
+      label: ({ item }) => (item && isStop(item) ? 'new ones are here' : 'it is here'),
+      help: 'the part that was waited for is here',
+      holds: ({ item }) => item !== null && isAwaited(item),
+      does: nowHere,
     },
     {
       id: 'all-seen',

@@ -133,4 +133,41 @@ describe('washers and seals', () => {
     const then = bench.ask({ do: 'tight', piece: 'head', holes: ['2'], pass: 'snug' });
     expect(then.ok && then.warnings.map((w) => w.say).join(' ')).not.toContain('gasket');
   });
+
+  it('that joint, loose parts or the list name are told, until they are ticked as to hand', () => {
+    const bench = off(
+      JOB.replace('T T S+copper}', 'T T S+copper, joint: new sump gasket; O-ring}'),
+    );
+    const told = () => {
+      const verdict = bench.ask(put('3', 'S'));
+      return verdict.ok ? verdict.warnings.filter((w) => w.code === 'used-once') : [];
+    };
+    expect(told().map((w) => w.say)).toEqual([
+      'copper under 3: seals once: a new one, or the old one flat again?',
+      'head gasket: used once, and no new one is noted as here (gasket).',
+      'O-ring: a new one, or does the old one do? (head-o-ring)',
+    ]);
+    bench.mark({
+      do: 'gate',
+      moment: 'sealing',
+      piece: 'head',
+      how: 'seen',
+      item: 'part-head-o-ring',
+    });
+    expect(told()).toHaveLength(2);
+  });
+
+  it('that the list calls once are asked about under a head, and the reason is kept', () => {
+    const bench = off(
+      JOB.replace('buy:', 'buy:\n  rings: {what: copper rings, once: true, for: head on}'),
+    );
+    expect(bench.refusal(put('3', 'S'))).toMatchObject({ code: 'used-once', holes: ['3'] });
+    expect(bench.mark(put('3', 'S', 'annealed'))).toMatchObject({ because: 'annealed' });
+  });
+
+  it('of a piece without bolts are told when it goes on', () => {
+    const bench = new Bench(JOB.replace('pieces:', 'pieces:\n  hose: {joint: new crush washers}'));
+    bench.mark({ do: 'off', piece: 'hose' });
+    expect(bench.warnings({ do: 'on', piece: 'hose' })).toEqual(['used-once']);
+  });
 });

@@ -109,6 +109,7 @@ describe('before the sealant or the gasket', () => {
       ['1 rag still inside (Left cover).', false],
       ['Settle what belongs in 1.', false],
       ['Mend first: 2 pulled.', false],
+      ['shaft seal 20x30x7: wanted. Used once: the old one does not go back in.', false],
     ]);
   });
 

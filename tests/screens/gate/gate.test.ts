@@ -242,10 +242,25 @@ describe('what is only let through', () => {
     const bench = caseOpen();
     const desk = cover(bench).press('go go');
     expect(desk.frame).toContain('Left as it is: Still to do: Scrape both faces');
-    expect(desk.frame).toContain('cover gasket: wanted.');
-    // What is used once and not here is told with what can hurt, before all else.
-    desk.press('enter');
+    // What is used once and not here stops: a new one, or a reason.
+    expect(desk.frame).toContain('cover gasket is never used twice');
+    expect(desk.frame).toContain('t new ones are here');
+    desk.press('t');
     expect(bench.entries.at(-1)).toMatchObject({ buy: 'gasket', value: 'here' });
+  });
+
+  it('no repeated Enter says that a part on order is here, nor notes what the job knows not to be so', () => {
+    const bench = caseOpen();
+    bench.mark({ do: 'buy', buy: 'gasket', state: 'ordered' });
+    const desk = cover(bench).press('go go');
+    const before = bench.entries.length;
+    for (let i = 0; i < 40; i += 1) desk.press('enter');
+    const noted = bench.entries.slice(before);
+    expect(noted.filter((e) => e.buy === 'gasket')).toEqual([]);
+    const open = desk.frame;
+    for (const { value } of noted) expect(value).toMatch(/^(?:seen|sealing|closing) /);
+    expect(noted.map((e) => e.value)).toEqual([...new Set(noted.map((e) => e.value))]);
+    expect(open.replace(/[\s|]+/g, ' ')).toContain('no new one is noted as here (ordered)');
   });
 
   it('on a low screen, all is seen only at the end of the last page', () => {
