@@ -15,7 +15,13 @@ export interface Terminal {
 }
 
 /** The clock of `until` begins with the start, and then with each press. */
-export function open(args: readonly string[], folder: string, columns = 80, rows = 24): Terminal {
+export function open(
+  args: readonly string[],
+  folder: string,
+  columns = 80,
+  rows = 24,
+  more: Record<string, string> = {},
+): Terminal {
   let from = performance.now();
   let bytes = '';
   let heard = () => {};
@@ -24,7 +30,7 @@ export function open(args: readonly string[], folder: string, columns = 80, rows
     cols: columns,
     rows,
     cwd: folder,
-    env: pinnedEnv(folder),
+    env: { ...pinnedEnv(folder), ...more },
   });
   pty.onData((data) => {
     bytes += data;

@@ -15,8 +15,8 @@ beforeAll(async () => {
 });
 
 /** Started from a shell, which afterwards says the exit code and whether the terminal is cooked. */
-async function open(): Promise<Person & { program: number }> {
-  const shell = `node '${program}'; code=$?; stty -a | tr ';' '\\n' | grep -ow -e '-\\?icanon' -e '-\\?echo'; echo code $code`;
+async function open(before = ''): Promise<Person & { program: number }> {
+  const shell = `${before} node '${program}'; code=$?; stty -a | tr ';' '\\n' | grep -ow -e '-\\?icanon' -e '-\\?echo'; echo code $code`;
   const person = start(['-c', shell], { program: 'sh' });
   const screen = await person.until(/pid \d+\./);
   return { ...person, program: Number(/pid (\d+)\./.exec(screen)?.[1]) };
@@ -85,6 +85,35 @@ describe('a fault of its own', () => {
     );
     expect(screen).toContain('Everything that was shown as done is in the file.');
     expect(screen).toMatch(/^ +at /m);
+  });
+});
+
+describe('while what draws is not there yet', () => {
+  it.each([
+    ['SIGINT', 130],
+    ['SIGTERM', 143],
+    ['SIGHUP', 129],
+  ] as const)('by %s: dies by it, the first frame is gone', async (signal, code) => {
+    const person = await open('HELD=1');
+    process.kill(person.program, signal);
+    expect(await seeClean(person)).toContain(`code ${code}`);
+  });
+
+  it('a key is kept, and the alternate screen entered once', async () => {
+    const person = await open('HELD=1');
+    person.press('ab');
+    process.kill(person.program, 'SIGUSR2');
+    await person.until('[ab]');
+    person.press('Q');
+    expect(await seeClean(person)).toContain('bye after ab');
+  });
+
+  it('and never will be: the fault is said on a clean screen', async () => {
+    const person = await open('HELD=broken');
+    process.kill(person.program, 'SIGUSR2');
+    const screen = await seeClean(person);
+    expect(screen).toContain('putback stopped by a fault of its own: no drawing');
+    expect(screen).toContain('code 1');
   });
 });
 

@@ -13,9 +13,9 @@ import type { Palette } from '../kit/palettes.ts';
 import type { OwnPresses } from '../kit/press.ts';
 import { sayWish } from '../now/say-wish.ts';
 import { halfMade } from '../show/half-made.ts';
+import { picture, rowsOf } from '../show/picture.ts';
 import { openOf } from '../show/screens.ts';
 import { update } from '../show/update.ts';
-import { App } from './app.tsx';
 import { asciiOnly, colourAllowed, drawnSize } from './guard.ts';
 import { type Files, filesIn } from './loop-files.ts';
 import { attendFiles } from './loop-watch.ts';
@@ -77,7 +77,8 @@ export function showOf(
     first: state,
     effects,
     update,
-    App,
+    app: async () => (await import('./app.tsx')).App,
+    frame: (now) => ({ rows: rowsOf(now), cursor: picture(now).cursor }),
     hands: files.hands,
     attend: (loop) => attendFiles(loop, folder, files, shelf, timers, () => nowHere(world)),
     takesCtrlZ: (now) => openOf(now).text() !== null,

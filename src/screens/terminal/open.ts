@@ -6,6 +6,7 @@ import type { Instance } from 'ink';
 import { safe } from '../../model/safe.ts';
 import type { World } from '../../world.ts';
 import type { Press } from '../kit/press.ts';
+import { type Painted, paintFirst } from './first-frame.ts';
 import { cannotOpen, colourAllowed, drawnSize, readOutAsked } from './guard.ts';
 import { createLoop, type Hands } from './loop.ts';
 import { thinned } from './loop-output.ts';
@@ -55,8 +56,8 @@ function obituary(error: unknown): string {
 }
 
 /**
- * Plays it until it ends. `load` is called when colour is settled: Ink's colours read the environment once,
- * while they are imported. Exit code 0 when it was ended, 1 by a fault, 3 when it was not waited
+ * Plays it until it ends. Ink is loaded when colour is settled, since its colours read the environment once, and when
+ * the first frame is painted. Exit code 0 when it was ended, 1 by a fault, 3 when it was not waited
  * for the disk; a signal ends the process by itself.
  */
 export async function play<S>(load: () => Promise<Show<S>>, world: World): Promise<number> {
@@ -65,12 +66,10 @@ export async function play<S>(load: () => Promise<Show<S>>, world: World): Promi
   stdin.setRawMode(true);
   // biome-ignore lint/style/noProcessEnv: Ink's colours know NO_COLOR only by this name.
   if (!colourAllowed(env)) process.env.FORCE_COLOR = '0';
-  const [{ mount }, show] = await Promise.all([import('./loop-view.tsx'), load()]).catch(
-    (error) => {
-      stdin.setRawMode(false);
-      throw error;
-    },
-  );
+  const show = await load().catch((error) => {
+    stdin.setRawMode(false);
+    throw error;
+  });
 
   const hands: Hands = {
     ...show.hands,
@@ -83,6 +82,7 @@ export async function play<S>(load: () => Promise<Show<S>>, world: World): Promi
   let ink: Instance | null = null;
   /** Null while the terminal is not ours. */
   let handOver: HandOver | null = null;
+  let painted: Painted | null = null;
 
   let resized = false;
   function size(): void {
@@ -146,14 +146,16 @@ export async function play<S>(load: () => Promise<Show<S>>, world: World): Promi
     // Before Ink's own listener: the frame it draws then is already one for the new size.
     stdout.on('resize', size);
     process.on('SIGWINCH', maybeResized);
+    painted = paintFirst(show.frame(loop.state()), world);
+    const [{ mount }, App] = await Promise.all([import('./loop-view.tsx'), show.app()]);
     const onReady = (how: HandOver) => {
       handOver = how;
     };
     ink = mount(
-      { loop, App: show.App, own, onReady },
+      { loop, App, own, onReady },
       {
         stdin: clean,
-        stdout: thinned(stdout),
+        stdout: painted.handOn(thinned(stdout)),
         stderr,
         // CI=1 in somebody's shell does not mean that this is no terminal.
         interactive: true,
@@ -163,6 +165,7 @@ export async function play<S>(load: () => Promise<Show<S>>, world: World): Promi
         maxFps: FRAMES_A_SECOND,
       },
     );
+    painted.done();
     const done = await Promise.race([loop.ended, ink.waitUntilExit()]);
     const left = await show.farewell(loop.state());
     last = `${left.say}\n`;
@@ -175,6 +178,8 @@ export async function play<S>(load: () => Promise<Show<S>>, world: World): Promi
     last = obituary(error);
     code = 1;
   }
+  if (ink === null && painted !== null) painted.undo();
+  else if (ink === null) stdin.setRawMode(false);
   ink?.unmount();
   await ink?.waitUntilExit().catch(() => {});
   disk.stop();

@@ -1,4 +1,5 @@
 /** What is played on a terminal: types only. */
+import type { Frame } from './first-frame.ts';
 import type { Hands, Loop, Play } from './loop.ts';
 import type { ViewProps } from './loop-view.tsx';
 
@@ -9,7 +10,10 @@ export interface Farewell {
 
 /** All that is played on a terminal. */
 export interface Show<S> extends Play<S> {
-  App: ViewProps<S>['App'];
+  /** What is drawn of a state, as Ink draws it; loads Ink. */
+  app(): Promise<ViewProps<S>['App']>;
+  /** The same for the first frame, without Ink. */
+  frame(state: S): Frame;
   hands: Omit<Hands, 'ring' | 'soon'>;
   /** Before each piece of input; watches the disk while the loop runs. Answers how to stop. */
   attend(loop: Loop<S>): { pressed(): void; stop(): void };

@@ -10,6 +10,17 @@ export interface Echo {
   answered: number;
 }
 
+/** With HELD what draws is not there before SIGUSR2 comes. */
+const goOn = process.env.HELD
+  ? new Promise<void>((go) => {
+      const alive = setInterval(() => {}, 1000);
+      process.once('SIGUSR2', () => {
+        clearInterval(alive);
+        go();
+      });
+    })
+  : null;
+
 const wish = { do: 'note', text: 'x' } as const;
 
 /** Upper-case letters ask for something; the rest is said. */
@@ -70,7 +81,15 @@ export async function load(): Promise<Show<Echo>> {
     first: { columns: 0, rows: 0, said: '', answered: 0 },
     effects: [],
     update,
-    App,
+    async app() {
+      await goOn;
+      if (process.env.HELD === 'broken') throw new Error('no drawing');
+      return App;
+    },
+    frame: () => ({
+      rows: [process.env.HELD ? `first pid ${process.pid}.` : 'first'],
+      cursor: null,
+    }),
     hands: {
       // A slow disk: half a second for a mark.
       record: ({ file, wish: w }) =>
