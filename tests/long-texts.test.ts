@@ -3,15 +3,15 @@
  * that grows with the square of a text does not come to an end here: nothing else is looked at.
  */
 import { describe, expect, it } from 'vitest';
-import { readKind } from '../src/bolt/kind.ts';
-import { readDepth, readLength } from '../src/bolt/length.ts';
-import { lookAlikes, startsInstead } from '../src/bolt/lookalikes.ts';
-import { holdAgainst } from '../src/bolt/reading.ts';
+import { readKind } from '../src/bolt/read/kind.ts';
+import { readDepth, readLength } from '../src/bolt/read/length.ts';
+import { lookAlikes, startsInstead } from '../src/bolt/thread/lookalikes.ts';
+import { holdAgainst } from '../src/bolt/read/reading.ts';
 import { readLimit } from '../src/bolt/reading-limit.ts';
-import { readFront } from '../src/bolt/spelling.ts';
-import { readTorque } from '../src/bolt/stages.ts';
-import { sameThread } from '../src/bolt/threads.ts';
-import { readQuantity } from '../src/bolt/units.ts';
+import { readFront } from '../src/bolt/read/spelling.ts';
+import { readTorque } from '../src/bolt/torque/stages.ts';
+import { sameThread } from '../src/bolt/thread/threads.ts';
+import { readQuantity } from '../src/bolt/read/units.ts';
 import { chapters } from '../src/diary/prose.ts';
 import { fold } from '../src/job/fold/fold.ts';
 import { readThings } from '../src/job/fold/inside.ts';
@@ -20,7 +20,7 @@ import { harmlessJson, oneLine, safe, safeLine } from '../src/model/safe.ts';
 import { drawingOf } from '../src/piece/drawing.ts';
 import { readMap } from '../src/piece/map.ts';
 import { checkAll } from '../src/plan/check.ts';
-import { readJoint } from '../src/plan/joint.ts';
+import { readJoint } from '../src/plan/seal/joint.ts';
 import { drawField, field } from '../src/screens/kit/field.ts';
 import { large } from '../src/screens/kit/large.ts';
 import { centred, cutTo, hanging, line, pad, spread, wrap } from '../src/screens/kit/text.ts';

@@ -1,5 +1,5 @@
 /** What a limit says: `0.8..1.2 ohm`, `8 ± 0.5 bar`, `at least 3`, `min 7, max 9 bar`, `up to 1/16 in`. */
-import { readNumber } from './numbers.ts';
+import { readNumber } from './read/numbers.ts';
 import { turnedInto, unitNamed } from './reading-units.ts';
 
 interface Side {

@@ -1,5 +1,5 @@
 /** Units that readings and limits are in, by the names that stand on meters and in manuals. */
-import { FACTORS, unitOf } from './unit-names.ts';
+import { FACTORS, unitOf } from './read/unit-names.ts';
 
 /** What a unit measures, its worth in one common unit, and where its nought lies. */
 export interface Unit {

@@ -4,11 +4,11 @@ import { near } from '../model/nearword.ts';
 import { harmlessJson, safe } from '../model/safe.ts';
 import { readInstant } from '../model/time.ts';
 import type { World } from '../world.ts';
-import { type Answer, type Call, misuse } from './command.ts';
-import { commandHelp, help } from './help.ts';
+import { type Answer, type Call, misuse } from './base/command.ts';
+import { VERSION } from './base/version.ts';
+import { commandHelp, help } from './shell/help.ts';
+import { parseWords } from './shell/words.ts';
 import { COMMANDS } from './table.ts';
-import { VERSION } from './version.ts';
-import { parseWords } from './words.ts';
 
 /** Runs the command line and gives the exit code. */
 export async function dispatch(argv: readonly string[], world: World): Promise<number> {
@@ -53,7 +53,7 @@ async function otherwise(
   world: World,
   json: boolean,
 ): Promise<number> {
-  const { pathKind } = await import('./open-path.ts');
+  const { pathKind } = await import('./base/open-path.ts');
   const words = [first, ...others].filter((word) => word !== '' && word !== '--json');
   const how = {
     lines: words.includes('--lines'),
@@ -75,7 +75,7 @@ async function otherwise(
 async function slipOf(words: readonly string[], world: World): Promise<Answer> {
   const [name = '', ...rest] = words;
   const [{ pathKind }, { quoted }] = await Promise.all([
-    import('./open-path.ts'),
+    import('./base/open-path.ts'),
     import('../screens/terminal/guard.ts'),
   ]);
   const whole = words.join(' ');

@@ -1,7 +1,7 @@
 /** Commands that put what one says into the person's part of the file. */
 import { ADDABLE } from '../model/types.ts';
-import type { Command } from './command.ts';
-import { correctedSaid, writtenSaid } from './keys-said.ts';
+import type { Command } from './base/command.ts';
+import { correctedSaid, writtenSaid } from './file/keys-said.ts';
 
 export const INTO_FILE: readonly Command[] = [
   {
@@ -24,7 +24,7 @@ export const INTO_FILE: readonly Command[] = [
       hole: { value: 'HOLE', say: 'the hole of it' },
     },
     words: { least: 2, most: 2 },
-    load: () => import('./add.ts'),
+    load: () => import('./file/add.ts'),
   },
   {
     names: ['write'],
@@ -38,7 +38,7 @@ export const INTO_FILE: readonly Command[] = [
     examples: ["write cover.yaml alternator routes 'the lead runs behind the frame tube'"],
     options: {},
     words: { least: 4, most: 4 },
-    load: () => import('./write.ts'),
+    load: () => import('./file/write.ts'),
   },
   {
     names: ['rename'],
@@ -47,7 +47,7 @@ export const INTO_FILE: readonly Command[] = [
     examples: ['rename cover.yaml S L20'],
     options: {},
     words: { least: 3, most: 3 },
-    load: () => import('./rename.ts'),
+    load: () => import('./file/rename.ts'),
   },
   {
     names: ['correct'],
@@ -59,6 +59,6 @@ export const INTO_FILE: readonly Command[] = [
       printed: { value: 'TEXT', say: 'which one is not so, where there are several: its start' },
     },
     words: { least: 4, most: 5 },
-    load: () => import('./correct.ts'),
+    load: () => import('./file/correct.ts'),
   },
 ];

@@ -1,7 +1,7 @@
 /** The commands of what is remembered: their words and their help. */
 
-import type { Command } from './command.ts';
-import { BECAUSE } from './common.ts';
+import type { Command } from './base/command.ts';
+import { BECAUSE } from './base/common.ts';
 
 export const MEMORY: readonly Command[] = [
   {
@@ -16,7 +16,7 @@ export const MEMORY: readonly Command[] = [
     examples: ['find 500-2103', 'find hollin stuck --most 5'],
     options: { most: { value: 'N', say: 'so many lines; 20 unless said, with --json all' } },
     words: { least: 1, most: Infinity },
-    load: () => import('./find.ts'),
+    load: () => import('./memory/find.ts'),
   },
   {
     names: ['last'],
@@ -34,7 +34,7 @@ export const MEMORY: readonly Command[] = [
       from: { value: 'FILE', say: 'of this earlier job only' },
     },
     words: { least: 1, most: 2 },
-    load: () => import('./last.ts'),
+    load: () => import('./memory/last.ts'),
   },
   {
     names: ['keep'],
@@ -43,7 +43,7 @@ export const MEMORY: readonly Command[] = [
     examples: ['keep cover.yaml', 'keep cover.yaml k3Vb9xQe'],
     options: {},
     words: { least: 1, most: 2 },
-    load: () => import('./keep.ts'),
+    load: () => import('./memory/keep.ts'),
   },
   {
     names: ['reading'],
@@ -52,7 +52,7 @@ export const MEMORY: readonly Command[] = [
     examples: ["reading cover.yaml '41400 km'"],
     options: { ...BECAUSE },
     words: { least: 2, most: 2 },
-    load: () => import('./keep.ts'),
+    load: () => import('./memory/keep.ts'),
   },
   {
     names: ['template'],
@@ -65,7 +65,7 @@ export const MEMORY: readonly Command[] = [
     ],
     options: { as: { value: 'NAME', say: 'what it is called: small letters, digits, hyphens' } },
     words: { least: 1, most: 2 },
-    load: () => import('./template.ts'),
+    load: () => import('./file/template.ts'),
   },
   {
     names: ['due'],
@@ -75,7 +75,7 @@ export const MEMORY: readonly Command[] = [
     examples: ['due', 'due repairs --ics'],
     options: { ics: { value: null, say: 'as a file for calendars' } },
     words: { least: 0, most: 1 },
-    load: () => import('./due.ts'),
+    load: () => import('./memory/due.ts'),
   },
   {
     names: ['book'],
@@ -84,6 +84,6 @@ export const MEMORY: readonly Command[] = [
     examples: ["book . 'Hollin 400 Twin'"],
     options: {},
     words: { least: 2, most: 2 },
-    load: () => import('./book.ts'),
+    load: () => import('./memory/book.ts'),
   },
 ];

@@ -1,5 +1,5 @@
 /** Commands that make something to be handed on: paper, pictures. */
-import type { Command } from './command.ts';
+import type { Command } from './base/command.ts';
 
 export const HANDED_ON: readonly Command[] = [
   {
@@ -34,7 +34,7 @@ export const HANDED_ON: readonly Command[] = [
       inside: { value: null, say: 'report: photographs in the page, not beside it' },
     },
     words: { least: 2, most: Infinity },
-    load: () => import('./paper.ts'),
+    load: () => import('./paper/paper.ts'),
   },
   {
     names: ['map'],
@@ -46,7 +46,7 @@ export const HANDED_ON: readonly Command[] = [
       out: { value: 'FILE', say: 'where the picture is written', letter: 'o' },
     },
     words: { least: 2, most: 2 },
-    load: () => import('./map.ts'),
+    load: () => import('./paper/map.ts'),
   },
   {
     names: ['photo'],
@@ -70,6 +70,6 @@ export const HANDED_ON: readonly Command[] = [
       says: { value: 'TEXT', say: 'a word beside the mark' },
     },
     words: { least: 1, most: Infinity },
-    load: () => import('./photo.ts'),
+    load: () => import('./paper/photo.ts'),
   },
 ];

@@ -1,6 +1,6 @@
 /** The commands about a fault, and about renewing a thing or leaving it. */
-import type { Command } from './command.ts';
-import { BECAUSE, SAYS } from './common.ts';
+import type { Command } from './base/command.ts';
+import { BECAUSE, SAYS } from './base/common.ts';
 
 export const TRACE_COMMANDS: readonly Command[] = [
   {
@@ -27,7 +27,7 @@ export const TRACE_COMMANDS: readonly Command[] = [
       ...BECAUSE,
     },
     words: { least: 1, most: 3 },
-    load: () => import('./trace.ts'),
+    load: () => import('./trace/trace.ts'),
   },
   {
     names: ['weigh'],
@@ -50,7 +50,7 @@ export const TRACE_COMMANDS: readonly Command[] = [
       ...SAYS,
     },
     words: { least: 2, most: 2 },
-    load: () => import('./weigh.ts'),
+    load: () => import('./trace/weigh.ts'),
   },
   {
     names: ['while-open'],
@@ -66,6 +66,6 @@ export const TRACE_COMMANDS: readonly Command[] = [
     ],
     options: { ...SAYS },
     words: { least: 2, most: 4 },
-    load: () => import('./while-open.ts'),
+    load: () => import('./trace/while-open.ts'),
   },
 ];

@@ -1,7 +1,7 @@
 /** All commands: their words, their help, and where they are. Each is loaded only when it is asked for. */
 import { BUY_STATES, HOLE_STATES } from '../model/types.ts';
-import type { Command, Options } from './command.ts';
-import { BECAUSE, SAYS } from './common.ts';
+import type { Command, Options } from './base/command.ts';
+import { BECAUSE, SAYS } from './base/common.ts';
 import { INTO_FILE } from './table-file.ts';
 import { MEMORY } from './table-memory.ts';
 import { HANDED_ON } from './table-paper.ts';
@@ -24,7 +24,7 @@ export const COMMANDS: readonly Command[] = [
       from: { value: 'NAME', say: 'from a template (blank, wheel …), or an earlier job file' },
     },
     words: { least: 1, most: 2 },
-    load: () => import('./new.ts'),
+    load: () => import('./file/new.ts'),
   },
   {
     names: ['check'],
@@ -33,7 +33,7 @@ export const COMMANDS: readonly Command[] = [
     examples: ['check cover.yaml', 'check *.yaml'],
     options: {},
     words: { least: 1, most: Infinity },
-    load: () => import('./check.ts'),
+    load: () => import('./job/check.ts'),
   },
   {
     names: ['status'],
@@ -42,7 +42,7 @@ export const COMMANDS: readonly Command[] = [
     examples: ['status cover.yaml'],
     options: {},
     words: { least: 1, most: 1 },
-    load: () => import('./status.ts'),
+    load: () => import('./job/status.ts'),
   },
   {
     names: ['off', 'on', 'aside'],
@@ -51,7 +51,7 @@ export const COMMANDS: readonly Command[] = [
     examples: ["off cover.yaml alternator --tray 'cup 2'", 'on cover.yaml alternator'],
     options: { ...TRAY, ...SAYS, ...BECAUSE },
     words: { least: 2, most: 2 },
-    load: () => import('./off.ts'),
+    load: () => import('./marks/off.ts'),
   },
   {
     names: ['out'],
@@ -73,7 +73,7 @@ export const COMMANDS: readonly Command[] = [
       ...BECAUSE,
     },
     words: { least: 2, most: Infinity },
-    load: () => import('./out.ts'),
+    load: () => import('./marks/out.ts'),
   },
   {
     names: ['in'],
@@ -88,7 +88,7 @@ export const COMMANDS: readonly Command[] = [
       ...BECAUSE,
     },
     words: { least: 2, most: Infinity },
-    load: () => import('./in.ts'),
+    load: () => import('./marks/in.ts'),
   },
   {
     names: ['tight'],
@@ -106,7 +106,7 @@ export const COMMANDS: readonly Command[] = [
       ...BECAUSE,
     },
     words: { least: 2, most: Infinity },
-    load: () => import('./tight.ts'),
+    load: () => import('./marks/tight.ts'),
   },
   {
     names: ['hole'],
@@ -119,7 +119,7 @@ export const COMMANDS: readonly Command[] = [
     ],
     options: { ...SAYS, ...BECAUSE },
     words: { least: 4, most: 4 },
-    load: () => import('./hole.ts'),
+    load: () => import('./marks/hole.ts'),
   },
   {
     names: ['settle'],
@@ -128,7 +128,7 @@ export const COMMANDS: readonly Command[] = [
     examples: ['settle cover.yaml alternator 5 M'],
     options: { ...SAYS, ...BECAUSE },
     words: { least: 4, most: 4 },
-    load: () => import('./settle.ts'),
+    load: () => import('./marks/settle.ts'),
   },
   {
     names: ['done'],
@@ -143,7 +143,7 @@ export const COMMANDS: readonly Command[] = [
       ...BECAUSE,
     },
     words: { least: 2, most: 2 },
-    load: () => import('./done.ts'),
+    load: () => import('./marks/done.ts'),
   },
   {
     names: ['note'],
@@ -155,7 +155,7 @@ export const COMMANDS: readonly Command[] = [
     ],
     options: {},
     words: { least: 2, most: 4 },
-    load: () => import('./note.ts'),
+    load: () => import('./marks/note.ts'),
   },
   ...INTO_FILE,
   {
@@ -165,7 +165,7 @@ export const COMMANDS: readonly Command[] = [
     examples: ['undo cover.yaml'],
     options: { ...SAYS, ...BECAUSE },
     words: { least: 1, most: 2 },
-    load: () => import('./undo.ts'),
+    load: () => import('./marks/undo.ts'),
   },
   {
     names: ['sequence'],
@@ -174,7 +174,7 @@ export const COMMANDS: readonly Command[] = [
     examples: ['sequence cover.yaml alternator'],
     options: { done: { value: 'HOLES', say: 'tight already: 1,7' } },
     words: { least: 2, most: 2 },
-    load: () => import('./sequence.ts'),
+    load: () => import('./bolts/sequence.ts'),
   },
   {
     names: ['fit'],
@@ -183,7 +183,7 @@ export const COMMANDS: readonly Command[] = [
     examples: ['fit cover.yaml alternator', 'fit cover.yaml alternator 4 --lengths'],
     options: { lengths: { value: null, say: 'of one hole: which lengths may go in it' } },
     words: { least: 2, most: 3 },
-    load: () => import('./fit.ts'),
+    load: () => import('./bolts/fit.ts'),
   },
   {
     names: ['mixup'],
@@ -195,7 +195,7 @@ export const COMMANDS: readonly Command[] = [
       proud: { value: 'HEIGHTS', say: 'how far heads stand off, mm: 4=12.5,7=3' },
     },
     words: { least: 2, most: 2 },
-    load: () => import('./mixup.ts'),
+    load: () => import('./bolts/mixup.ts'),
   },
   {
     names: ['torque'],
@@ -221,7 +221,7 @@ export const COMMANDS: readonly Command[] = [
       into: { value: 'MATERIAL', say: 'sane, strip: what it is screwed into' },
     },
     words: { least: 1, most: 2 },
-    load: () => import('./torque.ts'),
+    load: () => import('./bolts/torque.ts'),
   },
   {
     names: ['plan'],
@@ -233,7 +233,7 @@ export const COMMANDS: readonly Command[] = [
       minutes: { value: 'N', say: 'what can be done in this time and left safe' },
     },
     words: { least: 1, most: 1 },
-    load: () => import('./plan.ts'),
+    load: () => import('./job/plan.ts'),
   },
   {
     names: ['gate'],
@@ -248,7 +248,7 @@ export const COMMANDS: readonly Command[] = [
       ...BECAUSE,
     },
     words: { least: 2, most: 3 },
-    load: () => import('./gate.ts'),
+    load: () => import('./marks/gate.ts'),
   },
   {
     names: ['inside', 'cleared'],
@@ -257,7 +257,7 @@ export const COMMANDS: readonly Command[] = [
     examples: ["inside cover.yaml alternator '2 rags'", 'cleared cover.yaml alternator all'],
     options: { ...SAYS },
     words: { least: 2, most: 3 },
-    load: () => import('./inside.ts'),
+    load: () => import('./marks/inside.ts'),
   },
   {
     names: ['buy'],
@@ -273,7 +273,7 @@ export const COMMANDS: readonly Command[] = [
       ...SAYS,
     },
     words: { least: 1, most: 3 },
-    load: () => import('./buy.ts'),
+    load: () => import('./job/buy.ts'),
   },
   ...TRACE_COMMANDS,
   {
@@ -286,7 +286,7 @@ export const COMMANDS: readonly Command[] = [
       commits: { value: null, say: 'the commit that brought each mark' },
     },
     words: { least: 1, most: 1 },
-    load: () => import('./diary.ts'),
+    load: () => import('./job/diary.ts'),
   },
   ...MEMORY,
   ...HANDED_ON,
@@ -297,7 +297,7 @@ export const COMMANDS: readonly Command[] = [
     examples: ['schema'],
     options: {},
     words: { least: 0, most: 0 },
-    load: () => import('./schema.ts'),
+    load: () => import('./file/schema.ts'),
   },
   {
     names: ['bench'],
@@ -306,7 +306,7 @@ export const COMMANDS: readonly Command[] = [
     examples: ['bench repairs'],
     options: {},
     words: { least: 1, most: 1 },
-    load: () => import('./bench.ts'),
+    load: () => import('./bench/bench.ts'),
   },
   {
     names: ['merge'],
@@ -315,7 +315,7 @@ export const COMMANDS: readonly Command[] = [
     examples: ['merge base.yaml ours.yaml theirs.yaml'],
     options: {},
     words: { least: 3, most: 3 },
-    load: () => import('./merge.ts'),
+    load: () => import('./bench/merge.ts'),
   },
   {
     names: ['practice'],
@@ -328,7 +328,7 @@ export const COMMANDS: readonly Command[] = [
       new: { value: null, say: 'a new one, though there is one of before' },
     },
     words: { least: 0, most: 1 },
-    load: () => import('./practice.ts'),
+    load: () => import('./bench/practice.ts'),
   },
   {
     names: ['help'],
@@ -337,7 +337,7 @@ export const COMMANDS: readonly Command[] = [
     examples: ['help out', 'help --man'],
     options: { man: { value: null, say: 'as a page for man' } },
     words: { least: 0, most: 1 },
-    load: () => import('./help-of.ts'),
+    load: () => import('./shell/help-of.ts'),
   },
   {
     names: ['completions'],
@@ -347,7 +347,7 @@ export const COMMANDS: readonly Command[] = [
     examples: ['completions bash'],
     options: {},
     words: { least: 1, most: Infinity },
-    load: () => import('./completions.ts'),
+    load: () => import('./shell/completions.ts'),
   },
   {
     names: ['keys'],
@@ -356,7 +356,7 @@ export const COMMANDS: readonly Command[] = [
     examples: ['keys', 'keys --json'],
     options: {},
     words: { least: 0, most: 0 },
-    load: () => import('./keys.ts'),
+    load: () => import('./bench/keys.ts'),
   },
   {
     names: ['doctor'],
@@ -365,6 +365,6 @@ export const COMMANDS: readonly Command[] = [
     examples: ['doctor'],
     options: {},
     words: { least: 0, most: 0 },
-    load: () => import('./doctor.ts'),
+    load: () => import('./bench/doctor.ts'),
   },
 ];

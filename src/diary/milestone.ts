@@ -1,7 +1,7 @@
 /** One commit of the job file at the end of a place of a piece, where the bench asks for it. */
 import { dirname } from 'node:path';
 import type { Job, PieceNow } from '../model/types.ts';
-import { type Milestone, milestoneOf, milestoneSubject } from '../plan/milestone.ts';
+import { type Milestone, milestoneOf, milestoneSubject } from '../plan/next/milestone.ts';
 import { findBench } from './bench.ts';
 
 /**

@@ -1,6 +1,6 @@
 /** A machine's book: all its jobs in order, and what is in it now. */
 
-import { sayReading } from '../bolt/counter.ts';
+import { sayReading } from '../bolt/read/counter.ts';
 import { livingEntries } from '../job/diary/living.ts';
 import type { Job } from '../model/types.ts';
 import { type BenchJob, readingOf } from './due.ts';

@@ -1,6 +1,6 @@
 /** What earlier jobs on this machine know of a piece of this job, or of all of them. */
 import type { Job, PieceNow } from '../model/types.ts';
-import { sayDate } from '../plan/days.ts';
+import { sayDate } from '../plan/time/days.ts';
 import type { Same } from './machine.ts';
 import { type How, matchOf } from './pieces.ts';
 import { quietLine } from './quiet.ts';

@@ -1,5 +1,5 @@
 /** Which machines are one, or of one model: their jobs know each other. */
-import { withoutReading } from '../bolt/counter.ts';
+import { withoutReading } from '../bolt/read/counter.ts';
 import type { Upper } from '../model/types.ts';
 
 export type Machine = Pick<Upper, 'machine' | 'machineId' | 'like'>;

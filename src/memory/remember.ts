@@ -6,7 +6,7 @@ import { secondsOf } from '../model/time.ts';
 import { TROUBLES, type Trouble } from '../model/troubles.ts';
 import type { BuyState, Entry, Job } from '../model/types.ts';
 import { verbRow } from '../model/verbs.ts';
-import { sayDuration } from '../plan/duration.ts';
+import { sayDuration } from '../plan/time/duration.ts';
 
 export const ABOUTS = [
   'stuck', // a bolt that did not want to come

@@ -1,6 +1,6 @@
 /** What was learnt as the text of a job file to start from: to be read and edited, without a diary. */
 
-import { withoutReading } from '../bolt/counter.ts';
+import { withoutReading } from '../bolt/read/counter.ts';
 import { checkJob } from '../job/check.ts';
 import { pairLines } from '../job/edit/pairs.ts';
 import { oneLine } from '../model/safe.ts';

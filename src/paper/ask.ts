@@ -1,5 +1,5 @@
 /** What a paper is made from, and what it is: the same for all of them. */
-import type { Wrench } from '../bolt/wrench.ts';
+import type { Wrench } from '../bolt/torque/wrench.ts';
 import type { Job, PieceNow } from '../model/types.ts';
 import type { SizeName } from './page.ts';
 

@@ -2,8 +2,8 @@
  * Bolts in outline on paper, at true length: to lay the one in the hand beside it. Only its length and its diameter are
  * true; heads are drawn by their shape, in the proportions that are usual, no source.
  */
-import { type HeadShape, headShape } from '../bolt/head.ts';
-import { threadOf } from '../bolt/threads.ts';
+import { type HeadShape, headShape } from '../bolt/read/head.ts';
+import { threadOf } from '../bolt/thread/threads.ts';
 import type { Kind } from '../model/types.ts';
 import { type Markup, m } from './markup.ts';
 

@@ -2,14 +2,14 @@
  * The card of a piece: its holes to poke the bolts through, the bolts at true length to lay them on, the order and the
  * torques. At life size where the holes were measured, else as drawn and said so.
  */
-import { MAKER_FIRST } from '../bolt/cautions.ts';
+import { MAKER_FIRST } from '../bolt/torque/cautions.ts';
 import type { HoleNow, Job, Kind, PieceNow } from '../model/types.ts';
 import { many } from '../model/words.ts';
 import { type Box, inMm, type Sized } from '../piece/life-size.ts';
 import { layout } from '../piece/map.ts';
 import { rounds } from '../piece/sequence/rounds.ts';
 import { sequence } from '../piece/sequence/sequence.ts';
-import { cautionsFor } from '../plan/cautions.ts';
+import { cautionsFor } from '../plan/care/cautions.ts';
 import type { Ask, NoPaper, Paper } from './ask.ts';
 import { boltHeight, drawBolt, headRoom, sizeOf } from './bolt.ts';
 import { type Lettered, united, type Written, writeBeside } from './labels-at.ts';

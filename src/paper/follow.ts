@@ -1,7 +1,7 @@
 /** What follows from a job: what is to be looked at again or done after a day, a distance or so many hours. */
 import { choresOf } from '../memory/due.ts';
 import type { Job } from '../model/types.ts';
-import { testList } from '../plan/testlist.ts';
+import { testList } from '../plan/tests/testlist.ts';
 
 const said = (parts: readonly (string | null)[]) => parts.filter((s) => s !== null).join(', ');
 

@@ -10,8 +10,8 @@ import { passesOf } from '../piece/passes.ts';
 import { sequence } from '../piece/sequence/sequence.ts';
 import { type Buy, buysOf } from '../plan/buy/list.ts';
 import { isHere } from '../plan/buy/state.ts';
-import { standingOf } from '../plan/standing.ts';
-import { type TestItem, testListOf } from '../plan/testlist.ts';
+import { standingOf } from '../plan/order/standing.ts';
+import { type TestItem, testListOf } from '../plan/tests/testlist.ts';
 import { counted, dayOf, kindSaid, texts, torqueSaid } from './said.ts';
 
 /** In the order of the standard; each is filled in, or said to be not noted. */

@@ -1,8 +1,8 @@
 /** Labels for the bags and trays: what is in it, of which piece, since when. A sheet of them, ready to be cut. */
 import type { Job, PieceNow } from '../model/types.ts';
 import { many } from '../model/words.ts';
-import { linesOf } from '../plan/lines.ts';
-import { isAway } from '../plan/needed.ts';
+import { linesOf } from '../plan/order/lines.ts';
+import { isAway } from '../plan/order/needed.ts';
 import type { Ask, NoPaper, Paper } from './ask.ts';
 import { type Markup, m, t } from './markup.ts';
 import { wrapped } from './measure.ts';

@@ -3,17 +3,17 @@
  * was made, and what was not done. It tells what was seen and noted; it proves nothing, and says so.
  */
 
-import { MAKER_FIRST } from '../bolt/cautions.ts';
+import { MAKER_FIRST } from '../bolt/torque/cautions.ts';
 import { livingEntries } from '../job/diary/living.ts';
 import type { Job } from '../model/types.ts';
 import { NO_READING } from '../model/verbs.ts';
 import { capital, list } from '../model/words.ts';
 import { buyList } from '../plan/buy/list.ts';
 import { isHere } from '../plan/buy/state.ts';
-import { CARES, caresOf } from '../plan/care.ts';
+import { CARES, caresOf } from '../plan/care/care.ts';
 import { plan } from '../plan/plan.ts';
-import { sayStepName } from '../plan/say.ts';
-import { testList } from '../plan/testlist.ts';
+import { sayStepName } from '../plan/order/say.ts';
+import { testList } from '../plan/tests/testlist.ts';
 import type { Ask, NoPaper, Paper } from './ask.ts';
 import { followsFrom } from './follow.ts';
 import { JOINT_FIELDS, jointRecords } from './joint-record.ts';

@@ -1,6 +1,6 @@
 /** Words that several papers share. */
-import { printQuantity } from '../bolt/units.ts';
-import { settings, type Wrench } from '../bolt/wrench.ts';
+import { printQuantity } from '../bolt/read/units.ts';
+import { settings, type Wrench } from '../bolt/torque/wrench.ts';
 import { textInWords, textsSaid } from '../job/truth/corrections.ts';
 import { inWords } from '../job/truth/said.ts';
 import type {

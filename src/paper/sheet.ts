@@ -9,7 +9,7 @@ import { list } from '../model/words.ts';
 import { LOOKS, SHAPES, shapeOf } from '../piece/looks.ts';
 import { buyList } from '../plan/buy/list.ts';
 import { isHere } from '../plan/buy/state.ts';
-import { testList } from '../plan/testlist.ts';
+import { testList } from '../plan/tests/testlist.ts';
 import { rowsOf } from '../plan/trace/say.ts';
 import { traced } from '../plan/trace/traced.ts';
 import type { Ask, NoPaper, Paper, Private } from './ask.ts';

@@ -4,12 +4,12 @@
  */
 import { daysBetween } from '../model/time.ts';
 import { capital, list } from '../model/words.ts';
-import { sayDate, sayDays } from '../plan/days.ts';
-import { movingOf } from '../plan/dont.ts';
 import { gate, isPassed } from '../plan/gates/gate.ts';
 import type { GateItem } from '../plan/gates/items.ts';
-import { isBack } from '../plan/needed.ts';
-import { type Standing, standingOf } from '../plan/standing.ts';
+import { movingOf } from '../plan/next/dont.ts';
+import { isBack } from '../plan/order/needed.ts';
+import { type Standing, standingOf } from '../plan/order/standing.ts';
+import { sayDate, sayDays } from '../plan/time/days.ts';
 import type { Ask, NoPaper, Paper } from './ask.ts';
 import { followsLater } from './follow.ts';
 import { type Markup, m, t } from './markup.ts';

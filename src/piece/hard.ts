@@ -1,6 +1,6 @@
 /** How hard a wrong bolt would have been to miss. */
-import type { Fit } from '../bolt/fit.ts';
-import { headsAgree, SAME_LENGTH, sameBolt, threadsAgree } from '../bolt/same.ts';
+import type { Fit } from '../bolt/fit/fit.ts';
+import { headsAgree, SAME_LENGTH, sameBolt, threadsAgree } from '../bolt/fit/same.ts';
 import type { Kind } from '../model/types.ts';
 
 /** A head that stands off by less looks down, mm (common practice, no source). */

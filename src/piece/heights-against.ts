@@ -1,6 +1,6 @@
 /**
  * What measured heights are held against: the hole's own measures, or the middle of its like. With r and a of a hole
- * (see bolt/reach.ts) a head that was dropped in and not turned stands r − a off its seat. All in mm.
+ * (see bolt/fit/reach.ts) a head that was dropped in and not turned stands r − a off its seat. All in mm.
  */
 import type { Kind, RowItem } from '../model/types.ts';
 import { printItem } from './row.ts';

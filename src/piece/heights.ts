@@ -2,7 +2,7 @@
  * Heights at which heads stand when the bolts are dropped in and not turned: a wrong bolt shows before it
  * is screwed in. In mm.
  */
-import { readLength } from '../bolt/length.ts';
+import { readLength } from '../bolt/read/length.ts';
 import type { Kind } from '../model/types.ts';
 import { list } from '../model/words.ts';
 import {

@@ -2,7 +2,7 @@
  * The places of a piece's holes in mm, for what is laid on paper: at life size where they were measured, else as
  * drawn, and which of the two it is. The geometry is that of map.ts, moved so that the least x and y are 0.
  */
-import { tidy } from '../bolt/numbers.ts';
+import { tidy } from '../bolt/read/numbers.ts';
 import type { Layout, Place } from './map.ts';
 
 /**

@@ -8,9 +8,9 @@
  * half is the middle of 50 to 70 % in the second round of ASME PCC-1's legacy method.
  */
 
-import { readStages, readTorque } from '../bolt/stages.ts';
-import { threadOf } from '../bolt/threads.ts';
-import { printQuantity, readQuantity } from '../bolt/units.ts';
+import { printQuantity, readQuantity } from '../bolt/read/units.ts';
+import { threadOf } from '../bolt/thread/threads.ts';
+import { readStages, readTorque } from '../bolt/torque/stages.ts';
 import type { Kind, PassSpec, PieceSpec, Torque } from '../model/types.ts';
 import { hasGasket, isAlone } from './care.ts';
 import { holeNames } from './order.ts';

@@ -1,5 +1,5 @@
 /** Lengths and letters in words. */
-import { printNumber } from '../bolt/numbers.ts';
+import { printNumber } from '../bolt/read/numbers.ts';
 
 /** `12.5 mm`. */
 export function mm(value: number): string {

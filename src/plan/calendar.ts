@@ -2,12 +2,12 @@
 
 import { type Hours, workedUntil } from '../model/hours.ts';
 import { printInstant } from '../model/time.ts';
-import { heldByCure, willCure } from './cure.ts';
-import { readDuration } from './duration.ts';
 import { byHand, type Handled } from './hands.ts';
 import type { Holds } from './holds.ts';
-import { more } from './more.ts';
-import type { Standing } from './standing.ts';
+import { more } from './order/more.ts';
+import type { Standing } from './order/standing.ts';
+import { heldByCure, willCure } from './seal/cure.ts';
+import { readDuration } from './time/duration.ts';
 
 export interface Calendar {
   /** Open steps without slack, each behind what it waits for. */

@@ -5,9 +5,9 @@ import { type ReadTree, readWithTree } from '../job/read.ts';
 import { spotAt } from '../job/yaml/spot.ts';
 import type { Fault } from '../model/types.ts';
 import { list } from '../model/words.ts';
-import { caresOf } from './care.ts';
-import { notCounted } from './due.ts';
-import { circlesOf } from './relations.ts';
+import { caresOf } from './care/care.ts';
+import { notCounted } from './time/due.ts';
+import { circlesOf } from './order/relations.ts';
 import { checkTrace } from './trace/check-trace.ts';
 
 /** Faults of a text, by line and column; never throws. `file` is only named in them. The file is read once. */

@@ -2,11 +2,11 @@
 
 import { printInstant, readDay, readInstant } from '../model/time.ts';
 import { type Buy, buysOf } from './buy/list.ts';
-import { heldByCure, untoldCures } from './cure.ts';
-import { type Inside, insideOf } from './inside.ts';
-import { isAway } from './needed.ts';
-import type { Standing } from './standing.ts';
-import { type TestItem, testListOf } from './testlist.ts';
+import { type Inside, insideOf } from './order/inside.ts';
+import { isAway } from './order/needed.ts';
+import type { Standing } from './order/standing.ts';
+import { heldByCure, untoldCures } from './seal/cure.ts';
+import { type TestItem, testListOf } from './tests/testlist.ts';
 
 export interface Hold {
   by: 'step' | 'buy' | 'inside' | 'time';

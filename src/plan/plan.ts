@@ -6,9 +6,9 @@ import { type Hours, NO_HOURS } from '../model/hours.ts';
 import type { Job } from '../model/types.ts';
 import { calendarOf } from './calendar.ts';
 import { type Holds, holdsOf } from './holds.ts';
-import type { StepKind } from './relations.ts';
-import { sayStep } from './say.ts';
-import { type Standing, standingOf } from './standing.ts';
+import type { StepKind } from './order/relations.ts';
+import { sayStep } from './order/say.ts';
+import { type Standing, standingOf } from './order/standing.ts';
 
 export interface Plan {
   /** What happened in the order in which it did, then what is open in the order in which it can come. */

@@ -2,7 +2,7 @@
  * The critical path method: earliest and latest start and finish of activities that wait for one another
  * (Kelley and Walker 1959; finish to start, activities on the nodes). Times in any one unit, the start being 0.
  */
-import { graphOf, type Pair, topological } from './graph.ts';
+import { graphOf, type Pair, topological } from './order/graph.ts';
 
 export interface Activity {
   key: string;

@@ -4,16 +4,16 @@
  * everything else nobody knows, and it is offered apart.
  */
 import type { Job, PieceNow, PieceSpec, TaskSpec } from '../model/types.ts';
-import { caresOf } from './care.ts';
-import { cautionsForTask } from './cautions.ts';
-import { heldByCure, willCure } from './cure.ts';
-import { letOut } from './fluids.ts';
+import { caresOf } from './care/care.ts';
+import { cautionsForTask } from './care/cautions.ts';
+import { letOut } from './care/fluids.ts';
 import { type Holds, holdsOf } from './holds.ts';
-import { more } from './more.ts';
-import { hurtHoles } from './needed.ts';
-import type { Step } from './relations.ts';
-import { sayStep } from './say.ts';
-import { type Standing, standingOf } from './standing.ts';
+import { more } from './order/more.ts';
+import { hurtHoles } from './order/needed.ts';
+import type { Step } from './order/relations.ts';
+import { sayStep } from './order/say.ts';
+import { type Standing, standingOf } from './order/standing.ts';
+import { heldByCure, willCure } from './seal/cure.ts';
 
 export interface Doable {
   step: string;

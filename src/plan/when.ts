@@ -1,5 +1,5 @@
 /** When something is due, out of a text: `next day`, `after 50 km`, `after 10 h of running`, `in 6 months`. */
-import { figureOf, NUMBER } from './duration.ts';
+import { figureOf, NUMBER } from './time/duration.ts';
 
 export interface When {
   /** km that are run until then. */

@@ -2,9 +2,9 @@
  * What can be set, in a bench (`bench.yaml`) and by the user (`settings.yaml`): one row a setting. Read as job files
  * are: what cannot be read is told with its place and the way out, and counts as not said. No setting names a command.
  */
-import { readLength } from '../bolt/length.ts';
-import { readQuantity } from '../bolt/units.ts';
-import type { Wrench } from '../bolt/wrench.ts';
+import { readLength } from '../bolt/read/length.ts';
+import { readQuantity } from '../bolt/read/units.ts';
+import type { Wrench } from '../bolt/torque/wrench.ts';
 import { collector, type Report } from '../job/faults/faults.ts';
 import { toFaults } from '../job/faults/place.ts';
 import { openYaml } from '../job/yaml/doc.ts';

@@ -4,7 +4,7 @@
  * Exact to 16 suspects that the checks can tell apart; beyond that within a bound that is told. It takes one fault for
  * granted until the looks contradict that.
  */
-import { tidy } from '../bolt/numbers.ts';
+import { tidy } from '../bolt/read/numbers.ts';
 import { conflictOf } from './conflict.ts';
 import { clearedBy, standingMarks } from './marks.ts';
 import { type Read, readTrace } from './read.ts';

@@ -14,7 +14,7 @@ import { fold } from '../../src/job/fold/fold.ts';
 import { readJob } from '../../src/job/read.ts';
 import { record } from '../../src/job/save/record.ts';
 import type { Recorded, Wish } from '../../src/model/types.ts';
-import { nextStep } from '../../src/plan/next.ts';
+import { nextStep } from '../../src/plan/next/next.ts';
 import { bigJob } from './job.ts';
 import { byTurns, type Figures, median, ms, type Row, time } from './measure.ts';
 

@@ -1,7 +1,7 @@
 /** Every kind against every hole of a large piece, against one frame of a screen. */
-import { fit } from '../../src/bolt/fit.ts';
-import { readKind } from '../../src/bolt/kind.ts';
-import type { Place } from '../../src/bolt/reach.ts';
+import { fit } from '../../src/bolt/fit/fit.ts';
+import type { Place } from '../../src/bolt/fit/reach.ts';
+import { readKind } from '../../src/bolt/read/kind.ts';
 import { type Figures, median, ms, time } from './measure.ts';
 
 const HOLES = 200;

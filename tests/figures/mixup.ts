@@ -1,6 +1,6 @@
 /** Leftovers of a piece with 60 holes and 6 kinds, every hole probed, against one frame of a screen. */
-import { type Fit, fit } from '../../src/bolt/fit.ts';
-import { readKind } from '../../src/bolt/kind.ts';
+import { type Fit, fit } from '../../src/bolt/fit/fit.ts';
+import { readKind } from '../../src/bolt/read/kind.ts';
 import type { HoleSpec } from '../../src/model/types.ts';
 import { mixup } from '../../src/piece/mixup/mixup.ts';
 import type { TrayHole } from '../../src/piece/mixup/types.ts';

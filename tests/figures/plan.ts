@@ -4,10 +4,10 @@
  */
 
 import type { Job } from '../../src/model/types.ts';
-import { backAfter } from '../../src/plan/back.ts';
 import { gate } from '../../src/plan/gates/gate.ts';
+import { backAfter } from '../../src/plan/next/back.ts';
+import { reach } from '../../src/plan/order/reach.ts';
 import { plan } from '../../src/plan/plan.ts';
-import { reach } from '../../src/plan/reach.ts';
 import { boltsOff, boltsOn, done, jobOf, NOW, type Said } from '../plan/make.ts';
 import { median, type Row } from './measure.ts';
 

@@ -14,7 +14,7 @@ import { fold } from '../../src/job/fold/fold.ts';
 import { judge } from '../../src/job/judge/judge.ts';
 import { type Read, readJob } from '../../src/job/read.ts';
 import type { Entry, Job, Wish } from '../../src/model/types.ts';
-import { nextStep } from '../../src/plan/next.ts';
+import { nextStep } from '../../src/plan/next/next.ts';
 import { COVER } from './bench.ts';
 
 const MUTATIONS = Number(process.env.MUTATIONS ?? 1000);

@@ -40,6 +40,8 @@ function lintAll(files: readonly (readonly [path: string, code: string])[]): str
   const run = spawnSync(biome, ['lint', '--max-diagnostics=none', '--reporter=json', 'src'], {
     cwd: folder,
     encoding: 'utf8',
+    // A line a refused arrow, and there are thousands.
+    maxBuffer: Infinity,
   });
   const { diagnostics } = JSON.parse(run.stdout) as {
     diagnostics: { category: string; location: { path: string | { file: string } } }[];
@@ -88,7 +90,11 @@ describe('the arrows between the rooms', () => {
 
   const wrong = [
     ['src/job/fold/x.ts', "export const a = await import('node:fs');", 'noRestrictedImports'],
-    ['src/bolt/x.ts', "import { render } from 'ink';\nexport { render };", 'noRestrictedImports'],
+    [
+      'src/bolt/fit/x.ts',
+      "import { render } from 'ink';\nexport { render };",
+      'noRestrictedImports',
+    ],
     [
       'src/commands/x.ts',
       "import { render } from 'ink';\nexport { render };",

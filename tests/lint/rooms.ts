@@ -16,14 +16,26 @@ export interface Room {
 }
 
 const WORDS = ['model'];
-const BOLT = [...WORDS, 'bolt'];
+const THREAD = [...WORDS, 'bolt/read', 'bolt/thread'];
+const BOLT = [...THREAD, 'bolt/torque', 'bolt/fit', 'bolt/length'];
 const PIECE = [...BOLT, 'piece', 'piece/sequence', 'piece/mixup'];
 const FORM = [...PIECE, 'job/yaml', 'job/faults', 'job/diary', 'job/truth', 'job/form'];
 const FOLD = [...FORM, 'job/fold'];
 const JOB = [...FOLD, 'job', 'job/judge', 'job/edit'];
-const PLAN = [...JOB, 'plan', 'plan/buy', 'plan/gates', 'plan/trace', 'trace', 'trace/weigh'];
+/** Each of these rooms of the plan may import those before it. */
+const ORDER = [...JOB, 'plan/time', 'plan/order'];
+const CARE = [...ORDER, 'plan/care', 'plan/seal'];
+const TESTS = [...CARE, 'plan/buy', 'plan/tests'];
+const GATES = [...TESTS, 'plan/piece', 'plan/gates'];
+const WHOLE = [...GATES, 'trace', 'trace/weigh', 'plan/trace', 'plan'];
+const PLAN = [...WHOLE, 'plan/next', 'plan/photos', 'plan/typed'];
 /** What knows the folder that a job lies in. */
 const DIARY = [...PLAN, 'settings', 'job/merge', 'job/save', 'diary', 'diary/git'];
+/** What each command stands on. */
+const COMMANDS = [...DIARY, 'commands/base', ''];
+const COMMAND_FOLDERS = [
+  ...['shell', 'marks', 'bolts', 'job', 'file', 'trace', 'memory', 'paper', 'bench'],
+].map((folder) => `commands/${folder}`);
 /** What the screens stand on: lines and pictures, answers about a job, state and moves. */
 const SCREENS = [
   ...PLAN,
@@ -56,7 +68,11 @@ const SCREEN_FOLDERS = [
 export const ROOMS: Readonly<Record<string, Room>> = {
   '': { may: ['*'], system: true },
   model: { may: [] },
-  bolt: { may: WORDS },
+  'bolt/read': { may: WORDS },
+  'bolt/thread': { may: THREAD },
+  'bolt/torque': { may: THREAD },
+  'bolt/fit': { may: THREAD },
+  'bolt/length': { may: BOLT },
   piece: { may: BOLT },
   'piece/sequence': { may: [...BOLT, 'piece'] },
   'piece/mixup': { may: [...BOLT, 'piece'] },
@@ -71,11 +87,20 @@ export const ROOMS: Readonly<Record<string, Room>> = {
   'job/merge': { may: JOB },
   job: { may: JOB },
   'job/save': { may: JOB, system: true },
-  plan: { may: PLAN },
-  'plan/buy': { may: PLAN },
-  'plan/gates': { may: PLAN },
+  'plan/time': { may: JOB },
+  'plan/order': { may: ORDER },
+  'plan/care': { may: [...ORDER, 'plan/gates'] },
+  'plan/seal': { may: CARE },
+  'plan/buy': { may: CARE },
+  'plan/tests': { may: TESTS },
+  'plan/piece': { may: TESTS },
+  'plan/gates': { may: GATES },
+  'plan/trace': { may: [...TESTS, 'trace', 'trace/weigh'] },
+  plan: { may: WHOLE },
+  'plan/next': { may: WHOLE },
+  'plan/photos': { may: ORDER },
+  'plan/typed': { may: ORDER },
   settings: { may: FORM },
-  'plan/trace': { may: PLAN },
   trace: { may: [...BOLT, 'trace/search', 'trace/weigh'] },
   'trace/search': { may: [...BOLT, 'trace'] },
   'trace/weigh': { may: [...BOLT, 'trace'] },
@@ -87,12 +112,21 @@ export const ROOMS: Readonly<Record<string, Room>> = {
   'find/index': { may: [...FORM, 'job/save', 'diary', 'find'], system: true },
   paper: { may: [...PLAN, 'memory'] },
   'paper/desk': { may: [...PLAN, 'job/save', 'diary', 'paper'], system: true },
+  'commands/base': { may: [...DIARY, ''], system: true },
+  'commands/shell': { may: [...COMMANDS, 'paper'], system: true },
+  'commands/marks': { may: COMMANDS, system: true },
+  'commands/bolts': { may: COMMANDS, system: true },
+  'commands/job': { may: [...COMMANDS, 'screens/show'], system: true },
+  'commands/file': { may: [...COMMANDS, 'memory', 'memory/bench'], system: true },
+  'commands/trace': { may: [...COMMANDS, 'memory', 'memory/bench'], system: true },
+  'commands/memory': {
+    may: [...COMMANDS, 'find', 'find/index', 'memory', 'memory/bench'],
+    system: true,
+  },
+  'commands/paper': { may: [...COMMANDS, 'paper', 'paper/desk'], system: true },
+  'commands/bench': { may: [...COMMANDS, 'screens/show', 'screens/terminal'], system: true },
   commands: {
-    may: [
-      ...DIARY,
-      ...['find', 'find/index', 'memory', 'memory/bench', 'paper', 'paper/desk'],
-      ...['screens/show', 'screens/terminal', ''],
-    ],
+    may: [...COMMANDS, ...COMMAND_FOLDERS, 'screens/terminal'],
     system: true,
   },
   'screens/kit': { may: [...PIECE, 'job/fold'] },

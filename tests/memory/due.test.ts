@@ -3,9 +3,9 @@ import { fold } from '../../src/job/fold/fold.ts';
 import { readJob } from '../../src/job/read.ts';
 import { calendarOf } from '../../src/memory/calendar.ts';
 import { type BenchJob, type Due, dueList, readingOf } from '../../src/memory/due.ts';
-import { backAfter } from '../../src/plan/back.ts';
-import { noteRows } from '../../src/plan/note.ts';
-import { testList } from '../../src/plan/testlist.ts';
+import { backAfter } from '../../src/plan/next/back.ts';
+import { noteRows } from '../../src/plan/next/note.ts';
+import { testList } from '../../src/plan/tests/testlist.ts';
 
 const NOW = '2026-05-02T10:11:05+02:00';
 

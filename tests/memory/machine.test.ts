@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { readReading } from '../../src/bolt/counter.ts';
+import { readReading } from '../../src/bolt/read/counter.ts';
 import { type Machine, machineKey, sameMachine } from '../../src/memory/machine.ts';
 
 const of = (

@@ -1,9 +1,9 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { ALL_NAMES, oneOf } from '../../src/model/one-of.ts';
-import '../../src/bolt/smeared.ts';
-import '../../src/bolt/solid.ts';
-import '../../src/plan/care.ts';
+import '../../src/bolt/torque/smeared.ts';
+import '../../src/bolt/torque/solid.ts';
+import '../../src/plan/care/care.ts';
 import { runs } from '../runs.ts';
 
 /** `a|b(?:c|d)|e` at its outer strokes. */

@@ -1,8 +1,8 @@
 /** Passes: how they are written, which are usual, at what torque and in which order. */
 import { describe, expect, test } from 'vitest';
-import { readKind } from '../../src/bolt/kind.ts';
-import { readTorque } from '../../src/bolt/stages.ts';
-import { printQuantity } from '../../src/bolt/units.ts';
+import { readKind } from '../../src/bolt/read/kind.ts';
+import { printQuantity } from '../../src/bolt/read/units.ts';
+import { readTorque } from '../../src/bolt/torque/stages.ts';
 import type { Kind, PassSpec, PieceSpec } from '../../src/model/types.ts';
 import {
   lastPass,

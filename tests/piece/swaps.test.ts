@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
-import { fit } from '../../src/bolt/fit.ts';
+import { fit } from '../../src/bolt/fit/fit.ts';
 import type { HoleSpec, Kind } from '../../src/model/types.ts';
 import { type SwapHole, sayWorst, swaps } from '../../src/piece/swaps.ts';
 import { kindsOf } from './mixup/make.ts';

@@ -4,7 +4,7 @@
  */
 
 import { describe, expect, it } from 'vitest';
-import { repair } from '../../src/bolt/repair.ts';
+import { repair } from '../../src/bolt/fit/repair.ts';
 import { fitOfPiece } from '../../src/job/fold/fit-of.ts';
 import { fold } from '../../src/job/fold/fold.ts';
 import { placeOf } from '../../src/job/fold/place.ts';
@@ -14,12 +14,12 @@ import type { Correctable, Entry, Job, Wish } from '../../src/model/types.ts';
 import { rounds as passes } from '../../src/piece/sequence/rounds.ts';
 
 import { sequence } from '../../src/piece/sequence/sequence.ts';
-import { backAfter } from '../../src/plan/back.ts';
 import { buyList } from '../../src/plan/buy/list.ts';
 import { gate } from '../../src/plan/gates/gate.ts';
-import { nextStep } from '../../src/plan/next.ts';
+import { backAfter } from '../../src/plan/next/back.ts';
+import { nextStep } from '../../src/plan/next/next.ts';
 import { plan } from '../../src/plan/plan.ts';
-import { testList } from '../../src/plan/testlist.ts';
+import { testList } from '../../src/plan/tests/testlist.ts';
 import { within } from '../../src/plan/twenty.ts';
 
 const NOW = '2026-05-02T10:00:00+02:00';

@@ -2,8 +2,8 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { judge } from '../../src/job/judge/judge.ts';
 import type { Job } from '../../src/model/types.ts';
+import { circlesOf } from '../../src/plan/order/relations.ts';
 import { type Plan, plan } from '../../src/plan/plan.ts';
-import { circlesOf } from '../../src/plan/relations.ts';
 import { jobOf, NOW, off, on, type Said } from './make.ts';
 import { type Drawn, declared, drawnJob, finish } from './random.ts';
 

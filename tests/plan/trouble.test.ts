@@ -2,9 +2,9 @@
 import { describe, expect, it } from 'vitest';
 import { judge } from '../../src/job/judge/judge.ts';
 import { TROUBLES } from '../../src/model/types.ts';
-import { backAfter } from '../../src/plan/back.ts';
 import { gate } from '../../src/plan/gates/gate.ts';
-import { nextStep } from '../../src/plan/next.ts';
+import { backAfter } from '../../src/plan/next/back.ts';
+import { nextStep } from '../../src/plan/next/next.ts';
 import { plan } from '../../src/plan/plan.ts';
 import { boltsOff, boltsOn, done, jobOf, NOW, type Said } from './make.ts';
 

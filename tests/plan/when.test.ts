@@ -1,6 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { readInstant } from '../../src/model/time.ts';
-import { dueWhen } from '../../src/plan/due.ts';
+import { dueWhen } from '../../src/plan/time/due.ts';
 import { readWhen } from '../../src/plan/when.ts';
 
 describe('when something is due', () => {

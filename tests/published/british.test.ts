@@ -1,9 +1,9 @@
 /** British threads held against tables in print. */
 import { describe, expect, it } from 'vitest';
-import { britishOf } from '../../src/bolt/british.ts';
-import { fit } from '../../src/bolt/fit.ts';
-import { readKind } from '../../src/bolt/kind.ts';
-import { allThreads, sameThread } from '../../src/bolt/threads.ts';
+import { fit } from '../../src/bolt/fit/fit.ts';
+import { readKind } from '../../src/bolt/read/kind.ts';
+import { britishOf } from '../../src/bolt/thread/british.ts';
+import { allThreads, sameThread } from '../../src/bolt/thread/threads.ts';
 
 describe('BSW and BSF', () => {
   // Threads to the inch: www.unikgaugesindia.com/bsw-bsf-whits-thread-gauges.html, after BS 84:2007; one source, and for BSW

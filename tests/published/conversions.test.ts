@@ -1,7 +1,7 @@
 /** Conversions held against published factors, worked figures of manuals, and the general units library mathjs. */
 import { unit } from 'mathjs';
 import { describe, expect, it } from 'vitest';
-import { convert } from '../../src/bolt/units.ts';
+import { convert } from '../../src/bolt/read/units.ts';
 
 const ACCU = 'Accu conversion factors, accu.co.uk/p/6-conversion-factors';
 const SP811 = 'NIST SP 811, appendix B.8';

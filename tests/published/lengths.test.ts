@@ -1,10 +1,10 @@
 /** Lengths of bolts, as they are made, and by how much they may miss. */
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { readKind } from '../../src/bolt/kind.ts';
-import { gasketOf, lengthsFor } from '../../src/bolt/lengths.ts';
-import { standardLengths } from '../../src/bolt/standard-lengths.ts';
-import { bands, lengthTolerance } from '../../src/bolt/tolerance.ts';
+import { bands, lengthTolerance } from '../../src/bolt/fit/tolerance.ts';
+import { gasketOf, lengthsFor } from '../../src/bolt/length/lengths.ts';
+import { standardLengths } from '../../src/bolt/length/standard-lengths.ts';
+import { readKind } from '../../src/bolt/read/kind.ts';
 import type { HoleSpec } from '../../src/model/types.ts';
 
 /**

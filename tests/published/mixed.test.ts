@@ -4,9 +4,9 @@
  * Where the small ones stand on the map is drawn for this test.
  */
 import { describe, expect, test } from 'vitest';
-import { readKind } from '../../src/bolt/kind.ts';
-import { readTorque } from '../../src/bolt/stages.ts';
-import { printQuantity } from '../../src/bolt/units.ts';
+import { readKind } from '../../src/bolt/read/kind.ts';
+import { printQuantity } from '../../src/bolt/read/units.ts';
+import { readTorque } from '../../src/bolt/torque/stages.ts';
 import type { HoleSpec, PieceSpec } from '../../src/model/types.ts';
 import { rounds } from '../../src/piece/sequence/rounds.ts';
 import { sequence } from '../../src/piece/sequence/sequence.ts';

@@ -1,7 +1,7 @@
 /** Torques as manuals print them, and what they mean. */
 import { describe, expect, it } from 'vitest';
-import { readStages } from '../../src/bolt/stages.ts';
-import { said } from '../bolt/say-stages.ts';
+import { readStages } from '../../src/bolt/torque/stages.ts';
+import { said } from '../bolt/torque/say-stages.ts';
 
 const FORM = 'form of service manuals, common practice';
 const ROWS: readonly [text: string, stages: string, source: string][] = [

@@ -1,8 +1,8 @@
 /** Strengths and loads held against the standards' tables as printed: ISO 898-1, SAE J429, ISO 3506-1. */
 import { describe, expect, it } from 'vitest';
-import { gradeOfLines, loadsOf, sayMark, strengthOf } from '../../src/bolt/strength.ts';
-import { threadOf } from '../../src/bolt/threads.ts';
-import { convert } from '../../src/bolt/units.ts';
+import { convert } from '../../src/bolt/read/units.ts';
+import { gradeOfLines, loadsOf, sayMark, strengthOf } from '../../src/bolt/thread/strength.ts';
+import { threadOf } from '../../src/bolt/thread/threads.ts';
 import { STRENGTHS } from './strength-rows.ts';
 
 /** Diameters that stand for the ranges of the tables, mm. */

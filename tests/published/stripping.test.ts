@@ -1,10 +1,10 @@
 /** Stripping and wire inserts held against worked examples, tables of material and rules of the trade. */
 import { describe, expect, it } from 'vitest';
-import { insertHole } from '../../src/bolt/insert.ts';
-import { limitsOf } from '../../src/bolt/limits.ts';
-import { materialOf } from '../../src/bolt/materials.ts';
-import { shearArea, shearAreas, strip } from '../../src/bolt/stripping.ts';
-import { threadOf } from '../../src/bolt/threads.ts';
+import { insertHole } from '../../src/bolt/thread/insert.ts';
+import { limitsOf } from '../../src/bolt/thread/limits.ts';
+import { materialOf } from '../../src/bolt/thread/materials.ts';
+import { threadOf } from '../../src/bolt/thread/threads.ts';
+import { shearArea, shearAreas, strip } from '../../src/bolt/torque/stripping.ts';
 
 const M10 = threadOf('M10')!;
 

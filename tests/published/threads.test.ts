@@ -1,8 +1,8 @@
 /** Threads held against tables in print: pitches, diameters, stress areas, tapping drills, limits of size. */
 import { describe, expect, it } from 'vitest';
-import { type Limits, limitsOf } from '../../src/bolt/limits.ts';
-import { METRIC } from '../../src/bolt/sizes.ts';
-import { type Thread, threadOf } from '../../src/bolt/threads.ts';
+import { METRIC } from '../../src/bolt/read/sizes.ts';
+import { type Limits, limitsOf } from '../../src/bolt/thread/limits.ts';
+import { type Thread, threadOf } from '../../src/bolt/thread/threads.ts';
 import { THREADS } from './threads-rows.ts';
 
 const INCH = 25.4;

@@ -1,11 +1,11 @@
 /** Torque held against tables and worked examples in print. Editions are named: before VDI 2230:2001 tables lie lower. */
 import { describe, expect, it } from 'vitest';
-import { againstHole } from '../../src/bolt/against-hole.ts';
-import { armOf, atYield, nutFactorTorque } from '../../src/bolt/preload.ts';
-import { sane } from '../../src/bolt/sane.ts';
-import { threadOf } from '../../src/bolt/threads.ts';
-import { convert, readQuantity } from '../../src/bolt/units.ts';
-import { adapterSetting } from '../../src/bolt/wrench.ts';
+import { convert, readQuantity } from '../../src/bolt/read/units.ts';
+import { threadOf } from '../../src/bolt/thread/threads.ts';
+import { againstHole } from '../../src/bolt/torque/against-hole.ts';
+import { armOf, atYield, nutFactorTorque } from '../../src/bolt/torque/preload.ts';
+import { sane } from '../../src/bolt/torque/sane.ts';
+import { adapterSetting } from '../../src/bolt/torque/wrench.ts';
 import { TORQUES } from './torque-rows.ts';
 
 const LBF = convert(1, 'lbf', 'N')!;

@@ -3,7 +3,7 @@
  * memory by the real judge and fold, and the state and the picture can be looked at.
  */
 
-import type { Wrench } from '../../src/bolt/wrench.ts';
+import type { Wrench } from '../../src/bolt/torque/wrench.ts';
 import { startsShipped } from '../../src/diary/starts.ts';
 import type { Held } from '../../src/find/question.ts';
 import type { Due } from '../../src/memory/due.ts';

@@ -1,11 +1,12 @@
 /** A torque of a piece held against one of its holes, with all that is known of that hole. */
-import { type Against, againstHole } from '../../bolt/against-hole.ts';
-import { gather } from '../../bolt/fit-known.ts';
-import { remember } from '../../bolt/remember.ts';
-import { type Sane, sane } from '../../bolt/sane.ts';
-import { drySaid, type Smear, smearIn } from '../../bolt/smeared.ts';
-import { likelyMark, maybeHollow, notSteel } from '../../bolt/solid.ts';
-import { hardestOf, readStages } from '../../bolt/stages.ts';
+
+import { gather } from '../../bolt/fit/fit-known.ts';
+import { remember } from '../../bolt/read/remember.ts';
+import { type Against, againstHole } from '../../bolt/torque/against-hole.ts';
+import { type Sane, sane } from '../../bolt/torque/sane.ts';
+import { drySaid, type Smear, smearIn } from '../../bolt/torque/smeared.ts';
+import { likelyMark, maybeHollow, notSteel } from '../../bolt/torque/solid.ts';
+import { hardestOf, readStages } from '../../bolt/torque/stages.ts';
 import type { HoleNow, Kind, PieceNow, Quantity, Torque } from '../../model/types.ts';
 import { placeOf } from './place.ts';
 

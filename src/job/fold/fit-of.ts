@@ -1,5 +1,5 @@
 /** Fits of a piece by names: a kind's letter in a hole's name. */
-import { type Fit, fit } from '../../bolt/fit.ts';
+import { type Fit, fit } from '../../bolt/fit/fit.ts';
 import type { Job, PieceNow } from '../../model/types.ts';
 import { placeOf } from './place.ts';
 

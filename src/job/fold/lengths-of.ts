@@ -1,6 +1,6 @@
 /** Which lengths may go into a hole of a piece, by all that the job knows of it. */
-import { type Lengths, lengthsFor } from '../../bolt/lengths.ts';
-import { hardestOf, readStages } from '../../bolt/stages.ts';
+import { type Lengths, lengthsFor } from '../../bolt/length/lengths.ts';
+import { hardestOf, readStages } from '../../bolt/torque/stages.ts';
 import type { HoleNow, Kind, PieceNow } from '../../model/types.ts';
 import { torqueOf } from './against.ts';
 import { placeOf } from './place.ts';

@@ -1,5 +1,5 @@
 /** A hole of a piece as the fit of a bolt needs it. */
-import type { Place } from '../../bolt/reach.ts';
+import type { Place } from '../../bolt/fit/reach.ts';
 import type { HoleNow, Kind, PieceNow } from '../../model/types.ts';
 
 export function placeOf(piece: PieceNow, hole: HoleNow, kinds: ReadonlyMap<string, Kind>): Place {

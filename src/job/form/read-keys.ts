@@ -1,5 +1,5 @@
 /** What has keys of its own, read by its rows in the table: the file, its kinds, pieces, holes, tasks, things to buy. */
-import { kindFromParts, readKind } from '../../bolt/kind.ts';
+import { kindFromParts, readKind } from '../../bolt/read/kind.ts';
 import { fieldOf, type Keys, rowsOf } from '../../model/key-row.ts';
 import {
   BUY_KEYS,

@@ -1,5 +1,5 @@
 /** How often it is a suspect, and the figures of a question to decide. */
-import { readNumber } from '../../bolt/numbers.ts';
+import { readNumber } from '../../bolt/read/numbers.ts';
 import { oneLine } from '../../model/safe.ts';
 import { type AmountSpec, LIKELY, type Likely, type WeighSpec } from '../../model/types.ts';
 import { type Spot, valueAt } from '../yaml/spot.ts';

@@ -1,7 +1,7 @@
 /** How each kind of value is read: whatever stands there, each answers, and says where the names in it stand. */
-import { readDepth, readLength } from '../../bolt/length.ts';
-import { readNumber } from '../../bolt/numbers.ts';
-import { readTorque } from '../../bolt/stages.ts';
+import { readDepth, readLength } from '../../bolt/read/length.ts';
+import { readNumber } from '../../bolt/read/numbers.ts';
+import { readTorque } from '../../bolt/torque/stages.ts';
 import { oneLine } from '../../model/safe.ts';
 import { type BeforeStep, CARE_WORDS, type PassSpec, type Values } from '../../model/types.ts';
 import type { ValueName } from '../../model/values.ts';

@@ -1,5 +1,5 @@
 /** One line into the person's part, as what somebody says that it is: a part, a task, a test with its limit, a caution. */
-import { measuredIn } from '../../bolt/reading.ts';
+import { measuredIn } from '../../bolt/read/reading.ts';
 import { type AddedToPiece, addRow, isAddable, isAddedToPiece } from '../../model/addable.ts';
 import { oneLine } from '../../model/safe.ts';
 import { slug } from '../../model/slug.ts';

@@ -1,6 +1,6 @@
 /** May this task be noted as done? Out of its turn it is told, never refused; out of limit it is. */
 
-import { holdAgainst } from '../../bolt/reading.ts';
+import { holdAgainst } from '../../bolt/read/reading.ts';
 import {
   hasFigure,
   type Limit,

@@ -1,6 +1,6 @@
 /** A row as somebody typed it who has just taken the bolts out: `s s .35 m+clip ! -`. */
-import { printKind, unknownKind, withLength } from '../../bolt/kind.ts';
-import { readLength } from '../../bolt/length.ts';
+import { printKind, unknownKind, withLength } from '../../bolt/read/kind.ts';
+import { readLength } from '../../bolt/read/length.ts';
 import type { Edit, Job, Kind, RowItem } from '../../model/types.ts';
 import { FOUND_EMPTY, readItem, rowWords, STILL_IN, UNKNOWN } from '../../piece/row.ts';
 import { type Refused, wrong } from './parts.ts';

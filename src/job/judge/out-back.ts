@@ -1,5 +1,5 @@
 /** What taking back `out` does to the person's part: the row as it was, and letters gone that only this mark brought. */
-import { printKind } from '../../bolt/kind.ts';
+import { printKind } from '../../bolt/read/kind.ts';
 import type { Edit, Entry, Job, Kind, PieceNow } from '../../model/types.ts';
 import { namesKinds } from '../../model/verbs.ts';
 import { printItem, readItem, UNKNOWN } from '../../piece/row.ts';

@@ -1,5 +1,5 @@
 /** What the figures say of a bolt in a hole where it does not belong. */
-import { type Fit, fit, fitLength } from '../../bolt/fit.ts';
+import { type Fit, fit, fitLength } from '../../bolt/fit/fit.ts';
 import type { HoleNow, Job, PieceNow } from '../../model/types.ts';
 import { placeOf } from '../fold/place.ts';
 import type { InHand } from './hand.ts';

@@ -1,5 +1,5 @@
 /** What is kept for next time, taken over from last time, and read off the machine. */
-import { readCounter, readingText, readReading } from '../../bolt/counter.ts';
+import { readCounter, readingText, readReading } from '../../bolt/read/counter.ts';
 import { sumOf } from '../../model/sum.ts';
 import type { Edit, Entry, Job, Said, Verdict, Warning } from '../../model/types.ts';
 import { verbRow } from '../../model/verbs.ts';

@@ -1,7 +1,8 @@
 /** What is set in a pass: the figure and the text it comes from, and what it would do to these holes. */
-import { fullOf, hardestOf, readStages } from '../../bolt/stages.ts';
-import { convert, printQuantity } from '../../bolt/units.ts';
-import { aim } from '../../bolt/wrench.ts';
+
+import { convert, printQuantity } from '../../bolt/read/units.ts';
+import { fullOf, hardestOf, readStages } from '../../bolt/torque/stages.ts';
+import { aim } from '../../bolt/torque/wrench.ts';
 import type { HoleNow, Job, PassSpec, PieceNow, Quantity, Warning } from '../../model/types.ts';
 import { passAt } from '../../piece/passes.ts';
 import {

@@ -1,5 +1,5 @@
 /** May this bolt be noted as tight? Any order is let through, but leaving the maker's list is asked about. */
-import { printQuantity } from '../../bolt/units.ts';
+import { printQuantity } from '../../bolt/read/units.ts';
 import type {
   HoleNow,
   Job,

@@ -1,5 +1,5 @@
 /** What is used once and would go back in old: told where it goes in and where it is tightened. */
-import { sealsUnder } from '../../bolt/seals.ts';
+import { sealsUnder } from '../../bolt/fit/seals.ts';
 import { slug } from '../../model/slug.ts';
 import type {
   BuySpec,

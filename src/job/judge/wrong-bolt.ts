@@ -1,6 +1,6 @@
 /** What is said when a bolt would go where it does not belong. */
 
-import { lengthSaid } from '../../bolt/kind.ts';
+import { lengthSaid } from '../../bolt/read/kind.ts';
 import type { HoleNow, Job, PieceNow, RowItem } from '../../model/types.ts';
 import { printItem } from '../../piece/row.ts';
 import type { InHand } from './hand.ts';

@@ -1,7 +1,7 @@
 /** What of a piece, a hole or a task can be corrected, as texts: taken out, and put in the place of others. */
-import { readDepth, readLength } from '../../bolt/length.ts';
-import { printNumber, readNumber } from '../../bolt/numbers.ts';
-import { readTorque } from '../../bolt/stages.ts';
+import { readDepth, readLength } from '../../bolt/read/length.ts';
+import { printNumber, readNumber } from '../../bolt/read/numbers.ts';
+import { readTorque } from '../../bolt/torque/stages.ts';
 import { fieldOf, type Keys, rowsOf } from '../../model/key-row.ts';
 import { HOLE_KEYS, PIECE_KEYS, TASK_KEYS } from '../../model/keys.ts';
 import { type Measure, valueNameOf } from '../../model/known-keys.ts';

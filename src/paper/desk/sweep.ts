@@ -5,8 +5,8 @@ import { setImmediate as breath } from 'node:timers/promises';
 import { secondsOf } from '../../model/time.ts';
 import type { Job } from '../../model/types.ts';
 import { many } from '../../model/words.ts';
-import { atHand, handled } from '../../plan/at-hand.ts';
-import { sayTaken, takenAt } from '../../plan/photo-time.ts';
+import { atHand, handled } from '../../plan/photos/at-hand.ts';
+import { sayTaken, takenAt } from '../../plan/photos/photo-time.ts';
 import { readCamera } from './camera.ts';
 import { picturesIn } from './photo-files.ts';
 

@@ -1,5 +1,5 @@
 /** How many bolts there should be, and what it means when the count does not add up. */
-import { lengthSaid } from '../../bolt/kind.ts';
+import { lengthSaid } from '../../bolt/read/kind.ts';
 import type { Kind } from '../../model/types.ts';
 import { list, many } from '../../model/words.ts';
 import { compareHoles } from '../names.ts';

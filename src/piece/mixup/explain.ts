@@ -1,5 +1,5 @@
 /** A flow as an explanation: holes by name, how one look settles each, and its rank. */
-import type { Fit } from '../../bolt/fit.ts';
+import type { Fit } from '../../bolt/fit/fit.ts';
 import { hardToMiss, longerBy } from '../hard.ts';
 import { byLetter, mm } from '../words.ts';
 import { among } from './among.ts';

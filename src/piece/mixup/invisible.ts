@@ -1,5 +1,5 @@
 /** What no tray can show. */
-import { sameBolt, threadsAgree } from '../../bolt/same.ts';
+import { sameBolt, threadsAgree } from '../../bolt/fit/same.ts';
 import type { Kind } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
 import type { Tray } from './tray.ts';

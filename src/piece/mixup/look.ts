@@ -1,6 +1,6 @@
 /** How one look tells whether a hole holds the wrong bolt. */
-import type { Fit } from '../../bolt/fit.ts';
-import { headsAgree, SAME_LENGTH, sameBolt, threadsAgree } from '../../bolt/same.ts';
+import type { Fit } from '../../bolt/fit/fit.ts';
+import { headsAgree, SAME_LENGTH, sameBolt, threadsAgree } from '../../bolt/fit/same.ts';
 import type { Kind } from '../../model/types.ts';
 import { longerBy, MUCH_LONGER, SEEN, staysOff } from '../hard.ts';
 import { mm } from '../words.ts';

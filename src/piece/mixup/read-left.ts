@@ -1,5 +1,5 @@
 /** What people type about a tray: `2 S, M` and `4=12.5, 7=3`. */
-import { readLength } from '../../bolt/length.ts';
+import { readLength } from '../../bolt/read/length.ts';
 import { list } from '../../model/words.ts';
 import { isHoleName } from '../names.ts';
 import { readItem, UNKNOWN } from '../row.ts';

@@ -1,5 +1,5 @@
 /** What is asked of a tray that does not match its holes, and what is answered. */
-import type { Fit } from '../../bolt/fit.ts';
+import type { Fit } from '../../bolt/fit/fit.ts';
 import type { HoleState, Kind, RowItem } from '../../model/types.ts';
 
 /** How many of each kind, by letter; kinds of which there are none are left out. */

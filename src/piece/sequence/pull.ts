@@ -5,9 +5,10 @@
  * known, or bolts are turned by an angle at the end, F goes with the stress area (or d²): bolts of one piece are taken as used
  * to the same share of what they hold. Where no thread is known, T goes with d³ and F with d², so F with T^(2/3).
  */
-import { readStages } from '../../bolt/stages.ts';
-import { threadOf } from '../../bolt/threads.ts';
-import { convert } from '../../bolt/units.ts';
+
+import { convert } from '../../bolt/read/units.ts';
+import { threadOf } from '../../bolt/thread/threads.ts';
+import { readStages } from '../../bolt/torque/stages.ts';
 import type { Kind, PieceSpec } from '../../model/types.ts';
 
 export interface Pull {

@@ -3,7 +3,7 @@
  *
  * Pure and deterministic. The screens show order numbers; the figures are for the JSON and those who ask.
  */
-import { tidy } from '../../bolt/numbers.ts';
+import { tidy } from '../../bolt/read/numbers.ts';
 import type { Care, Kind, PieceSpec } from '../../model/types.ts';
 import { hasGasket, orderCare, shapeMatters } from '../care.ts';
 import { type Layout, layout } from '../map.ts';

@@ -1,10 +1,10 @@
 /** What comes on the list by itself: whatever is used once at a piece that comes off, and what its joint asks for. */
-import { sealsUnder } from '../../bolt/seals.ts';
+import { sealsUnder } from '../../bolt/fit/seals.ts';
 import { slug } from '../../model/slug.ts';
 import type { BuySpec, Job, Kind, PieceNow } from '../../model/types.ts';
 import { sealsNamed } from '../../piece/seals.ts';
-import { type Consumable, consumablesIn } from '../joint.ts';
-import { spoken } from '../relations.ts';
+import { type Consumable, consumablesIn } from '../seal/joint.ts';
+import { spoken } from '../order/relations.ts';
 
 export interface Itself extends BuySpec {
   /** Why it is on the list. */

@@ -2,10 +2,10 @@
 
 import { isDate, readDay } from '../../model/time.ts';
 import type { BuySpec, Job, NewBuy } from '../../model/types.ts';
-import type { Line } from '../lines.ts';
-import { isBack } from '../needed.ts';
-import { spoken } from '../relations.ts';
-import { type Standing, standingOf } from '../standing.ts';
+import type { Line } from '../order/lines.ts';
+import { isBack } from '../order/needed.ts';
+import { spoken } from '../order/relations.ts';
+import { type Standing, standingOf } from '../order/standing.ts';
 import { type Itself, itselfOf } from './itself.ts';
 import { type Bought, boughtOf, isHere } from './state.ts';
 

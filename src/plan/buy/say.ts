@@ -2,7 +2,7 @@
 
 import { daysBetween } from '../../model/time.ts';
 import { many } from '../../model/words.ts';
-import { sayDate } from '../days.ts';
+import { sayDate } from '../time/days.ts';
 import type { Buy } from './list.ts';
 
 /** Of the list, or of the note on coming back. */

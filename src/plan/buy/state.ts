@@ -1,6 +1,6 @@
 /** How far a thing to buy has come, by the diary's lines about it. */
 import { BUY_STATES, type BuyState } from '../../model/types.ts';
-import type { Line } from '../lines.ts';
+import type { Line } from '../order/lines.ts';
 
 export { BUY_STATES, type BuyState } from '../../model/types.ts';
 

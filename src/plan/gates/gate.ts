@@ -3,7 +3,7 @@
 import type { Job, PieceNow } from '../../model/types.ts';
 import { verbRow } from '../../model/verbs.ts';
 import { buysOf } from '../buy/list.ts';
-import { type Standing, standingOf } from '../standing.ts';
+import { type Standing, standingOf } from '../order/standing.ts';
 import { type Asked, type GateItem, type ItemInWords, type Moment, withTicks } from './items.ts';
 import { beforeLoosening } from './loosening.ts';
 import { beforeClosing, beforePrying, beforeSealing } from './piece.ts';

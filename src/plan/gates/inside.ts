@@ -2,9 +2,9 @@
 
 import { slug } from '../../model/slug.ts';
 import { printInstant } from '../../model/time.ts';
-import { sayOn } from '../days.ts';
-import { countsOf, type Inside, sayThing } from '../inside.ts';
-import type { Standing } from '../standing.ts';
+import { countsOf, type Inside, sayThing } from '../order/inside.ts';
+import type { Standing } from '../order/standing.ts';
+import { sayOn } from '../time/days.ts';
 import { type Asked, known, look, stopped } from './items.ts';
 import { stillInside } from './stops.ts';
 

@@ -7,7 +7,7 @@
  */
 import { inWords, type Words } from '../../job/truth/said.ts';
 import type { Moment } from '../../model/types.ts';
-import type { Line } from '../lines.ts';
+import type { Line } from '../order/lines.ts';
 import type { ItemKey } from './item-rows.ts';
 
 export { MOMENTS, type Moment } from '../../model/types.ts';

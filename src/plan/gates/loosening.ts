@@ -7,11 +7,11 @@
 import { listed } from '../../job/truth/said.ts';
 import type { Care, PieceNow, PieceSpec } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
-import { CARES, caresOf } from '../care.ts';
-import { letOut } from '../fluids.ts';
-import { spoken } from '../relations.ts';
-import { taskSaid } from '../say.ts';
-import type { Standing } from '../standing.ts';
+import { CARES, caresOf } from '../care/care.ts';
+import { letOut } from '../care/fluids.ts';
+import { spoken } from '../order/relations.ts';
+import { taskSaid } from '../order/say.ts';
+import type { Standing } from '../order/standing.ts';
 import type { ItemKey } from './item-rows.ts';
 import { type Asked, known, look, warn } from './items.ts';
 import { cautions, toldOf } from './piece.ts';

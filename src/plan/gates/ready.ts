@@ -1,15 +1,15 @@
 /** What has to be ready before a joint is made, beyond its faces: seals, levers, threads, the wrench. */
-import { printQuantity } from '../../bolt/units.ts';
+import { printQuantity } from '../../bolt/read/units.ts';
 import type { Said, Words } from '../../job/truth/said.ts';
 import type { Kind, PassSpec, PieceNow, Quantity, Torque } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
 import { piecePasses } from '../../piece/passes.ts';
 import type { Buy } from '../buy/list.ts';
-import { sortsOf } from '../disturbed.ts';
-import { consumablesIn } from '../joint.ts';
-import { isBack } from '../needed.ts';
-import { isControl } from '../sorts.ts';
-import type { Standing } from '../standing.ts';
+import { isBack } from '../order/needed.ts';
+import type { Standing } from '../order/standing.ts';
+import { consumablesIn } from '../seal/joint.ts';
+import { sortsOf } from '../tests/disturbed.ts';
+import { isControl } from '../tests/sorts.ts';
 import { type Asked, look } from './items.ts';
 
 type Kinds = ReadonlyMap<string, Kind>;

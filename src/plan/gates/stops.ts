@@ -4,12 +4,12 @@ import { printInstant, readInstant } from '../../model/time.ts';
 import type { HoleNow, PieceNow } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
 import { printItem } from '../../piece/row.ts';
-import { untoldCures } from '../cure.ts';
-import { sayOn, saySince, sayTime } from '../days.ts';
-import type { Fluid } from '../fluids.ts';
-import { type Inside, readThings, sayThing } from '../inside.ts';
-import { putInLine, troubleLine } from '../noted.ts';
-import type { Standing } from '../standing.ts';
+import type { Fluid } from '../care/fluids.ts';
+import { type Inside, readThings, sayThing } from '../order/inside.ts';
+import { putInLine, troubleLine } from '../order/noted.ts';
+import type { Standing } from '../order/standing.ts';
+import { untoldCures } from '../seal/cure.ts';
+import { sayOn, saySince, sayTime } from '../time/days.ts';
 
 /** `2 rags went in through the opening under Left cover on 2 May: take them out.` */
 export function stillInside({ job, lines, now }: Standing, thing: Inside): string {

@@ -2,7 +2,7 @@
 import { freeKey, proofKey } from '../../job/form/typed-trace.ts';
 import type { Job, Named, PieceNow, SuspectSpec, Wish } from '../../model/types.ts';
 import { readTrace } from '../../trace/read.ts';
-import { reach } from '../reach.ts';
+import { reach } from '../order/reach.ts';
 import { checksOf, suspectsOf } from './input.ts';
 import { looksOf } from './looks.ts';
 

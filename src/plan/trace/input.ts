@@ -1,8 +1,8 @@
 /** Suspects and checks of a job as the tracing room takes them: minutes instead of texts, covers instead of pieces. */
-import { readNumber } from '../../bolt/numbers.ts';
+import { readNumber } from '../../bolt/read/numbers.ts';
 import type { Upper } from '../../model/types.ts';
 import type { Check, Suspect } from '../../trace/types.ts';
-import { readDuration } from '../duration.ts';
+import { readDuration } from '../time/duration.ts';
 
 /** Minutes out of `3 min`, `1 h 30 min`; a figure alone is minutes. Null where nothing can be read. */
 export function minutesIn(text: string | null): number | null {

@@ -1,5 +1,5 @@
 /** Prices as people write them. */
-import { readNumber } from '../../bolt/numbers.ts';
+import { readNumber } from '../../bolt/read/numbers.ts';
 
 /** Signs and words of money that may stand before or behind a figure; which money it is plays no part in a sum. */
 const SIGN = String.raw`(?:[\p{Sc}]|[A-Z]{3}|about|ca\.?|~)`;

@@ -3,7 +3,7 @@ import type { Job } from '../../model/types.ts';
 import { list, many } from '../../model/words.ts';
 import type { Conflict, Look, Share, Way } from '../../trace/types.ts';
 import { NOT_LISTED } from '../../trace/types.ts';
-import { sayDuration } from '../duration.ts';
+import { sayDuration } from '../time/duration.ts';
 import type { LookMade } from './looks.ts';
 import { checkSaid, type Traced } from './traced.ts';
 

@@ -4,7 +4,7 @@ import type { CheckSpec, Job } from '../../model/types.ts';
 import { readTrace } from '../../trace/read.ts';
 import { trace } from '../../trace/trace.ts';
 import type { Answer, Check, Cover, Look, TraceInput } from '../../trace/types.ts';
-import { reach } from '../reach.ts';
+import { reach } from '../order/reach.ts';
 import { measured } from './clock.ts';
 import { checksOf, minutesIn, suspectsOf } from './input.ts';
 import { type FoundMade, type LookMade, looksOf, standing, triedName } from './looks.ts';

@@ -3,8 +3,8 @@ import type { Job, Wish } from '../../model/types.ts';
 import { capital, list } from '../../model/words.ts';
 import { sayChance } from '../../trace/weigh/chance.ts';
 import type { Amount, Unknown } from '../../trace/weigh/types.ts';
-import { sayDuration } from '../duration.ts';
-import { sayStepName } from '../say.ts';
+import { sayStepName } from '../order/say.ts';
+import { sayDuration } from '../time/duration.ts';
 import type { WeighedJob } from './weighed.ts';
 
 const money = (price: number): string => price.toFixed(2);

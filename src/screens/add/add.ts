@@ -1,7 +1,7 @@
 /** What the line is that was just typed: the guess with one key, everything else by its letter. */
 import { readCheckLine, readSuspectLine } from '../../job/form/typed-trace.ts';
 import type { Addable, Job, Moment } from '../../model/types.ts';
-import { lineIs } from '../../plan/line-is.ts';
+import { lineIs } from '../../plan/typed/line-is.ts';
 import { ask } from '../ask/field.ts';
 import { ADD_DRAFT, keepDraft } from '../base/drafts.ts';
 import { ENTER } from '../base/key.ts';

@@ -1,11 +1,11 @@
 /** Texts that are asked for about the whole job: what went in, what else is to be seen to. */
 
-import { readCounter } from '../../bolt/counter.ts';
+import { readCounter } from '../../bolt/read/counter.ts';
 import { looksLikeLimit } from '../../bolt/reading-limit.ts';
 import { daysBetween } from '../../model/time.ts';
 import { typedDate } from '../../model/typed-date.ts';
-import { sayDate } from '../../plan/days.ts';
-import { taskSaid } from '../../plan/say.ts';
+import { sayDate } from '../../plan/time/days.ts';
+import { taskSaid } from '../../plan/order/say.ts';
 import { JOB_DRAFT, keepDraft } from '../base/drafts.ts';
 import { requestMark, show, stay } from '../base/moves.ts';
 import type { JobAsks, State, Updated } from '../base/state.ts';

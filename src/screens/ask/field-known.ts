@@ -2,7 +2,7 @@
 import { truthFault } from '../../job/truth/corrections.ts';
 import { asksOf, labelOf, namesPieces } from '../../model/known-keys.ts';
 import type { Job, Wish } from '../../model/types.ts';
-import { readDuration } from '../../plan/duration.ts';
+import { readDuration } from '../../plan/time/duration.ts';
 import { requestMark, say, show, stay } from '../base/moves.ts';
 import type { MadeMark } from '../base/screen.ts';
 import type { KnownAsks, State, Updated } from '../base/state.ts';

@@ -1,5 +1,5 @@
 /** What goes into the machine and has to come out again: noted by one key, said until it is out. */
-import { sayThing } from '../../plan/inside.ts';
+import { sayThing } from '../../plan/order/inside.ts';
 import type { Key } from '../base/key.ts';
 import { markedPiece } from '../base/marked.ts';
 import { isSomethingInside, stay } from '../base/moves.ts';

@@ -4,7 +4,7 @@ import type { Entry, Job } from '../../model/types.ts';
 import { sentence } from '../../model/words.ts';
 import { buyList } from '../../plan/buy/list.ts';
 import { sayBought } from '../../plan/buy/say.ts';
-import { sayThing } from '../../plan/inside.ts';
+import { sayThing } from '../../plan/order/inside.ts';
 import { capital, list } from '../kit/words.ts';
 import { say, stay } from './moves.ts';
 import type { After } from './screen.ts';

@@ -3,7 +3,7 @@
  * `update` (show/update.ts) goes from one to the next, `picture` (show/picture.ts) draws it.
  */
 
-import type { Wrench } from '../../bolt/wrench.ts';
+import type { Wrench } from '../../bolt/torque/wrench.ts';
 import type { Held } from '../../find/question.ts';
 import type { Figure } from '../../job/truth/corrections.ts';
 import type { Due } from '../../memory/due.ts';
@@ -21,7 +21,7 @@ import type {
 } from '../../model/types.ts';
 import type { PaperName } from '../../paper/ask.ts';
 import type { Drawing } from '../../piece/drawing.ts';
-import type { Milestone } from '../../plan/milestone.ts';
+import type { Milestone } from '../../plan/next/milestone.ts';
 import type { Start } from '../../plan/trace/starts.ts';
 import type { TextField } from '../kit/field.ts';
 import type { Palette } from '../kit/palettes.ts';

@@ -1,6 +1,6 @@
 /** What follows from the jobs of the bench: what is due, by the calendar or by a counter, on all its machines. */
 import type { Due } from '../../memory/due.ts';
-import { sayDate } from '../../plan/days.ts';
+import { sayDate } from '../../plan/time/days.ts';
 import { ENTER } from '../base/key.ts';
 import { stay } from '../base/moves.ts';
 import { listLines, type Page } from '../base/page.ts';

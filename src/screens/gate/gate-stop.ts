@@ -1,6 +1,6 @@
 /** STOP at a gate: all that stops in the one frame, above the rest of the list, and the way out of each. */
 import type { Wish } from '../../model/types.ts';
-import { sayThing } from '../../plan/inside.ts';
+import { sayThing } from '../../plan/order/inside.ts';
 import { LOOK, OFF, TIGHT, toSettleStep } from '../base/enter.ts';
 import { requestMark, show, stay } from '../base/moves.ts';
 import type { PieceStep, State, Updated } from '../base/state.ts';

@@ -1,7 +1,7 @@
 /** The job, drawn: a row for each piece and task, and what is next. */
 
 import type { Job, PieceNow, TaskNow } from '../../model/types.ts';
-import { taskSaid } from '../../plan/say.ts';
+import { taskSaid } from '../../plan/order/say.ts';
 import type { OnJob } from '../base/moves.ts';
 import { insideSaid } from '../base/noted.ts';
 import { type ListLine, listLines, middleRows, type Page } from '../base/page.ts';

@@ -3,10 +3,10 @@
 import type { Words } from '../../job/truth/said.ts';
 import { daysBetween } from '../../model/time.ts';
 import type { Job } from '../../model/types.ts';
-import type { Back } from '../../plan/back.ts';
-import { sayDays } from '../../plan/days.ts';
-import { noteRows } from '../../plan/note.ts';
-import { stepWords } from '../../plan/say.ts';
+import type { Back } from '../../plan/next/back.ts';
+import { noteRows } from '../../plan/next/note.ts';
+import { stepWords } from '../../plan/order/say.ts';
+import { sayDays } from '../../plan/time/days.ts';
 import type { Doable } from '../../plan/twenty.ts';
 import { withinKey } from '../ask/how-long.ts';
 import { toJob } from '../base/enter.ts';

@@ -1,5 +1,5 @@
 /** What the tray, or the heights of the heads, say of the holes of a piece: in lines, with the holes to look at. */
-import type { Fit } from '../../bolt/fit.ts';
+import type { Fit } from '../../bolt/fit/fit.ts';
 import { fitOfPiece, kindsIn } from '../../job/fold/fit-of.ts';
 import { kindLetters } from '../../job/judge/found.ts';
 import type { Job, PieceNow } from '../../model/types.ts';

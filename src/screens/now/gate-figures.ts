@@ -1,7 +1,7 @@
 /** Which text of the file an item of a gate was made from. */
 import type { Correctable, Job, Moment, PieceSpec } from '../../model/types.ts';
 import { itemOf } from '../../plan/gates/item-rows.ts';
-import { readJoint } from '../../plan/joint.ts';
+import { readJoint } from '../../plan/seal/joint.ts';
 import type { Of } from './known-rows.ts';
 import { type KnownRow, knownRows } from './known-rows.ts';
 

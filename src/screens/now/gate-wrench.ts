@@ -1,5 +1,5 @@
 /** What a gate asks of the wrench, with what to set on the wrenches of this bench. */
-import type { Wrench } from '../../bolt/wrench.ts';
+import type { Wrench } from '../../bolt/torque/wrench.ts';
 import type { Job, PieceNow } from '../../model/types.ts';
 import { piecePasses } from '../../piece/passes.ts';
 import { capital } from '../kit/words.ts';

@@ -2,7 +2,7 @@
  * What is in the hand, as it is typed key by key: `m`, `m+clip`, `.35`. The letters are those of the job's
  * kinds, small or large; a dot opens a length; a plus what lies under the head.
  */
-import { readLength } from '../../bolt/length.ts';
+import { readLength } from '../../bolt/read/length.ts';
 import type { Hand, Job, Kind, RowItem } from '../../model/types.ts';
 import { readItem } from '../../piece/row.ts';
 import type { Press } from '../kit/press.ts';

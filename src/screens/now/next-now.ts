@@ -2,7 +2,7 @@
 
 import { inWords, type Words } from '../../job/truth/said.ts';
 import type { Job } from '../../model/types.ts';
-import { nextInWords } from '../../plan/next-on-job.ts';
+import { nextInWords } from '../../plan/next/next-on-job.ts';
 import { taskName } from './ladder-names.ts';
 import { atTime } from './plan-now.ts';
 import { toldNow } from './waits-for.ts';

@@ -1,6 +1,6 @@
 /** A torque as it counts, and what to set on the wrenches of this bench. */
-import { printQuantity } from '../../bolt/units.ts';
-import { bestSetting, sayConverted, settings, type Wrench } from '../../bolt/wrench.ts';
+import { printQuantity } from '../../bolt/read/units.ts';
+import { bestSetting, sayConverted, settings, type Wrench } from '../../bolt/torque/wrench.ts';
 import type { Quantity } from '../../model/types.ts';
 import { capital } from '../kit/words.ts';
 

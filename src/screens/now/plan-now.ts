@@ -1,12 +1,12 @@
 /** What the plan says of a job at a time: kept with the job, which never changes, until the time does. */
 import { type Hours, NO_HOURS } from '../../model/hours.ts';
 import type { Job, Moment } from '../../model/types.ts';
-import { type Back, backAfter } from '../../plan/back.ts';
 import { type Buy, buyList } from '../../plan/buy/list.ts';
 import { gateInWords } from '../../plan/gates/gate.ts';
 import type { ItemInWords } from '../../plan/gates/items.ts';
+import { type Back, backAfter } from '../../plan/next/back.ts';
 import { type Plan, plan } from '../../plan/plan.ts';
-import { type TestItem, testList } from '../../plan/testlist.ts';
+import { type TestItem, testList } from '../../plan/tests/testlist.ts';
 
 export type { ItemInWords as GateItem };
 

@@ -4,7 +4,7 @@ import type { Said } from '../../job/truth/said.ts';
 import { type KeyRow, type KeysWith, keysWith } from '../../model/key-row.ts';
 import { PIECE_KEYS } from '../../model/keys.ts';
 import type { Job, PieceSpec } from '../../model/types.ts';
-import { cautionsSaid } from '../../plan/cautions.ts';
+import { cautionsSaid } from '../../plan/care/cautions.ts';
 
 type Way = 'removal' | 'fitting';
 type Key = KeysWith<typeof PIECE_KEYS, { read: object }>;

@@ -1,5 +1,5 @@
 /** A row as it is being typed: each word with its hole, and what is wrong with it. */
-import { readLength } from '../../bolt/length.ts';
+import { readLength } from '../../bolt/read/length.ts';
 import type { Job, PieceNow } from '../../model/types.ts';
 import { FOUND_EMPTY, rowWords, STILL_IN, UNKNOWN } from '../../piece/row.ts';
 import { letterMeant, lettersOf } from './hand.ts';

@@ -1,11 +1,12 @@
 /** What is said beside a torque: in words, never a figure to set, and nothing where there is nothing to say. */
-import { MAKER_FIRST, sayOnce } from '../../bolt/cautions.ts';
-import { smeared } from '../../bolt/smeared.ts';
-import { turning } from '../../bolt/threads.ts';
+
+import { turning } from '../../bolt/thread/threads.ts';
+import { MAKER_FIRST, sayOnce } from '../../bolt/torque/cautions.ts';
+import { smeared } from '../../bolt/torque/smeared.ts';
 import { heldTorque, onThread, sayHeld } from '../../job/fold/against.ts';
 import type { HoleNow, Job, Kind, PassSpec, PieceNow, PieceSpec } from '../../model/types.ts';
 import { orderCare } from '../../piece/care.ts';
-import { CARES, caresOf } from '../../plan/care.ts';
+import { CARES, caresOf } from '../../plan/care/care.ts';
 
 /** Said of the parts that keep somebody alive; null for all others. */
 export function licensed(spec: PieceSpec): string | null {

@@ -1,7 +1,7 @@
 /** The sealant's open time, and how long it cures, as the screens tell them. */
 import type { Job, PieceNow } from '../../model/types.ts';
-import { type Cure, curesNow, sayCure, sayCureOf } from '../../plan/cure.ts';
-import { openTimes, sayOpenTime } from '../../plan/open-time.ts';
+import { type Cure, curesNow, sayCure, sayCureOf } from '../../plan/seal/cure.ts';
+import { openTimes, sayOpenTime } from '../../plan/seal/open-time.ts';
 import { capital } from '../kit/words.ts';
 import { atTime } from './plan-now.ts';
 

@@ -2,8 +2,8 @@
 
 import type { Job, TaskSpec, TaskVerb } from '../../model/types.ts';
 import { NO_READING } from '../../model/verbs.ts';
-import { cautionsForTask } from '../../plan/cautions.ts';
-import type { TestItem } from '../../plan/testlist.ts';
+import { cautionsForTask } from '../../plan/care/cautions.ts';
+import type { TestItem } from '../../plan/tests/testlist.ts';
 import { planNow, testsNow } from './plan-now.ts';
 import { waitsFor } from './waits-for.ts';
 

@@ -1,5 +1,5 @@
 /** How long one has, as somebody types it. */
-import { readDuration } from '../../plan/duration.ts';
+import { readDuration } from '../../plan/time/duration.ts';
 
 /** Minutes: `20`, `45 min`, `1 h`; null where that is no time. */
 export function minutesTyped(text: string): number | null {

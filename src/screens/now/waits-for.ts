@@ -1,6 +1,6 @@
 /** What the plan says of a job as it stands, asked once: what a step waits for. */
 import type { Job } from '../../model/types.ts';
-import { type Told, waitsFor as waitsIn } from '../../plan/next-on-job.ts';
+import { type Told, waitsFor as waitsIn } from '../../plan/next/next-on-job.ts';
 import { planNow } from './plan-now.ts';
 import { cures } from './sealant.ts';
 

@@ -1,6 +1,6 @@
 /** The next right thing for a piece, as far as the piece itself can say. */
 import type { Job, PieceNow } from '../../model/types.ts';
-import { roundLeft } from '../../plan/round-left.ts';
+import { roundLeft } from '../../plan/piece/round-left.ts';
 import { passNow, stillIn, toFill, toSettle } from './piece-now.ts';
 
 /**

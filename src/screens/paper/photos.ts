@@ -2,7 +2,7 @@
 import { livingEntries } from '../../job/diary/living.ts';
 import type { Entry, Job } from '../../model/types.ts';
 import { list, many } from '../../model/words.ts';
-import { sayTime } from '../../plan/days.ts';
+import { sayTime } from '../../plan/time/days.ts';
 import type { Key } from '../base/key.ts';
 import { type OnJob, onJob, pieceNamed, show, stay } from '../base/moves.ts';
 import { listLines, type Page } from '../base/page.ts';

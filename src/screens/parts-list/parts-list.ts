@@ -3,7 +3,7 @@ import type { BuyState } from '../../model/types.ts';
 import type { Buy } from '../../plan/buy/list.ts';
 import { sayBefore, sayBought } from '../../plan/buy/say.ts';
 import { isHere } from '../../plan/buy/state.ts';
-import { sayStepName } from '../../plan/say.ts';
+import { sayStepName } from '../../plan/order/say.ts';
 import { ask } from '../ask/field.ts';
 import { ENTER, type Key } from '../base/key.ts';
 import { type OnJob, onJob, requestMark, stay } from '../base/moves.ts';

@@ -1,6 +1,6 @@
 /** Kinds of this job whose threads start in each other's holes: said once a sitting, where one says what is in the hand. */
-import { lookAlikes } from '../../bolt/lookalikes.ts';
-import { threadOf } from '../../bolt/threads.ts';
+import { lookAlikes } from '../../bolt/thread/lookalikes.ts';
+import { threadOf } from '../../bolt/thread/threads.ts';
 import { kindsIn } from '../../job/fold/fit-of.ts';
 import type { At } from '../base/moves.ts';
 import type { State } from '../base/state.ts';

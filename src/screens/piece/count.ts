@@ -1,5 +1,5 @@
 /** The last bolt is out: counted before anybody pries, or STOP with what is still in. */
-import { sayOnce } from '../../bolt/cautions.ts';
+import { sayOnce } from '../../bolt/torque/cautions.ts';
 import { kindsIn } from '../../job/fold/fit-of.ts';
 import type { Refusal } from '../../model/types.ts';
 import { ask } from '../ask/field.ts';

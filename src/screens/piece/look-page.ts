@@ -1,6 +1,6 @@
 /** The piece as it stands, drawn: its holes, and what can be relied on. */
-import { lengthsLine } from '../../bolt/lengths-said.ts';
-import { isInch } from '../../bolt/sizes.ts';
+import { lengthsLine } from '../../bolt/length/lengths-said.ts';
+import { isInch } from '../../bolt/read/sizes.ts';
 import { heldTorque, sayBreaks, wouldBreak } from '../../job/fold/against.ts';
 import { lengthsOf } from '../../job/fold/lengths-of.ts';
 import { isOther, sayInHole } from '../../job/fold/say-hole.ts';
@@ -8,8 +8,8 @@ import { blockers, stillOver } from '../../job/judge/blocked.ts';
 import { textSaid } from '../../job/truth/corrections.ts';
 import type { HoleNow, Job, PieceNow } from '../../model/types.ts';
 import { inPlace } from '../../model/words.ts';
-import { sayThing } from '../../plan/inside.ts';
-import { workInWords } from '../../plan/next.ts';
+import { workInWords } from '../../plan/next/next.ts';
+import { sayThing } from '../../plan/order/inside.ts';
 import { holeNamed } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
 import { piecePage } from '../base/piece-page.ts';

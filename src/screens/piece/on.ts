@@ -1,6 +1,6 @@
 /** On, by fingers: what is in the hand is said, where it belongs lights up, a wrong hole is stopped. */
 
-import { sayOnce } from '../../bolt/cautions.ts';
+import { sayOnce } from '../../bolt/torque/cautions.ts';
 import type { HoleNow } from '../../model/types.ts';
 import { inPlace } from '../../model/words.ts';
 import { UNKNOWN } from '../../piece/row.ts';

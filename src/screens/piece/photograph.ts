@@ -1,6 +1,6 @@
 /** What nobody puts back from memory is photographed before it comes off: one quiet line, once a sitting. */
-import { caresOf } from '../../plan/care.ts';
-import { sortsOf } from '../../plan/disturbed.ts';
+import { caresOf } from '../../plan/care/care.ts';
+import { sortsOf } from '../../plan/tests/disturbed.ts';
 import type { At } from '../base/moves.ts';
 import type { State } from '../base/state.ts';
 import { photosOf } from '../paper/photos.ts';

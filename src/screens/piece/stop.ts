@@ -1,7 +1,7 @@
 /** Refused: STOP for what would break something, a plain question for the rest. */
 import { sayEntry } from '../../job/fold/say-entry.ts';
 import type { Entry } from '../../model/types.ts';
-import { sayDate } from '../../plan/days.ts';
+import { sayDate } from '../../plan/time/days.ts';
 import { ask } from '../ask/field.ts';
 import { ON } from '../base/enter.ts';
 import type { Key } from '../base/key.ts';

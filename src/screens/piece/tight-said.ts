@@ -1,5 +1,5 @@
 /** What is said while tightening: the next bolt, what to set, what stands beside the torque. */
-import { printQuantity } from '../../bolt/units.ts';
+import { printQuantity } from '../../bolt/read/units.ts';
 import type { Job, PassSpec, PieceNow } from '../../model/types.ts';
 import { holeNamed } from '../base/moves.ts';
 import type { State } from '../base/state.ts';

@@ -1,6 +1,6 @@
 /** Tight: in its order, pass by pass, at the torque as printed. */
-import { printQuantity } from '../../bolt/units.ts';
-import { figureOn } from '../../bolt/wrench.ts';
+import { printQuantity } from '../../bolt/read/units.ts';
+import { figureOn } from '../../bolt/torque/wrench.ts';
 import type { PassSpec, Wish } from '../../model/types.ts';
 import { shapeOf } from '../../piece/looks.ts';
 import { ask } from '../ask/field.ts';

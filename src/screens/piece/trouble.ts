@@ -1,5 +1,5 @@
 /** What is wrong with a hole or its bolt: a choice; and what to do now. */
-import { repair } from '../../bolt/repair.ts';
+import { repair } from '../../bolt/fit/repair.ts';
 import { placeOf } from '../../job/fold/place.ts';
 import type { Job, PieceNow, Trouble } from '../../model/types.ts';
 import { ENTER, GO, type Key } from '../base/key.ts';

@@ -1,7 +1,7 @@
 /** The wrong hole was marked: which of its marks goes, and what goes or stands with it. */
 import { sayEntry } from '../../job/fold/say-entry.ts';
 import type { Entry } from '../../model/types.ts';
-import { sayDate } from '../../plan/days.ts';
+import { sayDate } from '../../plan/time/days.ts';
 import { ENTER, type Key } from '../base/key.ts';
 import { atStep, requestMark, say, stay, toStep } from '../base/moves.ts';
 import { listLines, type Page } from '../base/page.ts';

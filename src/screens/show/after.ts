@@ -1,6 +1,6 @@
 /** What became of a mark: done and on disk, refused, not saved, or the file can no longer be read. */
 import type { Recorded, Refusal, Wish } from '../../model/types.ts';
-import { milestoneOf } from '../../plan/milestone.ts';
+import { milestoneOf } from '../../plan/next/milestone.ts';
 import { openGate } from '../base/enter.ts';
 import { outOfQuestion, requestMark, say, stay } from '../base/moves.ts';
 import { NOTED } from '../base/noted.ts';

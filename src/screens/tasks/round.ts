@@ -1,6 +1,6 @@
 /** A test failed: what comes off once more, what the rounds before it found, what is wanted anew. */
-import { roundAgain } from '../../plan/again.ts';
-import { sayDate } from '../../plan/days.ts';
+import { roundAgain } from '../../plan/tests/again.ts';
+import { sayDate } from '../../plan/time/days.ts';
 import { LOOK, OFF, readFirst } from '../base/enter.ts';
 import { ENTER } from '../base/key.ts';
 import { at, type OnJob, onJob, requestMark, show, stay } from '../base/moves.ts';

@@ -1,9 +1,9 @@
 /** The test list, which writes itself from what was disturbed. */
 
 import type { Job } from '../../model/types.ts';
-import { sayTime } from '../../plan/days.ts';
-import { taskSaid } from '../../plan/say.ts';
-import type { TestItem } from '../../plan/testlist.ts';
+import { sayTime } from '../../plan/time/days.ts';
+import { taskSaid } from '../../plan/order/say.ts';
+import type { TestItem } from '../../plan/tests/testlist.ts';
 import { GO, type Key } from '../base/key.ts';
 import { type OnJob, onJob, show, stay } from '../base/moves.ts';
 import { listLines, type Page } from '../base/page.ts';

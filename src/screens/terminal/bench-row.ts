@@ -2,12 +2,12 @@
 
 import { daysBetween } from '../../model/time.ts';
 import type { Job, PieceNow } from '../../model/types.ts';
-import { type Back, backAfter } from '../../plan/back.ts';
 import { sayBought } from '../../plan/buy/say.ts';
-import { sayDays, sayTime } from '../../plan/days.ts';
-import { sayThing } from '../../plan/inside.ts';
-import { nextWork } from '../../plan/next.ts';
-import { type TestItem, testList } from '../../plan/testlist.ts';
+import { type Back, backAfter } from '../../plan/next/back.ts';
+import { nextWork } from '../../plan/next/next.ts';
+import { sayThing } from '../../plan/order/inside.ts';
+import { type TestItem, testList } from '../../plan/tests/testlist.ts';
+import { sayDays, sayTime } from '../../plan/time/days.ts';
 import type { BenchRow, FileState } from '../base/state.ts';
 import { many } from '../kit/words.ts';
 import { lastMark } from '../now/job-now.ts';

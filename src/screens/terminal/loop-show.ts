@@ -3,8 +3,8 @@
 import { readHalf } from '../../job/save/half.ts';
 import { safeLine } from '../../model/safe.ts';
 import { list } from '../../model/words.ts';
-import { nextWork } from '../../plan/next.ts';
-import { openings } from '../../plan/openings.ts';
+import { nextWork } from '../../plan/next/next.ts';
+import { openings } from '../../plan/order/openings.ts';
 import { nowHere, type World } from '../../world.ts';
 import { JOB_DRAFT } from '../base/drafts.ts';
 import { start } from '../base/start.ts';

@@ -1,5 +1,5 @@
 /** Chances in a person's words: `1 in 6`, `1 time in 6`, `2 out of 10`, `1/6`, `50 %`, `rarely`. */
-import { readNumber } from '../../bolt/numbers.ts';
+import { readNumber } from '../../bolt/read/numbers.ts';
 
 export interface Chance {
   /** 0 to 1. */

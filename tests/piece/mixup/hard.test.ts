@@ -1,5 +1,5 @@
 import { describe, expect, test } from 'vitest';
-import { fit } from '../../../src/bolt/fit.ts';
+import { fit } from '../../../src/bolt/fit/fit.ts';
 import type { HoleSpec } from '../../../src/model/types.ts';
 import { hardToMiss } from '../../../src/piece/hard.ts';
 import { mixup } from '../../../src/piece/mixup/mixup.ts';

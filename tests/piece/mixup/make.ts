@@ -1,5 +1,5 @@
 /** Small pieces to lay bolts out beside. */
-import { readKind } from '../../../src/bolt/kind.ts';
+import { readKind } from '../../../src/bolt/read/kind.ts';
 import type { HoleState, Kind } from '../../../src/model/types.ts';
 import type { TrayHole } from '../../../src/piece/mixup/types.ts';
 

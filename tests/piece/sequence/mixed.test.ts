@@ -1,7 +1,7 @@
 /** Bolts of several sizes or torques in one piece: who goes first, how hard each pulls, and against trying all orders. */
 import { describe, expect, test } from 'vitest';
-import { readKind } from '../../../src/bolt/kind.ts';
-import { readTorque } from '../../../src/bolt/stages.ts';
+import { readKind } from '../../../src/bolt/read/kind.ts';
+import { readTorque } from '../../../src/bolt/torque/stages.ts';
 import type { HoleSpec, PieceSpec } from '../../../src/model/types.ts';
 import { computedOrder } from '../../../src/piece/sequence/computed.ts';
 import { pullsOf } from '../../../src/piece/sequence/pull.ts';

@@ -1,6 +1,6 @@
 /** The next hole of a piece, from where it stands. */
 import { describe, expect, test } from 'vitest';
-import { readTorque } from '../../../src/bolt/stages.ts';
+import { readTorque } from '../../../src/bolt/torque/stages.ts';
 import type { HoleNow, PieceNow, PieceSpec } from '../../../src/model/types.ts';
 import { loosenNext, nextHole } from '../../../src/piece/sequence/next.ts';
 import { piece, upTo } from '../pieces.ts';

@@ -6,8 +6,8 @@ import { readJob } from '../../../src/job/read.ts';
 import { CARE_WORDS, MOMENTS } from '../../../src/model/types.ts';
 import { gate } from '../../../src/plan/gates/gate.ts';
 import { itemOf } from '../../../src/plan/gates/item-rows.ts';
-import { SORTS, sortRow } from '../../../src/plan/sorts.ts';
-import { testList } from '../../../src/plan/testlist.ts';
+import { SORTS, sortRow } from '../../../src/plan/tests/sorts.ts';
+import { testList } from '../../../src/plan/tests/testlist.ts';
 
 const FOLDER = join(import.meta.dirname, '../../../jobs');
 const JOBS = readdirSync(FOLDER).filter((name) => name.endsWith('.yaml'));

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { nextOnJob } from '../../../src/plan/next-on-job.ts';
+import { nextOnJob } from '../../../src/plan/next/next-on-job.ts';
 import { plan } from '../../../src/plan/plan.ts';
 import { foundWish } from '../../../src/plan/trace/found.ts';
 import { besideSaid, conflictSaid, rowsOf } from '../../../src/plan/trace/say.ts';

@@ -1,6 +1,6 @@
 /** A test failed: the cheap things first, then all off once more, as before. */
 import { describe, expect, it } from 'vitest';
-import { roundAgain } from '../../../src/plan/again.ts';
+import { roundAgain } from '../../../src/plan/tests/again.ts';
 import { Desk } from '../desk.ts';
 import { caseShut } from '../plan-jobs.ts';
 

@@ -1,0 +1,110 @@
+/**
+ * A reading held against its limit: `0.4 ohm` against `0.8..1.2 ohm`. What is no figure, or has a unit that does not
+ * turn into the limit's, is not judged, and says so.
+ */
+import {
+  figureOf,
+  type Limit,
+  NUMBER,
+  plainFigures,
+  readFigure,
+  readLimit,
+  UNIT,
+} from '../reading-limit.ts';
+import { turnedInto, unitNamed } from '../reading-units.ts';
+
+/** What stands behind the words of a line: `coil 0.4 ohm`, `chain slack 20..30 mm`. */
+export interface Measured {
+  before: string;
+  /** As written. */
+  figure: string;
+  /** What its unit measures: `resistance`, `length`; null where it has none. */
+  of: string | null;
+  /** It has an end that must be kept, not one figure alone. */
+  isLimit: boolean;
+}
+
+/** Null where no figure ends the line, or nothing stands before it. */
+export function measuredIn(line: string): Measured | null {
+  const words = line.trim().split(/\s+/);
+  for (let i = 1; i < words.length; i += 1) {
+    const figure = words.slice(i).join(' ');
+    const before = words.slice(0, i).join(' ');
+    const limit = readLimit(figure);
+    // Two numbers with a hyphen alone may be a part number.
+    if (limit && (limit.unit !== null || !/^\d+-\d+$/.test(figure))) {
+      const of = limit.unit === null ? null : (unitNamed(limit.unit)?.of ?? null);
+      return { before, figure, of, isLimit: true };
+    }
+    const unit = unitNamed(readFigure(figure)?.unit ?? '');
+    if (unit) return { before, figure, of: unit.of, isLimit: false };
+  }
+  return null;
+}
+
+export type Held =
+  | { is: 'within' }
+  /** `by`: how far beyond, as one says it. */
+  | { is: 'beyond'; say: string }
+  /** Neither: why. */
+  | { is: 'unread'; say: string };
+
+/** Said of where and how it was read: part of no figure. */
+const WHERE = String.raw`(?:and|left|right|front|rear|each|both|all|on all|cold|warm|hot|[lr](?=\b[^/]|$))\b`;
+const READING = new RegExp(`(${NUMBER})\\s*(${UNIT})?(?=$|[,;]|\\s+${WHERE})`, 'gi');
+const BESIDE = new RegExp(`[,;()\\s]|\\b(?:${WHERE}|(?:passed|ok|fine)\\b)`, 'gi');
+
+/**
+ * Every figure of the reading must keep to the limit; its unit may be left out, stand behind the last of several, or be
+ * one that turns into the limit's.
+ */
+export function holdAgainst(reading: string, limit: Limit): Held {
+  const said = plainFigures(reading);
+  const found = [...said.matchAll(READING)].map(([, figure = '', unit]) => {
+    return { figure, unit: unit?.trim() || null };
+  });
+  const rest = said.replace(READING, '').replace(BESIDE, '');
+  if (found.length === 0 || rest !== '') {
+    return { is: 'unread', say: `“${said}” is no figure to hold against ${limit.text}` };
+  }
+  for (const [i, { figure, unit }] of found.entries()) {
+    const own = unit ?? found.slice(i).find((f) => f.unit !== null)?.unit ?? null;
+    const value = figureOf(figure);
+    if (value === null) {
+      return { is: 'unread', say: `“${figure}” can be read two ways: leave its comma out` };
+    }
+    const turned = turnedInto(value, own, limit.unit);
+    const shown = `${figure}${own === null ? '' : ` ${own}`}`;
+    if (turned === null) {
+      return { is: 'unread', say: `${shown} does not turn into ${limit.unit ?? 'that figure'}` };
+    }
+    if (!keeps(turned, limit)) {
+      const measured = own === null && limit.unit !== null ? `${figure} ${limit.unit}` : shown;
+      return { is: 'beyond', say: `${measured} is out of limit: ${limit.text}` };
+    }
+  }
+  return { is: 'within' };
+}
+
+/** What the turning of a unit may add or take. */
+const NEARLY = 1e-9;
+
+function keeps(value: number, { from, to }: Limit): boolean {
+  const slack = NEARLY * Math.max(1, Math.abs(value));
+  const low =
+    from === null || (from.with ? value >= from.value - slack : value > from.value + slack);
+  const high = to === null || (to.with ? value <= to.value + slack : value < to.value - slack);
+  return low && high;
+}
+
+function print(value: number): string {
+  return String(Number(value.toPrecision(6)));
+}
+
+/** `0.8..1.2 ohm`, `at least 3 bar`, `under 5 mm`. */
+export function sayLimit({ from, to, unit }: Limit): string {
+  const behind = unit === null ? '' : ` ${unit}`;
+  if (from && to) return `${print(from.value)}..${print(to.value)}${behind}`;
+  if (from) return `${from.with ? 'at least' : 'over'} ${print(from.value)}${behind}`;
+  return to ? `${to.with ? 'at most' : 'under'} ${print(to.value)}${behind}` : 'no limit';
+}

@@ -1,0 +1,189 @@
+/** The words and figures that a printed torque is made of, each read at the start of a text. */
+import type { Quantity } from '../../model/types.ts';
+import { readNumber, tidy } from '../read/numbers.ts';
+import { FACTORS, UNIT, unitOf } from '../read/unit-names.ts';
+
+/** Halves, quarters and eighths as one character. */
+const VULGAR: Readonly<Record<string, string>> = {
+  '½': '1/2',
+  '¼': '1/4',
+  '¾': '3/4',
+  '⅓': '1/3',
+  '⅔': '2/3',
+  '⅛': '1/8',
+  '⅜': '3/8',
+  '⅝': '5/8',
+  '⅞': '7/8',
+};
+const vulgar = `[${Object.keys(VULGAR).join('')}]`;
+/** A fraction has the parts of an inch or of a turn: `20/40 N·m` is two stages, no half. */
+const PARTS = String.raw`\d{1,2}\/(?:2|3|4|8|16|32|64)(?![\d/])`;
+const FIGURE = String.raw`(?:\d+ ?${vulgar}|${vulgar}|\d+[- ]${PARTS}|${PARTS}|\d+(?:[.,]\d+)?|[.,]\d+)`;
+const TO = String.raw`\s*(?:\.{2,3}|…|[-–—−~]|\bto\b)\s*`;
+const SPREAD = String.raw`\s*(?:±|\+\/-)\s*`;
+const RANGE = `(${FIGURE})(?:(${TO}|${SPREAD})(${FIGURE}))?`;
+const DEGREES = String.raw`\s*(?:°|º|degrees?\b|deg\b\.?)`;
+/** `lb/in` is how some people write it; a spring is not meant here. */
+const TORQUE_UNIT = String.raw`(?:${UNIT}|(?:lbf?s?|kgf?)\s*\/\s*(?:in|ft|cm|m)\b)`;
+
+/** Between stages, and before them: nothing of it is a figure. */
+export const JOINS =
+  /^(?:[\s,;:/]+|→|⇒|->|=>|\+|&|and\b|then\b|plus\b|next\b|finally\b|followed by\b|after(?:wards| that)\b|a further\b|further\b|another\b|an additional\b|additional(?:ly)?\b|more\b|again\b|by\b|through\b|the\b|it\b|all\b|bolts?\b|nuts?\b|screws?\b)/i;
+/** `1st`, `Step 2:`, `stage 3 -`, `a)`, `(1)`. */
+export const LABELS =
+  /^(?:\(?\d(?:st|nd|rd|th)\b\)?(?:\s*(?:stage|step|pass|time))?[\s:=–-]*|(?:first|second|third|fourth|last)\b(?:ly)?(?:\s*(?:stage|step|pass))?[\s:=–-]*|(?:stage|step|pass)\s*\d+\s*[:.)=–-]*\s*|\(?\d\)\s*|[a-d]\)\s*)/i;
+/** What is done, where the figure behind it says how far. */
+export const VERBS =
+  /^(?:tighten(?:ing)?|torque(?:d)?|set|pre-?tighten|pull(?:ed)?|turn(?:ed)?|rotate|angle)\b(?:\s*(?:torque|angle))?(?:\s*(?:to|down|up|at|clockwise|through|by|of))*/i;
+export const SNUG =
+  /^(?:(?:tighten(?:ed)?\s+)?(?:hand|finger)[- ]?tight(?:en(?:ed)?)?|tight(?:en(?:ed)?)?\s+(?:by|with)\s+(?:hand|(?:the\s+)?fingers)|by\s+(?:hand|(?:the\s+)?fingers)|(?:until\s+)?snug(?:\s*(?:down|tight))?|(?:until\s+)?seated)\b/i;
+export const LOOSEN =
+  /^(?:back(?:ed)?[- ]?off|loosen(?:ed)?|slacken(?:ed)?|undo|release|unscrew)\b(?:\s*(?:by|all|them|it|completely|fully|again))*\s*/i;
+const THREAD =
+  /^\(?(?:with\s+)?(?:(?:lightly\s+)?(?:oiled|oil(?= on the threads?)|lubricated|greased|waxed)(?:\s*(?:on the )?(?:threads?|bolts?|and (?:head|face|seat)|underside|washers?))*|(?:clean(?:ed)?(?:,| and)?\s*)?dry(?:\s*(?:threads?|bolts?))?|(?:threads?\s+)(?:oiled|dry|greased|lubricated|clean and dry)|in (?:engine )?oil|engine oil on the threads?|(?:no|never|without)\s+(?:oil(?:ed)?|grease|lubricant)(?:\s+on\s+(?:the\s+)?(?:threads?|bolts?))?)\)?/i;
+const PLACE =
+  /^\(?(?:see\s+)?(?:(?:the\s+)?(?:[\p{L}’'.-]+\s+){0,3}?(?:manual|bulletin|handbook|book|catalogue|catalog|supplement|sheet|sticker|label|data ?sheet|page|pages|pp?\.|table|section|sect\.|chapter|fig(?:ure)?\.?|drawing)(?:[\s,:.#-]*(?:no\.?|page|pages|pp?\.|table|section|chapter|fig\.?|and)?[\s#]*[\p{L}]{0,2}\d[\w./-]*)*|\d+-\d+(?:-\d+)*(?![\d.])|see\s+\S+)(?:\s+after all)?\)?(?=$|[\s,;)])/iu;
+const MOST = /^(?:max(?:imum)?\.?|at most|no more than|not more than|not over|up to|≤|<=?)\s*/i;
+const ABOUT = /^(?:~|≈|about|approx(?:\.|imately)?|ca\.?|circa)\s*/i;
+/** `2 x`, `twice`. */
+const TIMES = /^\+?\s*(?:(\d)\s*(?:x|×|times)|(twice))\s*/i;
+
+const QUANTITY = new RegExp(`^${RANGE}\\s*(${TORQUE_UNIT})`, 'i');
+const ANGLE = new RegExp(`^\\+?\\s*${RANGE}${DEGREES}`, 'i');
+const TURNS = new RegExp(
+  `^\\+?\\s*(?:(${FIGURE})(?:\\s+of)?(?:\\s+an?)?|(half|quarter|third|three[- ]quarters?|one|two|full)(?:\\s+(?:of\\s+)?an?)?|an?\\s+(half|quarter|third|full)?)\\s*(?:of a )?-?turns?\\b`,
+  'i',
+);
+const BARE = new RegExp(`^(${FIGURE})(?![\\d.°º])`);
+const WORDS: Readonly<Record<string, number>> = {
+  half: 0.5,
+  quarter: 0.25,
+  third: 1 / 3,
+  one: 1,
+  two: 2,
+  full: 1,
+};
+
+function readFigure(text: string): number | null {
+  const sign = new RegExp(vulgar).exec(text)?.[0];
+  if (sign === undefined) return readNumber(text);
+  return readNumber(`${text.replace(sign, '').trim()} ${VULGAR[sign]}`.trim());
+}
+
+/** Both ends; null where it runs backwards or is no figure. */
+function readEnds(first = '', between = '', second?: string) {
+  const a = readFigure(first);
+  if (a === null) return null;
+  if (second === undefined) return { value: a, to: null };
+  const b = readFigure(second);
+  if (b === null) return null;
+  if (/±|\+\//.test(between)) return b <= a ? { value: tidy(a - b), to: tidy(a + b) } : null;
+  return b >= a ? { value: a, to: b } : null;
+}
+
+export interface TorqueRead {
+  length: number;
+  quantity: Quantity;
+  /** No more than that. */
+  most: boolean;
+}
+
+/** A figure of torque with its unit. */
+export function torqueAt(text: string): TorqueRead | null {
+  const plain = plainTorqueAt(text);
+  if (plain !== null) return plain;
+  const most = MOST.exec(text)?.[0] ?? '';
+  const before = most || (ABOUT.exec(text)?.[0] ?? '');
+  const behind = text.slice(before.length);
+  // No word is looked at with the large pattern.
+  const found = /^[\d.,½¼¾⅓⅔⅛⅜⅝⅞]/.test(behind) ? QUANTITY.exec(behind) : null;
+  const range = found && readEnds(found[1], found[2], found[3]);
+  if (!found || !range || range.value <= 0) return null;
+  const unit = unitOf((found[4] ?? '').replace(/^((?:lbf?s?|kgf?)\s*)\//i, '$1·'));
+  if (unit === null || FACTORS.get(unit)?.of !== 'torque') return null;
+  const length = before.length + found[0].length;
+  return { length, quantity: { ...range, unit }, most: most !== '' };
+}
+
+/** What most files say, told without the large patterns: they would find the same, and take longest to be made. */
+const PLAIN = /^(\d+(?:\.\d+)?) N·m(?=$|[\s,;)])/;
+
+export function plainTorqueAt(text: string): TorqueRead | null {
+  const [said, figure = ''] = PLAIN.exec(text) ?? [];
+  const value = said === undefined ? null : readNumber(figure);
+  if (said === undefined || value === null || value <= 0) return null;
+  return { length: said.length, quantity: { value, to: null, unit: 'N·m' }, most: false };
+}
+
+const PLAIN_PLACE = /^(?:manual|page) \d+(?:-\d+)?$/;
+
+/** Where it is printed, at the start of a text: how much of it says so. */
+export function placeAt(text: string): string {
+  return (PLAIN_PLACE.exec(text) ?? PLACE.exec(text))?.[0] ?? '';
+}
+
+/** What is said of the thread, at the start of a text. */
+export function threadAt(text: string): string {
+  return /^\(?[cdegilnotw]/i.test(text) ? (THREAD.exec(text)?.[0] ?? '') : '';
+}
+
+/** A figure alone: a unit further on may be its unit too. */
+export function bareAt(text: string): { length: number; value: number } | null {
+  const found = BARE.exec(text);
+  const value = found && readFigure(found[1] ?? '');
+  return found && value ? { length: found[0].length, value } : null;
+}
+
+export interface AngleRead {
+  length: number;
+  degrees: number;
+  /** Upper end of a range, else null. */
+  to: number | null;
+  times: number;
+}
+
+/** `90°`, `+ 90 degrees`, `1/2 turn`, `a quarter turn further`, `2 x 90°`. */
+export function angleAt(text: string): AngleRead | null {
+  const times = TIMES.exec(text);
+  const from = times?.[0].length ?? 0;
+  const left = text.slice(from);
+  const found = ANGLE.exec(left);
+  const range = found && readEnds(found[1], found[2], found[3]);
+  const turned = range ? null : TURNS.exec(left);
+  const degrees = range ? range.value : turned ? tidy((turnsOf(turned) ?? 0) * 360) : 0;
+  if (degrees <= 0) return null;
+  const said = (range ? found : turned)?.[0].length ?? 0;
+  const more = /^\s*(?:turns?|further|more|past|angle)\b/i.exec(left.slice(said))?.[0] ?? '';
+  return {
+    length: from + said + more.length,
+    degrees,
+    to: range?.to ?? null,
+    times: times === null ? 1 : times[2] ? 2 : Number(times[1]),
+  };
+}
+
+function turnsOf([, said, word, small]: RegExpExecArray): number | null {
+  if (said !== undefined) return readFigure(said);
+  const named = (word ?? small ?? 'one').toLowerCase();
+  return named.startsWith('three') ? 0.75 : (WORDS[named] ?? null);
+}
+
+/** Printed figures of one value in two units may differ by so much: each was rounded. */
+const ROUNDED = 0.03;
+
+/** Whether a second figure says the same as the first; `text` is the second as printed. */
+export function agrees(first: Quantity, second: Quantity, text: string): boolean {
+  const worth = (q: Quantity) => FACTORS.get(q.unit)?.factor ?? Number.NaN;
+  const places = /[.,](\d+)/.exec(text)?.[1]?.length ?? 0;
+  const step = 10 ** -places;
+  const close = (x: number, y: number) => {
+    const turned = (x * worth(first)) / worth(second);
+    return Math.abs(turned - y) <= Math.max(step, turned * ROUNDED) + 1e-9;
+  };
+  if (second.to !== null) {
+    return close(first.value, second.value) && close(first.to ?? first.value, second.to);
+  }
+  const { value, to } = first;
+  const turned = (second.value * worth(second)) / worth(first);
+  return close(value, second.value) || (to !== null && turned >= value && turned <= to * 1.03);
+}

@@ -1,0 +1,294 @@
+/**
+ * A torque as a manual prints it, read to its last character: `20, then 40 N·m, then 90° and 90°`. What is read becomes
+ * stages, one after the other; what is not stands in `rest` with its place, and never counts as read.
+ */
+import type { Quantity, Torque } from '../../model/types.ts';
+import { convert } from '../read/units.ts';
+import { smearElsewhere, smearIn } from './smeared.ts';
+import {
+  agrees,
+  angleAt,
+  bareAt,
+  JOINS,
+  LABELS,
+  LOOSEN,
+  placeAt,
+  plainTorqueAt,
+  SNUG,
+  threadAt,
+  torqueAt,
+  VERBS,
+} from './stage-words.ts';
+
+export type Stage =
+  /** By fingers and wrist. */
+  | { do: 'snug' }
+  /** `most`: no more than that. */
+  | { do: 'torque'; quantity: Quantity; most: boolean }
+  /** Further, degrees; `to` is the upper end of a range, else null. */
+  | { do: 'angle'; degrees: number; to: number | null }
+  /** Back, degrees; null: until it is loose. */
+  | { do: 'loosen'; degrees: number | null };
+
+export interface Said {
+  text: string;
+  /** Characters before it. */
+  at: number;
+}
+
+export interface Stages {
+  stages: Stage[];
+  /** Figures in another unit that do not say the same as the one before them. */
+  differ: Said[];
+  /** What was not read, in its order. */
+  rest: Said[];
+  /** Where it is printed, and remarks without a figure: `manual 2-17`; null when nothing is said. */
+  where: string | null;
+  /** What it says of the thread: `oiled threads`, `dry`; null when nothing. */
+  thread: string | null;
+}
+
+interface Reading extends Stages {
+  text: string;
+  /** Figures without a unit, until one comes that has it. */
+  waiting: (Said & { value: number })[];
+}
+
+/** What one kind of words adds at a place of the text; how many characters of it were read, 0 for none. */
+type Reader = (left: string, reading: Reading, at: number) => number;
+
+/** `(1.2 kgf·m, 9 lbf·ft)`: the figure before it once more. */
+const inBrackets: Reader = (left, reading, at) => {
+  const before = reading.stages.at(-1);
+  const bracket = /^\(([^()]*)\)/.exec(left);
+  if (!bracket?.[1] || before?.do !== 'torque') return 0;
+  const differ: Said[] = [];
+  for (const { 0: part, index } of bracket[1].matchAll(/[^,;/]+(?:,\d+[^,;/]*)*/g)) {
+    const text = part.trim();
+    const found = torqueAt(text);
+    if (found?.length !== text.length) return 0;
+    const place = at + 1 + index + part.length - part.trimStart().length;
+    if (!agrees(before.quantity, found.quantity, text)) differ.push({ text, at: place });
+  }
+  reading.differ.push(...differ);
+  return bracket[0].length;
+};
+
+/** `22.5 N·m / 16.6 lbf·ft`: the same, behind a stroke or a comma, in another unit. */
+const besideIt: Reader = (left, reading, at) => {
+  const before = reading.stages.at(-1);
+  const sign = /^\s*(?:[/=,;]|or\b)\s*/.exec(left)?.[0];
+  if (sign === undefined || before?.do !== 'torque' || reading.waiting.length > 0) return 0;
+  const found = torqueAt(left.slice(sign.length));
+  if (!found || found.quantity.unit === before.quantity.unit) return 0;
+  const text = left.slice(sign.length, sign.length + found.length);
+  if (!agrees(before.quantity, found.quantity, text)) {
+    reading.differ.push({ text, at: at + sign.length });
+  }
+  return sign.length + found.length;
+};
+
+const onTheThread: Reader = (left, reading, at) => {
+  const said = threadAt(left);
+  const part = partOf(reading.text, at);
+  // A greased O-ring is no greased thread.
+  if (smearIn(said) !== null && smearIn(part) === null) return 0;
+  if (said !== '') reading.thread = joined(reading.thread, said);
+  return said.length;
+};
+
+const wherePrinted: Reader = (left, reading) => {
+  // A range and its unit look like a page: 10-12 N·m.
+  const said = torqueAt(left) ? '' : placeAt(left);
+  if (said !== '') reading.where = joined(reading.where, said);
+  return said.length;
+};
+
+function joined(before: string | null, said: string): string {
+  const bare = said.replace(/^\(|\)$/g, '');
+  return before === null ? bare : `${before}, ${bare}`;
+}
+
+const label: Reader = (left) => {
+  const said = LABELS.exec(left)?.[0] ?? '';
+  if (said === '' || torqueAt(left)) return 0;
+  const behind = left.slice(said.length).replace(/^(?:[\s,:+–-]|torque\b|to\b|by\b)+/i, '');
+  return stageAt(behind.replace(VERBS, '').trimStart()) || stageAt(behind) ? said.length : 0;
+};
+
+const stage: Reader = (left, reading) => {
+  const found = stageAt(left);
+  if (!found) return 0;
+  const [first] = found.stages;
+  settle(reading, first?.do === 'torque' ? first.quantity.unit : null);
+  reading.stages.push(...found.stages);
+  return found.length;
+};
+
+const bare: Reader = (left, reading, at) => {
+  const found = bareAt(left);
+  if (!found) return 0;
+  reading.waiting.push({ value: found.value, at, text: left.slice(0, found.length) });
+  return found.length;
+};
+
+const joins: Reader = (left) => (JOINS.exec(left) ?? VERBS.exec(left))?.[0].length ?? 0;
+
+/** Words of which no part was read. */
+const unread: Reader = (left, reading, at) => {
+  settle(reading, null);
+  const word = /^(?:[\p{L}\p{N}’'.-]+|.)/su.exec(left)?.[0] ?? left;
+  reading.rest.push({ text: word, at });
+  return word.length;
+};
+
+/** Nothing else begins so. */
+const plainStage: Reader = (left, reading, at) =>
+  plainTorqueAt(left) === null ? 0 : stage(left, reading, at);
+
+/** A comma in front of a word; one in front of a digit may be that of a figure. */
+const sign: Reader = (left, reading, at) =>
+  /^[,;:](?!\d)/.test(left) ? joins(left, reading, at) : 0;
+
+/** In this order: what is taken first is read no other way. */
+const READERS: readonly Reader[] = [
+  plainStage,
+  inBrackets,
+  besideIt,
+  sign,
+  ...[onTheThread, wherePrinted, label].map(whereWordsBegin),
+  stage,
+  bare,
+  joins,
+  unread,
+];
+
+/** Words begin where words end: `dry` is nothing in `laundry`. */
+function whereWordsBegin(read: Reader): Reader {
+  return (left, reading, at) =>
+    at > 0 && /[\p{L}\p{N}]/u.test(reading.text[at - 1] ?? '') ? 0 : read(left, reading, at);
+}
+
+function stageAt(text: string): { length: number; stages: Stage[] } | null {
+  const plain = plainTorqueAt(text);
+  if (plain !== null)
+    return { length: plain.length, stages: [{ do: 'torque', ...quantityOf(plain) }] };
+  const loosen = LOOSEN.exec(text)?.[0];
+  if (loosen !== undefined) {
+    const angle = angleAt(text.slice(loosen.length));
+    const degrees = angle === null ? null : angle.degrees * angle.times;
+    const length = loosen.length + (angle?.length ?? 0);
+    return { length, stages: [{ do: 'loosen', degrees }] };
+  }
+  const snug = SNUG.exec(text)?.[0];
+  if (snug !== undefined) return { length: snug.length, stages: [{ do: 'snug' }] };
+  const angle = angleAt(text);
+  if (angle) {
+    const { length, degrees, to, times } = angle;
+    return { length, stages: Array.from({ length: times }, () => ({ do: 'angle', degrees, to })) };
+  }
+  const torque = torqueAt(text);
+  return torque && { length: torque.length, stages: [{ do: 'torque', ...quantityOf(torque) }] };
+}
+
+function quantityOf({ quantity, most }: { quantity: Quantity; most: boolean }) {
+  return { quantity, most };
+}
+
+/** Figures that waited for a unit have it now, or were none. */
+function settle(reading: Reading, unit: string | null): void {
+  for (const { value, text, at } of reading.waiting.splice(0)) {
+    if (unit === null) reading.rest.push({ text, at });
+    else reading.stages.push({ do: 'torque', quantity: { value, to: null, unit }, most: false });
+  }
+}
+
+/** A word that may hide a figure, a stage or what is done to the thread: without one, and without a digit, it is a remark. */
+const MATTERS =
+  /[\d½¼¾⅓⅔⅛⅜⅝⅞%°+±<>≤≥]|turn|quarter|half|third|degree|tight|torque|loos|slack|back|again|more|further|twice|double|final|angle|until|stretch|max|min|most|least|then|after|before|oil|greas|dry|wet|lub|lock|seal|paste|hot|cold|new bolt/i;
+
+/** To the end of its part of the text, which ends where a comma or a bracket does. */
+function partOf(text: string, at: number): string {
+  const end = text.slice(at).search(/[,;()]/);
+  return text.slice(at, end < 0 ? undefined : at + end).trim();
+}
+
+/** What was not read and cannot matter is a remark beside the figure; the rest stays a rest. */
+function withoutRemarks(text: string, rest: readonly Said[], where: string | null) {
+  const left: Said[] = [];
+  const remarks: string[] = [];
+  let end = 0;
+  for (const said of rest) {
+    const part = partOf(text, said.at);
+    if (MATTERS.test(part) && (/\d/.test(part) || !smearElsewhere(part))) left.push(said);
+    else if (said.at >= end && /\p{L}/u.test(part)) remarks.push(part);
+    if (said.at >= end) end = said.at + part.length;
+  }
+  const all = [...(where === null ? [] : [where]), ...remarks];
+  return { rest: left, where: all.length === 0 ? null : all.join(', ') };
+}
+
+/** What was not read in one go is one rest. */
+function together(text: string, rest: readonly Said[]): Said[] {
+  const all: Said[] = [];
+  for (const { text: said, at } of rest.toSorted((a, b) => a.at - b.at)) {
+    const before = all.at(-1);
+    const end = before ? before.at + before.text.length : 0;
+    if (before && text.slice(end, at).trim() === '') before.text = text.slice(before.at, at) + said;
+    else all.push({ text: said, at });
+  }
+  return all;
+}
+
+/** Reads a text to its last character, in time that grows with its length. */
+export function readStages(text: string): Stages {
+  const empty = { stages: [], differ: [], rest: [], where: null, thread: null };
+  const reading: Reading = { ...empty, text, waiting: [] };
+  for (let at = 0; at < text.length; ) {
+    const left = text.slice(at, at + WINDOW);
+    let length = 0;
+    for (const read of READERS) {
+      length = read(left, reading, at);
+      if (length > 0) break;
+    }
+    at += Math.max(1, length);
+  }
+  settle(reading, null);
+  const { stages, differ, thread } = reading;
+  const rest = together(text, reading.rest);
+  // Where nothing was read, nothing is a remark beside it.
+  const sorted =
+    stages.length === 0
+      ? { rest, where: reading.where }
+      : withoutRemarks(text, rest, reading.where);
+  return { stages, differ, ...sorted, thread };
+}
+
+/** Characters looked at from one place on: no stage, and no place in a manual, is longer. */
+const WINDOW = 200;
+
+/** The torque at which such a bolt is full: the last that is set before it is only turned; null without one. */
+export function fullOf({ stages }: Pick<Stages, 'stages'>): Quantity | null {
+  const torques = stages.flatMap((s) => (s.do === 'torque' ? [s.quantity] : []));
+  return torques.at(-1) ?? null;
+}
+
+/** The hardest that is set on such a bolt in any of its stages; a range counts with its upper end. Null without one. */
+export function hardestOf({ stages }: Pick<Stages, 'stages'>): Quantity | null {
+  const most = (q: Quantity) => convert(q.to ?? q.value, q.unit, 'N·m') ?? 0;
+  const torques = stages.flatMap((s) => (s.do === 'torque' ? [s.quantity] : []));
+  return torques.reduce<Quantity | null>(
+    (a, b) => (a !== null && most(a) >= most(b) ? a : b),
+    null,
+  );
+}
+
+/**
+ * A torque as a manual prints it, with its full figure: `10 N·m, manual 2-17`. `quantity` is null when no figure of
+ * torque was read (`see manual`, `3/4 turn`).
+ */
+export function readTorque(text: string): Torque {
+  const read = readStages(text);
+  // A text that only says where to look is no place beside a figure.
+  return { text, quantity: fullOf(read), where: read.stages.length === 0 ? null : read.where };
+}

@@ -1,0 +1,57 @@
+/** Opens a job file for reading. */
+import { resolve } from 'node:path';
+import { printFault } from '../../job/faults/faults.ts';
+import { fold } from '../../job/fold/fold.ts';
+import { noPiece } from '../../job/judge/parts.ts';
+import { readJob } from '../../job/read.ts';
+import { errorCode } from '../../job/save/disk.ts';
+import { failOf } from '../../job/save/fail.ts';
+import { readNamed } from '../../job/save/plain.ts';
+import { safe } from '../../model/safe.ts';
+import type { Fault, Job } from '../../model/types.ts';
+import type { World } from '../../world.ts';
+import { type Answer, faultsJson, misuse, type Opened, refused } from './command.ts';
+
+/** The job in a file; where it cannot be read, all its faults. */
+export function openJob(name: string, world: World): Opened {
+  const file = resolve(world.folder, name);
+  let text: string;
+  try {
+    text = readNamed(file).bytes.toString('utf8');
+  } catch (error) {
+    return { answer: noFile(name, world, error) };
+  }
+  const read = readJob(text, name);
+  if (read.unreadable) return { answer: faulty(read.faults) };
+  return { job: fold(read.upper, read.entries), file, faults: read.faults };
+}
+
+/** `error`: what the system said when it was opened. */
+export function noFile(name: string, world: World, error?: unknown): Answer {
+  const code = errorCode(error);
+  if (code !== null && code !== 'ENOENT' && code !== 'ENOTDIR') {
+    const fail = failOf(error, name, 'read');
+    return misuse(fail.code, safe(`${fail.say} ${fail.fix}`), { file: name });
+  }
+  return misuse('no-such-file', `No job file ${safe(name)} in ${safe(world.folder)}.`, {
+    file: name,
+  });
+}
+
+export function faulty(faults: readonly Fault[]): Answer {
+  return {
+    exit: 1,
+    json: { ok: false, faults: faultsJson(faults) },
+    text: '',
+    error: faultsText(faults),
+  };
+}
+
+export function faultsText(faults: readonly Fault[]): string {
+  return faults.map(printFault).join('\n\n');
+}
+
+export function unknownPiece(key: string, job: Job): Answer {
+  const { refused: refusal } = noPiece(job, key);
+  return refused(refusal);
+}

@@ -1,0 +1,91 @@
+/** A practice bench in a new folder: the jobs of this program, a first commit, and the screens. */
+import {
+  existsSync,
+  lstatSync,
+  mkdirSync,
+  mkdtempSync,
+  readdirSync,
+  readFileSync,
+  writeFileSync,
+} from 'node:fs';
+import { tmpdir } from 'node:os';
+import { join, resolve } from 'node:path';
+import { agedTo } from '../../diary/age.ts';
+import { BENCH_FILE } from '../../diary/bench.ts';
+import { makeBench } from '../../diary/make-bench.ts';
+import { shipped } from '../../diary/shipped.ts';
+import { keepOwn, readOwn } from '../../job/save/own.ts';
+import type { World } from '../../world.ts';
+import { type Answer, answer, type Call, misuse, systemSays, unsaved } from '../base/command.ts';
+
+/** So long nobody has touched the practice jobs: coming back after weeks is part of the practice. */
+const LEFT_ALONE = 21;
+
+export async function run(call: Call): Promise<Answer> {
+  const { world, words, options } = call;
+  const named = words[0] === undefined ? null : resolve(world.folder, words[0]);
+  if (named !== null && !isFree(named)) {
+    return misuse('exists', `${named} is there already and not empty: name a new folder.`, {
+      folder: named,
+    });
+  }
+  const before = named === null && !options.new ? practiceBefore() : null;
+  if (before !== null)
+    return opened(call, before, `The practice bench of before: ${before}`, false);
+  let folder: string;
+  try {
+    folder = named ?? mkdtempSync(join(tmpdir(), 'putback-practice-'));
+    copyJobs(folder, world);
+  } catch (error) {
+    return unsaved({ code: 'unsaved', say: `The practice bench: ${systemSays(error)}.` });
+  }
+  const bench = await makeBench(folder, world.program);
+  if (!bench.ok) return unsaved({ code: bench.code, say: bench.say });
+  const { firstCommit } = await import('../../diary/git/bench.ts');
+  const quiet = await firstCommit(folder, 'Practice bench');
+  if (named === null) keepOwn(PRACTICE, 'practice', folder);
+  const lines = [`Practice bench: ${folder}`, ...(quiet ? [quiet] : [])];
+  return opened(call, folder, lines.join('\n'), true, quiet);
+}
+
+/** Under this name the user's own folder says where the practice bench is. */
+const PRACTICE = 'practice';
+
+/** The one that was made before, if it is still there. */
+function practiceBefore(): string | null {
+  const folder = readOwn(PRACTICE, 'practice')?.text ?? null;
+  return folder !== null && !isFree(folder) && existsSync(join(folder, BENCH_FILE)) ? folder : null;
+}
+
+function opened(
+  { world, options }: Call,
+  folder: string,
+  text: string,
+  changed: boolean,
+  git: string | null = null,
+): Answer {
+  const done = answer({ changed, folder, git }, text);
+  const terminal = world.stdin.isTTY && world.stdout.isTTY;
+  if (options.json || options['no-open'] || !terminal) {
+    return { ...done, text: `${done.text}\nOpen it with: putback ${folder}` };
+  }
+  return { ...done, open: folder };
+}
+
+/** Nothing there yet, or an empty folder. */
+function isFree(path: string): boolean {
+  try {
+    return readdirSync(path).length === 0;
+  } catch {
+    return lstatSync(path, { throwIfNoEntry: false }) === undefined;
+  }
+}
+
+function copyJobs(folder: string, world: World): void {
+  mkdirSync(folder, { recursive: true });
+  const jobs = shipped('jobs');
+  for (const name of readdirSync(jobs).filter((n) => n.endsWith('.yaml'))) {
+    const text = readFileSync(join(jobs, name), 'utf8');
+    writeFileSync(join(folder, name), agedTo(text, world.now(), LEFT_ALONE), { flag: 'wx' });
+  }
+}

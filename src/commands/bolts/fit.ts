@@ -1,0 +1,137 @@
+/** Every kind of a job against every hole of a piece: what would go wrong, before it does. */
+
+import type { Fit } from '../../bolt/fit/fit.ts';
+import { MEASURES } from '../../bolt/fit/fit-measure.ts';
+import { lookAlikes } from '../../bolt/thread/lookalikes.ts';
+import type { Against } from '../../bolt/torque/against-hole.ts';
+import { heldTorque } from '../../job/fold/against.ts';
+import { fitOfPiece, kindsIn } from '../../job/fold/fit-of.ts';
+import type { Correctable, Job, Kind, PieceNow } from '../../model/types.ts';
+import { list } from '../../model/words.ts';
+import { printItem } from '../../piece/row.ts';
+import { type Swap, sayWorst, swaps } from '../../piece/swaps.ts';
+import { type Answer, answer, type Call, misuse } from '../base/command.ts';
+import { correctedIn, correctedLines } from '../base/corrected.ts';
+import { openJob, unknownPiece } from '../base/open-job.ts';
+import { fitLengths } from './fit-lengths.ts';
+
+/** What decides whether a bolt fits. */
+const MEASURED: readonly Correctable[] = ['thick', 'thread', 'turns', 'proud', 'into'];
+
+export interface HoleFits {
+  hole: string;
+  takes: string | null;
+  fits: ({ kind: string } & Fit)[];
+  /** Its printed torque against this hole; null where none is printed, or the bolt is not known. */
+  torque: Against | null;
+}
+
+export function run(call: Call) {
+  const opened = openJob(call.words[0] ?? '', call.world);
+  if ('answer' in opened) return opened.answer;
+  const key = call.words[1] ?? '';
+  const piece = opened.job.pieces.get(key);
+  if (!piece) return unknownPiece(key, opened.job);
+  const name = call.words[2];
+  if (call.options.lengths === true || name !== undefined) return oneHole(opened.job, piece, name);
+  const kinds = [...opened.job.upper.kinds.values()];
+  const fitOf = fitOfPiece(opened.job, piece);
+  const holes = piece.holes.map((hole) => ({
+    hole: hole.name,
+    takes: hole.belongs ? printItem(hole.belongs) : null,
+    fits: kinds.flatMap((kind) => {
+      const judged = fitOf(kind.letter, hole.name);
+      return judged ? [{ kind: kind.letter, ...judged }] : [];
+    }),
+    torque: heldTorque(piece, hole, opened.job.upper.kinds)?.against ?? null,
+  }));
+  const worst = swapsOf(opened.job, piece, fitOf);
+  const alike = lookAlikes(kinds.flatMap((k) => k.thread ?? []));
+  const corrections = correctedIn(opened.job, key, MEASURED);
+  const text = [
+    fitText(piece, kinds, holes, worst.say),
+    ...torqueLines(holes),
+    ...alike.map(({ why }) => why),
+    ...correctedLines(opened.job, corrections),
+  ].join('\n');
+  return answer({ piece: key, holes, swaps: worst.list, lookAlikes: alike, corrections }, text);
+}
+
+/** One hole is asked for its lengths; both have to be said. */
+function oneHole(job: Job, piece: PieceNow, name: string | undefined): Answer {
+  const hole = piece.holes.find((h) => h.name === name);
+  if (hole) return fitLengths(job, piece, hole);
+  if (name === undefined) return misuse('usage', 'Which hole? fit FILE PIECE HOLE --lengths.');
+  const has = piece.holes.map((h) => h.name);
+  return misuse('no-such-hole', `${piece.spec.name} has no hole ${name}: it has ${list(has)}.`);
+}
+
+/** Which wrong bolt of the piece's own tray would go in unnoticed, worst first. */
+function swapsOf(
+  job: Job,
+  piece: PieceNow,
+  fitOf: ReturnType<typeof fitOfPiece>,
+): { list: Swap[]; say: string | null } {
+  const holes = piece.holes.map((h) => ({ name: h.name, takes: h.belongs?.kind ?? null }));
+  const list = swaps({
+    holes,
+    tray: kindsIn(piece),
+    kinds: job.upper.kinds,
+    fitOf,
+  });
+  return { list, say: sayWorst(list, holes) };
+}
+
+function fitText(
+  piece: PieceNow,
+  kinds: readonly Kind[],
+  holes: readonly HoleFits[],
+  worst: string | null,
+): string {
+  if (holes.length === 0) return `${piece.spec.name} has no bolts.`;
+  const head = ['hole', 'takes', ...kinds.map((k) => k.letter)];
+  const rows = holes.map((h) => [h.hole, h.takes ?? '?', ...h.fits.map(cell)]);
+  const widths = head.map((_, i) => Math.max(...[head, ...rows].map((r) => r[i]?.length ?? 0)));
+  const line = (cells: readonly string[]) =>
+    cells
+      .map((c, i) => c.padEnd(widths[i] ?? 0))
+      .join('  ')
+      .trimEnd();
+  const measure = new Set(holes.flatMap((h) => h.fits.flatMap((f) => f.measure)));
+  return [
+    `${piece.spec.name}`,
+    '',
+    line(head),
+    ...rows.map(line),
+    '',
+    'A question mark: not sure yet.',
+    ...[...measure].map((m) => `To know more, ${MEASURES[m]}.`),
+    ...(worst === null ? [] : ['', worst]),
+  ].join('\n');
+}
+
+/** `Torque at 1 and 2: fine. 10 N·m: …`, once for all holes of which the same is said. */
+function torqueLines(holes: readonly HoleFits[]): string[] {
+  const said = new Map<string, string[]>();
+  for (const { hole, torque } of holes) {
+    if (torque === null) continue;
+    const text = `${torque.verdict}. ${torque.why}`;
+    said.set(text, [...(said.get(text) ?? []), hole]);
+  }
+  return [...said].map(([text, at]) => `Torque at ${list(at)}: ${text}`);
+}
+
+/** `right`, `+10 longer?`, `bottoms 8`. */
+function cell(f: { kind: string } & Fit): string {
+  if (f.verdict === null) return '?';
+  const by = amount(f);
+  return `${f.verdict}${by}${f.sure ? '' : '?'}`;
+}
+
+function amount(f: Fit): string {
+  const mm = (n: number | null) => (n === null ? '' : ` ${Math.round(Math.abs(n) * 10) / 10}`);
+  if (f.verdict === 'bottoms') return mm(f.bottomsBy);
+  if (f.verdict === 'through') return mm(f.sticksOut);
+  if (f.verdict === 'longer' || f.verdict === 'shorter') return mm(f.byLength);
+  return '';
+}

@@ -1,0 +1,229 @@
+/** Torque: in other units, on this wrench, against the thread. The maker's figure goes first, always. */
+
+import { readLength } from '../../bolt/read/length.ts';
+import { printNumber } from '../../bolt/read/numbers.ts';
+import { convert, printQuantity, readQuantity } from '../../bolt/read/units.ts';
+import { threadOf } from '../../bolt/thread/threads.ts';
+import { type Against, againstHole } from '../../bolt/torque/against-hole.ts';
+import { MAKER_FIRST } from '../../bolt/torque/cautions.ts';
+import { sane } from '../../bolt/torque/sane.ts';
+import { likelyMark, maybeHollow } from '../../bolt/torque/solid.ts';
+import { standing } from '../../bolt/torque/standing.ts';
+import { strip } from '../../bolt/torque/stripping.ts';
+import { aim, settings, withAdapter } from '../../bolt/torque/wrench.ts';
+import { findBench } from '../../diary/bench.ts';
+import type { Quantity } from '../../model/types.ts';
+import { type Answer, answer, type Call, misuse, optionText } from '../base/command.ts';
+
+export function run(call: Call): Answer {
+  const [what = '', word] = call.words;
+  const said = word ?? optionText(call, 'torque') ?? '';
+  switch (what) {
+    case 'convert':
+      return withTorque(said, (q) => inUnit(call, q));
+    case 'wrench':
+      return withTorque(said, (q) => onWrench(call, q));
+    case 'sane':
+      return withTorque(said, (q) => against(call, q));
+    case 'thread':
+      return bolt(call, said);
+    case 'strip':
+      return stripping(call);
+    default:
+      return misuse(
+        'usage',
+        'Which? torque convert, wrench, thread, sane, strip. --help says more.',
+      );
+  }
+}
+
+function withTorque(text: string, then: (q: Quantity) => Answer): Answer {
+  const q = readQuantity(text);
+  if (text === '') return misuse('usage', 'Say the torque: 10 N·m, 95 lbf·in.');
+  if (!q) return misuse('bad-torque', `${text} is no torque: 10 N·m, 95 lbf·in.`);
+  return then(q);
+}
+
+/** An option as a number; the fallback when it is not given, null when it is no number. */
+function number(call: Call, option: string, fallback: number): number | null {
+  const text = optionText(call, option);
+  return text === undefined ? fallback : readLength(text);
+}
+
+function inUnit(call: Call, q: Quantity): Answer {
+  const wanted = optionText(call, 'to') ?? 'N·m';
+  const unit = readQuantity(`1 ${wanted}`)?.unit ?? wanted;
+  const value = convert(q.value, q.unit, unit);
+  const to = q.to === null ? null : convert(q.to, q.unit, unit);
+  if (value === null) return misuse('bad-unit', `${q.unit} cannot be turned into ${wanted}.`);
+  const text = `${printQuantity(q)} = ${printNumber(value, 4)}${to === null ? '' : `..${printNumber(to, 4)}`} ${unit}`;
+  return answer({ value, unit, ...(to === null ? {} : { to }) }, text);
+}
+
+function onWrench(call: Call, q: Quantity): Answer {
+  const length = number(call, 'length', Number.NaN);
+  const adapter = number(call, 'adapter', 0);
+  const angle = number(call, 'angle', 0);
+  if (length === null || adapter === null || angle === null) {
+    return misuse('bad-length', 'Lengths in mm, the angle in degrees.');
+  }
+  const fitted = { length: adapter, angle };
+  const all = settings(
+    findBench(call.world.folder)?.wrenches ?? [],
+    q,
+    adapter === 0 ? null : fitted,
+  );
+  // An adapter square to the wrench, or none, changes nothing, however long the wrench is.
+  const plain = adapter === 0 || Number.isNaN(length) ? 1 : length;
+  const setting = withAdapter(q, plain, fitted);
+  const known = setting !== null && (!Number.isNaN(length) || setting.value === aim(q));
+  if (!known && all.length === 0) {
+    return misuse(
+      'no-setting',
+      'Say --length: from the square to the middle of the grip, longer than the adapter reaches back.',
+    );
+  }
+  const value = known ? setting.value : null;
+  const json = { ...(known ? setting : {}), wrenches: all };
+  const lines = [
+    ...(value === null
+      ? []
+      : [`Set ${printNumber(value, 4)} ${q.unit} for ${printQuantity(q)} at the bolt.`]),
+    ...all.map((s) => s.say),
+    'The hand at the middle of the grip.',
+  ];
+  return answer(json, lines.join('\n'));
+}
+
+function against(call: Call, q: Quantity): Answer {
+  const thread = optionText(call, 'thread');
+  if (thread === undefined) return misuse('usage', 'Say --thread: M6x1, 1/4-20.');
+  const bite = biteOf(call, thread);
+  if (bite !== null && Number.isNaN(bite)) return misuse('bad-length', BITE);
+  const solid = !maybeHollow([thread], null);
+  const slip = sane(q, thread, optionText(call, 'class') ?? null, solid);
+  if (!slip) return misuse('no-figures', `${thread}, or ${printQuantity(q)}, has no figures here.`);
+  const { verdict, suggest, stands, assumed, say, method, source } = slip;
+  const held = inHole(call, q, thread, bite);
+  const asked = optionText(call, 'into') !== undefined || bite !== null;
+  // The hole knows better than the bolt alone.
+  const fits = verdict === 'fine' && asked && held.verdict !== 'fine';
+  const text = [
+    ...(fits ? [] : [`${verdict}${say ? `: ${say}` : '.'}`]),
+    ...(asked || held.lacks.length === 0 ? [heldSaid(held)] : []),
+    MAKER_FIRST,
+  ].join('\n');
+  return answer({ verdict, suggest, stands, assumed, method, source, against: held }, text);
+}
+
+function inHole(call: Call, torque: Quantity | null, thread: string, bite: number | null) {
+  const { source: _, ...held } = againstHole({
+    torque,
+    thread,
+    class: optionText(call, 'class') ?? null,
+    bite,
+    into: optionText(call, 'into') ?? null,
+    unlike: maybeHollow([thread], null) ? 'hollow' : null,
+    likely: likelyMark(optionText(call, 'class') ?? null, [thread]),
+  });
+  return held;
+}
+
+const heldSaid = ({ verdict, why }: Pick<Against, 'verdict' | 'why'>) => `${verdict}: ${why}`;
+
+const BITE = 'Say --bite in mm, turns or diameters: 9, 9 turns, 1.5 d.';
+
+/** `--bite`, or `--engagement`, in mm; null when it is not said, NaN when it cannot be read. */
+function biteOf(call: Call, thread: string): number | null {
+  const text = (optionText(call, 'bite') ?? optionText(call, 'engagement'))?.trim();
+  if (text === undefined) return null;
+  const [, count, by] = /^(\d+(?:[.,]\d+)?)\s*(turns?|d)$/i.exec(text) ?? [];
+  if (count === undefined || by === undefined) return readLength(text) ?? Number.NaN;
+  const t = threadOf(thread);
+  const one = by.toLowerCase() === 'd' ? t?.d : t?.pitch;
+  return Number(count.replace(',', '.')) * (one ?? Number.NaN);
+}
+
+function bolt(call: Call, name: string): Answer {
+  const friction = number(call, 'friction', 0.14);
+  const use = number(call, 'use', 90);
+  if (friction === null || use === null) return misuse('bad-number', '--friction 0.14, --use 90.');
+  const stands = standing({
+    thread: name,
+    class: optionText(call, 'class') ?? null,
+    friction,
+    use,
+  });
+  if (!stands)
+    return misuse(
+      'no-figures',
+      `No figures for ${name} with these: M6x1 --class 8.8 --friction 0.14 --use 90.`,
+    );
+  const { d, pitch, d2, d3, D1, stressArea, tapDrill } = stands.thread;
+  const { loads, torque, preload, method, source, label, byNutFactor } = stands;
+  const json = {
+    thread: { d, pitch, d2, d3, D1, stressArea, tapDrill },
+    loads: loads && { proof: loads.proof, yield: loads.yield, tensile: loads.tensile },
+    torque,
+    preload,
+    byNutFactor,
+    label,
+    method,
+    source,
+  };
+  const say = (n: number) => printNumber(n, 4);
+  const drill = stands.thread.drillName ? ` (${stands.thread.drillName})` : '';
+  const lines = [
+    `${stands.thread.name}: pitch ${say(pitch)}, d2 ${say(d2)}, d3 ${say(d3)}, D1 ${say(D1)} mm; stress area ${say(stressArea)} mm²; tapping drill ${say(tapDrill)}${drill}`,
+    ...(loads
+      ? [
+          `Loads: proof ${load(loads.proof)}, yield ${load(loads.yield)}, tensile ${load(loads.tensile)}`,
+        ]
+      : []),
+    ...(torque && preload
+      ? [`${label}: ${say(torque.value)} N·m, ${load(preload.value)}`, method]
+      : ['Say --class, as the head is marked, for loads and torque.']),
+    MAKER_FIRST,
+  ];
+  return answer(json, lines.join('\n'));
+}
+
+function load(newtons: number | null): string {
+  return newtons === null ? 'not given' : `${printNumber(newtons / 1000, 3)} kN`;
+}
+
+function stripping(call: Call): Answer {
+  const thread = optionText(call, 'thread');
+  const into = optionText(call, 'into');
+  const engagement = thread === undefined ? null : biteOf(call, thread);
+  if (thread === undefined || into === undefined || engagement === null) {
+    return misuse('usage', 'Say --thread M6x1 --bite 9 --into "cast aluminium".');
+  }
+  if (Number.isNaN(engagement)) return misuse('bad-length', BITE);
+  const said = optionText(call, 'torque') ?? call.words[1];
+  const q = said === undefined ? null : readQuantity(said);
+  const nm = q && convert(q.to ?? q.value, q.unit, 'N·m');
+  if (said !== undefined && nm === null) {
+    return misuse('bad-torque', `${said} is no torque: 10 N·m, 95 lbf·in.`);
+  }
+  const held = strip({
+    thread,
+    engagement,
+    into,
+    class: optionText(call, 'class') ?? null,
+    torque: nm,
+  });
+  if (!held) return misuse('no-figures', `${thread} or ${into} has no figures here.`);
+  const { required, shearArea, load: shears, pull, verdict, assumed, source } = held;
+  const at = q === null ? 'the tight bolt' : `${printQuantity(q)}`;
+  const against = q === null ? null : inHole(call, q, thread, engagement);
+  const lines = [
+    ...(against ? [heldSaid(against)] : []),
+    `${verdict}: the thread shears at ${load(shears.low)} to ${load(shears.high)}, ${at} pulls ${load(pull.low)} to ${load(pull.high)}.`,
+    `From ${printNumber(required.value, 3)} mm of engagement on it is plenty, whatever the friction.`,
+    ...(assumed ? [`Reckoned as ${assumed}: the head mark was not said.`] : []),
+    MAKER_FIRST,
+  ];
+  const json = { required, shearArea, load: shears, pull, verdict, assumed, source };
+  return answer({ ...json, ...(against ? { against } : {}) }, lines.join('\n'));
+}

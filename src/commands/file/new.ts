@@ -1,0 +1,43 @@
+/** Starts a job: a file of five lines that editors complete and `check` passes. */
+import { existsSync, mkdirSync } from 'node:fs';
+import { basename, dirname, extname, resolve } from 'node:path';
+import { linesOfJob, startJob } from '../../diary/start-job.ts';
+import { nameOfKey } from '../../job/form/bare.ts';
+import { answer, type Call, misuse, optionText, systemSays, unsaved } from '../base/command.ts';
+import { startFrom } from './start-from.ts';
+
+export function run(call: Call) {
+  const [name = '', said] = call.words;
+  const file = resolve(call.world.folder, name);
+  if (extname(file) !== '.yaml')
+    return misuse('bad-name', 'A job file ends in .yaml.', { file: name });
+  if (existsSync(file)) {
+    const way =
+      optionText(call, 'from') === undefined
+        ? ''
+        : ` What earlier jobs on its machine know goes into it piece by piece: putback last ${name} PIECE --take`;
+    return misuse('exists', `${name} is there already; nothing was changed.${way}`, { file: name });
+  }
+  const job = said || nameOfKey(basename(file, '.yaml').replaceAll('_', '-'));
+  const machine = optionText(call, 'machine');
+  const from = optionText(call, 'from');
+  const template =
+    from === undefined ? null : startFrom(from, file, { job: said, machine }, call.world);
+  if (template && 'exit' in template) return template;
+  const lines = template ? template.lines : linesOfJob(job, machine);
+  const leftOut = template?.leftOut ?? [];
+  let left =
+    leftOut.length === 0
+      ? []
+      : [`Left out, since check finds fault with it: ${leftOut.join(', ')}.`];
+  try {
+    mkdirSync(dirname(file), { recursive: true });
+    const made = startJob(file, lines);
+    if (!made.ok) return unsaved({ code: made.code, say: made.say, fix: made.fix });
+    if (made.left !== null) left = [...left, made.left];
+  } catch (error) {
+    return unsaved({ code: 'unsaved', say: `${name}: ${systemSays(error)}.` });
+  }
+  const started = `${name} started. Open it with: putback ${name}`;
+  return answer({ changed: true, file: name, left }, [started, ...left].join('\n'));
+}

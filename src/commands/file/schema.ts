@@ -1,0 +1,7 @@
+/** The JSON Schema of a job file, so that editors complete and check as one types. */
+import { jsonSchema, printSchema } from '../../job/form/schema.ts';
+import type { Answer } from '../base/command.ts';
+
+export function run(): Answer {
+  return { exit: 0, json: jsonSchema() as Record<string, unknown>, text: printSchema() };
+}

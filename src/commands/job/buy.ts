@@ -1,0 +1,67 @@
+/** What is to be had, how far each has come and what it holds up; and marks how far one has come. */
+
+import { near } from '../../model/nearword.ts';
+import { typedDate } from '../../model/typed-date.ts';
+import { BUY_STATES, type BuyState } from '../../model/types.ts';
+import { buyRows, printCsv } from '../../plan/buy/csv.ts';
+import { type Buy, buyList, newBuy } from '../../plan/buy/list.ts';
+import { sayBefore } from '../../plan/buy/say.ts';
+import { sayDate } from '../../plan/time/days.ts';
+import { nowHere } from '../../world.ts';
+import { type Answer, answer, type Call, misuse, optionText } from '../base/command.ts';
+import { beside, mark } from '../base/mark.ts';
+import { openJob } from '../base/open-job.ts';
+
+export async function run(call: Call): Promise<Answer> {
+  const [file = '', key, state] = call.words;
+  const opened = openJob(file, call.world);
+  if ('answer' in opened) return opened.answer;
+  const list = buyList(opened.job, nowHere(call.world));
+  if (key === undefined) return listed(call, list, nowHere(call.world));
+  const known = BUY_STATES.find((s): s is BuyState => s === state);
+  if (!known) {
+    const close = near(state ?? '', BUY_STATES);
+    const hint = close ? `Did you mean ${close}?` : `There are ${BUY_STATES.join(', ')}.`;
+    return misuse('no-such-state', `No state ${state ?? ''} of a thing to buy. ${hint}`);
+  }
+  const thing = list.find((b) => b.buy === key);
+  const add = thing ? newBuy(thing) : null;
+  const said = optionText(call, 'promised');
+  const now = call.world.now();
+  const promised = said === undefined ? undefined : typedDate(said, now);
+  if (promised === null)
+    return misuse('bad-date', `${said} is no day: 2026-04-25, 25 April, 25.4., 5 days.`);
+  const tray = optionText(call, 'tray');
+  const wish = {
+    do: 'buy',
+    buy: key,
+    state: known,
+    ...(promised === undefined ? {} : { promised }),
+    ...(tray === undefined ? {} : { tray }),
+    ...(add ? { add } : {}),
+    ...beside(call),
+  } as const;
+  const day = promised === undefined ? '' : `, promised for ${sayDate(promised, now)}`;
+  return mark(call, wish, () => `${key}: ${known}${day}.`);
+}
+
+function listed(call: Call, list: readonly Buy[], now: string): Answer {
+  const raw = call.options.raw === true;
+  // One line more would be an empty row.
+  if (call.options.csv === true || raw) {
+    return answer({ buy: list }, printCsv(buyRows(list), { raw }).trimEnd());
+  }
+  const lines = list.map((b) => {
+    const parts = [
+      b.state,
+      b.promised === null ? null : `promised ${b.promised}${b.late ? ', late' : ''}`,
+      b.tray === null ? null : `in ${b.tray}`,
+      b.holds.length === 0 ? null : `holds ${b.holds.join(', ')}`,
+      b.why,
+      ...sayBefore(b, now).map((text) => `before: ${text}`),
+    ].filter((p) => p !== null);
+    const price = [b.count, b.price, b.from].filter((p) => p !== null).join(', ');
+    return `${b.buy}: ${b.what}${b.ask ? '?' : ''}${price === '' ? '' : ` (${price})`}: ${parts.join('; ')}`;
+  });
+  return answer({ buy: list }, lines.join('\n') || 'Nothing is to be had.');
+}

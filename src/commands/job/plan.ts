@@ -1,0 +1,99 @@
+/** The whole job: what can be done now, what is held by what, and the order off and on. */
+import { dirname } from 'node:path';
+import { findBench } from '../../diary/bench.ts';
+import { inWords } from '../../job/truth/said.ts';
+import type { Job } from '../../model/types.ts';
+import { curesNow, sayCureOf } from '../../plan/seal/cure.ts';
+import { type Plan, plan } from '../../plan/plan.ts';
+import { reach } from '../../plan/order/reach.ts';
+import { taskSaid } from '../../plan/order/say.ts';
+import { type TestItem, testList } from '../../plan/tests/testlist.ts';
+import { within } from '../../plan/twenty.ts';
+import { nowHere } from '../../world.ts';
+import { type Answer, answer, type Call, misuse, optionText } from '../base/command.ts';
+import { openJob, unknownPiece } from '../base/open-job.ts';
+
+export function run(call: Call): Answer {
+  const opened = openJob(call.words[0] ?? '', call.world);
+  if ('answer' in opened) return opened.answer;
+  const { job } = opened;
+  const now = nowHere(call.world);
+  const { hours = null } = findBench(dirname(opened.file)) ?? {};
+  // What a wait of the file tells stands among what is held.
+  const curing = curesNow(job, now).filter((cure) => cure.wait === null);
+  const cures = curing.map((cure) => sayCureOf(cure, now));
+  const minutes = optionText(call, 'minutes');
+  if (minutes !== undefined) return inTime(Number(minutes));
+  const goal = optionText(call, 'reach');
+  if (goal !== undefined && !job.pieces.has(goal)) return unknownPiece(goal, job);
+  const all = plan(job, now, hours);
+  const tests = testList(job, now);
+  const way = goal === undefined ? null : reach(job, goal);
+  const lines = [
+    way === null ? '' : `To reach ${goal}: ${way.join(', ')}`,
+    section(
+      'Can be done now',
+      all.canDo.map((c) => c.say),
+    ),
+    section(
+      'Held',
+      all.heldBy.map((h) => heldSaid(h)),
+    ),
+    section('Cures', cures),
+    inOrder('Off, in this order', all, 'off'),
+    inOrder('Back on, in this order', all, 'on'),
+    section(
+      'Tests',
+      tests.map((test) => testSaid(job, test)),
+    ),
+    all.finish === null ? '' : `Done at the earliest: ${all.finish}`,
+    all.critical === null ? '' : `What that hangs on: ${all.critical.join(', ')}`,
+  ].filter((s) => s !== '');
+  const text = lines.length > 0 ? lines.join('\n\n') : 'Nothing is left to do.';
+  const json = { ...all, cures: curing, tests };
+  return answer({ ...json, ...(way === null ? {} : { reach: way }) }, text);
+
+  function inTime(count: number): Answer {
+    if (!(count > 0)) return misuse('bad-number', '--minutes 20');
+    const found = within(job, count, now);
+    const doable = [...found.can, ...found.maybe].map((d) => {
+      const time = d.minutes === null ? 'if it is short' : `about ${d.minutes} min`;
+      return `${d.say} (${time})${d.leave === null ? '' : ` ${d.leave}`}`;
+    });
+    return answer(
+      { ...found, cures: curing },
+      [section(`In ${count} minutes`, doable) || 'Nothing that could be left safe.', ...cures].join(
+        '\n',
+      ),
+    );
+  }
+}
+
+function section(head: string, lines: readonly string[]): string {
+  return lines.length === 0 ? '' : [`${head}:`, ...lines.map((l) => `  ${l}`)].join('\n');
+}
+
+/** The pieces that have still to come off, or to go on; empty for fewer than two, where there is no order. */
+function inOrder(head: string, { steps }: Plan, kind: 'off' | 'on'): string {
+  const open = steps.filter((s) => s.kind === kind && !s.done).map((s) => s.step.split(' ')[0]);
+  return open.length < 2 ? '' : `${head}: ${open.join(', ')}`;
+}
+
+const BY_USE = /^(?:after|at the next|next) \S/i;
+
+function heldSaid(held: { step: string; for: string[]; until: string | null }): string {
+  // `after 100 km` says itself how it holds.
+  const used = held.for.filter((name) => BY_USE.test(name));
+  const steps = held.for.filter((name) => !used.includes(name));
+  const by = [steps.length > 0 ? ` by ${steps.join(', ')}` : '', ...used.map((u) => ` ${u}`)].join(
+    '',
+  );
+  return `${held.step}${by}${held.until === null ? '' : ` until ${held.until}`}`;
+}
+
+function testSaid(job: Job, test: TestItem): string {
+  const { step, limit, when } = taskSaid(job, { ...test, key: test.test });
+  const within = limit === null ? [] : [': ', limit];
+  const then = when === null ? [] : [', ', when];
+  return inWords([`${test.test}: `, step, ...within, ...then, ` (${test.state})`]);
+}

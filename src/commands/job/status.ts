@@ -1,0 +1,133 @@
+/** Where a job stands, and what is next. */
+import { dirname } from 'node:path';
+import { findBench } from '../../diary/bench.ts';
+import { carrierOf } from '../../job/fold/overs.ts';
+import { safe } from '../../model/safe.ts';
+import type { HoleState, Job, PieceNow } from '../../model/types.ts';
+import { caresOf } from '../../plan/care/care.ts';
+import { type Back, backAfter } from '../../plan/next/back.ts';
+import { nextStep } from '../../plan/next/next.ts';
+import { nextOnJob } from '../../plan/next/next-on-job.ts';
+import { noteRows } from '../../plan/next/note.ts';
+import { plan } from '../../plan/plan.ts';
+import { curesNow } from '../../plan/seal/cure.ts';
+import { openTimes, sayOpenTime } from '../../plan/seal/open-time.ts';
+import { nowHere } from '../../world.ts';
+import { answer, type Call } from '../base/command.ts';
+import { correctedIn, correctedLines, lostLines } from '../base/corrected.ts';
+import { openJob } from '../base/open-job.ts';
+
+export function run(call: Call) {
+  const opened = openJob(call.words[0] ?? '', call.world);
+  if ('answer' in opened) return opened.answer;
+  const { job } = opened;
+  const pieces = [...job.pieces.values()];
+  const now = nowHere(call.world);
+  const { hours = null } = findBench(dirname(opened.file)) ?? {};
+  const back = backAfter(job, now, hours);
+  const cures = curesNow(job, now);
+  const open = openTimes(job, now);
+  const exact = nextStep(job);
+  const first = nextOnJob(job, { plan: plan(job, now, hours), cures, now });
+  const json = {
+    job: job.upper.job,
+    machine: job.upper.machine,
+    pieces: pieces.map((piece) => jsonOf(job, piece)),
+    next: exact,
+    nextOnJob: first,
+    cures: cures.map(({ piece, says, until }) => ({ piece, says, until })),
+    open,
+    corrections: job.corrections,
+    back,
+  };
+  // Where a bolt is next, it is named.
+  const named = exact !== null && exact.piece === first?.piece && !first.waits;
+  const next = named ? exact.say : first?.say;
+  const lines = [
+    ...titleLines(job),
+    ...block(pieceLines(job, pieces)),
+    ...block(open.map((time) => `${time.name}, ${sayOpenTime(time, now)}.`)),
+    ...block(noteLines(job, back, now)),
+    next === undefined ? 'Nothing is next.' : `Next: ${safe(next)}`,
+    ...back.dont.map(safe),
+    ...correctedLines(job, correctedIn(job)).map(safe),
+    ...lostLines(job).map(safe),
+  ];
+  return answer(json, lines.join('\n'));
+}
+
+function jsonOf(job: Job, piece: PieceNow): object {
+  const cares = caresOf(piece.spec);
+  return {
+    piece: piece.spec.key,
+    name: piece.spec.name,
+    where: piece.where,
+    care: cares.care,
+    guessed: cares.guessed.length > 0,
+    offWith: carrierOf(job, piece)?.spec.key ?? null,
+    round: piece.round,
+    holes: piece.holes.length,
+    out: count(piece, 'out'),
+    in: count(piece, 'in'),
+    tight: count(piece, 'tight'),
+    trouble: piece.holes.flatMap((h) => (h.trouble ? [{ hole: h.name, trouble: h.trouble }] : [])),
+    conflicts: piece.holes.flatMap((h) =>
+      h.conflict ? [{ hole: h.name, say: h.conflict.say, ids: h.conflict.ids }] : [],
+    ),
+  };
+}
+
+function count(piece: PieceNow, state: HoleState): number {
+  return piece.holes.filter((h) => h.state === state).length;
+}
+
+function titleLines({ upper }: Job): string[] {
+  const said = [upper.job, upper.machine].filter((t) => t !== null);
+  return [said.map(safe).join('   '), ''];
+}
+
+function pieceLines(job: Job, pieces: readonly PieceNow[]): string[] {
+  const width = Math.max(0, ...pieces.map((p) => safe(p.spec.name).length));
+  return pieces.map((p) => `${safe(p.spec.name).padEnd(width)}   ${pieceSaid(job, p)}`);
+}
+
+/** Lines with a blank one behind them; nothing for none. */
+function block(lines: readonly string[]): string[] {
+  return lines.length === 0 ? [] : [...lines.map(safe), ''];
+}
+
+/** What the pieces do not say of themselves. */
+const OF_THE_PIECES: readonly string[] = ['Off', 'Aside', 'Coming off'];
+
+function noteLines(job: Job, back: Back, now: string): string[] {
+  const rows = noteRows(job, back, now).filter((row) => {
+    const none = row.label === 'Finger-tight' && !row.loud;
+    return !none && !OF_THE_PIECES.includes(row.label);
+  });
+  const width = Math.max(0, ...rows.map((row) => row.label.length));
+  return rows.flatMap(({ label, texts }) =>
+    texts.map((text, i) => `${(i === 0 ? label : '').padEnd(width)}   ${text}`),
+  );
+}
+
+/** `off: 10 of 11 out (cup 2); 9 stuck`. */
+function pieceSaid(job: Job, piece: PieceNow): string {
+  const carrier = carrierOf(job, piece);
+  if (carrier) return `off with ${carrier.spec.name}`;
+  const holes = piece.holes.length;
+  const parts: string[] = [];
+  const out = count(piece, 'out');
+  const back = count(piece, 'in') + count(piece, 'tight');
+  if (holes > 0 && (piece.where === 'off' || piece.where === 'open')) {
+    parts.push(`${out} of ${holes} out${piece.tray ? ` (${piece.tray})` : ''}`);
+  }
+  if (piece.where === 'on' && holes > 0) {
+    parts.push(`${back} of ${holes} in, ${count(piece, 'tight')} tight`);
+  }
+  if (piece.away === 'aside') parts.push('aside');
+  for (const h of piece.holes) if (h.trouble) parts.push(`${h.name} ${h.trouble}`);
+  for (const h of piece.holes)
+    if (h.conflict) parts.push(`${h.name} in conflict: ${h.conflict.say}`);
+  const round = piece.round > 1 ? `, round ${piece.round}` : '';
+  return `${piece.where}${round}${parts.length > 0 ? `: ${parts.join('; ')}` : ''}`;
+}

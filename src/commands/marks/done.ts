@@ -1,0 +1,42 @@
+/** A task is done, with what was and what is set; a test that follows from the work is written into the file with it. */
+import { dirname } from 'node:path';
+import { findBench } from '../../diary/bench.ts';
+import { textInWords } from '../../job/truth/corrections.ts';
+import type { NewTask } from '../../model/types.ts';
+import { NO_READING } from '../../model/verbs.ts';
+import { testList } from '../../plan/tests/testlist.ts';
+import { adviceLine } from '../../plan/trace/weigh-say.ts';
+import { weighedOf } from '../../plan/trace/weighed.ts';
+import { nowHere } from '../../world.ts';
+import { type Call, optionText } from '../base/command.ts';
+import { beside, mark } from '../base/mark.ts';
+import { openJob } from '../base/open-job.ts';
+
+export async function run(call: Call) {
+  const [file = '', task = ''] = call.words;
+  const opened = openJob(file, call.world);
+  if ('answer' in opened) return opened.answer;
+  const said = (['was', 'set', 'result'] as const).flatMap((key) => {
+    const value = optionText(call, key);
+    return value === undefined ? [] : [[key, value] as const];
+  });
+  const itself = testList(opened.job, nowHere(call.world)).find(
+    (t) => t.test === task && !t.listed,
+  );
+  const [piece] = itself?.pieces ?? [];
+  const add: { add?: NewTask } =
+    itself && piece !== undefined
+      ? { add: { verb: 'test', say: itself.say, after: `${piece} on` } }
+      : {};
+  const weighed = weighedOf(opened.job, task, findBench(dirname(opened.file))?.hour ?? null);
+  const advice = weighed && adviceLine(weighed);
+  const advised = advice ? { advised: advice } : {};
+  const measured = Object.fromEntries(said);
+  const wish = { do: 'done', task, ...measured, ...advised, ...add, ...beside(call) } as const;
+  return mark(call, wish, ({ job }) => {
+    const now = job.tasks.get(task);
+    const said = textInWords(job, { task }, 'step') ?? now?.spec.say ?? '';
+    const bare = now?.judged === NO_READING ? ', without a reading' : '';
+    return `${said}: ${now?.result ?? now?.done}${bare}.`;
+  });
+}

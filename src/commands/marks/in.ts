@@ -1,0 +1,29 @@
+/** Bolts that went in, turned by fingers. What is in the hand must be said. */
+import { readLength } from '../../bolt/read/length.ts';
+import type { Hand } from '../../model/types.ts';
+import { type Answer, type Call, misuse, optionText } from '../base/command.ts';
+import { beside, countSaid, mark, whichHoles } from '../base/mark.ts';
+
+export async function run(call: Call) {
+  const hand = inHand(call);
+  if ('exit' in hand) return hand;
+  const which = whichHoles(call);
+  if ('answer' in which) return which.answer;
+  const piece = call.words[1] ?? '';
+  return mark(call, { do: 'in', piece, ...which, hand, ...beside(call) }, ({ job }) =>
+    countSaid(job.pieces.get(piece), 'in'),
+  );
+}
+
+function inHand(call: Call): Hand | Answer {
+  const kind = optionText(call, 'kind');
+  const length = optionText(call, 'length');
+  if ((kind === undefined) === (length === undefined)) {
+    return misuse('usage', 'Say what is in your hand: --kind S, or --length 25.');
+  }
+  if (kind !== undefined) return { kind };
+  const mm = readLength(length ?? '');
+  return mm === null
+    ? misuse('bad-length', `--length ${length} is no length: 25, 1-1/2 in.`)
+    : { length: mm };
+}

@@ -1,0 +1,18 @@
+/** A piece comes off, goes on, or is moved aside. */
+import { type Call, optionText } from '../base/command.ts';
+import { beside, mark } from '../base/mark.ts';
+
+const SAID = { off: 'off', on: 'on its place', aside: 'aside, still connected' } as const;
+
+export async function run(call: Call) {
+  const piece = call.words[1] ?? '';
+  const how = call.name === 'on' || call.name === 'aside' ? call.name : 'off';
+  const tray = optionText(call, 'tray');
+  const wish = {
+    do: how,
+    piece,
+    ...(tray === undefined ? {} : { tray }),
+    ...beside(call),
+  } as const;
+  return mark(call, wish, ({ job }) => `${job.pieces.get(piece)?.spec.name} ${SAID[how]}.`);
+}

@@ -1,0 +1,44 @@
+/** Bolts that were tightened, pass by pass. */
+import { figureOn } from '../../bolt/torque/wrench.ts';
+import { findBench } from '../../diary/bench.ts';
+import { figureToSet } from '../../job/judge/tight.ts';
+import type { Wish } from '../../model/types.ts';
+import { roundLeft } from '../../plan/piece/round-left.ts';
+import { type Call, optionText } from '../base/command.ts';
+import { beside, countSaid, mark, whichHoles } from '../base/mark.ts';
+import { openJob } from '../base/open-job.ts';
+
+const ROUND = 'Once round at full torque is left (final): a bolt that keeps turning is a fault.';
+
+export async function run(call: Call) {
+  const which = whichHoles(call);
+  if ('answer' in which) return which.answer;
+  const piece = call.words[1] ?? '';
+  const pass = optionText(call, 'pass');
+  const set = optionText(call, 'set');
+  const wish: Extract<Wish, { do: 'tight' }> = {
+    do: 'tight',
+    piece,
+    ...which,
+    ...(pass === undefined ? {} : { pass }),
+    ...(set === undefined ? {} : { set }),
+    ...beside(call),
+  };
+  const scale = set === undefined ? onScale(call, wish) : null;
+  if (scale !== null) wish.set = scale;
+  return mark(call, wish, ({ job, entry }) => {
+    const now = job.pieces.get(piece);
+    const done = now?.holes.filter((h) => entry && h.passes.includes(entry.value)).length ?? 0;
+    const said = `${now?.spec.name}: ${entry?.value} done on ${done} of ${now?.holes.length}. ${countSaid(now, 'tight')}`;
+    return now && roundLeft(job, now).length > 0 ? `${said} ${ROUND}` : said;
+  });
+}
+
+/** What the wrench of this bench was set to, where it reaches and one figure is to be set. */
+function onScale(call: Call, wish: Extract<Wish, { do: 'tight' }>): string | null {
+  const wrenches = findBench(call.world.folder)?.wrenches ?? [];
+  if (wrenches.length === 0) return null;
+  const opened = openJob(call.words[0] ?? '', call.world);
+  const figure = 'answer' in opened ? null : figureToSet(opened.job, wish);
+  return figure && figureOn(wrenches, figure);
+}

@@ -1,0 +1,45 @@
+/** What follows from the jobs of a bench, and when it is due. */
+import { resolve } from 'node:path';
+import { errorCode } from '../../job/save/disk.ts';
+import { failOf } from '../../job/save/fail.ts';
+import { allJobs } from '../../memory/bench/jobs.ts';
+import { calendarOf } from '../../memory/calendar.ts';
+import { type Due, dueList } from '../../memory/due.ts';
+import { nowHere } from '../../world.ts';
+import { type Answer, answer, type Call, misuse } from '../base/command.ts';
+
+export function run(call: Call): Answer {
+  const [name = '.'] = call.words;
+  const now = nowHere(call.world);
+  try {
+    const { jobs, unread } = allJobs(resolve(call.world.folder, name));
+    const due = dueList(jobs, now);
+    const lines = [
+      ...due.flatMap((d) => dueLines(d)),
+      ...(due.length === 0 ? ['Nothing is due.'] : []),
+      ...unread.map((file) => `Not read: ${file}. putback check says why.`),
+    ];
+    const made = answer({ due, ...(unread.length === 0 ? {} : { unread }) }, lines.join('\n'));
+    if (call.options.ics !== true) return made;
+    const said = unread.map((file) => `Not read: ${file}.`);
+    // A calendar of nothing is none: RFC 5545, 3.4 wants one component at least.
+    if (due.length === 0) said.push('Nothing is due: no calendar file.');
+    const exact = due.length === 0 ? '' : calendarOf(due, now);
+    return { ...made, exact, ...(said.length === 0 ? {} : { error: said.join('\n') }) };
+  } catch (error) {
+    if (errorCode(error) === null) throw error;
+    const fail = failOf(error, name, 'read');
+    return misuse(fail.code, `${fail.say} ${fail.fix}`, { folder: name });
+  }
+}
+
+/** What, of what, and when. */
+function dueLines({ file, job, machine, say, when, odd, due, at, left, state }: Due): string[] {
+  const by = [due, at && (state === 'due' ? `since ${at}` : `at ${at}, ${left} left`)];
+  const unread = odd === undefined ? null : `which nothing counts (putback check ${file})`;
+  const told = [state, ...by.filter((t) => t !== null), when, unread].filter((t) => t);
+  return [
+    `${told.join(', ')}: ${say}`,
+    `    ${[machine?.split(',')[0], job, file].filter((t) => t).join(', ')}`,
+  ];
+}

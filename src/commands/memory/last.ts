@@ -1,0 +1,195 @@
+/** What earlier jobs on this machine know, and what of it is taken over. */
+import { readFileSync } from 'node:fs';
+import { basename } from 'node:path';
+import { sayTaken } from '../../job/fold/say-taken.ts';
+import { record } from '../../job/save/record.ts';
+import { type Earlier, earlierJobs, type Jobs } from '../../memory/bench/earlier.ts';
+import { type LastTime, lastTime, lastWith, quietOf } from '../memory/last.ts';
+import { learntFrom } from '../../memory/learnt.ts';
+import { sayLeft, takeOver, truthsFor } from '../../memory/take.ts';
+import { near } from '../../model/nearword.ts';
+import { safe } from '../../model/safe.ts';
+import type { Job } from '../../model/types.ts';
+import { many } from '../../model/words.ts';
+import { nowHere } from '../../world.ts';
+import { type Answer, answer, type Call, misuse, optionText } from '../base/command.ts';
+import { mark } from '../base/mark.ts';
+import { openJob, unknownPiece } from '../base/open-job.ts';
+
+const ABOUT: Record<LastTime['about'], string> = {
+  stuck: 'stuck',
+  broke: 'broke',
+  insert: 'mended',
+  part: 'fitted',
+  not: 'did not fit',
+  true: 'not as printed',
+  settled: 'settled',
+  failed: 'failed later',
+  time: 'time',
+  kept: 'kept',
+};
+
+export async function run(call: Call): Promise<Answer> {
+  const [name = '', key] = call.words;
+  const opened = openJob(name, call.world);
+  if ('answer' in opened) return opened.answer;
+  const { job, file } = opened;
+  if (key !== undefined && !job.pieces.has(key)) return unknownPiece(key, job);
+  const theirs = optionText(call, 'their');
+  const all = earlierJobs(file, job);
+  const from = optionText(call, 'from');
+  const jobs = from === undefined ? all.jobs : all.jobs.filter((j) => j.file === basename(from));
+  if (from !== undefined && jobs.length === 0) return noSuchJob(from, all);
+  if (theirs !== undefined && !jobs.some((j) => j.job.pieces.has(theirs))) {
+    const names = [...new Set(jobs.flatMap((j) => [...j.job.pieces.keys()]))];
+    const close = near(theirs, names);
+    const hint =
+      close === null ? `There are ${names.join(', ') || 'none'}.` : `Did you mean ${close}?`;
+    return misuse('no-such-piece', `No earlier piece ${theirs}. ${hint}`, { piece: theirs });
+  }
+  if (call.options.take === true) return await take(call, job, jobs, file, key, theirs);
+  const of = {
+    ...(key === undefined ? {} : { piece: key }),
+    ...(theirs === undefined ? {} : { theirs }),
+  };
+  const { known, maybe } = lastTime(job, jobs, of);
+  const quiet = quietOf(job, jobs, nowHere(call.world), key);
+  const json = {
+    machine: job.upper.machine,
+    quiet,
+    jobs: jobs.map(({ file: f, job: j, same, day }) => ({
+      file: f,
+      job: j.upper.job,
+      machine: j.upper.machine,
+      same,
+      day,
+    })),
+    known: known.map((k) => ({
+      about: k.about,
+      piece: k.mine,
+      theirs: k.theirs,
+      hole: k.hole,
+      text: k.text,
+      day: k.day,
+      job: k.job,
+      file: k.file,
+      id: k.id,
+    })),
+    maybe,
+    older: all.older,
+    unread: all.unread,
+  };
+  const nothing = known.length === 0 && maybe.length === 0;
+  const lines = nothing ? [none(job, jobs)] : said(job, known);
+  for (const m of maybe) {
+    const holes = many(m.holes, 'hole');
+    lines.push(`Is ${m.piece} the ${m.name} of ${m.job} (${holes})? Then: --their ${m.theirs}`);
+  }
+  if (all.older > 0) lines.push(`${many(all.older, 'older job')} on this machine not looked at.`);
+  for (const f of all.unread) lines.push(`Not read: ${f}. putback check ${f} says why.`);
+  return { ...answer(json, lines.join('\n')), exit: nothing ? 1 : 0 };
+}
+
+function none(job: Job, jobs: readonly Earlier[]): string {
+  if (job.upper.machine === null && job.upper.machineId === null && job.upper.like.length === 0)
+    return 'This job names no machine: write machine: into its file.';
+  if (jobs.length === 0) return `No other job on ${job.upper.machine ?? 'this machine'} here.`;
+  return `${many(jobs.length, 'earlier job')} on this machine, and nothing that was learnt.`;
+}
+
+function said(job: Job, known: readonly LastTime[]): string[] {
+  const groups = Map.groupBy(known, (k) => k.mine);
+  return [...groups].flatMap(([key, all]) => {
+    const name = key === null ? 'Elsewhere on it' : (job.pieces.get(key)?.spec.name ?? key);
+    const width = Math.max(...all.map((k) => ABOUT[k.about].length));
+    return [
+      name,
+      ...all.map((k) => {
+        const when = [k.job, k.day].filter((t) => t !== null).join(', ');
+        return `  ${ABOUT[k.about].padEnd(width)}  ${k.text}   (${when})`;
+      }),
+    ];
+  });
+}
+
+function noSuchJob(from: string, { jobs }: Jobs): Answer {
+  const names = jobs.map((j) => j.file);
+  const close = near(from, names);
+  const hint = close ? `Did you mean ${close}?` : `There are ${names.join(', ') || 'none'}.`;
+  return misuse('no-such-job', `${from} is no earlier job on this machine. ${hint}`, {
+    file: from,
+  });
+}
+
+async function take(
+  call: Call,
+  job: Job,
+  jobs: readonly Earlier[],
+  file: string,
+  key: string | undefined,
+  theirs: string | undefined,
+): Promise<Answer> {
+  const piece = key === undefined ? undefined : job.pieces.get(key);
+  if (key === undefined || !piece)
+    return misuse('usage', 'Which piece? --take goes piece by piece.');
+  const found = lastWith(piece, jobs, theirs);
+  const source = found && jobs.find((j) => j.file === found.before.file);
+  if (!found || !source) {
+    const { maybe } = lastTime(job, jobs, { piece: key });
+    const which = maybe.map((m) => `--their ${m.theirs} (${m.name}, ${many(m.holes, 'hole')})`);
+    const say =
+      which.length === 0
+        ? `No earlier job on this machine has ${key}.`
+        : `Which one is it? ${which.join('; ')}`;
+    return {
+      exit: 1,
+      json: { ok: false, refused: { code: 'which-piece', say, maybe } },
+      text: '',
+      error: say,
+    };
+  }
+  const text = readFileSync(file, 'utf8');
+  const learnt = learntFrom(source.text, source.job);
+  const { pairs, left } = takeOver(text, job, key, learnt, found.piece.spec.key);
+  const made = await mark(call, { do: 'take', piece: key, from: source.file, pairs }, (result) => {
+    const of = `${source.job.upper.job}${source.day === null ? '' : `, ${source.day}`}`;
+    return `Taken over from ${of} (${source.file}): ${result.entry ? sayTaken(result.entry) : ''}. putback undo takes it back.`;
+  });
+  const corrected =
+    made.exit === 0 ? await truths(call, job, source, file, key, found.piece.spec.key) : [];
+  const paths = pairs.map(({ path }) => path.join('.'));
+  const stays = left.length === 0 ? '' : `\n${safe(sayLeft(left))}`;
+  return {
+    ...made,
+    json: { ...made.json, from: source.file, taken: paths, corrected, left },
+    text: [made.text + (made.exit === 0 ? stays : ''), ...corrected.map((c) => c.say)].join('\n'),
+  };
+}
+
+interface Corrected {
+  what: string;
+  truth: string;
+  printed: string;
+  say: string;
+}
+
+/** What this file prints as the earlier one did, and was not so there: each a correction of its own. */
+async function truths(
+  call: Call,
+  job: Job,
+  source: Earlier,
+  file: string,
+  piece: string,
+  theirs: string,
+): Promise<Corrected[]> {
+  const all: Corrected[] = [];
+  for (const { what, printed, says: truth, hole } of truthsFor(job, piece, source.job, theirs)) {
+    const of = { piece, ...(hole === undefined ? {} : { hole }), what, printed, truth };
+    const done = await record(file, { do: 'correct', ...of }, call.world);
+    const say = done.ok
+      ? `Not as printed, as last time: ${what}, ${truth} (printed ${printed}). putback undo takes it back.`
+      : `Not taken over: ${what}, ${truth}. putback correct says why.`;
+    if (!done.ok || done.changed) all.push({ what, truth, printed, say });
+  }
+  return all;
+}

@@ -1,0 +1,101 @@
+/** Help, made from the table of commands; it comes in, so that a command may show it. */
+import type { Command, Options } from '../base/command.ts';
+import { COMMON } from '../base/common.ts';
+
+const EXITS = '0 done or already so; 1 the answer is no; 2 wrong use; 3 not saved.';
+const MAKER = "The maker's manual, local rules and licensed mechanics go first.";
+const ABOUT = [
+  'Keeps a plain text file for each repair: every piece with its holes, what came out of each and what went',
+  'back. Without a command it opens the screens on a job file or on a folder of them; the list of keys is',
+  'behind ? there. A job file is YAML; putback schema describes it for editors.',
+  MAKER,
+];
+
+export function help(commands: readonly Command[]): string {
+  const rows: [string, string][] = [['[FILE|FOLDER]', 'the screens']];
+  for (const c of commands) rows.push([`${c.names.join('|')} ${c.usage}`.trim(), c.say]);
+  const width = Math.max(...rows.map(([left]) => left.length));
+  const lines = rows.map(([left, say]) => `  ${left.padEnd(width)}  ${say}`);
+  return [
+    'putback: what came off goes back, each bolt in its own hole. Behind putback:',
+    '',
+    ...lines,
+    '',
+    'putback help COMMAND says more. With --json each answers in one JSON value.',
+    `Exit: ${EXITS}`,
+    MAKER,
+  ].join('\n');
+}
+
+export function commandHelp(command: Command): string {
+  return [
+    `putback ${command.names.join('|')} ${command.usage}`.trim(),
+    `  ${command.say}`,
+    ...(command.more ?? []).map((line) => `  ${line}`),
+    '',
+    ...optionLines({ ...command.options, ...COMMON }),
+    '',
+    ...command.examples.map((line) => `  putback ${line}`),
+  ].join('\n');
+}
+
+/** A text in a page for man, where a backslash and a dot or quote at the start of a line are commands. */
+function roff(text: string): string {
+  return text.replaceAll('\\', '\\e').replaceAll('-', '\\-').replace(/^[.']/gm, '\\&$&');
+}
+
+/** The whole help as `man` shows it. */
+export function manPage(commands: readonly Command[]): string {
+  const sections = commands.flatMap((c) => [
+    `.SS ${roff(`${c.names.join('|')} ${c.usage}`.trim())}`,
+    roff([c.say, ...(c.more ?? [])].join('\n')),
+    ...optionEntries(c.options),
+    '.PP',
+    '.nf',
+    ...c.examples.map((line) => roff(`putback ${line}`)),
+    '.fi',
+  ]);
+  const common = optionEntries(COMMON);
+  return [
+    '.TH PUTBACK 1',
+    '.SH NAME',
+    roff('putback - what came off goes back, each bolt in its own hole'),
+    '.SH SYNOPSIS',
+    '.B putback',
+    '[FILE|FOLDER]',
+    '.br',
+    '.B putback',
+    'COMMAND …',
+    '.SH DESCRIPTION',
+    roff(ABOUT.join('\n')),
+    '.SH COMMANDS',
+    ...sections,
+    '.SH OPTIONS OF ALL COMMANDS',
+    ...common,
+    '.SH EXIT STATUS',
+    roff(EXITS),
+  ].join('\n');
+}
+
+/** `--all`, `-o, --out FILE`. */
+function spelled(name: string, { value, letter }: Options[string]): string {
+  const short = letter === undefined ? '' : `-${letter}, `;
+  return `${short}--${name}${value === null ? '' : ` ${value}`}`;
+}
+
+function optionEntries(options: Options): string[] {
+  return Object.entries(options).flatMap(([name, option]) => [
+    '.TP',
+    `.B ${roff(spelled(name, option))}`,
+    roff(option.say),
+  ]);
+}
+
+function optionLines(options: Options): string[] {
+  const rows = Object.entries(options).map(([name, option]): [string, string] => [
+    spelled(name, option),
+    option.say,
+  ]);
+  const width = Math.max(...rows.map(([left]) => left.length));
+  return rows.map(([left, say]) => `  ${left.padEnd(width)}  ${say}`);
+}

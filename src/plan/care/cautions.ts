@@ -1,0 +1,136 @@
+/**
+ * What can hurt somebody at a step, beside what the file itself says. Common practice of the trade, no source: the
+ * maker's manual, local rules and licensed mechanics go first, and the screens say so.
+ */
+import { MAKER_FIRST } from '../../bolt/torque/cautions.ts';
+import { textsSaid } from '../../job/truth/corrections.ts';
+import type { Said } from '../../job/truth/said.ts';
+import type { Job, PieceSpec, TaskSpec } from '../../model/types.ts';
+import { CARES, caresOf } from './care.ts';
+import { letOut } from './fluids.ts';
+import type { ItemKey } from '../gates/item-rows.ts';
+
+export interface Caution {
+  /** Read once for each key, piece and round; at a gate the name of its item. */
+  key: ItemKey;
+  say: string;
+}
+
+/** Of a task, which has no gate. */
+interface TaskCaution {
+  key: string;
+  say: string;
+}
+
+/** Of what keeps somebody alive: whose word goes before anything that is said here. */
+const MAKER: Caution = { key: 'maker', say: `${MAKER_FIRST} Local rules go before both.` };
+
+/** What stays hot or under pressure after a run, by its name. */
+const HOT_PIECES: readonly (readonly [RegExp, Caution])[] = [
+  [
+    /\b(?:pressure|expansion(?: tank)?|header(?: tank)?) caps?\b/,
+    {
+      key: 'pressure',
+      say: 'Under pressure while it is hot: only cold, under a rag, to the first stop.',
+    },
+  ],
+  [
+    /\b(?:exhausts?|silencers?|mufflers?|manifolds?|downpipes?)\b/,
+    { key: 'hot', say: 'Stays hot long after a run: only cold, or with gloves.' },
+  ],
+];
+
+/** What pushes or pulls by itself once the piece comes away, by what the file says is loose behind it. */
+const LOOSE: readonly (readonly [RegExp, Caution])[] = [
+  [
+    /\bsprings?\b/i,
+    { key: 'spring', say: 'A spring is behind it: eyes covered, and let it come slowly.' },
+  ],
+  [/\bmagnets?\b/i, { key: 'magnet', say: 'A magnet pulls it: no finger between the edges.' }],
+];
+
+/** For a piece that comes off or goes on: the file's own first. */
+export function cautionsFor(spec: PieceSpec, way: 'off' | 'on'): Caution[] {
+  const own = (way === 'off' ? spec.caution.removal : spec.caution.fitting).map(
+    (say, i): Caution => ({ key: `caution-${i + 1}`, say }),
+  );
+  const { care } = caresOf(spec);
+  const known = care.map((c): Caution => ({ key: c, say: CARES[c].say }));
+  const name = `${spec.key.replaceAll('-', ' ')} ; ${spec.name}`.toLowerCase();
+  const hot = HOT_PIECES.filter(([names]) => names.test(name)).map(([, caution]) => caution);
+  const loose = LOOSE.filter(([names]) => spec.loose.some((thing) => names.test(thing)));
+  const pushes = loose.map(([, caution]) => caution).filter((c) => !care.some((k) => k === c.key));
+  const maker = care.some((c) => CARES[c].licensed) ? [MAKER] : [];
+  return [...own, ...known, ...hot, ...pushes, ...maker];
+}
+
+/** The same of a piece of a job, each of the file's own with how it is printed where that is not so. */
+export function cautionsSaid(
+  job: Job,
+  spec: PieceSpec,
+  way: 'off' | 'on',
+): { key: ItemKey; said: Said }[] {
+  const own = textsSaid(job, { piece: spec.key }, 'caution', way === 'off' ? 'removal' : 'fitting');
+  return cautionsFor(spec, way).map(({ key, say }, i) => ({
+    key,
+    said: own[i] ?? { text: say, printed: null },
+  }));
+}
+
+const FUEL: Caution = { key: 'fuel', say: CARES.fuel.say };
+
+/** For a task, by its words. */
+const TASKS: readonly (readonly [RegExp, TaskCaution])[] = [
+  [
+    /\b(?:raise|jack|lift|hoist)\b/i,
+    {
+      key: 'raised',
+      say: 'Raised: on stands, never on a jack alone; rocked by hand before anybody reaches under it.',
+    },
+  ],
+  [
+    /\b(?:heat|flame|torch|blow ?lamp|weld|braze|solder|grind)(?:s|ed|ing)?\b/i,
+    {
+      key: 'flame',
+      say: 'Heat and sparks: no fuel, rag, hose or lead near it, an extinguisher at hand, eyes covered.',
+    },
+  ],
+  [
+    /\bsparks?\b(?! ?plug (?:out|in|clean|gap))/i,
+    {
+      key: 'spark',
+      say: 'A spark lights fuel: caps shut, what was spilt wiped up, the plug held against metal away from its hole.',
+    },
+  ],
+  [/\bbatter(?:y|ies)\b/i, { key: 'battery', say: CARES.battery.say }],
+  [/\bmains\b/i, { key: 'mains', say: CARES.mains.say }],
+];
+
+const HOT: Caution = {
+  key: 'hot',
+  say: 'What runs out may be hot: let it cool, wear gloves, catch all of it.',
+};
+
+export function cautionsForTask({ say }: TaskSpec): TaskCaution[] {
+  const out = letOut(say);
+  // A tap that is opened to look for drops wets as well as one that is drained.
+  const fuel = /\b(?:fuel|petrol|gasoline|diesel)\b/i.test(say);
+  return [
+    ...(out !== null && !fuel ? [HOT] : []),
+    ...(fuel ? [FUEL] : []),
+    ...TASKS.filter(([words]) => words.test(say)).map(([, caution]) => caution),
+  ];
+}
+
+/** Before an engine runs. */
+export const RUNNING: readonly Caution[] = [
+  {
+    key: 'air',
+    say: 'An engine outdoors, or its exhaust led out: it kills in a closed room.',
+  },
+  {
+    key: 'stand',
+    say: 'It stands firm, in neutral, and nothing that is driven touches the floor.',
+  },
+  { key: 'near', say: 'Nothing is near what turns: hands, sleeves, hair, rags, tools, cables.' },
+];

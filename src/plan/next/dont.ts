@@ -1,0 +1,76 @@
+/** What must not be done as things stand. */
+
+import { printInstant } from '../../model/time.ts';
+import type { Job, PieceNow } from '../../model/types.ts';
+import { list } from '../../model/words.ts';
+import { CARES, caresOf } from '../care/care.ts';
+import { fluidsOf } from '../care/fluids.ts';
+import { insideOf, sayThing } from '../order/inside.ts';
+import { isAway, isBack } from '../order/needed.ts';
+import type { Standing } from '../order/standing.ts';
+import { sayCureOf, untoldCures } from '../seal/cure.ts';
+
+/** Sentences, the worst first. */
+export function dontOf(standing: Standing): string[] {
+  const { job, lines } = standing;
+  const pieces = [...job.pieces.values()];
+  const inside = insideOf(lines);
+  const out = fluidsOf(standing).filter((fluid) => fluid.out);
+  const loose = pieces.filter((p) => p.holes.some((h) => h.state === 'in'));
+  const pulled = pieces.filter((p) => p.holes.some((h) => h.trouble === 'pulled'));
+  const undone = pieces.filter(isUndone);
+  const why = [
+    ...out.map((fluid) => `${fluid.what} is out`),
+    ...inside.map(
+      (thing) =>
+        `${sayThing(thing)} ${thing.count === 1 ? 'is' : 'are'} inside${at(job, thing.piece)}`,
+    ),
+    ...(loose.length > 0
+      ? [`${names(loose)} ${loose.length === 1 ? 'is' : 'are'} only finger-tight`]
+      : []),
+    ...(pulled.length > 0 ? [`a thread is pulled in ${names(pulled)}`] : []),
+  ];
+  return [
+    ...(why.length > 0 ? [`Don't run it: ${list(why)}.`] : []),
+    ...movedSaid(undone),
+    ...untoldCures(standing).map((cure) => sayCureOf(cure, printInstant(standing.now))),
+  ];
+}
+
+export interface Moving {
+  /** It is not to be moved, or not taken off what holds it: sentences. */
+  say: string[];
+  /** Nothing undone keeps it from being moved, by what the file itself says of each undone piece. */
+  safe: boolean;
+  /** Undone pieces of which the file does not say whether they are dangerous. */
+  unsaid: PieceNow[];
+}
+
+/** Whether a machine can be moved as it stands. What a name lets guess can only forbid it. */
+export function movingOf(standing: Standing): Moving {
+  const undone = [...standing.job.pieces.values()].filter(isUndone);
+  const unsaid = undone.filter((p) => p.spec.care === null);
+  const say = movedSaid(undone);
+  return { say, safe: say.length === 0 && unsaid.length === 0, unsaid };
+}
+
+function movedSaid(undone: readonly PieceNow[]): string[] {
+  const moving = undone.filter((p) => caresOf(p.spec).care.some((care) => CARES[care].stays));
+  const carried = undone.filter((p) => caresOf(p.spec).care.some((care) => CARES[care].held));
+  return [
+    ...(moving.length > 0 ? [`Don't move it under its own weight: ${names(moving)} undone.`] : []),
+    ...(carried.length > 0 ? [`Don't take it off its stand: ${names(carried)} undone.`] : []),
+  ];
+}
+
+function isUndone(piece: PieceNow): boolean {
+  return isAway(piece) || (piece.where !== 'home' && !isBack(piece));
+}
+
+function names(pieces: readonly PieceNow[]): string {
+  return list(pieces.map((p) => p.spec.name));
+}
+
+function at(job: Job, piece: string | null): string {
+  return piece === null ? '' : ` (${job.pieces.get(piece)?.spec.name ?? piece})`;
+}

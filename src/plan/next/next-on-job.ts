@@ -1,0 +1,124 @@
+/** What comes next, as far as the whole job lets it: a piece that waits for a part or a task is not the next thing. */
+
+import { sayThing } from '../../job/fold/inside.ts';
+import { inWords, type Words } from '../../job/truth/said.ts';
+import type { Job, PieceNow } from '../../model/types.ts';
+import { list } from '../../model/words.ts';
+import { sayStepName, stepWords } from '../order/say.ts';
+import type { Plan } from '../plan.ts';
+import type { Cure } from '../seal/cure.ts';
+import { roundAgain } from '../tests/again.ts';
+import { sayTime } from '../time/days.ts';
+import { wayToFound } from '../trace/found.ts';
+import { workInWords } from './next.ts';
+
+/** What the plan and the joints of a job say at a time; `now` is RFC 3339. */
+export interface Told {
+  plan: Plan;
+  cures: readonly Cure[];
+  now: string;
+}
+
+export interface NextOnJob {
+  /** One of the two it is about. */
+  piece: string | null;
+  task: string | null;
+  /** It is not to be done yet, and nothing else is. */
+  waits: boolean;
+  say: string;
+}
+
+/** Null where nothing is left that anybody could do. */
+export function nextOnJob(job: Job, told: Told): NextOnJob | null {
+  const next = nextInWords(job, told);
+  if (next === null) return null;
+  const { words, ...about } = next;
+  return { ...about, say: inWords(words) };
+}
+
+/** The same with its sentence in parts. */
+export function nextInWords(
+  job: Job,
+  told: Told,
+): (Omit<NextOnJob, 'say'> & { words: Words }) | null {
+  const again = roundBegun(job, told.now);
+  if (again) return again;
+  const step = workInWords(job);
+  const fault = toTheFault(job);
+  if (fault) return fault.piece === step?.piece ? { ...fault, words: step.words } : fault;
+  const waits =
+    step && goesOn(job.pieces.get(step.piece)) ? waitsFor(job, `${step.piece} on`, told) : '';
+  if (step && waits === '') {
+    return { piece: step.piece, task: null, waits: false, words: step.words };
+  }
+  const { canDo } = told.plan;
+  const task = canDo.find((c) => job.tasks.has(c.step) && !isPast(job, told.plan, c.step));
+  if (task) {
+    const words = stepWords(job, task.step, task.say);
+    return { piece: null, task: task.step, waits: false, words };
+  }
+  const other = canDo.find((c) => c.step.endsWith(' on'));
+  if (other) {
+    const piece = other.step.slice(0, -' on'.length);
+    return { piece, task: null, waits: false, words: [other.say] };
+  }
+  if (!step) return null;
+  const name = job.pieces.get(step.piece)?.spec.name ?? step.piece;
+  return { piece: step.piece, task: null, waits: true, words: [`${name} waits for ${waits}.`] };
+}
+
+/** A test failed and the next round has begun: what came off for it is not put back before the rest is off too. */
+function roundBegun(job: Job, now: string): ReturnType<typeof nextInWords> {
+  const failed = [...job.tasks.values()].find((task) => task.done === 'failed');
+  const begun = [...job.pieces.values()].some((p) => p.round > 1 && p.away !== 'no');
+  if (!failed || !begun) return null;
+  const off = roundAgain(job, failed.spec.key, now)?.off ?? [];
+  const piece = off.map((key) => job.pieces.get(key)).find((p) => p && p.away === 'no');
+  if (!piece) return null;
+  const words = [`${piece.spec.name}: off for the next round.`];
+  return { piece: piece.spec.key, task: null, waits: false, words };
+}
+
+/** What was found wants putting right first: the next piece that comes off on the way to it. */
+function toTheFault(job: Job): ReturnType<typeof nextInWords> {
+  const found = wayToFound(job);
+  const first = job.pieces.get(found?.way[0] ?? '');
+  if (!found || !first) return null;
+  const { name } = found.piece.spec;
+  const way = first === found.piece ? '' : ` on the way to ${name}`;
+  const say = `${first.spec.name}: take it off${way}: ${found.suspect.what}.`;
+  return { piece: first.spec.key, task: null, waits: false, words: [say] };
+}
+
+/** All that it was to be done before is done: nobody drains what has been filled in again. */
+function isPast(job: Job, { steps }: Plan, key: string): boolean {
+  const before = job.tasks.get(key)?.spec.before ?? [];
+  const isDone = (said: string) =>
+    steps.some((s) => s.done && s.step === said.trim().replace(/\s+/g, ' '));
+  return before.length > 0 && before.every(isDone);
+}
+
+/** Something of it has still to go in. */
+function goesOn(piece: PieceNow | undefined): boolean {
+  if (piece?.where === 'on') return piece.holes.some((h) => h.state === 'out');
+  return piece?.where === 'open';
+}
+
+/** What has to be done, had or out before a step, in words; empty where nothing is in the way. */
+export function waitsFor(job: Job, step: string, { plan, cures, now }: Told): string {
+  const held = plan.heldBy.find((h) => h.step === step);
+  if (!held) return '';
+  const names = held.for.map((name) => heldSaid(job, name));
+  // Of which piece stands under the list.
+  if (names.length === 0 && cures.some((cure) => cure.until === held.until)) names.push('the cure');
+  const until = held.until === null ? '' : `until ${sayTime(held.until, now)}`;
+  return [list(names), until].filter((t) => t !== '').join(', ');
+}
+
+/** A thing to buy by its words, a thing inside as what has to come out, a step by its name. */
+function heldSaid(job: Job, name: string): string {
+  const buy = job.upper.buys.get(name);
+  if (buy) return buy.what;
+  const count = job.inside.reduce((sum, i) => sum + (i.what === name ? i.count : 0), 0);
+  return count === 0 ? sayStepName(job, name) : `${sayThing({ what: name, count })} to come out`;
+}

@@ -1,0 +1,119 @@
+/** The note of a good workmate, row by row: how a job stands, as one reads it on coming back after days. */
+import { sayDiffers, sayTrouble } from '../../job/fold/say-hole.ts';
+import { daysBetween } from '../../model/time.ts';
+import type { Job, PieceNow, Trouble } from '../../model/types.ts';
+import { list } from '../../model/words.ts';
+import { sayBought } from '../buy/say.ts';
+import { sayThing } from '../order/inside.ts';
+import { type Opening, openOverNight } from '../order/openings.ts';
+import { sayDate, sayTime } from '../time/days.ts';
+import type { Back } from './back.ts';
+
+export interface NoteRow {
+  label: string;
+  texts: string[];
+  /** It must not be forgotten. */
+  loud: boolean;
+}
+
+/** Rows that say something; what is off and what is only finger-tight are said to be nothing where they are. */
+export function noteRows(job: Job, back: Back, now: string): NoteRow[] {
+  const pieces = [...job.pieces.values()];
+  const { off, half } = back;
+  const inside = back.inside.map((i) => sayThing(i) + placeOf(job, i.piece) + since(i.since, now));
+  const row = (label: string, texts: string[], loud = false): NoteRow[] =>
+    texts.length > 0 ? [{ label, texts, loud }] : [];
+  const nothing = (label: string): NoteRow[] => [{ label, texts: ['nothing'], loud: false }];
+  const away = off.filter((p) => !p.aside).map(lies);
+  const loose = fingers(back);
+  return [
+    ...(away.length > 0 ? row('Off', away) : nothing('Off')),
+    ...row(
+      'Aside',
+      off.filter((p) => p.aside).map((p) => p.name),
+    ),
+    ...row(
+      'Coming off',
+      half.map((p) => `${p.name}: ${p.out} of ${p.of} out`),
+    ),
+    ...row(
+      'Open',
+      openOverNight(job, now)
+        .filter((o) => o.covered === null)
+        .map((o) => openSaid(o, now)),
+      true,
+    ),
+    ...row('Inside', inside, true),
+    ...row(
+      'Trouble',
+      back.trouble.map((t) => troubleSaid(t, now)),
+    ),
+    ...row('Differs', pieces.flatMap(differing)),
+    ...(loose.length > 0 ? row('Finger-tight', loose, true) : nothing('Finger-tight')),
+    ...row(
+      'Awaited',
+      back.awaited.map((b) => `${b.what}, ${sayBought(b, now)}`),
+    ),
+    ...row(
+      'Here',
+      back.here.map((b) => (b.tray === null ? b.what : `${b.what} (${b.tray})`)),
+    ),
+    ...row(
+      'Waits',
+      back.waits.map((w) => sayWait(w, now)),
+    ),
+    ...row(
+      'Test now',
+      back.due.map((t) => (t.state === 'failed' ? `${t.say}, failed` : t.say)),
+    ),
+    ...row('Ready', back.finish === null ? [] : [`${sayTime(back.finish, now)} at the earliest`]),
+    ...row('Last note', lastNote(job, now)),
+  ];
+}
+
+/** `Case cover since 11 April: covered, plugged? Look in before it closes.` */
+function openSaid({ name, since: from }: Opening, now: string): string {
+  return `${name}${since(from, now)}: covered, plugged? Look in before it closes`;
+}
+
+/** When a wait is over, as one says it. */
+export function sayWait(wait: { say: string; until: string | null }, now: string): string {
+  return wait.until === null ? wait.say : `${wait.say}: until ${sayTime(wait.until, now)}`;
+}
+
+function lies({ name, tray }: Back['off'][number]): string {
+  return tray === null ? name : `${name} (${tray})`;
+}
+
+function placeOf(job: Job, piece: string | null): string {
+  return piece === null ? '' : ` (${job.pieces.get(piece)?.spec.name ?? piece})`;
+}
+
+/** ` since 11 April`, where that is another day. */
+function since(at: string | null, now: string): string {
+  return at === null || daysBetween(at, now) === 0 ? '' : ` since ${sayDate(at, now)}`;
+}
+
+function troubleSaid(t: Back['trouble'][number], now: string): string {
+  const says = t.says === null ? '' : ` (${t.says})`;
+  return `${t.name}, ${t.hole}: ${sayTrouble(t.trouble as Trouble)}${since(t.since, now)}${says}`;
+}
+
+function differing(piece: PieceNow): string[] {
+  const odd = piece.holes.filter((h) => h.unsettled || h.conflict !== null);
+  return odd.map((h) => `${piece.spec.name}, ${h.name}: ${sayDiffers(h)}`);
+}
+
+/** More names than this are counted instead. */
+const NAMED = 6;
+
+function fingers({ fingerTight }: Back): string[] {
+  return fingerTight.map(({ name, holes }) =>
+    holes.length <= NAMED ? `${name}: ${list(holes)}` : `${name}: ${holes.length} bolts`,
+  );
+}
+
+function lastNote(job: Job, now: string): string[] {
+  const entry = job.entries.findLast((e) => e.verb === 'note' && job.living.has(e.id));
+  return entry ? [`${entry.value} (${sayDate(entry.at, now)})`] : [];
+}

@@ -1,0 +1,48 @@
+/**
+ * The diary as the plan reads it: what came off and went on when, what went inside and came out again, what was
+ * seen to at a gate, and how far a thing to buy has come. In the order of the file, without what was undone.
+ */
+import { livingEntries } from '../../job/diary/living.ts';
+import type { Entry, Job } from '../../model/types.ts';
+import { verbRow } from '../../model/verbs.ts';
+
+export interface Line extends Entry {
+  /** Where the line stands among those that count, from 0. */
+  index: number;
+  entry: Entry;
+}
+
+/** What the plan remembers of something that happened. */
+export interface Moment {
+  index: number;
+  at: string;
+}
+
+export interface Lines {
+  all: readonly Line[];
+  /** When a piece came off, the last time that it did. */
+  off: ReadonlyMap<string, Moment>;
+  /** Last entry that put a piece or its bolts back. */
+  on: ReadonlyMap<string, Moment>;
+  /** Last `done` of a task, and what it says. */
+  done: ReadonlyMap<string, Moment & { value: string }>;
+}
+
+export function linesOf(job: Job): Lines {
+  const all = livingEntries(job.entries).map((entry, index): Line => ({ ...entry, index, entry }));
+  const off = new Map<string, Moment>();
+  const on = new Map<string, Moment>();
+  const done = new Map<string, Moment & { value: string }>();
+  const away = new Set<string>();
+  for (const { piece, task, verb, value, index, at } of all) {
+    if (task !== undefined && verb === 'done') done.set(task, { index, at, value });
+    if (piece === undefined) continue;
+    const { moves } = verbRow(verb);
+    // Pulled away after it lay aside is no second time off.
+    if (moves === 'off' && !away.has(piece)) off.set(piece, { index, at });
+    if (verb === 'removed') away.add(piece);
+    if (moves === 'on') away.delete(piece);
+    if (moves === 'on' || verb === 'tight') on.set(piece, { index, at });
+  }
+  return { all, off, on, done };
+}

@@ -1,0 +1,142 @@
+/**
+ * What the words of `joint:` ask for. The words themselves are shown as they stand; only what has to be had, and
+ * what has to be hurried or waited for, is read out of them.
+ */
+import { renewed } from '../../piece/seals.ts';
+import { readDuration } from '../time/duration.ts';
+
+export interface Joint {
+  /** What stands between semicolons, as written. */
+  parts: string[];
+  /** What is to be new: `gasket`, `flange O-ring`. */
+  renew: string[];
+  /** Tubes and tins it takes. */
+  consumables: Consumable[];
+  /** Seconds in which the joint must be closed once the sealant is on, of a range the fewer; null when not said. */
+  open: number | null;
+  /** Seconds that it has to stand once it is on, before it is closed; null when not said. */
+  stand: number | null;
+  /** Seconds until it may be loaded, of a range the more; null when not said. */
+  cure: number | null;
+  /** What the file says of that, with what cures where the words leave it out: `sealant cures 12 h`. */
+  cures: string | null;
+  /** Something with a lip or a side that can be put in the wrong way. */
+  lip: boolean;
+}
+
+export interface Consumable {
+  what: 'sealant' | 'threadlocker' | 'grease' | 'anti-seize';
+  /** Of threadlocker: low, medium or high strength. */
+  grade: string | null;
+}
+
+const CONSUMABLES: readonly [Consumable['what'], RegExp][] = [
+  ['sealant', /\bseal(?:ant|ed with|er)\b|\bsealing (?:compound|paste)\b|\bsilicone\b/i],
+  ['threadlocker', /\bthread[ -]?lock(?:er|ing|ed)?\b/i],
+  ['grease', /\bgreas(?:e|ed)\b/i],
+  ['anti-seize', /\banti[ -]?seize\b/i],
+];
+/** Said of what has to stand before it is loaded. */
+export const CURES = /\bcur(?:e|es|ed|ing)\b|\bset(?:s|ting)?\b/i;
+/** Said of how long one has to close it. */
+const OPEN = /\bopen|\bwithin\b|\bskin/i;
+/** Said of how long one has to wait before it is closed: `let it set 10 min, then close`. */
+const CLOSE =
+  '(?:clos(?:e|ing)|fit(?:ting)?|assembl(?:e|ing|y)|join(?:ing)?|mat(?:e|ing)|put(?:ting)? (?:it )?(?:on|together|back)|press(?:ing)?|bolt(?:ing)?)';
+const THEN_CLOSE = new RegExp(
+  String.raw`\b(?:then|and) (?:then )?${CLOSE}\b|\bbefore (?:it is )?${CLOSE}|\b${CLOSE} (?:it )?(?:only )?after\b`,
+  'i',
+);
+const BEGINS_THEN = new RegExp(
+  String.raw`^(?:and )?then ${CLOSE}\b|^before (?:it is )?${CLOSE}`,
+  'i',
+);
+/** What cures, as the file may call it. */
+const STUFF = /\b(?:seal(?:ant|er)|silicone|thread[ -]?lock(?:er|ing)?|adhesive|compound|paste)\b/i;
+const NONE =
+  /\b(?:no|not|never|without|clean(?:ed)? (?:of|from)|free (?:of|from)|wiped? off)\b[^,;]*$/i;
+
+export function readJoint(joint: readonly string[]): Joint {
+  const parts = joint.flatMap((text) => text.split(/;|\.\s+(?=\p{Lu})/u)).map((p) => p.trim());
+  const saids = parts.flatMap((part) => saidIn(part));
+  const timed = saids.flatMap(({ words, stands }) => {
+    const time = readDuration(words);
+    return time ? [{ words, stands, ...time }] : [];
+  });
+  const stands = timed.filter((said) => said.stands);
+  const cures = timed.filter((said) => !said.stands && CURES.test(said.words));
+  const opens = timed.filter(({ stands, words }) => !stands && isOpen(words));
+  // Where several are said the one that is safe: the last that cures, the first that is over.
+  const cure = cures.reduce<(typeof timed)[number] | null>(
+    (most, said) => (most && most.seconds >= said.seconds ? most : said),
+    null,
+  );
+  const words = saids.map((said) => said.words);
+  return {
+    parts: parts.filter((p) => p !== ''),
+    renew: words.flatMap(renewed),
+    consumables: consumablesIn(parts),
+    open: opens.length === 0 ? null : Math.min(...opens.map((said) => said.least)),
+    stand: stands.length === 0 ? null : Math.max(...stands.map((said) => said.seconds)),
+    cure: cure?.seconds ?? null,
+    cures: cure === null ? null : withStuff(cure.words, parts),
+    lip: words.some((word) => /\blips?\b|\bseals?\b/i.test(word)),
+  };
+}
+
+/** `cures within 24 h` is no hurry. */
+function isOpen(words: string): boolean {
+  return OPEN.test(words) && (!CURES.test(words) || /\bopen|\bskin/i.test(words));
+}
+
+interface Said {
+  words: string;
+  /** Its time has to pass before the joint is closed. */
+  stands: boolean;
+}
+
+/** What one part says, between its commas; a comma within a figure is none. */
+function saidIn(part: string): Said[] {
+  const words = part
+    .split(/(?<!\d),|,(?!\d)/)
+    .flatMap((said) => apart(said))
+    .map((w) => w.trim());
+  return words.map((said, i) => ({
+    words: said,
+    stands: THEN_CLOSE.test(said) || BEGINS_THEN.test(words[i + 1] ?? ''),
+  }));
+}
+
+/** So many things one joint says of its times. */
+const MOST_SAID = 20;
+
+/** `open 10 min and cures 12 h` says two things, each with a time of its own; `1 h and 30 min` is one. */
+function apart(words: string, most = MOST_SAID): string[] {
+  const at = /\s(?:and|then|but)\s/i.exec(words);
+  if (!at || most === 0) return [words];
+  const before = words.slice(0, at.index).trimEnd();
+  const behind = words.slice(at.index + at[0].length).trimStart();
+  const times = [before, behind].every((w) => (CURES.test(w) || OPEN.test(w)) && readDuration(w));
+  return times ? [before, ...apart(behind, most - 1)] : [words];
+}
+
+/** `cures 12 h` behind `sealant on both faces` is `sealant cures 12 h`. */
+function withStuff(cures: string, parts: readonly string[]): string {
+  const part = parts.find((p) => p.includes(cures)) ?? '';
+  const stuff = STUFF.exec(part.slice(0, part.indexOf(cures)))?.[0];
+  const bare = /^(?:cur|set)/i.test(cures);
+  return bare && stuff ? `${stuff} ${cures}` : cures;
+}
+
+/** Tubes and tins named in texts, but not where they are forbidden (`no grease on the lip`). */
+export function consumablesIn(texts: readonly string[]): Consumable[] {
+  return CONSUMABLES.flatMap(([what, said]) => {
+    const named = texts.find((text) => {
+      const found = said.exec(text);
+      return found !== null && !NONE.test(text.slice(0, found.index));
+    });
+    if (named === undefined) return [];
+    const grade = /\b(low|medium|high)\b/i.exec(named)?.[1]?.toLowerCase() ?? null;
+    return [{ what, grade: what === 'threadlocker' ? grade : null }];
+  });
+}

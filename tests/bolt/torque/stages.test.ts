@@ -1,0 +1,169 @@
+import fc from 'fast-check';
+import { describe, expect, it } from 'vitest';
+import { fullOf, readStages, readTorque } from '../../../src/bolt/torque/stages.ts';
+import { said } from './say-stages.ts';
+
+describe('a torque in stages', () => {
+  it.each([
+    ['20 Nm → 40 Nm → 90°', '20 N·m | 40 N·m | +90°'],
+    ['Step 1: 20 Nm; Step 2: 90°', '20 N·m | +90°'],
+    ['1) 20 N·m 2) 40 N·m', '20 N·m | 40 N·m'],
+    ['20, then 40 N·m, then 90° and 90°', '20 N·m | 40 N·m | +90° | +90°'],
+    ['20/40/60 N·m', '20 N·m | 40 N·m | 60 N·m'],
+    ['20 N·m, turn further 90°', '20 N·m | +90°'],
+    ['20 N·m plus 90 degrees', '20 N·m | +90°'],
+    ['30 N·m then a quarter turn', '30 N·m | +90°'],
+    ['35 Nm + 2 x 90°', '35 N·m | +90° | +90°'],
+    ['hand-tight + 1/2 turn', 'snug | +180°'],
+    ['½ turn', '+180°'],
+    ['100 Nm, loosen, 30 Nm, 105°', '100 N·m | loosen | 30 N·m | +105°'],
+    ['30 N·m + 90..100°', '30 N·m | +90..100°'],
+    ['~10 N·m', '10 N·m'],
+    ['8 − 12 N·m', '8..12 N·m'],
+    ['15 ± 2 Nm', '13..17 N·m'],
+    ['10 lb-ft', '10 lbf·ft'],
+    ['95 lb/in', '95 lbf·in'],
+    ['1,2 m·kg', '1.2 kgf·m'],
+    ['22.5 N·m / 16.6 lbf·ft', '22.5 N·m'],
+    ['12 Nm, 9 lbf·ft', '12 N·m'],
+    ['tighten to 10 N·m', '10 N·m'],
+  ])('%s: %s', (text, stages) => {
+    const read = readStages(text);
+    expect(said(read.stages)).toBe(stages);
+    expect([read.rest, read.differ]).toEqual([[], []]);
+  });
+
+  it.each([
+    ['10 N·m, manual 2-17', 'manual 2-17'],
+    ['24 N·m, manual p. 19', 'manual p. 19'],
+    ["9 N·m, maker's bulletin 12", "maker's bulletin 12"],
+    ['10 N·m (manual 4-6)', 'manual 4-6'],
+    ['10 N·m (7.4 lbf·ft), page 3', 'page 3'],
+    ['10 N·m 4-12', '4-12'],
+    ['10 N·m with the long socket', 'with the long socket'],
+    ['15 N·m, tag of the new banjo fittings', 'tag of the new banjo fittings'],
+  ])('%s: printed in %s', (text, where) => {
+    expect(readTorque(text)).toMatchObject({ quantity: { value: expect.any(Number) }, where });
+    expect(readStages(text).rest).toEqual([]);
+  });
+
+  it.each([
+    ['20 N·m and then 90 more', ['90'], [16]],
+    ['M6: 10 Nm, M8: 25 Nm', ['M6', 'M8'], [0, 11]],
+    ['10 Nm + threadlocker', ['threadlocker'], [8]],
+    ['10 Nm, loosely', ['loosely'], [7]],
+    ['10 Nm, and a bit more torque', ['a bit'], [11]],
+    ['12 Q·m', ['12 Q·m'], [0]],
+    ['20 N·m + 90%', ['90%'], [9]],
+  ])('%s: not read %j', (text, rest, at) => {
+    const read = readStages(text);
+    expect(read.rest.map((r) => r.text)).toEqual(rest);
+    expect(read.rest.map((r) => r.at)).toEqual(at);
+  });
+
+  it('the full figure is the last that is set', () => {
+    expect(fullOf(readStages('20 N·m, 40 N·m, 90°'))).toMatchObject({ value: 40 });
+    expect(fullOf(readStages('25 N·m, back off 1/2 turn, then 15 N·m'))).toMatchObject({
+      value: 15,
+    });
+    expect(fullOf(readStages('hand-tight + 1/2 turn'))).toBe(null);
+    expect(readTorque('see manual')).toEqual({ text: 'see manual', quantity: null, where: null });
+  });
+
+  /** A stage as it is written, and the figure that must not be lost: N·m as printed, or degrees. */
+  const stageIn = (unit: string) =>
+    fc.oneof(
+      fc.integer({ min: 1, max: 300 }).map((n) => ({ text: `${n} ${unit}`, figure: n })),
+      fc
+        .integer({ min: 5, max: 270 })
+        .chain((d) => fc.constantFrom(`${d}°`, `+ ${d}°`, `${d} degrees`, `turn ${d}°`))
+        .map((text) => ({ text, figure: Number(/\d+/.exec(text)?.[0]) })),
+      fc.constantFrom(
+        { text: '1/2 turn', figure: 180 },
+        { text: '3/4 turn', figure: 270 },
+        { text: 'a quarter turn', figure: 90 },
+        { text: '½ turn further', figure: 180 },
+      ),
+    );
+  const noise = fc.oneof(
+    fc.constantFrom('', '', '', '', '', ' dry', ' (manual 2-17)', ' oiled', ' cold', ' x', ' !'),
+    fc.string({ maxLength: 4 }),
+  );
+  const printed = fc
+    .constantFrom('N·m', 'Nm', 'N m', 'lbf·ft', 'ft-lb', 'kgf·m', 'in-lb')
+    .chain((unit) => fc.array(fc.tuple(stageIn(unit), noise), { minLength: 1, maxLength: 4 }));
+  const joins = fc.constantFrom(', ', ', then ', ' then ', '; ', ' → ', ' + ', ' and ');
+
+  it('is never read as less than is printed', () => {
+    let whole = 0;
+    fc.assert(
+      fc.property(printed, joins, (parts, join) => {
+        const text = parts.map(([{ text: said }, more]) => said + more).join(join);
+        const read = readStages(text);
+        if (read.rest.length > 0 || read.differ.length > 0) return;
+        whole += 1;
+        const figures = read.stages.map((s) => {
+          if (s.do === 'torque') return s.quantity.to ?? s.quantity.value;
+          return s.do === 'angle' ? (s.to ?? s.degrees) : 0;
+        });
+        let from = 0;
+        for (const [{ figure, text: said }] of parts) {
+          const at = figures.findIndex((f, i) => i >= from && f >= figure);
+          expect(at, `${said} of ${text}`).toBeGreaterThanOrEqual(0);
+          from = at + 1;
+        }
+      }),
+      { numRuns: 10_000, seed: 1952 },
+    );
+    expect(whole).toBeGreaterThan(2_000);
+  });
+
+  it('takes time that grows with its length, whatever stands in it', () => {
+    for (const piece of ['9', ' ', '(', 'x ', '1/2 ', 'manual ', '20 N·m, ', '½', 'a\u0301']) {
+      const read = readStages(piece.repeat(20_000));
+      expect(read.stages.length + read.rest.length, piece).toBeGreaterThanOrEqual(0);
+    }
+  });
+});
+
+describe('what is on the thread', () => {
+  it.each<[string, string | null, string]>([
+    ['10 N·m, oiled threads', 'oiled threads', ''],
+    ['10 N·m, no oil', 'no oil', ''],
+    ['10 N·m, never oiled', 'never oiled', ''],
+    ['12 N·m, greased O-ring', null, ''],
+    ['12 N·m, greased O-ring 20 N·m more', null, 'greased O-ring'],
+  ])('%s: %s', (text, thread, rest) => {
+    const read = readStages(text);
+    expect(read.thread).toBe(thread);
+    expect(read.rest.map((r) => r.text).join(' ')).toBe(rest);
+  });
+
+  it('as most files say it, or spelled otherwise: the same stages, rest and place', () => {
+    const figures = fc.oneof(
+      fc.integer({ min: 0, max: 400 }).map(String),
+      fc.integer({ min: 1, max: 4000 }).map((n) => String(n / 10)),
+    );
+    const tails = fc.constantFrom(
+      ...['', ', manual 2-17', ', page 12', '; manual 4', ', dry', ' (9 lbf·ft)', ' + 90°', ')'],
+      ...[
+        ', manual 2-17 or so',
+        ',5',
+        '.',
+        ', then 40 N·m',
+        ' / 7 lbf·ft',
+        ' on the left, page 3-1',
+      ],
+    );
+    fc.assert(
+      fc.property(figures, tails, tails, (figure, tail, more) => {
+        const [plain, other] = [' N·m', '  n·m'].map((unit) => {
+          const { rest, differ, ...read } = readStages(`${figure}${unit}${tail}${more}`);
+          return { ...read, rest: rest.map((r) => r.text), differ: differ.map((d) => d.text) };
+        });
+        // The unit itself is in what was not read of `0 N·m`.
+        if (Number(figure) > 0) expect(plain).toEqual(other);
+      }),
+    );
+  });
+});
