@@ -1,7 +1,8 @@
 /** All that is wrong with a job file: what the reader finds, what stands in the diary and cannot be, and torques no bolt stands. */
-import { looksLikeLimit, readLimit } from '../bolt/reading-limit.ts';
-import { readStages } from '../bolt/torque/stages.ts';
+
+import { looksLikeLimit, readLimit } from '../bolt/read/reading-limit.ts';
 import { printQuantity } from '../bolt/read/units.ts';
+import { readStages } from '../bolt/torque/stages.ts';
 import type { Fault, HoleNow, Job, PieceNow, PieceSpec, Quantity, Upper } from '../model/types.ts';
 import { livingEntries } from './diary/living.ts';
 import { collector, type Report } from './faults/faults.ts';

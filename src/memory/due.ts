@@ -2,8 +2,8 @@
 import { type Instant, readInstant, secondsOf } from '../model/time.ts';
 import type { Job } from '../model/types.ts';
 import { verbRow } from '../model/verbs.ts';
-import { dueWhen, notCounted, readingsIn, type Told, workedLast } from '../plan/time/due.ts';
 import { testList } from '../plan/tests/testlist.ts';
+import { dueWhen, notCounted, readingsIn, type Told, workedLast } from '../plan/time/due.ts';
 import { sameMachine } from './machine.ts';
 
 export interface Due {

@@ -6,8 +6,8 @@ import { spotAt } from '../job/yaml/spot.ts';
 import type { Fault } from '../model/types.ts';
 import { list } from '../model/words.ts';
 import { caresOf } from './care/care.ts';
-import { notCounted } from './time/due.ts';
 import { circlesOf } from './order/relations.ts';
+import { notCounted } from './time/due.ts';
 import { checkTrace } from './trace/check-trace.ts';
 
 /** Faults of a text, by line and column; never throws. `file` is only named in them. The file is read once. */

@@ -9,6 +9,7 @@ import { type Holds, holdsOf } from './holds.ts';
 import type { StepKind } from './order/relations.ts';
 import { sayStep } from './order/say.ts';
 import { type Standing, standingOf } from './order/standing.ts';
+import { atTime } from './time/at-time.ts';
 
 export interface Plan {
   /** What happened in the order in which it did, then what is open in the order in which it can come. */
@@ -33,6 +34,11 @@ export interface Plan {
 export function plan(job: Job, now: string, hours: Hours = NO_HOURS): Plan {
   const standing = standingOf(job, now);
   return planOf(standing, holdsOf(standing), hours);
+}
+
+/** The same, kept while the job and the time stay. */
+export function planNow(job: Job, now: string): Plan {
+  return atTime(job, now, 'plan', () => plan(job, now));
 }
 
 export function planOf(standing: Standing, holds: Holds, hours: Hours): Plan {

@@ -72,7 +72,7 @@ describe('the files of src', () => {
 
 describe('the rooms that every screen stands on', () => {
   const SCREENS = FILES.filter((file) => file.startsWith('src/screens/'));
-  const COMMON = ['kit', 'now', 'base', 'show', 'terminal'];
+  const COMMON = ['kit', 'base', 'show', 'terminal'];
   const room = (file: string) => file.split('/')[2] ?? '';
 
   it('know no screen by its file: the list of screens alone does', () => {

@@ -26,9 +26,10 @@ const JOB = [...FOLD, 'job', 'job/judge', 'job/edit'];
 const ORDER = [...JOB, 'plan/time', 'plan/order'];
 const CARE = [...ORDER, 'plan/care', 'plan/seal'];
 const TESTS = [...CARE, 'plan/buy', 'plan/tests'];
-const GATES = [...TESTS, 'plan/piece', 'plan/gates'];
+const PIECES = [...TESTS, 'plan/known', 'plan/typed', 'plan/piece'];
+const GATES = [...PIECES, 'plan/gates'];
 const WHOLE = [...GATES, 'trace', 'trace/weigh', 'plan/trace', 'plan'];
-const PLAN = [...WHOLE, 'plan/next', 'plan/photos', 'plan/typed'];
+const PLAN = [...WHOLE, 'plan/next', 'plan/task', 'plan/photos'];
 /** What knows the folder that a job lies in. */
 const DIARY = [...PLAN, 'settings', 'job/merge', 'job/save', 'diary', 'diary/git'];
 /** What each command stands on. */
@@ -36,11 +37,8 @@ const COMMANDS = [...DIARY, 'commands/base', ''];
 const COMMAND_FOLDERS = [
   ...['shell', 'marks', 'bolts', 'job', 'file', 'trace', 'memory', 'paper', 'bench'],
 ].map((folder) => `commands/${folder}`);
-/** What the screens stand on: lines and pictures, answers about a job, state and moves. */
-const SCREENS = [
-  ...PLAN,
-  ...['find', 'memory', 'paper', 'screens/kit', 'screens/now', 'screens/base'],
-];
+/** What the screens stand on: lines and pictures, state and moves. */
+const SCREENS = [...PLAN, ...['find', 'memory', 'paper', 'screens/kit', 'screens/base']];
 
 /** A folder a screen, or a few that belong together. */
 const SCREEN_FOLDERS = [
@@ -93,13 +91,15 @@ export const ROOMS: Readonly<Record<string, Room>> = {
   'plan/seal': { may: CARE },
   'plan/buy': { may: CARE },
   'plan/tests': { may: TESTS },
-  'plan/piece': { may: TESTS },
+  'plan/known': { may: CARE },
+  'plan/typed': { may: ORDER },
+  'plan/piece': { may: PIECES },
   'plan/gates': { may: GATES },
   'plan/trace': { may: [...TESTS, 'trace', 'trace/weigh'] },
   plan: { may: WHOLE },
   'plan/next': { may: WHOLE },
+  'plan/task': { may: [...WHOLE, 'plan/next'] },
   'plan/photos': { may: ORDER },
-  'plan/typed': { may: ORDER },
   settings: { may: FORM },
   trace: { may: [...BOLT, 'trace/search', 'trace/weigh'] },
   'trace/search': { may: [...BOLT, 'trace'] },
@@ -114,7 +114,7 @@ export const ROOMS: Readonly<Record<string, Room>> = {
   'paper/desk': { may: [...PLAN, 'job/save', 'diary', 'paper'], system: true },
   'commands/base': { may: [...DIARY, ''], system: true },
   'commands/shell': { may: [...COMMANDS, 'paper'], system: true },
-  'commands/marks': { may: COMMANDS, system: true },
+  'commands/marks': { may: [...COMMANDS, 'commands/memory'], system: true },
   'commands/bolts': { may: COMMANDS, system: true },
   'commands/job': { may: [...COMMANDS, 'screens/show'], system: true },
   'commands/file': { may: [...COMMANDS, 'memory', 'memory/bench'], system: true },
@@ -130,7 +130,6 @@ export const ROOMS: Readonly<Record<string, Room>> = {
     system: true,
   },
   'screens/kit': { may: [...PIECE, 'job/fold'] },
-  'screens/now': { may: [...PLAN, 'screens/kit'] },
   'screens/base': { may: SCREENS },
   'screens/add': { may: [...SCREENS, 'screens/ask'] },
   'screens/ask': { may: SCREENS },

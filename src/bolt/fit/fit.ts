@@ -1,11 +1,12 @@
 /** Whether a bolt may go into a hole: one verdict, from whatever is known, and what to measure where too little is. */
 import type { Kind } from '../../model/types.ts';
+import { unknownKind, withLength } from '../read/kind.ts';
+import { threadOf } from '../thread/threads.ts';
 import { gather, type Known } from './fit-known.ts';
 import { wanted } from './fit-measure.ts';
 import { closeOf, sayClose } from './fit-spare.ts';
 import type { Fit, FitVerdict, Measure } from './fit-types.ts';
 import { sentence } from './fit-words.ts';
-import { unknownKind, withLength } from '../read/kind.ts';
 import type { Place } from './reach.ts';
 import {
   headsAgree,
@@ -15,7 +16,6 @@ import {
   strongerBy,
   threadsAgree,
 } from './same.ts';
-import { threadOf } from '../thread/threads.ts';
 
 export type { Fit, FitVerdict, Measure } from './fit-types.ts';
 

@@ -10,8 +10,8 @@ import {
   readFigure,
   readLimit,
   UNIT,
-} from '../reading-limit.ts';
-import { turnedInto, unitNamed } from '../reading-units.ts';
+} from './reading-limit.ts';
+import { turnedInto, unitNamed } from './reading-units.ts';
 
 /** What stands behind the words of a line: `coil 0.4 ohm`, `chain slack 20..30 mm`. */
 export interface Measured {

@@ -4,7 +4,7 @@ import { basename } from 'node:path';
 import { sayTaken } from '../../job/fold/say-taken.ts';
 import { record } from '../../job/save/record.ts';
 import { type Earlier, earlierJobs, type Jobs } from '../../memory/bench/earlier.ts';
-import { type LastTime, lastTime, lastWith, quietOf } from '../memory/last.ts';
+import { type LastTime, lastTime, lastWith, quietOf } from '../../memory/last.ts';
 import { learntFrom } from '../../memory/learnt.ts';
 import { sayLeft, takeOver, truthsFor } from '../../memory/take.ts';
 import { near } from '../../model/nearword.ts';

@@ -2,7 +2,7 @@
  * A suspect or a check from one typed line, there and back: `Float needle leaks, often, 30 min, in carburettor` and
  * `Blue spark at the plug: coil, plug, 3 min, behind tank`.
  */
-import { looksLikeLimit, readLimit } from '../../bolt/reading-limit.ts';
+import { looksLikeLimit, readLimit } from '../../bolt/read/reading-limit.ts';
 import { near } from '../../model/nearword.ts';
 import { oneLine } from '../../model/safe.ts';
 import type { CheckSpec, Named, SuspectSpec, Upper } from '../../model/types.ts';

@@ -7,7 +7,7 @@ import {
   looksLikeLimit,
   readFigure,
   readLimit,
-} from '../../bolt/reading-limit.ts';
+} from '../../bolt/read/reading-limit.ts';
 import type { Edit, Job, NewTask, TaskSpec, Verdict, Warning } from '../../model/types.ts';
 import { NO_READING } from '../../model/verbs.ts';
 import { NAME } from '../diary/entry.ts';

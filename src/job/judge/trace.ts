@@ -1,6 +1,6 @@
 /** Looks at a fault: how one came out, what was changed to try, and what it was in the end. */
 import { holdAgainst } from '../../bolt/read/reading.ts';
-import { looksLikeLimit, readLimit } from '../../bolt/reading-limit.ts';
+import { looksLikeLimit, readLimit } from '../../bolt/read/reading-limit.ts';
 import { oneLine } from '../../model/safe.ts';
 import type {
   CheckSpec,

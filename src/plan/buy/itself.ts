@@ -3,8 +3,8 @@ import { sealsUnder } from '../../bolt/fit/seals.ts';
 import { slug } from '../../model/slug.ts';
 import type { BuySpec, Job, Kind, PieceNow } from '../../model/types.ts';
 import { sealsNamed } from '../../piece/seals.ts';
-import { type Consumable, consumablesIn } from '../seal/joint.ts';
 import { spoken } from '../order/relations.ts';
+import { type Consumable, consumablesIn } from '../seal/joint.ts';
 
 export interface Itself extends BuySpec {
   /** Why it is on the list. */

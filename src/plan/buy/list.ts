@@ -6,6 +6,7 @@ import type { Line } from '../order/lines.ts';
 import { isBack } from '../order/needed.ts';
 import { spoken } from '../order/relations.ts';
 import { type Standing, standingOf } from '../order/standing.ts';
+import { atTime } from '../time/at-time.ts';
 import { type Itself, itselfOf } from './itself.ts';
 import { type Bought, boughtOf, isHere } from './state.ts';
 
@@ -32,6 +33,11 @@ export interface Buy extends Bought {
 /** In the order of the file, then what comes by itself in the order of the pieces. */
 export function buyList(job: Job, now: string): Buy[] {
   return buysOf(standingOf(job, now));
+}
+
+/** The same, kept while the job and the time stay. */
+export function buysNow(job: Job, now: string): Buy[] {
+  return atTime(job, now, 'buys', () => buyList(job, now));
 }
 
 /**

@@ -6,9 +6,9 @@ import { MAKER_FIRST } from '../../bolt/torque/cautions.ts';
 import { textsSaid } from '../../job/truth/corrections.ts';
 import type { Said } from '../../job/truth/said.ts';
 import type { Job, PieceSpec, TaskSpec } from '../../model/types.ts';
+import type { ItemKey } from '../gates/item-rows.ts';
 import { CARES, caresOf } from './care.ts';
 import { letOut } from './fluids.ts';
-import type { ItemKey } from '../gates/item-rows.ts';
 
 export interface Caution {
   /** Read once for each key, piece and round; at a gate the name of its item. */

@@ -4,6 +4,7 @@ import type { Job, PieceNow } from '../../model/types.ts';
 import { verbRow } from '../../model/verbs.ts';
 import { buysOf } from '../buy/list.ts';
 import { type Standing, standingOf } from '../order/standing.ts';
+import { atTime } from '../time/at-time.ts';
 import { type Asked, type GateItem, type ItemInWords, type Moment, withTicks } from './items.ts';
 import { beforeLoosening } from './loosening.ts';
 import { beforeClosing, beforePrying, beforeSealing } from './piece.ts';
@@ -41,6 +42,12 @@ export function gateInWords(
   const asked = found ? row.ofPiece(standing, found) : [];
   const since = piece === null ? -1 : row.since(standing, piece);
   return withTicks(asked, lines.all, { moment, piece, since });
+}
+
+/** The same, kept while the job and the time stay. */
+export function gateOf(job: Job, moment: Moment, piece: string | null, now: string): ItemInWords[] {
+  const make = () => gateInWords(job, moment, piece, now);
+  return atTime(job, now, `gate ${moment} ${piece ?? ''}`, make);
 }
 
 /** Nothing stops, and everything was seen to. */

@@ -6,16 +6,17 @@ import { daysBetween, printInstant } from '../../model/time.ts';
 import type { Job, PieceNow } from '../../model/types.ts';
 import { isHere } from '../buy/state.ts';
 import { calendarOf } from '../calendar.ts';
-import { type Cure, untoldCures } from '../seal/cure.ts';
-import { dontOf } from './dont.ts';
 import { holdsOf } from '../holds.ts';
 import type { Inside } from '../order/inside.ts';
 import { isAway } from '../order/needed.ts';
 import { troubleLine } from '../order/noted.ts';
 import { taskSaid } from '../order/say.ts';
 import { type Standing, standingOf } from '../order/standing.ts';
+import { type Cure, untoldCures } from '../seal/cure.ts';
 import { type TestItem, testListOf } from '../tests/testlist.ts';
+import { atTime } from '../time/at-time.ts';
 import { type Within, withinOf } from '../twenty.ts';
+import { dontOf } from './dont.ts';
 
 interface Of {
   piece: string;
@@ -87,6 +88,12 @@ export function backAfter(job: Job, now: string, hours: Hours = NO_HOURS): Back 
     next: withinOf(standing, holds, SHORT_WHILE),
     dont: dontOf(standing),
   };
+}
+
+/** The same, kept while the job and the time stay. */
+export function backNow(job: Job, now: string, hours: Hours = NO_HOURS): Back {
+  const question = hours === NO_HOURS ? 'back' : 'back in the hours of the bench';
+  return atTime(job, now, question, () => backAfter(job, now, hours));
 }
 
 function of({ spec }: PieceNow): Of {

@@ -5,14 +5,15 @@
 import { testsOf } from '../../job/fold/tested.ts';
 import type { Job, PieceNow, TaskNow } from '../../model/types.ts';
 import { passesOf } from '../../piece/passes.ts';
-import { heldByCure, untoldCures } from '../seal/cure.ts';
-import { disturbedOf, sortsOf } from './disturbed.ts';
-import { type DueWhen, dueWhen, readingsIn, type Told, workedLast } from '../time/due.ts';
 import { type Graph, reachable, turned } from '../order/graph.ts';
 import { more } from '../order/more.ts';
 import { isBack } from '../order/needed.ts';
-import { SORTS, sortRow, type TestRule } from './sorts.ts';
 import { type Standing, standingOf } from '../order/standing.ts';
+import { heldByCure, untoldCures } from '../seal/cure.ts';
+import { atTime } from '../time/at-time.ts';
+import { type DueWhen, dueWhen, readingsIn, type Told, workedLast } from '../time/due.ts';
+import { disturbedOf, sortsOf } from './disturbed.ts';
+import { SORTS, sortRow, type TestRule } from './sorts.ts';
 
 /**
  * `waits`: something before it is not finished. `later`: its day has not come, or it waits for a distance or an oil
@@ -50,6 +51,11 @@ export interface TestItem {
  */
 export function testList(job: Job, now: string, counter?: Told | null): TestItem[] {
   return testListOf(standingOf(job, now), counter);
+}
+
+/** The same, kept while the job and the time stay. */
+export function testsNow(job: Job, now: string): TestItem[] {
+  return atTime(job, now, 'tests', () => testList(job, now));
 }
 
 export function testListOf(at: Standing, counter?: Told | null): TestItem[] {

@@ -6,7 +6,7 @@ import { type Instant, printInstant, readInstant, secondsOf } from '../../model/
 import type { Entry, Job } from '../../model/types.ts';
 import { verbRow } from '../../model/verbs.ts';
 import { readDuration } from './duration.ts';
-import { readWhen, type Span, type When } from '../when.ts';
+import { readWhen, type Span, type When } from './when.ts';
 
 const DAY = 86_400;
 /** What neither a clock nor a counter tells. */

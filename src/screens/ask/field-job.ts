@@ -1,21 +1,21 @@
 /** Texts that are asked for about the whole job: what went in, what else is to be seen to. */
 
 import { readCounter } from '../../bolt/read/counter.ts';
-import { looksLikeLimit } from '../../bolt/reading-limit.ts';
+import { looksLikeLimit } from '../../bolt/read/reading-limit.ts';
 import { daysBetween } from '../../model/time.ts';
 import { typedDate } from '../../model/typed-date.ts';
-import { sayDate } from '../../plan/time/days.ts';
+import { buysNow } from '../../plan/buy/list.ts';
+import { buyWish } from '../../plan/buy/wish.ts';
 import { taskSaid } from '../../plan/order/say.ts';
+import { taskHere } from '../../plan/task/task-now.ts';
+import { resultWish } from '../../plan/task/task-wish.ts';
+import { sayDate } from '../../plan/time/days.ts';
+import { typedJob } from '../../plan/typed/job.ts';
+import { minutesTyped } from '../../plan/typed/minutes.ts';
 import { JOB_DRAFT, keepDraft } from '../base/drafts.ts';
 import { requestMark, show, stay } from '../base/moves.ts';
 import type { JobAsks, State, Updated } from '../base/state.ts';
 import { bothSaid } from '../kit/both.ts';
-import { buyWish } from '../now/buy-wish.ts';
-import { buysNow } from '../now/plan-now.ts';
-import { taskHere } from '../now/task-now.ts';
-import { resultWish } from '../now/task-wish.ts';
-import { typedJob } from '../now/typed-job.ts';
-import { minutesTyped } from '../now/typed-minutes.ts';
 
 /** Minutes, where nobody says how many. */
 const SHORT_WHILE = '20';

@@ -2,16 +2,16 @@
 import { truthFault } from '../../job/truth/corrections.ts';
 import { asksOf, labelOf, namesPieces } from '../../model/known-keys.ts';
 import type { Job, Wish } from '../../model/types.ts';
+import { knownRows } from '../../plan/known/rows.ts';
+import { figureLabel } from '../../plan/known/words.ts';
 import { readDuration } from '../../plan/time/duration.ts';
+import { namesOffered, typedNames } from '../../plan/typed/names.ts';
+import type { Put } from '../../plan/typed/runs.ts';
+import { typedRuns } from '../../plan/typed/runs.ts';
 import { requestMark, say, show, stay } from '../base/moves.ts';
 import type { MadeMark } from '../base/screen.ts';
 import type { KnownAsks, State, Updated } from '../base/state.ts';
 import { bothSaid } from '../kit/both.ts';
-import { knownRows } from '../now/known-rows.ts';
-import { figureLabel } from '../now/known-words.ts';
-import { namesOffered, typedNames } from '../now/typed-names.ts';
-import type { Put } from '../now/typed-runs.ts';
-import { typedRuns } from '../now/typed-runs.ts';
 
 /** The field stays until the mark is on disk: what was typed is there still, should it be refused. */
 export function doneKnown(state: State, below: State, asks: KnownAsks, text: string): Updated {

@@ -1,5 +1,7 @@
 /** The field: a text that is asked for. A reason, a note, a tray, what lay under a head, a piece's name. */
 import type { Refusal, Wish } from '../../model/types.ts';
+import { type About, answerTo, shouldSaid } from '../../plan/piece/answers.ts';
+import { typedPiece } from '../../plan/typed/piece.ts';
 import { ADD_DRAFT, draftOf, dropDraft, JOB_DRAFT, keepDraft } from '../base/drafts.ts';
 import { enterPiece } from '../base/enter.ts';
 import { at, requestMark, say, show, stay, toStep } from '../base/moves.ts';
@@ -8,8 +10,6 @@ import { screenOver } from '../base/screen.ts';
 import type { Asks, State, Updated, View } from '../base/state.ts';
 import { drawField, field, fieldText } from '../kit/field.ts';
 import { bold, type Line, line, wrap } from '../kit/text.ts';
-import { type About, answerTo, shouldSaid } from '../now/answers.ts';
-import { typedPiece } from '../now/typed-piece.ts';
 import { doneOfJob, questionOfJob } from './field-job.ts';
 import { afterText, doneKnown, questionKnown, withFault } from './field-known.ts';
 import { afterListed, afterReading, doneTrace, questionTrace, tracedFault } from './field-trace.ts';

@@ -1,10 +1,10 @@
 /** Which step of a piece opens: the one that has begun, else the piece as it stands. */
 import type { Moment } from '../../model/types.ts';
+import { gateMark, gatesOn, isStopped, toLoosen } from '../../plan/gates/gate-now.ts';
+import { mustRead } from '../../plan/known/to-read.ts';
+import { toSettle } from '../../plan/piece/piece-now.ts';
+import { type Way, wayOf } from '../../plan/piece/way.ts';
 import { field } from '../kit/field.ts';
-import { gateMark, gatesOn, isStopped, toLoosen } from '../now/gate-now.ts';
-import { toSettle } from '../now/piece-now.ts';
-import { mustRead } from '../now/reading.ts';
-import { type Way, wayOf } from '../now/way.ts';
 import { draftOf, rowDraft } from './drafts.ts';
 import { type At, at, requestMark, show, stay, toStep } from './moves.ts';
 import type { PieceStep, State, Updated, View } from './state.ts';

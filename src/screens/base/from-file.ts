@@ -2,8 +2,8 @@
 
 import { daysBetween } from '../../model/time.ts';
 import type { Job } from '../../model/types.ts';
-import { isUnderWay, lastMark } from '../now/job-now.ts';
-import { backNow } from '../now/plan-now.ts';
+import { backNow } from '../../plan/next/back.ts';
+import { isUnderWay, lastMark } from '../../plan/order/job-now.ts';
 import { dropDraft, JOB_DRAFT } from './drafts.ts';
 import { enterPiece } from './enter.ts';
 import { say, show, stay } from './moves.ts';

@@ -1,7 +1,7 @@
 /** Which row of the job is marked, and which piece a key is about. */
 import type { Job } from '../../model/types.ts';
-import { ladder } from '../now/ladder.ts';
-import { nextNow } from '../now/next-now.ts';
+import { ladder } from '../../plan/ladder.ts';
+import { nextNow } from '../../plan/next/next-now.ts';
 import type { State } from './state.ts';
 
 /** The marked row of the job: a piece's key, or a task's name on the ladder; the next one where `here` is none. */

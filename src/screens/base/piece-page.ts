@@ -1,9 +1,9 @@
 /** What the screens of a piece have in common: its name, its holes in the middle. */
 import type { HoleNow, PieceNow } from '../../model/types.ts';
 import { LOOKS, shapeOf } from '../../piece/looks.ts';
+import { layoutOf } from '../../plan/piece/piece-now.ts';
 import { drawMap, type HoleToHole, type Mark } from '../kit/map.ts';
 import { bold, type Line, line } from '../kit/text.ts';
-import { layoutOf } from '../now/piece-now.ts';
 import type { Page } from './page.ts';
 
 /** How a hole is drawn in this step, where that is not by its state alone. */

@@ -21,14 +21,14 @@ import type {
 } from '../../model/types.ts';
 import type { PaperName } from '../../paper/ask.ts';
 import type { Drawing } from '../../piece/drawing.ts';
+import type { Of } from '../../plan/known/rows.ts';
 import type { Milestone } from '../../plan/next/milestone.ts';
+import type { About } from '../../plan/piece/answers.ts';
 import type { Start } from '../../plan/trace/starts.ts';
+import type { Put } from '../../plan/typed/runs.ts';
 import type { TextField } from '../kit/field.ts';
 import type { Palette } from '../kit/palettes.ts';
 import type { OwnPresses, Press } from '../kit/press.ts';
-import type { About } from '../now/answers.ts';
-import type { Of } from '../now/known-rows.ts';
-import type { Put } from '../now/typed-runs.ts';
 
 // ---------------------------------------------------------------- what comes in
 

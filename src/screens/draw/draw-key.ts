@@ -1,8 +1,9 @@
 /** The key that opens the field on which holes are drawn. */
+
+import { layoutOf } from '../../plan/piece/piece-now.ts';
 import type { Key } from '../base/key.ts';
 import { type At, isSomethingInside } from '../base/moves.ts';
 import type { State } from '../base/state.ts';
-import { layoutOf } from '../now/piece-now.ts';
 import { openDrawing } from './draw.ts';
 
 type OnPiece = At & { state: State };

@@ -11,6 +11,7 @@ import {
   textOf,
   walk,
 } from '../../piece/drawing.ts';
+import { names } from '../../plan/piece/piece-now.ts';
 import { draftOf, drawingDraft, dropDraft, keepDraft } from '../base/drafts.ts';
 import { pieceNamed, requestMark, say, show, stay } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
@@ -19,7 +20,6 @@ import type { State, Updated, View } from '../base/state.ts';
 import { drawGround } from '../kit/drawn-field.ts';
 import { bold, type Line, line, width, wrap } from '../kit/text.ts';
 import { list, many } from '../kit/words.ts';
-import { names } from '../now/piece-now.ts';
 
 type DrawView = Extract<View, { screen: 'draw' }>;
 

@@ -1,5 +1,6 @@
 /** A file that cannot be opened as a job, and a mark that could not be saved. */
 import type { Fault } from '../../model/types.ts';
+import { sayWish } from '../../plan/say-wish.ts';
 import { LEFT, toBench } from '../base/from-file.ts';
 import { ENTER, GO } from '../base/key.ts';
 import { requestMark, show } from '../base/moves.ts';
@@ -8,7 +9,6 @@ import { screen, screenOver } from '../base/screen.ts';
 import type { State, Updated, View } from '../base/state.ts';
 import { bold, hanging, type Line, line, span, wrap } from '../kit/text.ts';
 import { many } from '../kit/words.ts';
-import { sayWish } from '../now/say-wish.ts';
 
 interface On<V> {
   state: State;

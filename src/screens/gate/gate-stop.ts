@@ -1,16 +1,17 @@
 /** STOP at a gate: all that stops in the one frame, above the rest of the list, and the way out of each. */
 import type { Wish } from '../../model/types.ts';
+import { stopsNow } from '../../plan/gates/gate-now.ts';
+import type { ItemInWords } from '../../plan/gates/items.ts';
 import { sayThing } from '../../plan/order/inside.ts';
 import { LOOK, OFF, TIGHT, toSettleStep } from '../base/enter.ts';
 import { requestMark, show, stay } from '../base/moves.ts';
 import type { PieceStep, State, Updated } from '../base/state.ts';
 import { sentences, stopBox } from '../kit/box.ts';
 import { type Line, line } from '../kit/text.ts';
-import { type GateItem, stopsNow } from '../now/gate-now.ts';
 import { openTask } from '../tasks/open-task.ts';
 
 interface Stopping {
-  item: GateItem;
+  item: ItemInWords;
 }
 
 /** At least so many lines of the list stay under the frame. */
@@ -44,7 +45,7 @@ export function stopFrame(
 }
 
 /** The way out of what stops, by one key: it is noted as done, or one goes where it is mended. */
-export function solve(state: State, item: GateItem, ticked: Wish): Updated {
+export function solve(state: State, item: ItemInWords, ticked: Wish): Updated {
   const { way } = item;
   switch (way?.to) {
     case 'out': {
@@ -77,7 +78,7 @@ function toPiece(state: State, piece: string, step: PieceStep): Updated {
 }
 
 /** As it stands at the foot. */
-export function solveSaid({ way }: GateItem): string {
+export function solveSaid({ way }: ItemInWords): string {
   switch (way?.to) {
     case 'out':
       return way.count === 1 ? 'it is out' : 'they are out';

@@ -1,7 +1,14 @@
 /** The gates: what is to be seen before a step that cannot be taken back. One glance, one key. */
 
 import type { Moment, Wish } from '../../model/types.ts';
+import { buysNow } from '../../plan/buy/list.ts';
+import { buyWish } from '../../plan/buy/wish.ts';
+import { behindItem } from '../../plan/gates/figures.ts';
+import { gateMark, sortedItems, stopsNow } from '../../plan/gates/gate-now.ts';
+import { onThisWrench } from '../../plan/gates/gate-wrench.ts';
 import { itemOf } from '../../plan/gates/item-rows.ts';
+import type { ItemInWords } from '../../plan/gates/items.ts';
+import { sealantSaid } from '../../plan/seal/sealant.ts';
 import { ask } from '../ask/field.ts';
 import { goOn, readFirst } from '../base/enter.ts';
 import { type OnJob, onJob, pieceNamed, requestMark, say, show, stay } from '../base/moves.ts';
@@ -14,20 +21,8 @@ import { hangingBoth } from '../kit/both.ts';
 import { bold, type Line, line, pad, span } from '../kit/text.ts';
 import type { InQuestion } from '../known/in-question.ts';
 import { notSo } from '../known/not-so.ts';
-import { buyWish } from '../now/buy-wish.ts';
-import { behindItem } from '../now/gate-figures.ts';
-import {
-  BEFORE,
-  type GateItem,
-  gateMark,
-  pagesOf,
-  sortedItems,
-  stopsNow,
-} from '../now/gate-now.ts';
-import { onThisWrench } from '../now/gate-wrench.ts';
-import { buysNow } from '../now/plan-now.ts';
-import { sealantSaid } from '../now/sealant.ts';
 import { solve, solveSaid, stopFrame } from './gate-stop.ts';
+import { BEFORE, pagesOf } from './pages.ts';
 
 type GateView = Extract<View, { screen: 'gate' }>;
 type Item = ReturnType<typeof sortedItems>[number];
@@ -114,13 +109,13 @@ function seeOne({ state, view, job, items, item: marked }: OnGate): Updated {
 }
 
 /** Which thing to buy it is about; null for any other item. */
-function partOf({ key }: GateItem): string | null {
+function partOf({ key }: ItemInWords): string | null {
   const item = itemOf(key);
   return item?.name === 'part' ? item.about : null;
 }
 
 /** A part that is here and was seen to be the same: the job itself keeps that. */
-function comparedWish(job: OnGate['job'], now: string, item: GateItem): Wish | null {
+function comparedWish(job: OnGate['job'], now: string, item: ItemInWords): Wish | null {
   const known = buysNow(job, now).find((b) => b.buy === partOf(item));
   // A part that the program put on the list by itself may stand on the shelf already: a tick is enough.
   return known?.why === null && known.state === 'here' ? buyWish(known, 'compared') : null;

@@ -1,21 +1,22 @@
 /** The job, drawn: a row for each piece and task, and what is next. */
 
+import { sayTrouble } from '../../job/fold/say-hole.ts';
 import type { Job, PieceNow, TaskNow } from '../../model/types.ts';
+import type { Rung } from '../../plan/ladder.ts';
+import { nextNow } from '../../plan/next/next-now.ts';
+import { waitsSaid } from '../../plan/next/waits-for.ts';
+import { troubles } from '../../plan/order/job-now.ts';
 import { taskSaid } from '../../plan/order/say.ts';
+import { sayWhere } from '../../plan/piece/say-piece.ts';
+import { curesSaid } from '../../plan/seal/sealant.ts';
+import { taskHere } from '../../plan/task/task-now.ts';
 import type { OnJob } from '../base/moves.ts';
 import { insideSaid } from '../base/noted.ts';
 import { type ListLine, listLines, middleRows, type Page } from '../base/page.ts';
 import type { View } from '../base/state.ts';
+import { wrapStruck } from '../base/struck.ts';
 import { bold, cutTo, type Line, line, pad, type Span, span, width, wrap } from '../kit/text.ts';
 import { quietLast } from '../last/last-key.ts';
-import { wrapStruck } from '../now/corrections-said.ts';
-import { troubles } from '../now/job-now.ts';
-import type { Rung } from '../now/ladder.ts';
-import { nextNow } from '../now/next-now.ts';
-import { sayTrouble, sayWhere } from '../now/say-piece.ts';
-import { curesSaid } from '../now/sealant.ts';
-import { taskHere } from '../now/task-now.ts';
-import { waitsSaid } from '../now/waits-for.ts';
 
 export type JobView = Extract<View, { screen: 'job' }>;
 

@@ -1,4 +1,8 @@
 /** The job: its pieces and tasks in the order of taking apart and putting together, where each is, and what is next. */
+
+import { ladder } from '../../plan/ladder.ts';
+import { taskOf } from '../../plan/ladder-names.ts';
+import { isAllBack } from '../../plan/order/job-now.ts';
 import { ask } from '../ask/field.ts';
 import { withinKey } from '../ask/how-long.ts';
 import { cameOut, goesIn } from '../ask/inside.ts';
@@ -12,9 +16,6 @@ import { onJob, show, stay } from '../base/moves.ts';
 import { screen } from '../base/screen.ts';
 import type { State, Updated } from '../base/state.ts';
 import { lastKey } from '../last/last-key.ts';
-import { isAllBack } from '../now/job-now.ts';
-import { ladder } from '../now/ladder.ts';
-import { taskOf } from '../now/ladder-names.ts';
 import { paperKey } from '../paper/paper.ts';
 import { partsKey } from '../parts-list/missing.ts';
 import { openTask } from '../tasks/open-task.ts';

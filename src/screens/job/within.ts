@@ -1,4 +1,7 @@
 /** Given a time: what can be done in it and left safe. */
+
+import { curesSaid } from '../../plan/seal/sealant.ts';
+import { atTime } from '../../plan/time/at-time.ts';
 import { type Doable, within } from '../../plan/twenty.ts';
 import { GO } from '../base/key.ts';
 import { type OnJob, onJob, show } from '../base/moves.ts';
@@ -7,8 +10,6 @@ import { screenOver } from '../base/screen.ts';
 import type { State, View } from '../base/state.ts';
 import { bold, hanging, indent, type Line, line, pad, wrap } from '../kit/text.ts';
 import { many } from '../kit/words.ts';
-import { atTime } from '../now/plan-now.ts';
-import { curesSaid } from '../now/sealant.ts';
 
 type WithinView = Extract<View, { screen: 'within' }>;
 

@@ -2,8 +2,8 @@
 import type { KeysWith } from '../../model/key-row.ts';
 import type { TASK_KEYS } from '../../model/keys.ts';
 import type { Job } from '../../model/types.ts';
-import { type KnownRow, knownRows, type Of } from '../now/known-rows.ts';
-import { keysToRead } from '../now/reading.ts';
+import { type KnownRow, knownRows, type Of } from '../../plan/known/rows.ts';
+import { keysToRead } from '../../plan/known/to-read.ts';
 
 export interface InQuestion {
   of: Of;

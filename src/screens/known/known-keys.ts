@@ -1,8 +1,9 @@
 /** Keys of what is known that other screens have too. */
+
+import type { Of } from '../../plan/known/rows.ts';
 import type { Key } from '../base/key.ts';
 import { show, stay } from '../base/moves.ts';
 import type { State } from '../base/state.ts';
-import type { Of } from '../now/known-rows.ts';
 
 /** All that is known of what is open. */
 export function knownKey<H extends { state: State }>(

@@ -1,10 +1,11 @@
 /** The page of all that is known of a piece or a task, drawn. */
+
+import type { KnownRow } from '../../plan/known/rows.ts';
+import { taskHere } from '../../plan/task/task-now.ts';
 import { pieceNamed } from '../base/moves.ts';
 import { AROUND, type ListLine, listLines, type Page } from '../base/page.ts';
 import { hangingBoth } from '../kit/both.ts';
 import { bold, hanging, type Line, line, pad, span, width } from '../kit/text.ts';
-import type { KnownRow } from '../now/known-rows.ts';
-import { taskHere } from '../now/task-now.ts';
 import type { OnKnown } from './on-known.ts';
 
 export function drawKnown({ state, job, view, rows, row }: OnKnown): Page {

@@ -1,10 +1,11 @@
 /** What is known of a piece or a task, on one page: read it, add to it, say what is not so here. */
+
+import type { KnownRow } from '../../plan/known/rows.ts';
 import { ask } from '../ask/field.ts';
 import { ENTER } from '../base/key.ts';
 import { show, stay } from '../base/moves.ts';
 import { screenOver } from '../base/screen.ts';
 import type { State, Updated } from '../base/state.ts';
-import type { KnownRow } from '../now/known-rows.ts';
 import type { InQuestion } from './in-question.ts';
 import { drawKnown } from './known-page.ts';
 import { askTruth, notSo } from './not-so.ts';

@@ -1,9 +1,10 @@
 /** "Not so here": what is printed and wrong on this machine is asked for from wherever it is read. */
+
+import type { KnownRow } from '../../plan/known/rows.ts';
 import { ask } from '../ask/field.ts';
 import type { Key } from '../base/key.ts';
 import { show, stay } from '../base/moves.ts';
 import type { State, Updated } from '../base/state.ts';
-import type { KnownRow } from '../now/known-rows.ts';
 import type { InQuestion } from './in-question.ts';
 
 export function askTruth(state: State, { figure, text }: KnownRow): Updated {

@@ -1,7 +1,8 @@
 /** The rows of the page of all that is known, and which one is marked. */
+
+import { type KnownRow, knownRows } from '../../plan/known/rows.ts';
 import { type OnJob, onJob } from '../base/moves.ts';
 import type { State, View } from '../base/state.ts';
-import { type KnownRow, knownRows } from '../now/known-rows.ts';
 
 type KnownView = Extract<View, { screen: 'known' }>;
 

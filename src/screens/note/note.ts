@@ -3,8 +3,13 @@
 import type { Words } from '../../job/truth/said.ts';
 import { daysBetween } from '../../model/time.ts';
 import type { Job } from '../../model/types.ts';
+import { correctionsSaid, isOpen } from '../../plan/known/corrections-said.ts';
+import { taskOf } from '../../plan/ladder-names.ts';
 import type { Back } from '../../plan/next/back.ts';
+import { backNow } from '../../plan/next/back.ts';
+import { nextNow } from '../../plan/next/next-now.ts';
 import { noteRows } from '../../plan/next/note.ts';
+import { lastMark } from '../../plan/order/job-now.ts';
 import { stepWords } from '../../plan/order/say.ts';
 import { sayDays } from '../../plan/time/days.ts';
 import type { Doable } from '../../plan/twenty.ts';
@@ -15,13 +20,9 @@ import { type OnJob, onJob } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
 import { screen } from '../base/screen.ts';
 import type { State, View } from '../base/state.ts';
+import { wrapStruck } from '../base/struck.ts';
 import { hangingBoth } from '../kit/both.ts';
 import { bold, hanging, type Line, line, pad, type Style, span, wrap } from '../kit/text.ts';
-import { correctionsSaid, isOpen, wrapStruck } from '../now/corrections-said.ts';
-import { lastMark } from '../now/job-now.ts';
-import { taskOf } from '../now/ladder-names.ts';
-import { nextNow } from '../now/next-now.ts';
-import { backNow } from '../now/plan-now.ts';
 import { partsKey } from '../parts-list/missing.ts';
 import { testsKey } from '../tasks/tests-list.ts';
 

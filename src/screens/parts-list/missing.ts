@@ -1,11 +1,11 @@
 /** What is missing, on other screens: the key that leads to it, and what a piece lacks. */
 import type { Job } from '../../model/types.ts';
+import { buysNow } from '../../plan/buy/list.ts';
 import { sayBought } from '../../plan/buy/say.ts';
 import type { Key } from '../base/key.ts';
 import { show } from '../base/moves.ts';
 import type { State } from '../base/state.ts';
 import { list, many } from '../kit/words.ts';
-import { buysNow } from '../now/plan-now.ts';
 
 export const partsKey: Key<{ state: State; job: Job }> = {
   id: 'parts',

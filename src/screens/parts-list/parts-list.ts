@@ -1,8 +1,10 @@
 /** The one place for what is missing: what must be had, how far it has come, and what it holds up. */
 import type { BuyState } from '../../model/types.ts';
 import type { Buy } from '../../plan/buy/list.ts';
+import { buysNow } from '../../plan/buy/list.ts';
 import { sayBefore, sayBought } from '../../plan/buy/say.ts';
 import { isHere } from '../../plan/buy/state.ts';
+import { buyWish } from '../../plan/buy/wish.ts';
 import { sayStepName } from '../../plan/order/say.ts';
 import { ask } from '../ask/field.ts';
 import { ENTER, type Key } from '../base/key.ts';
@@ -13,8 +15,6 @@ import { screenOver } from '../base/screen.ts';
 import type { State, Updated, View } from '../base/state.ts';
 import { bold, type Line, line, pad, span, width, wrap } from '../kit/text.ts';
 import { capital, list } from '../kit/words.ts';
-import { buyWish } from '../now/buy-wish.ts';
-import { buysNow } from '../now/plan-now.ts';
 
 interface OnParts extends OnJob<Extract<View, { screen: 'parts' }>> {
   buys: readonly Buy[];

@@ -1,12 +1,12 @@
 /** After a mark of a piece was taken back: where it had been made; or where it stands again, on from there. */
 import { sayEntry } from '../../job/fold/say-entry.ts';
 import type { Entry, Verb } from '../../model/types.ts';
+import { onlyStuckLeft, passNow, toFill } from '../../plan/piece/piece-now.ts';
 import { LOOK, OFF, ON, TIGHT } from '../base/enter.ts';
 import { type At, at, stay, toStep } from '../base/moves.ts';
 import type { MadeMark, WishTo } from '../base/screen.ts';
 import type { PieceStep, State, Updated } from '../base/state.ts';
 import { isOfGate, takenBack, undone } from '../base/undo.ts';
-import { onlyStuckLeft, passNow, toFill } from '../now/piece-now.ts';
 
 export function afterUndo(state: State, { wish }: MadeMark<WishTo<'undo'>>): Updated {
   const here = at(state);

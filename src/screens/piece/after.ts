@@ -2,15 +2,7 @@
 
 import type { Refusal, Wish } from '../../model/types.ts';
 import { inPlace } from '../../model/words.ts';
-import { ask } from '../ask/field.ts';
-import { LOOK, OFF, TIGHT, toJob, toSettleStep } from '../base/enter.ts';
-import { at, holeNamed, say, stay, stepNow, toStep } from '../base/moves.ts';
-import { NOTED } from '../base/noted.ts';
-import type { After, MadeMark, WishTo } from '../base/screen.ts';
-import type { PieceStep, State, Updated } from '../base/state.ts';
-import { list, many, sayItem } from '../kit/words.ts';
-import { readHand } from '../now/hand.ts';
-import { fingerTight } from '../now/job-now.ts';
+import { fingerTight } from '../../plan/order/job-now.ts';
 import {
   fitting,
   names,
@@ -19,7 +11,15 @@ import {
   stillIn,
   toFill,
   toSettle,
-} from '../now/piece-now.ts';
+} from '../../plan/piece/piece-now.ts';
+import { readHand } from '../../plan/typed/hand.ts';
+import { ask } from '../ask/field.ts';
+import { LOOK, OFF, TIGHT, toJob, toSettleStep } from '../base/enter.ts';
+import { at, holeNamed, say, stay, stepNow, toStep } from '../base/moves.ts';
+import { NOTED } from '../base/noted.ts';
+import type { After, MadeMark, WishTo } from '../base/screen.ts';
+import type { PieceStep, State, Updated } from '../base/state.ts';
+import { list, many, sayItem } from '../kit/words.ts';
 import { afterUndo } from './after-undo.ts';
 import { ADVICE } from './troubles.ts';
 

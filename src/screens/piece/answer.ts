@@ -1,11 +1,12 @@
 /** What is left in the tray, or how high the heads stand: what it says of the holes. */
+
+import { type About, type Answer, answerTo } from '../../plan/piece/answers.ts';
 import { atStep } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
 import { piecePage } from '../base/piece-page.ts';
 import type { State } from '../base/state.ts';
 import { type Line, line, wrap } from '../kit/text.ts';
 import { sayItem } from '../kit/words.ts';
-import { type About, type Answer, answerTo } from '../now/answers.ts';
 import { type OnPiece, onPiece, type StepView, stepScreen } from './step.ts';
 import { askAbout } from './step-keys.ts';
 import { goOnKey } from './trouble.ts';

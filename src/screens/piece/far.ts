@@ -1,12 +1,12 @@
 /** What the hand needs, from two metres away: the hole, which bolt, what to set, how many are left. */
 import type { Job, PieceNow, RowItem } from '../../model/types.ts';
 import { UNKNOWN } from '../../piece/row.ts';
+import { sayTakes } from '../../plan/piece/say-piece.ts';
 import type { Key } from '../base/key.ts';
 import { stay } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
 import { beside, farText } from '../kit/far.ts';
 import { bold, type Line, line, wrap } from '../kit/text.ts';
-import { sayTakes } from '../now/say-piece.ts';
 import type { OnPiece } from './step.ts';
 
 /** A letter that is a kind of this job is in the hand first. */

@@ -1,8 +1,10 @@
 /** What is typed about the bolt in the hand, on the way off and on the way on. */
+
+import { type HandRead, lettersOf, readHand } from '../../plan/typed/hand.ts';
 import type { Key } from '../base/key.ts';
 import { stay, toStep } from '../base/moves.ts';
 import type { State } from '../base/state.ts';
-import { type HandRead, lettersOf, pressHand, readHand } from '../now/hand.ts';
+import { pressHand } from './hand-press.ts';
 import { type OnPiece, onPiece, type StepOf, type StepView } from './step.ts';
 
 export type OnHand<S extends 'off' | 'on' = 'off' | 'on'> = OnPiece<S> & {

@@ -1,5 +1,8 @@
 /** The piece as it stands, and the ways on from here. */
 
+import { mustRead } from '../../plan/known/to-read.ts';
+import { stillIn, toFill } from '../../plan/piece/piece-now.ts';
+import { comesAlong, WAY_LABELS, wayOf } from '../../plan/piece/way.ts';
 import { cameOut, goesIn } from '../ask/inside.ts';
 import { keepKey } from '../ask/keep-key.ts';
 import { noteKey } from '../ask/note.ts';
@@ -12,9 +15,6 @@ import { inPiece } from '../known/in-question.ts';
 import { knownKey } from '../known/known-keys.ts';
 import { notSo } from '../known/not-so.ts';
 import { lastKey } from '../last/last-key.ts';
-import { stillIn, toFill } from '../now/piece-now.ts';
-import { mustRead } from '../now/reading.ts';
-import { comesAlong, WAY_LABELS, wayOf } from '../now/way.ts';
 import { asItWasKey } from '../paper/photos.ts';
 import { partsKey } from '../parts-list/missing.ts';
 import { belongsKey } from './belongs.ts';

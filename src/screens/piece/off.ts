@@ -1,6 +1,9 @@
 /** Off, a key a bolt: in loosening order, each out as the file has it, or as the person says it is. */
 import type { Wish } from '../../model/types.ts';
 import { orderCare } from '../../piece/care.ts';
+import { names, nextOut, stillIn, tipsOf } from '../../plan/piece/piece-now.ts';
+import { sayTakes } from '../../plan/piece/say-piece.ts';
+import { turnSaid } from '../../plan/piece/say-tight.ts';
 import { noteKey } from '../ask/note.ts';
 import { rowStep } from '../base/enter.ts';
 import { ENTER, GO } from '../base/key.ts';
@@ -10,9 +13,6 @@ import { piecePage } from '../base/piece-page.ts';
 import type { State, Updated } from '../base/state.ts';
 import { bold, type Line, line, wrap } from '../kit/text.ts';
 import { sayItem } from '../kit/words.ts';
-import { names, nextOut, stillIn, tipsOf } from '../now/piece-now.ts';
-import { sayTakes } from '../now/say-piece.ts';
-import { turnSaid } from '../now/say-tight.ts';
 import { nameAlikes } from './alike.ts';
 import { farKey, farPage } from './far.ts';
 import { handKey, type OnHand, onHand } from './hand-key.ts';

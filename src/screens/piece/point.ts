@@ -1,6 +1,7 @@
 /** Which hole is lit: by the next step, by its number, or by an arrow. */
 import type { PieceNow } from '../../model/types.ts';
 import { DIRECTIONS, toward } from '../../piece/toward.ts';
+import { layoutOf, names, toFill } from '../../plan/piece/piece-now.ts';
 import type { Key } from '../base/key.ts';
 import { say, stay, toStep } from '../base/moves.ts';
 import { middleRows } from '../base/page.ts';
@@ -8,7 +9,6 @@ import type { State, Updated } from '../base/state.ts';
 import { pressDigit } from '../kit/digits.ts';
 import { inLines, LINE_LABEL, perLine } from '../kit/map.ts';
 import type { Press } from '../kit/press.ts';
-import { layoutOf, names, toFill } from '../now/piece-now.ts';
 import type { OnHoles } from './step.ts';
 
 /** A step in which a hole can be pointed at. */

@@ -1,5 +1,7 @@
 /** Cautions and what else is to be read once before a piece comes off or goes back. */
 
+import { type Reading, toRead } from '../../plan/known/to-read.ts';
+import { shouldSaid } from '../../plan/piece/answers.ts';
 import { readMark } from '../base/enter.ts';
 import { GO } from '../base/key.ts';
 import { type At, toStep } from '../base/moves.ts';
@@ -8,8 +10,6 @@ import { hangingBoth } from '../kit/both.ts';
 import { bold, type Line, line, pad, type Style, span } from '../kit/text.ts';
 import { inReading } from '../known/in-question.ts';
 import { notSo } from '../known/not-so.ts';
-import { shouldSaid } from '../now/answers.ts';
-import { type Reading, toRead } from '../now/reading.ts';
 import { type OnPiece, onPiece, stepScreen } from './step.ts';
 
 type OnRead = OnPiece<'read'>;

@@ -2,6 +2,7 @@
 
 import type { PieceNow } from '../../model/types.ts';
 import { STILL_IN } from '../../piece/row.ts';
+import { readTyped, shortWord, type TypedWord } from '../../plan/typed/row.ts';
 import { ask } from '../ask/field.ts';
 import { claimUnder, nextAsked } from '../ask/row-under.ts';
 import { dropDraft, keepDraft, rowDraft } from '../base/drafts.ts';
@@ -13,10 +14,9 @@ import { drawField, fieldText } from '../kit/field.ts';
 import { linesAround } from '../kit/scroll.ts';
 import { bold, cutTo, type Line, line, pad, width, wrap } from '../kit/text.ts';
 import { list, sayUnder } from '../kit/words.ts';
-import { rowMap } from '../now/row-map.ts';
-import { readTyped, shortWord, type TypedWord } from '../now/row-typed.ts';
 import { ON_A_PIECE, refusedOnPiece } from './after.ts';
 import { namePhotograph } from './photograph.ts';
+import { rowMap } from './row-map.ts';
 import { type OnPiece, onPiece, type StepView, stepScreen } from './step.ts';
 
 interface OnRow extends OnPiece<'off-row'> {

@@ -1,6 +1,8 @@
 /** File and find differ, or two marks do: which is true, one hole at a time, before anything goes back. */
 import type { HoleNow } from '../../model/types.ts';
 import { printItem } from '../../piece/row.ts';
+import { names, toSettle } from '../../plan/piece/piece-now.ts';
+import { sayTakes } from '../../plan/piece/say-piece.ts';
 import { goOn } from '../base/enter.ts';
 import type { Key } from '../base/key.ts';
 import { holeNamed, requestMark, stay, toStep } from '../base/moves.ts';
@@ -9,8 +11,6 @@ import { piecePage } from '../base/piece-page.ts';
 import type { State, Updated } from '../base/state.ts';
 import { hanging, type Line, line, pad, wrap } from '../kit/text.ts';
 import { many, sayItem } from '../kit/words.ts';
-import { names, toSettle } from '../now/piece-now.ts';
-import { sayTakes } from '../now/say-piece.ts';
 import { belongsKey } from './belongs.ts';
 import { type OnPiece, onPiece, type StepView, stepScreen } from './step.ts';
 import { redoKey, undoKey } from './undo.ts';

@@ -1,13 +1,13 @@
 /** Keys that several steps of a piece have. */
 import type { HoleNow, Trouble } from '../../model/types.ts';
+import { gatesOn } from '../../plan/gates/gate-now.ts';
+import type { About } from '../../plan/piece/answers.ts';
+import { stillIn } from '../../plan/piece/piece-now.ts';
 import { ask } from '../ask/field.ts';
 import { openGate } from '../base/enter.ts';
 import type { Key } from '../base/key.ts';
 import { type At, hereOf, holeNamed, requestMark, say, stay, toStep } from '../base/moves.ts';
 import type { State, Updated } from '../base/state.ts';
-import type { About } from '../now/answers.ts';
-import { gatesOn } from '../now/gate-now.ts';
-import { stillIn } from '../now/piece-now.ts';
 import type { OnHoles, OnPiece } from './step.ts';
 import { CHOICES } from './troubles.ts';
 

@@ -1,19 +1,19 @@
 /** What is said while tightening: the next bolt, what to set, what stands beside the torque. */
 import { printQuantity } from '../../bolt/read/units.ts';
+import { sayTrouble } from '../../job/fold/say-hole.ts';
 import type { Job, PassSpec, PieceNow } from '../../model/types.ts';
+import { knownRows } from '../../plan/known/rows.ts';
+import { torqueRows } from '../../plan/known/torque-rows.ts';
+import { howFar } from '../../plan/piece/how-far.ts';
+import { type OnWrench, onWrench } from '../../plan/piece/on-wrench.ts';
+import { layoutOf, type PassNow, tipsOf, toFill } from '../../plan/piece/piece-now.ts';
+import { besideTorque, ordered, passSaid, turnSaid } from '../../plan/piece/say-tight.ts';
+import { hurrySaid } from '../../plan/seal/sealant.ts';
 import { holeNamed } from '../base/moves.ts';
 import type { State } from '../base/state.ts';
 import { corrected } from '../kit/both.ts';
 import { bold, type Line, line, spread, width, wrap } from '../kit/text.ts';
 import { many } from '../kit/words.ts';
-import { howFar } from '../now/how-far.ts';
-import { knownRows } from '../now/known-rows.ts';
-import { type OnWrench, onWrench } from '../now/on-wrench.ts';
-import { layoutOf, type PassNow, tipsOf, toFill } from '../now/piece-now.ts';
-import { sayTrouble } from '../now/say-piece.ts';
-import { besideTorque, ordered, passSaid, turnSaid } from '../now/say-tight.ts';
-import { hurrySaid } from '../now/sealant.ts';
-import { torqueRows } from '../now/tight-figures.ts';
 import { noteOf } from './said.ts';
 import type { OnHoles } from './step.ts';
 

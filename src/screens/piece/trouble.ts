@@ -1,6 +1,7 @@
 /** What is wrong with a hole or its bolt: a choice; and what to do now. */
 import { repair } from '../../bolt/fit/repair.ts';
 import { placeOf } from '../../job/fold/place.ts';
+import { sayTrouble } from '../../job/fold/say-hole.ts';
 import type { Job, PieceNow, Trouble } from '../../model/types.ts';
 import { ENTER, GO, type Key } from '../base/key.ts';
 import { atStep, holeNamed, requestMark, stay, toStep } from '../base/moves.ts';
@@ -9,7 +10,6 @@ import type { State, Updated } from '../base/state.ts';
 import { stopBox } from '../kit/box.ts';
 import { keyName } from '../kit/press.ts';
 import { bold, hanging, line, span } from '../kit/text.ts';
-import { sayTrouble } from '../now/say-piece.ts';
 import { type OnPiece, onPiece, type StepView, stepScreen } from './step.ts';
 import { ADVICE, CHOICES } from './troubles.ts';
 import { redoKey, undoKey } from './undo.ts';

@@ -4,7 +4,7 @@ import type { Key } from '../base/key.ts';
 import { requestMark, say, stay, toStep } from '../base/moves.ts';
 import type { Updated } from '../base/state.ts';
 import { whereLast } from '../base/undo.ts';
-import { lessHand } from '../now/hand.ts';
+import { lessHand } from './hand-press.ts';
 import type { OnPiece } from './step.ts';
 
 /** The last mark of a piece that counts; notes of undone marks are no marks, nor is how many bolts it has. */

@@ -1,6 +1,7 @@
 /** The wrong hole was marked: which of its marks goes, and what goes or stands with it. */
 import { sayEntry } from '../../job/fold/say-entry.ts';
 import type { Entry } from '../../model/types.ts';
+import { marksOn, type Unmark, unmark } from '../../plan/piece/unmark.ts';
 import { sayDate } from '../../plan/time/days.ts';
 import { ENTER, type Key } from '../base/key.ts';
 import { atStep, requestMark, say, stay, toStep } from '../base/moves.ts';
@@ -8,7 +9,6 @@ import { listLines, type Page } from '../base/page.ts';
 import type { State, Updated } from '../base/state.ts';
 import { bold, hanging, type Line, line, span, wrap } from '../kit/text.ts';
 import { list } from '../kit/words.ts';
-import { marksOn, type Unmark, unmark } from '../now/unmark.ts';
 import { type OnHoles, type OnPiece, onPiece, type StepView, stepScreen } from './step.ts';
 
 interface OnUnmark extends OnPiece<'unmark'> {

@@ -1,14 +1,14 @@
 /** What became of a mark: done and on disk, refused, not saved, or the file can no longer be read. */
 import type { Recorded, Refusal, Wish } from '../../model/types.ts';
+import { isStartAsked } from '../../plan/gates/gate-now.ts';
 import { milestoneOf } from '../../plan/next/milestone.ts';
+import { isAllBack } from '../../plan/order/job-now.ts';
 import { openGate } from '../base/enter.ts';
 import { outOfQuestion, requestMark, say, stay } from '../base/moves.ts';
 import { NOTED } from '../base/noted.ts';
 import type { After, MadeMark } from '../base/screen.ts';
 import type { Effect, State, Updated } from '../base/state.ts';
 import { capital } from '../kit/words.ts';
-import { isStartAsked } from '../now/gate-now.ts';
-import { isAllBack } from '../now/job-now.ts';
 import { openOf } from './screens.ts';
 
 type Done = Extract<Recorded, { ok: true }>;

@@ -1,9 +1,10 @@
 /** Opens a task. */
+
+import { isStartAsked } from '../../plan/gates/gate-now.ts';
+import { runs, taskHere } from '../../plan/task/task-now.ts';
 import { openGate } from '../base/enter.ts';
 import { show, stay } from '../base/moves.ts';
 import type { State, Updated } from '../base/state.ts';
-import { isStartAsked } from '../now/gate-now.ts';
-import { runs, taskHere } from '../now/task-now.ts';
 
 /** A task that makes the machine run opens behind the gate of the first start, while that is not passed. */
 export function openTask(state: State, task: string): Updated {

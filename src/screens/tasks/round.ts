@@ -1,5 +1,10 @@
 /** A test failed: what comes off once more, what the rounds before it found, what is wanted anew. */
+
+import { correctionsSaid } from '../../plan/known/corrections-said.ts';
+import { stillIn } from '../../plan/piece/piece-now.ts';
+import { taskHere } from '../../plan/task/task-now.ts';
 import { roundAgain } from '../../plan/tests/again.ts';
+import { atTime } from '../../plan/time/at-time.ts';
 import { sayDate } from '../../plan/time/days.ts';
 import { LOOK, OFF, readFirst } from '../base/enter.ts';
 import { ENTER } from '../base/key.ts';
@@ -10,10 +15,6 @@ import type { State, Updated, View } from '../base/state.ts';
 import { hangingBoth } from '../kit/both.ts';
 import { bold, hanging, type Line, line, pad, wrap } from '../kit/text.ts';
 import { list } from '../kit/words.ts';
-import { correctionsSaid } from '../now/corrections-said.ts';
-import { stillIn } from '../now/piece-now.ts';
-import { atTime } from '../now/plan-now.ts';
-import { taskHere } from '../now/task-now.ts';
 
 interface OnRound extends OnJob<Extract<View, { screen: 'round' }>> {
   found: ReturnType<typeof roundAgain>;

@@ -1,10 +1,13 @@
 /** One task or test: what it is, what it waits for, and done in one key or one line. */
-import { looksLikeLimit } from '../../bolt/reading-limit.ts';
+import { looksLikeLimit } from '../../bolt/read/reading-limit.ts';
 import { textSaid } from '../../job/truth/corrections.ts';
 import type { Said } from '../../job/truth/said.ts';
 import type { Refusal, TaskVerb, Wish } from '../../model/types.ts';
-import { sayDate } from '../../plan/time/days.ts';
+import { waitsRow } from '../../plan/next/waits-for.ts';
 import { taskSaid } from '../../plan/order/say.ts';
+import { type TaskHere, taskHere } from '../../plan/task/task-now.ts';
+import { doneWish } from '../../plan/task/task-wish.ts';
+import { sayDate } from '../../plan/time/days.ts';
 import { ask } from '../ask/field.ts';
 import { ENTER, GO } from '../base/key.ts';
 import { type OnJob, onJob, requestMark, say, show, stay } from '../base/moves.ts';
@@ -16,9 +19,6 @@ import { bold, type Line, line, pad, type Style, span, width } from '../kit/text
 import { inTask } from '../known/in-question.ts';
 import { knownKey } from '../known/known-keys.ts';
 import { notSo } from '../known/not-so.ts';
-import { type TaskHere, taskHere } from '../now/task-now.ts';
-import { doneWish } from '../now/task-wish.ts';
-import { waitsRow } from '../now/waits-for.ts';
 
 interface OnTask extends OnJob<Extract<View, { screen: 'task' }>> {
   task: TaskHere;

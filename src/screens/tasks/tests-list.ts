@@ -1,9 +1,10 @@
 /** The test list, which writes itself from what was disturbed. */
 
 import type { Job } from '../../model/types.ts';
-import { sayTime } from '../../plan/time/days.ts';
 import { taskSaid } from '../../plan/order/say.ts';
 import type { TestItem } from '../../plan/tests/testlist.ts';
+import { testsNow } from '../../plan/tests/testlist.ts';
+import { sayTime } from '../../plan/time/days.ts';
 import { GO, type Key } from '../base/key.ts';
 import { type OnJob, onJob, show, stay } from '../base/moves.ts';
 import { listLines, type Page } from '../base/page.ts';
@@ -14,7 +15,6 @@ import { bold, type Line, line, pad, span, width, wrap } from '../kit/text.ts';
 import { capital, many } from '../kit/words.ts';
 import { inTask } from '../known/in-question.ts';
 import { notSo } from '../known/not-so.ts';
-import { testsNow } from '../now/plan-now.ts';
 import { openTask } from './open-task.ts';
 
 interface OnTests extends OnJob<Extract<View, { screen: 'tests' }>> {

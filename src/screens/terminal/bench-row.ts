@@ -5,13 +5,13 @@ import type { Job, PieceNow } from '../../model/types.ts';
 import { sayBought } from '../../plan/buy/say.ts';
 import { type Back, backAfter } from '../../plan/next/back.ts';
 import { nextWork } from '../../plan/next/next.ts';
+import { nextNow } from '../../plan/next/next-now.ts';
 import { sayThing } from '../../plan/order/inside.ts';
+import { lastMark } from '../../plan/order/job-now.ts';
 import { type TestItem, testList } from '../../plan/tests/testlist.ts';
 import { sayDays, sayTime } from '../../plan/time/days.ts';
 import type { BenchRow, FileState } from '../base/state.ts';
 import { many } from '../kit/words.ts';
-import { lastMark } from '../now/job-now.ts';
-import { nextNow } from '../now/next-now.ts';
 
 /** `file` is what the loop opens it by, and stands for the job's name where that cannot be read. */
 export function benchRow(file: string, read: FileState, now: string): BenchRow {

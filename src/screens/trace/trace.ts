@@ -1,5 +1,6 @@
 /** Finding the fault: what it may be, what to look at next, and each look marked by one key. */
 import type { Looked, Wish } from '../../model/types.ts';
+import { nextNow } from '../../plan/next/next-now.ts';
 import { foundWish } from '../../plan/trace/found.ts';
 import { suspectSaid } from '../../plan/trace/say.ts';
 import { ask } from '../ask/field.ts';
@@ -7,7 +8,6 @@ import { ENTER, type Key } from '../base/key.ts';
 import { requestMark, say, show, stay } from '../base/moves.ts';
 import { type MadeMark, screenOver, type WishTo } from '../base/screen.ts';
 import type { State, Updated } from '../base/state.ts';
-import { nextNow } from '../now/next-now.ts';
 import { type OnTrace, onTrace } from './on-trace.ts';
 import { drawTrace } from './trace-page.ts';
 

@@ -1,7 +1,7 @@
 import { unit } from 'mathjs';
 import { describe, expect, it } from 'vitest';
 import { holdAgainst, sayLimit } from '../../../src/bolt/read/reading.ts';
-import { readLimit } from '../../../src/bolt/reading-limit.ts';
+import { readLimit } from '../../../src/bolt/read/reading-limit.ts';
 
 const held = (reading: string, limit: string) => {
   const read = readLimit(limit);

@@ -1,0 +1,188 @@
+/** What a limit says: `0.8..1.2 ohm`, `8 ± 0.5 bar`, `at least 3`, `min 7, max 9 bar`, `up to 1/16 in`. */
+import { readNumber } from './numbers.ts';
+import { turnedInto, unitNamed } from './reading-units.ts';
+
+interface Side {
+  value: number;
+  /** The value itself keeps to it. */
+  with: boolean;
+}
+
+export interface Limit {
+  /** As printed. */
+  text: string;
+  from: Side | null;
+  to: Side | null;
+  /** As printed; null where the limit has none. */
+  unit: string | null;
+}
+
+export const NUMBER = String.raw`[-−]?(?:\d+[- ]\d+\/\d+|\d+\/\d+|\d+(?:[.,]\d+)?|[.,]\d+)`;
+export const UNIT = String.raw`[^\d\s,;.()±+][^\d,;()±+]*?(?:²|³|\/min|-1|2|3)?`;
+/** Said of when, where or how it is measured: part of no figure. */
+const WHEN = new RegExp(
+  String.raw`\s*[,;]?\s*\(?\b(?:cold|warm|hot|each|all round|new|(?:per|each|either|both|on (?:each|either|both)) sides?|` +
+    String.raw`at (?:idle|rest|its tightest|\d+ ?(?:°?C|rpm))|(?:at|in) the (?:middle|centre|center|tightest (?:point|spot))(?: of the [a-z ]+)?|` +
+    String.raw`engine (?:cold|hot|off)|between (?:all|any) cylinders?)\b\)?\s*$`,
+  'i',
+);
+
+const FRACTIONS: Readonly<Record<string, string>> = {
+  '½': '1/2',
+  '¼': '1/4',
+  '¾': '3/4',
+  '⅛': '1/8',
+};
+
+/** One blank between words, fractions in figures: `2½` is `2 1/2`. */
+export function plainFigures(text: string): string {
+  const spread = text.replace(/(\d?) ?([½¼¾⅛])/g, (_, before: string, sign: string) => {
+    return `${before}${before === '' ? '' : ' '}${FRACTIONS[sign]}`;
+  });
+  return spread.trim().replace(/\s+/g, ' ');
+}
+
+export function figureOf(text: string): number | null {
+  const minus = /^[-−]/.test(text);
+  const value = readNumber(minus ? text.slice(1) : text);
+  return value === null ? null : minus ? -value : value;
+}
+
+type Sides = Pick<Limit, 'from' | 'to'>;
+const between = (a: number, b: number): Sides => {
+  return { from: { value: a, with: true }, to: { value: b, with: true } };
+};
+const from = (value: number, keeps = true): Sides => ({ from: { value, with: keeps }, to: null });
+const to = (value: number, keeps = true): Sides => ({ from: null, to: { value, with: keeps } });
+
+/** `A`, `B` and `C` are figures, `U` and `V` the units behind the first and the last of them. */
+const form = (source: string): RegExp => {
+  const spread = source
+    .replace(/[ABC]/g, (name) => `(?<${name}>${NUMBER})`)
+    .replace(/ ?([UV])/g, (_, name: string) => String.raw`\s*(?<${name}>${UNIT})?`);
+  return new RegExp(`^${spread}$`, 'i');
+};
+const TO = String.raw`\s*(?:\.{2,3}|…|–|—|-|\bto\b)\s*`;
+const PLUS_MINUS = String.raw`\s*(?:±|\+ ?\/? ?[-−])\s*`;
+
+const FORMS: readonly [RegExp, (a: number, b: number, c: number) => Sides][] = [
+  [form(`A U${PLUS_MINUS}B V`), (a, b) => between(a - b, a + b)],
+  [form(`${PLUS_MINUS}A V`), (a) => between(-a, a)],
+  [form(String.raw`A U\s*\+ ?B ?[/,]? ?[-−] ?C V`), (a, b, c) => between(a - Math.abs(c), a + b)],
+  [form(`A U${TO}B V`), between],
+  [form('from A U to B V'), between],
+  [form('between A U and B V'), between],
+  [
+    form(
+      String.raw`(?:at ?least|min(?:imum|\.)?|not (?:under|below|less than)|no less than|≥|>=)\s*A V`,
+    ),
+    (a) => from(a),
+  ],
+  [form(String.raw`(?:over|above|more than|greater than|>)\s*A V`), (a) => from(a, false)],
+  [
+    form(
+      String.raw`(?:at ?most|max(?:imum|\.)?|not (?:over|above|more than)|no more than|up to|≤|<=)\s*A V`,
+    ),
+    (a) => to(a),
+  ],
+  [form(String.raw`(?:under|below|less than|<)\s*A V`), (a) => to(a, false)],
+  [
+    form(String.raw`A V,? (?:or (?:more|over|above|higher|better)|min(?:imum|\.)?|at least)`),
+    (a) => from(a),
+  ],
+  [
+    form(String.raw`A V,? (?:or (?:less|under|below|lower|smaller)|max(?:imum|\.)?|at most)`),
+    (a) => to(a),
+  ],
+];
+
+/** A least figure to some, a time to others. */
+const MINUTES = /^[\d.,]+ ?min\.?$/i;
+
+/**
+ * `0.8..1.2 ohm`, `8 ± 0.5 bar`, `at least 3`, `< 5 mm`. Null where it is no such figure (`no oil at the edge`), or
+ * where a part of it was not read.
+ */
+export function readLimit(text: string): Limit | null {
+  const said = plainFigures(text).replace(WHEN, '');
+  if (MINUTES.test(said)) return null;
+  const read = oneLimit(said) ?? twoSides(said) ?? twice(said);
+  const runs = read && (!read.from || !read.to || read.from.value <= read.to.value);
+  return runs ? { ...read, text: text.trim() } : null;
+}
+
+function oneLimit(said: string): Limit | null {
+  for (const [source, make] of FORMS) {
+    const found = source.exec(said)?.groups;
+    if (!found) continue;
+    const unit = found.V?.trim() || found.U?.trim() || null;
+    if (unit !== null && unitNamed(unit) === null) return null;
+    const [a, b, c] = [found.A, found.B, found.C].map((f) => (f === undefined ? 0 : figureOf(f)));
+    const first = a == null ? null : turnedInto(a, found.U?.trim() || null, unit);
+    // Degrees of a span are no degrees of a thermometer: a span is said in the unit of its middle.
+    const spans = found.B !== undefined && /±|\+/.test(said) && !!found.U && found.U !== unit;
+    if (first === null || b == null || c == null || spans) return null;
+    return { ...make(first, b, c), unit, text: said };
+  }
+  return null;
+}
+
+/** `min 7, max 9 bar`, `7 bar min and 9 bar max`: two halves, one for each side. */
+function twoSides(said: string): Limit | null {
+  const halves = said.split(/\s*[,;]\s+|\s+and\s+/i);
+  const [one, other] = halves.map(oneLimit);
+  if (halves.length !== 2 || !one || !other) return null;
+  const [low, high] = one.from === null ? [other, one] : [one, other];
+  if (low.from === null || low.to !== null || high.to === null || high.from !== null) return null;
+  const unit = high.unit ?? low.unit;
+  const value = turnedInto(low.from.value, low.unit, unit);
+  return value === null ? null : { from: { ...low.from, value }, to: high.to, unit, text: said };
+}
+
+/** The same in another unit beside it agrees to so much of itself: both are rounded. */
+const ROUNDED = 0.04;
+
+/** `20..30 mm (0.8..1.2 in)`: one limit in two units, which must agree. */
+function twice(said: string): Limit | null {
+  const found = /^(.+?)\s*(?:\((.+)\)|\/ (.+)|= ?(.+))$/.exec(said);
+  const [first, second] = [found?.[1], found?.[2] ?? found?.[3] ?? found?.[4]].map((part) =>
+    part === undefined ? null : oneLimit(part.trim()),
+  );
+  if (!first?.unit || !second?.unit) return null;
+  const agree = (a: Side | null, b: Side | null): boolean => {
+    if (a === null || b === null) return a === b;
+    const turned = turnedInto(b.value, second.unit, first.unit);
+    return turned !== null && Math.abs(turned - a.value) <= ROUNDED * Math.abs(a.value);
+  };
+  return agree(first.from, second.from) && agree(first.to, second.to) ? first : null;
+}
+
+const FIGURE = new RegExp(`^(${NUMBER})\\s*(${UNIT})?$`, 'i');
+
+/** `25 mm`: one figure, of which nobody says whether more or less will do. Null where it is none. */
+export function readFigure(text: string): { value: number; unit: string | null } | null {
+  const [, figure, unit] = FIGURE.exec(plainFigures(text).replace(WHEN, '')) ?? [];
+  const value = figure === undefined ? null : figureOf(figure);
+  const known = unit === undefined || unitNamed(unit) !== null;
+  return value === null || !known ? null : { value, unit: unit?.trim() ?? null };
+}
+
+/** How long something is watched is no limit of a reading: `no oil after 5 min`. */
+const WATCHED =
+  /\b(?:after|for|in|within|over|during) \d+ ?(?:s|sec|min|h|seconds?|minutes?|hours?)\b/gi;
+
+/** It holds a figure that a limit could be, so that what was not read of it must be told. */
+export function looksLikeLimit(text: string): boolean {
+  return (
+    readLimit(text) !== null ||
+    (/\d/.test(text) &&
+      /^\s*(?:[<>≤≥±~]|[-−.,]?\d|at ?(?:least|most)|min|max|not |no (?:more|less)|over|above|more|under|below|less|up to|(?:between|from|about|approx\.?) ?\d)/i.test(
+        text,
+      ))
+  );
+}
+
+/** It holds a figure, wherever: what no reading was held against is told. */
+export function hasFigure(text: string): boolean {
+  return /\d/.test(text.replace(WATCHED, ''));
+}

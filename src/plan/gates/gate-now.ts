@@ -1,0 +1,98 @@
+/** The gates of a job as one comes to them: which holds just now, and what it asks first. */
+import { inWords, withoutPrinted } from '../../job/truth/said.ts';
+import type { Job, Moment, PieceNow } from '../../model/types.ts';
+import { isAllBack } from '../order/job-now.ts';
+import { shouldSaid } from '../piece/answers.ts';
+import { behindItem } from './figures.ts';
+import { gateOf } from './gate.ts';
+import { itemOf } from './item-rows.ts';
+import type { ItemInWords } from './items.ts';
+
+/** Remembers in this sitting that a gate was passed. */
+export function gateMark(moment: Moment, piece: PieceNow | null): string {
+  return `gate ${moment} ${piece ? `${piece.spec.key} ${piece.round}` : ''}`;
+}
+
+/** Bolts of it are all out and it is away: what is asked before it goes on is asked now. */
+function isStillOff(piece: PieceNow): boolean {
+  return piece.away !== 'no' && piece.holes.every((h) => h.state === 'out');
+}
+
+/** The gates in the way of a piece that goes on, in their order: shut nothing in, then make the joint. */
+export function gatesOn(job: Job, piece: PieceNow, now: string, read: readonly string[]): Moment[] {
+  if (!isStillOff(piece)) return [];
+  const asked: Moment[] = [];
+  const joint = piece.spec.joint.length > 0;
+  const closing = gateOf(job, 'closing', piece.spec.key, now);
+  const left = closing.some((i) => itemOf(i.key)?.row.keepsOpen && !i.done);
+  if (joint || left) asked.push('closing');
+  if (joint || piece.spec.loose.length > 0) asked.push('sealing');
+  return asked.filter(
+    (m) =>
+      !read.includes(gateMark(m, piece)) &&
+      gateOf(job, m, piece.spec.key, now).some((i) => !i.done),
+  );
+}
+
+/** What is to be seen to before the first bolt of a piece; nothing where one is out, or where that was passed. */
+export function toLoosen(
+  job: Job,
+  piece: PieceNow,
+  now: string,
+  read: readonly string[],
+): ItemInWords[] {
+  if (piece.where === 'off' || read.includes(gateMark('loosening', piece))) return [];
+  return gateOf(job, 'loosening', piece.spec.key, now).filter((i) => !i.done);
+}
+
+/** All that came off is back, and somebody has still to look before it runs. */
+export function isStartAsked(job: Job, now: string, read: readonly string[]): boolean {
+  if (!isAllBack(job) || read.includes(gateMark('start', null))) return false;
+  return gateOf(job, 'start', null, now).some((i) => !i.done);
+}
+
+/** What stops first, then what can hurt, then the rest as it stands. */
+export function sortedItems(
+  job: Job,
+  moment: Moment,
+  piece: PieceNow | null,
+  now: string,
+): { item: ItemInWords; caution: boolean; printed: string[] }[] {
+  const items = gateOf(job, moment, piece?.spec.key ?? null, now).map((item) => ({
+    item: piece && item.key === 'bolts' && moment === 'sealing' ? counted(item, job, piece) : item,
+    caution: item.loud,
+    printed: [],
+    ...apart(job, moment, piece, item),
+  }));
+  const rank = (i: (typeof items)[number]) => (stopsNow(i.item) ? 0 : i.caution ? 1 : 2);
+  return items.toSorted((a, b) => rank(a) - rank(b));
+}
+
+/** What is printed in another way is taken out of the item's words, so that it can be shown struck beside them. */
+function apart(
+  job: Job,
+  moment: Moment,
+  piece: PieceNow | null,
+  item: ItemInWords,
+): { item: ItemInWords; printed: string[] } | null {
+  const behind = behindItem(job, moment, piece?.spec.key ?? null, item.key);
+  const wrong = behind?.rows.flatMap((r) => r.printed ?? []) ?? [];
+  if (!behind || wrong.length === 0) return null;
+  const words = withoutPrinted(item.words, wrong);
+  return { item: { ...item, words, say: inWords(words) }, printed: behind.printed };
+}
+
+/** What should lie in the tray is counted with it. */
+function counted(item: ItemInWords, job: Job, piece: PieceNow): ItemInWords {
+  const should = shouldSaid(job, piece);
+  return should === null ? item : { ...item, say: `${item.say} ${should}` };
+}
+
+/** Something stops there: it rings on arriving. */
+export function isStopped(job: Job, moment: Moment, piece: string | null, now: string): boolean {
+  return gateOf(job, moment, piece, now).some(stopsNow);
+}
+
+export function stopsNow(item: ItemInWords): boolean {
+  return item.stops && !item.done;
+}

@@ -1,0 +1,50 @@
+/** What the file gives to read before a piece comes off or goes back. */
+import { textsSaid } from '../../job/truth/corrections.ts';
+import type { Said } from '../../job/truth/said.ts';
+import { type KeyRow, type KeysWith, keysWith } from '../../model/key-row.ts';
+import { PIECE_KEYS } from '../../model/keys.ts';
+import type { Job, PieceSpec } from '../../model/types.ts';
+import { cautionsSaid } from '../care/cautions.ts';
+
+type Way = 'removal' | 'fitting';
+type Key = KeysWith<typeof PIECE_KEYS, { read: object }>;
+
+export interface Reading {
+  /** Which key says it; null for what follows from the row. */
+  key: Key | null;
+  /** What stands before it. */
+  what: string;
+  texts: readonly Said[];
+}
+
+const readOf = (key: Key) => PIECE_KEYS[key].read as NonNullable<KeyRow['read']>;
+
+/** Keys that are read before a step, in their order. */
+const READ = (keysWith(PIECE_KEYS, (row) => row.read !== undefined) as Key[]).sort(
+  (a, b) => readOf(a).at - readOf(b).at,
+);
+
+export function keysToRead(way: Way): Key[] {
+  return READ.filter((key) => readOf(key)[way] !== undefined);
+}
+
+/** Something that is to be read before, and not merely good to know. */
+export function mustRead(job: Job, spec: PieceSpec, way: Way): boolean {
+  return toRead(job, spec, way).some(({ key }) => key !== null && readOf(key)[way] === 'first');
+}
+
+export function toRead(job: Job, spec: PieceSpec, way: Way): Reading[] {
+  return keysToRead(way).flatMap((key) => {
+    const texts = textsToRead(job, spec, key, way);
+    return texts.length === 0 ? [] : [{ key, what: capital(key), texts }];
+  });
+}
+
+function textsToRead(job: Job, spec: PieceSpec, key: Key, way: Way): readonly Said[] {
+  // The file's own first, then what is said of such a piece anywhere, and whose word goes first.
+  if (key === 'caution')
+    return cautionsSaid(job, spec, way === 'removal' ? 'off' : 'on').map((c) => c.said);
+  return textsSaid(job, { piece: spec.key }, key, way);
+}
+
+const capital = (key: string) => key.charAt(0).toUpperCase() + key.slice(1);

@@ -1,0 +1,150 @@
+/** What the tray, or the heights of the heads, say of the holes of a piece: in lines, with the holes to look at. */
+import type { Fit } from '../../bolt/fit/fit.ts';
+import { fitOfPiece, kindsIn } from '../../job/fold/fit-of.ts';
+import { kindLetters } from '../../job/judge/found.ts';
+import type { Job, PieceNow } from '../../model/types.ts';
+import { list, many } from '../../model/words.ts';
+import { heights, readHeights } from '../../piece/heights.ts';
+import { shouldHave } from '../../piece/mixup/count.ts';
+import { trayHoles } from '../../piece/mixup/holes.ts';
+import { mixup } from '../../piece/mixup/mixup.ts';
+import { readLeft } from '../../piece/mixup/read-left.ts';
+import type { Mixup } from '../../piece/mixup/types.ts';
+import { sayWorst, swaps } from '../../piece/swaps.ts';
+import type { Typed } from '../../piece/typed.ts';
+import { names } from './piece-now.ts';
+
+/** What lies in the tray; the heights at which the heads stand. */
+export type About = 'left' | 'heights';
+
+export interface Answer {
+  /** The first is what it comes to; each is a paragraph. */
+  says: string[];
+  /** Holes to be looked at. */
+  look: ReadonlySet<string>;
+  /** What stands beside a hole on the map, by its name. */
+  labels: ReadonlyMap<string, string>;
+}
+
+/** Answers by the piece that they were worked out for: it never changes, and one picture asks several times. */
+const kept = new WeakMap<PieceNow, Map<string, unknown>>();
+
+function once<T>(piece: PieceNow, question: string, make: () => T): T {
+  const known = kept.get(piece) ?? new Map<string, unknown>();
+  kept.set(piece, known);
+  if (!known.has(question)) known.set(question, make());
+  return known.get(question) as T;
+}
+
+function fitsOf(job: Job, piece: PieceNow): (kind: string, hole: string) => Fit | null {
+  return once(piece, 'fits', () => fitOfPiece(job, piece));
+}
+
+// ---------------------------------------------------------------- the tray
+
+/** `You should have 7 S (25 mm), 1 M (35 mm), 8 bolts in all.`; null when no hole is empty. */
+export function shouldSaid(job: Job, piece: PieceNow): string | null {
+  return once(
+    piece,
+    'should',
+    () => shouldHave(trayHoles(piece.holes), job.upper.kinds).say ?? null,
+  );
+}
+
+/** Mind this one: told once, when the piece comes off. Null when no swap would go unnoticed. */
+export function worstSwap(job: Job, piece: PieceNow): string | null {
+  return once(piece, 'worst', () => {
+    const holes = piece.holes.map((h) => ({ name: h.name, takes: h.belongs?.kind ?? null }));
+    const fitOf = fitsOf(job, piece);
+    return sayWorst(swaps({ holes, tray: kindsIn(piece), kinds: job.upper.kinds, fitOf }), holes);
+  });
+}
+
+/** So many explanations are read; the ranking has put the likely ones first. */
+const MOST = 3;
+
+function saysOf(found: Mixup): string[] {
+  const said: string[] = [];
+  if (found.count) said.push(found.count.say);
+  const [best, ...others] = found.explanations;
+  if (!best && !found.count) said.push('What is left is what the empty holes take.');
+  for (const [i, e] of [best, ...others].slice(0, MOST).entries()) {
+    if (!e) break;
+    const lead = i === 0 ? 'Most likely' : 'Or';
+    const each = e.holes.map((h) => {
+      const where = h.among.length === 1 ? h.among[0] : `One of ${list(h.among)}`;
+      return `${where} takes ${h.takes} and holds ${h.holds}. ${h.look}`;
+    });
+    said.push(`${lead}: ${many(e.wrong, 'hole is', 'holes are')} wrong. ${each.join(' ')}`);
+  }
+  if (others.length >= MOST || !found.complete) said.push('There are more ways, each less likely.');
+  // What is to be looked at without an explanation: a count that does not add up.
+  if (!best) {
+    const looks = new Map<string, string[]>();
+    for (const c of found.check) looks.set(c.look, [...(looks.get(c.look) ?? []), c.hole]);
+    for (const [look, holes] of looks) said.push(`${list(holes)}: ${look}`);
+  }
+  if (found.invisible) said.push(found.invisible);
+  return said;
+}
+
+function ofTray(job: Job, piece: PieceNow, left: ReadonlyMap<string, number>): Answer {
+  const holes = trayHoles(piece.holes);
+  const found = mixup({ holes, left, kinds: job.upper.kinds, fitOf: fitsOf(job, piece) });
+  const look = new Set(found.check.map((c) => c.hole));
+  return { says: saysOf(found), look, labels: new Map() };
+}
+
+// ---------------------------------------------------------------- heights
+
+function ofHeights(job: Job, piece: PieceNow, typed: ReadonlyMap<string, number>): Answer {
+  const { kinds } = job.upper;
+  const fitOf = fitsOf(job, piece);
+  const holes = piece.holes.map(({ name, belongs }) => ({
+    name,
+    takes: belongs,
+    mm: typed.get(name) ?? null,
+    expects: belongs ? (fitOf(belongs.kind, name)?.proud ?? null) : null,
+  }));
+  const found = heights(holes, kinds);
+  const says = [
+    ...(found.notDown ? [found.notDown.say] : []),
+    // Holes whose like stand at several heights share one sentence.
+    ...new Set(found.odd.map((o) => o.say)),
+  ];
+  const judged = typed.size - found.unjudged.length;
+  if (says.length === 0 && judged > 0) {
+    says.push(judged === 1 ? 'It stands as it should.' : `All ${judged} stand as they should.`);
+  }
+  if (found.unjudged.length > 0) {
+    const which = found.unjudged.length === 1 ? 'has' : 'have';
+    says.push(`${list(found.unjudged)} ${which} nothing to be held against.`);
+  }
+  if (says.length === 0) says.push('No height was typed.');
+  return {
+    says,
+    look: new Set(found.odd.map((o) => o.hole)),
+    labels: new Map([...typed].map(([hole, mm]) => [hole, `${mm}`])),
+  };
+}
+
+// ---------------------------------------------------------------- what was typed
+
+function read<T>(typed: Typed<T>, answer: (value: T) => Answer): Answer | { fault: string } {
+  if (typed.ok) return answer(typed.value);
+  return { fault: typed.faults.map((f) => f.say).join(' ') };
+}
+
+/** The answer, or what is wrong with what was typed. */
+export function answerTo(
+  job: Job,
+  piece: PieceNow,
+  about: About,
+  text: string,
+): Answer | { fault: string } {
+  return once(piece, `${about} ${text}`, () =>
+    about === 'left'
+      ? read(readLeft(text, kindLetters(job)), (left) => ofTray(job, piece, left))
+      : read(readHeights(text, names(piece.holes)), (mm) => ofHeights(job, piece, mm)),
+  );
+}

@@ -1,0 +1,64 @@
+/** What is said beside a torque: in words, never a figure to set, and nothing where there is nothing to say. */
+
+import { turning } from '../../bolt/thread/threads.ts';
+import { MAKER_FIRST, sayOnce } from '../../bolt/torque/cautions.ts';
+import { smeared } from '../../bolt/torque/smeared.ts';
+import { heldTorque, onThread, sayHeld } from '../../job/fold/against.ts';
+import type { HoleNow, Job, Kind, PassSpec, PieceNow, PieceSpec } from '../../model/types.ts';
+import { orderCare } from '../../piece/care.ts';
+import { CARES, caresOf } from '../care/care.ts';
+
+/** Said of the parts that keep somebody alive; null for all others. */
+export function licensed(spec: PieceSpec): string | null {
+  return caresOf(spec).care.some((care) => CARES[care].licensed) ? MAKER_FIRST : null;
+}
+
+/** Without the maker's list, where the maker alone can order; half turns for springs, by their tip. */
+export function ordered({ spec }: PieceNow, tips: readonly string[]): string[] {
+  const care = orderCare(spec);
+  if (care === null) return [licensed(spec)].filter((t) => t !== null);
+  if (care === 'spring') return [...tips];
+  const list = "Not the maker's order: find the list, write it as sequence: of this piece.";
+  const asks = spec.sequence === null ? list : null;
+  return [licensed(spec), asks].filter((t) => t !== null);
+}
+
+/** How the pass itself is gone through. */
+export function passSaid(pass: PassSpec): string | null {
+  const [kind] = pass.name.split(' ');
+  if (kind === 'final') return 'Once round: a bolt that keeps turning is STOP, not another round.';
+  if (kind === 'loosen') return 'Back by so much, all round, before the next pass.';
+  if (kind === 'printed') return 'Not read whole: do it as it is printed, all of it.';
+  if (kind !== 'angle') return null;
+  const degrees = pass.angle === null ? '' : `${pass.angle}\u00b0 further each, by angle. `;
+  return `${degrees}Such bolts are often used once. Never click them again afterwards.`;
+}
+
+/** Which way it turns, for the hands that get it wrong. */
+export function turnSaid(kind: Kind | undefined): string | null {
+  return turning(kind?.leftHand === true).say;
+}
+
+/** Oil, threadlocker or anti-seize, where joint or notes name them. */
+function smear(piece: PieceNow, hole: string, kind: Kind | undefined): string | null {
+  const what = onThread(piece, hole, kind ?? null);
+  return what ? smeared(what).say : null;
+}
+
+/** What is set held against the hole; null when it may well be right, or in a pass without a torque. */
+function odd(job: Job, piece: PieceNow, hole: HoleNow, pass: PassSpec): string | null {
+  if (pass.torque === null) return null;
+  const held = heldTorque(piece, hole, job.upper.kinds);
+  return sayHeld(held);
+}
+
+/** All that is to be known of this bolt's torque, what hurts most first. */
+export function besideTorque(job: Job, piece: PieceNow, hole: string, pass: PassSpec): string[] {
+  const now = piece.holes.find((h) => h.name === hole);
+  const kind = job.upper.kinds.get(now?.holds?.kind ?? now?.belongs?.kind ?? '');
+  return [
+    kind ? sayOnce(kind) : null,
+    now ? odd(job, piece, now, pass) : null,
+    pass.torque === null ? null : smear(piece, hole, kind),
+  ].filter((t) => t !== null);
+}

@@ -1,0 +1,56 @@
+/** The next right thing for a piece, as far as the piece itself can say. */
+import type { Job, PieceNow } from '../../model/types.ts';
+import { passNow, stillIn, toFill, toSettle } from './piece-now.ts';
+import { roundLeft } from './round-left.ts';
+
+/**
+ * `row` type what came out, `out` its bolts, `count` them before it is pried off, `remove` it (no bolts),
+ * `settle` what differs, `in` its bolts, `fit` it (no bolts), `tight` its bolts, `done`.
+ */
+export type Way = 'row' | 'out' | 'count' | 'remove' | 'settle' | 'in' | 'fit' | 'tight' | 'done';
+
+export function wayOf(job: Job, piece: PieceNow): Way {
+  const { holes, away } = piece;
+  if (holes.length === 0) {
+    if (away !== 'no') return 'fit';
+    if (piece.fitted) return 'done';
+    if (comesAlong(piece)) return 'done';
+    return piece.spec.row === null ? 'row' : 'remove';
+  }
+  switch (piece.where) {
+    case 'home':
+      return 'out';
+    case 'off':
+      if (away !== 'no') return onWay(job, piece);
+      return stillIn(piece).length > 0 ? 'out' : 'count';
+    case 'open':
+    case 'on':
+      return onWay(job, piece);
+    default:
+      return roundLeft(job, piece).length > 0 ? 'tight' : 'done';
+  }
+}
+
+/** It comes off with another piece and has no step of its own. */
+export function comesAlong({ where, holes, spec }: PieceNow): boolean {
+  return where === 'home' && holes.length === 0 && spec.along.length > 0;
+}
+
+function onWay(job: Job, piece: PieceNow): Way {
+  if (toSettle(piece).length > 0) return 'settle';
+  if (toFill(piece).length > 0) return 'in';
+  return passNow(piece, job.upper.kinds) === null ? 'done' : 'tight';
+}
+
+/** Said on a key: `take it off`. */
+export const WAY_LABELS: Readonly<Record<Way, string>> = {
+  row: 'type the row that came out',
+  out: 'take it off, a key a bolt',
+  count: 'count before you pry',
+  remove: 'it is off',
+  settle: 'settle what differs',
+  in: 'put it back',
+  fit: 'it is back on',
+  tight: 'tighten',
+  done: 'to the job',
+};

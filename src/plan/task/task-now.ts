@@ -1,0 +1,112 @@
+/** A task, or a test that follows from what was disturbed, as the screens show it. */
+
+import type { Job, TaskSpec, TaskVerb } from '../../model/types.ts';
+import { NO_READING } from '../../model/verbs.ts';
+import { cautionsForTask } from '../care/cautions.ts';
+import { waitsFor } from '../next/waits-for.ts';
+import { planNow } from '../plan.ts';
+import type { TestItem } from '../tests/testlist.ts';
+import { testsNow } from '../tests/testlist.ts';
+
+export interface TaskHere {
+  key: string;
+  verb: TaskVerb;
+  say: string;
+  limit: string | null;
+  when: string | null;
+  note: string | null;
+  /** `open` unless somebody noted something. */
+  state: 'open' | 'done' | 'failed';
+  /** What was noted: `was 35 mm, set 25 mm`. */
+  told: string;
+  /** Times before at which it failed, each with what it showed. */
+  failedBefore: { at: string; say: string }[];
+  /** What it waits for, in words; empty where nothing is in the way. */
+  waits: string;
+  cautions: string[];
+  /** The test as the plan has it; null for other tasks. */
+  test: TestItem | null;
+  /** It stands in the file. */
+  listed: boolean;
+}
+
+export function taskHere(job: Job, key: string, now: string): TaskHere | null {
+  const test = testsNow(job, now).find((t) => t.test === key) ?? null;
+  const task = job.tasks.get(key);
+  if (!task) return test ? ofTest(test) : null;
+  const { spec } = task;
+  const step = planNow(job, now).steps.find((s) => s.step === key);
+  const done = step?.done ?? task.done !== null;
+  const failed = test ? test.state === 'failed' : task.done === 'failed';
+  const { was, set, result } = test ?? task;
+  const bare = task.judged === NO_READING ? 'without a reading' : null;
+  const words = [bare, saysOf(job, key)].filter((t) => t !== null).join(', ');
+  const told = done || failed ? toldOf({ was, set, result }, words) : '';
+  return {
+    key,
+    verb: spec.verb,
+    say: spec.say,
+    limit: spec.limit,
+    when: spec.when,
+    note: spec.note,
+    state: failed ? 'failed' : done ? 'done' : 'open',
+    told,
+    failedBefore: failedBefore(job, key),
+    waits: done ? '' : waitsFor(job, key, now),
+    cautions: cautionsForTask(spec).map((c) => c.say),
+    test,
+    listed: true,
+  };
+}
+
+function ofTest(test: TestItem): TaskHere {
+  const state = test.state === 'passed' ? 'done' : test.state === 'failed' ? 'failed' : 'open';
+  return {
+    key: test.test,
+    verb: 'test',
+    say: test.say,
+    limit: test.limit,
+    when: test.when,
+    note: null,
+    state,
+    told: toldOf(test, null),
+    failedBefore: [],
+    waits: test.state === 'waits' ? 'it is back on' : '',
+    cautions: [],
+    test,
+    listed: false,
+  };
+}
+
+type Told = Pick<TestItem, 'was' | 'set' | 'result'>;
+
+function toldOf({ was, set, result }: Told, says: string | null): string {
+  const plain = result === 'passed' || result === 'failed' ? null : result;
+  return [was && `was ${was}`, set && `set ${set}`, plain, says].filter((t) => t).join(', ');
+}
+
+/** A pass later on takes no reading away. */
+function failedBefore(job: Job, key: string): TaskHere['failedBefore'] {
+  const all = job.entries.filter(
+    (e) => e.task === key && e.verb === 'done' && job.living.has(e.id),
+  );
+  return all.slice(0, -1).flatMap(({ at, value, was, set, result, says }) => {
+    if (value !== 'failed') return [];
+    const read = { was: was ?? null, set: set ?? null, result: result ?? null };
+    return [{ at, say: toldOf(read, says ?? null) }];
+  });
+}
+
+function saysOf(job: Job, key: string): string | null {
+  const last = job.entries.findLast(
+    (e) => e.task === key && e.verb === 'done' && job.living.has(e.id),
+  );
+  return last?.says ?? null;
+}
+
+/** It makes the machine run: what is to be seen to before the first start comes before it. */
+export function runs({ verb, say, when }: Pick<TaskSpec, 'verb' | 'say' | 'when'>): boolean {
+  return verb === 'test' && RUNS.test(`${say} ${when ?? ''}`);
+}
+
+const RUNS = /\b(?:idle|run|runs|running|engine|start|ride|warm|hot|rev|revs)\b/i;

@@ -1,0 +1,61 @@
+/**
+ * What is in the hand, as it is typed key by key: `m`, `m+clip`, `.35`. The letters are those of the job's
+ * kinds, small or large; a dot opens a length; a plus what lies under the head.
+ */
+import { readLength } from '../../bolt/read/length.ts';
+import type { Hand, Job, Kind, RowItem } from '../../model/types.ts';
+import { readItem } from '../../piece/row.ts';
+
+export type HandRead =
+  | { is: 'none' }
+  | { is: 'kind'; item: RowItem; kind: Kind | null; unders: boolean }
+  | { is: 'length'; mm: number }
+  /** Not yet a kind or a length: `.`, or `m` where there are M1 and M2. */
+  | { is: 'part' };
+
+/** Letters of kinds in this job: declared, or standing in a row or a find. */
+export function lettersOf(job: Job): string[] {
+  const letters = new Set(job.upper.kinds.keys());
+  for (const piece of job.pieces.values()) {
+    for (const hole of piece.holes) {
+      for (const item of [hole.belongs, hole.found]) if (item) letters.add(item.kind);
+    }
+  }
+  letters.delete('?');
+  return [...letters];
+}
+
+/** The letter that is meant: as typed, else in the other case. */
+export function letterMeant(typed: string, letters: readonly string[]): string | null {
+  if (letters.includes(typed)) return typed;
+  return letters.find((l) => l.toLowerCase() === typed.toLowerCase()) ?? null;
+}
+
+/** `letters`: those of the job, where they are known already. */
+export function readHand(
+  hand: string,
+  job: Job,
+  letters: readonly string[] = lettersOf(job),
+): HandRead {
+  if (hand === '') return { is: 'none' };
+  if (hand.startsWith('.')) {
+    const mm = readLength(hand.slice(1));
+    return mm !== null && mm > 0 ? { is: 'length', mm } : { is: 'part' };
+  }
+  const [typed = '', ...unders] = hand.split('+');
+  const letter = letterMeant(typed, letters);
+  if (letter === null) return { is: 'part' };
+  // `sealing washer` is one thing.
+  const said = unders.map((u) => u.trim().replace(/\s+/g, '-')).filter((u) => u !== '');
+  const item = readItem([letter, ...said].join('+'));
+  if (!item) return { is: 'part' };
+  return { is: 'kind', item, kind: job.upper.kinds.get(letter) ?? null, unders: unders.length > 0 };
+}
+
+/** For a wish; null while nothing is said yet. What lies under the head counts only when it was said. */
+export function handWish(hand: string, job: Job): Hand | null {
+  const read = readHand(hand, job);
+  if (read.is === 'length') return { length: read.mm };
+  if (read.is !== 'kind') return null;
+  return read.unders ? { kind: read.item.kind, with: read.item.with } : { kind: read.item.kind };
+}
