@@ -125,8 +125,8 @@ describe('what is kept, read off and due', () => {
 
   it('a counter that runs back is asked about, and counts with a reason', () => {
     const desk = again();
-    desk.press('c').type('41400 km').press('enter');
-    desk.press('c').type('100 km').press('enter');
+    desk.press('r').type('41400 km').press('enter');
+    desk.press('r').type('100 km').press('enter');
     expect(desk.frame).toContain('Before it said 41400 km: a counter does not run back.');
     desk.type('new clocks').press('enter');
     expect(desk.bench.entries.at(-1)).toMatchObject({
