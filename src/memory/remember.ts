@@ -2,9 +2,10 @@
 import { livingEntries } from '../job/diary/living.ts';
 import { sayEntryOf } from '../job/fold/say-entry.ts';
 import { besidePrinted } from '../job/truth/corrections.ts';
+import { buyRow, buyState, isHere } from '../model/buys.ts';
 import { secondsOf } from '../model/time.ts';
-import { TROUBLES, type Trouble } from '../model/troubles.ts';
-import type { BuyState, Entry, Job } from '../model/types.ts';
+import { TROUBLES, troubleOf } from '../model/troubles.ts';
+import type { Entry, Job } from '../model/types.ts';
 import { verbRow } from '../model/verbs.ts';
 import { sayDuration } from '../plan/time/duration.ts';
 
@@ -32,8 +33,6 @@ export interface Known {
   /** Of the entry that says it, null for what the file says. */
   id: string | null;
 }
-
-const BROKE: readonly string[] = ['sheared', 'rounded', 'pulled', 'stud'] satisfies Trouble[];
 
 /** The last day on which something happened to the machine; null where nothing did. */
 export function lastDayOf(job: Job): string | null {
@@ -74,8 +73,9 @@ function ofEntry(entry: Entry, job: Job): Known[] {
   const { verb, value, says, hole } = entry;
   const where = hole?.join(', ') ?? '';
   const told = says === undefined ? '' : `: ${says}`;
-  if (verb === 'state' && (TROUBLES as readonly string[]).includes(value)) {
-    const about = BROKE.includes(value) ? 'broke' : value === 'stuck' ? 'stuck' : null;
+  const trouble = verb === 'state' ? TROUBLES.find((one) => one === value) : undefined;
+  if (trouble !== undefined) {
+    const about = troubleOf(trouble).nextTime;
     return about === null ? [] : [knownOf(entry, about, `${where} ${value}${told}`)];
   }
   if (verb === 'state' && value === 'mended')
@@ -98,23 +98,21 @@ function isFor(steps: readonly string[], piece: string | undefined): boolean {
   return piece === undefined || steps.some((s) => s.split(' ')[0] === piece);
 }
 
-const FITTED: readonly BuyState[] = ['fitted', 'compared', 'here'];
-const NOT: readonly BuyState[] = ['wrong', 'superseded'];
-
 function parts(job: Job, living: readonly Entry[], piece: string | undefined): Known[] {
   return [...job.upper.buys.values()].flatMap((buy): Known[] => {
     if (!isFor(buy.for, piece)) return [];
     const marks = living.filter((e) => e.buy === buy.key && e.verb === 'done');
     const last = marks.at(-1);
-    const state = last?.value as BuyState | undefined;
+    const state = buyState(last?.value ?? '');
     const of = buy.for[0]?.split(' ')[0] ?? null;
     const owner = of !== null && job.upper.pieces.has(of) ? of : null;
     const base = { piece: owner, hole: null, day: last ? dayOf(last) : null, id: last?.id ?? null };
     const told = last?.says === undefined ? '' : `: ${last.says}`;
-    if (state && NOT.includes(state))
+    // What came short is no mistake to be warned of: more of the same came later.
+    if (state && buyRow(state).noGood && state !== 'short')
       return [{ ...base, about: 'not', text: `${buy.what}, ${state}${told}` }];
     // Once the piece is on again, what was here has gone in.
-    const fits = state !== undefined && FITTED.includes(state);
+    const fits = state !== null && isHere(state);
     return fits ? [{ ...base, about: 'part', text: `${buy.what}${told}` }] : [];
   });
 }

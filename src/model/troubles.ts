@@ -22,6 +22,8 @@ interface Row {
   inTray: boolean;
   /** Before the first start: STOP, or said loudly; null: nothing of its own. */
   atStart: 'stops' | 'loud' | null;
+  /** As what it is told to whoever does this again; null: it is not. */
+  nextTime: 'stuck' | 'broke' | null;
 }
 
 const ROWS = {
@@ -36,6 +38,7 @@ const ROWS = {
     barsBolt: false,
     inTray: true,
     atStart: null,
+    nextTime: 'stuck',
   },
   rounded: {
     said: 'head rounded',
@@ -48,6 +51,7 @@ const ROWS = {
     barsBolt: false,
     inTray: true,
     atStart: null,
+    nextTime: 'broke',
   },
   sheared: {
     said: 'sheared off',
@@ -62,6 +66,7 @@ const ROWS = {
     barsBolt: true,
     inTray: false,
     atStart: 'loud',
+    nextTime: 'broke',
   },
   stud: {
     said: 'stud came out',
@@ -74,6 +79,7 @@ const ROWS = {
     barsBolt: false,
     inTray: true,
     atStart: 'loud',
+    nextTime: 'broke',
   },
   pulled: {
     said: 'thread pulled',
@@ -89,6 +95,7 @@ const ROWS = {
     barsBolt: true,
     inTray: true,
     atStart: 'stops',
+    nextTime: 'broke',
   },
   empty: {
     said: 'was empty',
@@ -101,6 +108,7 @@ const ROWS = {
     barsBolt: false,
     inTray: false,
     atStart: 'loud',
+    nextTime: null,
   },
 } as const satisfies Record<string, Row>;
 

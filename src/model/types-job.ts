@@ -104,19 +104,6 @@ export interface TaskNow {
   judged: string | null;
 }
 
-/** How far a thing to buy has come. */
-export const BUY_STATES = [
-  'wanted',
-  'ordered',
-  'here',
-  'compared', // held against the old one, and the same
-  'fitted',
-  'wrong', // came, and does not fit
-  'short', // fewer came than are needed
-  'superseded', // the number is no longer sold; another stands beside it
-] as const;
-export type BuyState = (typeof BUY_STATES)[number];
-
 /** The moments where jobs go wrong, each with its gate. */
 export const MOMENTS = ['loosening', 'prying', 'sealing', 'closing', 'start'] as const;
 export type Moment = (typeof MOMENTS)[number];

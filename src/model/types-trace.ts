@@ -4,6 +4,18 @@
 export const LOOKED = ['good', 'bad', 'unclear'] as const;
 export type Looked = (typeof LOOKED)[number];
 
+/** With the new part in: the trouble is the same, or gone. */
+export const TRIED = ['same', 'gone', 'unclear'] as const;
+export type Tried = (typeof TRIED)[number];
+
+/** The old part went back, or the new one stays. */
+export const OLD_PARTS = ['back', 'out'] as const;
+export type OldPart = (typeof OLD_PARTS)[number];
+
+/** What is done about a thing within reach. */
+export const CHOICES = ['look', 'renew', 'leave', 'ask'] as const;
+export type Choice = (typeof CHOICES)[number];
+
 /** How often it is this one, in words, the likeliest first. */
 export const LIKELY = ['often', 'now and then', 'rarely'] as const;
 export type Likely = (typeof LIKELY)[number];

@@ -1,9 +1,10 @@
 /** What can be wrong with a file, what somebody wants noted, and what became of it. Types only. */
 import type { Addable, TextKey } from './addable.ts';
+import type { BuyState } from './buys.ts';
 import type { Correctable, Writable } from './known-keys.ts';
 import type { HoleSays } from './troubles.ts';
-import type { BuyState, Entry, Job, Moment } from './types-job.ts';
-import type { Looked } from './types-trace.ts';
+import type { Entry, Job, Moment } from './types-job.ts';
+import type { Choice, Looked, OldPart, Tried } from './types-trace.ts';
 
 export type Severity = 'error' | 'warning';
 
@@ -82,7 +83,7 @@ export type WishWhat =
   /** A suspect or a check that is not in the file yet, with its fields. */
   | ({ do: 'list'; section: 'suspects' | 'checks' } & Named)
   /** A thing within reach while the piece is off. */
-  | { do: 'choose'; piece: string; what: string; answer: 'look' | 'renew' | 'leave' | 'ask' }
+  | { do: 'choose'; piece: string; what: string; answer: Choice }
   /** What a question to decide is weighed by, as texts of the file; absent: not said. */
   | { do: 'figures'; task: string; texts: Readonly<Record<string, string>> }
   /** A list to start from, as much of it as is not in the file yet. */
@@ -98,11 +99,6 @@ export interface Measures {
   set?: string;
   result?: string;
 }
-
-/** With the new part in: the trouble is the same, or gone. */
-export type Tried = 'same' | 'gone' | 'unclear';
-/** The old part went back, or the new one stays. */
-export type OldPart = 'back' | 'out';
 
 /** Texts of a section's item by their keys, as they go into the file. */
 export type Fields = Readonly<Record<string, string | readonly string[]>>;

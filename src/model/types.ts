@@ -5,6 +5,7 @@
 
 export { ADDABLE, type Addable, type TextKey, WRITTEN, type Written } from './addable.ts';
 export { BESIDE, type Beside } from './beside.ts';
+export { BUY_STATES, type BuyState } from './buys.ts';
 export { CARE_WORDS, type Care } from './cares.ts';
 export { TASK_VERBS, type TaskVerb } from './keys.ts';
 export { CORRECTABLE, type Correctable, WRITABLE, type Writable } from './known-keys.ts';

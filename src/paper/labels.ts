@@ -1,4 +1,5 @@
 /** Labels for the bags and trays: what is in it, of which piece, since when. A sheet of them, ready to be cut. */
+import { troubleOf } from '../model/troubles.ts';
 import type { Job, PieceNow } from '../model/types.ts';
 import { many } from '../model/words.ts';
 import { linesOf } from '../plan/order/lines.ts';
@@ -105,15 +106,12 @@ interface LabelText {
   lines: string[];
 }
 
-/** Of such a hole no whole bolt lies in the bag. */
-const LOST: ReadonlySet<string> = new Set(['sheared', 'empty']);
-
 /** Above all the piece and its tray; then what should be in it. */
 function textOf(job: Job, piece: PieceNow): LabelText {
   const { spec, tray, holes, round } = piece;
   const off = linesOf(job).off.get(spec.key)?.at;
   const out = isApart(piece) ? holes.filter((h) => h.state === 'out') : holes;
-  const here = out.filter((h) => h.trouble === null || !LOST.has(h.trouble));
+  const here = out.filter((h) => h.trouble === null || troubleOf(h.trouble).inTray);
   const items = here.flatMap((h) => h.found ?? h.belongs ?? []);
   const unknown = here.length - items.length;
   return {

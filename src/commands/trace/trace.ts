@@ -6,7 +6,9 @@ import {
   type Job,
   LOOKED,
   type Looked,
+  OLD_PARTS,
   type OldPart,
+  TRIED,
   type Tried,
   type Wish,
 } from '../../model/types.ts';
@@ -59,15 +61,12 @@ function typedWish(call: Call, job: Job): Wish | Answer | null {
   return { do: 'list', section: suspect === undefined ? 'checks' : 'suspects', ...read };
 }
 
-const TRIED: readonly string[] = ['same', 'gone', 'unclear'];
-const OLD: readonly string[] = ['back', 'out'];
-
 /** What a word behind a check or a suspect notes. */
 function wishOf(call: Call, job: Job, name: string, how: string | undefined): Wish | Answer {
   const { checks, suspects } = job.upper;
   const reading = optionText(call, 'reading');
   const [put, old] = [optionText(call, 'put'), optionText(call, 'old')];
-  if (old !== undefined && !OLD.includes(old))
+  if (old !== undefined && !(OLD_PARTS as readonly string[]).includes(old))
     return misuse('bad-word', '--old back, or --old out.');
   const ofSuspect = how === 'found' || how === 'same' || how === 'gone' || put !== undefined;
   if (!ofSuspect && old === undefined && checks.has(name)) {
@@ -95,7 +94,7 @@ function wishOf(call: Call, job: Job, name: string, how: string | undefined): Wi
   }
   if (how === 'found') return foundWish(job, name);
   if (put !== undefined) return { do: 'try', suspect: name, put };
-  if (how === undefined ? old === undefined : !TRIED.includes(how)) {
+  if (how === undefined ? old === undefined : !(TRIED as readonly string[]).includes(how)) {
     return misuse(
       'bad-word',
       `${name} is a suspect: found; or --put TEXT for what was put in to try, then same, gone or unclear.`,

@@ -1,9 +1,15 @@
 /** What is done about a thing within reach while a piece is off: looked at, renewed, left, asked about. */
-import type { Edit, Entry, Job, Verdict, Warning } from '../../model/types.ts';
+import {
+  CHOICES,
+  type Choice,
+  type Edit,
+  type Entry,
+  type Job,
+  type Verdict,
+  type Warning,
+} from '../../model/types.ts';
 import { freeKey } from '../form/typed-trace.ts';
 import { already, noPiece, type Stamp, type Wished, write, wrong } from './parts.ts';
-
-type Answer = Wished<'choose'>['answer'];
 
 export function judgeChoose(job: Job, wish: Wished<'choose'>, stamp: Stamp): Verdict {
   const piece = job.pieces.get(wish.piece);
@@ -35,7 +41,7 @@ interface Row {
 }
 
 /** What follows from it, each where it belongs: to look at and to renew among the tasks, the part on the list. */
-function rowsFor(piece: string, answer: Answer, what: string): Row[] {
+function rowsFor(piece: string, answer: Choice, what: string): Row[] {
   const name = freeKey(what, new Map());
   const when = { while: `${piece} off` };
   switch (answer) {
@@ -62,7 +68,7 @@ function rowsFor(piece: string, answer: Answer, what: string): Row[] {
 }
 
 /** Without what stands there already, and a part that the list has under another name. */
-function added(job: Job, piece: string, answer: Answer, what: string): Edit[] {
+function added(job: Job, piece: string, answer: Choice, what: string): Edit[] {
   const { tasks, buys } = job.upper;
   const listed = [...buys.values()].some((buy) => buy.what.toLowerCase() === what.toLowerCase());
   return rowsFor(piece, answer, what)
@@ -104,5 +110,4 @@ export function chosenBack(
   };
 }
 
-const ANSWERS: readonly string[] = ['look', 'renew', 'leave', 'ask'];
-const isAnswer = (word: string): word is Answer => ANSWERS.includes(word);
+const isAnswer = (word: string): word is Choice => (CHOICES as readonly string[]).includes(word);

@@ -1,5 +1,6 @@
 /** What goes into the machine and must come out, what is seen to before a step, and how far a thing to buy has come. */
 
+import { buyState, isHere } from '../../model/buys.ts';
 import type { BuySpec, Edit, Entry, Inside, Job, NewBuy, Verdict } from '../../model/types.ts';
 import { NAME } from '../diary/entry.ts';
 import { readThings, sayThing } from '../fold/inside.ts';
@@ -102,8 +103,6 @@ function cameOffSince(job: Job, buy: string, mark: Entry): boolean {
     .some((e) => job.living.has(e.id) && e.verb === 'removed' && pieces.includes(e.piece));
 }
 
-const HERE: readonly string[] = ['here', 'compared', 'fitted'];
-
 /**
  * What a piece needs to go on and the diary knows not to be here: ordered, wrong, short, or used once already. A thing
  * that nobody ever noted is not waited for.
@@ -114,10 +113,15 @@ export function notHere(job: Job, piece: string): { buy: string; what: string; s
     if (!steps.some((step) => step === piece || step === `${piece} on`)) return [];
     const last = lastOf(job, spec.key);
     if (!last) return [];
-    const used = spec.once && HERE.includes(last.value) && wentInSince(job, piece, last);
-    if (HERE.includes(last.value) && !used) return [];
+    const used = spec.once && isHereAt(last) && wentInSince(job, piece, last);
+    if (isHereAt(last) && !used) return [];
     return [{ buy: spec.key, what: spec.what, state: used ? 'used once already' : last.value }];
   });
+}
+
+function isHereAt({ value }: Entry): boolean {
+  const state = buyState(value);
+  return state !== null && isHere(state);
 }
 
 /** Whether anything was ever noted of a thing to buy. */
@@ -133,7 +137,7 @@ export function isHereNow(job: Job, buy: string): boolean {
 /** A new one is noted as here, and did not go in with the piece in an earlier round. */
 export function isFresh(job: Job, piece: string, { key, once }: BuySpec): boolean {
   const last = lastOf(job, key);
-  if (!last || !HERE.includes(last.value)) return false;
+  if (!last || !isHereAt(last)) return false;
   return !once || !wentInSince(job, piece, last);
 }
 

@@ -1,8 +1,8 @@
 /** How far a thing to buy has come, by the diary's lines about it. */
-import { BUY_STATES, type BuyState } from '../../model/types.ts';
+import { type BuyState, buyRow, buyState, isHere } from '../../model/buys.ts';
 import type { Line } from '../order/lines.ts';
 
-export { BUY_STATES, type BuyState } from '../../model/types.ts';
+export { BUY_STATES, type BuyState, isHere } from '../../model/buys.ts';
 
 export interface Bought {
   state: BuyState;
@@ -17,8 +17,6 @@ export interface Bought {
   before: { state: BuyState; at: string; says: string | null }[];
 }
 
-/** Said of what came, or of its number: it stays to be read after the right one is here. */
-const NO_GOOD: readonly BuyState[] = ['wrong', 'short', 'superseded'];
 const WANTED: Bought = {
   state: 'wanted',
   at: null,
@@ -27,12 +25,6 @@ const WANTED: Bought = {
   says: null,
   before: [],
 };
-/** It is on the bench, and can go on. */
-const HERE: readonly BuyState[] = ['here', 'compared', 'fitted'];
-
-export function isHere(state: BuyState): boolean {
-  return HERE.includes(state);
-}
 
 /**
  * `lines` are those about this one thing, in their order. `used` is the line with which the piece it is for came off
@@ -41,21 +33,21 @@ export function isHere(state: BuyState): boolean {
 export function boughtOf(lines: readonly Line[], used: number): Bought {
   let now = WANTED;
   for (const line of lines) {
-    const state = BUY_STATES.find((s) => s === line.value);
-    if (line.verb !== 'done' || state === undefined) continue;
+    const state = buyState(line.value);
+    if (line.verb !== 'done' || state === null) continue;
     const { before } = now;
     if (isHere(state) && line.index < used) {
       now = { ...WANTED, before };
       continue;
     }
-    const awaited = state === 'ordered' || state === 'short' || state === 'superseded';
     now = {
       state,
       at: line.at,
-      promised: line.promised ?? (awaited && state !== 'ordered' ? now.promised : null),
+      promised:
+        line.promised ?? (buyRow(state).awaited && state !== 'ordered' ? now.promised : null),
       tray: line.tray ?? now.tray,
       says: line.says ?? line.result ?? null,
-      before: NO_GOOD.includes(now.state)
+      before: buyRow(now.state).noGood
         ? [...before, { state: now.state, at: now.at ?? line.at, says: now.says }]
         : before,
     };

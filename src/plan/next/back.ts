@@ -3,7 +3,7 @@
 import { inWords } from '../../job/truth/said.ts';
 import { type Hours, NO_HOURS } from '../../model/hours.ts';
 import { daysBetween, printInstant } from '../../model/time.ts';
-import type { Job, PieceNow } from '../../model/types.ts';
+import type { BuyState, Job, PieceNow } from '../../model/types.ts';
 import { isHere } from '../buy/state.ts';
 import { calendarOf } from '../calendar.ts';
 import { holdsOf } from '../holds.ts';
@@ -38,7 +38,7 @@ export interface Back {
   awaited: {
     buy: string;
     what: string;
-    state: string;
+    state: BuyState;
     promised: string | null;
     late: boolean;
     holds: string[];

@@ -114,7 +114,9 @@ function stepOf(job: Job, piece: PieceNow): Stepping | null {
       return goingOn(job, piece, true);
     case 'open':
       return backOn(job, piece);
-    default:
+    case 'home':
+    case 'tight':
+    case 'tested':
       return roundLeft(job, piece).length > 0 ? tighten(job, piece, true) : null;
   }
 }

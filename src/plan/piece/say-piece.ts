@@ -39,7 +39,8 @@ function where(piece: PieceNow): string {
       return piece.tray === null ? 'off' : `off, bolts ${inPlace(piece.tray)}`;
     case 'on':
       return whereOn(piece);
-    default:
+    case 'tight':
+    case 'tested':
       return piece.where;
   }
 }

@@ -26,7 +26,8 @@ export function wayOf(job: Job, piece: PieceNow): Way {
     case 'open':
     case 'on':
       return onWay(job, piece);
-    default:
+    case 'tight':
+    case 'tested':
       return roundLeft(job, piece).length > 0 ? 'tight' : 'done';
   }
 }

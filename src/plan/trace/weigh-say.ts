@@ -1,4 +1,5 @@
 /** Renew it or leave it, in words: for the command and the page. */
+import { safetySaid } from '../../model/cares.ts';
 import type { Job, Wish } from '../../model/types.ts';
 import { capital, list } from '../../model/words.ts';
 import { sayChance } from '../../trace/weigh/chance.ts';
@@ -79,22 +80,11 @@ function againSaid(
   ];
 }
 
-const SAFETY_WORDS: Readonly<Record<string, string>> = {
-  brake: 'the brakes',
-  steering: 'the steering',
-  structure: 'what carries the weight',
-  fuel: 'fuel lines and what holds fuel',
-  lift: 'what lifts or holds up',
-  wheel: 'a wheel',
-  suspension: 'the suspension',
-  airbag: 'an airbag',
-};
-
 /** What it turns on, sentence by sentence. */
 export function adviceSaid(of: WeighedJob): string[] {
   const { safety, weighed } = of;
   if (safety.length > 0) {
-    const what = list(safety.map((care) => SAFETY_WORDS[care] ?? care));
+    const what = list(safety.map((care) => safetySaid(care) ?? care));
     return [
       `It is about ${what}: renew it as the maker's manual says, whatever it costs.`,
       'No figure weighs that. Local rules and a licensed mechanic go first.',

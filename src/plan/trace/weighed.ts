@@ -1,6 +1,7 @@
 /** Renew it now or leave it: the figures of the file, filled up by what the plan and this diary know. */
 import { fold } from '../../job/fold/fold.ts';
-import type { BuySpec, Care, Job, TaskSpec } from '../../model/types.ts';
+import { safetySaid } from '../../model/cares.ts';
+import { type BuySpec, CARE_WORDS, type Care, type Job, type TaskSpec } from '../../model/types.ts';
 import type { Amount, Weighed } from '../../trace/weigh/types.ts';
 import { weigh } from '../../trace/weigh/weigh.ts';
 import { caresOf } from '../care/care.ts';
@@ -8,12 +9,6 @@ import { reach } from '../order/reach.ts';
 import { measured } from './clock.ts';
 import { minutesIn } from './input.ts';
 import { moneyIn } from './money.ts';
-
-/** Where somebody may be hurt if it fails: no figure weighs that. Common practice, no source. */
-const SAFETY: readonly Care[] = [
-  ...(['brake', 'steering', 'structure', 'fuel', 'lift'] as const),
-  ...(['wheel', 'suspension', 'airbag'] as const),
-];
 
 /** What has to come off again to be here, from a machine that is whole. */
 export interface Again {
@@ -90,7 +85,9 @@ function safetyOf(job: Job, spec: TaskSpec): Care[] {
     const piece = job.upper.pieces.get(key);
     return piece ? caresOf(piece).care : [];
   });
-  return SAFETY.filter((care) => asked.includes(care) || pieces.includes(care));
+  return CARE_WORDS.filter(
+    (care) => safetySaid(care) !== null && (asked.includes(care) || pieces.includes(care)),
+  );
 }
 
 const OFF = /^(.*?)\s+off$/;

@@ -1,5 +1,5 @@
 /** The one place for what is missing: what must be had, how far it has come, and what it holds up. */
-import type { BuyState } from '../../model/types.ts';
+import { type BuyState, buyRow } from '../../model/buys.ts';
 import type { Buy } from '../../plan/buy/list.ts';
 import { buysNow } from '../../plan/buy/list.ts';
 import { sayBefore, sayBought } from '../../plan/buy/say.ts';
@@ -139,7 +139,6 @@ export const partsScreen = screenOver({
 // ---------------------------------------------------------------- picture
 
 const LOUD = { colour: 'red', bold: true } as const;
-const BAD: readonly string[] = ['wrong', 'short', 'superseded'];
 
 function drawParts(here: OnParts): Page {
   const { state, job, buys, buy } = here;
@@ -185,7 +184,7 @@ function rowOf(buy: Buy, marked: boolean, name: number, now: string): Line {
     pad(line(marked ? bold(named(buy)) : named(buy)), name + 2),
     span(
       text,
-      buy.late || BAD.includes(buy.state) ? LOUD : isHere(buy.state) ? {} : { bold: true },
+      buy.late || buyRow(buy.state).noGood ? LOUD : isHere(buy.state) ? {} : { bold: true },
     ),
   );
 }

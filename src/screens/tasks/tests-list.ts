@@ -74,7 +74,8 @@ function stateSaid(test: TestItem, now: string): string {
       return test.due === null ? (test.when ?? 'later') : sayTime(test.due, now);
     case 'due':
       return test.when === null ? 'now' : `now: ${test.when}`;
-    default:
+    case 'passed':
+    case 'failed':
       return test.state;
   }
 }
