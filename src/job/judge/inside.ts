@@ -131,7 +131,8 @@ export function isNoted(job: Job, buy: string): boolean {
 
 /** The last that was noted of it is that it is here. */
 export function isHereNow(job: Job, buy: string): boolean {
-  return HERE.includes(lastOf(job, buy)?.value ?? '');
+  const last = lastOf(job, buy);
+  return last !== undefined && isHereAt(last);
 }
 
 /** A new one is noted as here, and did not go in with the piece in an earlier round. */
