@@ -11,9 +11,9 @@ import { execFileSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
 import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
+import { pathToFileURL } from 'node:url';
 import { build } from 'esbuild';
 import { COMMANDS } from './src/commands/table.ts';
-import { makeTrees } from './src/job/form/trees.ts';
 
 const { version } = JSON.parse(readFileSync('package.json', 'utf8'));
 
@@ -89,15 +89,15 @@ const late = {
   },
 };
 
-/** What is made from the shapes of a job file stands there ready. */
-const treesMade = {
-  name: 'trees-made',
+/** What the one function of such a module answers is worked out here, and stands in the program as data. */
+const madeHere = {
+  name: 'made-here',
   setup(b) {
-    b.onLoad({ filter: /trees\.made\.ts$/ }, () => ({
-      contents: `
-        let made;
-        export const trees = () => (made ??= JSON.parse(${JSON.stringify(JSON.stringify(makeTrees()))}));`,
-    }));
+    b.onLoad({ filter: /src.*\.made\.ts$/ }, async ({ path }) => {
+      const [[name, make]] = Object.entries(await import(pathToFileURL(path)));
+      const text = JSON.stringify(JSON.stringify(make()));
+      return { contents: `let made; export const ${name} = () => (made ??= JSON.parse(${text}));` };
+    });
   },
 };
 
@@ -221,7 +221,7 @@ const main = await build({
   entryPoints: ['src/main.ts'],
   format: 'esm',
   splitting: true,
-  plugins: [drawing, yamlModules, late, treesMade],
+  plugins: [drawing, yamlModules, late, madeHere],
 });
 const ink = await build({
   ...common,

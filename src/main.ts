@@ -1,5 +1,5 @@
 /** Makes the world once, finds the command, prints its answer. */
-import { realpathSync } from 'node:fs';
+import { existsSync, realpathSync } from 'node:fs';
 import { delimiter, join } from 'node:path';
 import { customAlphabet } from 'nanoid/non-secure';
 import { dispatch } from './commands/dispatch.ts';
@@ -14,7 +14,7 @@ export function makeWorld(): World {
   return {
     now: () => localTime(new Date()),
     get zone() {
-      return new Intl.DateTimeFormat().resolvedOptions().timeZone;
+      return zoneOf(process.env.TZ);
     },
     id: () => first() + others(),
     folder: process.cwd(),
@@ -34,6 +34,25 @@ export function makeWorld(): World {
       return ownName();
     },
   };
+}
+
+const ZONE =
+  /^(?:Africa|America|Antarctica|Arctic|Asia|Atlantic|Australia|Europe|Indian|Pacific)(?:\/[A-Z][A-Za-z_-]+){1,2}$/;
+const ZONES = '/usr/share/zoneinfo/';
+
+/**
+ * The machine's zone by its name, as the system has it: what Node would say, without loading what it knows of the
+ * world's languages for that.
+ */
+export function zoneOf(set: string | undefined): string {
+  try {
+    const file = set === undefined ? realpathSync('/etc/localtime') : `${ZONES}${set}`;
+    const name = file.startsWith(ZONES) ? file.slice(ZONES.length) : '';
+    if (ZONE.test(name) && existsSync(file)) return name;
+  } catch {
+    // Another system: Node knows.
+  }
+  return new Intl.DateTimeFormat().resolvedOptions().timeZone;
 }
 
 function ownName(): string {

@@ -4,7 +4,7 @@
  */
 
 import type { Wrench } from '../../src/bolt/torque/wrench.ts';
-import { startsShipped } from '../../src/diary/starts.ts';
+import { startsShipped } from '../../src/diary/starts.made.ts';
 import type { Held } from '../../src/find/question.ts';
 import type { Due } from '../../src/memory/due.ts';
 import type { Before } from '../../src/memory/last.ts';

@@ -30,6 +30,15 @@ const WORDS: ReadonlyMap<string, number> = new Map(
 );
 /** `24`, `1.5`, `1 1/2`, `1/2`, `1½`, `half an`, `two`. */
 export const NUMBER = String.raw`(?:\d+\s+\d+[/⁄]\d+|\d+[/⁄]\d+|\d*\s?[½¼¾⅓⅔]|\d+(?:[.,]\d+)?|(?:[Hh]alf\s+)?[Aa]n?\b|(?:${[...WORDS.keys()].slice(1).join('|')})\b)`;
+const FIGURED = new RegExp(
+  String.raw`[\d½¼¾⅓⅔]|[Aa]n?\b|(?:${[...WORDS.keys()].slice(1).join('|')})\b`,
+  'iu',
+);
+
+/** Whether a figure may be in the text, in words or not: most have none, and whole patterns take long to be made. */
+export function mayHaveFigure(text: string): boolean {
+  return FIGURED.test(text);
+}
 /** Single letters small only: `2 S` are two bolts. */
 const UNIT =
   '(?:[Ss]ec(?:ond)?s?|s|[Mm]in(?:ute)?s?|[Hh](?:ours?|rs?)?|[Dd]ays?|d|[Ww](?:eeks?|ks?))';
@@ -78,7 +87,7 @@ function sumOf(text: string): { least: number; most: number } {
  * (`until the paint is dry`).
  */
 export function readDuration(text: string): Duration | null {
-  const found = WHOLE.exec(text);
+  const found = mayHaveFigure(text) ? WHOLE.exec(text) : null;
   if (!found) return null;
   const ends = [found[1], found[2]].flatMap((part) => (part === undefined ? [] : [sumOf(part)]));
   const seconds = Math.max(...ends.map((e) => e.most));

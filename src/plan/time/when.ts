@@ -1,5 +1,5 @@
 /** When something is due, out of a text: `next day`, `after 50 km`, `after 10 h of running`, `in 6 months`. */
-import { figureOf, NUMBER } from './duration.ts';
+import { figureOf, mayHaveFigure, NUMBER } from './duration.ts';
 
 export interface When {
   /** km that are run until then. */
@@ -33,6 +33,7 @@ const MOST = { km: 10_000_000, hours: 1_000_000, years: 100 };
  * and no counter can have is told as it stands there: `-5 days`.
  */
 export function readWhen(text: string): When | { odd: string } | null {
+  if (!mayHaveFigure(text) && !/next/i.test(text)) return null;
   const km = amountIn(KM, text);
   const time = amountIn(HOURS, text);
   const span = spanIn(text);

@@ -2,7 +2,7 @@
 import { type Bench, findBench, oddIn } from '../../diary/bench.ts';
 import { commitPlace } from '../../diary/milestone.ts';
 import { linesOfJob, startJob } from '../../diary/start-job.ts';
-import { startsShipped } from '../../diary/starts.ts';
+import { startsShipped } from '../../diary/starts.made.ts';
 import { fold } from '../../job/fold/fold.ts';
 import { readJob } from '../../job/read.ts';
 import { keepHalf, readHalf } from '../../job/save/half.ts';

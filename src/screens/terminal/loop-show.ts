@@ -10,10 +10,11 @@ import { nowHere, type World } from '../../world.ts';
 import { JOB_DRAFT } from '../base/drafts.ts';
 import { start } from '../base/start.ts';
 import type { State } from '../base/state.ts';
+import { paint } from '../kit/paint.ts';
 import type { Palette } from '../kit/palettes.ts';
 import type { OwnPresses } from '../kit/press.ts';
 import { halfMade } from '../show/half-made.ts';
-import { picture, rowsOf } from '../show/picture.ts';
+import { picture } from '../show/picture.ts';
 import { openOf } from '../show/screens.ts';
 import { update } from '../show/update.ts';
 import { asciiOnly, colourAllowed, drawnSize } from './guard.ts';
@@ -78,7 +79,10 @@ export function showOf(
     effects,
     update,
     app: async () => (await import('./app.tsx')).App,
-    frame: (now) => ({ rows: rowsOf(now), cursor: picture(now).cursor }),
+    frame(now) {
+      const { lines, cursor } = picture(now);
+      return { rows: lines.map((line) => paint(line, now)), cursor };
+    },
     hands: files.hands,
     attend: (loop) => attendFiles(loop, folder, files, shelf, timers, () => nowHere(world)),
     takesCtrlZ: (now) => openOf(now).text() !== null,

@@ -2,7 +2,7 @@ import { readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { shipped } from '../../../src/diary/shipped.ts';
-import { startsShipped } from '../../../src/diary/starts.ts';
+import { startsShipped } from '../../../src/diary/starts.made.ts';
 import { fold } from '../../../src/job/fold/fold.ts';
 import { readJob } from '../../../src/job/read.ts';
 import { checkAll } from '../../../src/plan/check.ts';
@@ -52,4 +52,8 @@ it.each<[string, string, RegExp]>([
   ['noise', 'rock', /On stands/],
 ])('%s, %s: its caution', (name, check, says) => {
   expect(readJob(text(name), name).upper.checks.get(check)?.caution.join(' ')).toMatch(says);
+});
+
+it('says nothing that is lost where the built program has it as data', () => {
+  expect(JSON.parse(JSON.stringify(startsShipped()))).toEqual(startsShipped());
 });

@@ -1,0 +1,21 @@
+import { describe, expect, it } from 'vitest';
+import { zoneOf } from '../src/main.ts';
+
+describe('the zone of this machine', () => {
+  it.each(['Europe/Berlin', 'America/Argentina/Ushuaia', 'Asia/Kathmandu'])('%s', (zone) => {
+    expect(zoneOf(zone)).toBe(zone);
+  });
+
+  it.each([
+    undefined,
+    '',
+    'UTC',
+    'Europe/Nowhere',
+    '../../etc/passwd',
+    ':Europe/Berlin',
+    'EST5EDT',
+  ])('set to %j: one that Node knows', (set) => {
+    const zone = zoneOf(set);
+    expect(new Intl.DateTimeFormat('en', { timeZone: zone }).resolvedOptions().timeZone).toBe(zone);
+  });
+});
