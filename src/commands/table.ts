@@ -201,6 +201,7 @@ export const COMMANDS: readonly Command[] = [
     names: ['torque'],
     usage: 'WHAT [FIGURE]',
     say: 'convert, wrench, thread, sane, strip',
+    more: ['sane and strip end with 1 where it would break the bolt or strip the thread.'],
     examples: [
       "torque convert '90 in-lb' --to N·m",
       "torque wrench '20 N·m' --length 400 --adapter 450",

@@ -7,3 +7,11 @@ export function slug(words: string): string {
     .replace(/[^a-z0-9]+/g, '-')
     .replace(/^-+|-+$/g, '');
 }
+
+/** Most letters of a key that is made of somebody's words; YAML reads no key of more than 1024. */
+export const MOST_OF_KEY = 60;
+
+/** The same, no longer than a key of the file should be. */
+export function keySlug(words: string): string {
+  return slug(words).slice(0, MOST_OF_KEY).replace(/-+$/, '');
+}

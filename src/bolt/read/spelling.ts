@@ -22,7 +22,7 @@ const SERIES = '(?:UNC|UNF|UNEF|UNS|UN|BSW|Whitworth|Whit|BSF|BSC|BSB|BSPP?|BSPT
 
 /** The first figure behind M is a pitch or a length; `1-1/2` is no pitch of 1. */
 const METRIC_FRONT = new RegExp(
-  String.raw`^M\s?(${DECIMAL})(?:(?:${BY}|-)(${DECIMAL})(?![\d/]|-\d))?(?:${BY}${LENGTH})?(\s*mm\b)?`,
+  String.raw`^M\s?(${DECIMAL})(?:(?:${BY}|-)(${DECIMAL})(?![\d/]|-\d))?(?:${BY}${LENGTH})?(\s*mm\b)?(?!\s*[x×*]\s*[-−\d.,]|[.,]?\d|e[-+]?\d)`,
   'i',
 );
 const INCH_FRONT = new RegExp(

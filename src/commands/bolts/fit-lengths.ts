@@ -29,8 +29,8 @@ export function fitLengths(job: Job, piece: PieceNow, hole: HoleNow): Answer {
     );
   }
   if (!lengths) {
-    const thread = kind.thread ?? 'a thread that is not said';
-    return misuse('no-figures', `${hole.name} takes ${kind.text}: ${thread} has no figures here.`);
+    const why = kind.thread ? `${kind.thread} has no figures here` : 'no thread was read of it';
+    return misuse('no-figures', `${hole.name} takes ${kind.text}: ${why}.`);
   }
   const corrections = correctedIn(job, piece.spec.key, MEASURED).filter(
     (c) => c.hole === undefined || c.hole === hole.name,

@@ -63,7 +63,10 @@ function oneHole(job: Job, piece: PieceNow, name: string | undefined): Answer {
   if (hole) return fitLengths(job, piece, hole);
   if (name === undefined) return misuse('usage', 'Which hole? fit FILE PIECE HOLE --lengths.');
   const has = piece.holes.map((h) => h.name);
-  return misuse('no-such-hole', `${piece.spec.name} has no hole ${name}: it has ${list(has)}.`);
+  return misuse(
+    'no-such-hole',
+    `${piece.spec.name} has no hole ${name}: ${has.length === 0 ? 'no bolts of it are noted yet' : `it has ${list(has)}`}.`,
+  );
 }
 
 /** Which wrong bolt of the piece's own tray would go in unnoticed, worst first. */

@@ -2,7 +2,9 @@
 
 import { readLength } from '../../bolt/read/length.ts';
 import { printNumber } from '../../bolt/read/numbers.ts';
+import { readFront } from '../../bolt/read/spelling.ts';
 import { convert, printQuantity, readQuantity } from '../../bolt/read/units.ts';
+import { sayMark, strengthOf } from '../../bolt/thread/strength.ts';
 import { threadOf } from '../../bolt/thread/threads.ts';
 import { type Against, againstHole } from '../../bolt/torque/against-hole.ts';
 import { MAKER_FIRST } from '../../bolt/torque/cautions.ts';
@@ -48,6 +50,40 @@ function withTorque(text: string, then: (q: Quantity) => Answer): Answer {
 function number(call: Call, option: string, fallback: number): number | null {
   const text = optionText(call, option);
   return text === undefined ? fallback : readLength(text);
+}
+
+/** The thread of `--thread` or the first word, read whole and with figures; else why not. */
+function threadAsked(text: string | undefined, like: string): string | Answer {
+  const said = text?.trim() ?? '';
+  if (said === '') return misuse('usage', `Say ${like}: M6x1, 1/4-20.`);
+  const { thread, rest } = readFront(said);
+  const left = rest.replace(/\b(?:LH|left[- ]hand)\b/i, '').trim();
+  if (thread !== null && left !== '') {
+    return misuse('bad-thread', `${said} was read as ${thread}, and “${left}” was not read.`);
+  }
+  if (threadOf(said)) return said;
+  return misuse('no-figures', `${said} is no thread with figures here: M6x1, 1/4-20, 10-32 UNF.`);
+}
+
+/** What the head says: a mark that is known, on a bolt of such a thread; null where nothing is said. */
+function markAsked(call: Call, thread: string): string | null | Answer {
+  const mark = optionText(call, 'class')?.trim();
+  const t = threadOf(thread);
+  if (mark === undefined || !t) return null;
+  const like = t.system === 'metric' ? '8.8, 10.9, A2-70' : 'grade 5, grade 8, A2-70';
+  if (t.system === 'metric' && /^(?:SAE )?gr/i.test(mark)) {
+    return misuse(
+      'bad-class',
+      `${mark} is a mark of inch bolts (SAE J429), and ${t.name} is none: ${like}.`,
+    );
+  }
+  const known = strengthOf(mark, t.d) !== null || sayMark(mark, t.d) !== null;
+  return known
+    ? mark
+    : misuse(
+        'bad-class',
+        `${mark === '' ? '“”' : mark} is no mark with figures for ${t.name}: ${like}.`,
+      );
 }
 
 function inUnit(call: Call, q: Quantity): Answer {
@@ -96,12 +132,14 @@ function onWrench(call: Call, q: Quantity): Answer {
 }
 
 function against(call: Call, q: Quantity): Answer {
-  const thread = optionText(call, 'thread');
-  if (thread === undefined) return misuse('usage', 'Say --thread: M6x1, 1/4-20.');
+  const thread = threadAsked(optionText(call, 'thread'), '--thread');
+  if (typeof thread !== 'string') return thread;
+  const mark = markAsked(call, thread);
+  if (mark !== null && typeof mark !== 'string') return mark;
   const bite = biteOf(call, thread);
   if (bite !== null && Number.isNaN(bite)) return misuse('bad-length', BITE);
   const solid = !maybeHollow([thread], null);
-  const slip = sane(q, thread, optionText(call, 'class') ?? null, solid);
+  const slip = sane(q, thread, mark, solid);
   if (!slip) return misuse('no-figures', `${thread}, or ${printQuantity(q)}, has no figures here.`);
   const { verdict, suggest, stands, assumed, say, method, source } = slip;
   const held = inHole(call, q, thread, bite);
@@ -113,8 +151,13 @@ function against(call: Call, q: Quantity): Answer {
     ...(asked || held.lacks.length === 0 ? [heldSaid(held)] : []),
     MAKER_FIRST,
   ].join('\n');
-  return answer({ verdict, suggest, stands, assumed, method, source, against: held }, text);
+  const json = { verdict, suggest, stands, assumed, method, source, against: held };
+  const no = verdict === 'insane' || breaksIt(held.verdict);
+  return { ...answer(json, text), exit: no ? 1 : 0 };
 }
+
+/** The answer of a script's question: it would break the bolt, or the thread that it is in. */
+const breaksIt = (verdict: Against['verdict']) => verdict === 'strips' || verdict === 'yields';
 
 function inHole(call: Call, torque: Quantity | null, thread: string, bite: number | null) {
   const { source: _, ...held } = againstHole({
@@ -145,20 +188,20 @@ function biteOf(call: Call, thread: string): number | null {
 }
 
 function bolt(call: Call, name: string): Answer {
+  const asked = threadAsked(name, 'the thread');
+  if (typeof asked !== 'string') return asked;
+  const mark = markAsked(call, asked);
+  if (mark !== null && typeof mark !== 'string') return mark;
   const friction = number(call, 'friction', 0.14);
   const use = number(call, 'use', 90);
-  if (friction === null || use === null) return misuse('bad-number', '--friction 0.14, --use 90.');
-  const stands = standing({
-    thread: name,
-    class: optionText(call, 'class') ?? null,
-    friction,
-    use,
-  });
-  if (!stands)
-    return misuse(
-      'no-figures',
-      `No figures for ${name} with these: M6x1 --class 8.8 --friction 0.14 --use 90.`,
-    );
+  if (friction === null || friction <= 0 || friction >= 1) {
+    return misuse('bad-number', '--friction is above 0 and below 1: 0.14 unless said.');
+  }
+  if (use === null || use <= 0 || use > 100) {
+    return misuse('bad-number', '--use is above 0 and at most 100 per cent: 90 unless said.');
+  }
+  const stands = standing({ thread: asked, class: mark, friction, use });
+  if (!stands) return misuse('no-figures', `${asked} has no figures here.`);
   const { d, pitch, d2, d3, D1, stressArea, tapDrill } = stands.thread;
   const { loads, torque, preload, method, source, label, byNutFactor } = stands;
   const json = {
@@ -193,24 +236,28 @@ function load(newtons: number | null): string {
 }
 
 function stripping(call: Call): Answer {
-  const thread = optionText(call, 'thread');
+  const named = optionText(call, 'thread');
   const into = optionText(call, 'into');
-  const engagement = thread === undefined ? null : biteOf(call, thread);
-  if (thread === undefined || into === undefined || engagement === null) {
+  const engagement = named === undefined ? null : biteOf(call, named);
+  if (named === undefined || into === undefined || engagement === null) {
     return misuse('usage', 'Say --thread M6x1 --bite 9 --into "cast aluminium".');
   }
+  const thread = threadAsked(named, '--thread');
+  if (typeof thread !== 'string') return thread;
+  const mark = markAsked(call, thread);
+  if (mark !== null && typeof mark !== 'string') return mark;
   if (Number.isNaN(engagement)) return misuse('bad-length', BITE);
-  const said = optionText(call, 'torque') ?? call.words[1];
-  const q = said === undefined ? null : readQuantity(said);
+  const set = optionText(call, 'torque') ?? call.words[1];
+  const q = set === undefined ? null : readQuantity(set);
   const nm = q && convert(q.to ?? q.value, q.unit, 'N·m');
-  if (said !== undefined && nm === null) {
-    return misuse('bad-torque', `${said} is no torque: 10 N·m, 95 lbf·in.`);
+  if (set !== undefined && nm === null) {
+    return misuse('bad-torque', `${set} is no torque: 10 N·m, 95 lbf·in.`);
   }
   const held = strip({
     thread,
     engagement,
     into,
-    class: optionText(call, 'class') ?? null,
+    class: mark,
     torque: nm,
   });
   if (!held) return misuse('no-figures', `${thread} or ${into} has no figures here.`);
@@ -225,5 +272,7 @@ function stripping(call: Call): Answer {
     MAKER_FIRST,
   ];
   const json = { required, shearArea, load: shears, pull, verdict, assumed, source };
-  return answer({ ...json, ...(against ? { against } : {}) }, lines.join('\n'));
+  const no = verdict === "don't" || (against !== null && breaksIt(against.verdict));
+  const said = answer({ ...json, ...(against ? { against } : {}) }, lines.join('\n'));
+  return { ...said, exit: no ? 1 : 0 };
 }

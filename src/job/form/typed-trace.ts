@@ -5,6 +5,7 @@
 import { looksLikeLimit, readLimit } from '../../bolt/read/reading-limit.ts';
 import { near } from '../../model/nearword.ts';
 import { oneLine } from '../../model/safe.ts';
+import { keySlug } from '../../model/slug.ts';
 import type { CheckSpec, Named, SuspectSpec, Upper } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
 import { readLikely } from './read-trace.ts';
@@ -111,7 +112,7 @@ export function freeKey(text: string, taken: ReadonlyMap<string, unknown>): stri
     .normalize('NFD')
     .toLowerCase()
     .match(/[a-z0-9]+/g) ?? ['it'];
-  const key = words.slice(0, 4).join('-');
+  const key = keySlug(words.slice(0, 4).join('-'));
   for (let n = 1; ; n += 1) {
     const free = n === 1 ? key : `${key}-${n}`;
     if (!taken.has(free)) return free;

@@ -2,7 +2,7 @@
 import { measuredIn } from '../../bolt/read/reading.ts';
 import { type AddedToPiece, addRow, isAddable, isAddedToPiece } from '../../model/addable.ts';
 import { oneLine } from '../../model/safe.ts';
-import { slug } from '../../model/slug.ts';
+import { keySlug, slug } from '../../model/slug.ts';
 import type {
   BuySpec,
   Edit,
@@ -176,7 +176,7 @@ function editsFor(job: Job, put: Put, piece: PieceNow | null): Edit[] | null {
 /** A key for it that nothing has yet. */
 function freeKey(job: Job, { section, say }: PutNamed): string {
   const { pieces, tasks, checks, suspects, buys } = job.upper;
-  const words = slug(say).split('-').slice(0, WORDS).join('-');
+  const words = keySlug(slug(say).split('-').slice(0, WORDS).join('-'));
   const base = NAME.test(words) ? words : UNNAMED[section];
   // A task that is called like a piece would be mistaken for it.
   const all = [tasks, checks, suspects, buys, pieces];

@@ -2,13 +2,13 @@
 
 import type { Edit, HoleNow, Job, PieceNow, RowItem, Verdict, Warning } from '../../model/types.ts';
 import { printItem, printRow, STILL_IN, sameItem, UNKNOWN } from '../../piece/row.ts';
-import { NAME } from '../diary/entry.ts';
 import { freshHole } from '../fold/hole.ts';
 import { atHome } from '../fold/piece.ts';
 import { barePiece } from '../form/bare.ts';
 import { type FoundWord, readRowFound } from './found.ts';
 import {
   already,
+  badName,
   holeField,
   list,
   pickHoles,
@@ -25,12 +25,8 @@ export function judgeOut(job: Job, wish: Wished<'out'>, stamp: Stamp): Verdict {
   const warnings: Warning[] = [];
   let piece = job.pieces.get(wish.piece) ?? null;
   if (!piece) {
-    if (!NAME.test(wish.piece)) {
-      return wrong(
-        'bad-name',
-        `${wish.piece} cannot be a piece's name: small letters, digits and hyphens.`,
-      );
-    }
+    const odd = badName(wish.piece);
+    if (odd) return odd;
     if (!found)
       return wrong(
         'no-such-piece',

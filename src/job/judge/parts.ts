@@ -1,5 +1,6 @@
 /** What all judges share: looking things up, refusing, and the answer's form. */
 import { near } from '../../model/nearword.ts';
+import { MOST_OF_KEY } from '../../model/slug.ts';
 import type {
   Edit,
   Entry,
@@ -14,6 +15,7 @@ import type {
   WishWhat,
 } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
+import { NAME } from '../diary/entry.ts';
 
 export { list } from '../../model/words.ts';
 
@@ -41,6 +43,13 @@ const refusal =
 export const refuse = refusal(true);
 /** Wrong use: no reason in the world makes it right. */
 export const wrong = refusal(false);
+
+/** Why this is no name for a piece that is new; null where it is one. */
+export function badName(key: string): Refused | null {
+  if (NAME.test(key) && key.length <= MOST_OF_KEY) return null;
+  const most = `small letters, digits and hyphens, at most ${MOST_OF_KEY} of them`;
+  return wrong('bad-name', `${key} cannot be a piece's name: ${most}.`);
+}
 
 /** Already so: nothing to write. */
 export function already(warnings: Warning[] = []): Verdict {

@@ -1,12 +1,12 @@
 /** May this piece come off, be moved aside, go on? A bolt that is still in stops what would pry. */
 
 import type { Inside, Job, PieceNow, Verdict, Warning } from '../../model/types.ts';
-import { NAME } from '../diary/entry.ts';
 import { sayThing } from '../fold/inside.ts';
 import { blockers, stillOver } from './blocked.ts';
 import { insideUnder, notHere } from './inside.ts';
 import {
   already,
+  badName,
   list,
   names,
   noPiece,
@@ -14,7 +14,6 @@ import {
   type Stamp,
   type Wished,
   write,
-  wrong,
 } from './parts.ts';
 import { onceSaid, unnotedOnce } from './used-once.ts';
 
@@ -39,12 +38,8 @@ function newPiece(
   entry: { verb: 'removed'; value: string; piece: string },
   stamp: Stamp,
 ): Verdict {
-  if (!NAME.test(wish.piece)) {
-    return wrong(
-      'bad-name',
-      `${wish.piece} cannot be a piece's name: small letters, digits and hyphens.`,
-    );
-  }
+  const odd = badName(wish.piece);
+  if (odd) return odd;
   return write(stamp, wish, entry, {
     edits: [{ edit: 'piece', piece: wish.piece }],
     warnings: [{ code: 'new-piece', say: `${wish.piece} is new in this job.` }],

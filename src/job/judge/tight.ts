@@ -44,6 +44,9 @@ type Kinds = ReadonlyMap<string, Kind>;
 export function judgeTight(job: Job, wish: Wished<'tight'>, stamp: Stamp): Verdict {
   const piece = job.pieces.get(wish.piece);
   if (!piece) return noPiece(job, wish.piece);
+  if (wish.set?.trim() === '') {
+    return wrong('bad-set', 'Say what the wrench was set to, in its unit: 10 N·m.');
+  }
   const due = dueNow(job, piece, wish);
   if ('ok' in due) return due;
   const { pass, open } = due;

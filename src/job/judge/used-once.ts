@@ -1,6 +1,6 @@
 /** What is used once and would go back in old: told where it goes in and where it is tightened. */
 import { sealsUnder } from '../../bolt/fit/seals.ts';
-import { slug } from '../../model/slug.ts';
+import { keySlug } from '../../model/slug.ts';
 import type {
   BuySpec,
   Entry,
@@ -86,7 +86,7 @@ export function unnotedOnce(job: Job, piece: PieceNow): UsedOnce[] {
       return { asks: false, bolts: false, sure: true, say, holes: [], buy };
     });
   const named = sealsNamed(piece.spec).flatMap(({ what, ask }) => {
-    const buy = `${key}-${slug(what)}`;
+    const buy = `${key}-${keySlug(what)}`;
     const known = own.some((b) => speaks(b, what.split(' ').at(-1) ?? what));
     if (known || isToHand(job, piece, buy)) return [];
     const say = ask

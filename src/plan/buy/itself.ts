@@ -1,6 +1,6 @@
 /** What comes on the list by itself: whatever is used once at a piece that comes off, and what its joint asks for. */
 import { sealsUnder } from '../../bolt/fit/seals.ts';
-import { slug } from '../../model/slug.ts';
+import { keySlug } from '../../model/slug.ts';
 import type { BuySpec, Job, Kind, PieceNow } from '../../model/types.ts';
 import { sealsNamed } from '../../piece/seals.ts';
 import { spoken } from '../order/relations.ts';
@@ -52,7 +52,7 @@ function counted<T>(items: readonly T[]): Map<T, number> {
 
 function row(piece: PieceNow, tail: string, what: string, count: number | null): BuySpec {
   return {
-    key: `${piece.spec.key}-${slug(tail)}`,
+    key: `${piece.spec.key}-${keySlug(tail)}`,
     what,
     price: null,
     count: count === null ? null : `${count}`,

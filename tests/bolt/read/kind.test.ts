@@ -79,6 +79,13 @@ describe('the short spelling of a bolt', () => {
     },
   );
 
+  it.each(['M6x1e9', 'M6x1x1e3', 'M6.5.5', 'M6x25.5.5', 'M6x-5', 'M6e3'])(
+    '%s is no size: no part of it is taken for one',
+    (text) => {
+      expect(readKind('S', text)).toMatchObject({ thread: null, length: null, text });
+    },
+  );
+
   it('an inch length without a unit that no bolt has is not taken for a length', () => {
     expect(front('1/4-20 x 25')).toEqual(['1/4-20', null, '25']);
   });

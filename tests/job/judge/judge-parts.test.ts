@@ -71,3 +71,27 @@ describe('what is used once', () => {
     expect(bench.mark({ do: 'on', piece: 'cover' }).verb).toBe('fitted');
   });
 });
+
+describe('names that are too long for a key of the file', () => {
+  const long = 'x'.repeat(1030);
+  const empty = 'putback: 1\njob: Long names\npieces: {cover: {bolts: S}}\ndiary:\n';
+
+  it.each(['do', 'test', 'adjust', 'wait', 'decide', 'buy', 'check'] as const)(
+    'one word of 1030 letters, added as %s, is written, and under a short key',
+    (as) => {
+      const bench = new Bench(empty);
+      bench.mark({ do: 'add', as, text: long });
+      const { tasks, buys, checks } = bench.job.upper;
+      const keys = [...tasks.keys(), ...buys.keys(), ...checks.keys()];
+      expect(keys.map((key) => key.length)).toEqual([60]);
+    },
+  );
+
+  it('is no name of a new piece, and that is said', () => {
+    const bench = new Bench(empty);
+    expect(bench.refusal({ do: 'off', piece: long })).toMatchObject({ code: 'bad-name' });
+    expect(bench.refusal({ do: 'out', piece: long, row: 'S S' })).toMatchObject({
+      code: 'bad-name',
+    });
+  });
+});

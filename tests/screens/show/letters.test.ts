@@ -62,6 +62,7 @@ const OTHERWISE: Readonly<Record<string, string>> = {
   'look-unclear': ANSWER,
   // How far the marked part is.
   'part-here': ANSWER,
+  'part-to-hand': ANSWER,
   'part-short': ANSWER,
   'part-wrong': ANSWER,
   // What is to become of what is within reach.
