@@ -59,8 +59,8 @@ export function pieceNamed(job: Job, key: string): PieceNow {
 }
 
 /** The piece at this step, from its first line on. */
-export function atStep({ screen, piece }: PieceView, step: PieceStep): PieceView {
-  return { screen, piece, step };
+export function atStep({ screen, piece, room }: PieceView, step: PieceStep): PieceView {
+  return { screen, piece, step, ...(room === undefined ? {} : { room }) };
 }
 
 export function toStep(state: State, step: PieceStep): Updated {

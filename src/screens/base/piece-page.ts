@@ -4,7 +4,9 @@ import { LOOKS, shapeOf } from '../../piece/looks.ts';
 import { layoutOf } from '../../plan/piece/piece-now.ts';
 import { drawMap, type HoleToHole, type Mark } from '../kit/map.ts';
 import { bold, type Line, line } from '../kit/text.ts';
+import { sayItem } from '../kit/words.ts';
 import type { Page } from './page.ts';
+import type { PieceView, State } from './state.ts';
 
 /** How a hole is drawn in this step, where that is not by its state alone. */
 export type Marking = (hole: HoleNow) => Partial<Omit<Mark, 'name'>>;
@@ -16,8 +18,26 @@ function spokenHole({ name, shape, label, here, lit, said: stands }: Mark): Line
   return line(`${name}: ${[said, ...more].filter((text) => text !== '').join('; ')}`);
 }
 
+/** What is known to belong there; else room for a letter. */
+function roomOf({ claim }: HoleNow): readonly [string, string] {
+  return claim ? [sayItem(claim), claim.kind] : [' ', ' '];
+}
+
+/** The holes of a piece stand where they stood when one came to it, whatever is said of them since. */
+export function steadyHoles(state: State): State {
+  const { view, open } = state;
+  const piece = view.screen === 'piece' ? open?.job.pieces.get(view.piece) : undefined;
+  if (view.screen !== 'piece' || piece === undefined || piece.holes.length === 0) return state;
+  const { room } = view;
+  if (room !== undefined && piece.holes.every(({ name }) => room[name] !== undefined)) return state;
+  return {
+    ...state,
+    view: { ...view, room: Object.fromEntries(piece.holes.map((h) => [h.name, roomOf(h)])) },
+  };
+}
+
 export function piecePage(
-  piece: PieceNow,
+  { piece, view: { room } }: { piece: PieceNow; view: PieceView },
   marking: Marking,
   rest: Pick<Page, 'right' | 'under' | 'say' | 'most'> & { kind?: 'page' },
   way: HoleToHole | null = null,
@@ -32,6 +52,7 @@ export function piecePage(
       lit: false,
       label: text,
       short: how.short ?? text,
+      room: room?.[hole.name] ?? roomOf(hole),
       ...how,
     };
   });

@@ -45,6 +45,8 @@ export interface Spec<V extends View, H> {
   draw: (here: H) => Page;
   /** Of a list: Up and Down mark another one. */
   rows?: (here: H) => Rows;
+  /** What becomes of a row may change where it would stand: while one is in the list it stays. */
+  steady?: true;
   /** A text that is typed here. */
   text?: { field: (here: H) => TextField; retype: (here: H, field: TextField) => Updated };
   /** Keeps what is half made here as a draft, on the way back. No single key leaves the program from such a screen. */
@@ -82,6 +84,8 @@ export interface Open {
   text(): Text | null;
   mustSee(): string | null;
   greeted(): State;
+  /** With the places of its rows and of the marked one, where those are to stay. */
+  steadied(): State;
   /** With what is half made here kept as a draft. */
   kept(): State;
   /** What is asked before the program is left from here; null: nothing. */
@@ -144,6 +148,13 @@ export function screen<V extends View, H>(
       read: () => readPage(state, page()),
       text,
       mustSee: () => said(spec.mustSee),
+      steadied: () => {
+        const list = spec.steady && rows ? said(rows) : null;
+        const held = view.order !== undefined && 'here' in view && view.here === list?.marked;
+        if (list === null || held) return state;
+        const { order = list.names } = view;
+        return { ...state, view: { ...list.mark(list.marked), order } };
+      },
       greeted: () => said(spec.greeting) ?? state,
       kept: () => said(spec.draft) ?? state,
       asked: () => said(spec.asks),

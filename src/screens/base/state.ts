@@ -185,7 +185,11 @@ export type Waiting =
  * Which screen is open. Those over another one hold it as `under`. `top`: by how many lines it is moved, where not all
  * of it fits.
  */
-export type View = Screens & { top?: number };
+export type View = Screens & {
+  top?: number;
+  /** Of a list: its rows as they stood when it was come to. While one is in it they keep their places. */
+  order?: readonly string[];
+};
 
 type Screens =
   /** Before the first answer. */
@@ -218,7 +222,8 @@ type Screens =
   /** Where the job stands, in words. */
   | { screen: 'note' }
   | { screen: 'job'; here: string | null }
-  | { screen: 'piece'; piece: string; step: PieceStep }
+  /** `room`: what was known to belong in each hole when the piece was come to: by this the holes are placed meanwhile. */
+  | { screen: 'piece'; piece: string; step: PieceStep; room?: HoleRoom }
   /** What is to be seen before a step; `goes` on with the piece, or back. `ticked`: all was seen that only eyes can see. */
   | {
       screen: 'gate';
@@ -260,6 +265,9 @@ type Screens =
   | { screen: 'starts'; here: string | null; under: View }
   | { screen: 'field'; asks: Asks; field: TextField; under: View }
   | { screen: 'keys'; under: View };
+
+/** Of each hole what is said beside it, as long and as short. */
+export type HoleRoom = Readonly<Record<string, readonly [label: string, short: string]>>;
 
 /** The piece at hand, the hole that is pointed at, the gate that is open. */
 export interface AddTo {

@@ -56,7 +56,7 @@ export function drawJob({ state, job, rungs, marked }: OnTheJob): Page {
       const longest = Math.max(...rungs.map((r) => width(nameOf(r))));
       const name = Math.floor(Math.min(longest, columns * 0.45));
       return rungs.flatMap((rung, i) => {
-        const turns = rung.up && !rungs[i - 1]?.up;
+        const turns = i === rungs.findIndex((r) => r.up);
         const row = rowOf(job, rung, i === at, name, columns, state.now);
         return [
           ...(turns ? [between([]), between(line('  and on the way up'))] : []),

@@ -10,6 +10,7 @@ import { keepKey, readingKey } from '../ask/keep-key.ts';
 import { noteKey } from '../ask/note.ts';
 import { enterPiece, openGate } from '../base/enter.ts';
 import { toBench } from '../base/from-file.ts';
+import { inOrder } from '../base/in-order.ts';
 import { GO, type Key } from '../base/key.ts';
 import { markedOf } from '../base/marked.ts';
 import { onJob, show, stay } from '../base/moves.ts';
@@ -26,7 +27,7 @@ import { drawJob, type JobView, type OnTheJob } from './job-page.ts';
 function onTheJob(state: State, view: JobView): OnTheJob | null {
   const here = onJob(state, view);
   if (!here) return null;
-  const rungs = ladder(here.job, state.now);
+  const rungs = inOrder(view, ladder(here.job, state.now), (r) => r.name);
   return { ...here, rungs, marked: markedOf(here.job, view.here, state.now) };
 }
 
@@ -87,6 +88,7 @@ export const jobScreen = screen({
   here: onTheJob,
   keys: KEYS,
   draw: drawJob,
+  steady: true,
   rows: ({ view, rungs, marked }) => ({
     names: rungs.map((r) => r.name),
     marked,

@@ -5,7 +5,7 @@
 import { LOOKS, type Shape } from '../../piece/looks.ts';
 import type { Layout } from '../../piece/map.ts';
 import { dotted } from './dotted.ts';
-import { type Cell, place } from './place.ts';
+import { type Cell, type PlacedCell, place } from './place.ts';
 import { countLine, window } from './scroll.ts';
 import { type Line, type Span, type Style, span, width } from './text.ts';
 
@@ -20,6 +20,8 @@ export interface Mark {
   /** Beside it; `short` where there is less room. */
   label: string;
   short: string;
+  /** Labels that the holes are placed by, so that none moves with what is said of it. */
+  room?: readonly [label: string, short: string];
   /** How it stands, in words, where its shape says something of this step alone. */
   said?: string;
 }
@@ -46,6 +48,12 @@ const LABEL = 14;
 
 type Labels = (mark: Mark) => string;
 const LEVELS: readonly Labels[] = [(m) => m.label, (m) => m.short, () => ''];
+/** What is kept free for a label where the holes are placed, as much as there is room for. */
+const FREE: readonly Labels[] = [
+  (m) => m.room?.[0] ?? m.label,
+  (m) => m.room?.[1] ?? m.short,
+  () => '',
+];
 
 /** True where the holes do not fit as they lie, not even without labels. */
 export function inLines(
@@ -57,7 +65,7 @@ export function inLines(
   const marks = names.map(
     (name): Mark => ({ name, shape: 'out', here: false, lit: false, label: '', short: '' }),
   );
-  return place(layout, cells(marks, LEVELS[2] ?? (() => '')), columns, rows) === null;
+  return placeFree(layout, marks, columns, rows) === null;
 }
 
 /** From one hole to another: drawn as a dotted line where holes stand as they lie. */
@@ -74,9 +82,9 @@ export function drawMap(
   rows: number,
   way: HoleToHole | null = null,
 ): Line[] {
-  for (const labels of LEVELS) {
-    const placed = place(layout, cells(marks, labels), columns, rows);
-    if (!placed) continue;
+  const placed = placeFree(layout, marks, columns, rows);
+  if (placed) {
+    const labels = LEVELS.find((level) => fits(placed, marks, level, columns)) ?? NO_LABEL;
     const lines: { column: number; mark: Mark }[][] = Array.from({ length: rows }, () => []);
     const byName = new Map(marks.map((m) => [m.name, m]));
     for (const p of placed) {
@@ -103,6 +111,37 @@ function nameRoom(marks: readonly Mark[]): number {
 
 function label(text: string): string {
   return text.length > LABEL ? `${text.slice(0, LABEL - 2)}..` : text;
+}
+
+const NO_LABEL: Labels = () => '';
+
+/** Where each hole goes, whatever happened to it. */
+function placeFree(
+  layout: Layout,
+  marks: readonly Mark[],
+  columns: number,
+  rows: number,
+): PlacedCell[] | null {
+  for (const free of FREE) {
+    const placed = place(layout, cells(marks, free), columns, rows);
+    if (placed) return placed;
+  }
+  return null;
+}
+
+/** Each label ends before the hole beside it: a washer is said of all holes or of none, never left out of one. */
+function fits(
+  placed: readonly PlacedCell[],
+  marks: readonly Mark[],
+  labels: Labels,
+  columns: number,
+): boolean {
+  const texts = new Map(cells(marks, labels).map((c) => [c.name, c.columns]));
+  return placed.every(({ name, row, column }) => {
+    const others = placed.filter((p) => p.row === row && p.column > column);
+    const next = Math.min(columns + 1, ...others.map((p) => p.column));
+    return column + (texts.get(name) ?? 0) < next;
+  });
 }
 
 function cells(marks: readonly Mark[], labels: Labels): Cell[] {

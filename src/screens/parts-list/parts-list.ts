@@ -7,6 +7,7 @@ import { isHere } from '../../plan/buy/state.ts';
 import { buyWish } from '../../plan/buy/wish.ts';
 import { sayStepName } from '../../plan/order/say.ts';
 import { ask } from '../ask/field.ts';
+import { inOrder } from '../base/in-order.ts';
 import { ENTER, type Key } from '../base/key.ts';
 import { type OnJob, onJob, requestMark, stay } from '../base/moves.ts';
 import { NOTED } from '../base/noted.ts';
@@ -25,7 +26,7 @@ interface OnParts extends OnJob<Extract<View, { screen: 'parts' }>> {
 function partsHere(state: State, view: OnParts['view']): OnParts | null {
   const here = onJob(state, view);
   if (!here) return null;
-  const buys = buysNow(here.job, state.now);
+  const buys = inOrder(view, buysNow(here.job, state.now), (b) => b.buy);
   return { ...here, buys, buy: buys.find((b) => b.buy === view.here) ?? firstOf(buys) };
 }
 
@@ -121,6 +122,7 @@ export const partsScreen = screenOver({
     },
   ],
   draw: drawParts,
+  steady: true,
   rows: ({ view, buys, buy }) => ({
     names: buys.map((b) => b.buy),
     marked: buy?.buy ?? null,

@@ -50,9 +50,14 @@ const LINES = 6;
 const HIGH_LINES = 9;
 const HIGH = 30;
 
-function drawAnswer({ state, piece, step, answer: { says, look, labels } }: OnAnswer): Page {
+function drawAnswer(here: OnAnswer): Page {
+  const {
+    state,
+    step,
+    answer: { says, look, labels },
+  } = here;
   return piecePage(
-    piece,
+    here,
     (h) => ({
       lit: look.has(h.name),
       label: labels.get(h.name) ?? (h.belongs ? sayItem(h.belongs) : ''),

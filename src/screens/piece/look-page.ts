@@ -31,11 +31,12 @@ import { sayPass, sayPrinted } from './tight-said.ts';
 
 export type OnLook = OnHoles<'look'> & { way: Way };
 
-export function drawLook({ state, job, piece, step, way }: OnLook): Page {
+export function drawLook(here: OnLook): Page {
+  const { state, job, piece, step, way } = here;
   const lit = step.here;
   const hole = holeNamed(piece, lit);
   return piecePage(
-    piece,
+    here,
     (h) => ({
       here: h.name === lit,
       label: sayInHole(h),

@@ -118,7 +118,7 @@ function drawOff(here: OnOff): Page {
     return farPage(here, { hole: lit, item, figure: null, left, leftSaid: 'still in' }, rest);
   }
   return piecePage(
-    piece,
+    here,
     (h) => {
       const item = h.state === 'out' ? (h.found ?? h.belongs) : h.belongs;
       return { here: h.name === lit, label: item ? sayItem(item) : '', short: item?.kind ?? '' };

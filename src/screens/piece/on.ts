@@ -146,7 +146,7 @@ function drawOn(here: OnOn): Page {
     return farPage(here, { hole, item, figure: null, left: empty, leftSaid: 'still empty' }, rest);
   }
   return piecePage(
-    piece,
+    here,
     (h) => ({
       here: h.name === lit,
       lit: fits.includes(h),

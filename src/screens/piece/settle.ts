@@ -89,10 +89,11 @@ export const settleScreen = stepScreen({
 
 const LABEL = 16;
 
-function drawSettle({ state, job, piece, hole }: OnSettle): Page {
+function drawSettle(here: OnSettle): Page {
+  const { state, job, piece, hole } = here;
   const left = toSettle(piece).length;
   return piecePage(
-    piece,
+    here,
     (h) => ({
       here: h.name === hole.name,
       lit: h.unsettled || h.conflict !== null,

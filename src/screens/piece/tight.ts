@@ -132,7 +132,7 @@ const MOST = 9;
 function drawTight(here: OnTight): Page {
   const { state, piece, now, pass, lit } = here;
   if (!now || !pass) {
-    return piecePage(piece, (h) => ({ here: h.name === lit }), {
+    return piecePage(here, (h) => ({ here: h.name === lit }), {
       right: line('tight'),
       say: [line(bold('Nothing is left to tighten.'))],
     });
@@ -161,7 +161,7 @@ function drawTight(here: OnTight): Page {
     return index < 0 ? '' : ordinal(now.done.length + index + 1);
   };
   return piecePage(
-    piece,
+    here,
     (h) => {
       const shape = shapeOf(h);
       const isIn = shape === 'in' || shape === 'tight';

@@ -9,6 +9,7 @@
 import { foundRead } from '../base/found.ts';
 import { benchRead, earlierRead, fileRead, LEFT } from '../base/from-file.ts';
 import { say, stay } from '../base/moves.ts';
+import { steadyHoles } from '../base/piece-page.ts';
 import type { Effect, Happening, Input, State, Updated, View } from '../base/state.ts';
 import { afterRecorded } from './after.ts';
 import { guided } from './guide.ts';
@@ -16,9 +17,15 @@ import { meant, paste, press, unquiet } from './press.ts';
 import { openOf } from './screens.ts';
 
 export function update(state: State, happening: Happening): Updated {
-  const next = stepped(state, happening);
+  const next = steady(stepped(state, happening));
   // Nothing to say is the rule, and costs nothing.
   return state.guide === null ? next : { ...next, state: guided(next.state) };
+}
+
+/** A list or a piece that one has come to keeps its rows and holes where they are from here on. */
+function steady(next: Updated): Updated {
+  const state = steadyHoles(openOf(next.state).steadied());
+  return state === next.state ? next : { ...next, state };
 }
 
 function stepped(state: State, happening: Happening): Updated {

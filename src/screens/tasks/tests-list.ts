@@ -5,6 +5,7 @@ import { taskSaid } from '../../plan/order/say.ts';
 import type { TestItem } from '../../plan/tests/testlist.ts';
 import { testsNow } from '../../plan/tests/testlist.ts';
 import { sayTime } from '../../plan/time/days.ts';
+import { inOrder } from '../base/in-order.ts';
 import { GO, type Key } from '../base/key.ts';
 import { type OnJob, onJob, show, stay } from '../base/moves.ts';
 import { listLines, type Page } from '../base/page.ts';
@@ -26,7 +27,7 @@ interface OnTests extends OnJob<Extract<View, { screen: 'tests' }>> {
 function onTests(state: State, view: OnTests['view']): OnTests | null {
   const here = onJob(state, view);
   if (!here) return null;
-  const tests = testsNow(here.job, state.now);
+  const tests = inOrder(view, testsNow(here.job, state.now), (t) => t.test);
   const due = tests.find((t) => t.state === 'failed' || t.state === 'due');
   const test = tests.find((t) => t.test === view.here) ?? due ?? tests[0] ?? null;
   return { ...here, tests, test };
@@ -59,6 +60,7 @@ export const testsScreen = screenOver({
     notSo<OnTests>(({ job, test }) => inTask(job, test?.test ?? '')),
   ],
   draw: drawTests,
+  steady: true,
   rows: ({ view, tests, test }) => ({
     names: tests.map((t) => t.test),
     marked: test?.test ?? null,
