@@ -9,6 +9,8 @@ const CLOSES =
 const COVERED =
   /\b(?:cover(?:ed)?|plug(?:ged|s)?|bag|foil|film|rags?|taped?|stuffed|lid|closed)\b/i;
 
+const NOT_SO = /\b(?:not|never|no|isn't|wasn't|open|off)\b/i;
+
 export interface Opening {
   piece: string;
   name: string;
@@ -29,13 +31,37 @@ export function openings(job: Job): Opening[] {
     const off = living.findLast((e) => e.verb === 'removed');
     if (!off) return [];
     const said = living.slice(living.indexOf(off) + 1).map(wordOf);
-    const covered = said.findLast((text) => text !== null && COVERED.test(text)) ?? null;
+    const covered = said.findLast((text) => text !== null) ?? null;
     return [{ piece: key, name, since: off.at, covered }];
   });
 }
 
+/** What went inside closes it; of a note only a word of that does, and none that says it is not so. */
 function wordOf({ verb, value }: Entry): string | null {
-  return verb === 'note' || verb === 'inside' ? value : null;
+  if (verb === 'inside') return value;
+  return verb === 'note' && COVERED.test(value) && !NOT_SO.test(value) ? value : null;
+}
+
+/** The first that has stood open since another day, and of which nobody has said how it is closed; null: none. */
+export function openToAsk(job: Job, now: string): Opening | null {
+  return openOverNight(job, now).find(({ covered }) => covered === null) ?? null;
+}
+
+/** `a rag in the port`: it must come out again, however it is said. */
+const ONE_THING = /^(?:(?:an?|one|the)\s+)?(rag|cloth|plug|cork|bung|sock|sponge)\b/i;
+
+/** What somebody answers who is asked: things that must come out again, or how it is covered; null: it stands open. */
+export function coverSaid(text: string): { inside: string } | { note: string } | null {
+  const said = text.trim();
+  if (said === '' || NOT_SO.test(said)) return null;
+  if (/^\d+\s+\p{L}/u.test(said)) return { inside: said };
+  const [, one] = ONE_THING.exec(said) ?? [];
+  if (one !== undefined) return { inside: `1 ${one.toLowerCase()}` };
+  return {
+    note: COVERED.test(said)
+      ? said
+      : `covered: ${said.replace(/^yes\b[\s,:]*/i, '')}`.replace(/:\s*$/, ''),
+  };
 }
 
 /** Left open since another day. */

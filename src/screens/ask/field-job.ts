@@ -6,6 +6,7 @@ import { daysBetween } from '../../model/time.ts';
 import { typedDate } from '../../model/typed-date.ts';
 import { buysNow } from '../../plan/buy/list.ts';
 import { buyWish } from '../../plan/buy/wish.ts';
+import { coverSaid } from '../../plan/order/openings.ts';
 import { taskSaid } from '../../plan/order/say.ts';
 import { taskHere } from '../../plan/task/task-now.ts';
 import { resultWish } from '../../plan/task/task-wish.ts';
@@ -13,7 +14,7 @@ import { sayDate } from '../../plan/time/days.ts';
 import { typedJob } from '../../plan/typed/job.ts';
 import { minutesTyped } from '../../plan/typed/minutes.ts';
 import { JOB_DRAFT, keepDraft } from '../base/drafts.ts';
-import { requestMark, show, stay } from '../base/moves.ts';
+import { requestMark, say, show, stay } from '../base/moves.ts';
 import type { JobAsks, State, Updated } from '../base/state.ts';
 import { bothSaid } from '../kit/both.ts';
 
@@ -53,6 +54,7 @@ export function doneOfJob(state: State, below: State, asks: JobAsks, text: strin
     const fault = 'That is no reading yet: 41400 km, 25700 mi, 120 h.';
     return show(state, { ...state.view, asks: { ...asks, say: fault } });
   }
+  if (asks.ask === 'covered') return covered(below, asks.piece, text);
   if (text === '') return stay(below);
   if (asks.ask === 'job') return startJob(state, below, text);
   const place = asks.piece === null ? {} : { piece: asks.piece };
@@ -65,6 +67,16 @@ export function doneOfJob(state: State, below: State, asks: JobAsks, text: strin
       return show(below, { screen: 'add', text, piece, hole, moment, under: below.view });
     }
   }
+}
+
+/** What went in is asked for before it closes; how it is covered is a note on it. Open, it is asked about again. */
+function covered(below: State, piece: string, text: string): Updated {
+  const said = coverSaid(text);
+  if (said === null)
+    return say(below, 'It stands open, and is asked about again. Look in before it closes.');
+  return 'inside' in said
+    ? requestMark(below, { do: 'inside', piece, what: said.inside })
+    : requestMark(below, { do: 'note', piece, text: said.note });
 }
 
 /** Written, and opened. */
@@ -134,6 +146,14 @@ export function questionOfJob(state: State, asks: JobAsks): string[] {
     return [
       'Which number has it now?',
       'As the shop has it: HL-1142-01. Nothing is an answer too.',
+    ];
+  }
+  if (asks.ask === 'covered') {
+    const name = state.open?.job.pieces.get(asks.piece)?.spec.name ?? asks.piece;
+    return [
+      `${name} has stood open over night: covered, plugged?`,
+      'Foil over it. 2 rags, 1 plug: those are asked for before it closes.',
+      'No, or nothing: it stands open. Look in before it closes.',
     ];
   }
   if (asks.ask === 'minutes')

@@ -117,6 +117,7 @@ function done(state: State, view: FieldView, text: string): Updated {
       return doneKnown(state, below, asks, text);
     case 'inside':
     case 'cleared':
+    case 'covered':
     case 'add':
     case 'promised':
     case 'number':
@@ -270,6 +271,7 @@ function question(state: State, asks: Asks): string[] {
       return questionKnown(state, asks);
     case 'inside':
     case 'cleared':
+    case 'covered':
     case 'add':
     case 'promised':
     case 'number':

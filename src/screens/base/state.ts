@@ -363,6 +363,8 @@ export type KnownAsks =
 export type JobAsks =
   /** What went in through an opening, and what came out again. */
   | { ask: 'inside' | 'cleared'; piece: string | null }
+  /** How what stood open over night is closed. */
+  | { ask: 'covered'; piece: string }
   /** One line, of whatever it is. */
   | ({ ask: 'add' } & AddTo)
   /** The day for which something ordered is promised; the number that it has now. */

@@ -10,13 +10,15 @@ import { backNow } from '../../plan/next/back.ts';
 import { nextNow } from '../../plan/next/next-now.ts';
 import { noteRows } from '../../plan/next/note.ts';
 import { lastMark } from '../../plan/order/job-now.ts';
+import { openToAsk } from '../../plan/order/openings.ts';
 import { stepWords } from '../../plan/order/say.ts';
 import { sayDays } from '../../plan/time/days.ts';
 import type { Doable } from '../../plan/twenty.ts';
+import { ask } from '../ask/field.ts';
 import { withinKey } from '../ask/how-long.ts';
 import { toJob } from '../base/enter.ts';
 import { GO } from '../base/key.ts';
-import { type OnJob, onJob } from '../base/moves.ts';
+import { type OnJob, onJob, stay } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
 import { screen } from '../base/screen.ts';
 import type { State, View } from '../base/state.ts';
@@ -37,6 +39,17 @@ export const noteScreen = screen({
       label: 'to the pieces',
       help: 'go on to the pieces of this job',
       does: ({ state }) => toJob(state),
+    },
+    {
+      id: 'covered',
+      presses: ['i'],
+      label: 'covered, plugged',
+      help: 'how what stands open is closed meanwhile: foil over it, 2 rags',
+      holds: ({ state, job }) => openToAsk(job, state.now) !== null,
+      does: ({ state, job }) => {
+        const piece = openToAsk(job, state.now)?.piece;
+        return piece === undefined ? stay(state) : ask(state, { ask: 'covered', piece });
+      },
     },
     partsKey,
     testsKey,

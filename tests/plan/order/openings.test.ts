@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { openOverNight } from '../../../src/plan/order/openings.ts';
+import { coverSaid, openOverNight, openToAsk } from '../../../src/plan/order/openings.ts';
 import { Bench } from '../../job/bench.ts';
 
 /** The clock of the bench stands on 11 April. */
@@ -22,6 +22,27 @@ describe('what stands open over night', () => {
     expect(openOverNight(bench.job, NEXT)[0]?.covered).toBeNull();
     bench.mark({ do: 'note', piece: 'cover', text: 'covered with foil' });
     expect(openOverNight(bench.job, NEXT)[0]?.covered).toBe('covered with foil');
+  });
+
+  it('is not covered by a note that says it is not, and is by what went inside', () => {
+    const bench = new Bench().openCover();
+    bench.mark({ do: 'note', piece: 'cover', text: 'not covered yet' });
+    expect(openToAsk(bench.job, NEXT)?.piece).toBe('cover');
+    bench.mark({ do: 'inside', piece: 'cover', what: '2 corks' });
+    expect(openToAsk(bench.job, NEXT)).toBeNull();
+  });
+
+  it.each([
+    ['2 rags, 1 plug', { inside: '2 rags, 1 plug' }],
+    ['a rag in the port', { inside: '1 rag' }],
+    ['foil over it', { note: 'foil over it' }],
+    ['a board on top', { note: 'covered: a board on top' }],
+    ['yes', { note: 'covered' }],
+    ['no', null],
+    ['it stood open', null],
+    ['', null],
+  ])('what is answered: %s', (text, said) => {
+    expect(coverSaid(text)).toEqual(said);
   });
 
   it('is none that is back on', () => {

@@ -36,6 +36,23 @@ describe('coming back after days', () => {
     expect(desk.frame).toContain('>   Alternator cover   coming off, 10 of 11 out   ! 9 stuck');
   });
 
+  it('asks about what stood open over night, and keeps the answer', () => {
+    const bench = new Bench().openCover();
+    const desk = new Desk(bench, { now: LATER });
+    expect(desk.frame).toContain('Open           Cover since 11 April: covered, plugged?');
+    expect(desk.frame).toContain('i covered, plugged');
+    desk.press('i enter');
+    expect(desk.frame).toContain('It stands open, and is asked about again.');
+    desk.press('i').type('2 rags').press('enter');
+    expect(bench.entries.at(-1)).toMatchObject({ piece: 'cover', verb: 'inside', value: '2 rags' });
+    expect(desk.screen).toBe('note');
+    expect(desk.frame).not.toContain('plugged?');
+    expect(desk.frame).toContain('Inside         2 rags');
+    desk.press('backspace i').type('foil over it').press('enter');
+    expect(bench.entries.at(-1)).toMatchObject({ verb: 'note', value: 'foil over it' });
+    expect(desk.frame).not.toContain('plugged?');
+  });
+
   it('says what is only finger-tight', () => {
     const bench = new Bench().openCover();
     bench.mark({ do: 'in', piece: 'cover', hand: { kind: 'S' } });

@@ -12,7 +12,7 @@ const MEANS: Readonly<Record<string, { means: string; ids: readonly string[] }>>
   f: { means: 'far, to be read from two metres', ids: ['far'] },
   g: { means: 'what is to be seen to here', ids: ['gates', 'as-item'] },
   h: { means: 'the list of keys', ids: ['keys'] },
-  i: { means: 'what goes inside', ids: ['inside'] },
+  i: { means: 'what goes inside', ids: ['inside', 'covered'] },
   j: { means: 'keep it for the next time', ids: ['keep-last'] },
   k: {
     means: 'what is known: by the file, of the fault',
