@@ -118,6 +118,7 @@ function nextSaid(job: Job, now: Traced): string[] {
     `Look next: ${next.check}: ${checkSaid(job, next.check)} (${say.minutesSaid(next.minutes, unit)})`,
     `  good: ${good}`,
     `  bad:  ${bad}`,
+    ...say.onceMoreSaid(now).map((line) => `  ${line}`),
     ...say.needsSaid(job, next).map((line) => `  ${line}`),
   ];
 }

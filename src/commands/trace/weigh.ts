@@ -5,6 +5,7 @@ import { findBench } from '../../diary/bench.ts';
 import { FIGURES, type FigureTexts, figureTexts } from '../../job/form/typed-figures.ts';
 import { meant } from '../../job/judge/parts.ts';
 import type { Job } from '../../model/types.ts';
+import { oddFigure } from '../../plan/trace/odd-figure.ts';
 import { adviceSaid, figuresSaid } from '../../plan/trace/weigh-say.ts';
 import { type WeighedJob, weighedOf } from '../../plan/trace/weighed.ts';
 import { type Answer, answer, type Call, misuse, optionText } from '../base/command.ts';
@@ -32,8 +33,11 @@ export function run(call: Call): Answer | Promise<Answer> {
       { task: key },
     );
   }
-  const figures = figuresOf(call, job, key);
-  if (figures) {
+  const said = figuresSaidIn(call);
+  const odd = oddFigure(said);
+  if (odd) return misuse('bad-figure', `--${odd.figure}: ${odd.say}`, { figure: odd.figure });
+  if (Object.keys(said).length > 0) {
+    const figures = { ...figureTexts(job.upper.tasks.get(key)?.weigh), ...said };
     const wish = { do: 'figures', task: key, texts: figures } as const;
     return mark(call, { ...wish, ...beside(call) }, (result) => {
       const now = weighedOf(result.job, key, hour);
@@ -43,14 +47,13 @@ export function run(call: Call): Answer | Promise<Answer> {
   return answerOf(job, of);
 }
 
-/** Those of the file with what the command line says in their place; null where it says none. */
-function figuresOf(call: Call, job: Job, key: string): FigureTexts | null {
+/** Those that the command line says; the others stay as the file has them. */
+function figuresSaidIn(call: Call): FigureTexts {
   const said = FIGURES.flatMap((one) => {
     const text = optionText(call, one);
     return text === undefined ? [] : [[one, text] as const];
   });
-  if (said.length === 0) return null;
-  return { ...figureTexts(job.upper.tasks.get(key)?.weigh), ...Object.fromEntries(said) };
+  return Object.fromEntries(said);
 }
 
 function answerOf(job: Job, of: WeighedJob): Answer {

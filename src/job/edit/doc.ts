@@ -12,6 +12,7 @@ import {
   visit,
   type YAMLMap,
 } from 'yaml';
+import { quote } from '../diary/entry.ts';
 
 export interface Fail {
   fault: string;
@@ -114,7 +115,10 @@ export function sameValue(a: Value, b: Value): boolean {
   return false;
 }
 
-/** A text as YAML on one line: plain where every reader takes it for that text, else JSON-quoted. */
+/**
+ * A text as YAML on one line: plain where every reader takes it for that text and nothing in it steers a terminal, else in
+ * double quotes, as in the diary.
+ */
 export function scalarText(value: string, flow: boolean): string {
   const plain = stringify(value, {
     lineWidth: 0,
@@ -122,6 +126,8 @@ export function scalarText(value: string, flow: boolean): string {
     defaultKeyType: 'PLAIN',
     defaultStringType: 'PLAIN',
   }).trimEnd();
-  const doubtful = plain !== value || (flow && /[,[\]{}?:]/.test(value));
-  return doubtful ? JSON.stringify(value) : plain;
+  const quoted = quote(value);
+  const hidden = quoted !== JSON.stringify(value);
+  const doubtful = plain !== value || hidden || (flow && /[,[\]{}?:]/.test(value));
+  return doubtful ? quoted : plain;
 }

@@ -1,6 +1,7 @@
 /** Items of a list or a map, put in and taken out by their own bytes. */
 import { isScalar, isSeq, type Node, type YAMLMap, type YAMLSeq } from 'yaml';
 import type { Edit } from '../../model/types.ts';
+import { quote } from '../diary/entry.ts';
 import { type Cut, type Fail, type KeyPair, plainOf, rangeOf, scalarText } from './doc.ts';
 import { behindKey, insert, insertBelow } from './insert.ts';
 import { columnOf, endingAt, lineAt, lineStart } from './lines.ts';
@@ -29,7 +30,7 @@ export function oneMore(
       const below = itemBelow(text, pair, value, put);
       if (/#/.test(text.slice(from, lineAt(text, from).end))) return [below];
       const ending = text.slice(from, to).endsWith('\n') ? endingAt(text, to) : '';
-      return [below, [{ from, to, put: `[${JSON.stringify(old)}, ${item}]${ending}` }]];
+      return [below, [{ from, to, put: `[${quote(old)}, ${item}]${ending}` }]];
     }
     return [text.slice(from, to), ` ${spell(old, true)}`].map((was) => [
       { from, to, put: `[${was}, ${item}]` },

@@ -1,6 +1,7 @@
 /** One word of a piece's row, changed in place in whatever spelling the file uses. */
 import { isMap, isScalar, isSeq, type Node, type Scalar, type YAMLMap } from 'yaml';
 import { rowWords } from '../../piece/row.ts';
+import { quote } from '../diary/entry.ts';
 import {
   type Cut,
   endOfPair,
@@ -71,14 +72,14 @@ function textCuts(text: string, row: Scalar, words: string[], change: RowChange)
   }
   if (!block) {
     const all = words.map((w, i) => (i === change.index ? change.word : w)).join(' ');
-    ways.push([{ from: start, to: end, put: JSON.stringify(all) }]);
+    ways.push([{ from: start, to: end, put: quote(all) }]);
   }
   return ways;
 }
 
 function inStyleOf(node: Scalar, value: string): string {
   if (node.type === 'QUOTE_SINGLE') return `'${value.replaceAll("'", "''")}'`;
-  if (node.type === 'QUOTE_DOUBLE') return JSON.stringify(value);
+  if (node.type === 'QUOTE_DOUBLE') return quote(value);
   return scalarText(value, true);
 }
 

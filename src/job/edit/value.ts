@@ -2,6 +2,7 @@
 import { isSeq, type Node } from 'yaml';
 import { oneLine } from '../../model/safe.ts';
 import type { Writable } from '../../model/types.ts';
+import { quote } from '../diary/entry.ts';
 import { holesIn } from '../truth/figures.ts';
 import { plainOf, scalarText, type Value } from './doc.ts';
 import { wordsOf } from './row.ts';
@@ -39,7 +40,7 @@ function picture(text: string): string {
 
 /** A text on one line; of several lines, in double quotes. */
 export function spell(text: string, flow: boolean): string {
-  return text.includes('\n') ? JSON.stringify(text) : scalarText(text, flow);
+  return text.includes('\n') ? quote(text) : scalarText(text, flow);
 }
 
 /** The items of a list, where all are texts on their own. */

@@ -5,6 +5,7 @@ import type { Correctable, Entry, Upper } from '../../model/types.ts';
 import { verbRow } from '../../model/verbs.ts';
 import { readFound, readItem, rowWords } from '../../piece/row.ts';
 import { type PlacedEntry, placeOf } from '../diary/entries.ts';
+import { livingEntries } from '../diary/living.ts';
 import type { Data, Report } from '../faults/faults.ts';
 import { truthFault } from '../truth/figures.ts';
 import { list } from './read-cross.ts';
@@ -19,13 +20,15 @@ export interface Names {
 
 export function checkDiary(placed: readonly PlacedEntry[], names: Names, report: Report): void {
   const ids = new Map<string, PlacedEntry>();
+  // What was taken back may have gone out of the file with it.
+  const counts = new Set(livingEntries(placed.map(({ entry }) => entry)).map(({ id }) => id));
   for (const one of placed) {
     const { entry } = one;
     const first = ids.get(entry.id);
     if (first) {
       report('same-id', placeOf(one, 'id'), { value: entry.id }, { line: first.at });
     } else ids.set(entry.id, one);
-    checkNames(one, names, report);
+    if (counts.has(entry.id)) checkNames(one, names, report);
     const word = oddWord(entry);
     if (word !== null) report('entry-row', placeOf(one, entry.verb), { value: word });
     checkTruth(one, report);

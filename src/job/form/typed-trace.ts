@@ -6,7 +6,13 @@ import { looksLikeLimit, readLimit } from '../../bolt/read/reading-limit.ts';
 import { near } from '../../model/nearword.ts';
 import { oneLine } from '../../model/safe.ts';
 import { keySlug } from '../../model/slug.ts';
-import type { CheckSpec, Named, SuspectSpec, Upper } from '../../model/types.ts';
+import {
+  type CheckSpec,
+  LIKELY,
+  type Named,
+  type SuspectSpec,
+  type Upper,
+} from '../../model/types.ts';
 import { list } from '../../model/words.ts';
 import { readLikely } from './read-trace.ts';
 import { filled } from './trace-fields.ts';
@@ -14,7 +20,9 @@ import { filled } from './trace-fields.ts';
 type Line = Named | { say: string };
 type Names = Pick<Upper, 'suspects' | 'checks' | 'pieces'>;
 
-const TAKES = /^\d+(?:[.,]\d+)?\s*(?:min(?:utes?)?|h(?:ours?)?)(?:\s*\d+\s*min(?:utes?)?)?$/i;
+const MINUTES = 'min(?:ute)?s?';
+const TIME = String.raw`\d+(?:[.,]\d+)?\s*(?:${MINUTES}|h(?:our)?s?)(?:\s*\d+\s*${MINUTES})?`;
+const TAKES = new RegExp(`^${TIME}$`, 'i');
 /** No dot or comma of a figure parts anything. */
 const PARTS = /\s*,\s+|\s*;\s*/;
 
@@ -24,7 +32,7 @@ export function readSuspectLine(line: string, { suspects, pieces }: Names): Line
   const fields: Record<string, string> = {};
   while (parts.length > 1) {
     const part = parts.at(-1) ?? '';
-    const [, piece = ''] = /^in (.+)$/i.exec(part) ?? [];
+    const piece = placeIn(part);
     const [, bought = ''] = /^part (.+)$/i.exec(part) ?? [];
     if (fields.likely === undefined && readLikely(part) !== null) fields.likely = part;
     else if (fields.takes === undefined && TAKES.test(part)) fields.takes = part;
@@ -33,11 +41,61 @@ export function readSuspectLine(line: string, { suspects, pieces }: Names): Line
     else break;
     parts.pop();
   }
+  const odd = oddPart(parts.slice(1), fields, pieces);
+  if (odd !== null) return { say: odd };
   const what = parts.join(', ');
+  if (what.length > LONGEST) {
+    return { say: `That is a long name: say it in fewer than ${LONGEST} letters. ${LIKE_SUSPECT}` };
+  }
   const { likely, piece, part, takes } = fields;
   const said = { what, likely, piece, part, takes };
-  if (what === '') return { say: 'Say what it may be: Coil open, rarely.' };
+  if (what === '') return { say: `Say what it may be. ${LIKE_SUSPECT}` };
   return { key: freeKey(what, suspects), fields: filled(said) };
+}
+
+const LIKE_SUSPECT = 'Like this: Coil open, rarely, 30 min, in carburettor.';
+/** Letters of what it may be, or of what is looked at: it stands in rows and sentences. */
+const LONGEST = 100;
+
+/**
+ * Of what stands behind a comma and was not taken: why it cannot be meant as part of the name. Null where all of it may,
+ * as in `Tap, reserve side`.
+ */
+function oddPart(
+  parts: readonly string[],
+  fields: Readonly<Record<string, string>>,
+  pieces: Names['pieces'],
+): string | null {
+  const reads = (part: string) => {
+    const piece = pieces.has(placeIn(part));
+    return { likely: readLikely(part) !== null, takes: TAKES.test(part), piece };
+  };
+  for (const part of parts.toReversed()) {
+    const is = reads(part);
+    const twice = (['likely', 'takes', 'piece'] as const).some((key) => is[key] && fields[key]);
+    if (twice) return `${part}: that is said twice.`;
+    if (is.likely || is.takes || is.piece) continue;
+    if (placeIn(part) !== '') return unknown(placeIn(part), 'piece', pieces);
+    if (/^part\b/i.test(part)) return `${part}: say which part, like this: part HL-7 filter.`;
+    if (/^[-+~]?[.,]?\d/.test(part)) {
+      return `${part} is neither a time nor how likely it is. ${LIKE_SUSPECT}`;
+    }
+    const likely = near(part, LIKELY);
+    if (likely !== null) return `${part} was not read. Did you mean ${likely}?`;
+  }
+  const before = parts.find((part) => Object.values(reads(part)).includes(true));
+  return before === undefined ? null : `What stands behind ${before} was not read. ${LIKE_SUSPECT}`;
+}
+
+const placeIn = (part: string): string => /^in (.+)$/i.exec(part)?.[1] ?? '';
+
+const INSIDE = new RegExp(String.raw`\s(?:${LIKELY.join('|')}|${TIME})(?:\s+in\s+\S+)?$`, 'i');
+
+/** A name that ends as what stands behind a comma does: it was taken whole, and that is told. */
+export function takenWhole(what: string): string | null {
+  const [rest] = INSIDE.exec(what) ?? [];
+  if (rest === undefined) return null;
+  return `“${rest.trim()}” counts as part of the name: behind a comma it would be read. ${LIKE_SUSPECT}`;
 }
 
 /** Suspects by their names, by the start of what they are, or by their numbers in `order`. */
@@ -47,6 +105,9 @@ export function readCheckLine(line: string, names: Names, order: readonly string
   const check = colon < 0 ? text.replace(/:$/, '') : text.slice(0, colon).trim();
   const rest = colon < 0 ? '' : text.slice(colon + 2).trim();
   if (check === '') return { say: 'Say what is looked at, then what it would show: Spark: 1, 2.' };
+  if (check.length > LONGEST) {
+    return { say: `That is a long name for a look: say it in fewer than ${LONGEST} letters.` };
+  }
   const found = { bad: [] as string[], along: [] as string[], under: [] as string[] };
   const needs: string[] = [];
   let [takes, limit]: (string | undefined)[] = [];
@@ -57,9 +118,13 @@ export function readCheckLine(line: string, names: Names, order: readonly string
       if (!names.pieces.has(behind)) return { say: unknown(behind, 'piece', names.pieces) };
       found.under.push(behind);
     } else if (word.toLowerCase() === 'when') needs.push(behind);
-    else if (TAKES.test(part)) takes = part;
-    else if (looksLikeLimit(part) && /\D/.test(part) && readLimit(part)) limit = part;
-    else {
+    else if (TAKES.test(part)) {
+      if (takes !== undefined) return { say: `${takes} and ${part}: the time is said twice.` };
+      takes = part;
+    } else if (looksLikeLimit(part) && /\D/.test(part) && readLimit(part)) {
+      if (limit !== undefined) return { say: `${limit} and ${part}: the limit is said twice.` };
+      limit = part;
+    } else {
       if (word !== '') into = 'along';
       const meant = suspectsMeant(word === '' ? part : behind, names, order, into === 'along');
       if ('say' in meant) return meant;

@@ -9,6 +9,7 @@ import type {
   Job,
   Looked,
   NamedSection,
+  TaskNow,
   Upper,
   Verdict,
   Warning,
@@ -22,6 +23,7 @@ import {
   readCheckLine,
   readSuspectLine,
   suspectLine,
+  takenWhole,
 } from '../form/typed-trace.ts';
 import { already, list, meant, refuse, type Stamp, type Wished, write, wrong } from './parts.ts';
 
@@ -60,8 +62,30 @@ export function judgeLook(job: Job, wish: Wished<'look'>, stamp: Stamp): Verdict
     reading === undefined
       ? {}
       : { result: reading, ...(check.limit === null ? {} : { limit: check.limit, judged }) };
+  const test = said === 'unclear' ? null : provedBy(job, check.key);
+  if (test) {
+    const word = said === 'bad' ? 'failed' : 'passed';
+    // A reading in its limit stands for itself, as where the test is marked among the tasks.
+    const value = said === 'good' && reading !== undefined ? 'done' : word;
+    if (test.done === value && test.result === (reading ?? word)) return already(warnings);
+    const result = { result: word, ...beside };
+    return write(
+      stamp,
+      wish,
+      { verb: 'done', value, task: test.spec.key, ...result },
+      { warnings },
+    );
+  }
   const what = { verb: 'looked', value: said, check: check.key, ...beside } as const;
   return write(stamp, wish, what, { warnings });
+}
+
+/** The test that proves what was found last, where it is this look once more: one mark says both. */
+function provedBy(job: Job, check: string): TaskNow | null {
+  const found = job.entries.findLast((e) => e.verb === 'found' && job.living.has(e.id));
+  const test = job.tasks.get(proofKey(found?.suspect ?? ''));
+  const [proves, ...more] = test?.spec.proves ?? [];
+  return test && proves === check && more.length === 0 ? test : null;
 }
 
 const readable = (limit: string | null): boolean => limit !== null && readLimit(limit) !== null;
@@ -144,7 +168,9 @@ export function judgeList(job: Job, wish: Wished<'list'>, stamp: Stamp): Verdict
   const place = section === 'suspects' ? { suspect: key } : { check: key };
   const value = section === 'suspects' ? suspectLine(asSuspect(wish)) : checkLine(asCheck(wish));
   const edits: Edit[] = [{ edit: 'named', section, key, fields }];
-  return write(stamp, wish, { verb: 'listed', value, ...place }, { edits });
+  const whole = section === 'suspects' ? takenWhole(what) : null;
+  const warnings = whole === null ? [] : [{ code: 'taken-whole', say: whole }];
+  return write(stamp, wish, { verb: 'listed', value, ...place }, { edits, warnings });
 }
 
 /** What is in the file already stays as it is. */
@@ -196,6 +222,12 @@ export function tracedBack(
   const key = entry.check ?? entry.suspect ?? '';
   const now = section === 'suspects' ? upper.suspects.get(key) : upper.checks.get(key);
   if (stands) {
+    const naming = namedBy(upper, section, key);
+    if (now && naming.length > 0) {
+      const one = naming.length === 1 ? 'names' : 'name';
+      const say = `${key} stays in the file: ${list(naming)} ${one} it. Take it out there first.`;
+      return { edits: [], warnings: [{ code: 'file-stays', say }] };
+    }
     const says = now && ('what' in now ? suspectLine(now) : checkLine(now));
     if (says === entry.value) return { edits: [{ edit: 'unnamed', section, key }], warnings: [] };
     const say = `${key} was changed in the file since: that stays as it is.`;
@@ -207,6 +239,17 @@ export function tracedBack(
       : readCheckLine(entry.value, upper);
   if (now || 'say' in read) return { edits: [], warnings: [] };
   return { edits: [{ edit: 'named', section, key, fields: read.fields }], warnings: [] };
+}
+
+/** What of the file would name nobody without it, in its own words. */
+function namedBy(upper: Upper, section: NamedSection, key: string): string[] {
+  const checks = [...upper.checks.values()]
+    .filter((c) => c.along.includes(key) || (section === 'suspects' && c.bad.includes(key)))
+    .map(({ check }) => check);
+  const tasks = [...upper.tasks.values()]
+    .filter(({ proves }) => section === 'checks' && proves.includes(key))
+    .map(({ say }) => say);
+  return [...checks, ...tasks];
 }
 
 function foundBack(

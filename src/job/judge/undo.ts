@@ -4,6 +4,7 @@ import type { Edit, Entry, Job, Verdict, Warning } from '../../model/types.ts';
 import { namesKinds, verbRow } from '../../model/verbs.ts';
 import { printItem } from '../../piece/row.ts';
 import { sayEntryOf } from '../fold/say-entry.ts';
+import { proofKey } from '../form/typed-trace.ts';
 import { addedBy } from './add.ts';
 import { chosenBack } from './chosen.ts';
 import { figuredBack } from './figures.ts';
@@ -78,7 +79,8 @@ function restingOn(job: Job, target: Entry): Entry[] {
   const on = meantBy(job, target);
   // What was marked on a task, a look or a thing to buy rests on the line that made it.
   const made = on.verb === 'written' ? addedBy(job, on) : null;
-  const restsOn = (e: Entry) => (made ? e[MARKED_AS[made.section]] === made.key : rests(e, on));
+  const restsOn = (e: Entry) =>
+    made ? e[MARKED_AS[made.section]] === made.key : rests(e, on) || restsOnTraced(job, e, on);
   return job.entries.slice(at + 1).filter((e) => job.living.has(e.id) && restsOn(e));
 }
 
@@ -115,6 +117,21 @@ function rests(later: Entry, on: Entry): boolean {
   if (on.verb === 'state' && later.hole === undefined) return false;
   if (!later.hole || !on.hole) return true;
   return later.hole.some((h) => on.hole?.includes(h));
+}
+
+/**
+ * Marks of a suspect or a check that was typed, and checks that were typed after it and name it; the test that proves
+ * what was found.
+ */
+function restsOnTraced({ printed }: Job, later: Entry, on: Entry): boolean {
+  if (on.verb === 'found') return later.task === proofKey(on.suspect ?? '');
+  if (on.verb !== 'listed') return false;
+  if (on.suspect !== undefined && later.suspect === on.suspect) return true;
+  if (on.check !== undefined && later.check === on.check) return true;
+  if (later.verb !== 'listed') return false;
+  const check = printed.checks.get(later.check ?? '');
+  const named = [...(check?.along ?? []), ...(on.suspect === undefined ? [] : (check?.bad ?? []))];
+  return named.includes(on.suspect ?? on.check ?? '');
 }
 
 function kindsNamed({ verb, value }: Entry): string[] {

@@ -90,6 +90,10 @@ export function needsSaid(job: Job, { check, opens }: Look): string[] {
   ];
 }
 
+/** Of a look that is asked for again. */
+export const onceMoreSaid = ({ onceMore }: Traced): string[] =>
+  onceMore ? ['It told nothing, and no other look tells more: once more, or another way.'] : [];
+
 /** What good and what bad would leave. */
 export function outcomesSaid(
   job: Job,

@@ -3,17 +3,19 @@ import { proofKey } from '../../job/form/typed-trace.ts';
 import type { CheckSpec, Job } from '../../model/types.ts';
 import { readTrace } from '../../trace/read.ts';
 import { trace } from '../../trace/trace.ts';
-import type { Answer, Check, Cover, Look, TraceInput } from '../../trace/types.ts';
+import type { Answer, Check, Cover, Look, Mark, TraceInput } from '../../trace/types.ts';
 import { reach } from '../order/reach.ts';
 import { measured } from './clock.ts';
 import { checksOf, minutesIn, suspectsOf } from './input.ts';
 import { type FoundMade, type LookMade, looksOf, standing, triedName } from './looks.ts';
 
 export interface Traced {
-  /** Of the suspects that were not found yet. */
+  /** Of the suspects that were not found yet. A look that told nothing has no part in it while another tells something. */
   answer: Answer;
   /** What to look at next: where something was found, first the look that proves it. */
   next: Look | null;
+  /** It told nothing so far, and nothing else would tell more. */
+  onceMore: boolean;
   /** Each check of the file, in its order: its minutes, and what good and what bad would leave now. */
   ahead: Look[];
   looks: LookMade[];
@@ -46,7 +48,7 @@ function make(job: Job): Traced {
   const shown = new Map(read.checks.map(({ name, shows }) => [name, shows]));
   const shows = (check: string) => shown.get(check) ?? new Set<string>();
   const gone = new Set(found.map(({ suspect }) => suspect));
-  const marks = standing(looks, found, shows);
+  const marks = standing(looks, found, shows).filter(({ check }) => shown.has(check));
   // What was put right is none of them any more; a check keeps showing all that it shows.
   const suspects = all.suspects.filter(({ name }) => !gone.has(name));
   const first = {
@@ -55,7 +57,11 @@ function make(job: Job): Traced {
     suspects,
     checks: all.checks.map((check) => without(check, gone)),
   };
-  const answer = trace(first);
+  const whole = trace(first);
+  const unclear = unclearNow(marks);
+  const others = unclear.size === 0 ? whole : trace(lessChecks(first, unclear, shows));
+  // What told nothing is not asked again at once; with nothing else to look at, it is.
+  const answer = others.next ? others : whole;
   const last = found.at(-1);
   const proof = last ? proofOf(last, looks, shows) : null;
   const proved = last !== undefined && isProved(job, last, proof, looks);
@@ -66,9 +72,11 @@ function make(job: Job): Traced {
   });
   // With all that was found put right and nothing bad any more, nothing is left to be explained.
   const settled = proved || (found.length > 0 && !bad);
+  const next = proved ? null : (again(false) ?? answer.next ?? again(true));
   return {
     answer: settled ? { ...answer, conflict: null } : answer,
-    next: proved ? null : (again() ?? answer.next),
+    next,
+    onceMore: next !== null && unclear.has(next.check),
     ahead: job.upper.checks.size === 0 ? [] : [...job.upper.checks.keys()].map(ahead),
     looks,
     found,
@@ -76,10 +84,14 @@ function make(job: Job): Traced {
     proved,
   };
 
-  /** The look that proves what was found last, while it was not made again; nothing is left where it comes out good. */
-  function again(): Look | null {
-    const looked = looks.slice(last?.after ?? 0).some((l) => l.check === proof);
-    return proof === null || looked ? null : { ...ahead(proof), good: [] };
+  /**
+   * The look that proves what was found last, while it was not made again, or told nothing; nothing is left where it comes
+   * out good.
+   */
+  function again(unclearToo: boolean): Look | null {
+    const made = looks.slice(last?.after ?? 0).filter((l) => l.check === proof);
+    const open = unclearToo ? made.every(({ says }) => says === 'unclear') : made.length === 0;
+    return proof !== null && open ? { ...ahead(proof), good: [] } : null;
   }
 
   function ahead(name: string): Look {
@@ -94,6 +106,30 @@ function make(job: Job): Traced {
     );
     return { check: name, minutes, opens, good: good ?? [], bad: bad ?? [] };
   }
+}
+
+/** Without these checks; what the others show by way of them stays. */
+function lessChecks(
+  input: TraceInput,
+  names: ReadonlySet<string>,
+  shows: (check: string) => ReadonlySet<string>,
+): TraceInput {
+  const listed = new Set(input.suspects.map(({ name }) => name));
+  const checks = input.checks
+    .filter(({ name }) => !names.has(name))
+    .map((check) => {
+      const bad = [...shows(check.name)].filter((name) => listed.has(name));
+      return { ...check, bad, along: [] };
+    });
+  return { ...input, checks, marks: input.marks.filter(({ check }) => !names.has(check)) };
+}
+
+/** Checks of which no look told anything, the last one neither. */
+function unclearNow(marks: readonly Mark[]): Set<string> {
+  const unclear = new Set<string>();
+  for (const { check, says } of marks) if (says === 'unclear') unclear.add(check);
+  for (const { check, says } of marks) if (says !== 'unclear') unclear.delete(check);
+  return unclear;
 }
 
 /** Names of suspects that were put right are names no more: told as unknown they would be faults of the file. */
@@ -126,11 +162,12 @@ function coversOf(job: Job): Cover[] {
   });
 }
 
-/** A part changed to try shows its own suspect and no other. */
+/** A part changed to try shows its own suspect and no other. One that told nothing is no look that could be made. */
 function triesOf(looks: readonly LookMade[]): Check[] {
-  const tried = new Set(looks.flatMap(({ suspect }) => (suspect === null ? [] : [suspect])));
+  const told = looks.filter(({ says }) => says !== 'unclear');
+  const tried = new Set(told.flatMap(({ suspect }) => (suspect === null ? [] : [suspect])));
   return [...tried].map((suspect) => {
-    return { name: triedName(suspect), takes: 0, bad: [suspect], along: [], behind: [] };
+    return { name: triedName(suspect), takes: null, bad: [suspect], along: [], behind: [] };
   });
 }
 

@@ -1,10 +1,5 @@
 /** Texts about a fault: what it may be and what can be looked at, a reading, a part changed to try. */
-import {
-  type FigureTexts,
-  readAmount,
-  readFigures,
-  readHarm,
-} from '../../job/form/typed-figures.ts';
+import { readFigures } from '../../job/form/typed-figures.ts';
 import { readCheckLine, readSuspectLine } from '../../job/form/typed-trace.ts';
 import {
   type Job,
@@ -14,12 +9,11 @@ import {
   type Tried,
   type Wish,
 } from '../../model/types.ts';
-import { moneyIn } from '../../plan/trace/money.ts';
+import { oddFigure } from '../../plan/trace/odd-figure.ts';
 import { suspectSaid } from '../../plan/trace/say.ts';
 import { traced } from '../../plan/trace/traced.ts';
 import { decidedWish } from '../../plan/trace/weigh-say.ts';
 import { weighedOf } from '../../plan/trace/weighed.ts';
-import { readChance } from '../../trace/weigh/chance.ts';
 import { requestMark, say, show, stay } from '../base/moves.ts';
 import type { MadeMark, WishTo } from '../base/screen.ts';
 import type { State, TraceAsks, Updated } from '../base/state.ts';
@@ -53,7 +47,7 @@ export function doneTrace(state: State, below: State, asks: TraceAsks, text: str
     case 'figures': {
       const texts = readFigures(text);
       const odd = oddFigure(texts);
-      if (odd !== null) return tracedFault(state, odd);
+      if (odd !== null) return tracedFault(state, odd.say);
       return requestMark(below, { do: 'figures', task: asks.task, texts });
     }
     case 'went': {
@@ -64,18 +58,6 @@ export function doneTrace(state: State, below: State, asks: TraceAsks, text: str
       return requestMark(below, { do: 'tried', suspect: asks.suspect, ...read });
     }
   }
-}
-
-/** What is no figure of its sort, in a sentence; null where each is. */
-function oddFigure(texts: FigureTexts): string | null {
-  const harm = readHarm(texts.harm ?? '');
-  for (const text of [texts.chance, texts.harm === undefined ? undefined : (harm.chance ?? '')]) {
-    if (text !== undefined && !readChance(text))
-      return `${text === '' ? 'That' : text} is no chance: 1 in 6, or often, now and then, rarely.`;
-  }
-  const costs = [readAmount(texts.now ?? ''), readAmount(texts.later ?? ''), harm];
-  const price = costs.find((cost) => cost.price !== null && moneyIn(cost.price) === null)?.price;
-  return price === undefined ? null : `${price} is no price: 12.50.`;
 }
 
 /** The question again, with what is wrong and what was typed. */

@@ -26,7 +26,7 @@ export interface OnTrace extends OnJob<TraceView> {
 export const suspectRow = (name: string): string => `?${name}`;
 export const lookRow = (name: string): string => `!${name}`;
 
-/** Where nobody has moved, the next look is marked. */
+/** Where nobody has moved, the next look is marked; behind the last one what was found, which no key finds again. */
 export function onTrace(state: State, view: TraceView): OnTrace | null {
   const here = onJob(state, view);
   if (!here) return null;
@@ -53,10 +53,16 @@ export function onTrace(state: State, view: TraceView): OnTrace | null {
   };
 }
 
-function markedOf(here: string | null, names: readonly string[], { next }: Traced): string | null {
+function markedOf(
+  here: string | null,
+  names: readonly string[],
+  { next, found }: Traced,
+): string | null {
   if (here !== null && names.includes(here)) return here;
   const look = next && lookRow(next.check);
-  return look !== null && names.includes(look) ? look : (names[0] ?? null);
+  const was = found.at(-1);
+  const known = [look, was && suspectRow(was.suspect)].find((one) => one && names.includes(one));
+  return known ?? names[0] ?? null;
 }
 
 /** Somebody has something to trace in this job. */

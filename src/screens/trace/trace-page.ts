@@ -132,6 +132,7 @@ function lookLines({ state, job, now }: OnTrace, look: Look): Line[] {
     ...(spec?.caution ?? []).flatMap((text) => wrap(text, columns, LOUD)),
     ...hanging(line('  good: '), good, columns),
     ...hanging(line('  bad: '), bad, columns),
+    ...(isNext ? words.onceMoreSaid(now).flatMap((text) => wrap(text, columns)) : []),
     ...(tells || isNext ? [] : wrap('It tells nothing more now.', columns)),
     ...words
       .needsSaid(job, { ...shown, check: look.check })

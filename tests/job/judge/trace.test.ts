@@ -99,6 +99,21 @@ describe('a part changed to try', () => {
   });
 });
 
+it('what would steer a terminal goes into the file as what it is', () => {
+  const text = JOB.replace('Coil open', '"Coil\\u009b31m o\\u202epen"');
+  const bench = new Bench(text);
+  bench.mark({
+    ...{ do: 'found', suspect: 'coil' },
+    buy: { key: 'coil', fields: { what: 'Coil\u009b' } },
+    test: { key: 'proof-coil', fields: { test: 'Spark\u202e', proves: 'spark' } },
+  });
+  expect(bench.text).not.toMatch(/[\u009b\u202e]/);
+  expect(bench.text).toContain('found: "Coil\\u009b31m o\\u202epen"\n');
+  const { upper } = readJob(bench.text, 'a.yaml');
+  expect(upper.found).toBe('Coil\u009b31m o\u202epen');
+  expect(upper.buys.get('coil')?.what).toBe('Coil\u009b');
+});
+
 describe('what it was', () => {
   const found = {
     do: 'found',
@@ -150,6 +165,75 @@ describe('what it was', () => {
   });
 });
 
+describe('an undo of what was typed', () => {
+  const typed = (bench: Bench) => {
+    const read = readSuspectLine('Switch corroded', bench.job.upper) as Named;
+    return bench.mark({ do: 'list', section: 'suspects', ...read });
+  };
+
+  it('leaves in the file what a check there names, says so, and the file has no fault', () => {
+    const bench = new Bench(JOB);
+    const entry = typed(bench);
+    bench.text = bench.text.replace('[coil, plug]', '[coil, plug, switch-corroded]');
+    const undo = { do: 'undo', id: entry.id } as const;
+    expect(bench.warnings(undo)).toEqual(['file-stays']);
+    bench.mark(undo);
+    expect(readJob(bench.text, 'a.yaml').faults).toEqual([]);
+    expect(bench.job.upper.suspects.has('switch-corroded')).toBe(true);
+  });
+
+  it('waits for what was marked of it', () => {
+    const bench = new Bench(JOB);
+    const entry = typed(bench);
+    const put = bench.mark({ do: 'try', suspect: 'switch-corroded', put: 'the donor’s' });
+    const refused = { code: 'depends', ids: [put.id] };
+    expect(bench.refusal({ do: 'undo', id: entry.id })).toEqual(refused);
+  });
+});
+
+describe('the look that proves what was found', () => {
+  const proved = (how: 'good' | 'bad' | 'unclear', text = JOB) => {
+    const bench = new Bench(text);
+    bench.mark({
+      ...{ do: 'found', suspect: 'coil' },
+      test: { key: 'proof-coil', fields: { test: 'Blue spark', proves: 'spark' } },
+    });
+    return { bench, entry: bench.mark({ do: 'look', check: 'spark', how }) };
+  };
+
+  it.each([
+    ['good', 'passed'],
+    ['bad', 'failed'],
+  ] as const)('that came out %s is its test too', (how, value) => {
+    const { bench, entry } = proved(how);
+    expect(entry).toMatchObject({ verb: 'done', value, task: 'proof-coil' });
+    expect(bench.job.tasks.get('proof-coil')?.done).toBe(value);
+    expect(bench.ask({ do: 'look', check: 'spark', how })).toMatchObject({ entry: null });
+    bench.mark({ do: 'undo' });
+    expect(bench.job.tasks.get('proof-coil')?.done).toBeNull();
+  });
+
+  it('stays beside its reading', () => {
+    const { bench } = proved('unclear', JOB.replace('[coil, plug]}', '[coil], limit: 3..5 mm}'));
+    const reading = '4 mm';
+    expect(bench.mark({ do: 'look', check: 'spark', reading })).toMatchObject({
+      ...{ verb: 'done', value: 'done', result: reading, limit: '3..5 mm', judged: 'within' },
+    });
+    expect(bench.mark({ do: 'look', check: 'spark', reading: '1 mm' })).toMatchObject({
+      ...{ verb: 'done', value: 'failed', result: '1 mm', judged: 'beyond' },
+    });
+  });
+
+  it('is no test while it told nothing, and a found fault stays while its test stands', () => {
+    const { bench, entry } = proved('unclear');
+    expect(entry).toMatchObject({ verb: 'looked', value: 'unclear' });
+    const test = bench.mark({ do: 'look', check: 'spark', how: 'good' });
+    const [found] = bench.entries;
+    const refused = { code: 'depends', ids: [test.id] };
+    expect(bench.refusal({ do: 'undo', id: found!.id })).toEqual(refused);
+  });
+});
+
 describe('a line that is typed', () => {
   const { upper } = readJob(JOB, 'a.yaml');
   const suspect = (line: string) => readSuspectLine(line, upper);
@@ -158,6 +242,7 @@ describe('a line that is typed', () => {
   it.each<[string, object]>([
     ['Tap blocked', { what: 'Tap blocked' }],
     ['Float leaks, often, 30 min', { what: 'Float leaks', likely: 'often', takes: '30 min' }],
+    ['Coil, 2 hours 5 mins', { what: 'Coil', takes: '2 hours 5 mins' }],
     ['Tap, reserve side, 2', { what: 'Tap, reserve side', likely: '2' }],
     [
       'Filter full, in tank, part HL-7 filter',
@@ -166,6 +251,33 @@ describe('a line that is typed', () => {
   ])('%s is a suspect', (line, fields) => {
     expect(suspect(line)).toMatchObject({ fields });
     expect(Object.keys((suspect(line) as Named).fields).sort()).toEqual(Object.keys(fields).sort());
+  });
+
+  it.each([
+    ['Tap, rarly', 'rarly was not read. Did you mean rarely?'],
+    ['Tap, rarely, 30 min, in tonk', 'No piece tonk. Did you mean tank?'],
+    ['Tap, rarely, and the lead', 'What stands behind rarely was not read.'],
+    ['Tap, 30 mn', '30 mn is neither a time nor how likely it is.'],
+    ['Tap, -3', '-3 is neither a time nor how likely it is.'],
+    ['Tap, often, rarely', 'often: that is said twice.'],
+    ['Tap, part', 'part: say which part'],
+    [`Tap ${'and lead '.repeat(12)}`, 'That is a long name'],
+  ])('%s is asked about: not all of it was read', (line, say) => {
+    expect((suspect(line) as { say: string }).say).toContain(say);
+  });
+
+  it.each([
+    ['Coil open rarely', 'rarely'],
+    ['Coil open 30 min', '30 min'],
+    ['Coil open now and then in tank', 'now and then in tank'],
+  ])('%s is taken whole, and that is told', (line, rest) => {
+    const verdict = new Bench(JOB).ask({
+      ...{ do: 'list', section: 'suspects' },
+      ...(suspect(line) as Named),
+    });
+    expect(verdict).toMatchObject({
+      warnings: [{ code: 'taken-whole', say: expect.stringContaining(`“${rest}” counts`) }],
+    });
   });
 
   it.each<[string, object]>([
@@ -210,7 +322,11 @@ describe('a line that is typed', () => {
       readJob(whole, 'a.yaml').upper.checks.get('runs-freely'),
     );
     bench.text = bench.text.replace('likely: often', 'likely: rarely');
-    const [first] = bench.entries;
+    const [first, , check] = bench.entries;
+    expect(bench.refusal({ do: 'undo', id: first!.id })).toEqual({
+      ...{ code: 'depends', ids: [check!.id] },
+    });
+    bench.mark({ do: 'undo', id: check!.id });
     expect(bench.warnings({ do: 'undo', id: first!.id })).toEqual(['file-changed']);
   });
 });

@@ -127,6 +127,31 @@ describe('what was found', () => {
   });
 });
 
+describe('one key too many', () => {
+  it('finds nothing more: what was found is marked where nothing is to be looked at', () => {
+    const desk = fault({}, STARTS.replace(/checks:[\s\S]*diary/, 'diary'));
+    desk.press('enter');
+    const before = desk.bench.entries.length;
+    desk.press('enter enter space');
+    expect(desk.bench.entries).toHaveLength(before);
+    expect(said(desk)).toContain('> found Float needle leaks');
+    desk.press('escape f enter');
+    expect(desk.screen).toBe('trace');
+    expect(desk.bench.entries).toHaveLength(before);
+  });
+
+  it('unclear goes to another look, and back to it when no other tells more', () => {
+    const desk = fault().press('u');
+    expect(said(desk)).toContain('Look next: Blue spark at the plug');
+    desk.press('u');
+    expect(said(desk)).toContain('Look next: Coil primary');
+    desk.press('u u');
+    expect(said(desk)).toContain(
+      'It told nothing, and no other look tells more: once more, or another way.',
+    );
+  });
+});
+
 describe('from an empty job', () => {
   it('suspects and looks are typed a line each, by their numbers', () => {
     const desk = fault({}, EMPTY).press('n');

@@ -57,7 +57,7 @@ describe('renew it, or leave it', () => {
     const desk = question({}, 'seal').press('c ctrl-u').type('chance maybe').press('enter');
     expect(said(desk)).toContain('maybe is no chance: 1 in 6, or often, now and then, rarely.');
     desk.press('ctrl-u').type('now cheap').press('enter');
-    expect(said(desk)).toContain('cheap is no price: 12.50.');
+    expect(said(desk)).toContain('cheap is neither a price nor a time: 12.50, 40 min.');
     expect(desk.bench.entries).toHaveLength(0);
   });
 
