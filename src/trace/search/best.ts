@@ -1,8 +1,8 @@
 /** The best way of tests for a problem, with the bounds that suit its size. */
 import { depthBound } from './depth.ts';
-import { pairsBound } from './pairs.ts';
+import { pairsBounds } from './pairs.ts';
 import { pricesOf } from './prices.ts';
-import { massOf, type Problem } from './problem.ts';
+import { massOf, type Problem, type States } from './problem.ts';
 import { type Found, type Lower, search } from './search.ts';
 import { leastOfSets, MOST_STATES, setOf } from './table.ts';
 
@@ -19,29 +19,50 @@ export function bestWay(problem: Problem): Found {
 function byTable(problem: Problem): Lower {
   const { p, a, tests } = problem;
   const bare = leastOfSets(problem);
-  if (a.length === 0) return ({ S }) => bare[setOf(S)] ?? 0;
   const prices = pricesOf(
     problem,
     tests.map(({ behind }, j) => ({ j, opens: behind })),
     p.length,
   );
-  const paid = leastOfSets({ p, tests: tests.map((test, j) => ({ ...test, c: prices[j] ?? 0 })) });
-  return ({ S, open }) => {
+  const paid =
+    a.length === 0
+      ? bare
+      : leastOfSets({ p, tests: tests.map((test, j) => ({ ...test, c: prices[j] ?? 0 })) });
+  const least = (S: States, opened: number) => {
     const set = setOf(S);
-    const opened = a.reduce((sum, minutes, k) => (open[k] === 1 ? sum + minutes : sum), 0);
     return Math.max(bare[set] ?? 0, (paid[set] ?? 0) - opened * massOf(p, S));
+  };
+  return ({ S, open }) => {
+    const opened = a.reduce((sum, minutes, k) => (open[k] === 1 ? sum + minutes : sum), 0);
+    return {
+      lower: least(S, opened),
+      behind: ({ opens, bad, good }) => {
+        const all = opens.reduce((sum, k) => sum + (a[k] ?? 0), opened);
+        return { bad: least(bad, all), good: least(good, all) };
+      },
+    };
   };
 }
 
-/** The higher of two bounds made at each standing: which that is depends on the tests. */
-function byBounds(problem: Problem): Lower {
-  const { p } = problem;
+/** The higher of two bounds made at each standing looked into: which that is depends on the tests. */
+export function byBounds(problem: Problem): Lower {
+  const { p, a } = problem;
+  const pairsBound = pairsBounds(p);
   return ({ S }, options) => {
     const prices = pricesOf(problem, options, S.length);
     const chances = Float64Array.from(S, (i) => p[i] ?? 0).sort();
-    return Math.max(
-      pairsBound(p, S, options, prices),
-      depthBound(chances, Float64Array.from(prices).sort()),
-    );
+    const pairs = pairsBound(S, options, prices);
+    const depth = depthBound(chances, Float64Array.from(prices).sort());
+    return {
+      lower: Math.max(pairs.lower, depth),
+      behind: (option) => {
+        const { bad, good } = pairs.behind(option);
+        // A cover that it opens was in the prices of the others.
+        const opened = option.opens.reduce((sum, k) => sum + (a[k] ?? 0), 0);
+        const less = (bound: number, side: States) =>
+          opened === 0 ? bound : Math.max(0, bound - opened * massOf(p, side));
+        return { bad: less(bad, option.bad), good: less(good, option.good) };
+      },
+    };
   };
 }

@@ -11,6 +11,9 @@
  * at the least c p(S)/(p(bad) p(good)) of the tests that part the pair, which keeps to this. Then each is raised by
  * what all limits it counts in leave room for, which keeps to it again.
  *
+ * The same rates hold for all standings behind this one, whose tests are among its tests: so a bound for each of them
+ * comes with it.
+ *
  * Close where each test shows one or few states (for one it is nearly the order by p/c), weak where tests halve.
  * Derived here; O(Σ |bad| |good|) over the tests for each round, memory two numbers a pair.
  */
@@ -21,33 +24,71 @@ const ROUNDS = 2;
 
 interface Parting {
   /** Places of the states in S. */
-  bad: number[];
-  good: number[];
+  bad: readonly number[];
+  good: readonly number[];
   /** c p(S)/p(bad), c p(S)/p(good), c p(S)/(p(bad) p(good)). */
   badLimit: number;
   goodLimit: number;
   rate: number;
 }
 
-export function pairsBound(
+export interface Pairs {
+  lower: number;
+  /** By the same rates, on from where a test leads; to be asked for before the next bound is made. */
+  behind: (option: Option) => { bad: number; good: number };
+}
+
+/** Makes bounds for standings of one problem, all in the same memory. */
+export function pairsBounds(
   p: readonly number[],
-  S: States,
-  options: readonly Option[],
-  prices: readonly number[],
-): number {
-  const n = S.length;
-  const chance = Float64Array.from(S, (i) => p[i] ?? 0);
-  const partings = partingsOf(p, S, options, prices);
-  const rates = new Float64Array(n * n).fill(Number.POSITIVE_INFINITY);
-  for (const { bad, good, rate } of partings) lower(rates, n, bad, good, () => rate);
-  for (let round = 0; round < ROUNDS; round += 1) raise(rates, chance, partings);
-  let bound = 0;
-  for (let i = 0; i < n; i += 1) {
-    for (let k = i + 1; k < n; k += 1) {
-      bound += (chance[i] ?? 0) * (chance[k] ?? 0) * (rates[i * n + k] ?? 0);
+): (S: States, options: readonly Option[], prices: readonly number[]) => Pairs {
+  const all = p.length;
+  const place = new Int32Array(all);
+  const room = new Float64Array(all);
+  // Of each pair at both places.
+  const [rates, factors] = [new Float64Array(all * all), new Float64Array(all * all)];
+  return (S, options, prices) => {
+    const n = S.length;
+    for (let x = 0; x < n; x += 1) place[S[x] ?? 0] = x;
+    const chance = S.map((i) => p[i] ?? 0);
+    const partings = partingsOf(p, S, options, prices, place);
+    rates.fill(Number.POSITIVE_INFINITY, 0, n * n);
+    for (const { bad, good, rate } of partings) {
+      for (const i of bad) {
+        for (const k of good) {
+          if (rate < (rates[i * n + k] ?? 0)) {
+            rates[i * n + k] = rate;
+            rates[k * n + i] = rate;
+          }
+        }
+      }
     }
-  }
-  return bound;
+    for (let round = 0; round < ROUNDS; round += 1) raise(rates, chance, partings, room, factors);
+    for (let i = 0; i < n; i += 1) {
+      for (let k = 0; k < n; k += 1) {
+        const rate = rates[i * n + k] ?? 0;
+        rates[i * n + k] = i === k ? 0 : (chance[i] ?? 0) * (chance[k] ?? 0) * rate;
+      }
+    }
+    const sum = (some: readonly number[], others: readonly number[]) => {
+      let minutes = 0;
+      for (const i of some) {
+        const row = (place[i] ?? 0) * n;
+        for (const k of others) minutes += rates[row + (place[k] ?? 0)] ?? 0;
+      }
+      return minutes;
+    };
+    const lower = sum(S, S) / 2;
+    return {
+      lower,
+      behind: ({ bad, good }) => {
+        const [few, many] = bad.length < good.length ? [bad, good] : [good, bad];
+        const within = sum(few, few) / 2;
+        const rest = Math.max(0, lower - within - sum(few, many));
+        return few === bad ? { bad: within, good: rest } : { bad: rest, good: within };
+      },
+    };
+  };
 }
 
 function partingsOf(
@@ -55,9 +96,8 @@ function partingsOf(
   S: States,
   options: readonly Option[],
   prices: readonly number[],
+  place: Int32Array,
 ): Parting[] {
-  const place: number[] = [];
-  for (const [x, i] of S.entries()) place[i] = x;
   const mass = massOf(p, S);
   return options.map(({ bad, good }, index) => {
     const c = prices[index] ?? 0;
@@ -73,45 +113,43 @@ function partingsOf(
   });
 }
 
-/** A pair is kept once, at the place of its smaller state. */
-const pair = (n: number, i: number, k: number) => (i < k ? i * n + k : k * n + i);
-
-/** Lowers what is kept for each pair that a test parts to `to`. */
-function lower(
-  kept: Float64Array,
-  n: number,
-  bad: readonly number[],
-  good: readonly number[],
-  to: (i: number, k: number) => number,
-): void {
-  for (const i of bad) {
-    for (const k of good) {
-      const [x, value] = [pair(n, i, k), to(i, k)];
-      if (value < (kept[x] ?? 0)) kept[x] = value;
-    }
-  }
-}
-
 /** One round: how far each limit is from being reached, and the least of that for every pair. */
-function raise(rates: Float64Array, chance: Float64Array, partings: readonly Parting[]): void {
+function raise(
+  rates: Float64Array,
+  chance: readonly number[],
+  partings: readonly Parting[],
+  room: Float64Array,
+  factors: Float64Array,
+): void {
   const n = chance.length;
-  const factors = new Float64Array(n * n).fill(Number.POSITIVE_INFINITY);
-  const room = new Float64Array(n);
+  factors.fill(Number.POSITIVE_INFINITY, 0, n * n);
   for (const { bad, good, badLimit, goodLimit } of partings) {
-    room.fill(0);
+    room.fill(0, 0, n);
     for (const i of bad) {
+      let used = 0;
       for (const k of good) {
-        const rate = rates[pair(n, i, k)] ?? 0;
-        room[i] = (room[i] ?? 0) + rate * (chance[k] ?? 0);
+        const rate = rates[i * n + k] ?? 0;
+        used += rate * (chance[k] ?? 0);
         room[k] = (room[k] ?? 0) + rate * (chance[i] ?? 0);
       }
+      room[i] = roomIn(badLimit, used);
     }
-    for (const i of bad) room[i] = roomIn(badLimit, room[i] ?? 0);
     for (const k of good) room[k] = roomIn(goodLimit, room[k] ?? 0);
-    lower(factors, n, bad, good, (i, k) => Math.min(room[i] ?? 1, room[k] ?? 1));
+    for (const i of bad) {
+      const most = room[i] ?? 1;
+      for (const k of good) {
+        const factor = Math.min(most, room[k] ?? 1);
+        if (factor < (factors[i * n + k] ?? 0)) {
+          factors[i * n + k] = factor;
+          factors[k * n + i] = factor;
+        }
+      }
+    }
   }
-  for (const [x, factor] of factors.entries())
-    if (Number.isFinite(factor)) rates[x] = (rates[x] ?? 0) * factor;
+  for (let x = 0; x < n * n; x += 1) {
+    const factor = factors[x] ?? 0;
+    if (factor < Number.POSITIVE_INFINITY) rates[x] = (rates[x] ?? 0) * factor;
+  }
 }
 
 /** How many times what is used the limit is; a costless test has nothing to give. */

@@ -2,10 +2,12 @@
  * The way of tests with the least expected minutes: a best-first search over the standings that tests lead to, AO*
  * (Martelli & Montanari, Additive AND/OR graphs, IJCAI 1973; for this question Pattipati & Alexandridis 1990).
  *
- * Of every standing met it keeps a bound from below and a way on that is known, which bounds it from above. It
- * looks further into the way that could yet be the best, where the two are furthest apart, until they meet or the
- * work is used up: so it ends exact, or with a known way and how far at most that is from the best. The first known
- * way takes the test that tells most for its minutes.
+ * Of every standing met it keeps a bound from below and, once it was of use, a way on that is known, which bounds it
+ * from above. It looks further into the way that could yet be the best, where the two are furthest apart, until they
+ * meet or the work is used up: so it ends exact, or with a known way and how far at most that is from the best. The
+ * first known way takes the test that tells most for its minutes.
+ *
+ * Most standings are met and never looked into: those cost a bound that comes with the look that met them, no more.
  *
  * All minutes in here are times p(S), so that those of the standings behind a test add up.
  */
@@ -16,6 +18,7 @@ export interface Node extends Standing {
   /** p(S). */
   mass: number;
   lower: number;
+  /** Infinite while no way on is known. */
   upper: number;
   /** The test that begins the known way; null for one state. */
   best: Branch | null;
@@ -27,12 +30,19 @@ export interface Node extends Standing {
 
 export interface Branch {
   option: Option;
+  /** Of the test itself. */
+  minutes: number;
   bad: Node;
   good: Node;
 }
 
-/** A bound from below on the minutes on from a standing with these options. */
-export type Lower = (standing: Standing, options: readonly Option[]) => number;
+/** Bounds from below on the minutes on from a standing, and from where its tests lead. */
+export interface Below {
+  lower: number;
+  behind: (option: Option) => { bad: number; good: number };
+}
+
+export type Lower = (standing: Standing, options: readonly Option[]) => Below;
 
 export interface Found {
   root: Node;
@@ -40,7 +50,7 @@ export interface Found {
   standings: number;
 }
 
-/** Tests held against states, at most; the first known way is always made. */
+/** Tests held against states, and pairs of states, at most; the first known way is always made. */
 const MOST_WORK = 4_000_000;
 
 export function search(problem: Problem, lower: Lower): Found {
@@ -48,57 +58,90 @@ export function search(problem: Problem, lower: Lower): Found {
   const met = new Map<string, Node>();
   let work = 0;
 
-  const branchOf = (from: Node, option: Option): Branch => {
-    const open = option.opens.length > 0 ? from.open.slice() : from.open;
-    for (const k of option.opens) open[k] = 1;
-    const [bad, good] = [meet({ S: option.bad, open }), meet({ S: option.good, open })];
-    bad.from.push(from);
-    good.from.push(from);
-    return { option, bad, good };
-  };
-
-  const meet = ({ S, open }: Standing): Node => {
+  const meet = ({ S, open }: Standing, least: number): Node => {
     const key = String.fromCharCode(...S, NO_STATE, ...(S.length > 1 ? open : []));
     const known = met.get(key);
-    if (known) return known;
-    const bounds = { mass: massOf(p, S), lower: 0, upper: 0 };
-    const node: Node = { S, open, ...bounds, best: null, branches: null, from: [] };
+    if (known) {
+      if (!known.branches && least > known.lower) known.lower = Math.min(least, known.upper);
+      return known;
+    }
+    const one = S.length <= 1;
+    const bounds = { lower: one ? 0 : least, upper: one ? 0 : Number.POSITIVE_INFINITY };
+    const node = { S, open, mass: massOf(p, S), ...bounds, best: null, branches: null, from: [] };
     met.set(key, node);
-    if (S.length === 1) return node;
-    work += tests.length * S.length;
-    const options = optionsAt(problem, node);
-    const first = mostTold(p, node.mass, options);
-    if (!first) return node;
-    node.best = branchOf(node, first);
-    node.upper = minutesOf(node, node.best, 'upper');
-    node.lower = lower(node, options);
-    settle(node);
     return node;
   };
 
+  const branchOf = (from: Node, option: Option, least: { bad: number; good: number }): Branch => {
+    const open = option.opens.length > 0 ? from.open.slice() : from.open;
+    for (const k of option.opens) open[k] = 1;
+    const bad = meet({ S: option.bad, open }, least.bad);
+    const good = meet({ S: option.good, open }, least.good);
+    bad.from.push(from);
+    good.from.push(from);
+    return { option, minutes: option.minutes * from.mass, bad, good };
+  };
+
+  const optionsOf = (node: Node): Option[] => {
+    work += tests.length * node.S.length;
+    return optionsAt(problem, node);
+  };
+
+  /** Makes a way on known. */
+  const know = (node: Node, options: readonly Option[] = optionsOf(node)): void => {
+    const first = mostTold(p, node.mass, options);
+    if (!first) return;
+    const best = branchOf(node, first, NOTHING);
+    for (const behind of [best.bad, best.good]) if (!Number.isFinite(behind.upper)) know(behind);
+    node.best = best;
+    node.upper = upperOf(best);
+  };
+
   const lookInto = (node: Node): void => {
-    node.branches = optionsAt(problem, node).map((option) => branchOf(node, option));
-    const changed = [node];
-    for (let one = changed.pop(); one; one = changed.pop()) {
-      if (improve(one)) changed.push(...one.from);
+    const options = optionsOf(node);
+    for (const { bad, good } of options) work += bad.length * good.length;
+    if (!Number.isFinite(node.upper)) know(node, options);
+    const below = lower(node, options);
+    node.lower = Math.max(node.lower, below.lower);
+    node.branches = options.flatMap((option) => {
+      const least = below.behind(option);
+      const minutes = option.minutes * node.mass + least.bad + least.good;
+      return minutes < node.upper ? [branchOf(node, option, least)] : [];
+    });
+    improve(node);
+    improveAll(node);
+  };
+
+  /** Of all from which tests lead to this one: a smaller one before a larger one, so that each is seen once. */
+  const improveAll = ({ S, from }: Node): void => {
+    const waiting: Set<Node>[] = [];
+    const wait = (some: readonly Node[]) => {
+      for (const one of some) {
+        const size = one.S.length;
+        waiting[size] ??= new Set();
+        waiting[size].add(one);
+      }
+    };
+    wait(from);
+    for (let size = S.length + 1; size < waiting.length; size += 1) {
+      for (const one of waiting[size] ?? []) {
+        work += one.branches?.length ?? 0;
+        if (improve(one)) wait(one.from);
+      }
     }
   };
 
-  const root = meet(startOf(problem));
-  while (root.lower < root.upper) {
-    const next = unsure(root);
-    // A look into it meets two halves for each test, and in those the way that is known first.
-    const ahead = tests.length ** 2 * next.S.length * Math.log2(next.S.length);
-    if (work + ahead > MOST_WORK) break;
-    lookInto(next);
-  }
+  const root = meet(startOf(problem), 0);
+  if (root.S.length > 1) know(root);
+  while (root.lower < root.upper && work < MOST_WORK) lookInto(unsure(root));
   return { root, standings: met.size };
 }
 
 const NO_STATE = 0xffff;
+const NOTHING = { bad: 0, good: 0 };
 
-const minutesOf = ({ mass }: Node, { option, bad, good }: Branch, bound: 'lower' | 'upper') =>
-  option.minutes * mass + bad[bound] + good[bound];
+const lowerOf = ({ minutes, bad, good }: Branch): number => minutes + bad.lower + good.lower;
+const upperOf = ({ minutes, bad, good }: Branch): number => minutes + bad.upper + good.upper;
 
 /** On the way that could yet be the best, the standing not looked into where least is known. */
 function unsure(root: Node): Node {
@@ -107,32 +150,36 @@ function unsure(root: Node): Node {
     let best: Branch | null = null;
     let least = Number.POSITIVE_INFINITY;
     for (const branch of node.branches) {
-      const minutes = minutesOf(node, branch, 'lower');
+      const minutes = lowerOf(branch);
       if (minutes < least) [best, least] = [branch, minutes];
     }
     if (!best) break;
     const { bad, good } = best;
-    node = bad.upper - bad.lower >= good.upper - good.lower ? bad : good;
+    const [openBad, openGood] = [bad.upper - bad.lower, good.upper - good.lower];
+    node = openBad > openGood || (openBad === openGood && bad.mass > good.mass) ? bad : good;
   }
   return node;
 }
 
 /** Bounds of a standing from those behind its tests; whether they changed. */
 function improve(node: Node): boolean {
-  const { lower, upper, best, branches } = node;
-  for (const branch of branches ?? (best ? [best] : [])) {
-    const known = minutesOf(node, branch, 'upper');
-    if (known < node.upper) [node.upper, node.best] = [known, branch];
+  const { lower, upper, branches } = node;
+  if (!branches) return false;
+  let least = Number.POSITIVE_INFINITY;
+  for (const branch of branches) {
+    const known = upperOf(branch);
+    if (known < node.upper) {
+      node.upper = known;
+      node.best = branch;
+    }
+    const below = lowerOf(branch);
+    if (below < least) least = below;
   }
-  if (branches) {
-    const least = branches.reduce(
-      (least, branch) => Math.min(least, minutesOf(node, branch, 'lower')),
-      Number.POSITIVE_INFINITY,
-    );
-    node.lower = Math.max(lower, least);
-  }
+  node.lower = Math.max(lower, Math.min(least, node.upper));
   settle(node);
-  node.branches = branches?.filter((b) => minutesOf(node, b, 'lower') < node.upper) ?? null;
+  if (branches.some((branch) => lowerOf(branch) >= node.upper)) {
+    node.branches = branches.filter((branch) => lowerOf(branch) < node.upper);
+  }
   return node.lower !== lower || node.upper !== upper;
 }
 

@@ -135,7 +135,7 @@ describe('one key too many', () => {
     desk.press('enter enter space');
     expect(desk.bench.entries).toHaveLength(before);
     expect(said(desk)).toContain('> found Float needle leaks');
-    desk.press('escape f enter');
+    desk.press('escape k enter');
     expect(desk.screen).toBe('trace');
     expect(desk.bench.entries).toHaveLength(before);
   });
