@@ -3,6 +3,7 @@
  *
  *     putback.js   checks its Node, says where the parts of the program are, fetches compiled code
  *     main.js      the program in parts, of which a run reads what it needs; the last is Ink with React
+ *     yoga.wasm    what Ink lays out with
  *
  * The parts are functions and no modules, because V8's compiled code can be kept for them, of several in one, with
  * all functions that a run needed.
@@ -123,12 +124,13 @@ const layoutAtOnce = {
       const [, base64] = /"data:application\/octet-stream;base64,([^"]+)"/.exec(
         readFileSync(binary, 'utf8'),
       );
+      writeFileSync('dist/yoga.wasm', Buffer.from(base64, 'base64'));
       return {
         contents: replaced(
           path,
           'wrapAssembly(await loadYoga())',
           `(() => {
-            const bytes = Buffer.from('${base64}', 'base64');
+            const bytes = require('node:fs').readFileSync(__filename.replace('main.js', 'yoga.wasm'));
             const lib = {
               instantiateWasm(imports, done) {
                 const instance = new WebAssembly.Instance(new WebAssembly.Module(bytes), imports);
@@ -148,6 +150,36 @@ const layoutAtOnce = {
         '""',
       ),
     }));
+  },
+};
+
+/** Of what a picture says of itself only its Exif is asked for (paper/desk/camera.ts), in kinds that have it. */
+const KINDS = ['EXIF', 'JPEG', 'TIFF', 'PNG', 'HEIC', 'AVIF', 'WEBP', 'JXL'];
+const NOT_ASKED =
+  /(?:iptc|xmp|icc|mpf|photoshop|canon|pentax|jfif|vp8x|thumbnail|composite|dom-parser|(?<!name)file-|file-tags|png-text|header-gif|load-auto)[\w-]*\.js$/;
+const exifAlone = {
+  name: 'exif-alone',
+  setup(b) {
+    b.onLoad({ filter: /exifreader.src.[\w-]+\.js$/ }, ({ path }) => {
+      const text = readFileSync(path, 'utf8');
+      if (path.endsWith('constants.js') && !path.endsWith('tiff-constants.js')) {
+        const flags = text.match(/USE_\w+/g);
+        return {
+          contents: flags
+            .map((flag) => `export const ${flag}=${KINDS.includes(flag.slice(4))};`)
+            .join(''),
+        };
+      }
+      if (!NOT_ASKED.test(path)) {
+        return { contents: text.replace('import Constants from', 'import * as Constants from') };
+      }
+      const names = [...text.matchAll(/^export (?:async )?(?:function|const|let) (\w+)/gm)];
+      return {
+        contents:
+          `${names.map(([, n]) => `export const ${n}=()=>{};`)}`.replaceAll(';,', ';') +
+          'export default {};',
+      };
+    });
   },
 };
 
@@ -221,7 +253,7 @@ const main = await build({
   entryPoints: ['src/main.ts'],
   format: 'esm',
   splitting: true,
-  plugins: [drawing, yamlModules, late, madeHere],
+  plugins: [drawing, yamlModules, late, madeHere, exifAlone],
 });
 const ink = await build({
   ...common,

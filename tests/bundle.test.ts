@@ -44,9 +44,11 @@ describe('what is loaded', () => {
   /** What is loaded before a command begins to run, of the libraries and of the screens. */
   function loadedBy(command: string): string[] {
     const { outputs } = made.main;
-    const start = Object.keys(outputs).filter((name) =>
-      ['src/main.ts', `src/commands/${command}.ts`].includes(outputs[name]?.entryPoint ?? ''),
-    );
+    const start = Object.keys(outputs).filter((name) => {
+      const from = outputs[name]?.entryPoint ?? '';
+      return from === 'src/main.ts' || new RegExp(`^src/commands/(.*/)?${command}.ts$`).test(from);
+    });
+    expect(start).toHaveLength(2);
     const met = new Set(start);
     for (const name of met) {
       for (const { kind, path } of outputs[name]?.imports ?? []) {

@@ -1,6 +1,7 @@
 /** The schema beside the job files, where their first line points. */
 import { join } from 'node:path';
-import { jsonSchema, printSchema } from '../job/form/schema.ts';
+import { jsonSchema } from '../job/form/schema.made.ts';
+import { printSchema } from '../job/form/schema.ts';
 import { type Wrote, writeOver } from './ours.ts';
 
 export const SCHEMA_FILE = 'putback.schema.json';

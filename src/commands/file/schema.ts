@@ -1,5 +1,6 @@
 /** The JSON Schema of a job file, so that editors complete and check as one types. */
-import { jsonSchema, printSchema } from '../../job/form/schema.ts';
+import { jsonSchema } from '../../job/form/schema.made.ts';
+import { printSchema } from '../../job/form/schema.ts';
 import type { Answer } from '../base/command.ts';
 
 export function run(): Answer {
