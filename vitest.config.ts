@@ -18,7 +18,7 @@ const common = {
 
 export default defineConfig({
   test: {
-    globalSetup: 'tests/pinned-node.ts',
+    globalSetup: 'tests/surroundings.ts',
     // What putback keeps in its user's own folder: no test touches that of whoever runs it.
     env: { XDG_STATE_HOME: resolve(import.meta.dirname, 'node_modules/.cache/state') },
     // A worker takes file after file and loads the sources once.

@@ -6,22 +6,13 @@ import {
   mkdtempSync,
   readFileSync,
   realpathSync,
-  rmSync,
   writeFileSync,
 } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
-import { afterAll } from 'vitest';
-
-const roots: string[] = [];
-afterAll(() => {
-  for (const root of roots) rmSync(root, { recursive: true, force: true });
-});
 
 export function newFolder(): string {
-  const root = realpathSync(mkdtempSync(join(tmpdir(), 'putback-git-')));
-  roots.push(root);
-  return root;
+  return realpathSync(mkdtempSync(join(tmpdir(), 'putback-git-')));
 }
 
 export type Env = Record<string, string>;

@@ -1,25 +1,10 @@
 /** A real folder for one test file, and a job file in it. */
-import {
-  mkdtempSync,
-  readdirSync,
-  readFileSync,
-  realpathSync,
-  rmSync,
-  writeFileSync,
-} from 'node:fs';
+import { mkdtempSync, readdirSync, readFileSync, realpathSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
-import { afterAll } from 'vitest';
-
-const roots: string[] = [];
-afterAll(() => {
-  for (const root of roots) rmSync(root, { recursive: true, force: true });
-});
 
 export function newFolder(): string {
-  const root = realpathSync(mkdtempSync(join(tmpdir(), 'putback-save-')));
-  roots.push(root);
-  return root;
+  return realpathSync(mkdtempSync(join(tmpdir(), 'putback-save-')));
 }
 
 export const JOB =
