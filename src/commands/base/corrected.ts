@@ -3,6 +3,7 @@
 import { livingEntries } from '../../job/diary/living.ts';
 import { besidePrinted, silentTruths } from '../../job/truth/corrections.ts';
 import type { Correctable, Correction, Job } from '../../model/types.ts';
+import { subjectSaid } from '../../plan/known/words.ts';
 
 /** Of all the job without a piece, of any kind without kinds. */
 export function correctedIn(
@@ -18,11 +19,7 @@ export function correctedIn(
 /** A line for each below a head; nothing for none. */
 export function correctedLines(job: Job, all: readonly Correction[]): string[] {
   if (all.length === 0) return [];
-  const lines = all.map(({ piece, hole, task, what, says, printed }) => {
-    const name = piece === undefined ? task : (job.pieces.get(piece)?.spec.name ?? piece);
-    const place = hole === undefined ? '' : `, ${hole}`;
-    return `  ${name}${place}, ${what}: ${besidePrinted(says, printed)}`;
-  });
+  const lines = all.map((c) => `  ${subjectSaid(job, c)}: ${besidePrinted(c.says, c.printed)}`);
   return ['', 'Not as printed:', ...lines];
 }
 

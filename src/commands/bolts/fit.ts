@@ -5,11 +5,10 @@ import { MEASURES } from '../../bolt/fit/fit-measure.ts';
 import { lookAlikes } from '../../bolt/thread/lookalikes.ts';
 import type { Against } from '../../bolt/torque/against-hole.ts';
 import { heldTorque } from '../../job/fold/against.ts';
-import { fitOfPiece, kindsIn } from '../../job/fold/fit-of.ts';
 import type { Correctable, Job, Kind, PieceNow } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
 import { printItem } from '../../piece/row.ts';
-import { type Swap, sayWorst, swaps } from '../../piece/swaps.ts';
+import { fitsOf, swapsIn } from '../../plan/piece/answers.ts';
 import { type Answer, answer, type Call, misuse } from '../base/command.ts';
 import { correctedIn, correctedLines } from '../base/corrected.ts';
 import { openJob, unknownPiece } from '../base/open-job.ts';
@@ -35,7 +34,7 @@ export function run(call: Call) {
   const name = call.words[2];
   if (call.options.lengths === true || name !== undefined) return oneHole(opened.job, piece, name);
   const kinds = [...opened.job.upper.kinds.values()];
-  const fitOf = fitOfPiece(opened.job, piece);
+  const fitOf = fitsOf(opened.job, piece);
   const holes = piece.holes.map((hole) => ({
     hole: hole.name,
     takes: hole.belongs ? printItem(hole.belongs) : null,
@@ -45,7 +44,7 @@ export function run(call: Call) {
     }),
     torque: heldTorque(piece, hole, opened.job.upper.kinds)?.against ?? null,
   }));
-  const worst = swapsOf(opened.job, piece, fitOf);
+  const worst = swapsIn(opened.job, piece);
   const alike = lookAlikes(kinds.flatMap((k) => k.thread ?? []));
   const corrections = correctedIn(opened.job, key, MEASURED);
   const text = [
@@ -54,7 +53,7 @@ export function run(call: Call) {
     ...alike.map(({ why }) => why),
     ...correctedLines(opened.job, corrections),
   ].join('\n');
-  return answer({ piece: key, holes, swaps: worst.list, lookAlikes: alike, corrections }, text);
+  return answer({ piece: key, holes, swaps: worst.swaps, lookAlikes: alike, corrections }, text);
 }
 
 /** One hole is asked for its lengths; both have to be said. */
@@ -67,22 +66,6 @@ function oneHole(job: Job, piece: PieceNow, name: string | undefined): Answer {
     'no-such-hole',
     `${piece.spec.name} has no hole ${name}: ${has.length === 0 ? 'no bolts of it are noted yet' : `it has ${list(has)}`}.`,
   );
-}
-
-/** Which wrong bolt of the piece's own tray would go in unnoticed, worst first. */
-function swapsOf(
-  job: Job,
-  piece: PieceNow,
-  fitOf: ReturnType<typeof fitOfPiece>,
-): { list: Swap[]; say: string | null } {
-  const holes = piece.holes.map((h) => ({ name: h.name, takes: h.belongs?.kind ?? null }));
-  const list = swaps({
-    holes,
-    tray: kindsIn(piece),
-    kinds: job.upper.kinds,
-    fitOf,
-  });
-  return { list, say: sayWorst(list, holes) };
 }
 
 function fitText(

@@ -1,5 +1,4 @@
 /** What is left in the tray, and what that says of the holes that are full. */
-import { fitOfPiece } from '../../job/fold/fit-of.ts';
 import { kindLetters } from '../../job/judge/found.ts';
 import type { PieceNow } from '../../model/types.ts';
 import { shouldHave } from '../../piece/mixup/count.ts';
@@ -8,6 +7,7 @@ import { mixup } from '../../piece/mixup/mixup.ts';
 import { readLeft, readProud } from '../../piece/mixup/read-left.ts';
 import type { Mixup } from '../../piece/mixup/types.ts';
 import type { Typed } from '../../piece/typed.ts';
+import { fitsOf, looksSaid, traySaid } from '../../plan/piece/answers.ts';
 import { type Answer, answer, type Call, misuse, optionText } from '../base/command.ts';
 import { openJob, unknownPiece } from '../base/open-job.ts';
 
@@ -33,8 +33,8 @@ export function run(call: Call): Answer {
     if (heights.value.size === 0) return answer(asked, say);
     // Of the tray nothing is said yet: heads are judged as if it held what it should.
     const left = new Map(Object.entries(should.counts));
-    const { check } = mixup({ holes, left, kinds, fitOf: fitOfPiece(job, piece) });
-    const lines = check.length === 0 ? [NO_ODD_HEAD] : wrongSaid([], check);
+    const { check } = mixup({ holes, left, kinds, fitOf: fitsOf(job, piece) });
+    const lines = check.length === 0 ? [NO_ODD_HEAD] : lookSaid(check);
     return answer({ ...asked, check }, [say, ...lines].join('\n'));
   }
   const left = readLeft(text, kindLetters(job));
@@ -43,9 +43,9 @@ export function run(call: Call): Answer {
     holes,
     left: left.value,
     kinds,
-    fitOf: fitOfPiece(job, piece),
+    fitOf: fitsOf(job, piece),
   });
-  return answer({ piece: key, ...found }, said(piece, found));
+  return answer({ piece: key, ...found }, told(piece, found));
 }
 
 function faulty(typed: Extract<Typed<unknown>, { ok: false }>): Answer {
@@ -53,38 +53,13 @@ function faulty(typed: Extract<Typed<unknown>, { ok: false }>): Answer {
   return misuse(first?.code ?? 'usage', typed.faults.map((f) => f.say).join('\n'));
 }
 
-function said(piece: PieceNow, found: Mixup): string {
-  const lines = [piece.spec.name];
-  if (found.count) lines.push(found.count.say);
-  if (found.explanations.length === 0 && !found.count)
-    lines.push('What is left is what the empty holes take.');
-  lines.push(...wrongSaid(found.explanations, found.check));
-  if (found.invisible) lines.push(found.invisible);
-  return lines.join('\n');
+/** What it comes to, and where to look. */
+function told(piece: PieceNow, found: Mixup): string {
+  return [piece.spec.name, ...traySaid(found), ...lookSaid(found.check)].join('\n');
 }
 
-/** The wrong holes that would explain it, and where to look. */
-function wrongSaid(explanations: Mixup['explanations'], check: Mixup['check']): string[] {
-  const lines: string[] = [];
-  for (const [i, e] of explanations.entries()) {
-    if (i === MOST) {
-      lines.push(
-        `… and ${explanations.length - MOST} more, each with more holes wrong or harder to miss.`,
-      );
-      break;
-    }
-    lines.push(
-      `${i === 0 ? 'Most likely' : 'Or'}: ${e.wrong} ${e.wrong === 1 ? 'hole is' : 'holes are'} wrong.`,
-    );
-    for (const h of e.holes) {
-      lines.push(`  One of ${h.among.join(', ')} takes ${h.takes} and holds ${h.holds}. ${h.look}`);
-    }
-  }
-  if (check.length > 0) lines.push('Look:', ...check.map((c) => `  ${c.hole}: ${c.look}`));
-  return lines;
+function lookSaid(check: Mixup['check']): string[] {
+  return check.length === 0 ? [] : ['Look:', ...looksSaid(check).map((line) => `  ${line}`)];
 }
 
 const NO_ODD_HEAD = 'Each head that was measured stands where its own bolt would.';
-
-/** So many explanations are read; the ranking has put the likely ones first. */
-const MOST = 5;

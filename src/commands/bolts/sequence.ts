@@ -5,6 +5,7 @@ import type { Job, PieceNow } from '../../model/types.ts';
 import { layout } from '../../piece/map.ts';
 import { rounds } from '../../piece/sequence/rounds.ts';
 import { type Sequence, sequence } from '../../piece/sequence/sequence.ts';
+import { ordinal } from '../../piece/words.ts';
 import { answer, type Call, misuse, optionText } from '../base/command.ts';
 import { correctedIn, correctedLines } from '../base/corrected.ts';
 import { holeWords } from '../base/mark.ts';
@@ -78,11 +79,4 @@ function told(piece: PieceNow, order: Sequence, names: readonly string[], turns:
 /** A ring was assumed, and it matters whether it is one. */
 function drawIt(count: number, matters: string): string {
   return `${count} bolts, and ${matters}: draw where they are (map:) before you go by this order.`;
-}
-
-/** `1st`, `2nd`, `3rd`, `4th`, `11th`. */
-function ordinal(n: number): string {
-  const teen = n % 100 > 10 && n % 100 < 14;
-  const end = teen ? 'th' : (['th', 'st', 'nd', 'rd'][n % 10] ?? 'th');
-  return `${n}${end}`;
 }

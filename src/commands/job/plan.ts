@@ -3,8 +3,10 @@ import { dirname } from 'node:path';
 import { findBench } from '../../diary/bench.ts';
 import { inWords } from '../../job/truth/said.ts';
 import type { Job } from '../../model/types.ts';
+import { type Told, waitsFor } from '../../plan/next/next-on-job.ts';
+import { waitsSaid } from '../../plan/next/waits-for.ts';
 import { reach } from '../../plan/order/reach.ts';
-import { taskSaid } from '../../plan/order/say.ts';
+import { sayStepName, taskSaid } from '../../plan/order/say.ts';
 import { type Plan, plan } from '../../plan/plan.ts';
 import { curesNow, sayCureOf } from '../../plan/seal/cure.ts';
 import { type TestItem, testList } from '../../plan/tests/testlist.ts';
@@ -19,8 +21,9 @@ export function run(call: Call): Answer {
   const { job } = opened;
   const now = nowHere(call.world);
   const { hours = null } = findBench(dirname(opened.file)) ?? {};
+  const allCures = curesNow(job, now);
   // What a wait of the file tells stands among what is held.
-  const curing = curesNow(job, now).filter((cure) => cure.wait === null);
+  const curing = allCures.filter((cure) => cure.wait === null);
   const cures = curing.map((cure) => sayCureOf(cure, now));
   const minutes = optionText(call, 'minutes');
   if (minutes !== undefined) return inTime(Number(minutes));
@@ -37,7 +40,7 @@ export function run(call: Call): Answer {
     ),
     section(
       'Held',
-      all.heldBy.map((h) => heldSaid(h)),
+      all.heldBy.map(({ step }) => heldSaid(job, step, { plan: all, cures: allCures, now })),
     ),
     section('Cures', cures),
     inOrder('Off, in this order', all, 'off'),
@@ -79,16 +82,9 @@ function inOrder(head: string, { steps }: Plan, kind: 'off' | 'on'): string {
   return open.length < 2 ? '' : `${head}: ${open.join(', ')}`;
 }
 
-const BY_USE = /^(?:after|at the next|next) \S/i;
-
-function heldSaid(held: { step: string; for: string[]; until: string | null }): string {
-  // `after 100 km` says itself how it holds.
-  const used = held.for.filter((name) => BY_USE.test(name));
-  const steps = held.for.filter((name) => !used.includes(name));
-  const by = [steps.length > 0 ? ` by ${steps.join(', ')}` : '', ...used.map((u) => ` ${u}`)].join(
-    '',
-  );
-  return `${held.step}${by}${held.until === null ? '' : ` until ${held.until}`}`;
+function heldSaid(job: Job, step: string, told: Told): string {
+  const waits = waitsFor(job, step, told);
+  return [sayStepName(job, step), ...(waits === '' ? [] : [waitsSaid(waits)])].join(' ');
 }
 
 function testSaid(job: Job, test: TestItem): string {

@@ -9,9 +9,10 @@ import { type Back, backAfter } from '../../plan/next/back.ts';
 import { nextStep } from '../../plan/next/next.ts';
 import { nextOnJob } from '../../plan/next/next-on-job.ts';
 import { noteRows } from '../../plan/next/note.ts';
+import { sayWhere } from '../../plan/piece/say-piece.ts';
 import { plan } from '../../plan/plan.ts';
 import { curesNow } from '../../plan/seal/cure.ts';
-import { openTimes, sayOpenTime } from '../../plan/seal/open-time.ts';
+import { openTimes, sayOpenTimeOf } from '../../plan/seal/open-time.ts';
 import { nowHere } from '../../world.ts';
 import { answer, type Call } from '../base/command.ts';
 import { correctedIn, correctedLines, lostLines } from '../base/corrected.ts';
@@ -46,7 +47,7 @@ export function run(call: Call) {
   const lines = [
     ...titleLines(job),
     ...block(pieceLines(job, pieces)),
-    ...block(open.map((time) => `${time.name}, ${sayOpenTime(time, now)}.`)),
+    ...block(open.map((time) => sayOpenTimeOf(time, now))),
     ...block(noteLines(job, back, now)),
     next === undefined ? 'Nothing is next.' : `Next: ${safe(next)}`,
     ...back.dont.map(safe),
@@ -110,24 +111,12 @@ function noteLines(job: Job, back: Back, now: string): string[] {
   );
 }
 
-/** `off: 10 of 11 out (cup 2); 9 stuck`. */
+/** `coming off, 10 of 11 out; 9 is stuck`: where it stands, and what is the matter with its bolts. */
 function pieceSaid(job: Job, piece: PieceNow): string {
-  const carrier = carrierOf(job, piece);
-  if (carrier) return `off with ${carrier.spec.name}`;
-  const holes = piece.holes.length;
-  const parts: string[] = [];
-  const out = count(piece, 'out');
-  const back = count(piece, 'in') + count(piece, 'tight');
-  if (holes > 0 && (piece.where === 'off' || piece.where === 'open')) {
-    parts.push(`${out} of ${holes} out${piece.tray ? ` (${piece.tray})` : ''}`);
-  }
-  if (piece.where === 'on' && holes > 0) {
-    parts.push(`${back} of ${holes} in, ${count(piece, 'tight')} tight`);
-  }
-  if (piece.away === 'aside') parts.push('aside');
-  for (const h of piece.holes) if (h.trouble) parts.push(`${h.name} ${h.trouble}`);
-  for (const h of piece.holes)
+  const parts = [sayWhere(piece, job)];
+  for (const h of piece.holes) {
+    if (h.trouble) parts.push(`${h.name} ${h.trouble}`);
     if (h.conflict) parts.push(`${h.name} in conflict: ${h.conflict.say}`);
-  const round = piece.round > 1 ? `, round ${piece.round}` : '';
-  return `${piece.where}${round}${parts.length > 0 ? `: ${parts.join('; ')}` : ''}`;
+  }
+  return parts.join('; ');
 }

@@ -4,7 +4,7 @@ import { MOMENTS, type Moment } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
 import { gate, gateInWords, isPassed } from '../../plan/gates/gate.ts';
 import type { GateItem, ItemInWords } from '../../plan/gates/items.ts';
-import { openTimes, sayOpenTime } from '../../plan/seal/open-time.ts';
+import { openTimes, sayOpenTimeOf } from '../../plan/seal/open-time.ts';
 import { nowHere } from '../../world.ts';
 import { type Answer, answer, type Call, misuse, optionText, refused } from '../base/command.ts';
 import { beside, mark } from '../base/mark.ts';
@@ -48,7 +48,7 @@ export async function run(call: Call): Promise<Answer> {
   const lines = found.items.map(itemSaid);
   const now = nowHere(call.world);
   const open = openTimes(opened.job, now).filter((t) => moment === 'sealing' && t.piece === piece);
-  const closed = open.map((t) => `${t.name}, ${sayOpenTime(t, now)}.`);
+  const closed = open.map((t) => sayOpenTimeOf(t, now));
   const text = [...lines, ...closed].join('\n') || 'Nothing to look at.';
   const json = {
     ok: passed,

@@ -10,12 +10,14 @@ export function figureLabel({ what, hole, way }: Pick<Figure, 'what' | 'hole' | 
   return `${labelOf(what)}${which}`;
 }
 
-/** `Alternator cover, 7, note`, `Chain slack, limit`. */
+/** `Alternator cover, 7, note`, `Chain slack, limit`; a step that says itself goes by its key: `slack, step`. */
 export function subjectSaid(job: Job, of: Pick<Correction, 'piece' | 'hole' | 'task' | 'what'>) {
   const name =
     of.task === undefined
       ? (job.pieces.get(of.piece ?? '')?.spec.name ?? of.piece ?? '')
-      : (job.tasks.get(of.task)?.spec.say ?? of.task);
+      : of.what === 'step'
+        ? of.task
+        : (job.tasks.get(of.task)?.spec.say ?? of.task);
   const parts = [name, of.hole, labelOf(of.what).toLowerCase()];
   return parts.filter((p) => p !== undefined).join(', ');
 }

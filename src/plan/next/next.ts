@@ -12,6 +12,7 @@ import { passAt } from '../../piece/passes.ts';
 import { printItem } from '../../piece/row.ts';
 import { loosenNext, nextHole } from '../../piece/sequence/next.ts';
 import { roundLeft } from '../piece/round-left.ts';
+import { sayTakes } from '../piece/say-piece.ts';
 
 export interface NextStep {
   piece: string;
@@ -190,12 +191,11 @@ function settleFirst(piece: PieceNow): NextStep | null {
 
 function putIn(job: Job, piece: PieceNow, empty: readonly HoleNow[]): NextStep {
   const hole = empty.find((h) => h.trouble === null) ?? empty[0];
-  const takes = hole?.belongs ? sayKind(job, hole.belongs) : 'a bolt of a kind that is not noted';
   return {
     piece: piece.spec.key,
     hole: hole?.name ?? null,
     do: 'in',
-    say: `${piece.spec.name}: ${hole?.name} takes ${takes}, by fingers.`,
+    say: `${piece.spec.name}: ${hole?.name} takes ${sayTakes(job, hole?.belongs ?? null)}, by fingers.`,
   };
 }
 
@@ -239,11 +239,4 @@ function printedPass(job: Job, spec: PieceSpec, pass: PassSpec, hole: string): s
 
 function said(item: RowItem | null): string {
   return item ? printItem(item) : 'nothing';
-}
-
-/** `M, M6x35 flange, 8 mm, clip under the head`. */
-export function sayKind(job: Job, item: RowItem): string {
-  const kind = job.upper.kinds.get(item.kind);
-  const under = item.with.length > 0 ? [`${list(item.with)} under the head`] : [];
-  return [item.kind, ...(kind ? [kind.text] : []), ...under].join(', ');
 }

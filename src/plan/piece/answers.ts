@@ -10,7 +10,7 @@ import { trayHoles } from '../../piece/mixup/holes.ts';
 import { mixup } from '../../piece/mixup/mixup.ts';
 import { readLeft } from '../../piece/mixup/read-left.ts';
 import type { Mixup } from '../../piece/mixup/types.ts';
-import { sayWorst, swaps } from '../../piece/swaps.ts';
+import { type Swap, sayWorst, swaps } from '../../piece/swaps.ts';
 import type { Typed } from '../../piece/typed.ts';
 import { names } from './piece-now.ts';
 
@@ -36,7 +36,8 @@ function once<T>(piece: PieceNow, question: string, make: () => T): T {
   return known.get(question) as T;
 }
 
-function fitsOf(job: Job, piece: PieceNow): (kind: string, hole: string) => Fit | null {
+/** Each kind in each hole, judged once. */
+export function fitsOf(job: Job, piece: PieceNow): (kind: string, hole: string) => Fit | null {
   return once(piece, 'fits', () => fitOfPiece(job, piece));
 }
 
@@ -51,19 +52,24 @@ export function shouldSaid(job: Job, piece: PieceNow): string | null {
   );
 }
 
-/** Mind this one: told once, when the piece comes off. Null when no swap would go unnoticed. */
-export function worstSwap(job: Job, piece: PieceNow): string | null {
-  return once(piece, 'worst', () => {
+/**
+ * Which wrong bolt of the piece's own tray would go in unnoticed, worst first; in a sentence, told once when the piece
+ * comes off, null when none would.
+ */
+export function swapsIn(job: Job, piece: PieceNow): { swaps: Swap[]; say: string | null } {
+  return once(piece, 'swaps', () => {
     const holes = piece.holes.map((h) => ({ name: h.name, takes: h.belongs?.kind ?? null }));
     const fitOf = fitsOf(job, piece);
-    return sayWorst(swaps({ holes, tray: kindsIn(piece), kinds: job.upper.kinds, fitOf }), holes);
+    const all = swaps({ holes, tray: kindsIn(piece), kinds: job.upper.kinds, fitOf });
+    return { swaps: all, say: sayWorst(all, holes) };
   });
 }
 
 /** So many explanations are read; the ranking has put the likely ones first. */
 const MOST = 3;
 
-function saysOf(found: Mixup): string[] {
+/** What the tray says of the holes that are full, a paragraph each; where to look comes after it. */
+export function traySaid(found: Mixup): string[] {
   const said: string[] = [];
   if (found.count) said.push(found.count.say);
   const [best, ...others] = found.explanations;
@@ -78,21 +84,26 @@ function saysOf(found: Mixup): string[] {
     said.push(`${lead}: ${many(e.wrong, 'hole is', 'holes are')} wrong. ${each.join(' ')}`);
   }
   if (others.length >= MOST || !found.complete) said.push('There are more ways, each less likely.');
-  // What is to be looked at without an explanation: a count that does not add up.
-  if (!best) {
-    const looks = new Map<string, string[]>();
-    for (const c of found.check) looks.set(c.look, [...(looks.get(c.look) ?? []), c.hole]);
-    for (const [look, holes] of looks) said.push(`${list(holes)}: ${look}`);
-  }
   if (found.invisible) said.push(found.invisible);
   return said;
+}
+
+/** `2 and 3: Pull one and measure it.`: holes to look at, those together of which the same is said. */
+export function looksSaid(check: Mixup['check']): string[] {
+  const looks = Map.groupBy(check, ({ look }) => look);
+  return [...looks].map(([look, of]) => `${list(of.map(({ hole }) => hole))}: ${look}`);
 }
 
 function ofTray(job: Job, piece: PieceNow, left: ReadonlyMap<string, number>): Answer {
   const holes = trayHoles(piece.holes);
   const found = mixup({ holes, left, kinds: job.upper.kinds, fitOf: fitsOf(job, piece) });
   const look = new Set(found.check.map((c) => c.hole));
-  return { says: saysOf(found), look, labels: new Map() };
+  // The map shows where to look; what is to be looked at without an explanation is a count that does not add up.
+  const says = [
+    ...traySaid(found),
+    ...(found.explanations.length > 0 ? [] : looksSaid(found.check)),
+  ];
+  return { says, look, labels: new Map() };
 }
 
 // ---------------------------------------------------------------- heights

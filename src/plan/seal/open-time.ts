@@ -75,3 +75,8 @@ export function sayOpenTime({ from, until, over }: OpenTime, now: string): strin
   const stands = from === null ? [] : [`not closed before ${sayTime(from, now)}`];
   return `sealant: ${[...stands, ...(until === null ? [] : [`closed by ${time}`])].join(', ')}`;
 }
+
+/** The same with its piece, as a sentence. */
+export function sayOpenTimeOf(time: OpenTime, now: string): string {
+  return `${time.name}, ${sayOpenTime(time, now)}.`;
+}

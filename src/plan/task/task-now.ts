@@ -3,7 +3,7 @@
 import type { Job, TaskSpec, TaskVerb } from '../../model/types.ts';
 import { NO_READING } from '../../model/verbs.ts';
 import { cautionsForTask } from '../care/cautions.ts';
-import { waitsFor } from '../next/waits-for.ts';
+import { waitsNow } from '../next/waits-for.ts';
 import { planNow } from '../plan.ts';
 import type { TestItem } from '../tests/testlist.ts';
 import { testsNow } from '../tests/testlist.ts';
@@ -52,7 +52,7 @@ export function taskHere(job: Job, key: string, now: string): TaskHere | null {
     state: failed ? 'failed' : done ? 'done' : 'open',
     told,
     failedBefore: failedBefore(job, key),
-    waits: done ? '' : waitsFor(job, key, now),
+    waits: done ? '' : waitsNow(job, key, now),
     cautions: cautionsForTask(spec).map((c) => c.say),
     test,
     listed: true,

@@ -4,8 +4,8 @@
  */
 import { LOOKS, type Shape } from '../../piece/looks.ts';
 import type { Layout } from '../../piece/map.ts';
+import { type Cell, type PlacedCell, place } from '../../piece/place.ts';
 import { dotted } from './dotted.ts';
-import { type Cell, type PlacedCell, place } from './place.ts';
 import { countLine, window } from './scroll.ts';
 import { type Line, type Span, type Style, span, width } from './text.ts';
 

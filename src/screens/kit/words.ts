@@ -4,13 +4,6 @@ import type { RowItem } from '../../model/types.ts';
 export { sayItem, sayUnder } from '../../job/fold/say-hole.ts';
 export { capital, list, many } from '../../model/words.ts';
 
-/** `1st`, `2nd`, `3rd`, `4th`, `11th`. */
-export function ordinal(n: number): string {
-  const teen = n % 100 > 10 && n % 100 < 14;
-  const end = teen ? 'th' : (['th', 'st', 'nd', 'rd'][n % 10] ?? 'th');
-  return `${n}${end}`;
-}
-
 /** Kinds counted: `6 S, 1 M, 1 L`, in the order in which they first come. */
 export function sayCounts(items: readonly (RowItem | null)[]): string {
   const counts = new Map<string, number>();

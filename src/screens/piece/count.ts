@@ -4,7 +4,7 @@ import { kindsIn } from '../../job/fold/fit-of.ts';
 import type { Refusal } from '../../model/types.ts';
 import { gateOf } from '../../plan/gates/gate.ts';
 import { sortedItems } from '../../plan/gates/gate-now.ts';
-import { worstSwap } from '../../plan/piece/answers.ts';
+import { swapsIn } from '../../plan/piece/answers.ts';
 import { names, stillIn } from '../../plan/piece/piece-now.ts';
 import { ask } from '../ask/field.ts';
 import { goesIn } from '../ask/inside.ts';
@@ -153,6 +153,6 @@ function sayAfter({ job, piece }: At, columns: number): Line[] {
   return [
     ...wrap('Now it may come off.', columns, { bold: true }),
     ...once.flatMap((t) => wrap(t, columns)),
-    ...wrap(worstSwap(job, piece) ?? '', columns),
+    ...wrap(swapsIn(job, piece).say ?? '', columns),
   ];
 }

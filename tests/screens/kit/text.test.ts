@@ -1,5 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
+import { ordinal } from '../../../src/piece/words.ts';
 import { paint } from '../../../src/screens/kit/paint.ts';
 import {
   cutTo,
@@ -11,7 +12,7 @@ import {
   width,
   wrap,
 } from '../../../src/screens/kit/text.ts';
-import { list, many, ordinal, sayCounts } from '../../../src/screens/kit/words.ts';
+import { list, many, sayCounts } from '../../../src/screens/kit/words.ts';
 
 const plain = { colour: false, ascii: false };
 const text = (l: Parameters<typeof paint>[0]) => paint(l, plain);

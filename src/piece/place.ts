@@ -1,5 +1,5 @@
 /** Where each hole goes on the screen: as large as there is room, never one over the other. */
-import type { Layout } from '../../piece/map.ts';
+import type { Layout } from './map.ts';
 
 /** What is drawn for a hole: `before` columns left of the middle of its brackets, `columns` in all. */
 export interface Cell {
