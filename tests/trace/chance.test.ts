@@ -53,13 +53,21 @@ describe('chances in a person’s words', () => {
 });
 
 test('a chance is said as once in so many, or as all but once', () => {
-  expect([1 / 9, 0.32, 0.5, 2 / 3, 0.9, 0.999].map(sayChance)).toEqual([
+  expect([1 / 9, 0.04, 0.286, 0.32, 0.5, 0.58, 2 / 3, 0.9, 0.999].map(sayChance)).toEqual([
     '1 in 9',
+    '1 in 25',
+    '2 in 7',
     '1 in 3',
     '1 in 2',
+    '3 in 5',
     '2 in 3',
     '9 in 10',
     'nearly always',
   ]);
+  // Never further off than one part in eight of it, or of its contrary.
+  for (let p = 0.01; p < 0.99; p += 0.001) {
+    const [n = 0, of = 0] = sayChance(p)?.split(' in ').map(Number) ?? [];
+    expect(Math.abs(n / of - p)).toBeLessThan(0.125 * Math.min(p, 1 - p));
+  }
   expect([0, 1.2, Number.NaN].map(sayChance)).toEqual([null, null, null]);
 });

@@ -71,6 +71,16 @@ describe('without it', () => {
   });
 });
 
+test('the turning point is that of what the advice goes by, not of what comes to the same', () => {
+  // By money it turns at 12/26, well above one in three; by time at 40/140, near it.
+  const input = { now: amount(12, 40), later: amount(26, 140), harm: null, hour: null };
+  const { advice, turning } = weigh({ ...input, chance: 'about 1 in 3', safety: false });
+  expect(advice).toBe('close');
+  const low = weigh({ ...input, now: amount(15, 40), chance: 'about 1 in 3', safety: false });
+  expect(low).toMatchObject({ advice: 'leave', turning: { chance: low.turning.money } });
+  expect(turning.chance).toBeNull();
+});
+
 describe('what is not known', () => {
   test('nothing at all: no advice, and everything is asked for', () => {
     const { advice, by, turning, unknown } = weigh(NOTHING);

@@ -102,8 +102,10 @@ export function takenWhole(what: string): string | null {
 export function readCheckLine(line: string, names: Names, order: readonly string[] = []): Line {
   const text = oneLine(line).trim();
   const colon = text.lastIndexOf(': ');
-  const check = colon < 0 ? text.replace(/:$/, '') : text.slice(0, colon).trim();
-  const rest = colon < 0 ? '' : text.slice(colon + 2).trim();
+  const [check = '', ...before] = namedLook(
+    colon < 0 ? text.replace(/:$/, '') : text.slice(0, colon),
+  );
+  const rest = [...before, colon < 0 ? '' : text.slice(colon + 2).trim()].join(', ');
   if (check === '') return { say: 'Say what is looked at, then what it would show: Spark: 1, 2.' };
   if (check.length > LONGEST) {
     return { say: `That is a long name for a look: say it in fewer than ${LONGEST} letters.` };
@@ -121,7 +123,7 @@ export function readCheckLine(line: string, names: Names, order: readonly string
     else if (TAKES.test(part)) {
       if (takes !== undefined) return { say: `${takes} and ${part}: the time is said twice.` };
       takes = part;
-    } else if (looksLikeLimit(part) && /\D/.test(part) && readLimit(part)) {
+    } else if (isLimit(part)) {
       if (limit !== undefined) return { say: `${limit} and ${part}: the limit is said twice.` };
       limit = part;
     } else {
@@ -137,6 +139,21 @@ export function readCheckLine(line: string, names: Names, order: readonly string
   const { bad, along, under } = found;
   const fields = filled({ check, limit, bad, along, takes, under, needs });
   return { key: freeKey(check, names.checks), fields };
+}
+
+const isLimit = (part: string): boolean =>
+  looksLikeLimit(part) && /\D/.test(part) && readLimit(part) !== null;
+
+/** What is looked at, and the limit and the time that were said before the colon: `Coil primary, 3..5 ohm`. */
+function namedLook(text: string): string[] {
+  const parts = text.trim().split(PARTS);
+  const behind: string[] = [];
+  for (let part = parts.at(-1) ?? ''; parts.length > 1; part = parts.at(-1) ?? '') {
+    if (!TAKES.test(part) && !isLimit(part)) break;
+    behind.unshift(part);
+    parts.pop();
+  }
+  return [parts.join(', '), ...behind];
 }
 
 function suspectsMeant(

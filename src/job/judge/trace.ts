@@ -25,6 +25,7 @@ import {
   suspectLine,
   takenWhole,
 } from '../form/typed-trace.ts';
+import { judgeDone } from './done.ts';
 import { already, list, meant, refuse, type Stamp, type Wished, write, wrong } from './parts.ts';
 
 function noSuspect(job: Job, suspect: string) {
@@ -65,20 +66,25 @@ export function judgeLook(job: Job, wish: Wished<'look'>, stamp: Stamp): Verdict
   const test = said === 'unclear' ? null : provedBy(job, check.key);
   if (test) {
     const word = said === 'bad' ? 'failed' : 'passed';
-    // A reading in its limit stands for itself, as where the test is marked among the tasks.
-    const value = said === 'good' && reading !== undefined ? 'done' : word;
-    if (test.done === value && test.result === (reading ?? word)) return already(warnings);
-    const result = { result: word, ...beside };
-    return write(
-      stamp,
-      wish,
-      { verb: 'done', value, task: test.spec.key, ...result },
-      { warnings },
-    );
+    const { key: task } = test.spec;
+    if (said === 'good' || reading === undefined) {
+      return judgeDone(
+        job,
+        { ...toldBeside(wish), do: 'done', task, result: reading ?? word },
+        stamp,
+      );
+    }
+    if (test.done === word && test.result === reading) return already(warnings);
+    return write(stamp, wish, { verb: 'done', value: word, task, ...beside }, { warnings });
   }
   const what = { verb: 'looked', value: said, check: check.key, ...beside } as const;
   return write(stamp, wish, what, { warnings });
 }
+
+const toldBeside = ({ says, because }: Wished<'look'>) => ({
+  ...(says === undefined ? {} : { says }),
+  ...(because === undefined ? {} : { because }),
+});
 
 /** The test that proves what was found last, where it is this look once more: one mark says both. */
 function provedBy(job: Job, check: string): TaskNow | null {

@@ -56,13 +56,27 @@ function over(count: string, all: string): number | null {
   return n === null || of === null || of === 0 ? null : n / of;
 }
 
-/**
- * `1 in 9`, above one half `2 in 3`, to the nearest whole number. Null beyond always and for never: there is no such
- * chance to say.
- */
+/** Up to here, and from its contrary on, one of so many says it. */
+const SELDOM = 1 / 4;
+const MOSTLY = 9 / 10;
+/** People count by tens; smaller numbers say it where they are this near to the chance, or to its contrary. */
+const COUNTED = 10;
+const NEAR = 0.05;
+
+/** `1 in 9`, `3 in 5`. Null beyond always and for never: there is no such chance to say. */
 export function sayChance(p: number): string | null {
   if (!(p > 0 && p <= 1)) return null;
-  if (p <= 0.5) return `1 in ${Math.round(1 / p)}`;
-  const of = Math.round(1 / (1 - p));
-  return Number.isFinite(of) && of <= 100 ? `${of - 1} in ${of}` : 'nearly always';
+  if (p <= SELDOM) return `1 in ${Math.round(1 / p)}`;
+  if (p > MOSTLY) {
+    const of = Math.round(1 / (1 - p));
+    return Number.isFinite(of) && of <= 100 ? `${of - 1} in ${of}` : 'nearly always';
+  }
+  let [best, least] = ['', Number.POSITIVE_INFINITY];
+  for (let of = 2; of <= COUNTED; of += 1) {
+    const n = Math.round(p * of);
+    const off = Math.abs(n / of - p);
+    if (off < least) [best, least] = [`${n} in ${of}`, off];
+    if (off <= NEAR * Math.min(p, 1 - p)) break;
+  }
+  return best;
 }

@@ -32,7 +32,9 @@ export function weigh(input: WeighInput): Weighed {
     turning: {
       chance: chanceFor(
         advice,
-        scales.map(({ costs }) => turningOf(costs, q)),
+        scales.flatMap(({ costs }, i) =>
+          advice === null || weighed[i] === advice ? [turningOf(costs, q)] : [],
+        ),
       ),
       money: turning('money'),
       time: turning('time'),
@@ -81,7 +83,7 @@ function together(all: readonly (Advice | null)[]): Advice | null {
   return firm.every((one) => one === first) ? first : null;
 }
 
-/** With several scales the chance beyond which none of them advises otherwise. */
+/** Of the scales that advise so, the chance beyond which none of them advises otherwise. */
 function chanceFor(advice: Advice | null, turning: readonly (number | null)[]): number | null {
   const all = turning.filter((one) => one !== null);
   if (all.length < 2) return all[0] ?? null;

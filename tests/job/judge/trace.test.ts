@@ -213,8 +213,17 @@ describe('the look that proves what was found', () => {
     expect(bench.job.tasks.get('proof-coil')?.done).toBeNull();
   });
 
+  it('asks for a reading where it has a limit, as its test does', () => {
+    const { bench } = proved('unclear', JOB.replace('[coil, plug]}', '[coil], limit: 3..5 mm}'));
+    bench.text = bench.text.replace('{test: Blue spark,', '{test: Blue spark, limit: 3..5 mm,');
+    const look = { do: 'look', check: 'spark', how: 'good' } as const;
+    expect(bench.refusal(look)).toMatchObject({ code: 'no-reading' });
+    expect(bench.mark({ ...look, because: 'seen' })).toMatchObject({ value: 'passed' });
+  });
+
   it('stays beside its reading', () => {
     const { bench } = proved('unclear', JOB.replace('[coil, plug]}', '[coil], limit: 3..5 mm}'));
+    bench.text = bench.text.replace('{test: Blue spark,', '{test: Blue spark, limit: 3..5 mm,');
     const reading = '4 mm';
     expect(bench.mark({ do: 'look', check: 'spark', reading })).toMatchObject({
       ...{ verb: 'done', value: 'done', result: reading, limit: '3..5 mm', judged: 'within' },
@@ -282,6 +291,8 @@ describe('a line that is typed', () => {
 
   it.each<[string, object]>([
     ['Blue spark: 1 2, 3 min', { check: 'Blue spark', bad: ['plug', 'coil'], takes: '3 min' }],
+    ['Coil, 3..5 ohm, 5 min: coil', { check: 'Coil', limit: '3..5 ohm', takes: '5 min' }],
+    ['Cap, left, right: coil', { check: 'Cap, left, right', bad: ['coil'] }],
     ['Cap: coil, plug', { check: 'Cap', bad: ['coil', 'plug'] }],
     ['Coil: coil op, at least 3 V', { check: 'Coil', bad: ['coil'], limit: 'at least 3 V' }],
     ['Hose: along coil, spark, behind tank, when hot', { along: ['coil', 'spark'] }],

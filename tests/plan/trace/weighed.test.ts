@@ -92,9 +92,9 @@ describe('what it turns on', () => {
     expect(weighed.turning.time).toBeCloseTo(40 / 110, 9);
     expect(weighed).toMatchObject({ advice: 'leave', by: 'both' });
     expect(adviceSaid(of())[0]).toBe(
-      'Worth it if it would fail more often than 1 time in 3 before you are in here anyway; you said 1 in 6: leave it.',
+      'Worth it if it would fail more often than 3 times in 8 before you are in here anyway; you said 1 in 6: leave it.',
     );
-    expect(adviceLine(of())).toBe('leave it, it turns at 1 time in 3');
+    expect(adviceLine(of())).toBe('leave it, it turns at 3 times in 8');
   });
 
   it('turns round with what touching it may break', () => {
@@ -112,7 +112,7 @@ describe('what it turns on', () => {
   it('says what is not known and would matter most', () => {
     const bare = of('tasks: {seal: {decide: Renew the seal?, now: 12.50, later: 40}}');
     expect(adviceSaid(bare)).toEqual([
-      'Worth it if it would fail more often than 1 time in 3 before you are in here anyway.',
+      'Worth it if it would fail more often than 3 times in 10 before you are in here anyway.',
       'Not known, and it matters most: how likely it is to fail.',
     ]);
     expect(bare.weighed.advice).toBe(null);
