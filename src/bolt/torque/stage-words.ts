@@ -29,6 +29,9 @@ const TORQUE_UNIT = String.raw`(?:${UNIT}|(?:lbf?s?|kgf?)\s*\/\s*(?:in|ft|cm|m)\
 /** Between stages, and before them: nothing of it is a figure. */
 export const JOINS =
   /^(?:[\s,;:/]+|→|⇒|->|=>|\+|&|and\b|then\b|plus\b|next\b|finally\b|followed by\b|after(?:wards| that)\b|a further\b|further\b|another\b|an additional\b|additional(?:ly)?\b|more\b|again\b|by\b|through\b|the\b|it\b|all\b|bolts?\b|nuts?\b|screws?\b)/i;
+/** Of these, what says that something more is to be done: without it behind them they are a rest. */
+export const PROMISES =
+  /^(?:→|⇒|->|=>|\+|then\b|plus\b|next\b|finally\b|followed by\b|after(?:wards| that)\b|a further\b|further\b|another\b|an additional\b|additional(?:ly)?\b|more\b|again\b|pull|turn|rotate|angle)/i;
 /** `1st`, `Step 2:`, `stage 3 -`, `a)`, `(1)`. */
 export const LABELS =
   /^(?:\(?\d(?:st|nd|rd|th)\b\)?(?:\s*(?:stage|step|pass|time))?[\s:=–-]*|(?:first|second|third|fourth|last)\b(?:ly)?(?:\s*(?:stage|step|pass))?[\s:=–-]*|(?:stage|step|pass)\s*\d+\s*[:.)=–-]*\s*|\(?\d\)\s*|[a-d]\)\s*)/i;
@@ -49,6 +52,18 @@ const ABOUT = /^(?:~|≈|about|approx(?:\.|imately)?|ca\.?|circa)\s*/i;
 const TIMES = /^\+?\s*(?:(\d)\s*(?:x|×|times)|(twice))\s*/i;
 
 const QUANTITY = new RegExp(`^${RANGE}\\s*(${TORQUE_UNIT})`, 'i');
+/** `between 8 and 12 N·m`, `from 8 to 12 N·m`. */
+const SPAN = new RegExp(
+  `^(?:between\\s+(${FIGURE})\\s*(?:${TORQUE_UNIT})?\\s*and|from\\s+(${FIGURE})\\s*(?:${TORQUE_UNIT})?\\s*to)\\s+(${FIGURE})\\s*(${TORQUE_UNIT})`,
+  'i',
+);
+/** `10 Nm - 12 Nm`: the unit twice. */
+const SPAN_TWICE = new RegExp(
+  `^(${FIGURE})\\s*(${TORQUE_UNIT})${TO}(${FIGURE})\\s*(${TORQUE_UNIT})`,
+  'i',
+);
+const MOST_BEHIND =
+  /^\s*,?\s*(?:\(max(?:imum|\.)?\)|max(?:imum\b|\.|\b)|or less\b|at (?:the )?most\b)/i;
 const ANGLE = new RegExp(`^\\+?\\s*${RANGE}${DEGREES}`, 'i');
 const TURNS = new RegExp(
   `^\\+?\\s*(?:(${FIGURE})(?:\\s+of)?(?:\\s+an?)?|(half|quarter|third|three[- ]quarters?|one|two|full)(?:\\s+(?:of\\s+)?an?)?|an?\\s+(half|quarter|third|full)?)\\s*(?:of a )?-?turns?\\b`,
@@ -90,19 +105,43 @@ export interface TorqueRead {
 
 /** A figure of torque with its unit. */
 export function torqueAt(text: string): TorqueRead | null {
-  const plain = plainTorqueAt(text);
-  if (plain !== null) return plain;
+  return plainTorqueAt(text) ?? withMost(text, spanAt(text) ?? figureAt(text));
+}
+
+/** `10 N·m max`, `10 N·m or less`. */
+function withMost(text: string, found: TorqueRead | null): TorqueRead | null {
+  const behind = found && MOST_BEHIND.exec(text.slice(found.length))?.[0];
+  return behind ? { ...found, length: found.length + behind.length, most: true } : found;
+}
+
+function figureAt(text: string): TorqueRead | null {
   const most = MOST.exec(text)?.[0] ?? '';
   const before = most || (ABOUT.exec(text)?.[0] ?? '');
   const behind = text.slice(before.length);
   // No word is looked at with the large pattern.
   const found = /^[\d.,½¼¾⅓⅔⅛⅜⅝⅞]/.test(behind) ? QUANTITY.exec(behind) : null;
   const range = found && readEnds(found[1], found[2], found[3]);
-  if (!found || !range || range.value <= 0) return null;
-  const unit = unitOf((found[4] ?? '').replace(/^((?:lbf?s?|kgf?)\s*)\//i, '$1·'));
-  if (unit === null || FACTORS.get(unit)?.of !== 'torque') return null;
+  const unit = torqueUnit(found?.[4]);
+  if (!found || !range || range.value <= 0 || unit === null) return null;
   const length = before.length + found[0].length;
   return { length, quantity: { ...range, unit }, most: most !== '' };
+}
+
+/** A range that is said in words, or with its unit twice. */
+function spanAt(text: string): TorqueRead | null {
+  const [words, a, b, to, named] = /^[bf]/i.test(text) ? (SPAN.exec(text) ?? []) : [];
+  const [twice, first, one, second, other] = /^\d/.test(text) ? (SPAN_TWICE.exec(text) ?? []) : [];
+  const unit = torqueUnit(named ?? other);
+  const range = readEnds(a ?? b ?? first, '', to ?? second);
+  const same = one === undefined || torqueUnit(one) === unit;
+  if (unit === null || !range || range.value <= 0 || range.to === null || !same) return null;
+  const { length } = words ?? twice ?? '';
+  return { length, quantity: { ...range, unit }, most: false };
+}
+
+function torqueUnit(said: string | undefined): string | null {
+  const unit = unitOf((said ?? '').replace(/^((?:lbf?s?|kgf?)\s*)\//i, '$1·'));
+  return unit !== null && FACTORS.get(unit)?.of === 'torque' ? unit : null;
 }
 
 /** What most files say, told without the large patterns: they would find the same, and take longest to be made. */
@@ -112,7 +151,8 @@ export function plainTorqueAt(text: string): TorqueRead | null {
   const [said, figure = ''] = PLAIN.exec(text) ?? [];
   const value = said === undefined ? null : readNumber(figure);
   if (said === undefined || value === null || value <= 0) return null;
-  return { length: said.length, quantity: { value, to: null, unit: 'N·m' }, most: false };
+  const found = { length: said.length, quantity: { value, to: null, unit: 'N·m' }, most: false };
+  return withMost(text, found);
 }
 
 const PLAIN_PLACE = /^(?:manual|page) \d+(?:-\d+)?$/;

@@ -12,6 +12,7 @@ import {
   JOINS,
   LABELS,
   LOOSEN,
+  PROMISES,
   placeAt,
   plainTorqueAt,
   SNUG,
@@ -50,12 +51,37 @@ export interface Stages {
 
 interface Reading extends Stages {
   text: string;
+  /** A word that says that more is to be done, until it is said what. */
+  promised: Said | null;
+  /** Where torques stand, and what is said of the thread. */
+  torquesAt: number[];
+  threads: Said[];
   /** Figures without a unit, until one comes that has it. */
   waiting: (Said & { value: number })[];
 }
 
 /** What one kind of words adds at a place of the text; how many characters of it were read, 0 for none. */
 type Reader = (left: string, reading: Reading, at: number) => number;
+
+/** `180° (2 x 90°)`, `90° (1/4 turn)`, `90° = 1/4 turn`: the angle before it once more, which must be as large. */
+const angleOnceMore: Reader = (left, reading, at) => {
+  const before = reading.stages.at(-1);
+  const found = /^\s*(?:\((?:=\s*)?([^()]*)\)|(?:[/=]|or\b)\s*)/i.exec(left);
+  if (!found || before?.do !== 'angle') return 0;
+  const said = found[1] ?? left.slice(found[0].length);
+  const angle = angleAt(said.trimStart());
+  // A plus sign is one more, in brackets too.
+  if (!angle || said.trimStart().startsWith('+')) return 0;
+  const lead = said.length - said.trimStart().length;
+  if (found[1] !== undefined && lead + angle.length < said.trimEnd().length) return 0;
+  const all = angle.degrees * angle.times;
+  const same =
+    Math.abs(all - before.degrees) < 1 &&
+    (angle.to ?? angle.degrees) - angle.degrees === (before.to ?? before.degrees) - before.degrees;
+  const length = found[1] === undefined ? found[0].length + lead + angle.length : found[0].length;
+  if (!same) reading.differ.push({ text: left.slice(0, length).trim(), at });
+  return length;
+};
 
 /** `(1.2 kgf·m, 9 lbf·ft)`: the figure before it once more. */
 const inBrackets: Reader = (left, reading, at) => {
@@ -93,13 +119,20 @@ const onTheThread: Reader = (left, reading, at) => {
   const part = partOf(reading.text, at);
   // A greased O-ring is no greased thread.
   if (smearIn(said) !== null && smearIn(part) === null) return 0;
-  if (said !== '') reading.thread = joined(reading.thread, said);
+  if (said !== '') {
+    reading.thread = joined(reading.thread, said);
+    reading.threads.push({ text: said, at });
+  }
   return said.length;
 };
 
-const wherePrinted: Reader = (left, reading) => {
+/** Numbers behind these are theirs, and no page: `bolts 1-4`. */
+const NUMBERED = /\b(?:bolts?|nuts?|screws?|holes?|studs?|nos?\.?)\s*$/i;
+
+const wherePrinted: Reader = (left, reading, at) => {
+  const numbered = /^\d/.test(left) && NUMBERED.test(reading.text.slice(Math.max(0, at - 12), at));
   // A range and its unit look like a page: 10-12 N·m.
-  const said = torqueAt(left) ? '' : placeAt(left);
+  const said = numbered || torqueAt(left) ? '' : placeAt(left);
   if (said !== '') reading.where = joined(reading.where, said);
   return said.length;
 };
@@ -116,10 +149,12 @@ const label: Reader = (left) => {
   return stageAt(behind.replace(VERBS, '').trimStart()) || stageAt(behind) ? said.length : 0;
 };
 
-const stage: Reader = (left, reading) => {
+const stage: Reader = (left, reading, at) => {
   const found = stageAt(left);
   if (!found) return 0;
   const [first] = found.stages;
+  reading.promised = null;
+  if (first?.do === 'torque') reading.torquesAt.push(at);
   settle(reading, first?.do === 'torque' ? first.quantity.unit : null);
   reading.stages.push(...found.stages);
   return found.length;
@@ -132,12 +167,17 @@ const bare: Reader = (left, reading, at) => {
   return found.length;
 };
 
-const joins: Reader = (left) => (JOINS.exec(left) ?? VERBS.exec(left))?.[0].length ?? 0;
+const joins: Reader = (left, reading, at) => {
+  const said = (JOINS.exec(left) ?? VERBS.exec(left))?.[0] ?? '';
+  if (reading.stages.length > 0 && PROMISES.test(said)) reading.promised ??= { text: said, at };
+  return said.length;
+};
 
 /** Words of which no part was read. */
 const unread: Reader = (left, reading, at) => {
   settle(reading, null);
-  const word = /^(?:[\p{L}\p{N}’'.-]+|.)/su.exec(left)?.[0] ?? left;
+  // A figure that can be read two ways stays whole: `1,500 N·m` is no half.
+  const word = /^(?:\d+[.,]\d[\d.,]*|[\p{L}\p{N}’'.-]+|.)/su.exec(left)?.[0] ?? left;
   reading.rest.push({ text: word, at });
   return word.length;
 };
@@ -153,6 +193,7 @@ const sign: Reader = (left, reading, at) =>
 /** In this order: what is taken first is read no other way. */
 const READERS: readonly Reader[] = [
   plainStage,
+  angleOnceMore,
   inBrackets,
   besideIt,
   sign,
@@ -205,7 +246,7 @@ function settle(reading: Reading, unit: string | null): void {
 
 /** A word that may hide a figure, a stage or what is done to the thread: without one, and without a digit, it is a remark. */
 const MATTERS =
-  /[\d½¼¾⅓⅔⅛⅜⅝⅞%°+±<>≤≥]|turn|quarter|half|third|degree|tight|torque|loos|slack|back|again|more|further|twice|double|final|angle|until|stretch|max|min|most|least|then|after|before|oil|greas|dry|wet|lub|lock|seal|paste|hot|cold|new bolt/i;
+  /[\d½¼¾⅓⅔⅛⅜⅝⅞%°+±<>≤≥]|turn|quarter|half|third|degree|tight|torque|loos|slack|back|again|more|further|twice|double|times|repeat|wait|final|angle|until|stretch|max|min|most|least|then|after|before|oil|greas|dry|wet|lub|lock|seal|paste|hot|cold|new bolt/i;
 
 /** To the end of its part of the text, which ends where a comma or a bracket does. */
 function partOf(text: string, at: number): string {
@@ -243,7 +284,14 @@ function together(text: string, rest: readonly Said[]): Said[] {
 /** Reads a text to its last character, in time that grows with its length. */
 export function readStages(text: string): Stages {
   const empty = { stages: [], differ: [], rest: [], where: null, thread: null };
-  const reading: Reading = { ...empty, text, waiting: [] };
+  const reading: Reading = {
+    ...empty,
+    text,
+    waiting: [],
+    promised: null,
+    torquesAt: [],
+    threads: [],
+  };
   for (let at = 0; at < text.length; ) {
     const left = text.slice(at, at + WINDOW);
     let length = 0;
@@ -254,14 +302,28 @@ export function readStages(text: string): Stages {
     at += Math.max(1, length);
   }
   settle(reading, null);
-  const { stages, differ, thread } = reading;
+  const { stages, differ, thread, promised } = reading;
   const rest = together(text, reading.rest);
   // Where nothing was read, nothing is a remark beside it.
   const sorted =
     stages.length === 0
       ? { rest, where: reading.where }
       : withoutRemarks(text, rest, reading.where);
+  // What is not read behind such a word is what it promised.
+  const open = promised !== null && sorted.rest.every((said) => said.at < promised.at);
+  sorted.rest = together(text, [...sorted.rest, ...(open ? [promised] : []), ...either(reading)]);
   return { stages, differ, ...sorted, thread };
+}
+
+/** Between torques that follow one another; without it they may be one or the other. */
+const ONE_AFTER_ANOTHER = /\bthen\b|→|⇒|->|=>|\b(?:step|stage|pass)\b|loosen|slacken|back/i;
+
+/** `8 N·m oiled, 10 N·m dry` is one or the other, and no two stages: what is said of the thread belongs to one. */
+function either({ text, torquesAt, threads }: Reading): Said[] {
+  const [first, last] = [torquesAt[0] ?? 0, torquesAt.at(-1) ?? 0];
+  const between = threads.some(({ at }) => at > first && at < last);
+  const staged = threads.length < 2 && ONE_AFTER_ANOTHER.test(text.slice(first, last));
+  return torquesAt.length > 1 && !staged && (between || threads.length > 1) ? threads : [];
 }
 
 /** Characters looked at from one place on: no stage, and no place in a manual, is longer. */

@@ -27,6 +27,21 @@ describe('a torque in stages', () => {
     ['22.5 N·m / 16.6 lbf·ft', '22.5 N·m'],
     ['12 Nm, 9 lbf·ft', '12 N·m'],
     ['tighten to 10 N·m', '10 N·m'],
+    ['10 N·m max', 'max 10 N·m'],
+    ['10 N·m (max.)', 'max 10 N·m'],
+    ['10 N·m or less', 'max 10 N·m'],
+    ['between 8 and 12 N·m', '8..12 N·m'],
+    ['from 8 to 12 N·m', '8..12 N·m'],
+    ['10 Nm - 12 Nm', '10..12 N·m'],
+    // The same angle once more, in other words.
+    ['40 N·m + 90° (1/4 turn)', '40 N·m | +90°'],
+    ['40 N·m + 180° (2 x 90°)', '40 N·m | +180°'],
+    ['40 N·m + 1/4 turn (90 degrees)', '40 N·m | +90°'],
+    ['40 N·m + 90° = 1/4 turn', '40 N·m | +90°'],
+    ['40 N·m (+ 90°)', '40 N·m | +90°'],
+    ['40 N·m + 90° (+ 90°)', '40 N·m | +90° | +90°'],
+    ['20 N·m, then 40 N·m, oiled', '20 N·m | 40 N·m'],
+    ['oiled: 20 N·m, then 40 N·m', '20 N·m | 40 N·m'],
   ])('%s: %s', (text, stages) => {
     const read = readStages(text);
     expect(said(read.stages)).toBe(stages);
@@ -52,13 +67,34 @@ describe('a torque in stages', () => {
     ['M6: 10 Nm, M8: 25 Nm', ['M6', 'M8'], [0, 11]],
     ['10 Nm + threadlocker', ['threadlocker'], [8]],
     ['10 Nm, loosely', ['loosely'], [7]],
-    ['10 Nm, and a bit more torque', ['a bit'], [11]],
+    ['10 Nm, and a bit more torque', ['a bit more'], [11]],
+    // More is promised, and nothing of it is said.
+    ['20 N·m then angle', ['then'], [7]],
+    ['20 N·m, then turn', ['then'], [8]],
+    ['20 N·m +', ['+'], [7]],
+    ['20 N·m (then wait)', ['wait)'], [13]],
+    ['20 N·m, then again', ['then'], [8]],
+    ['20 N·m, turn', ['turn'], [8]],
+    ['10 N·m three times', ['three times'], [7]],
+    // One or the other, and no two stages.
+    ['8 N·m oiled, 10 N·m dry', ['oiled', 'dry'], [6, 20]],
+    ['10 N·m (dry), 8 N·m (oiled)', ['(dry)', 'oiled)'], [7, 21]],
+    ['10 N·m (greased: 8 N·m)', ['greased'], [8]],
+    ['10 N·m bolts 1-4, 20 N·m bolts 5-8', ['1-4', '5-8'], [13, 31]],
+    // Fifteen hundred to some.
+    ['1,500 N·m', ['1,500 N·m'], [0]],
     ['12 Q·m', ['12 Q·m'], [0]],
     ['20 N·m + 90%', ['90%'], [9]],
   ])('%s: not read %j', (text, rest, at) => {
     const read = readStages(text);
     expect(read.rest.map((r) => r.text)).toEqual(rest);
     expect(read.rest.map((r) => r.at)).toEqual(at);
+  });
+
+  it('an angle that is said twice and differs is told', () => {
+    for (const text of ['40 N·m + 90° (1/2 turn)', '40 N·m + 90° = 1/2 turn']) {
+      expect(readStages(text).differ.map((d) => d.text)).toHaveLength(1);
+    }
   });
 
   it('the full figure is the last that is set', () => {
@@ -132,7 +168,7 @@ describe('what is on the thread', () => {
     ['10 N·m, no oil', 'no oil', ''],
     ['10 N·m, never oiled', 'never oiled', ''],
     ['12 N·m, greased O-ring', null, ''],
-    ['12 N·m, greased O-ring 20 N·m more', null, 'greased O-ring'],
+    ['12 N·m, greased O-ring 20 N·m more', null, 'greased O-ring more'],
   ])('%s: %s', (text, thread, rest) => {
     const read = readStages(text);
     expect(read.thread).toBe(thread);
