@@ -95,7 +95,7 @@ ${word('DO NOT', width)}
 ${word('START', width)}
 <p class="moving">${t(says.moving)}</p>
 ${reasons('Why', [...says.stops, ...says.open])}
-${reasons('Not looked at yet', says.unseen)}
+${reasons('Not ticked yet', says.unseen)}
 ${reasons('After the start', followsLater(job))}
 <dl><dt>Machine</dt><dd>${t(job.upper.machine ?? job.upper.job)}</dd>
 <dt>Since</dt><dd>${since ?? m`<span class="fill"></span>`}</dd>

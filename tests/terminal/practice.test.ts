@@ -37,7 +37,7 @@ it('the alternator cover comes off, a wrong bolt is stopped, and all goes back t
   // More Spaces than bolts take nothing stuck out, and no piece off.
   person.press(SPACE.repeat(5));
   person.press(ENTER);
-  await person.until('Last out: 9');
+  await person.until('Last to come out: 9');
   person.press(SPACE.repeat(5));
   person.press(ENTER);
   await person.until(/11 of 11 out[\s\S]*it came off/);

@@ -70,7 +70,7 @@ function longer(k: Known, sure: boolean): string {
   if (sure) return `${than}; it neither bottoms nor sticks out.`;
   if (k.open) return `${than}, and reaches so much farther behind: look what lies there.`;
   return by >= MUCH_LONGER
-    ? `${than}: take it that it bottoms, until the hole is probed.`
+    ? `${than}: assume that it bottoms until the hole is probed.`
     : `${than}: probe the hole first.`;
 }
 

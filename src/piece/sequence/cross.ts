@@ -64,7 +64,7 @@ export function circleOf(v: Vectors): number[] | null {
   return numberedWay(holes.map((h) => h.i));
 }
 
-/** Turned so that the first hole leads, and reversed where most numbers run against the clock. */
+/** Turned so that the first hole leads, and reversed where most numbers run anticlockwise. */
 function numberedWay(around: readonly number[]): number[] {
   const n = around.length;
   const lead = around.indexOf(Math.min(...around));

@@ -42,9 +42,7 @@ export function howFar({ places }: Layout, from: string, to: string): string | n
   const steps = Math.min(on, back);
   const count = COUNTS[steps] ?? `${steps} on`;
   // Counted back, as the hand goes.
-  return on <= back
-    ? `${count}, clockwise`
-    : `${count.replace(/ on$/, ' back')}, against the clock`;
+  return on <= back ? `${count}, clockwise` : `${count.replace(/ on$/, ' back')}, anticlockwise`;
 }
 
 /** Of eight directions the nearest one; y grows downwards. */

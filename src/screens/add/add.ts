@@ -39,7 +39,7 @@ const CHOICES: readonly Choice[] = [
   {
     as: 'suspect',
     letter: 'f',
-    say: 'what the fault may be',
+    say: 'one thing that the fault may be',
     short: 'the fault may be this',
     help: 'one thing more that the fault may be: Coil open, rarely',
   },

@@ -130,23 +130,13 @@ const HALF_A_YEAR = 183;
 
 export function questionOfJob(state: State, asks: JobAsks): string[] {
   if (asks.ask === 'promised') {
-    return [
-      'For when is it promised?',
-      '25 April, 5 days. Nothing is an answer too.',
-      asks.say ?? '',
-    ];
+    return ['For when is it promised?', '25 April, 5 days. It may stay empty.', asks.say ?? ''];
   }
   if (asks.ask === 'misfit') {
-    return [
-      'Why does it not fit?',
-      'And its number: HL-1142 A, one hole less. Nothing is an answer too.',
-    ];
+    return ['Why does it not fit?', 'And its number: HL-1142 A, one hole less. It may stay empty.'];
   }
   if (asks.ask === 'number') {
-    return [
-      'Which number has it now?',
-      'As the shop has it: HL-1142-01. Nothing is an answer too.',
-    ];
+    return ['Which number has it now?', 'As the shop has it: HL-1142-01. It may stay empty.'];
   }
   if (asks.ask === 'covered') {
     const name = state.open?.job.pieces.get(asks.piece)?.spec.name ?? asks.piece;
@@ -169,7 +159,7 @@ export function questionOfJob(state: State, asks: JobAsks): string[] {
   }
   if (asks.ask === 'result') return resultAsked(state, asks);
   const piece = asks.piece === null ? null : state.open?.job.pieces.get(asks.piece)?.spec.name;
-  const where = piece ? ` behind: ${piece}` : '';
+  const where = piece ? `, behind ${piece}` : '';
   switch (asks.ask) {
     case 'inside':
       return [
@@ -203,5 +193,5 @@ function resultAsked(state: State, asks: Extract<JobAsks, { ask: 'result' }>): s
     ];
   }
   if (now?.limit && looksLikeLimit(now.limit)) return ['What does it read?', now.say, limit];
-  return ['What came of it?', now?.say ?? '', limit, 'Nothing is an answer too.'];
+  return ['What came of it?', now?.say ?? '', limit, 'It may stay empty.'];
 }

@@ -127,7 +127,7 @@ export function questionKnown(state: State, asks: KnownAsks): string[] {
   if (asks.runs) {
     return [
       'How does it run?',
-      'Behind the starter cable, over the frame tube. Nothing is an answer too.',
+      'Behind the starter cable, over the frame tube. It may stay empty.',
       'Marked too? over the frame tube; marks: blue paint.',
       say,
     ];

@@ -153,13 +153,9 @@ export function questionTrace(state: State, asks: TraceAsks): string[] {
       asks.say ?? '',
     ];
   }
-  if (asks.ask === 'left-so') return ['Why is it left?', asks.what, 'Nothing is an answer too.'];
+  if (asks.ask === 'left-so') return ['Why is it left?', asks.what, 'It may stay empty.'];
   if (asks.ask === 'leaving') {
-    return [
-      'Why is it left?',
-      job.tasks.get(asks.task)?.spec.say ?? '',
-      'Nothing is an answer too.',
-    ];
+    return ['Why is it left?', job.tasks.get(asks.task)?.spec.say ?? '', 'It may stay empty.'];
   }
   if (asks.ask === 'figures') {
     return [

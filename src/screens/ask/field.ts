@@ -240,7 +240,7 @@ function question(state: State, asks: Asks): string[] {
     case 'note':
       return [asks.hole === null ? 'A note' : `A note on ${asks.hole}`];
     case 'tray':
-      return ['Where do its bolts lie?', 'cup 2, card on the shelf. Nothing is an answer too.'];
+      return ['Where do its bolts lie?', 'cup 2, card on the shelf. It may stay empty.'];
     case 'piece':
       return [
         'What comes off?',
@@ -256,7 +256,7 @@ function question(state: State, asks: Asks): string[] {
       return [
         'What is left in the tray?',
         shouldLie(state) ?? 'No hole is empty: nothing should be.',
-        'How many and which: 2 S, M. Nothing is an answer too.',
+        'How many and which: 2 S, M. Nothing left: Enter alone.',
         asks.say ?? '',
       ];
     case 'heights':

@@ -80,7 +80,9 @@ export function fileRead(
   const typed =
     now.open?.file !== file && Object.keys(opened.drafts).length > 0 ? HALF_TYPED : null;
   const quiet =
-    told ?? typed ?? (warned ? `Line ${warned.line} of the file: ${warned.say}.` : null);
+    told ??
+    typed ??
+    (warned ? `Line ${warned.line} of the file: ${warned.say.replace(/:$/, '')}.` : null);
   const last = lastMark(read.job);
   const away = last !== null && daysBetween(last, state.now) >= AWAY;
   const back = away && (isUnderWay(read.job) || isDue(read.job, state.now));

@@ -92,7 +92,7 @@ function drawCount(here: OnCount): Page {
   return {
     kind: 'plain',
     left: line(bold(piece.spec.name)),
-    right: line('off'),
+    right: line('coming off'),
     middle: (columns, rows) => {
       const asked = sayAsked(state, here, columns);
       const counted =

@@ -165,10 +165,10 @@ function sayNext({ state, job, piece, step, hand: read, lit }: OnOff): Line[] {
   if (hole.state === 'out') return [line(bold(`${hole.name} is out.`))];
   const is = hole.belongs ? sayTakes(job, hole.belongs) : 'Nobody has noted what it is';
   const stuck = hole.trouble === null ? '' : ` It is ${hole.trouble}.`;
-  const which = stillIn(piece).length === 1 ? 'Last' : 'Next';
+  const which = stillIn(piece).length === 1 ? 'Last to come out' : 'Next out';
   const turn = turnSaid(job.upper.kinds.get(hole.belongs?.kind ?? ''));
   return [
-    ...wrap(`${which} out: ${hole.name}.  ${is}.${stuck}`, state.columns, { bold: true }),
+    ...wrap(`${which}: ${hole.name}.  ${is}.${stuck}`, state.columns, { bold: true }),
     ...wrap(turn ?? '', state.columns, { bold: true }),
   ];
 }

@@ -115,7 +115,7 @@ function drawRow({ state, piece, step, words }: OnRow): Page {
   return {
     kind: 'plain',
     left: line(bold(piece.spec.name)),
-    right: line('off'),
+    right: line('coming off'),
     under: line(counted(words, piece)),
     above: [line(`How it came out${how}`), [], prompt, []],
     middle: (columns, rows) => {

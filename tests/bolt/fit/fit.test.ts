@@ -165,7 +165,7 @@ describe('a bolt in a hole of which little is known', () => {
         verdict: 'longer',
         sure: false,
         byLength: 10,
-        why: '10 mm longer than the right one: take it that it bottoms, until the hole is probed.',
+        why: '10 mm longer than the right one: assume that it bottoms until the hole is probed.',
       },
     ],
     [

@@ -446,7 +446,7 @@ describe('why a bolt is wrong', () => {
 
   it('says the difference where nothing was measured', () => {
     expect(say(COVER, 'M')).toBe(
-      '1 takes S, 25 mm. In your hand: M, 35 mm. 10 mm longer than the right one: take it that it bottoms, until the hole is probed. It belongs in 3.',
+      '1 takes S, 25 mm. In your hand: M, 35 mm. 10 mm longer than the right one: assume that it bottoms until the hole is probed. It belongs in 3.',
     );
   });
 

@@ -89,7 +89,7 @@ describe('what the maker alone can order', () => {
 });
 
 describe('a circle', () => {
-  test('numbered against the clock is crossed in its own direction', () => {
+  test('numbered anticlockwise is crossed in its own direction', () => {
     const at: Record<string, [number, number]> = {
       ...{ 1: [0, -9], 2: [-9, 0], 3: [0, 9], 4: [9, 0] },
     };

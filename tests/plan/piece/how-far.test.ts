@@ -15,20 +15,20 @@ const drawn = (map: string) => {
 };
 
 describe('how far it is to the next hole', () => {
-  it('is right across, or so many on, clockwise, or back against the clock', () => {
+  it('is right across, or so many on, clockwise, or back anticlockwise', () => {
     const eight = ring(8);
     expect(howFar(eight, '1', '5')).toBe('right across');
     expect(howFar(eight, '1', '2')).toBe('next to it, clockwise');
     expect(howFar(eight, '1', '3')).toBe('two on, clockwise');
-    expect(howFar(eight, '1', '7')).toBe('two back, against the clock');
+    expect(howFar(eight, '1', '7')).toBe('two back, anticlockwise');
     expect(howFar(eight, '8', '1')).toBe('next to it, clockwise');
-    expect(howFar(eight, '4', '1')).toBe('three back, against the clock');
+    expect(howFar(eight, '4', '1')).toBe('three back, anticlockwise');
     expect(howFar(ring(40), '1', '12')).toBe('11 on, clockwise');
   });
 
   it('counts on a ring of odd number, where nothing lies right across', () => {
     expect(howFar(ring(5), '1', '3')).toBe('two on, clockwise');
-    expect(howFar(ring(5), '1', '4')).toBe('two back, against the clock');
+    expect(howFar(ring(5), '1', '4')).toBe('two back, anticlockwise');
     expect(howFar(ring(3), '1', '2')).toBe('next to it, clockwise');
   });
 

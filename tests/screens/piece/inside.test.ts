@@ -23,7 +23,7 @@ describe('what goes into the machine', () => {
     const desk = new Desk(caseOpen());
     desk.state = { ...desk.state, view: { screen: 'job', here: 'case-cover' } };
     desk.press('i');
-    expect(desk.frame).toContain('What goes in behind: Case cover?');
+    expect(desk.frame).toContain('What goes in, behind Case cover?');
     desk.press('escape');
     desk.state = { ...desk.state, view: { screen: 'job', here: 'fuel-pipe' } };
     desk.press('i').type('plug').press('enter');

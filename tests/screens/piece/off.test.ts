@@ -13,7 +13,7 @@ describe('off, a key a bolt', () => {
     expect(desk.screen).toBe('off');
     const order: string[] = [];
     for (let i = 0; i < 5; i += 1) {
-      order.push(/Next out: (\d)|Last out: (\d)/.exec(desk.frame)?.slice(1).join('') ?? '');
+      order.push(/Next out: (\d)|Last to come out: (\d)/.exec(desk.frame)?.slice(1).join('') ?? '');
       desk.press('go');
     }
     expect([...order].sort()).toEqual(['1', '2', '3', '4', '5']);
@@ -68,7 +68,7 @@ describe('off, a key a bolt', () => {
     expect(desk.frame).toMatch(/STOP[\s\S]*4 of 5 out\.[\s\S]*4 is still in: stuck since 18:25\./);
     expect(desk.done).toEqual(['ring']);
     desk.press('go');
-    expect(desk.frame).toContain('Last out: 4.');
+    expect(desk.frame).toContain('Last to come out: 4.');
     desk.press('go');
     expect(desk.frame).toContain('5 of 5 out');
     expect(desk.bench.hole('4').trouble).toBeNull();

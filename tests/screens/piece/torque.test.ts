@@ -166,7 +166,7 @@ describe('how the piece is gone round', () => {
     expect(dots.length).toBeGreaterThan(5);
     desk.press('go');
     expect(desk.frame).toMatch(
-      /Next: \d, (next to it|two on|two back), (clockwise|against the clock)\./,
+      /Next: \d, (next to it|two on|two back), (clockwise|anticlockwise)\./,
     );
   });
 

@@ -109,7 +109,7 @@ export const TRACE: Record<string, (look: Look) => Desk> = {
   'while it is open, a question': (look) => reached(look),
   'while it is open': (look) => reached(look).press('down enter'),
   'a line each': (look) =>
-    fault(look, EMPTY).press('+').type('Gasket torn, often').press('enter').type('seal hard'),
+    fault(look, EMPTY).press('n').type('Gasket torn, often').press('enter').type('seal hard'),
   'a reading': (look) => fault(look).press('up enter').type('0.4'),
   'how it went': (look) => {
     const bench = lookedAt();

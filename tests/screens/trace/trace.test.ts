@@ -170,7 +170,7 @@ describe('from an empty job', () => {
 
   it('+ adds anything as everywhere, and offers first what it may be, or a look', () => {
     const desk = fault({}, EMPTY).press('+').type('Gasket torn, often').press('enter');
-    expect(said(desk)).toContain('The whole job: what the fault may be?');
+    expect(said(desk)).toContain('The whole job: one thing that the fault may be?');
     desk.press('enter');
     expect(desk.screen).toBe('trace');
     expect(said(desk)).toContain('It may be: Gasket torn.');
