@@ -9,7 +9,8 @@ import { readItem } from '../../piece/row.ts';
 export type HandRead =
   | { is: 'none' }
   | { is: 'kind'; item: RowItem; kind: Kind | null; unders: boolean }
-  | { is: 'length'; mm: number }
+  /** `word`: as a row says it, with what lies under the head. */
+  | { is: 'length'; mm: number; word: string; with: string[] }
   /** Not yet a kind or a length: `.`, or `m` where there are M1 and M2. */
   | { is: 'part' };
 
@@ -38,15 +39,17 @@ export function readHand(
   letters: readonly string[] = lettersOf(job),
 ): HandRead {
   if (hand === '') return { is: 'none' };
-  if (hand.startsWith('.')) {
-    const mm = readLength(hand.slice(1));
-    return mm !== null && mm > 0 ? { is: 'length', mm } : { is: 'part' };
-  }
   const [typed = '', ...unders] = hand.split('+');
-  const letter = letterMeant(typed, letters);
-  if (letter === null) return { is: 'part' };
   // `sealing washer` is one thing.
   const said = unders.map((u) => u.trim().replace(/\s+/g, '-')).filter((u) => u !== '');
+  if (hand.startsWith('.')) {
+    const mm = readLength(typed.slice(1));
+    return mm !== null && mm > 0
+      ? { is: 'length', mm, word: [typed, ...said].join('+'), with: said }
+      : { is: 'part' };
+  }
+  const letter = letterMeant(typed, letters);
+  if (letter === null) return { is: 'part' };
   const item = readItem([letter, ...said].join('+'));
   if (!item) return { is: 'part' };
   return { is: 'kind', item, kind: job.upper.kinds.get(letter) ?? null, unders: unders.length > 0 };
@@ -55,7 +58,12 @@ export function readHand(
 /** For a wish; null while nothing is said yet. What lies under the head counts only when it was said. */
 export function handWish(hand: string, job: Job): Hand | null {
   const read = readHand(hand, job);
-  if (read.is === 'length') return { length: read.mm };
+  if (read.is === 'length') {
+    const kind = [...job.upper.kinds.values()].find(({ length }) => length === read.mm);
+    return kind && read.with.length > 0
+      ? { kind: kind.letter, with: read.with }
+      : { length: read.mm };
+  }
   if (read.is !== 'kind') return null;
   return read.unders ? { kind: read.item.kind, with: read.item.with } : { kind: read.item.kind };
 }

@@ -52,6 +52,7 @@ export const benchScreen = screen({
       presses: GO,
       label: 'open',
       help: 'open the marked job',
+      holds: ({ job }) => job !== null,
       does: ({ state, job }) => {
         if (!job) return stay(state);
         const { file } = job;

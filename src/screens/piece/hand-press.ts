@@ -1,7 +1,7 @@
 /** What is in the hand after one more press of a key, or one less. */
 
 import type { Job } from '../../model/types.ts';
-import { lettersOf, readHand } from '../../plan/typed/hand.ts';
+import { type HandRead, lettersOf, readHand } from '../../plan/typed/hand.ts';
 import type { Press } from '../kit/press.ts';
 
 const LENGTH_SIGN = /^[.,/-]$/;
@@ -28,12 +28,15 @@ export function pressHand(
   if (hand.startsWith('.') && LENGTH_SIGN.test(press)) return hand + press;
   if (hand.startsWith('.') && /^\d$/.test(press)) return longer(hand, press, job);
   if (press === '.') return '.';
-  if (press === '+') return readHand(hand, job, letters).is === 'kind' ? `${hand}+` : null;
+  if (press === '+') return isNamed(readHand(hand, job, letters)) ? `${hand}+` : null;
   const begins = (text: string) =>
     letters.some((l) => l.toLowerCase().startsWith(text.toLowerCase()));
   if (/^[A-Za-z0-9]$/.test(press) && hand !== '' && begins(hand + press)) return hand + press;
   return /^[A-Za-z]$/.test(press) && begins(press) ? press : null;
 }
+
+/** What lies under the head can be said of it: of a kind, and of a length that nobody has noted yet. */
+const isNamed = ({ is }: HandRead): boolean => is === 'kind' || is === 'length';
 
 /** Digits of a length that nobody has noted yet; one more, and it begins with a hundred. */
 const DIGITS = 2;

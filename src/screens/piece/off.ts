@@ -37,7 +37,7 @@ function takeOut({ state, key, step, hand: read, lit }: OnOff): Updated {
   const wish: Wish = { do: 'out', piece: key, holes: [lit] };
   if (read.is === 'part') return say(state, `${step.hand} is no kind and no length yet.`);
   if (read.is === 'none') return requestMark(state, wish);
-  const word = read.is === 'kind' ? [read.item.kind, ...read.item.with].join('+') : step.hand;
+  const word = read.is === 'kind' ? [read.item.kind, ...read.item.with].join('+') : read.word;
   return requestMark(state, { ...wish, row: word });
 }
 
@@ -128,7 +128,7 @@ function drawOff(here: OnOff): Page {
 }
 
 const outSaid = (out: number, of: number): string =>
-  of === 0 ? 'off' : `off, ${out} of ${of} out`;
+  of === 0 ? 'coming off' : `coming off, ${out} of ${of} out`;
 
 /** What is said beside the order before the first bolt is out, and for a spring all the way. */
 function tipsSaid({ piece, job }: OnOff): string[] {
@@ -163,7 +163,9 @@ function sayNext({ state, job, piece, step, hand: read, lit }: OnOff): Line[] {
     ];
   }
   if (hole.state === 'out') return [line(bold(`${hole.name} is out.`))];
-  const is = hole.belongs ? sayTakes(job, hole.belongs) : 'Nobody has noted what it is';
+  const is = hole.belongs
+    ? sayTakes(job, hole.belongs)
+    : 'Nobody has noted what it is: its length says it, .25, or .25+washer';
   const stuck = hole.trouble === null ? '' : ` It is ${hole.trouble}.`;
   const which = stillIn(piece).length === 1 ? 'Last to come out' : 'Next out';
   const turn = turnSaid(job.upper.kinds.get(hole.belongs?.kind ?? ''));

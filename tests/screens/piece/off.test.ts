@@ -166,3 +166,27 @@ describe('a piece that the file does not know', () => {
     expect(desk.bench.piece('air-box').where).toBe('open');
   });
 });
+
+describe('a bolt that nobody has noted', () => {
+  const counted = () =>
+    new Desk(new Bench('putback: 1\njob: Cover weeps\n')).press('o').type('cover 9').press('enter');
+
+  it('is said by its length, with what lies under its head: no letter of that is a key', () => {
+    const desk = counted();
+    expect(desk.frame).toMatch(/Nobody has noted what it is: its length says it, \.25/);
+    desk.press('6 . 2 5 +').type('sealing washer');
+    expect(desk.frame).toContain('6: you say it is');
+    expect(desk.bench.piece().holes.filter((h) => h.state === 'out')).toEqual([]);
+    desk.press('enter');
+    expect(desk.bench.hole('6').found).toEqual({ kind: 'S', with: ['sealing-washer'] });
+    expect(desk.frame).toContain('coming off, 1 of 9 out');
+  });
+
+  it('a length of a kind with its washer goes in as that kind', () => {
+    const desk = counted().press('6 . 2 5 +').type('washer').press('enter a enter enter');
+    desk.open('cover').press('enter a a');
+    expect(desk.screen).toBe('on');
+    desk.press('6 . 2 5 +').type('washer').press('enter');
+    expect(desk.bench.hole('6')).toMatchObject({ state: 'in' });
+  });
+});
