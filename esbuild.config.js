@@ -205,7 +205,7 @@ function asPart(text, imports, numberOf) {
   const partAt = (path) => numberOf.get(path.replace(/^\.\//, ''));
   const body = text
     .replace(
-      /(?<=^|[;}\n])import(?:(\{[^}]*\}|\*as [\w$]+|[\w$]+) ?from)?"(node:[a-z_/]+|\.\/[^"]+\.js)";/g,
+      /(?<=^|[;}\n])import(?:(\{[^}]*\}|\*as [\w$]+|[\w$]+) ?from)?"(node:[a-z0-9_/]+|\.\/[^"]+\.js)";/g,
       (_all, what = '', path) => {
         found++;
         const from = path.startsWith('node:') ? `require("${path}")` : `__load(${partAt(path)})`;
@@ -222,7 +222,7 @@ function asPart(text, imports, numberOf) {
       found++;
       return `__load(${partAt(path)})`;
     })
-    .replace(/\bimport\("(node:[a-z_/]+|\.\/[^"]+)"\)/g, (_all, path) => {
+    .replace(/\bimport\("(node:[a-z0-9_/]+|\.\/[^"]+)"\)/g, (_all, path) => {
       found++;
       const from = path.startsWith('node:') ? `require("${path}")` : `__load(${partAt(path)})`;
       return `(async()=>${from})()`;

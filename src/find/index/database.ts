@@ -23,7 +23,7 @@ const TABLES = [
 ];
 
 /** Bytes of the file that are mapped into memory, at most. */
-const MAPPED = 128 * 1024 * 1024;
+const MAPPED = 64 * 1024 * 1024;
 
 type Sqlite = typeof import('node:sqlite');
 

@@ -8,6 +8,7 @@ import { answersIn, type Held, type Question, type Titles, titlesOf } from '../q
 import { abandon, isBusy, openIndex } from './database.ts';
 import { type FolderFile, filesOf, jobText } from './folder.ts';
 import { askIndex, bringUp, type Row, rowsOf, type Step, titlesIn, unreadIn } from './keep.ts';
+import { leaveLittleGarbage } from './lean.ts';
 
 export interface Answers {
   held: Held[];
@@ -120,6 +121,7 @@ function* byIndex<T>(
 ): Generator<Step, T> {
   let rows = rowsOf(db);
   if (!isFresh(rows, files)) {
+    leaveLittleGarbage();
     try {
       yield* bringUp(db, folder, files, rows);
     } catch (error) {

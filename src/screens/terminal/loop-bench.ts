@@ -1,6 +1,7 @@
 /** What the screens ask of all jobs of a bench: their rows, earlier ones on a machine, lines that hold words. */
 
 import { findSteps } from '../../find/index/find.ts';
+import { leaveLittleGarbage } from '../../find/index/lean.ts';
 import { type KeptRow, type KeptRows, openRows } from '../../find/index/rows.ts';
 import { bestFirst, type Held, question } from '../../find/question.ts';
 import { errorCode } from '../../job/save/disk.ts';
@@ -99,10 +100,12 @@ export function benchHands(from: Sources): BenchHands {
       rows.set(file, { mark, row: null, day: '' });
       return null;
     }
-    const { day: until, ...row } = timelessRow(file, read, now());
+    const { day: until, ...made } = timelessRow(file, read, now());
+    // Its texts are parts of the file's: in a form of their own they do not hold ten thousand files in memory.
+    const said = JSON.stringify(made);
+    const row = JSON.parse(said) as TimelessRow;
     rows.set(file, { mark, row, day: until });
-    if (kept && stamp?.still)
-      put.push({ name: file, stamp: stamp.text, day: until, row: JSON.stringify(row) });
+    if (kept && stamp?.still) put.push({ name: file, stamp: stamp.text, day: until, row: said });
     return rowOn(row, now());
   }
 
@@ -112,6 +115,7 @@ export function benchHands(from: Sources): BenchHands {
       const own = listing;
       const names = (shelf.names(folder) ?? []).filter((n) => IS_YAML.test(n)).sort();
       const kept = names.length > MANY ? openRows(folder) : null;
+      if (names.length > MANY) leaveLittleGarbage();
       const jobs: BenchRow[] = [];
       const before = new Map(shown.map((row) => [row.file, row]));
       const put: KeptRow[] = [];
