@@ -4,6 +4,8 @@
  * every other kind nothing is given out. Only what is known to be needed is kept.
  */
 
+import { bareProfile } from './icc.ts';
+
 export type PictureKind = 'image/jpeg' | 'image/png' | 'image/webp';
 
 const ASCII = new TextDecoder('latin1');
@@ -20,14 +22,26 @@ export function pictureKind(bytes: Uint8Array): PictureKind | null {
   return null;
 }
 
+/** How a PNG packs its profile of colours (RFC 1950), and the sum behind a chunk (ISO 15948, annex D). */
+export interface Packing {
+  /** Throws where it cannot be unpacked. */
+  inflate(bytes: Uint8Array): Uint8Array;
+  deflate(bytes: Uint8Array): Uint8Array;
+  crc32(bytes: Uint8Array): number;
+}
+
 /** `orientation` as Exif has it, 1 to 8. Null where the file is none of these kinds, or broken. */
-export function stripped(bytes: Uint8Array, orientation: number): Uint8Array | null {
+export function stripped(
+  bytes: Uint8Array,
+  orientation: number,
+  packing: Packing,
+): Uint8Array | null {
   const turn = orientation >= 2 && orientation <= 8 ? orientation : 1;
   switch (pictureKind(bytes)) {
     case 'image/jpeg':
       return jpeg(bytes, turn);
     case 'image/png':
-      return png(bytes);
+      return png(bytes, packing);
     case 'image/webp':
       return webp(bytes, turn);
     default:
@@ -68,6 +82,7 @@ function jpeg(bytes: Uint8Array, orientation: number): Uint8Array | null {
   let at = 2;
   let hasJfif = false;
   const pending = orientation === 1 ? null : app1(orientation);
+  const profile: Uint8Array[] = [];
   const body: Uint8Array[] = [];
   while (at + 1 < bytes.length) {
     if (bytes[at] !== 0xff) return null;
@@ -78,7 +93,8 @@ function jpeg(bytes: Uint8Array, orientation: number): Uint8Array | null {
     }
     if (marker === EOI) {
       body.push(bytes.subarray(at, at + 2));
-      return joined([...parts, ...(pending ? [pending] : []), ...body]);
+      const colours = profile.length === 0 ? [] : [jpegProfile(profile)];
+      return joined([...parts, ...(pending ? [pending] : []), ...colours, ...body]);
     }
     if (marker === SOI || (marker >= 0xd0 && marker <= 0xd7) || marker === 0x01) {
       body.push(bytes.subarray(at, at + 2));
@@ -93,7 +109,9 @@ function jpeg(bytes: Uint8Array, orientation: number): Uint8Array | null {
     if (marker === APP0 && !hasJfif && text(segment, 4, 5) === 'JFIF\0') {
       hasJfif = true;
       parts.push(jfif(segment));
-    } else if (isKept(marker, segment)) body.push(segment);
+    } else if (marker === APP2 && text(segment, 4, 12) === PROFILE) profile.push(segment);
+    else if (marker === APP14) body.push(adobe(segment));
+    else if (isKept(marker)) body.push(segment);
     at = end;
     if (marker !== SOS) continue;
     const scan = scanEnd(bytes, at);
@@ -121,12 +139,32 @@ function jfif(segment: Uint8Array): Uint8Array {
   return bare.length === 18 ? bare : new Uint8Array();
 }
 
-/** What makes the picture; of what applications put in, the profile of its colours and how they are coded. */
-function isKept(marker: number, segment: Uint8Array): boolean {
-  if (marker === COM) return false;
-  if (marker < APP0 || marker > APP15) return true;
-  if (marker === APP2) return text(segment, 4, 12) === 'ICC_PROFILE\0';
-  return marker === APP14 && text(segment, 4, 5) === 'Adobe';
+/** What makes the picture. */
+function isKept(marker: number): boolean {
+  return marker !== COM && (marker < APP0 || marker > APP15);
+}
+
+const ADOBE = 16;
+const PROFILE = 'ICC_PROFILE\0';
+
+/** How the colours are coded, in the twelve bytes that say so; nothing behind them. */
+function adobe(segment: Uint8Array): Uint8Array {
+  if (segment.length < ADOBE || text(segment, 4, 5) !== 'Adobe') return new Uint8Array();
+  const bare = Uint8Array.from(segment.subarray(0, ADOBE));
+  bare.set([0, ADOBE - 2], 2);
+  // Its version and flags: of the program that wrote it.
+  bare.set([0, 100, 0, 0, 0, 0], 9);
+  return bare;
+}
+
+/** The profile of its colours out of its pieces, and nothing but colours in it. */
+function jpegProfile(pieces: readonly Uint8Array[]): Uint8Array {
+  const inOrder = [...pieces].sort((a, b) => (a[16] ?? 0) - (b[16] ?? 0));
+  const bare = bareProfile(joined(inOrder.map((piece) => piece.subarray(18))));
+  const length = 2 + PROFILE.length + 2 + (bare?.length ?? 0);
+  if (bare === null || length > 0xffff) return new Uint8Array();
+  const head = [0xff, 0xe2, length >> 8, length & 0xff];
+  return joined([Uint8Array.from(head), letters(PROFILE), Uint8Array.from([1, 1]), bare]);
 }
 
 /** Where coded data ends: at a marker that is no filling and no restart. */
@@ -142,10 +180,10 @@ function scanEnd(bytes: Uint8Array, from: number): number {
 // ---------------------------------------------------------------- PNG, WebP
 
 const PNG_KEPT = new Set(
-  'IHDR PLTE IDAT IEND tRNS gAMA cHRM sRGB iCCP sBIT bKGD pHYs acTL fcTL fdAT'.split(' '),
+  'IHDR PLTE IDAT IEND tRNS gAMA cHRM sRGB sBIT bKGD pHYs acTL fcTL fdAT'.split(' '),
 );
 
-function png(bytes: Uint8Array): Uint8Array | null {
+function png(bytes: Uint8Array, packing: Packing): Uint8Array | null {
   const parts = [bytes.subarray(0, 8)];
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   for (let at = 8; at + 12 <= bytes.length; ) {
@@ -153,14 +191,35 @@ function png(bytes: Uint8Array): Uint8Array | null {
     const name = text(bytes, at + 4, 4);
     if (end > bytes.length) return null;
     if (PNG_KEPT.has(name)) parts.push(bytes.subarray(at, end));
+    if (name === 'iCCP') parts.push(pngProfile(bytes.subarray(at + 8, end - 4), packing));
     if (name === 'IEND') return joined(parts);
     at = end;
   }
   return null;
 }
 
-const WEBP_KEPT = new Set(['VP8 ', 'VP8L', 'VP8X', 'ALPH', 'ANIM', 'ANMF', 'ICCP']);
-const [HAS_EXIF, HAS_XMP] = [0x08, 0x04];
+/** The profile with nothing in it but colours; nothing where it is not to be read. */
+function pngProfile(chunk: Uint8Array, { inflate, deflate, crc32 }: Packing): Uint8Array {
+  const end = chunk.indexOf(0);
+  if (end < 0 || chunk[end + 1] !== 0) return new Uint8Array();
+  let profile: Uint8Array | null = null;
+  try {
+    profile = bareProfile(inflate(chunk.subarray(end + 2)));
+  } catch {
+    // Not packed as it should be.
+  }
+  if (profile === null) return new Uint8Array();
+  const said = joined([letters('iCCPcolours\0\0'), deflate(profile)]);
+  return joined([big(said.length - 4), said, big(crc32(said))]);
+}
+
+function big(value: number): Uint8Array {
+  return Uint8Array.from([value >>> 24, value >>> 16, value >>> 8, value], (n) => n & 0xff);
+}
+
+/** Of one picture: the frames of a moving one may hold anything. */
+const WEBP_KEPT = new Set(['VP8 ', 'VP8L', 'VP8X', 'ALPH', 'ICCP']);
+const [HAS_EXIF, HAS_XMP, HAS_ICC, MOVES] = [0x08, 0x04, 0x20, 0x02];
 
 function webp(bytes: Uint8Array, orientation: number): Uint8Array | null {
   const chunks: Uint8Array[] = [];
@@ -172,7 +231,12 @@ function webp(bytes: Uint8Array, orientation: number): Uint8Array | null {
     const end = at + 8 + size + (size % 2);
     const name = text(bytes, at, 4);
     if (at + 8 + size > all) return null;
-    if (WEBP_KEPT.has(name)) {
+    if (name === 'VP8X' && ((bytes[at + 8] ?? 0) & MOVES) !== 0) return null;
+    if (name === 'ICCP') {
+      const profile = bareProfile(bytes.subarray(at + 8, at + 8 + size));
+      if (profile === null) withoutProfile(chunks);
+      else chunks.push(riffChunk(name, profile));
+    } else if (WEBP_KEPT.has(name)) {
       const chunk = Uint8Array.from(bytes.subarray(at, Math.min(end, all)));
       if (name === 'VP8X') {
         extended = true;
@@ -189,6 +253,17 @@ function webp(bytes: Uint8Array, orientation: number): Uint8Array | null {
   }
   const body = joined(chunks);
   return joined([letters('RIFF'), little(body.length + 4), letters('WEBP'), body]);
+}
+
+/** Says in the head that there is none. */
+function withoutProfile(chunks: readonly Uint8Array[]): void {
+  const head = chunks.find((chunk) => text(chunk, 0, 4) === 'VP8X');
+  if (head) head[8] = (head[8] ?? 0) & ~HAS_ICC;
+}
+
+function riffChunk(name: string, body: Uint8Array): Uint8Array {
+  const pad = new Uint8Array(body.length % 2);
+  return joined([letters(name), little(body.length), body, pad]);
 }
 
 function little(value: number): Uint8Array {

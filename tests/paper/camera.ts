@@ -83,6 +83,71 @@ export function exifBlock({ clock, offset, orientation, secret }: Facts): Buffer
 const segment = (marker: number, body: Buffer) =>
   Buffer.concat([Buffer.from([0xff, marker]), u16(body.length + 2), body]);
 
+/** A profile of colours (ICC.1:2022) with what makers and programs put into it, and something behind each of its tags. */
+export function profile(secret: string, more: { late?: boolean; lut?: boolean } = {}): Buffer {
+  const said = Buffer.from(secret, 'latin1');
+  const type = (name: string, ...parts: Buffer[]) =>
+    Buffer.concat([Buffer.from(`${name}\0\0\0\0`, 'latin1'), ...parts]);
+  const xyz = (...n: number[]) =>
+    type('XYZ ', ...n.map((v) => u32(Math.round(v * 65536) >>> 0)), said);
+  // The primaries and the curve of sRGB at D50 (IEC 61966-2-1, as its profiles have them).
+  const curve = type(
+    'para',
+    u16(3),
+    said.subarray(0, 2),
+    ...[2.4, 1 / 1.055, 0.055 / 1.055, 1 / 12.92, 0.04045].map((v) => u32(Math.round(v * 65536))),
+    said,
+  );
+  const tags: [string, Buffer][] = [
+    ['desc', type('text', said)],
+    ['cprt', type('text', said)],
+    ['dmnd', type('text', said)],
+    ['meta', type('dict', said)],
+    ['wtpt', xyz(0.9642, 1, 0.8249)],
+    ...(more.lut
+      ? [['A2B0', type('mft2', said)] as [string, Buffer]]
+      : [
+          ['rXYZ', xyz(0.43607, 0.22249, 0.01392)] as [string, Buffer],
+          ['gXYZ', xyz(0.38515, 0.71687, 0.09708)] as [string, Buffer],
+          ['bXYZ', xyz(0.14307, 0.06061, 0.7141)] as [string, Buffer],
+          ['rTRC', curve] as [string, Buffer],
+          ['gTRC', curve] as [string, Buffer],
+          ['bTRC', type('curv', u32(1), u16(0x0233), said)] as [string, Buffer],
+        ]),
+  ];
+  const head = Buffer.alloc(128);
+  for (const at of [4, 24, 40, 48, 52, 56, 80, 84, 100]) said.copy(head, at, 0, 4);
+  head[8] = more.late ? 4 : 2;
+  head.write('mntrRGB XYZ ', 12, 'latin1');
+  head.write('acsp', 36, 'latin1');
+  let at = 132 + 12 * tags.length;
+  const rows = tags.map(([name, body]) => {
+    const row = Buffer.concat([Buffer.from(name, 'latin1'), u32(at), u32(body.length)]);
+    at += body.length;
+    return row;
+  });
+  const all = Buffer.concat([
+    head,
+    u32(tags.length),
+    ...rows,
+    ...tags.map(([, body]) => body),
+    said,
+  ]);
+  all.writeUInt32BE(all.length, 0);
+  return all;
+}
+
+/** In two pieces, the second first. */
+function profileSegments(icc: Buffer): Buffer[] {
+  const middle = Math.floor(icc.length / 2);
+  const piece = (n: number, part: Buffer) =>
+    segment(
+      0xe2,
+      Buffer.concat([Buffer.from('ICC_PROFILE\0', 'latin1'), Buffer.from([n, 2]), part]),
+    );
+  return [piece(2, icc.subarray(middle)), piece(1, icc.subarray(0, middle))];
+}
+
 /**
  * A grey JPEG, 8 high, baseline (ITU-T T.81): blocks whose coefficients are all nothing, two bits each. With everything in it that
  * applications put in, and something behind its end.
@@ -101,6 +166,8 @@ export function jpeg(facts: Facts): Buffer {
     segment(0xe2, Buffer.from(`MPF\0${secret}`, 'latin1')),
     segment(0xed, Buffer.from(`Photoshop 3.0\0${secret}`, 'latin1')),
     segment(0xfe, Buffer.from(`comment ${secret}`, 'latin1')),
+    ...(secret === '' ? [] : profileSegments(profile(secret))),
+    segment(0xee, Buffer.from(`Adobe\0\x64\0\0\0\0\x01${secret}`, 'latin1')),
     segment(0xdb, ones),
     segment(0xc0, Buffer.from([8, 0, 8, 0, facts.width ?? 8, 1, 1, 0x11, 0])),
     segment(0xc4, table(0x00)),
@@ -124,6 +191,17 @@ export function png(facts: Facts): Buffer {
     Buffer.from('\x89PNG\r\n\x1a\n', 'latin1'),
     chunk('IHDR', Buffer.concat([u32(8), u32(8), Buffer.from([8, 0, 0, 0, 0])])),
     chunk('eXIf', exifBlock(facts)),
+    ...(secret === ''
+      ? []
+      : [
+          chunk(
+            'iCCP',
+            Buffer.concat([
+              Buffer.from(`${secret.slice(0, 20)}\0\0`, 'latin1'),
+              deflateSync(profile(secret)),
+            ]),
+          ),
+        ]),
     chunk('tEXt', Buffer.from(`Author\0${secret}`, 'latin1')),
     chunk('IDAT', deflateSync(Buffer.alloc(8 * 9))),
     chunk('IEND', Buffer.alloc(0)),
@@ -144,7 +222,8 @@ export function webp(facts: Facts): Buffer {
   const vp8l = Buffer.from('2f000000000788 8fd1 ff02'.replaceAll(' ', ''), 'hex');
   const body = Buffer.concat([
     Buffer.from('WEBP', 'latin1'),
-    riff('VP8X', Buffer.from([0x0c, 0, 0, 0, 0, 0, 0, 0, 0, 0])),
+    riff('VP8X', Buffer.from([secret === '' ? 0x0c : 0x2c, 0, 0, 0, 0, 0, 0, 0, 0, 0])),
+    ...(secret === '' ? [] : [riff('ICCP', profile(secret, { late: true }))]),
     riff('VP8L', vp8l),
     riff('EXIF', exifBlock(facts)),
     riff('XMP ', Buffer.from(`<x>${secret}</x>`, 'latin1')),

@@ -8,7 +8,7 @@ import { safe } from '../../model/safe.ts';
 import type { Instant } from '../../model/time.ts';
 import type { Job } from '../../model/types.ts';
 import { list, many } from '../../model/words.ts';
-import { type Camera, readCamera } from '../../paper/desk/camera.ts';
+import { type Camera, noPhotograph, readCamera } from '../../paper/desk/camera.ts';
 import { copyBeside, noted, picturesIn } from '../../paper/desk/photo-files.ts';
 import { notedOnes, sameAs } from '../../paper/desk/sweep.ts';
 import { type AtHand, atHand, handled } from '../../plan/photos/at-hand.ts';
@@ -205,7 +205,8 @@ function wrongPlace(job: Job, piece: string | undefined, hole: string | undefine
 
 function look(path: string): Camera | { odd: string } {
   try {
-    return readCamera(path);
+    const why = noPhotograph(path);
+    return why === null ? readCamera(path) : { odd: `${safe(path)} ${why}: nothing was noted.` };
   } catch (error) {
     if (errorCode(error) === null) throw error;
     if (errorCode(error) === 'ENOENT') return { odd: `There is no ${safe(path)}.` };

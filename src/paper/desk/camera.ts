@@ -26,6 +26,30 @@ export function readCamera(path: string): Camera {
   return cameraOf(readPlain(path, MOST_BYTES).bytes);
 }
 
+/**
+ * Why a file is no photograph, by its first bytes and its size; null: it is one. A picture of any kind that cameras write:
+ * JPEG, PNG, WebP, GIF, TIFF and the raw kinds that are TIFF inside, HEIC, AVIF and CR3 (ISO 14496-12, brands), RAF.
+ * Throws the system's error, or NotPlain.
+ */
+export function noPhotograph(path: string): string | null {
+  const { bytes, stat } = readPlain(path, HEAD);
+  if (stat.size === 0n) return 'is empty';
+  if (stat.size > BigInt(MOST_BYTES)) return `is larger than ${MOST_BYTES >> 20} MB`;
+  return KINDS.some((kind) => kind.test(bytes.toString('latin1'))) ? null : 'is no photograph';
+}
+
+const HEAD = 64;
+const BRANDS = 'hei[cxms]|hev[cxms]|mif[12]|msf1|avi[fs]|crx ';
+const KINDS = [
+  /^\xff\xd8\xff/,
+  /^\x89PNG\r\n\x1a\n/,
+  /^RIFF.{4}WEBP/s,
+  /^GIF8[79]a/,
+  /^(?:II[*+U]\0|MM\0[*+]|IIR[OS])/,
+  /^FUJIFILMCCD-RAW/,
+  new RegExp(`^.{4}ftyp(?:${BRANDS}|.{8,40}?(?:${BRANDS}))`, 's'),
+];
+
 /** Never throws: what is no picture says nothing. */
 export function cameraOf(bytes: Uint8Array): Camera {
   let exif: Record<string, { value?: unknown; description?: string } | undefined>;

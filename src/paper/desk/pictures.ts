@@ -1,5 +1,6 @@
 /** Photographs of a report: stripped of all that they tell beside the picture, in the page or in a folder beside it. */
 import { basename, join } from 'node:path';
+import { crc32, deflateSync, inflateSync } from 'node:zlib';
 import { livingEntries } from '../../job/diary/living.ts';
 import { disk, errorCode, writeNew } from '../../job/save/disk.ts';
 import { failOf, type SaveFail, saveFail } from '../../job/save/fail.ts';
@@ -7,7 +8,7 @@ import { lookAt, readPlain } from '../../job/save/plain.ts';
 import type { Job } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
 import type { Shown } from '../report.ts';
-import { type PictureKind, pictureKind, stripped } from '../strip.ts';
+import { type Packing, type PictureKind, pictureKind, stripped } from '../strip.ts';
 import { cameraOf, MOST_BYTES } from './camera.ts';
 import { shownFrom } from './photo-files.ts';
 
@@ -17,6 +18,14 @@ export interface Pictures {
   /** The file behind each place that stands in a source, by that source. */
   files: Map<string, string>;
 }
+
+/** A profile of colours is a few kB. */
+const MOST_PROFILE = 4 << 20;
+export const PACKING: Packing = {
+  inflate: (bytes) => inflateSync(bytes, { maxOutputLength: MOST_PROFILE }),
+  deflate: (bytes) => deflateSync(bytes),
+  crc32: (bytes) => crc32(bytes),
+};
 
 const ENDS: Readonly<Record<PictureKind, string>> = {
   'image/jpeg': 'jpg',
@@ -74,7 +83,7 @@ function clean(path: string): { kind: PictureKind; bytes: Uint8Array } | string 
   if (!read.whole) return 'it is too large.';
   const kind = pictureKind(read.bytes);
   if (kind === null) return 'a browser shows JPEG, PNG and WebP, and this is none of them.';
-  const bytes = stripped(read.bytes, cameraOf(read.bytes).orientation);
+  const bytes = stripped(read.bytes, cameraOf(read.bytes).orientation, PACKING);
   return bytes === null ? 'it is broken.' : { kind, bytes };
 }
 

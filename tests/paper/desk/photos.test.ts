@@ -1,22 +1,27 @@
 import {
+  existsSync,
   mkdirSync,
   mkdtempSync,
   readdirSync,
   readFileSync,
   rmSync,
   symlinkSync,
+  truncateSync,
   writeFileSync,
 } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { crc32, inflateSync } from 'node:zlib';
 import ExifReader from 'exifreader';
 import { afterAll, beforeEach, describe, expect, it } from 'vitest';
-import { cameraOf } from '../../../src/paper/desk/camera.ts';
+import { cameraOf, noPhotograph } from '../../../src/paper/desk/camera.ts';
+import { PACKING } from '../../../src/paper/desk/pictures.ts';
+import { bareProfile } from '../../../src/paper/icc.ts';
 import { stripped } from '../../../src/paper/strip.ts';
 import { filesIn } from '../../../src/screens/terminal/loop-files.ts';
 import { shelf } from '../../../src/screens/terminal/shelf.ts';
 import { Pinned } from '../../commands/pinned.ts';
-import { heic, jpeg, png, webp } from '../camera.ts';
+import { heic, jpeg, png, profile, webp } from '../camera.ts';
 
 const SECRET = 'Kim of 47 North Lane, serial 0815';
 const FACTS = { clock: '2026:04:11 16:40:12', offset: '+02:00', orientation: 6, secret: SECRET };
@@ -49,7 +54,7 @@ describe('what a photograph tells', () => {
   ])('%s: stripped, it tells nothing but the picture', (name, make) => {
     const bytes = make(FACTS);
     expect(bytes.includes(SECRET)).toBe(true);
-    const bare = Buffer.from(stripped(bytes, 6) ?? []);
+    const bare = Buffer.from(stripped(bytes, 6, PACKING) ?? []);
     expect(bare.length).toBeGreaterThan(20);
     for (const word of SECRET.split(/[ ,]+/)) expect(bare.includes(word), word).toBe(false);
     // A reader that looks for everything finds no place and no owner.
@@ -59,17 +64,77 @@ describe('what a photograph tells', () => {
     expect(
       Object.keys(tags.exif ?? {}).filter((k) => !/^(?:Orientation|Exif Version)$/.test(k)),
     ).toEqual([]);
+    // What makes its colours stays, and its profile says nothing else: read back, it is as it was written.
+    const icc = profileIn(name, bare);
+    expect(bareProfile(icc)).toEqual(icc);
+    for (const text of [bare, icc].map((b) => Buffer.from(b).toString('latin1')))
+      for (const word of SECRET.split(/[ ,]+/)) expect(text.includes(word), word).toBe(false);
     // Its way up stays where the kind has a place for it.
     if (name !== 'PNG') expect(cameraOf(bare).orientation).toBe(6);
   });
 
+  it('a profile keeps primaries, white point and curves to the bit; tables of a printer and broken ones are left out', () => {
+    for (const late of [false, true]) {
+      const icc = profile(SECRET, { late });
+      const bare = bareProfile(icc) ?? new Uint8Array();
+      const [was, now] = [tagsOf(icc), tagsOf(bare)];
+      expect([...now.keys()].sort()).toEqual(
+        'bTRC bXYZ cprt desc gTRC gXYZ rTRC rXYZ wtpt'.split(' '),
+      );
+      for (const [name, length] of Object.entries({ rXYZ: 20, wtpt: 20, bTRC: 14 })) {
+        expect(now.get(name)).toEqual(was.get(name)?.subarray(0, length));
+      }
+      expect(now.get('rTRC')?.subarray(12)).toEqual(was.get('rTRC')?.subarray(12, 32));
+      expect(Buffer.from(bare).readUInt32BE(0)).toBe(bare.length);
+    }
+    expect(bareProfile(profile(SECRET, { lut: true }))).toBeNull();
+    const whole = profile(SECRET);
+    for (let n = 0; n < whole.length; n += 7) {
+      const cut = bareProfile(whole.subarray(0, n));
+      if (cut) expect(Buffer.from(cut).toString('latin1')).not.toContain('North');
+    }
+  });
+
   it('nothing of what is broken or of another kind is given out', () => {
-    expect(stripped(Buffer.from('text'), 1)).toBeNull();
-    expect(stripped(jpeg(FACTS).subarray(0, 60), 1)).toBeNull();
-    expect(stripped(png(FACTS).subarray(0, 40), 1)).toBeNull();
-    expect(stripped(heic(FACTS), 1)).toBeNull();
+    expect(stripped(Buffer.from('text'), 1, PACKING)).toBeNull();
+    expect(stripped(jpeg(FACTS).subarray(0, 60), 1, PACKING)).toBeNull();
+    expect(stripped(png(FACTS).subarray(0, 40), 1, PACKING)).toBeNull();
+    expect(stripped(heic(FACTS), 1, PACKING)).toBeNull();
   });
 });
+
+/** The tags of a profile, by name. */
+function tagsOf(bytes: Uint8Array): Map<string, Buffer> {
+  const icc = Buffer.from(bytes);
+  return new Map(
+    Array.from({ length: icc.readUInt32BE(128) }, (_, i): [string, Buffer] => {
+      const at = 132 + 12 * i;
+      const from = icc.readUInt32BE(at + 4);
+      return [
+        icc.toString('latin1', at, at + 4),
+        icc.subarray(from, from + icc.readUInt32BE(at + 8)),
+      ];
+    }),
+  );
+}
+
+/** As a reader of that kind of picture finds it. */
+function profileIn(name: string, bytes: Buffer): Uint8Array {
+  if (name === 'PNG') {
+    const at = bytes.indexOf('iCCP');
+    const chunk = bytes.subarray(at + 4, at + 4 + bytes.readUInt32BE(at - 4));
+    expect(bytes.readUInt32BE(at + 4 + chunk.length)).toBe(
+      crc32(bytes.subarray(at, at + 4 + chunk.length)),
+    );
+    return Uint8Array.from(inflateSync(chunk.subarray(chunk.indexOf(0) + 2)));
+  }
+  if (name === 'WebP') {
+    const at = bytes.indexOf('ICCP');
+    return Uint8Array.from(bytes.subarray(at + 8, at + 8 + bytes.readUInt32LE(at + 4)));
+  }
+  const at = bytes.indexOf('ICC_PROFILE');
+  return Uint8Array.from(bytes.subarray(at + 14, at - 2 + bytes.readUInt16BE(at - 2)));
+}
 
 const JOB = `putback: 1
 job: Two covers
@@ -174,6 +239,33 @@ describe('putback photo', () => {
     expect(err).toContain('There is no');
     expect(err).toContain('a folder');
     expect(diary()).toHaveLength(0);
+  });
+
+  it('what is no photograph is refused by what is in it and by its size, before anything is copied', async () => {
+    writeFileSync(join(folder, 'empty.jpg'), '');
+    writeFileSync(join(folder, 'text.jpg'), 'root:x:0:0\n');
+    writeFileSync(join(folder, 'film.mp4'), '\0\0\0\x18ftypisom\0\0\0\0isommp42');
+    writeFileSync(join(folder, 'huge.jpg'), Buffer.from([0xff, 0xd8, 0xff, 0xe0]));
+    truncateSync(join(folder, 'huge.jpg'), 6e9);
+    const names = ['empty.jpg', 'text.jpg', 'film.mp4', 'huge.jpg', '/etc/passwd'];
+    const { exit, err } = await putback.run(
+      ...['photo', 'job.yaml', ...names, '--copy', '--piece', 'left'],
+    );
+    expect(exit).toBe(1);
+    for (const why of [
+      'empty.jpg is empty',
+      'text.jpg is no',
+      'film.mp4 is no',
+      'larger than 128 MB',
+      '/etc/passwd is no photograph: nothing was noted',
+    ])
+      expect(err).toContain(why);
+    expect(diary()).toHaveLength(0);
+    expect(existsSync(join(folder, 'photos'))).toBe(false);
+    for (const make of [jpeg, png, webp, heic]) {
+      writeFileSync(join(folder, 'x.bin'), make(FACTS));
+      expect(noPhotograph(join(folder, 'x.bin'))).toBeNull();
+    }
   });
 
   it('copies beside the job where that is said, never over another, and out of the sight of git', async () => {
