@@ -56,9 +56,13 @@ const KNOWN = /^(?:off$|trouble-|part-back-|adjust-|task-|fill-|wait-|cure-)/;
 const ALWAYS = new Set(['air', 'stand', 'near', 'levels']);
 
 function movingSaid(standing: Standing): string {
-  const { say, safe, unsaid } = movingOf(standing);
+  const { say, safe, unsaid, untested } = movingOf(standing);
   if (say.length > 0) return say.join(' ');
   if (safe) return 'Safe to move, not to start.';
+  if (untested.length > 0) {
+    const back = list(untested.map((p) => p.spec.name));
+    return `Don’t move it yet: ${back} ${untested.length === 1 ? 'is' : 'are'} back, and not tested.`;
+  }
   const names = list(unsaid.map((p) => p.spec.name));
   return `Ask before you move it: nobody noted whether it may stand or roll without ${names}.`;
 }

@@ -50,6 +50,29 @@ describe('the tag on the machine', () => {
     expect(htmlOf(without)).not.toContain('After the start');
   });
 
+  it('a brake that is back and not tested keeps it from being moved; tested, or another piece, it may be', () => {
+    const job = (care: string, done = '') =>
+      jobOf(`putback: 1
+job: Brake
+machine: Hollin 400 Twin
+bolts: {S: M8x25 flange}
+pieces:
+  caliper: {bolts: S S, care: ${care}}
+tasks:
+  brake: {test: Lever firm and wheel held, after: caliper on}
+diary:
+  - {at: 2026-04-11T16:10:00+02:00, id: aaaaaaa2, piece: caliper, out: S}
+  - {at: 2026-04-11T16:11:00+02:00, id: aaaaaaa3, piece: caliper, removed: all}
+  - {at: 2026-04-11T16:12:00+02:00, id: aaaaaaa4, piece: caliper, in: S}
+  - {at: 2026-04-11T16:13:00+02:00, id: aaaaaaa5, piece: caliper, tight: snug}
+  - {at: 2026-04-11T16:14:00+02:00, id: aaaaaaa6, piece: caliper, tight: full}
+${done}`);
+    expect(tagSays(job('brake'), NOW)?.moving).toBe(
+      'Don’t move it yet: Caliper is back, and not tested.',
+    );
+    expect(tagSays(job('none'), NOW)?.moving).toBe('Safe to move, not to start.');
+  });
+
   it('says why, since when and whom to ask', () => {
     const job = jobOf(JOB + INSIDE);
     const html = htmlOf(tag({ job, now: NOW, size: 'a4', wrenches: [], who: 'Kim' }));

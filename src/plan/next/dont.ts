@@ -9,6 +9,7 @@ import { insideOf, sayThing } from '../order/inside.ts';
 import { isAway, isBack } from '../order/needed.ts';
 import type { Standing } from '../order/standing.ts';
 import { sayCureOf, untoldCures } from '../seal/cure.ts';
+import { testListOf } from '../tests/testlist.ts';
 
 /** Sentences, the worst first. */
 export function dontOf(standing: Standing): string[] {
@@ -44,6 +45,8 @@ export interface Moving {
   safe: boolean;
   /** Undone pieces of which the file does not say whether they are dangerous. */
   unsaid: PieceNow[];
+  /** Back, but what holds or stops the machine by them has not passed its test. */
+  untested: PieceNow[];
 }
 
 /** Whether a machine can be moved as it stands. What a name lets guess can only forbid it. */
@@ -51,7 +54,16 @@ export function movingOf(standing: Standing): Moving {
   const undone = [...standing.job.pieces.values()].filter(isUndone);
   const unsaid = undone.filter((p) => p.spec.care === null);
   const say = movedSaid(undone);
-  return { say, safe: say.length === 0 && unsaid.length === 0, unsaid };
+  const open = new Set(
+    testListOf(standing).flatMap((t) =>
+      t.state === 'passed' || t.state === 'later' ? [] : t.pieces,
+    ),
+  );
+  const untested = [...standing.job.pieces.values()].filter(
+    (p) => open.has(p.spec.key) && !isUndone(p) && p.where !== 'home' && holdsIt(p),
+  );
+  const safe = say.length === 0 && unsaid.length === 0 && untested.length === 0;
+  return { say, safe, unsaid, untested };
 }
 
 function movedSaid(undone: readonly PieceNow[]): string[] {
@@ -61,6 +73,10 @@ function movedSaid(undone: readonly PieceNow[]): string[] {
     ...(moving.length > 0 ? [`Don't move it under its own weight: ${names(moving)} undone.`] : []),
     ...(carried.length > 0 ? [`Don't take it off its stand: ${names(carried)} undone.`] : []),
   ];
+}
+
+function holdsIt({ spec }: PieceNow): boolean {
+  return caresOf(spec).care.some((care) => CARES[care].stays || CARES[care].held);
 }
 
 function isUndone(piece: PieceNow): boolean {
