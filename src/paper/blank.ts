@@ -21,7 +21,7 @@ export interface BlankAsk extends Omit<Ask, 'piece'> {
 
 /** What a name of a hole can count to. */
 const MOST = 999;
-const HEIGHT = 118;
+const HEIGHT = 92;
 const RADIUS = 5;
 /** Room for what is written in and beside a hole, mm. */
 const APART = 14;
@@ -56,7 +56,7 @@ ${proofLine(within('a4').width)}
 <p>From outside, 1 at twelve o’clock, then clockwise; draw the outline, and move a number with an arrow where it lies otherwise. In each ring the kind, one letter for all bolts that are the same.</p>
 <table class="fills"><thead><tr><th>Hole</th><th>Kind</th><th>Under the head, from the head down</th><th>Length, mm</th><th>Stuck, rounded, missing …</th></tr></thead><tbody>${rows}</tbody></table>
 <p>What the letters are (thread × length under the head, head, tool):</p>
-${Array.from({ length: 4 }, () => m`<p><span class="fill short"></span>: <span class="fill"></span></p>`)}
+<div class="letters">${Array.from({ length: 4 }, () => m`<p><span class="fill letter"></span>: <span class="fill said"></span></p>`)}</div>
 <p>Routes, marks, what was loose: <span class="fill"></span></p>
 <p class="quiet">Typed afterwards in this order: the kinds from 1 to ${names.length}, + before what lies under the head, ! for still in, - for none.</p>`;
   return {
@@ -75,7 +75,11 @@ ${Array.from({ length: 4 }, () => m`<p><span class="fill short"></span>: <span c
 const STYLE = `
 .fill{display:inline-block;width:110mm;border-bottom:.3mm solid #000;height:6mm}
 .fill.short{width:28mm}
-.fills td{height:7mm}
+.letters{display:grid;grid-template-columns:1fr 1fr;break-inside:avoid}
+.letters p{margin:1mm 0}
+.fill.letter{width:12mm}
+.fill.said{width:68mm}
+.fills td{height:6mm}
 .fills td:nth-child(1){width:12mm}
 .fills td:nth-child(2){width:24mm}
 .fills td:nth-child(4){width:24mm}`;

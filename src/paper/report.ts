@@ -19,7 +19,7 @@ import { followsFrom } from './follow.ts';
 import { JOINT_FIELDS, jointRecords } from './joint-record.ts';
 import { joined, type Markup, m, t } from './markup.ts';
 import { page } from './page.ts';
-import { dayOf } from './said.ts';
+import { dayOf, ofWhat } from './said.ts';
 
 /** A photograph as the page shows it. */
 export interface Shown {
@@ -68,8 +68,8 @@ export function report(ask: ReportAsk): Paper | NoPaper {
   const body = m`<h1>${t(title)}</h1>
 <p class="quiet">Record of ${several ? `${jobs.length} repairs` : 'a repair'}, ${dayOf(now)}. It tells what was seen and noted at the bench. It is no proof of what nobody looked at.</p>
 ${jobs.map((job, i) => m`<section${several ? m` class="sheet"` : null}>${jobBody(ask, job, pictures[i] ?? [])}</section>`)}
-<p class="quiet">${MAKER_FIRST} Local rules go before both.</p>
-<p>Signed: <span class="fill"></span> Day: <span class="fill"></span></p>`;
+<div class="signed"><p class="quiet">${MAKER_FIRST} Local rules go before both.</p>
+<p>Signed: <span class="fill"></span> Day: <span class="fill"></span></p></div>`;
   const shown = pictures.flat();
   const unshown = shown.filter((p) => p.source === null);
   return {
@@ -90,8 +90,11 @@ ${jobs.map((job, i) => m`<section${several ? m` class="sheet"` : null}>${jobBody
 
 const STYLE = `
 .fill{display:inline-block;width:60mm;border-bottom:.3mm solid #000;height:8mm}
+.signed{break-before:avoid;break-inside:avoid}
+section > :is(ul,table):last-child{break-inside:avoid}
 .joint{break-inside:avoid-page}
 .joint th{width:52mm;font-weight:normal}
+.joint .fill{width:100mm;height:6mm}
 .photos{display:grid;grid-template-columns:1fr 1fr;gap:4mm}
 .photos figure{margin:0;break-inside:avoid}
 .photos img{max-width:100%;max-height:90mm;display:block}`;
@@ -190,12 +193,12 @@ function joints({ now, by }: ReportAsk, job: Job): Markup | null {
   const records = jointRecords(job, now, by);
   if (records.length === 0) return null;
   return m`<h3>Joint record</h3>
-<p class="quiet">Fields of the joint assembly record of ASME PCC-1. A dash: not noted.</p>
+<p class="quiet">Fields of the joint assembly record of ASME PCC-1. An empty line: not noted, to be filled in by pen.</p>
 ${records.map(
   (record) =>
     m`<table class="joint"><thead><tr><th colspan="2"><b>${t(record.name)}</b>${record.complete ? null : m` <b>NOT COMPLETE</b>`}</th></tr></thead><tbody>${JOINT_FIELDS.map(
       (field) =>
-        m`<tr><th>${field}</th><td>${record.fields[field].length === 0 ? '—' : joined(record.fields[field].map(t), m`<br>`)}</td></tr>`,
+        m`<tr><th>${field}</th><td>${record.fields[field].length === 0 ? m`<span class="fill"></span>` : joined(record.fields[field].map(t), m`<br>`)}</td></tr>`,
     )}</tbody></table>`,
 )}`;
 }
@@ -253,10 +256,7 @@ function corrected(job: Job): Markup | null {
   return table(
     'Printed, and not so on this machine',
     ['Of', 'What', 'Printed', 'True here'],
-    job.corrections.map((c) => {
-      const of = c.task ?? job.pieces.get(c.piece ?? '')?.spec.name ?? c.piece ?? '';
-      return [c.hole === undefined ? of : `${of}, hole ${c.hole}`, c.what, c.printed, c.says];
-    }),
+    job.corrections.map((c) => [ofWhat(job, c), c.what, c.printed, c.says]),
   );
 }
 

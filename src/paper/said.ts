@@ -5,6 +5,7 @@ import { textInWords, textsSaid } from '../job/truth/corrections.ts';
 import { inWords } from '../job/truth/said.ts';
 import type {
   Correctable,
+  Correction,
   HoleNow,
   Job,
   Kind,
@@ -69,4 +70,10 @@ export function stageSaid(torque: Quantity | null, angle: number | null): string
 
 export function dayOf(time: string): string {
   return time.slice(0, 10);
+}
+
+/** What a correction is of: `Alternator cover, hole 4`, or a task. */
+export function ofWhat(job: Job, { piece, task, hole }: Correction): string {
+  const of = task ?? job.pieces.get(piece ?? '')?.spec.name ?? piece ?? '';
+  return hole === undefined ? of : `${of}, hole ${hole}`;
 }

@@ -16,7 +16,7 @@ import type { Ask, NoPaper, Paper, Private } from './ask.ts';
 import { mapPicture } from './map-picture.ts';
 import { m, t } from './markup.ts';
 import { page } from './page.ts';
-import { belongsSaid, counted, dayOf, kindSaid } from './said.ts';
+import { belongsSaid, counted, dayOf, kindSaid, ofWhat } from './said.ts';
 
 export interface SheetAsk extends Ask {
   /** What is asked; null: a line to write on. */
@@ -112,9 +112,7 @@ function partsOf(ask: SheetAsk): Part[] {
     ...one('Done', done),
     ...many(
       'Not so as printed',
-      job.corrections.map(
-        (c) => `${c.piece ?? c.task ?? ''}, ${c.what}: ${c.says} (printed: ${c.printed})`,
-      ),
+      job.corrections.map((c) => `${ofWhat(job, c)}, ${c.what}: ${c.says} (printed: ${c.printed})`),
     ),
     ...many('Notes', notes(ask)),
   ];

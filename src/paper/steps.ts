@@ -44,7 +44,7 @@ export function steps(ask: StepsAsk): Paper | NoPaper {
 }
 
 const STYLE = `
-.way{columns:2;column-gap:6mm;line-height:1.25;padding-left:7mm;margin:2mm 0}
+.way{columns:2;column-gap:10mm;line-height:1.25;padding-left:7mm;margin:2mm 0}
 .way li{break-inside:avoid;margin-bottom:.6em}
 .way p{margin:0}
 .way .box{float:right;border:.3mm solid #000;width:1em;height:1em}
@@ -127,7 +127,7 @@ const SIZES = [11, 10, 9, 8, 7, 6.5, 6, 5.5];
 function pointsFor(rows: readonly Row[], sheet: { width: number; height: number }) {
   const fits = (points: number) => {
     const size = points * POINT;
-    const most = ((sheet.width - 6) / 2 - 8) / size;
+    const most = ((sheet.width - 10) / 2 - 8) / size;
     const lines = rows.reduce((sum, { name, lines: said, cautions }) => {
       const texts = [name, ...said, ...cautions.map((c) => `! ${c}`)];
       return sum + 0.6 + texts.reduce((n, text) => n + wrapped(text, most).length * 1.25, 0);
