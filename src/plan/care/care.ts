@@ -53,7 +53,9 @@ export const CARES: Readonly<Record<Care, CareRow>> = {
     start: null,
   },
   brake: {
-    names: oneOf('brakes?|handbrakes?|call?ipers?|master ?cylinders?|wheel cylinders?|abs'),
+    names: oneOf(
+      'brakes?|handbrakes?|call?ipers?|master ?cylinders?|wheel cylinders?|bleed(?:er)? (?:nipples?|screws?|valves?)|bleeders?|abs',
+    ),
     say: 'Brakes: their dust is not blown away but wiped up wet, their fluid stays off paint and skin. Nothing moves before the lever is firm again.',
     licensed: true,
     before:
@@ -65,7 +67,7 @@ export const CARES: Readonly<Record<Care, CareRow>> = {
   },
   steering: {
     names: oneOf(
-      'steering|handle ?bars?|bar clamps?|yokes?|triple (?:clamps?|trees?)|head(?:stock|set)? bearings?|tie[- ]?rods?|track[- ]?rods?|drag links?|ball[- ]?joints?|king ?pins?|forks?',
+      'steering|handle ?bars?|bar clamps?|yokes?|triple (?:clamps?|trees?)|head(?:stock|set)? bearings?|tie[- ]?rods?|track[- ]?rods?|drag links?|ball[- ]?joints?|king ?pins?|forks?|front ends?|headsets?|rack and pinions?|pitman arms?|idler arms?|knuckles?|stub axles?',
     ),
     say: 'Steering: what is let go here keeps the rider upright. A licensed mechanic looks at it.',
     licensed: true,
@@ -76,7 +78,7 @@ export const CARES: Readonly<Record<Care, CareRow>> = {
   },
   structure: {
     names: oneOf(
-      'frames?|sub ?frames?|cross ?members?|engine (?:mounts?|mountings?|bolts?|hangers?)|(?:centre|center|side|main)? ?stands?|jack(?:ing)? points?|tow(?:ing)? (?:bars?|hitch(?:es)?|balls?)|roll ?bars?|seat ?belts?|seat rails?',
+      'frames?|sub ?frames?|cross ?members?|engine (?:mounts?|mountings?|bolts?|hangers?)|(?:centre|center|side|main)? ?stands?|kick ?stands?|side ?cars?|jack(?:ing)? points?|(?:tow(?:ing)?|trailer) (?:bars?|hitch(?:es)?|balls?)|roll ?bars?|seat ?belts?|seat rails?',
     ),
     say: 'It carries weight: hold the machine up by a stand or straps before a bolt is out.',
     licensed: true,
@@ -86,7 +88,9 @@ export const CARES: Readonly<Record<Care, CareRow>> = {
     start: null,
   },
   wheel: {
-    names: oneOf('(?:front|rear|back|road|drive|spare|side)?wheels?|axles?|hubs?|tyres?|tires?'),
+    names: oneOf(
+      '(?:front|rear|back|road|drive|spare|side)?wheels?|axles?|hubs?|tyres?|tires?|rims?|spokes?|lug ?nuts?',
+    ),
     say: 'A wheel carries it: on stands, never on a jack alone, and rocked by hand before it is off.',
     licensed: true,
     before: 'On stands, rocked by hand, and it cannot roll.',
@@ -96,7 +100,7 @@ export const CARES: Readonly<Record<Care, CareRow>> = {
   },
   suspension: {
     names: oneOf(
-      'suspensions?|forks?|shocks?|shock ?absorbers?|struts?|dampers?|swing(?:ing)? ?arms?|wishbones?|control arms?|trailing arms?|torsion bars?|anti[- ]?roll bars?|sway bars?|shackles?',
+      'suspensions?|forks?|shocks?|shock ?absorbers?|struts?|dampers?|swing(?:ing)? ?arms?|wishbones?|control arms?|trailing arms?|torsion bars?|anti[- ]?roll bars?|sway bars?|stabili[sz]er bars?|drop links?|knuckles?|front ends?|mono ?shocks?|coil[- ]?overs?|shackles?',
     ),
     say: 'It carries weight and a spring pushes in it: unload it by a stand first, and undo no top nut under load.',
     licensed: true,
@@ -106,7 +110,9 @@ export const CARES: Readonly<Record<Care, CareRow>> = {
     start: { say: 'pushed down and come up again, nothing knocks', stops: false },
   },
   spring: {
-    names: oneOf('springs?|recoil starters?|kick ?starts?|kick ?starters?'),
+    names: oneOf(
+      'springs?|recoil starters?|kick ?starts?|kick ?starters?|pull ?start(?:er)?s?|(?:cam|timing|drive)? ?(?:chain|belt) tensioners?',
+    ),
     say: 'A spring pushes behind it: half a turn each, all round, eyes covered, and never a face in front of it.',
     licensed: false,
     before: 'A spring pushes behind it: eyes covered, and something to hold it with.',
@@ -116,7 +122,7 @@ export const CARES: Readonly<Record<Care, CareRow>> = {
   },
   fuel: {
     names: oneOf(
-      'fuels?|petrol|gasoline|diesel|gas (?:tanks?|caps?|lines?|cocks?)|tanks?|petcocks?|carbs?|carburett?[oe]rs?|throttle (?:body|bodies)|injectors?|injection pumps?|floats?',
+      'fuels?|petrol|gasoline|diesel|gas (?:tanks?|caps?|lines?|cocks?|bottles?|cylinders?)|lpg|propane|vapori[sz]ers?|tanks?|petcocks?|carbs?|carburett?[oe]rs?|throttle (?:body|bodies)|injectors?|injection pumps?|floats?',
     ),
     say: 'Fuel: no flame, no spark, no heat near it, no smoking; air through the room; a closed can for what runs out.',
     licensed: false,
@@ -136,7 +142,7 @@ export const CARES: Readonly<Record<Care, CareRow>> = {
   },
   mains: {
     names: oneOf(
-      'mains|contactors?|switch ?gear|terminal box(?:es)?|\\d{3} ?v(?:olts?)?|three[- ]phase|inverters?|capacitors?',
+      'mains|contactors?|switch ?gear|terminal box(?:es)?|\\d{3} ?v(?:olts?)?|three[- ]phase|inverters?|capacitors?|power suppl(?:y|ies)|transformers?',
     ),
     say: 'Mains: plug out or locked off, tried dead with a tester that was tried before, capacitors given time. Wiring is for those who are licensed for it.',
     licensed: true,
@@ -147,7 +153,7 @@ export const CARES: Readonly<Record<Care, CareRow>> = {
   },
   blade: {
     names: oneOf(
-      'blades?|cutters?|cutting (?:decks?|bars?|discs?|heads?)|kni(?:fe|ves)|mower decks?|chain ?bars?|saw chains?',
+      'blades?|cutters?|cutting (?:decks?|bars?|discs?|heads?)|kni(?:fe|ves)|mower decks?|chain ?bars?|saw chains?|chain ?saw (?:bars?|chains?)|guide bars?|grinding (?:wheels?|discs?)',
     ),
     say: 'A blade cuts at rest too: plug lead or battery off, the blade blocked, gloves on.',
     licensed: false,
@@ -158,7 +164,7 @@ export const CARES: Readonly<Record<Care, CareRow>> = {
   },
   lift: {
     names: oneOf(
-      'gas (?:struts?|springs?)|lift(?:ing)? (?:arms?|rams?|chains?|struts?)|hydraulics?|rams?|hoists?|booms?|jacks?|tailgate struts?|loader arms?',
+      'gas (?:struts?|springs?)|lift(?:ing)? (?:arms?|rams?|chains?|struts?)|hydraulics?|rams?|hoists?|booms?|jacks?|tail ?gates?|loaders?|loader arms?|fork ?lifts?',
     ),
     say: 'It lifts or holds up: lower it or prop it first, let its pressure out; oil under pressure goes through skin.',
     licensed: true,
@@ -192,9 +198,13 @@ export interface Cares {
 /** What is called like something dangerous and is not: an oil tank holds no fuel, a float in a carburettor lifts nothing. */
 const NOT = (
   [
+    ['spring', 'spring (?:washers?|clips?|pins?|hooks?)'],
     ['fuel', '(?:oil|water|air|header|expansion|hydraulic|washer) tanks?'],
     ['structure', '(?:tool|oil) stands?|door frames?|lamp frames?|air ?frames?'],
-    ['wheel', '(?:hand|fly|gear|sprocket|star|cog|grinding|idler|pulley|worm|ratchet) ?wheels?'],
+    [
+      'wheel',
+      '(?:hand|fly|gear|sprocket|star|cog|grinding|idler|pulley|worm|ratchet) ?wheels?|(?:lamp|head ?lamp|light|glass) rims?',
+    ],
     ['steering', '(?:selector|shift|gear|gearchange|change) forks?'],
     ['suspension', '(?:selector|shift|gear|gearchange|change) forks?|vibration dampers?'],
     ['blade', '(?:fan|wiper) blades?'],

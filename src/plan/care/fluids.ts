@@ -19,6 +19,7 @@ const THING =
 const OPENED =
   /\b(?:open|undo|remove|pull|unscrew|take out)\b[^.,;]*\b(?:drain|sump|oil) ?(?:plug|bolt|screw|cock)s?\b/i;
 const END = String.raw`(?=\s+(?:into|from|out|off|and|until|till|by|with|at|through|via|in|overnight|while|when|before|after)\b|[,.;:()]|$)`;
+const NAMED = String.raw`(?:(?:the|its|all|old|engine|gear|gearbox|fork|hydraulic)\s+)*(?:oil|fluid|fuel|petrol|gasoline|diesel)`;
 /** Done to a liquid; what it is done to stands behind it, or between its two words. */
 const DONE = [
   new RegExp(
@@ -28,11 +29,16 @@ const DONE = [
   new RegExp(String.raw`\blet\s+(?:off|out)\s+(.+?)${END}`, 'i'),
   /\blet\s+(.+?)\s+(?:run\s+)?(?:out|off|drain|run|drip)\b/i,
   /\b(?:drain|empty|pump|suck|pour|tip)(?:s|ed|ing)?\s+(.+?)\s+(?:out|off)\b/i,
+  new RegExp(String.raw`\b(?:drop|dump)(?:s|p?ed|p?ing)?\s+(${NAMED})${END}`, 'i'),
+  new RegExp(String.raw`(?:\b(?:take|get|run)\s+|^)(${NAMED})\s+out\b`, 'i'),
 ] as const;
 /** Said of nothing in particular: `Warm it up and drain`. */
 const BARE = /\b(?:drain|run (?:out|off))(?:s|ed|ing)?\b/i;
 const LIQUID =
   /\b((?:(?:engine|gear|gearbox|fork|hydraulic|brake|old|dirty|used)\s+)*(?:oil|fluid|fuel|petrol|gasoline|diesel|water|liquid))\b/i;
+/** What is emptied, and stays. */
+const HOLDS =
+  /\b(?:tanks?|gear ?box(?:es)?|sumps?|cases?|crank ?cases?|forks?|fork legs?|carb\w*|float bowls?|bowls?|reservoirs?|systems?|lines?|hoses?|pumps?|engines?|transmissions?|differentials?|axles?)$/i;
 const NOTHING = /^(?:it|them|this|that|all|everything|well|completely|fully|overnight)$/i;
 
 /**
@@ -45,7 +51,10 @@ export function letOut(say: string): string | null {
   const plain = say.replace(THING, 'plug');
   const named = LIQUID.exec(plain)?.[1]?.toLowerCase();
   const what = DONE.flatMap((form) => form.exec(plain)?.[1]?.trim() ?? [])[0];
-  if (what !== undefined && !NOTHING.test(what)) return what;
+  // A gearbox that is emptied stays where it is.
+  if (what !== undefined && !NOTHING.test(what)) {
+    return HOLDS.test(what) ? `what was in ${what}` : what;
+  }
   if (what === undefined && !BARE.test(plain) && !OPENED.test(say)) return null;
   return named === undefined ? 'what was in it' : `the ${named}`;
 }

@@ -82,11 +82,38 @@ function sumOf(text: string): { least: number; most: number } {
   return { least, most };
 }
 
+const ADDED: Readonly<Record<string, string>> = {
+  'a half': '.5',
+  'a quarter': '.25',
+  'three quarters': '.75',
+};
+const SHARES: Readonly<Record<string, string>> = {
+  'a quarter': '1/4',
+  quarter: '1/4',
+  'three quarters': '3/4',
+  half: '1/2',
+};
+const AND_A_HALF =
+  /\b(an?|\d+|one|two|three|four|five|six) (hours?|days?|weeks?) and (a half|a quarter|three quarters)\b/gi;
+const SHARE_OF = /\b(a quarter|quarter|three[- ]quarters|half) of an? (hour|day|week|minute)\b/gi;
+
+/** `an hour and a half` is `1.5 hours`, `a quarter of an hour` is `1/4 hour`. */
+function inFigures(text: string): string {
+  return text
+    .replace(AND_A_HALF, (_, n: string, unit: string, more: string) => {
+      return `${figureOf(n)}${ADDED[more.toLowerCase()]} ${unit}`;
+    })
+    .replace(SHARE_OF, (_, share: string, unit: string) => {
+      return `${SHARES[share.toLowerCase().replace('-', ' ')]} ${unit}`;
+    });
+}
+
 /**
  * The first duration in the text, several parts added up, with both ends of a range. Null when there is none
  * (`until the paint is dry`).
  */
-export function readDuration(text: string): Duration | null {
+export function readDuration(said: string): Duration | null {
+  const text = /\b(?:half|quarters?)\b/i.test(said) ? inFigures(said) : said;
   const found = mayHaveFigure(text) ? WHOLE.exec(text) : null;
   if (!found) return null;
   const ends = [found[1], found[2]].flatMap((part) => (part === undefined ? [] : [sumOf(part)]));

@@ -18,7 +18,7 @@ const NAMES: readonly [Care, readonly string[]][] = [
     [
       ...['brake', 'brakes', 'brake caliper', 'caliper', 'calipers', 'calliper', 'callipers'],
       ...['master cylinder', 'master cylinders', 'brake disc', 'brake hoses', 'brake pads'],
-      ...['brake shoes', 'wheel cylinders', 'ABS unit', 'handbrake'],
+      ...['brake shoes', 'wheel cylinders', 'ABS unit', 'handbrake', 'bleed nipple', 'bleeders'],
     ],
   ],
   [
@@ -27,7 +27,8 @@ const NAMES: readonly [Care, readonly string[]][] = [
       ...['steering head', 'steering stem', 'handlebar', 'handlebars', 'handle bar', 'yoke'],
       ...['top yokes', 'triple clamp', 'triple tree', 'fork', 'forks', 'front fork', 'tie rod'],
       ...['tie rods', 'track rod', 'ball joint', 'ball joints', 'drag link', 'head bearing'],
-      ...['steering wheel', 'steering rack', 'king pins'],
+      ...['steering wheel', 'steering rack', 'king pins', 'front end', 'headset'],
+      ...['rack and pinion', 'pitman arm', 'idler arms', 'steering knuckle', 'stub axles'],
     ],
   ],
   [
@@ -35,13 +36,14 @@ const NAMES: readonly [Care, readonly string[]][] = [
     [
       ...['frame', 'frames', 'subframe', 'sub frames', 'crossmember', 'engine mount'],
       ...['engine mounts', 'centre stand', 'center stand', 'side stand', 'stands', 'tow bar'],
+      ...['kickstand', 'sidecar', 'trailer hitch'],
     ],
   ],
   [
     'wheel',
     [
       ...['wheel', 'wheels', 'front wheel', 'rear wheels', 'axle', 'axles', 'front axle', 'hub'],
-      ...['hubs', 'tyre', 'tires', 'wheel rim'],
+      ...['hubs', 'tyre', 'tires', 'wheel rim', 'rims', 'spokes', 'lug nuts'],
     ],
   ],
   [
@@ -49,11 +51,15 @@ const NAMES: readonly [Care, readonly string[]][] = [
     [
       ...['fork', 'forks', 'shock', 'shocks', 'shock absorber', 'strut', 'struts', 'swingarm'],
       ...['swing arms', 'swinging arm', 'wishbone', 'control arms', 'torsion bar', 'damper'],
+      ...['monoshock', 'coilover', 'coil-overs', 'stabilizer bar', 'drop links', 'knuckles'],
     ],
   ],
   [
     'spring',
-    ['spring', 'springs', 'return spring', 'valve springs', 'recoil starter', 'kick starter'],
+    [
+      ...['spring', 'springs', 'return spring', 'valve springs', 'recoil starter', 'kick starter'],
+      ...['pull start', 'cam chain tensioner', 'belt tensioner'],
+    ],
   ],
   [
     'fuel',
