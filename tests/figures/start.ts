@@ -10,6 +10,9 @@ import { byTurns, type Figures, median, ms, time } from './measure.ts';
 import { open } from './terminal.ts';
 
 const RUNS = 21;
+const FEW = 5;
+/** Bytes. */
+const PACKAGE = 350_000;
 
 export const figures: Figures = async () => {
   const folder = mkdtempSync(join(tmpdir(), 'putback-figures-'));
@@ -31,6 +34,10 @@ export const figures: Figures = async () => {
     const check = await byTurns(RUNS, node(PUTBACK, 'check', job), node(empty));
     const status = await byTurns(RUNS, node(PUTBACK, 'status', job), node(empty));
 
+    const many = join(folder, 'many.yaml');
+    writeFileSync(many, bigJob(10_000));
+    const large = await byTurns(FEW, node(PUTBACK, 'check', many), node(PUTBACK, 'check', job));
+
     const seen = (args: string[], last: string, more?: Record<string, string>) => async () => {
       const terminal = open(args, folder, 80, 24, more);
       const { ms } = await terminal.until((bytes) => bytes.includes(last));
@@ -47,14 +54,26 @@ export const figures: Figures = async () => {
     return [
       row('`check` of 40 holes, whole process', 'empty Node program', check, 1.7),
       row('`status` of 40 holes, whole process', 'empty Node program', status, 1.8),
+      row('`check` of 10,000 holes', '`check` of 40', large, 6),
       row('first full frame of a job of 40 holes', oneWord, frame, 0.85),
       row('the same', `${oneWord} with Node's compile cache`, cached, 0.85),
+      packed(),
     ];
   } finally {
     rmSync(folder, { recursive: true, force: true });
     rmSync(dirname(word), { recursive: true, force: true });
   }
 };
+
+/** What a person loads who installs it. */
+function packed() {
+  const args = ['pack', '--dry-run', '--json', '--ignore-scripts'];
+  const said = execFileSync('npm', args, { cwd: join(import.meta.dirname, '../..') });
+  const { size } = JSON.parse(said.toString())[0] as { size: number };
+  const kB = (bytes: number) => `${Math.round(bytes / 1000)} kB`;
+  const measured = `${kB(size)} / ${kB(PACKAGE)}`;
+  return { what: 'the package', against: kB(PACKAGE), ratio: size / PACKAGE, goal: 1, measured };
+}
 
 function row(
   what: string,

@@ -46,12 +46,23 @@ function boltOf(thread: string | null): Bolt | null {
  */
 const NEARLY = 0.06;
 
+type Spec = Pick<PieceSpec, 'row' | 'torque' | 'holes'>;
+type Kinds = ReadonlyMap<string, Kind>;
+
+/** A piece is asked about at every mark, and stays the same until somebody edits the file. */
+const asked = new WeakMap<Spec, { kinds: Kinds; names: string; pulls: Pull[] }>();
+
 /** One for each name, in that order. */
-export function pullsOf(
-  spec: Pick<PieceSpec, 'row' | 'torque' | 'holes'>,
-  kinds: ReadonlyMap<string, Kind>,
-  names: readonly string[],
-): Pull[] {
+export function pullsOf(spec: Spec, kinds: Kinds, names: readonly string[]): readonly Pull[] {
+  const all = names.join(' ');
+  const had = asked.get(spec);
+  if (had?.kinds === kinds && had.names === all) return had.pulls;
+  const pulls = pullsFor(spec, kinds, names);
+  asked.set(spec, { kinds, names: all, pulls });
+  return pulls;
+}
+
+function pullsFor(spec: Spec, kinds: Kinds, names: readonly string[]): Pull[] {
   const read = new Map<string, Omit<Known, 'bolt'>>();
   const said = (text: string) => {
     const found = read.get(text) ?? torqueIn(text);
@@ -84,7 +95,9 @@ function torqueIn(text: string): Omit<Known, 'bolt'> {
 /** What most of them are: a bolt of which nothing is known is taken as one of those. */
 function mostOf(bolts: readonly (Bolt | null)[]): Bolt | null {
   const all = bolts.filter((b) => b !== null);
-  const count = ({ d }: Bolt) => all.filter((b) => b.d === d).length;
+  const counts = new Map<number, number>();
+  for (const { d } of all) counts.set(d, (counts.get(d) ?? 0) + 1);
+  const count = ({ d }: Bolt) => counts.get(d) ?? 0;
   return all.reduce<Bolt | null>((most, b) => (most && count(most) >= count(b) ? most : b), null);
 }
 
