@@ -126,6 +126,11 @@ export interface Pack {
   stamp: string;
 }
 
+/** Names what is kept for this program on this Node. */
+export function versionOf(stamp: string): string {
+  return `${stamp}-${process.version}-${process.arch}`;
+}
+
 /** Runs a part if it has not run yet, and gives what came out of it. */
 export type Load = (part: number) => unknown;
 type Part = (out: object) => unknown;
@@ -140,7 +145,7 @@ const HEAD = '(function(__load,require,__filename,__here){"use strict";return{';
  */
 export function loader({ file, sizes, stamp }: Pack, use: string | null, env: Env): Load {
   const folder = use === null ? null : cacheFolder(env);
-  const version = `${stamp}-${process.version}-${process.arch}`;
+  const version = versionOf(stamp);
   const kept =
     folder === null ? null : unpacked(readKept(`${folder}/${version}/${use}`), sizes.length);
   const starts = [0];

@@ -3,6 +3,8 @@ import { existsSync, realpathSync } from 'node:fs';
 import { delimiter, join } from 'node:path';
 import { customAlphabet } from 'nanoid/non-secure';
 import { dispatch } from './commands/dispatch.ts';
+import { keptOrders } from './kept-orders.ts';
+import { alsoKeptIn } from './piece/sequence/memory.ts';
 import type { World } from './world.ts';
 
 const LETTERS = 'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz';
@@ -85,6 +87,8 @@ function listened(stdout: NodeJS.WriteStream): NodeJS.WriteStream {
   return stdout.listenerCount('error') > 0 ? stdout : stdout.on('error', () => {});
 }
 
-export async function main(): Promise<void> {
+/** `kept`: where what was worked out is kept for the next run; null: nowhere. */
+export async function main(kept: { folder: string; version: string } | null): Promise<void> {
+  if (kept !== null) alsoKeptIn(keptOrders(kept.folder, kept.version));
   process.exitCode = await dispatch(process.argv.slice(2), makeWorld());
 }

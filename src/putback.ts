@@ -1,7 +1,7 @@
 #!/usr/bin/env node
 // The way in. Its Node is checked before anything is loaded that an older one could not read.
 import { existsSync } from 'node:fs';
-import { loader } from './compiled.ts';
+import { cacheFolder, loader, versionOf } from './compiled.ts';
 import type * as Main from './main.ts';
 import { nodeTooOld } from './node-version.ts';
 
@@ -21,5 +21,6 @@ if (tooOld) {
   const use = __USES__.includes(word) ? word : word.startsWith('-') ? null : 'screens';
   const pack = { file: `${__dirname}/main.js`, sizes: __SIZES__, stamp: __STAMP__ };
   const { main } = loader(pack, use, process.env)(0) as typeof Main;
-  void main();
+  const folder = cacheFolder(process.env);
+  void main(folder === null ? null : { folder, version: versionOf(__STAMP__) });
 }

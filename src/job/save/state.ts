@@ -51,6 +51,17 @@ export function stateFolders(d: Disk, given?: string): string[] {
   });
 }
 
+/** One by one: asked for all at once below /proc, Node would never end. */
+function makeAll(d: Disk, folder: string): void {
+  const parent = dirname(folder);
+  if (parent !== folder && !d.statSync(parent, { throwIfNoEntry: false })) makeAll(d, parent);
+  try {
+    d.mkdirSync(folder, { mode: 0o700 });
+  } catch (error) {
+    if (errorCode(error) !== 'EEXIST') throw error;
+  }
+}
+
 /** The folder, made where it is missing. Throws the system's error where there can be none. */
 export function makeStateFolder(d: Disk, given?: string): string {
   let last: unknown = null;
@@ -58,7 +69,7 @@ export function makeStateFolder(d: Disk, given?: string): string {
     try {
       if (!isPrivate(d, folder)) {
         if (given === undefined && !mayMake(d, folder)) continue;
-        d.mkdirSync(folder, { recursive: true, mode: 0o700 });
+        makeAll(d, folder);
       }
       if (!isPrivate(d, folder)) continue;
       d.accessSync(folder, constants.W_OK);

@@ -182,3 +182,10 @@ test('a disk that is full in the middle of a write in place leaves the old bytes
   expect(textOf(file)).toBe(JOB);
   expect(strays(file)).toEqual([]);
 });
+
+test.runIf(process.platform === 'linux')(
+  'the user’s own folder: where none can be made, that is told and takes no time',
+  () => {
+    expect(() => makeStateFolder(disk, '/proc/none/deeper')).toThrow(/ENOENT|EACCES/);
+  },
+);
