@@ -21,7 +21,7 @@ commit: milestones
 `;
 
 /** `left`: what lies in the way of something of ours, and was left alone, one sentence each. */
-export type Made =
+type Made =
   | { ok: true; lines: string[]; left: string[] }
   | { ok: false; code: string; say: string };
 

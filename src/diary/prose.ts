@@ -6,7 +6,7 @@ import type { Beside, Entry, Job, Verb } from '../model/types.ts';
 import { NO_READING, verbRow } from '../model/verbs.ts';
 import { inPlace } from '../model/words.ts';
 
-export interface Line {
+export interface ProseLine {
   id: string;
   at: string;
   /** One sentence. */
@@ -27,7 +27,7 @@ export interface Chapter {
   /** Times of its first and last line, RFC 3339. */
   from: string;
   to: string;
-  lines: Line[];
+  lines: ProseLine[];
 }
 
 /** `commits`: short id by the id of an entry. */
@@ -40,7 +40,7 @@ export function chapters(job: Job, commits: ReadonlyMap<string, string>): Chapte
     const piece = about?.piece ?? null;
     const round = piece === null ? null : (job.rounds.get(entry.id) ?? rounds.get(piece) ?? 1);
     if (piece !== null && round !== null) rounds.set(piece, round);
-    const line: Line = {
+    const line: ProseLine = {
       id: entry.id,
       at: entry.at,
       say: oneLine(sentence(entry, job)),

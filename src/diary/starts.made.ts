@@ -5,7 +5,7 @@
 import { readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { readJob } from '../job/read.ts';
-import { type Start, startOf } from '../plan/trace/starts.ts';
+import { type Start, startNamed } from '../plan/trace/starts.ts';
 import { shipped } from './shipped.ts';
 
 let read: Start[] | null = null;
@@ -23,7 +23,7 @@ function startsIn(): Start[] {
       .sort()
       .flatMap((file) => {
         const { upper } = readJob(readFileSync(join(folder, file), 'utf8'), file);
-        return startOf(file.replace(/\.yaml$/, ''), upper) ?? [];
+        return startNamed(file.replace(/\.yaml$/, ''), upper) ?? [];
       });
   } catch {
     return [];

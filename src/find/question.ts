@@ -4,7 +4,7 @@ import { LINE_KINDS } from './lines.ts';
 import { type Asked, askedOf, heldBy, tokensOf } from './words.ts';
 
 /** A line that answers. */
-export interface Found {
+interface Found {
   /** As the question's folder names it. */
   file: string;
   /** From 1. */
@@ -42,7 +42,7 @@ export function saidOf({ text, day }: Pick<FindLine, 'text' | 'day'>): string {
 }
 
 /** What a line stands under: its words help to find it beside others of its own. */
-export function around({ job, machine, names }: Titles, piece: string | null) {
+function around({ job, machine, names }: Titles, piece: string | null) {
   const name = piece === null ? null : (names[piece] ?? null);
   return [job, machine, piece, name].filter((t) => t !== null).flatMap(tokensOf);
 }

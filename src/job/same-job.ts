@@ -6,7 +6,7 @@ import type { Read } from './read.ts';
  * `half`: it cannot be read as a job, or lacks a part that this job has: somebody is in the middle of saving it.
  * `other`: a job, but not this one.
  */
-export type Standing = 'whole' | 'half' | 'other';
+type Standing = 'whole' | 'half' | 'other';
 
 export interface Version {
   text: string;
@@ -27,7 +27,7 @@ export function noJob({ faults }: Pick<Read, 'faults'>): Read['faults'] {
  * the same person's part; and each piece that a lost mark is about, if it was there to begin with. `late`: it has
  * stood still for so long that nobody will write the rest of it.
  */
-export function standingOf(
+export function howItStands(
   known: Version,
   now: Version,
   base: Version,

@@ -9,7 +9,7 @@ import type { Due } from './due.ts';
  * what waits for a distance or hours is something to do without a day. The same thing has the same UID each time, so
  * that a calendar that takes the file again changes it and does not add it.
  */
-export function calendarOf(all: readonly Due[], now: string): string {
+export function calendarText(all: readonly Due[], now: string): string {
   const stamp = stampOf(now);
   const lines = [
     'BEGIN:VCALENDAR',

@@ -3,7 +3,7 @@
  * out to be true, and what was stuck or broke as tips. As the texts of a job file.
  */
 import { openDoc, plainOf } from '../job/edit/doc.ts';
-import { saidOf } from '../job/edit/pairs.ts';
+import { saidOfValue } from '../job/edit/pairs.ts';
 import { isFail } from '../job/edit/splice.ts';
 import { sameText } from '../job/truth/figures.ts';
 import type { Correction, Job, PieceNow, Said } from '../model/types.ts';
@@ -11,33 +11,33 @@ import { printRow } from '../piece/row.ts';
 import { AS_IS, type AsIs, PIECE_CARRIED } from './carried.ts';
 import { type Known, remember } from './remember.ts';
 
-export type Keys = Record<string, Said>;
+export type LearntKeys = Record<string, Said>;
 
 export interface Learnt {
   /** Where it comes from: the job's title. */
   title: string;
   machine: string | null;
-  kinds: Keys;
-  pieces: Record<string, Keys>;
-  tasks: Keys;
-  buys: Keys;
+  kinds: LearntKeys;
+  pieces: Record<string, LearntKeys>;
+  tasks: LearntKeys;
+  buys: LearntKeys;
   /** Other sections of the file, as they stand: what it may be, what to look at. */
-  more: Record<AsIs, Keys>;
+  more: Record<AsIs, LearntKeys>;
   /** How a figure is printed whose truth stands there now: by its path, `pieces.cover.torque`. */
   printed: Record<string, string>;
 }
 
-function mapAt(said: Said | undefined): Keys {
+function mapAt(said: Said | undefined): LearntKeys {
   return typeof said === 'object' && !Array.isArray(said) ? said : {};
 }
 
 /** `text` is the file that `job` was read from. Total: what is no mapping has nothing in it. */
 export function learntFrom(text: string, job: Job): Learnt {
   const doc = openDoc(text);
-  const root = isFail(doc) ? {} : mapAt(saidOf(plainOf(doc.contents)));
+  const root = isFail(doc) ? {} : mapAt(saidOfValue(plainOf(doc.contents)));
   const printed: Record<string, string> = {};
   const raw = mapAt(root.pieces);
-  const pieces = [...job.pieces.values()].map(({ spec: { key } }): [string, Keys] => {
+  const pieces = [...job.pieces.values()].map(({ spec: { key } }): [string, LearntKeys] => {
     const now = job.pieces.get(key);
     return [key, now ? pieceOf(mapAt(raw[key]), now, job, printed) : {}];
   });
@@ -53,18 +53,23 @@ export function learntFrom(text: string, job: Job): Learnt {
   };
 }
 
-function moreOf(root: Keys): Record<AsIs, Keys> {
+function moreOf(root: LearntKeys): Record<AsIs, LearntKeys> {
   const sections = AS_IS.map((name) => [name, filled(mapAt(root[name]))] as const);
-  return Object.fromEntries(sections) as Record<AsIs, Keys>;
+  return Object.fromEntries(sections) as Record<AsIs, LearntKeys>;
 }
 
-function filled(keys: Keys): Keys {
+function filled(keys: LearntKeys): LearntKeys {
   return Object.fromEntries(Object.entries(keys).filter(([, value]) => value !== ''));
 }
 
-function pieceOf(raw: Keys, piece: PieceNow, job: Job, printed: Record<string, string>): Keys {
+function pieceOf(
+  raw: LearntKeys,
+  piece: PieceNow,
+  job: Job,
+  printed: Record<string, string>,
+): LearntKeys {
   const { key } = piece.spec;
-  let keys: Keys = {};
+  let keys: LearntKeys = {};
   for (const name of PIECE_CARRIED) {
     const value = raw[name];
     if (value !== undefined && value !== '') keys[name] = value;
@@ -89,7 +94,7 @@ function pieceOf(raw: Keys, piece: PieceNow, job: Job, printed: Record<string, s
 
 // ---------------------------------------------------------------- what is true
 
-function corrected(keys: Keys, c: Correction, printed: Record<string, string>): Keys {
+function corrected(keys: LearntKeys, c: Correction, printed: Record<string, string>): LearntKeys {
   const path = [
     'pieces',
     c.piece ?? '',
@@ -117,7 +122,7 @@ function replaced(value: Said, { what, printed, says }: Correction): Said {
   return through(value);
 }
 
-function tasksOf(raw: Keys, job: Job, printed: Record<string, string>): Keys {
+function tasksOf(raw: LearntKeys, job: Job, printed: Record<string, string>): LearntKeys {
   const tasks = { ...raw };
   for (const c of job.corrections) {
     if (c.task === undefined) continue;
@@ -132,7 +137,7 @@ function tasksOf(raw: Keys, job: Job, printed: Record<string, string>): Keys {
 }
 
 /** What did not fit is no part to buy again: a tip says so. */
-function buysOf(raw: Keys, job: Job): Keys {
+function buysOf(raw: LearntKeys, job: Job): LearntKeys {
   const not = new Set(remember(job).flatMap((k) => (k.about === 'not' ? [k.id] : [])));
   const wrong = new Set(job.entries.flatMap((e) => (not.has(e.id) && e.buy ? [e.buy] : [])));
   return Object.fromEntries(Object.entries(raw).filter(([key]) => !wrong.has(key)));
@@ -162,7 +167,12 @@ export function tipOf(known: Known, title: string): string {
   return `Last time: ${text} (${[title, known.day].filter((t) => t !== null).join(', ')})`;
 }
 
-function withTips(keys: Keys, known: readonly Known[], piece: PieceNow, job: Job): Keys {
+function withTips(
+  keys: LearntKeys,
+  known: readonly Known[],
+  piece: PieceNow,
+  job: Job,
+): LearntKeys {
   const ways = { removal: [] as string[], fitting: [] as string[] };
   for (const k of known)
     for (const way of WAYS[k.about] ?? []) ways[way].push(tipOf(k, job.upper.job));
@@ -173,7 +183,7 @@ function withTips(keys: Keys, known: readonly Known[], piece: PieceNow, job: Job
   }
   if (ways.removal.length === 0 && ways.fitting.length === 0) return keys;
   const before = stepsOf(keys.tip);
-  const tip: Keys = {};
+  const tip: LearntKeys = {};
   for (const way of ['removal', 'fitting'] as const) {
     const all = [...new Set([...before[way], ...ways[way]])];
     if (all.length > 0) tip[way] = all;

@@ -9,7 +9,7 @@ import { oneLine } from '../model/safe.ts';
 import type { Correction, Edit, Fault, Job, Said, TakenPair } from '../model/types.ts';
 import { many } from '../model/words.ts';
 import { OF_PIECE, type PieceKey } from './carried.ts';
-import type { Keys, Learnt } from './learnt.ts';
+import type { Learnt, LearntKeys } from './learnt.ts';
 import { learntFrom } from './learnt.ts';
 
 export interface Take {
@@ -40,7 +40,7 @@ export function truthsFor(job: Job, piece: string, earlier: Job, theirs: string)
   });
 }
 
-function mapAt(said: Said | undefined): Keys {
+function mapAt(said: Said | undefined): LearntKeys {
   return typeof said === 'object' && !Array.isArray(said) ? said : {};
 }
 
@@ -73,7 +73,7 @@ export function takeOver(
 }
 
 /** The piece as this file has it. */
-function learntRaw(text: string, job: Job, piece: string): Keys {
+function learntRaw(text: string, job: Job, piece: string): LearntKeys {
   const bare: Job = {
     ...job,
     corrections: [],
@@ -105,7 +105,7 @@ function lettered(
   job: Job,
   piece: string,
   from: Learnt,
-  learnt: Keys,
+  learnt: LearntKeys,
 ): { row: string | null; kinds: TakenPair[] } {
   const theirs = typeof learnt.bolts === 'string' ? learnt.bolts : null;
   const own = new Map([...job.upper.kinds].map(([letter, kind]) => [letter, kind.text]));

@@ -13,7 +13,7 @@ import {
   type Own,
   SUSPECT_PIECE,
 } from './carried.ts';
-import type { Keys, Learnt } from './learnt.ts';
+import type { Learnt, LearntKeys } from './learnt.ts';
 
 export interface Template {
   text: string;
@@ -58,7 +58,7 @@ export function modelOf(machine: string | null): string | null {
   );
 }
 
-function mapAt(said: Said | undefined): Keys {
+function mapAt(said: Said | undefined): LearntKeys {
   return typeof said === 'object' && !Array.isArray(said) ? said : {};
 }
 
@@ -75,7 +75,7 @@ function onlyOf(learnt: Learnt, piece: string): Learnt {
     const steps = keys.flatMap((key) => texts(mapAt(said)[key])).map((s) => s.split(' ')[0] ?? '');
     return steps.includes(piece) && !steps.some((s) => others.includes(s));
   };
-  const some = (all: Keys, keep: (key: string, said: Said) => boolean): Keys =>
+  const some = (all: LearntKeys, keep: (key: string, said: Said) => boolean): LearntKeys =>
     Object.fromEntries(Object.entries(all).filter(([key, said]) => keep(key, said)));
   return {
     ...learnt,
@@ -88,7 +88,7 @@ function onlyOf(learnt: Learnt, piece: string): Learnt {
 }
 
 /** What may be wrong with the piece, and the looks that need no other piece off, with all that these could show. */
-function tracedAt({ more }: Learnt, piece: string): Record<AsIs, Keys> {
+function tracedAt({ more }: Learnt, piece: string): Record<AsIs, LearntKeys> {
   const named = (said: Said) => CHECK_SUSPECTS.flatMap((key) => texts(mapAt(said)[key]));
   const own = Object.entries(more.suspects).flatMap(([key, said]) =>
     texts(mapAt(said)[SUSPECT_PIECE]).includes(piece) ? [key] : [],
@@ -120,7 +120,7 @@ function linesOf(learnt: Learnt, { job, machine, head }: Wanted): Lined[] {
     ...pairLines('job', job, 2).map((text) => ({ text })),
     ...(machine === null ? [] : pairLines('machine', machine, 2).map((text) => ({ text }))),
   ];
-  const section = (name: string, all: Keys, deep: boolean) => {
+  const section = (name: string, all: LearntKeys, deep: boolean) => {
     if (Object.keys(all).length === 0) return;
     lines.push({ text: '' }, { text: `${name}:` });
     for (const [key, said] of Object.entries(all)) {
@@ -168,7 +168,7 @@ const isOwn = (section: string): section is Own => section in SECTIONS;
 const isAsIs = (section: string): section is AsIs => AS_IS.some((name) => name === section);
 
 function without(learnt: Learnt, [section = '', key = '', sub]: readonly string[]): Learnt {
-  const less = (from: Keys): Keys => {
+  const less = (from: LearntKeys): LearntKeys => {
     const all = { ...from };
     if (sub === undefined) delete all[key];
     else {

@@ -1,5 +1,5 @@
 /** What may stand beside the verb of an entry, one row each, and every key of an entry in the order of its line. */
-import { type Place, type RowSaid, VERB_ROWS } from './verbs.ts';
+import { type EntryPlace, type RowSaid, VERB_ROWS } from './verbs.ts';
 
 interface BesideRow extends RowSaid {
   /** Somebody's own words: always quoted. */
@@ -72,7 +72,7 @@ const HEAD_ROWS = {
   buy: { is: 'Which thing to buy.', takes: 'a name under buy:', like: 'buy: gasket' },
   check: { is: 'Which check.', takes: 'the name of a check', like: 'check: spark' },
   suspect: { is: 'Which suspect.', takes: 'the name of a suspect', like: 'suspect: plug' },
-} as const satisfies Readonly<Record<'at' | 'id' | Place, RowSaid>>;
+} as const satisfies Readonly<Record<'at' | 'id' | EntryPlace, RowSaid>>;
 
 /** Every key of an entry, in the order of its line. */
 export const ENTRY_ROWS: Readonly<Record<string, RowSaid>> = {

@@ -1,10 +1,10 @@
 /** What the fields of a thing are where the file says nothing of it. */
-import { fieldOf, type Keys, rowsOf } from './key-row.ts';
+import { fieldOf, type Keys, keyRows } from './key-row.ts';
 import type { FieldsOf, Values } from './types-upper.ts';
 import type { ValueName } from './values.ts';
 
 /** What a key is of which the file says nothing, anew for each; null where it has no field of its own. */
-export const EMPTY: {
+const EMPTY: {
   readonly [V in ValueName]: [Values[V]] extends [never] ? null : () => Values[V];
 } = {
   text: () => null,
@@ -46,7 +46,7 @@ export const EMPTY: {
 
 /** All fields as they are where the file says nothing. */
 export function bareFields<T extends Keys>(keys: T): FieldsOf<T> {
-  const fields = rowsOf(keys).flatMap(([key, row]) => {
+  const fields = keyRows(keys).flatMap(([key, row]) => {
     const empty = EMPTY[row.value];
     return empty === null ? [] : [[fieldOf(key, row), empty()]];
   });

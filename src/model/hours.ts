@@ -1,12 +1,12 @@
 /** The hours in which somebody works, and what is done by when in them. */
 
 /** Minutes of a day, from 0 to 1440; the end is behind the start. */
-export interface Span {
+export interface WorkSpan {
   from: number;
   to: number;
 }
 /** By day of the week, Monday first; null: nothing is said, and every hour is as good. */
-export type Hours = readonly (readonly Span[])[] | null;
+export type Hours = readonly (readonly WorkSpan[])[] | null;
 
 export const NO_HOURS: Hours = null;
 

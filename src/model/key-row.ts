@@ -82,13 +82,13 @@ export type KeysWith<T extends Keys, Has> = {
   string;
 
 /** Rows with their names, in the order of the table. */
-export function rowsOf<T extends Keys>(keys: T): [keyof T & string, KeyRow][] {
+export function keyRows<T extends Keys>(keys: T): [keyof T & string, KeyRow][] {
   return Object.entries(keys) as [keyof T & string, KeyRow][];
 }
 
 /** The names of the keys whose rows answer, in the order of the table. */
 export function keysWith<T extends Keys>(keys: T, has: (row: KeyRow) => boolean) {
-  return rowsOf(keys).flatMap(([key, row]) => (has(row) ? [key] : []));
+  return keyRows(keys).flatMap(([key, row]) => (has(row) ? [key] : []));
 }
 
 export function fieldOf(key: string, row: KeyRow): string {

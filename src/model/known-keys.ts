@@ -2,7 +2,7 @@
  * What of a piece, a hole or a task can be corrected, what can be written from a screen, and under which name each is
  * told: all of it from the table of keys.
  */
-import { type KeyRow, type Keys, type KeysWith, keysWith, rowsOf } from './key-row.ts';
+import { type KeyRow, type Keys, type KeysWith, keyRows, keysWith } from './key-row.ts';
 import { HOLE_KEYS, PIECE_KEYS, TASK_KEYS } from './keys.ts';
 import type { CorrectedValue, ValueName } from './values.ts';
 
@@ -26,14 +26,14 @@ export type NamesPieces = KeysWith<typeof PIECE_KEYS, { written: object; value: 
 export type Anew = KeysWith<typeof PIECE_KEYS, { written: object; value: WholeValue }>;
 
 /** What becomes mm or a number when it is read; the text is kept beside it. */
-export type Measure = Of<{ value: 'length' | 'depth' | 'number' }>;
+export type MeasureKey = Of<{ value: 'length' | 'depth' | 'number' }>;
 
 /** What is told of a piece, a hole or a task under a name of its own. */
-export type Known = Of<{ label: string }> | 'step';
+export type KnownKey = Of<{ label: string }> | 'step';
 
 /** Rows by name. Where a piece, a hole and a task share a name it means the same, and is told the same. */
 const ROWS = new Map<string, KeyRow>(
-  [TASK_KEYS, HOLE_KEYS, PIECE_KEYS].flatMap((keys) => rowsOf<Keys>(keys)),
+  [TASK_KEYS, HOLE_KEYS, PIECE_KEYS].flatMap((keys) => keyRows<Keys>(keys)),
 );
 
 const corrected = (keys: Keys) => keysWith(keys, (row) => row.corrected === true);
@@ -54,7 +54,7 @@ export function valueNameOf(what: Correctable): CorrectedValue {
   return what === 'step' ? 'verb' : (ROWS.get(what)?.value as CorrectedValue);
 }
 
-export function labelOf(what: Known): string {
+export function labelOf(what: KnownKey): string {
   const row = ROWS.get(what);
   return row?.label ?? 'Step';
 }

@@ -13,8 +13,8 @@ export const OLD_PARTS = ['back', 'out'] as const;
 export type OldPart = (typeof OLD_PARTS)[number];
 
 /** What is done about a thing within reach. */
-export const CHOICES = ['look', 'renew', 'leave', 'ask'] as const;
-export type Choice = (typeof CHOICES)[number];
+export const REACH_ANSWERS = ['look', 'renew', 'leave', 'ask'] as const;
+export type Choice = (typeof REACH_ANSWERS)[number];
 
 /** How often it is this one, in words, the likeliest first. */
 export const LIKELY = ['often', 'now and then', 'rarely'] as const;

@@ -14,7 +14,7 @@ import type {
   TASK_KEYS,
   TaskVerb,
 } from './keys.ts';
-import type { Measure } from './known-keys.ts';
+import type { MeasureKey } from './known-keys.ts';
 import type { BeforeStep, Kind, PassSpec, RowItem, ThreadDepth, Torque } from './types-figures.ts';
 import type { Likely, WeighSpec } from './types-trace.ts';
 
@@ -86,7 +86,7 @@ export type FieldsOf<T extends Keys> = {
 };
 
 /** Lengths, depths and turns as they are written, `1/2 in`, where they became mm or a figure. */
-export type AsWritten = Partial<Record<Measure, string>>;
+export type AsWritten = Partial<Record<MeasureKey, string>>;
 
 /** Its keys: `HOLE_KEYS`. */
 export interface HoleSpec extends FieldsOf<typeof HOLE_KEYS> {

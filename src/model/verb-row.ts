@@ -2,7 +2,7 @@
 
 /** The places an entry can be about. */
 export const PLACES = ['piece', 'hole', 'task', 'buy', 'check', 'suspect'] as const;
-export type Place = (typeof PLACES)[number];
+export type EntryPlace = (typeof PLACES)[number];
 
 export interface RowSaid {
   /** What it is: editors show it. */
@@ -15,7 +15,7 @@ export interface RowSaid {
 
 export interface VerbRow extends RowSaid {
   /** What it can be about: any one of these sets of places; `!` marks a place that must be named. */
-  about: readonly (readonly (Place | `${Place}!`)[])[];
+  about: readonly (readonly (EntryPlace | `${EntryPlace}!`)[])[];
   /**
    * What its value is: a row of what was found or of bolts, a bolt, somebody's own words (always quoted), the id of
    * another entry, any text, or one of a few words.

@@ -9,7 +9,7 @@ import type { VerbRow, VerbRows } from './verb-row.ts';
 import { PIECE_VERBS } from './verbs-piece.ts';
 import { TRACE_VERBS } from './verbs-trace.ts';
 
-export { PLACES, type Place, type RowSaid, type VerbRow } from './verb-row.ts';
+export { type EntryPlace, PLACES, type RowSaid, type VerbRow } from './verb-row.ts';
 
 /** What was seen to at a gate, or does not count there, or is asked there too. */
 const AT_GATE = {
@@ -246,7 +246,7 @@ export function namesKinds(verb: Verb): boolean {
 }
 
 /** The words that it can be, where there are a few; null for any other text. */
-export function wordsOf(verb: Verb): readonly [string, ...string[]] | null {
+export function verbWords(verb: Verb): readonly [string, ...string[]] | null {
   const { value } = verbRow(verb);
   return typeof value === 'string' ? null : value;
 }

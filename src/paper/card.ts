@@ -12,7 +12,7 @@ import { sequence } from '../piece/sequence/sequence.ts';
 import { cautionsFor } from '../plan/care/cautions.ts';
 import type { Ask, NoPaper, Paper } from './ask.ts';
 import { boltHeight, drawBolt, headRoom, sizeOf } from './bolt.ts';
-import { type Lettered, united, type Written, writeBeside } from './labels-at.ts';
+import { type Lettered, united, type WrittenLabel, writeBeside } from './labels-at.ts';
 import { joined, type Markup, m, t } from './markup.ts';
 import { wrapped } from './measure.ts';
 import { page, within } from './page.ts';
@@ -206,7 +206,7 @@ function linesAt(hole: HoleNow, told: string[]): string[] {
 function drawHole(
   name: string,
   { x, y, radius, d }: Lettered & { d: number | null },
-  written: Written,
+  written: WrittenLabel,
 ) {
   const arm = 1.2;
   return m`<g class="hole" data-hole="${name}"><circle class="ring" cx="${x}" cy="${y}" r="${radius}" fill="none" stroke="#000" stroke-width=".25"${d === null ? m` stroke-dasharray=".8 .8"` : null}/><path fill="none" stroke="#000" stroke-width=".15" d="M${x - arm} ${y}H${x + arm}M${x} ${y - arm}V${y + arm}"/>${written.lines.map((l) => m`<text x="${l.x}" y="${l.y}" font-size="${l.size}"${l.bold ? m` font-weight="bold"` : null}>${l.text}</text>`)}</g>`;

@@ -15,7 +15,7 @@ export interface Lettered {
   lines: readonly string[];
 }
 
-export interface Written {
+export interface WrittenLabel {
   /** Where each line begins, its baseline, and the size of its letters. */
   lines: readonly { text: string; x: number; y: number; size: number; bold: boolean }[];
   /** All of it, the hole and its text. */
@@ -27,7 +27,7 @@ const FIRST = 3.8;
 const OTHERS = 2.7;
 const GAP = 0.8;
 
-export function writeBeside(holes: readonly Lettered[]): Written[] {
+export function writeBeside(holes: readonly Lettered[]): WrittenLabel[] {
   const rings = holes.map(({ x, y, radius: r }) => ({
     x: x - r,
     y: y - r,

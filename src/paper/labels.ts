@@ -2,7 +2,7 @@
 import { troubleOf } from '../model/troubles.ts';
 import type { Job, PieceNow } from '../model/types.ts';
 import { many } from '../model/words.ts';
-import { linesOf } from '../plan/order/lines.ts';
+import { diaryLines } from '../plan/order/lines.ts';
 import { isAway } from '../plan/order/needed.ts';
 import type { Ask, NoPaper, Paper } from './ask.ts';
 import { type Markup, m, t } from './markup.ts';
@@ -109,7 +109,7 @@ interface LabelText {
 /** Above all the piece and its tray; then what should be in it. */
 function textOf(job: Job, piece: PieceNow): LabelText {
   const { spec, tray, holes, round } = piece;
-  const off = linesOf(job).off.get(spec.key)?.at;
+  const off = diaryLines(job).off.get(spec.key)?.at;
   const out = isApart(piece) ? holes.filter((h) => h.state === 'out') : holes;
   const here = out.filter((h) => h.trouble === null || troubleOf(h.trouble).inTray);
   const items = here.flatMap((h) => h.found ?? h.belongs ?? []);

@@ -22,7 +22,7 @@ import { page } from './page.ts';
 import { dayOf, ofWhat } from './said.ts';
 
 /** A photograph as the page shows it. */
-export interface Shown {
+export interface ReportPicture {
   piece: string | null;
   /** Its name, when it was taken, and a word beside it. */
   name: string;
@@ -38,7 +38,7 @@ export interface ReportAsk extends Omit<Ask, 'piece' | 'job'> {
   jobs: readonly Job[];
   by: string | null;
   /** Of each job. */
-  pictures: readonly (readonly Shown[])[];
+  pictures: readonly (readonly ReportPicture[])[];
   inside: boolean;
 }
 
@@ -99,7 +99,7 @@ section > :is(ul,table):last-child{break-inside:avoid}
 .photos figure{margin:0;break-inside:avoid}
 .photos img{max-width:100%;max-height:90mm;display:block}`;
 
-function jobBody(ask: ReportAsk, job: Job, pictures: readonly Shown[]): Markup {
+function jobBody(ask: ReportAsk, job: Job, pictures: readonly ReportPicture[]): Markup {
   const { upper } = job;
   return m`<h2>${t(upper.job)}</h2>
 <table><tbody>${[
@@ -286,7 +286,7 @@ function cautions(job: Job): Markup | null {
   return bullets('Cautions', cares);
 }
 
-function photographs(pictures: readonly Shown[]): Markup | null {
+function photographs(pictures: readonly ReportPicture[]): Markup | null {
   if (pictures.length === 0) return null;
   return m`<h3>Photographs</h3><div class="photos">${pictures.map(
     (p) =>

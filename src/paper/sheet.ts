@@ -10,7 +10,7 @@ import { LOOKS, SHAPES, shapeOf } from '../piece/looks.ts';
 import { buyList } from '../plan/buy/list.ts';
 import { isHere } from '../plan/buy/state.ts';
 import { testList } from '../plan/tests/testlist.ts';
-import { rowsOf } from '../plan/trace/say.ts';
+import { traceRows } from '../plan/trace/say.ts';
 import { traced } from '../plan/trace/traced.ts';
 import type { Ask, NoPaper, Paper, Private } from './ask.ts';
 import { mapPicture } from './map-picture.ts';
@@ -134,7 +134,7 @@ function readings({ job }: SheetAsk): string[] {
 
 /** Suspects that a look speaks against, those that are left, and what a test that was passed speaks for. */
 function cleared({ job, now }: SheetAsk): string[] {
-  const suspects = rowsOf(job, traced(job)).map(({ what, share, by }) =>
+  const suspects = traceRows(job, traced(job)).map(({ what, share, by }) =>
     by === null ? `${what}: ${share}, not cleared` : `${what}: ${share}, ${by}`,
   );
   const tests = testList(job, now)

@@ -6,12 +6,12 @@ import { readMap } from './map.ts';
 import { compareHoles } from './names.ts';
 
 /** A spot of the field: `column` to the right, `row` down, whole numbers on both sides of 0. */
-export interface Spot {
+export interface DrawnSpot {
   column: number;
   row: number;
 }
 
-export interface Drawn extends Spot {
+export interface Drawn extends DrawnSpot {
   name: string;
 }
 
@@ -19,7 +19,7 @@ export interface Drawing {
   /** In the order in which they were put. */
   holes: readonly Drawn[];
   /** Where the finger is. */
-  mark: Spot;
+  mark: DrawnSpot;
 }
 
 /**
@@ -50,7 +50,7 @@ export function drawingOf(text: string): Drawing {
 }
 
 /** The text of `map:`: what was drawn and no row or column around it, words of one width. Empty: no hole. */
-export function textOf({ holes }: Drawing): string {
+export function drawnText({ holes }: Drawing): string {
   const box = boxOf(holes);
   if (box === null) return '';
   const room = Math.max(...holes.map((h) => h.name.length));
@@ -67,7 +67,7 @@ export function textOf({ holes }: Drawing): string {
 }
 
 /** Whether the mark may stand there: the picture with this spot in it is no larger than it may be. */
-export function canStand({ holes }: Drawing, spot: Spot): boolean {
+export function canStand({ holes }: Drawing, spot: DrawnSpot): boolean {
   const box = boxOf(holes);
   if (box === null) {
     return isWithin({ column: 0, row: 0, ...FIELD }, spot);
@@ -79,13 +79,13 @@ export function canStand({ holes }: Drawing, spot: Spot): boolean {
 }
 
 /** One step; null at the edge. */
-export function walk(drawing: Drawing, by: Spot): Drawing | null {
+export function walkHoles(drawing: Drawing, by: DrawnSpot): Drawing | null {
   const { column, row } = drawing.mark;
   const mark = { column: column + by.column, row: row + by.row };
   return canStand(drawing, mark) ? { ...drawing, mark } : null;
 }
 
-export function holeAt({ holes }: Drawing, spot: Spot): string | null {
+export function holeAt({ holes }: Drawing, spot: DrawnSpot): string | null {
   return holes.find((h) => isSame(h, spot))?.name ?? null;
 }
 
@@ -108,7 +108,7 @@ export function lift({ holes, mark }: Drawing): { drawing: Drawing; name: string
  * The hole to put next. `names` in their order must all be there; where the number of holes is `open`, the
  * numbers between and after them may be too. Null when all are there.
  */
-export function nextHole(
+export function nextDrawn(
   there: readonly string[],
   names: readonly string[],
   open: boolean,
@@ -120,21 +120,21 @@ export function nextHole(
   return must !== null && compareHoles(must, `${free}`) < 0 ? must : `${free}`;
 }
 
-function spotOf({ column, row }: Spot): Spot {
+function spotOf({ column, row }: DrawnSpot): DrawnSpot {
   return { column, row };
 }
 
-function isSame(a: Spot, b: Spot): boolean {
+function isSame(a: DrawnSpot, b: DrawnSpot): boolean {
   return a.column === b.column && a.row === b.row;
 }
 
 /** A spot and how many columns and rows from it on. */
-interface Box extends Spot {
+interface Box extends DrawnSpot {
   columns: number;
   rows: number;
 }
 
-function boxOf(spots: readonly Spot[]): Box | null {
+function boxOf(spots: readonly DrawnSpot[]): Box | null {
   if (spots.length === 0) return null;
   const [columns, rows] = [spots.map((s) => s.column), spots.map((s) => s.row)];
   const [column, row] = [Math.min(...columns), Math.min(...rows)];
@@ -146,7 +146,7 @@ function boxOf(spots: readonly Spot[]): Box | null {
   };
 }
 
-function isWithin(box: Box, { column, row }: Spot): boolean {
+function isWithin(box: Box, { column, row }: DrawnSpot): boolean {
   const across = column >= box.column && column < box.column + box.columns;
   return across && row >= box.row && row < box.row + box.rows;
 }

@@ -31,7 +31,7 @@ export interface Reference {
   within: number;
 }
 
-export type Measured = HeightHole & { mm: number; item: string };
+export type MeasuredHoles = HeightHole & { mm: number; item: string };
 
 function median(values: readonly number[]): number {
   const sorted = [...values].sort((a, b) => a - b);
@@ -52,8 +52,10 @@ const ENOUGH = 3;
  * How much higher than expected all heads stand alike; 0 when they do not. At least three whose height is known, none of
  * them where it should be, and more than half within 2 mm of the middle one.
  */
-function shiftOf(measured: readonly Measured[]): number {
-  const off = measured.flatMap((h) => (h.expects === null ? [] : [h.mm - standing(h.expects)]));
+function shiftOf(measured: readonly MeasuredHoles[]): number {
+  const off = measured.flatMap((h) =>
+    h.expects === null ? [] : [h.mm - standingProud(h.expects)],
+  );
   // One head that stands as it should shows that the piece is down.
   if (off.length < ENOUGH || off.some((d) => Math.abs(d) <= NEAR)) return 0;
   const middle = median(off);
@@ -62,7 +64,7 @@ function shiftOf(measured: readonly Measured[]): number {
 }
 
 /** A head does not stand below its seat. */
-export function standing(height: number): number {
+export function standingProud(height: number): number {
   return Math.max(0, height);
 }
 
@@ -83,7 +85,7 @@ function middleOf(heights: readonly number[]): Omit<Reference, 'from'> | null {
   return { mm: middle, within: Math.max(NEAR, 3 * spread(heights, middle)) };
 }
 
-export function measuredOf(holes: readonly HeightHole[]): Measured[] {
+export function measuredOf(holes: readonly HeightHole[]): MeasuredHoles[] {
   return holes.flatMap((h) =>
     h.mm === null || h.takes === null ? [] : [{ ...h, mm: h.mm, item: printItem(h.takes) }],
   );
@@ -97,7 +99,7 @@ export function references(holes: readonly HeightHole[]): Map<string, Reference>
   const measured = measuredOf(holes);
   const shift = shiftOf(measured);
   const found = new Map<string, Reference>();
-  for (const group of groupsOf(measured).values()) {
+  for (const group of heightGroups(measured).values()) {
     const middle = middleOf(group.map((h) => h.mm));
     for (const h of group) if (middle) found.set(h.name, { ...middle, from: 'others' });
   }
@@ -114,8 +116,8 @@ export function notDown(holes: readonly HeightHole[]): number {
 }
 
 /** Measured holes whose own height is not known, by what they take. */
-export function groupsOf(measured: readonly Measured[]): Map<string, Measured[]> {
-  const groups = new Map<string, Measured[]>();
+export function heightGroups(measured: readonly MeasuredHoles[]): Map<string, MeasuredHoles[]> {
+  const groups = new Map<string, MeasuredHoles[]>();
   for (const h of measured) {
     if (h.expects === null) groups.set(h.item, [...(groups.get(h.item) ?? []), h]);
   }
@@ -130,6 +132,6 @@ export function heightOf(
   kinds: ReadonlyMap<string, Kind>,
 ): number | null {
   const [own, other] = [kinds.get(takes)?.length ?? null, kinds.get(holds)?.length ?? null];
-  if (takes === holds) return standing(reference.mm);
-  return own === null || other === null ? null : standing(reference.mm + other - own);
+  if (takes === holds) return standingProud(reference.mm);
+  return own === null || other === null ? null : standingProud(reference.mm + other - own);
 }

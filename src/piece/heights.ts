@@ -6,15 +6,15 @@ import { readLength } from '../bolt/read/length.ts';
 import type { Kind } from '../model/types.ts';
 import { list } from '../model/words.ts';
 import {
-  groupsOf,
   type HeightHole,
+  heightGroups,
   heightOf,
-  type Measured,
+  type MeasuredHoles,
   measuredOf,
   notDown,
   type Reference,
   references,
-  standing,
+  standingProud,
 } from './heights-against.ts';
 import { isDash, noFigure, type Typed, type TypedFault, typed } from './typed.ts';
 import { byLetter, mm } from './words.ts';
@@ -41,7 +41,7 @@ export interface Heights {
 }
 
 /** Kinds that would stand like this, nearest first. */
-function like(h: Measured, reference: Reference, kinds: ReadonlyMap<string, Kind>): string[] {
+function like(h: MeasuredHoles, reference: Reference, kinds: ReadonlyMap<string, Kind>): string[] {
   const takes = h.takes?.kind ?? '';
   const off = (kind: string) => {
     const height = kind === takes ? null : heightOf(reference, takes, kind, kinds);
@@ -52,8 +52,12 @@ function like(h: Measured, reference: Reference, kinds: ReadonlyMap<string, Kind
     .sort((a, b) => off(a) - off(b) || byLetter(a, b));
 }
 
-function judged(h: Measured, reference: Reference, kinds: ReadonlyMap<string, Kind>): OddHeight {
-  const expected = standing(reference.mm);
+function judged(
+  h: MeasuredHoles,
+  reference: Reference,
+  kinds: ReadonlyMap<string, Kind>,
+): OddHeight {
+  const expected = standingProud(reference.mm);
   const by = h.mm - expected;
   const found = like(h, reference, kinds);
   const how = `${mm(Math.abs(by))} ${by > 0 ? 'higher' : 'lower'} than ${h.takes?.kind} should`;
@@ -63,13 +67,13 @@ function judged(h: Measured, reference: Reference, kinds: ReadonlyMap<string, Ki
 }
 
 /** Its like stand at several heights: nobody can say which is right. */
-function uneven(h: Measured, group: readonly Measured[]): OddHeight {
+function uneven(h: MeasuredHoles, group: readonly MeasuredHoles[]): OddHeight {
   const others = group.map((g) => g.name);
   const say = `${list(others)} take the same and stand at different heights: look at each.`;
   return { hole: h.name, mm: h.mm, expected: null, by: null, like: [], say };
 }
 
-function sayShift(by: number, measured: readonly Measured[]): string {
+function sayShift(by: number, measured: readonly MeasuredHoles[]): string {
   const one = new Set(measured.map((h) => h.item)).size === 1;
   const kind = one ? ', or every one of these bolts is another kind' : '';
   const high = `All heads stand ${mm(Math.abs(by))} too high alike: the piece is not down on its dowels, its holes are out of line with the threads${kind}. Look there, and for dirt in the holes, before anything is turned.`;
@@ -82,7 +86,7 @@ function sayShift(by: number, measured: readonly Measured[]): string {
 export function heights(holes: readonly HeightHole[], kinds: ReadonlyMap<string, Kind>): Heights {
   const measured = measuredOf(holes);
   const against = references(holes);
-  const groups = groupsOf(measured);
+  const groups = heightGroups(measured);
   const shift = notDown(holes);
   const odd: OddHeight[] = [];
   const unjudged = holes.flatMap((h) => (h.mm !== null && h.takes === null ? h.name : []));
@@ -90,7 +94,7 @@ export function heights(holes: readonly HeightHole[], kinds: ReadonlyMap<string,
     const reference = against.get(h.name);
     const group = groups.get(h.item) ?? [];
     if (reference) {
-      if (Math.abs(h.mm - standing(reference.mm)) > reference.within)
+      if (Math.abs(h.mm - standingProud(reference.mm)) > reference.within)
         odd.push(judged(h, reference, kinds));
     } else if (group.length > 1) odd.push(uneven(h, group));
     else unjudged.push(h.name);

@@ -3,16 +3,16 @@
  * drawn, and which of the two it is. The geometry is that of map.ts, moved so that the least x and y are 0.
  */
 import { tidy } from '../bolt/read/numbers.ts';
-import type { Layout, Place } from './map.ts';
+import type { Layout, MapPlace } from './map.ts';
 
 /**
  * `at`: measured hole by hole; `pitch`: a picture with its pitch; `width`: scaled to the one width that was
  * measured; `drawn`: no measure is known; `rows`: too many for a ring of which nothing is known, side by side.
  */
-export type Measured = 'at' | 'pitch' | 'width' | 'drawn' | 'rows';
+type Measured = 'at' | 'pitch' | 'width' | 'drawn' | 'rows';
 
 export interface Sized {
-  places: readonly Place[];
+  places: readonly MapPlace[];
   /** Between the outermost middles of holes, mm. */
   width: number;
   height: number;
@@ -37,7 +37,7 @@ const MOST_IN_RING = 40;
 
 export function inMm(layout: Layout, room: Room): Sized {
   const { from, unit, missing } = layout;
-  const said = (by: Measured, places: readonly Place[]): Sized => {
+  const said = (by: Measured, places: readonly MapPlace[]): Sized => {
     const box = boxOf(places);
     const moved = places.map((p) => ({ ...p, x: tidy(p.x - box.x), y: tidy(p.y - box.y) }));
     const life = by === 'at' || by === 'pitch' || by === 'width';
@@ -64,11 +64,11 @@ export function inMm(layout: Layout, room: Room): Sized {
 /** A picture with few holes is not drawn larger than so many times what its numbers need. */
 const SPREAD = 2;
 
-function scaled(places: readonly Place[], by: number): Place[] {
+function scaled(places: readonly MapPlace[], by: number): MapPlace[] {
   return places.map(({ name, x, y }) => ({ name, x: x * by, y: y * by }));
 }
 
-function inRows(places: readonly Place[], { width, apart }: Room): Place[] {
+function inRows(places: readonly MapPlace[], { width, apart }: Room): MapPlace[] {
   const each = Math.max(1, Math.floor(width / apart) + 1);
   return places.map(({ name }, i) => ({
     name,
@@ -78,7 +78,7 @@ function inRows(places: readonly Place[], { width, apart }: Room): Place[] {
 }
 
 /** Distance of the two places that are nearest to each other; infinite for fewer than two. */
-function nearest(places: readonly Place[]): number {
+function nearest(places: readonly MapPlace[]): number {
   let least = Infinity;
   for (const [i, a] of places.entries()) {
     for (const b of places.slice(i + 1)) {
@@ -97,7 +97,7 @@ export interface Box {
   height: number;
 }
 
-export function boxOf(places: readonly Pick<Place, 'x' | 'y'>[]): Box {
+export function boxOf(places: readonly Pick<MapPlace, 'x' | 'y'>[]): Box {
   if (places.length === 0) return { x: 0, y: 0, width: 0, height: 0 };
   const xs = places.map((p) => p.x);
   const ys = places.map((p) => p.y);

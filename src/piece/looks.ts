@@ -7,7 +7,7 @@ import type { HoleNow } from '../model/types.ts';
 export const SHAPES = ['home', 'out', 'in', 'tight', 'trouble'] as const;
 export type Shape = (typeof SHAPES)[number];
 
-export interface Look {
+interface Look {
   /** In words, for the key beside a picture. */
   say: string;
   /** Left and right of its number on the screen. */

@@ -71,7 +71,7 @@ function placeIn(text: string, line: number): (at: number) => { line: number; co
   };
 }
 
-export interface Place {
+export interface MapPlace {
   name: string;
   /** To the right. */
   x: number;
@@ -84,13 +84,13 @@ export interface Layout {
   /** mm; or cells of the map, where no pitch is known; or the radius of the ring. */
   unit: 'mm' | 'cell' | 'radius';
   /** One for each name asked for, in that order. */
-  places: readonly Place[];
+  places: readonly MapPlace[];
   /** Names that have no place where others have one: below the map, or (`at` on some holes only) in the ring. */
   missing: readonly string[];
 }
 
 /** Hole k of n (k from 0) on a ring of radius 1, clockwise from 12 o'clock. */
-function onRing(name: string, k: number, n: number): Place {
+function onRing(name: string, k: number, n: number): MapPlace {
   const turn = (2 * Math.PI * k) / n;
   return { name, x: Math.sin(turn), y: -Math.cos(turn) };
 }

@@ -1,11 +1,15 @@
 /** Arrow keys on a piece: the nearest hole in a direction, with every hole within reach of every other. */
-import type { Layout, Place } from './map.ts';
+import type { Layout, MapPlace } from './map.ts';
 
 export const DIRECTIONS = ['up', 'down', 'left', 'right'] as const;
 export type Direction = (typeof DIRECTIONS)[number];
 
 /** How far `to` lies ahead of `from` and how far beside the way, in the layout's unit. */
-function ahead(from: Place, to: Place, direction: Direction): { along: number; across: number } {
+function ahead(
+  from: MapPlace,
+  to: MapPlace,
+  direction: Direction,
+): { along: number; across: number } {
   const [dx, dy] = [to.x - from.x, to.y - from.y];
   if (direction === 'left' || direction === 'right') {
     return { along: direction === 'right' ? dx : -dx, across: Math.abs(dy) };
@@ -16,7 +20,7 @@ function ahead(from: Place, to: Place, direction: Direction): { along: number; a
 const NEAR = 1e-9;
 
 /** The best hole ahead by eye: within 45° if there is one, then little aside before little ahead. */
-function byEye(places: readonly Place[], from: number, direction: Direction): number {
+function byEye(places: readonly MapPlace[], from: number, direction: Direction): number {
   const start = places[from];
   let best = from;
   let bestWide = true;
@@ -81,11 +85,11 @@ function components(table: Table, n: number): number[] {
  * to bottom) cannot reach each other, a key is pinned between the two. At worst all of these keys are pinned,
  * and then every hole is reached by keeping to them: so the loop ends, and with every hole within reach.
  */
-function tableOf(places: readonly Place[]): Table {
+function tableOf(places: readonly MapPlace[]): Table {
   const table = {} as Table;
   for (const d of DIRECTIONS) table[d] = places.map((_, i) => byEye(places, i, d));
   const order = places.map((_, i) => i);
-  const at = (i: number): Place => places[i] ?? { name: '', x: 0, y: 0 };
+  const at = (i: number): MapPlace => places[i] ?? { name: '', x: 0, y: 0 };
   order.sort((a, b) => at(a).x - at(b).x || at(a).y - at(b).y || a - b);
   const pinned = new Set<number>();
   for (;;) {

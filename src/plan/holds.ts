@@ -8,7 +8,7 @@ import type { Standing } from './order/standing.ts';
 import { heldByCure, untoldCures } from './seal/cure.ts';
 import { type TestItem, testListOf } from './tests/testlist.ts';
 
-export interface Hold {
+interface Hold {
   by: 'step' | 'buy' | 'inside' | 'time';
   /** A step, a thing to buy, a thing inside, `after 100 km`; null where nothing but time is waited for. */
   name: string | null;

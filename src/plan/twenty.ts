@@ -10,7 +10,7 @@ import { letOut } from './care/fluids.ts';
 import { type Holds, holdsOf } from './holds.ts';
 import { more } from './order/more.ts';
 import { hurtHoles } from './order/needed.ts';
-import type { Step } from './order/relations.ts';
+import type { PlanStep } from './order/relations.ts';
 import { sayStep } from './order/say.ts';
 import { type Standing, standingOf } from './order/standing.ts';
 import { heldByCure, willCure } from './seal/cure.ts';
@@ -35,7 +35,7 @@ export interface Within {
 }
 
 /** `now` is RFC 3339. */
-export function within(job: Job, minutes: number, now: string): Within {
+export function withinMinutes(job: Job, minutes: number, now: string): Within {
   const standing = standingOf(job, now);
   return withinOf(standing, holdsOf(standing), minutes);
 }
@@ -75,7 +75,7 @@ export function withinOf(standing: Standing, holds: Holds, minutes: number): Wit
   return { minutes, can, maybe };
 }
 
-function heldOnceDone(standing: Standing, { kind, key }: Step): number[] {
+function heldOnceDone(standing: Standing, { kind, key }: PlanStep): number[] {
   const piece = kind === 'on' ? standing.job.pieces.get(key) : undefined;
   return piece && willCure(standing, piece) !== null ? heldByCure(standing, { piece: key }) : [];
 }
@@ -84,7 +84,7 @@ function heldOnceDone(standing: Standing, { kind, key }: Step): number[] {
  * Not for a short while: what only a clock ends, what has to run, pieces that carry, push, stop, steer or burn, whatever
  * the file says of their time; and what opens a liquid that is still to be let out.
  */
-function isQuiet(standing: Standing, step: Step): boolean {
+function isQuiet(standing: Standing, step: PlanStep): boolean {
   const { job } = standing;
   if (step.kind === 'wait' || step.kind === 'test') return false;
   if (step.kind !== 'off' && step.kind !== 'on') return !isDangerous(job.tasks.get(step.key)?.spec);
@@ -116,7 +116,7 @@ const BOLT_IN = 2;
 /** Faces cleaned and looked at. */
 const JOINT = 10;
 
-function minutesOf({ job }: Standing, step: Step): number | null {
+function minutesOf({ job }: Standing, step: PlanStep): number | null {
   const isPiece = step.kind === 'off' || step.kind === 'on';
   const now = isPiece ? job.pieces.get(step.key) : job.tasks.get(step.key);
   const said = now ? more(now.spec).takes : null;
@@ -136,12 +136,12 @@ function stillIn(piece: PieceNow): number {
   return piece.holes.filter((h) => h.state !== 'out').length;
 }
 
-function canBreakOff({ job }: Standing, step: Step, left: number): boolean {
+function canBreakOff({ job }: Standing, step: PlanStep, left: number): boolean {
   const piece = step.kind === 'off' ? job.pieces.get(step.key) : undefined;
   return piece !== undefined && stillIn(piece) > 2 && left >= TO_BEGIN + BOLT_OUT;
 }
 
-function leaveOf({ job }: Standing, step: Step): string | null {
+function leaveOf({ job }: Standing, step: PlanStep): string | null {
   const spec = step.kind === 'off' ? job.pieces.get(step.key)?.spec : undefined;
   if (!spec) return null;
   return opensLiquid(spec) ? 'Cover what is open; note what you cover it with.' : null;

@@ -1,6 +1,6 @@
 /** The hours in which somebody works on a bench, as they are written day by day. */
 import type { PairSpot, TextSpot } from '../job/yaml/spot.ts';
-import { type Hours, NO_HOURS, type Span } from '../model/hours.ts';
+import { type Hours, NO_HOURS, type WorkSpan } from '../model/hours.ts';
 
 const DAYS: readonly string[] = ['mon', 'tue', 'wed', 'thu', 'fri', 'sat', 'sun'];
 
@@ -23,7 +23,7 @@ function minutesOf(text: string): number | null {
 }
 
 /** `18:00-21:00`, `9-12, 14-17`; null: it cannot be read, or ends before it begins. */
-function spansOf(text: string): Span[] | null {
+function spansOf(text: string): WorkSpan[] | null {
   const spans = text.split(',').map((part) => {
     const [from = '', to = '', more] = part.split('-');
     const span = { from: minutesOf(from), to: minutesOf(to) };
@@ -39,7 +39,7 @@ export function readHours(
   pairs: ReadonlyMap<string, PairSpot>,
   unreadable: (text: { at: number; text: string }) => null,
 ): Hours {
-  const hours: Span[][] = DAYS.map(() => []);
+  const hours: WorkSpan[][] = DAYS.map(() => []);
   for (const { key, at, value } of pairs.values()) {
     const days = daysOf(key);
     const text: TextSpot | null = value.is === 'text' ? value : null;

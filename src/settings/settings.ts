@@ -15,7 +15,7 @@ import type { Fault } from '../model/types.ts';
 import { readHours } from './hours.ts';
 
 /** What is said at the place of a value. */
-export interface At {
+interface At {
   key: string;
   takes: string;
   like: string;

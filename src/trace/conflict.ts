@@ -1,7 +1,7 @@
 /** When nobody on the list fits what the looks say: several faults at once, a misread check, or something else. */
 import { hittingSets } from './hitting.ts';
-import type { Shown } from './read.ts';
-import { type Conflict, NOT_LISTED } from './types.ts';
+import type { TraceShown } from './read.ts';
+import { NOT_LISTED, type TraceConflict } from './types.ts';
 
 /** Faults at once that are thought of. */
 const MOST_FAULTS = 3;
@@ -9,7 +9,7 @@ const MOST_FAULTS = 3;
 export interface Evidence {
   /** In the order in which they are to be named. */
   suspects: readonly string[];
-  checks: readonly Shown[];
+  checks: readonly TraceShown[];
   standing: ReadonlyMap<string, 'good' | 'bad'>;
   /** Checks that speak against each suspect. */
   cleared: ReadonlyMap<string, readonly string[]>;
@@ -18,7 +18,7 @@ export interface Evidence {
   minutesOf: (check: string) => number;
 }
 
-export function conflictOf(evidence: Evidence): Conflict {
+export function conflictOf(evidence: Evidence): TraceConflict {
   const doubts = doubtsOf(evidence.suspects.map((name) => evidence.cleared.get(name) ?? []));
   const fewest = doubts.filter((doubt) => doubt.length === doubts[0]?.length).flat();
   const soonest = [...new Set(fewest)].sort(

@@ -1,9 +1,9 @@
 /** What the looks made so far say of each suspect, if there is one fault only. */
-import type { Shown } from './read.ts';
-import type { Mark } from './types.ts';
+import type { TraceShown } from './read.ts';
+import type { TraceMark } from './types.ts';
 
 /** What each check says now: its last look that came out good or bad. Unclear ones change nothing. */
-export function standingMarks(marks: readonly Mark[]): Map<string, 'good' | 'bad'> {
+export function standingMarks(marks: readonly TraceMark[]): Map<string, 'good' | 'bad'> {
   const standing = new Map<string, 'good' | 'bad'>();
   for (const { check, says } of marks) if (says !== 'unclear') standing.set(check, says);
   return standing;
@@ -15,7 +15,7 @@ export function standingMarks(marks: readonly Mark[]): Map<string, 'good' | 'bad
  */
 export function clearedBy(
   suspects: readonly string[],
-  checks: readonly Shown[],
+  checks: readonly TraceShown[],
   standing: ReadonlyMap<string, 'good' | 'bad'>,
 ): Map<string, string[]> {
   const against = (suspect: string) =>

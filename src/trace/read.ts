@@ -1,29 +1,30 @@
 /** The input with its names looked up: what each check shows, and what means nothing. */
-import type { Check, Cover, Fault, Mark, Suspect, TraceInput } from './types.ts';
+import type { Check, Cover, Suspect, TraceFault, TraceInput, TraceMark } from './types.ts';
 
 /** A check with all that it shows. */
-export interface Shown {
+export interface TraceShown {
   name: string;
   takes: number | null;
   shows: ReadonlySet<string>;
   behind: readonly string[];
 }
 
-export interface Read {
+export interface TraceRead {
   suspects: Suspect[];
-  checks: Shown[];
+  checks: TraceShown[];
   covers: Cover[];
-  marks: Mark[];
-  faults: Fault[];
+  marks: TraceMark[];
+  faults: TraceFault[];
 }
 
 /** Suspects, checks and covers that are read, each: a list that a person looks through has dozens. */
 export const MOST_LISTED = 500;
 
 /** What cannot be used is left out, each with its fault; nothing is thrown. */
-export function readTrace(input: TraceInput): Read {
-  const faults: Fault[] = [];
-  const tell = (code: Fault['code'], at: string, says: string) => faults.push({ code, at, says });
+export function readTrace(input: TraceInput): TraceRead {
+  const faults: TraceFault[] = [];
+  const tell = (code: TraceFault['code'], at: string, says: string) =>
+    faults.push({ code, at, says });
   const listed = <T extends { name: string }>(all: readonly T[]): Map<string, T> => {
     const names = new Map<string, T>();
     for (const [i, one] of all.entries()) {
@@ -71,8 +72,8 @@ export const isWeight = (likely: number): boolean => likely > 0 && Number.isFini
 function shownBy(
   checks: ReadonlyMap<string, Check>,
   isSuspect: (name: string) => boolean,
-  tell: (code: Fault['code'], at: string, says: string) => void,
-): Shown[] {
+  tell: (code: TraceFault['code'], at: string, says: string) => void,
+): TraceShown[] {
   const named = ({ along }: Check) => along.filter((name) => !isSuspect(name));
   /** All checks on the way to one; itself only if the way leads round to it. */
   const wayTo = (name: string): Set<string> => {

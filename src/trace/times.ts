@@ -1,10 +1,10 @@
 /** Minutes of checks and covers where some are not known. */
-import type { Shown } from './read.ts';
+import type { TraceShown } from './read.ts';
 import type { Cover, Expected } from './types.ts';
 import { meanOf } from './weights.ts';
 
 /** A check with its minutes. */
-export interface Timed extends Shown {
+export interface Timed extends TraceShown {
   minutes: number;
 }
 
@@ -19,7 +19,7 @@ export const timeOf = (takes: number | null): number | null =>
   takes !== null && takes >= 0 && Number.isFinite(takes) ? takes : null;
 
 /** A time not known is the mean of its like: of checks or of covers, else of all, else each counts as one look. */
-export function timesOf(checks: readonly Shown[], covers: readonly Cover[]): Times {
+export function timesOf(checks: readonly TraceShown[], covers: readonly Cover[]): Times {
   const mean = (all: readonly { takes: number | null }[]) =>
     meanOf(all.map(({ takes }) => timeOf(takes)));
   const [ofChecks, ofCovers] = [mean(checks), mean(covers)];

@@ -7,17 +7,23 @@
 import { tidy } from '../bolt/read/numbers.ts';
 import { conflictOf } from './conflict.ts';
 import { clearedBy, standingMarks } from './marks.ts';
-import { type Read, readTrace } from './read.ts';
+import { readTrace, type TraceRead } from './read.ts';
 import { reduce, tells } from './reduce.ts';
 import { orderOfRepairs } from './repairs.ts';
 import { bestWay } from './search/best.ts';
 import type { Node } from './search/search.ts';
 import { type Timed, type Times, timeOf, timesOf } from './times.ts';
-import { type Answer, type Expected, type Look, NOT_LISTED, type TraceInput } from './types.ts';
+import {
+  type Expected,
+  type Look,
+  NOT_LISTED,
+  type TraceAnswer,
+  type TraceInput,
+} from './types.ts';
 import { lookOf, wayOf } from './way.ts';
 import { meanOf, sharesOf, weightsOf, wordsFor } from './weights.ts';
 
-export function trace(input: TraceInput): Answer {
+export function trace(input: TraceInput): TraceAnswer {
   const read = readTrace(input);
   const weights = weightsOf(read.suspects);
   const times = timesOf(read.checks, read.covers);
@@ -84,7 +90,7 @@ function proofOf(
 
 function repairsOf(
   left: readonly string[],
-  { suspects }: Read,
+  { suspects }: TraceRead,
   weight: (name: string) => number,
 ): string[] {
   const known = new Map(suspects.map(({ name, repair }) => [name, timeOf(repair)]));
@@ -93,7 +99,7 @@ function repairsOf(
   return orderOfRepairs(repairs).map(({ name }) => name);
 }
 
-function untimedOf(left: readonly string[], read: Read): Answer['untimed'] {
+function untimedOf(left: readonly string[], read: TraceRead): TraceAnswer['untimed'] {
   const telling = read.checks.filter(({ shows }) => tells(shows, left));
   const before = new Set(telling.flatMap(({ behind }) => behind));
   const without = (all: readonly { name: string; takes: number | null }[]) =>

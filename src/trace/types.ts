@@ -1,13 +1,13 @@
 /** What is asked of a trace, and what it answers: plain values, names as in the file. */
 
 /** How often it is this, of those on the list: 4 : 2 : 1. */
-export type Likely = 'often' | 'now and then' | 'rarely';
+export type TraceLikely = 'often' | 'now and then' | 'rarely';
 
 /** What it may be. */
 export interface Suspect {
   name: string;
   /** A word, or a weight above zero on the same scale; null where nobody knows: then like the mean of the others. */
-  likely: Likely | number | null;
+  likely: TraceLikely | number | null;
   /** Minutes to put it right, where that proves itself; null where unknown. */
   repair: number | null;
 }
@@ -35,7 +35,7 @@ export interface Cover {
 export type Says = 'good' | 'bad' | 'unclear';
 
 /** One look, as it came out. A list of them is in the order in which they were made. */
-export interface Mark {
+export interface TraceMark {
   check: string;
   says: Says;
 }
@@ -44,14 +44,14 @@ export interface TraceInput {
   suspects: readonly Suspect[];
   checks: readonly Check[];
   covers: readonly Cover[];
-  marks: readonly Mark[];
+  marks: readonly TraceMark[];
 }
 
 /** Among the answers wherever the list may not be all that it can be. */
 export const NOT_LISTED = 'something that is not on the list';
 
 /** Share of a suspect in words; `left`: the only one, `alike`: all that are left are equally likely. */
-export type Share = Likely | 'left' | 'alike' | 'cleared';
+export type Share = TraceLikely | 'left' | 'alike' | 'cleared';
 
 export interface Look {
   check: string;
@@ -65,12 +65,12 @@ export interface Look {
 }
 
 /** The way by which it ends soonest: after each look the next one, or the names that are left. */
-export interface Way {
+export interface TraceWay {
   check: string;
   minutes: number;
   opens: string[];
-  good: Way | string[];
-  bad: Way | string[];
+  good: TraceWay | string[];
+  bad: TraceWay | string[];
 }
 
 export interface Expected {
@@ -86,7 +86,7 @@ export interface Expected {
   unit: 'minutes' | 'looks';
 }
 
-export interface Conflict {
+export interface TraceConflict {
   /** Smallest sets of suspects that explain every bad look together; `NOT_LISTED` by itself is always one, the last. */
   diagnoses: string[][];
   /** Sets of checks that would have to be misread, smallest first; each leaves somebody on the list. */
@@ -108,7 +108,7 @@ export type FaultCode =
   | 'too-many';
 
 /** What of the input was left out of the answer. */
-export interface Fault {
+export interface TraceFault {
   code: FaultCode;
   /** Check or suspect where it stands; for a mark the name that it gives. */
   at: string;
@@ -116,19 +116,19 @@ export interface Fault {
   says: string;
 }
 
-export interface Answer {
+export interface TraceAnswer {
   /** Those left, the likeliest first; then the cleared, each with the checks that speak against it. */
   suspects: { name: string; share: Share; cleared: string[] }[];
   /** Null where no look tells anything more. */
   next: Look | null;
-  way: Way | null;
+  way: TraceWay | null;
   expected: Expected;
   /** Where all that is left cannot be told apart: the soonest look that would show it, or that it is something else. */
   proof: Look | null;
   /** Those left, in the order in which to put them right, where a repair proves itself. */
   order: string[];
-  conflict: Conflict | null;
+  conflict: TraceConflict | null;
   /** What has no time, among what counts here: taken as the mean of the others. */
   untimed: { checks: string[]; covers: string[]; repairs: string[] };
-  faults: Fault[];
+  faults: TraceFault[];
 }

@@ -1,15 +1,15 @@
 /** The way found for the bare problem, told in names. */
 import type { Reduced } from './reduce.ts';
 import type { Node } from './search/search.ts';
-import type { Look, Way } from './types.ts';
+import type { Look, TraceWay } from './types.ts';
 
 /** Null where no check tells anything. `covers` are the minutes of each, by name. */
 export function wayOf(
   { groups, checks }: Reduced,
   covers: ReadonlyMap<string, number>,
   root: Node,
-): Way | null {
-  const from = ({ best, S }: Node, off: readonly string[]): Way | string[] => {
+): TraceWay | null {
+  const from = ({ best, S }: Node, off: readonly string[]): TraceWay | string[] => {
     const check = best && checks[best.option.j];
     if (!check) return S.flatMap((i) => groups[i] ?? []);
     const opens = check.behind.filter((name) => !off.includes(name));
@@ -23,13 +23,16 @@ export function wayOf(
 }
 
 /** The look that begins a way, and what it would leave, in the order of `left`. */
-export function lookOf({ check, minutes, opens, good, bad }: Way, left: readonly string[]): Look {
-  const among = (way: Way | string[]) => {
+export function lookOf(
+  { check, minutes, opens, good, bad }: TraceWay,
+  left: readonly string[],
+): Look {
+  const among = (way: TraceWay | string[]) => {
     const names = new Set(namesIn(way));
     return left.filter((name) => names.has(name));
   };
   return { check, minutes, opens, good: among(good), bad: among(bad) };
 }
 
-const namesIn = (way: Way | string[]): string[] =>
+const namesIn = (way: TraceWay | string[]): string[] =>
   Array.isArray(way) ? way : [...namesIn(way.good), ...namesIn(way.bad)];

@@ -1,8 +1,8 @@
 /** How likely each suspect is against the others: words as weights, and weights as words. */
 import { isWeight } from './read.ts';
-import type { Likely, Share, Suspect } from './types.ts';
+import type { Share, Suspect, TraceLikely } from './types.ts';
 
-const WORDS: Readonly<Record<Likely, number>> = { often: 4, 'now and then': 2, rarely: 1 };
+const WORDS: Readonly<Record<TraceLikely, number>> = { often: 4, 'now and then': 2, rarely: 1 };
 
 /** Weight of each suspect, above zero; one that nobody knows weighs the mean of the others. */
 export function weightsOf(suspects: readonly Suspect[]): Map<string, number> {
@@ -30,7 +30,7 @@ export function meanOf(values: readonly (number | null)[]): number | null {
 export function wordsFor(
   suspects: readonly Suspect[],
   weights: ReadonlyMap<string, number>,
-): (name: string) => Likely {
+): (name: string) => TraceLikely {
   const worded = suspects.some(({ likely }) => typeof likely === 'string');
   const scale = worded ? 1 : WORDS.often / Math.max(...weights.values());
   return (name) => {
@@ -44,7 +44,7 @@ export function wordsFor(
 export function sharesOf(
   left: readonly string[],
   weights: ReadonlyMap<string, number>,
-  word: (name: string) => Likely,
+  word: (name: string) => TraceLikely,
 ): Map<string, Share> {
   const alike = new Set(left.map((name) => weights.get(name))).size === 1;
   const share = (name: string): Share => {

@@ -6,7 +6,7 @@
  * program's own search a hundred times as wide.
  */
 import { beam } from '../../src/piece/sequence/beam.ts';
-import { fieldOf } from '../../src/piece/sequence/field.ts';
+import { pullField } from '../../src/piece/sequence/field.ts';
 import { measure, type Task } from '../../src/piece/sequence/vectors.ts';
 import { FAMILIES, seeded, taskOf, times } from '../piece/sequence/layouts.ts';
 
@@ -43,7 +43,7 @@ function anneal({ v }: Task, random: () => number, steps: number): number {
 }
 
 function widest(task: Task): number {
-  const field = fieldOf(task);
+  const field = pullField(task);
   const peak = (places: readonly number[]) =>
     measure(
       task,

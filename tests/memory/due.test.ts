@@ -1,7 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { fold } from '../../src/job/fold/fold.ts';
 import { readJob } from '../../src/job/read.ts';
-import { calendarOf } from '../../src/memory/calendar.ts';
+import { calendarText } from '../../src/memory/calendar.ts';
 import { type BenchJob, type Due, dueList, readingOf } from '../../src/memory/due.ts';
 import { backAfter } from '../../src/plan/next/back.ts';
 import { noteRows } from '../../src/plan/next/note.ts';
@@ -205,7 +205,7 @@ describe('as a file for calendars', () => {
       [cover('Hollin 400, 1000 km', `${odd}\n${TASKS.split('\n').slice(1).join('\n')}`)],
       NOW,
     );
-    const parts = checkCalendar(calendarOf(all, NOW));
+    const parts = checkCalendar(calendarText(all, NOW));
     expect(parts).toHaveLength(all.length);
     const oil = all.find((d) => d.task === 'oil');
     expect(parts.map((p) => said(p.SUMMARY))).toContain(`Hollin 400: ${oil?.say}`);
@@ -220,7 +220,7 @@ describe('as a file for calendars', () => {
   it('of the same things twice has the same names', () => {
     const all = dueList([cover('Hollin 400, 1000 km', TASKS)], NOW);
     const uids = (text: string) => checkCalendar(text).map((p) => p.UID);
-    expect(uids(calendarOf(all, '2026-05-09T10:00:00Z'))).toEqual(uids(calendarOf(all, NOW)));
+    expect(uids(calendarText(all, '2026-05-09T10:00:00Z'))).toEqual(uids(calendarText(all, NOW)));
   });
 
   it('a note on the piece moves no day', () => {
@@ -236,7 +236,7 @@ describe('as a file for calendars', () => {
   it('a calendar is made on a machine whose zone is known too', () => {
     const all = dueList([cover('Hollin 400 Twin', TASKS)], NOW);
     const there = '2026-05-02T10:11:05+02:00[Europe/Berlin]';
-    expect(calendarOf(all, there)).toBe(calendarOf(all, NOW));
-    expect(calendarOf(all, there)).toContain('DTSTAMP:20260502T081105Z');
+    expect(calendarText(all, there)).toBe(calendarText(all, NOW));
+    expect(calendarText(all, there)).toContain('DTSTAMP:20260502T081105Z');
   });
 });

@@ -2,8 +2,8 @@ import { describe, expect, it } from 'vitest';
 import { barePiece } from '../../src/job/form/bare.ts';
 import { helpFor, keysOf, OWNERS } from '../../src/job/form/help.ts';
 import { readJob } from '../../src/job/read.ts';
-import { OF_HOLE, OF_PIECE, OF_TASK } from '../../src/job/truth/figures.ts';
-import { rowsOf } from '../../src/model/key-row.ts';
+import { HOLE_TEXTS, PIECE_TEXTS, TASK_TEXTS } from '../../src/job/truth/figures.ts';
+import { keyRows } from '../../src/model/key-row.ts';
 import { HOLE_KEYS, PIECE_KEYS, TASK_KEYS } from '../../src/model/keys.ts';
 import {
   asksOf,
@@ -21,7 +21,7 @@ describe('what follows from the rows of the keys', () => {
   it('a name is told and corrected the same of a piece, of a hole and of a task', () => {
     const met = new Map<string, string>();
     for (const keys of [PIECE_KEYS, HOLE_KEYS, TASK_KEYS]) {
-      for (const [key, { value, label }] of rowsOf(keys)) {
+      for (const [key, { value, label }] of keyRows(keys)) {
         if (label === undefined) continue;
         expect(met.get(key) ?? `${label} ${value}`, key).toBe(`${label} ${value}`);
         met.set(key, `${label} ${value}`);
@@ -31,7 +31,9 @@ describe('what follows from the rows of the keys', () => {
   });
 
   it('every key that can be corrected has its place in the thing, and a name', () => {
-    const whats = [OF_PIECE, OF_HOLE, OF_TASK].map((all) => [...new Set(all.map((l) => l.what))]);
+    const whats = [PIECE_TEXTS, HOLE_TEXTS, TASK_TEXTS].map((all) => [
+      ...new Set(all.map((l) => l.what)),
+    ]);
     expect(whats).toEqual([CORRECTABLE_OF.piece, CORRECTABLE_OF.hole, CORRECTABLE_OF.task]);
     for (const what of CORRECTABLE) {
       expect(labelOf(what)).toMatch(/^[A-Z]/);
@@ -42,7 +44,7 @@ describe('what follows from the rows of the keys', () => {
   it('what is written is asked for, and offered in an order without gaps', () => {
     for (const key of WRITABLE) expect(asksOf(key)[0]).toMatch(/\?$/);
     expect(WRITABLE.filter((key) => isSeveral(key) && isAnew(key))).toEqual([]);
-    const at = rowsOf(PIECE_KEYS).flatMap(([, row]) => row.written?.offered?.[0] ?? []);
+    const at = keyRows(PIECE_KEYS).flatMap(([, row]) => row.written?.offered?.[0] ?? []);
     expect(at.sort((a, b) => a - b)).toEqual(OFFERED.map((_, i) => i + 1));
   });
 

@@ -5,7 +5,7 @@ import { blank } from '../../src/paper/blank.ts';
 import { card } from '../../src/paper/card.ts';
 import { labels } from '../../src/paper/labels.ts';
 import type { SizeName } from '../../src/paper/page.ts';
-import { report, type Shown } from '../../src/paper/report.ts';
+import { type ReportPicture, report } from '../../src/paper/report.ts';
 import { sheet } from '../../src/paper/sheet.ts';
 import { steps } from '../../src/paper/steps.ts';
 import { tag } from '../../src/paper/tag.ts';
@@ -21,7 +21,7 @@ export function allPapers(
   key: string,
   size: SizeName,
   say = 'Kim, at the bench',
-  pictures: readonly Shown[] = [],
+  pictures: readonly ReportPicture[] = [],
 ): Record<PaperName, Paper | NoPaper> {
   const piece = pieceIn(job, key);
   const ask = { job, now: NOW, size, wrenches: WRENCHES };

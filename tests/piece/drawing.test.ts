@@ -3,20 +3,20 @@ import { describe, expect, test } from 'vitest';
 import {
   canStand,
   type Drawing,
+  type DrawnSpot,
   drawingOf,
+  drawnText,
   FIELD,
   lift,
   MOST,
   NOTHING_DRAWN,
-  nextHole,
+  nextDrawn,
   put,
-  type Spot,
-  textOf,
-  walk,
+  walkHoles,
 } from '../../src/piece/drawing.ts';
 import { readMap } from '../../src/piece/map.ts';
 
-const STEPS: Record<string, Spot> = {
+const STEPS: Record<string, DrawnSpot> = {
   l: { column: -1, row: 0 },
   r: { column: 1, row: 0 },
   u: { column: 0, row: -1 },
@@ -28,10 +28,10 @@ function walked(keys: string, from: Drawing = NOTHING_DRAWN): Drawing {
   return [...keys].reduce((now, key) => {
     if (key === '<') return lift(now)?.drawing ?? now;
     const step = STEPS[key];
-    if (step) return walk(now, step) ?? now;
+    if (step) return walkHoles(now, step) ?? now;
     const there = now.holes.map((h) => h.name);
     const taken = now.holes.some((h) => h.column === now.mark.column && h.row === now.mark.row);
-    return taken ? now : put(now, nextHole(there, [], true) ?? '');
+    return taken ? now : put(now, nextDrawn(there, [], true) ?? '');
   }, from);
 }
 
@@ -40,7 +40,7 @@ const walks = fc
   .map((keys) => keys.join(''));
 
 /** How far each hole lies from the first one named, by name. */
-function lie(holes: readonly (Spot & { name: string })[]): Record<string, [number, number]> {
+function lie(holes: readonly (DrawnSpot & { name: string })[]): Record<string, [number, number]> {
   const first = holes.find((h) => h.name === '1') ?? holes[0];
   return Object.fromEntries(
     holes.map((h) => [
@@ -53,7 +53,7 @@ function lie(holes: readonly (Spot & { name: string })[]): Record<string, [numbe
 describe('a picture drawn by walking', () => {
   test('is the text one would have written', () => {
     const cover = walked('.rr.rd.d.ld.d.ul.l.l.lu.u.');
-    expect(textOf(cover)).toBe(
+    expect(drawnText(cover)).toBe(
       [
         '.  .  1  .  2  .',
         '11 .  .  .  .  3',
@@ -68,7 +68,7 @@ describe('a picture drawn by walking', () => {
     fc.assert(
       fc.property(walks, (keys) => {
         const drawn = walked(keys);
-        const text = textOf(drawn);
+        const text = drawnText(drawn);
         fc.pre(drawn.holes.length > 0);
         const { cells, faults } = readMap(text);
         expect(faults).toEqual([]);
@@ -82,14 +82,14 @@ describe('a picture drawn by walking', () => {
       fc.property(walks, (keys) => {
         const drawn = walked(keys);
         fc.pre(drawn.holes.length > 0);
-        const rows = textOf(drawn)
+        const rows = drawnText(drawn)
           .split('\n')
           .map((l) => l.split(/ +/));
         const columns = rows[0]?.map((_, i) => rows.map((r) => r[i])) ?? [];
         for (const edge of [rows[0], rows.at(-1), columns[0], columns.at(-1)]) {
           expect(edge?.some((word) => word !== '.')).toBe(true);
         }
-        const starts = textOf(drawn)
+        const starts = drawnText(drawn)
           .split('\n')
           .map((l) => [...l.matchAll(/\S+/g)].map((m) => m.index).join());
         expect(new Set(starts).size).toBe(1);
@@ -125,8 +125,8 @@ describe('a picture drawn by walking', () => {
   test('opened again lies in the middle and makes the same text', () => {
     fc.assert(
       fc.property(walks, (keys) => {
-        const text = textOf(walked(keys));
-        expect(textOf(drawingOf(text))).toBe(text);
+        const text = drawnText(walked(keys));
+        expect(drawnText(drawingOf(text))).toBe(text);
       }),
     );
     const { holes } = drawingOf('1 . 2\n. 3 .');
@@ -138,15 +138,15 @@ describe('a picture drawn by walking', () => {
   });
 
   test('with nothing in it is no text', () => {
-    expect(textOf(NOTHING_DRAWN)).toBe('');
-    expect(textOf(walked('.<'))).toBe('');
+    expect(drawnText(NOTHING_DRAWN)).toBe('');
+    expect(drawnText(walked('.<'))).toBe('');
     expect(drawingOf('')).toEqual(NOTHING_DRAWN);
   });
 
   test('of one hole, of a row and of a column', () => {
-    expect(textOf(walked('ddr.'))).toBe('1');
-    expect(textOf(walked('.rrr.'))).toBe('1 . . 2');
-    expect(textOf(walked('.dd.'))).toBe('1\n.\n2');
+    expect(drawnText(walked('ddr.'))).toBe('1');
+    expect(drawnText(walked('.rrr.'))).toBe('1 . . 2');
+    expect(drawnText(walked('.dd.'))).toBe('1\n.\n2');
   });
 });
 
@@ -155,22 +155,22 @@ describe('walking', () => {
     const edge = `${'r'.repeat(7)}${'d'.repeat(8)}${'l'.repeat(14)}${'u'.repeat(8)}${'r'.repeat(7)}`;
     expect(edge).toHaveLength(44);
     expect(walked(edge).mark).toEqual(NOTHING_DRAWN.mark);
-    expect(walk(NOTHING_DRAWN, { column: 0, row: -1 })).toBeNull();
+    expect(walkHoles(NOTHING_DRAWN, { column: 0, row: -1 })).toBeNull();
     expect(walked('r'.repeat(99)).mark.column).toBe(FIELD.columns - 1);
   });
 
   test('over the edge goes as far as the picture may grow, once something is drawn', () => {
     const far = walked(`.${'r'.repeat(99)}.${'d'.repeat(99)}.`);
     expect(lie(far.holes)).toEqual({ 1: [0, 0], 2: [20, 0], 3: [20, 14] });
-    expect(walk(far, { column: 0, row: 1 })).toBeNull();
-    expect(textOf(far).split('\n')).toHaveLength(MOST.rows);
+    expect(walkHoles(far, { column: 0, row: 1 })).toBeNull();
+    expect(drawnText(far).split('\n')).toHaveLength(MOST.rows);
   });
 
   test('goes everywhere within a picture of the file that is larger than can be drawn', () => {
     const wide = drawingOf(`1${' .'.repeat(28)} 2`);
     const end = walked('r'.repeat(99), wide);
     expect(end.mark).toEqual({ column: wide.mark.column + 29, row: wide.mark.row });
-    expect(walk(wide, { column: 0, row: 1 })).toBeNull();
+    expect(walkHoles(wide, { column: 0, row: 1 })).toBeNull();
   });
 });
 
@@ -199,16 +199,16 @@ describe('taking away', () => {
 
 describe('the next hole', () => {
   test('is the first of the row that is not drawn yet', () => {
-    expect(nextHole([], ['1', '2', '2a', '3'], false)).toBe('1');
-    expect(nextHole(['1', '2'], ['1', '2', '2a', '3'], false)).toBe('2a');
-    expect(nextHole(['2', '3'], ['1', '2', '3'], false)).toBe('1');
-    expect(nextHole(['1', '2'], ['1', '2'], false)).toBeNull();
+    expect(nextDrawn([], ['1', '2', '2a', '3'], false)).toBe('1');
+    expect(nextDrawn(['1', '2'], ['1', '2', '2a', '3'], false)).toBe('2a');
+    expect(nextDrawn(['2', '3'], ['1', '2', '3'], false)).toBe('1');
+    expect(nextDrawn(['1', '2'], ['1', '2'], false)).toBeNull();
   });
 
   test('without a row is the next number, with what is known in its place', () => {
-    expect(nextHole(['1', '2'], [], true)).toBe('3');
-    expect(nextHole(['1', '3'], [], true)).toBe('2');
-    expect(nextHole(['1', '2', '3'], ['3a'], true)).toBe('3a');
-    expect(nextHole(['1', '3a'], ['3a'], true)).toBe('2');
+    expect(nextDrawn(['1', '2'], [], true)).toBe('3');
+    expect(nextDrawn(['1', '3'], [], true)).toBe('2');
+    expect(nextDrawn(['1', '2', '3'], ['3a'], true)).toBe('3a');
+    expect(nextDrawn(['1', '3a'], ['3a'], true)).toBe('2');
   });
 });

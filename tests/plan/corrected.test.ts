@@ -20,7 +20,7 @@ import { backAfter } from '../../src/plan/next/back.ts';
 import { nextStep } from '../../src/plan/next/next.ts';
 import { plan } from '../../src/plan/plan.ts';
 import { testList } from '../../src/plan/tests/testlist.ts';
-import { within } from '../../src/plan/twenty.ts';
+import { withinMinutes } from '../../src/plan/twenty.ts';
 
 const NOW = '2026-05-02T10:00:00+02:00';
 const FILE = `putback: 1
@@ -154,7 +154,7 @@ function answers(job: Job): unknown {
     back: backAfter(job, NOW),
     tests: testList(job, NOW),
     buys: buyList(job, NOW),
-    within: within(job, 30, NOW),
+    within: withinMinutes(job, 30, NOW),
     moments,
     where: [...job.pieces.values()].map((p) => [p.where, p.holes]),
     start: gate(job, 'start', null, NOW).items,

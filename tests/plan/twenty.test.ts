@@ -1,9 +1,9 @@
 import { describe, expect, it } from 'vitest';
-import { within } from '../../src/plan/twenty.ts';
+import { withinMinutes } from '../../src/plan/twenty.ts';
 import { boltsOff, done, jobOf, NOW, off, type Said } from './make.ts';
 
 const short = (text: string, minutes: number, lines: Said[] = []) => {
-  const { can, maybe } = within(jobOf(text, lines), minutes, NOW);
+  const { can, maybe } = withinMinutes(jobOf(text, lines), minutes, NOW);
   return { can: can.map((c) => [c.step, c.minutes]), maybe: maybe.map((m) => m.step) };
 };
 const row = (n: number) => Array(n).fill('S').join(' ');
@@ -33,7 +33,7 @@ pieces: {lever: {bolts: S}, hose: {}, cover: {under: [lever, hose], bolts: ${row
 
   it('some bolts of a large piece can come out, if two hold it', () => {
     const text = `bolts: {S: M6x25}\npieces: {cover: {bolts: ${row(40)}}}`;
-    expect(within(jobOf(text), 20, NOW).can).toEqual([
+    expect(withinMinutes(jobOf(text), 20, NOW).can).toEqual([
       {
         step: 'cover off',
         say: 'Cover comes off: 40 bolts.',
@@ -60,7 +60,7 @@ pieces: {lever: {bolts: S}, hose: {}, cover: {under: [lever, hose], bolts: ${row
     Object.assign(job.pieces.get('part')?.spec ?? {}, { takes: '15 min' });
     Object.assign(job.tasks.get('clean')?.spec ?? {}, { takes: '1 h' });
     Object.assign(job.tasks.get('look')?.spec ?? {}, { takes: '5 min' });
-    expect(within(job, 20, NOW).can.map((c) => [c.step, c.minutes])).toEqual([
+    expect(withinMinutes(job, 20, NOW).can.map((c) => [c.step, c.minutes])).toEqual([
       ['part off', 15],
       ['look', 5],
     ]);
@@ -100,7 +100,7 @@ buy: {gasket: {what: gasket, for: cover on}}`;
   });
 
   it('says how an opening is left', () => {
-    const leave = within(jobOf('pieces: {cover: {joint: gasket}}'), 20, NOW).can[0]?.leave;
+    const leave = withinMinutes(jobOf('pieces: {cover: {joint: gasket}}'), 20, NOW).can[0]?.leave;
     expect(leave).toBe('Cover what is open; note what you cover it with.');
   });
 });

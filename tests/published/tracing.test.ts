@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { hittingSets } from '../../src/trace/hitting.ts';
 import { orderOfRepairs } from '../../src/trace/repairs.ts';
 import { trace } from '../../src/trace/trace.ts';
-import type { Way } from '../../src/trace/types.ts';
+import type { TraceWay } from '../../src/trace/types.ts';
 import { weigh } from '../../src/trace/weigh/weigh.ts';
 import { asked, check, seeded, suspect } from '../trace/cases.ts';
 
@@ -86,7 +86,7 @@ function chain(weights: readonly (number | null)[]) {
   return asked(stages, checks);
 }
 
-const depths = (way: Way | string[] | null): number[] => {
+const depths = (way: TraceWay | string[] | null): number[] => {
   if (way === null) return [];
   if (Array.isArray(way)) return [0];
   return [...depths(way.good), ...depths(way.bad)].map((depth) => depth + 1);

@@ -1,5 +1,5 @@
 /** The least expected minutes of all ways there are, by trying every check at every turn: nothing is remembered. */
-import type { Check, TraceInput, Way } from '../../src/trace/types.ts';
+import type { Check, TraceInput, TraceWay } from '../../src/trace/types.ts';
 
 const LIKELY = { often: 4, 'now and then': 2, rarely: 1 };
 
@@ -33,14 +33,14 @@ export function bruteMinutes({ suspects, checks, covers }: TraceInput): number {
 }
 
 /** What a way takes in the mean, walked for each suspect. */
-export function minutesOfWay(way: Way | null, { suspects, checks }: TraceInput): number {
+export function minutesOfWay(way: TraceWay | null, { suspects, checks }: TraceInput): number {
   let [sum, total] = [0, 0];
   for (const { name, likely } of suspects) {
     const weight = typeof likely === 'string' ? LIKELY[likely] : (likely ?? Number.NaN);
     let spent = 0;
-    let at: Way | string[] | null = way;
+    let at: TraceWay | string[] | null = way;
     while (at && !Array.isArray(at)) {
-      const { check, minutes, bad, good }: Way = at;
+      const { check, minutes, bad, good }: TraceWay = at;
       spent += minutes;
       at = checks.find((one) => one.name === check)?.bad.includes(name) ? bad : good;
     }

@@ -1,5 +1,5 @@
 /** Cases for the tests of tracing: short to write, and random ones from a seed. */
-import type { Check, Cover, Likely, Suspect, TraceInput } from '../../src/trace/types.ts';
+import type { Check, Cover, Suspect, TraceInput, TraceLikely } from '../../src/trace/types.ts';
 
 /** Numbers from 0 to 1, the same for the same seed (mulberry32). */
 export function seeded(seed: number): () => number {
@@ -42,7 +42,7 @@ export const marks = (text: string): TraceInput['marks'] =>
 
 export const words = (text: string): string[] => text.split(' ').filter((word) => word !== '');
 
-const LIKELY: readonly (Likely | null)[] = ['often', 'now and then', 'rarely', null];
+const LIKELY: readonly (TraceLikely | null)[] = ['often', 'now and then', 'rarely', null];
 
 export interface Sizes {
   suspects: number;

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { trace } from '../../src/trace/trace.ts';
-import type { Mark, TraceInput } from '../../src/trace/types.ts';
+import type { TraceInput, TraceMark } from '../../src/trace/types.ts';
 import { check, randomCase, seeded } from './cases.ts';
 
 const SEED = 14;
@@ -84,7 +84,7 @@ describe('whatever the suspects, checks and marks', () => {
 
   test('a mark taken back leaves what was there before it', () => {
     holds(marked, (input) => {
-      const mark: Mark = { check: 'none', says: 'bad' };
+      const mark: TraceMark = { check: 'none', says: 'bad' };
       const { faults, ...after } = trace({ ...input, marks: [...input.marks, mark] });
       const { faults: before, ...same } = trace(input);
       expect(after).toEqual(same);
@@ -97,7 +97,7 @@ describe('whatever the suspects, checks and marks', () => {
       const { next, expected } = trace(input);
       if (!next) expect(expected.minutes).toBe(0);
       for (const says of next ? (['good', 'bad'] as const) : []) {
-        const mark: Mark = { check: next?.check ?? '', says };
+        const mark: TraceMark = { check: next?.check ?? '', says };
         const after = trace({ ...input, marks: [...input.marks, mark] });
         const left = after.suspects.filter(({ cleared }) => cleared.length === 0);
         expect(left.map(({ name }) => name)).toEqual(next?.[says]);

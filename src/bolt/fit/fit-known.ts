@@ -7,7 +7,7 @@ import { type Place, type Reach, reachOf } from './reach.ts';
 /** The least engagement of all materials, in diameters (steel): less is too little whatever is tapped. */
 const LEAST_OF_ALL = 0.8;
 
-export interface Known {
+export interface FitKnown {
   kind: Kind;
   own: Kind | null;
   /** The hole's own stack, where the bolt has another one under its head; else null. */
@@ -34,7 +34,7 @@ export function isOpen(place: Place, into: string | null): boolean {
 }
 
 /** Puts together what bolt, hole and piece say; `under` null: what lies under the hole's own head. */
-export function gather(kind: Kind, under: readonly string[] | null, place: Place): Known {
+export function gather(kind: Kind, under: readonly string[] | null, place: Place): FitKnown {
   const taken = place.takes;
   const stack = under ?? taken?.with ?? [];
   const into = place.hole?.into ?? place.piece?.into ?? null;

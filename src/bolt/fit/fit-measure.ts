@@ -1,5 +1,5 @@
 /** What would make a verdict sure, in the order in which it is least trouble to measure. */
-import type { Known } from './fit-known.ts';
+import type { FitKnown } from './fit-known.ts';
 import type { FitVerdict, Measure } from './fit-types.ts';
 import type { Place } from './reach.ts';
 import { headsAgree, shanksAgree, threadsAgree } from './same.ts';
@@ -18,7 +18,7 @@ export const MEASURES: Record<Measure, string> = {
 
 /** What to measure next; nothing else helps before the lengths are known. */
 export function wanted(
-  k: Known,
+  k: FitKnown,
   place: Place,
   verdict: FitVerdict | null,
   sure: boolean,

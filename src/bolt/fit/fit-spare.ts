@@ -1,7 +1,7 @@
 /** Whether a bolt has less to spare in its hole than its length may be off by: then only the hole can tell. */
 
 import { threadOf } from '../thread/threads.ts';
-import type { Known } from './fit-known.ts';
+import type { FitKnown } from './fit-known.ts';
 import { lengthTolerance, type Tolerance } from './tolerance.ts';
 
 export interface Close {
@@ -13,7 +13,7 @@ export interface Close {
   at: 'bottom' | 'bite';
 }
 
-function toleranceOf({ kind, own }: Known): Tolerance | null {
+function toleranceOf({ kind, own }: FitKnown): Tolerance | null {
   const thread = threadOf(kind.thread ?? own?.thread ?? null);
   const length = kind.length ?? own?.length ?? null;
   if (thread === null || length === null) return null;
@@ -21,7 +21,7 @@ function toleranceOf({ kind, own }: Known): Tolerance | null {
 }
 
 /** Null where there is more to spare, where it lacks more, or where that is not known. */
-export function closeOf(k: Known): Close | null {
+export function closeOf(k: FitKnown): Close | null {
   const t = toleranceOf(k);
   if (t === null) return null;
   if (!k.open && k.by !== null && -k.by < t.plus - TINY && k.by < t.minus - TINY) {

@@ -2,7 +2,7 @@
 
 import { lookAlikes } from '../thread/lookalikes.ts';
 import { threadOf } from '../thread/threads.ts';
-import type { Known } from './fit-known.ts';
+import type { FitKnown } from './fit-known.ts';
 import type { FitVerdict } from './fit-types.ts';
 import { strongerBy } from './same.ts';
 
@@ -12,13 +12,13 @@ const MUCH_LONGER = 10;
 const mm = (value: number) => `${Math.round(Math.abs(value) * 10) / 10} mm`;
 
 /** The rule, unless the right bolt does with less. */
-function wanting(k: Known): string {
+function wanting(k: FitKnown): string {
   if (k.need === null) return '';
   if (k.ownBites < k.need) return `; the right one bites with ${mm(k.ownBites)}`;
   return `; ${k.material?.name ?? 'even steel'} wants ${mm(k.need)}`;
 }
 
-function tooShort(k: Known): string {
+function tooShort(k: FitKnown): string {
   const bite = k.most ?? 0;
   if (bite <= 0) {
     const by = k.reach.xMost ?? 0;
@@ -32,7 +32,7 @@ function tooShort(k: Known): string {
   return `${atMost} ${mm(bite)} of thread would bite${turns}${wanting(k)}.`;
 }
 
-function wrongThread(k: Known): string {
+function wrongThread(k: FitKnown): string {
   const [mine, its] = [k.kind, k.own];
   if (its && mine.leftHand !== its.leftHand) {
     return mine.leftHand
@@ -44,7 +44,7 @@ function wrongThread(k: Known): string {
   return `${mine.thread} in a hole for ${its?.thread}.${warn}`;
 }
 
-function wrongHead(k: Known): string {
+function wrongHead(k: FitKnown): string {
   const stronger = k.own && strongerBy(k.kind, k.own);
   if (stronger !== null && stronger < 0) {
     return `Marked ${k.kind.class}; the right one is ${k.own?.class}: too weak.`;
@@ -52,7 +52,7 @@ function wrongHead(k: Known): string {
   return `Head ${k.kind.head}; the right one is ${k.own?.head}.`;
 }
 
-function same(k: Known, sure: boolean): string {
+function same(k: FitKnown, sure: boolean): string {
   const stronger = k.own && strongerBy(k.kind, k.own);
   if (stronger !== null && stronger > 0) {
     return `The same size, marked ${k.kind.class} instead of ${k.own?.class}.`;
@@ -64,7 +64,7 @@ function same(k: Known, sure: boolean): string {
   return sure ? 'The same bolt under another letter.' : 'The same as far as is known.';
 }
 
-function longer(k: Known, sure: boolean): string {
+function longer(k: FitKnown, sure: boolean): string {
   const by = k.reach.farther ?? (k.kind.length ?? 0) - (k.own?.length ?? 0);
   const than = `${mm(by)} longer than the right one`;
   if (sure) return `${than}; it neither bottoms nor sticks out.`;
@@ -74,13 +74,13 @@ function longer(k: Known, sure: boolean): string {
     : `${than}: probe the hole first.`;
 }
 
-function shorter(k: Known): string {
+function shorter(k: FitKnown): string {
   const by = k.reach.farther ?? (k.kind.length ?? 0) - (k.own?.length ?? 0);
   const bite = k.engagement === null ? '' : `; ${mm(k.engagement)} of thread would bite`;
   return `${mm(by)} shorter than the right one${bite}.`;
 }
 
-function right(k: Known): string {
+function right(k: FitKnown): string {
   if (k.reach.disputed)
     return 'It belongs here, but the figures of this hole contradict it: measure again.';
   if (k.ownStack === null) return 'It belongs here.';
@@ -90,7 +90,7 @@ function right(k: Known): string {
 }
 
 /** The sentence for what was judged. */
-export function sentence(k: Known, verdict: FitVerdict | null, sure: boolean): string {
+export function fitSentence(k: FitKnown, verdict: FitVerdict | null, sure: boolean): string {
   const by = k.by ?? 0;
   const seal = k.wet ? ' A wet hole wants sealing.' : '';
   switch (verdict) {

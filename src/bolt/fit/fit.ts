@@ -2,11 +2,11 @@
 import type { Kind } from '../../model/types.ts';
 import { unknownKind, withLength } from '../read/kind.ts';
 import { threadOf } from '../thread/threads.ts';
-import { gather, type Known } from './fit-known.ts';
+import { type FitKnown, gather } from './fit-known.ts';
 import { wanted } from './fit-measure.ts';
 import { closeOf, sayClose } from './fit-spare.ts';
 import type { Fit, FitVerdict, Measure } from './fit-types.ts';
-import { sentence } from './fit-words.ts';
+import { fitSentence } from './fit-words.ts';
 import type { Place } from './reach.ts';
 import {
   headsAgree,
@@ -24,14 +24,14 @@ const BY_RULER = 0.5;
 const round = (mm: number) => Math.round(mm * 1000) / 1000 + 0;
 
 /** Enough is known that nothing worse can be hiding. */
-function harmless(k: Known): boolean {
+function harmless(k: FitKnown): boolean {
   const bottomKnown = k.by !== null || k.reach.clear;
   const biteKnown = (k.reach.farther ?? -1) >= 0 || (k.engagement !== null && k.material !== null);
   return bottomKnown && biteKnown && !k.reach.disputed;
 }
 
 /** Bites less than it must. Never said of the hole's own bolt, nor of one that reaches as far. */
-function isShort(k: Known): boolean {
+function isShort(k: FitKnown): boolean {
   const { most, need, reach } = k;
   if (k.kind === k.own || most === null || (reach.farther !== null && reach.farther >= 0))
     return false;
@@ -39,11 +39,11 @@ function isShort(k: Known): boolean {
 }
 
 /** The rule of the trade is sure only where the hole's own bolt is known to bite more than this one. */
-function shortIsSure(k: Known): boolean {
+function shortIsSure(k: FitKnown): boolean {
   return k.own === null || k.reach.farther !== null || (k.most ?? 1) <= 0;
 }
 
-function byFigures(k: Known): { verdict: FitVerdict; sure: boolean } | null {
+function byFigures(k: FitKnown): { verdict: FitVerdict; sure: boolean } | null {
   const { x } = k.reach;
   const sure = !k.reach.disputed && (k.own === null || threadsAgree(k.kind, k.own) === true);
   if (x !== null && k.kind.threaded !== null && x - k.kind.threaded > SAME_LENGTH) {
@@ -57,7 +57,7 @@ function byFigures(k: Known): { verdict: FitVerdict; sure: boolean } | null {
   return null;
 }
 
-function judge(k: Known): { verdict: FitVerdict | null; sure: boolean } {
+function judge(k: FitKnown): { verdict: FitVerdict | null; sure: boolean } {
   const { kind, own, reach } = k;
   if (own && kind === own) {
     const worse = k.ownStack ? byFigures(k) : null;
@@ -125,7 +125,7 @@ export function fit(kind: Kind, under: readonly string[] | null, place: Place): 
     measure: withProbe(wanted(k, place, verdict, sure), close !== null),
     // Of a longer one nothing may be said to be fine that is to be probed.
     why: [
-      sentence(k, verdict, verdict === 'longer' ? sure : judged.sure),
+      fitSentence(k, verdict, verdict === 'longer' ? sure : judged.sure),
       ...(close ? [sayClose(close)] : []),
     ].join(' '),
   };
@@ -149,6 +149,6 @@ export function fitLength(mm: number, under: readonly string[] | null, place: Pl
 }
 
 /** The one-line reason, in mm: `It would bottom 8 mm before the head clamps.` */
-export function say(f: Fit): string {
+export function sayFit(f: Fit): string {
   return f.why;
 }

@@ -1,6 +1,6 @@
 /** What a machine has run, as people write it: `41230 km`, `41.230 km`, `1,204 h`, `120 operating hours`. */
 
-export interface Reading {
+export interface CounterReading {
   value: number;
   unit: 'km' | 'h';
 }
@@ -13,7 +13,7 @@ const FIGURE = String.raw`(\d{1,3}(?:[.,' ’]\d{3})+|\d+)(?:[.,](\d{1,2}))?`;
 const READING = new RegExp(String.raw`(?<![\p{L}\d.,])${FIGURE}\s*${UNIT}(?![\p{L}\d/])`, 'iu');
 
 /** The first reading in a text, miles as km; null when there is none. */
-export function readReading(text: string): Reading | null {
+export function readReading(text: string): CounterReading | null {
   const [, whole, part = '0', unit = ''] = READING.exec(text) ?? [];
   if (whole === undefined) return null;
   const value = Number(`${whole.replace(/\D/g, '')}.${part}`);
@@ -27,10 +27,10 @@ export function readingText(text: string): string | null {
 }
 
 /** What a counter can show: nothing runs farther, or longer. */
-const MOST: Readonly<Record<Reading['unit'], number>> = { km: 10_000_000, h: 1_000_000 };
+const MOST: Readonly<Record<CounterReading['unit'], number>> = { km: 10_000_000, h: 1_000_000 };
 
 /** A text that is a reading from its first character on, with no figure behind it, as a counter shows it; else null. */
-export function readCounter(text: string): Reading | null {
+export function readCounter(text: string): CounterReading | null {
   const said = text.trim();
   const found = READING.exec(said);
   const read = readReading(said);
@@ -43,6 +43,6 @@ export function withoutReading(text: string): string {
   return text.replace(new RegExp(READING, 'giu'), ' ');
 }
 
-export function sayReading({ value, unit }: Reading): string {
+export function sayReading({ value, unit }: CounterReading): string {
   return `${Math.round(value * 10) / 10} ${unit}`;
 }

@@ -1,6 +1,6 @@
 /** Heads by their shape, so that two wordings of one head are not taken for two. */
 
-import { remember } from './remember.ts';
+import { remembering } from './remember.ts';
 
 export type HeadShape =
   | 'hex'
@@ -26,7 +26,7 @@ const SHAPES: [HeadShape, RegExp][] = [
   ['hex', /\bhex(?:agon(?:al)?)?\b/i],
 ];
 
-const shape = remember((head) => SHAPES.find(([, pattern]) => pattern.test(head))?.[0] ?? null);
+const shape = remembering((head) => SHAPES.find(([, pattern]) => pattern.test(head))?.[0] ?? null);
 
 /** The shape that the words of a head name; null when they name none that is known. */
 export function headShape(head: string | null): HeadShape | null {

@@ -17,8 +17,8 @@ export interface Limit {
   unit: string | null;
 }
 
-export const NUMBER = String.raw`[-−]?(?:\d+[- ]\d+\/\d+|\d+\/\d+|\d+(?:[.,]\d+)?|[.,]\d+)`;
-export const UNIT = String.raw`[^\d\s,;.()±+][^\d,;()±+]*?(?:²|³|\/min|-1|2|3)?`;
+export const LIMIT_NUMBER = String.raw`[-−]?(?:\d+[- ]\d+\/\d+|\d+\/\d+|\d+(?:[.,]\d+)?|[.,]\d+)`;
+export const LIMIT_UNIT = String.raw`[^\d\s,;.()±+][^\d,;()±+]*?(?:²|³|\/min|-1|2|3)?`;
 /** Said of when, where or how it is measured: part of no figure. */
 const WHEN = new RegExp(
   String.raw`\s*[,;]?\s*\(?\b(?:cold|warm|hot|each|all round|new|(?:per|each|either|both|on (?:each|either|both)) sides?|` +
@@ -58,8 +58,8 @@ const to = (value: number, keeps = true): Sides => ({ from: null, to: { value, w
 /** `A`, `B` and `C` are figures, `U` and `V` the units behind the first and the last of them. */
 const form = (source: string): RegExp => {
   const spread = source
-    .replace(/[ABC]/g, (name) => `(?<${name}>${NUMBER})`)
-    .replace(/ ?([UV])/g, (_, name: string) => String.raw`\s*(?<${name}>${UNIT})?`);
+    .replace(/[ABC]/g, (name) => `(?<${name}>${LIMIT_NUMBER})`)
+    .replace(/ ?([UV])/g, (_, name: string) => String.raw`\s*(?<${name}>${LIMIT_UNIT})?`);
   return new RegExp(`^${spread}$`, 'i');
 };
 const TO = String.raw`\s*(?:\.{2,3}|…|–|—|-|\bto\b)\s*`;
@@ -157,7 +157,7 @@ function twice(said: string): Limit | null {
   return agree(first.from, second.from) && agree(first.to, second.to) ? first : null;
 }
 
-const FIGURE = new RegExp(`^(${NUMBER})\\s*(${UNIT})?$`, 'i');
+const FIGURE = new RegExp(`^(${LIMIT_NUMBER})\\s*(${LIMIT_UNIT})?$`, 'i');
 
 /** `25 mm`: one figure, of which nobody says whether more or less will do. Null where it is none. */
 export function readFigure(text: string): { value: number; unit: string | null } | null {

@@ -4,17 +4,17 @@
  */
 import {
   figureOf,
+  LIMIT_NUMBER,
+  LIMIT_UNIT,
   type Limit,
-  NUMBER,
   plainFigures,
   readFigure,
   readLimit,
-  UNIT,
 } from './reading-limit.ts';
 import { turnedInto, unitNamed } from './reading-units.ts';
 
 /** What stands behind the words of a line: `coil 0.4 ohm`, `chain slack 20..30 mm`. */
-export interface Measured {
+interface Measured {
   before: string;
   /** As written. */
   figure: string;
@@ -42,7 +42,7 @@ export function measuredIn(line: string): Measured | null {
   return null;
 }
 
-export type Held =
+type Held =
   | { is: 'within' }
   /** `by`: how far beyond, as one says it. */
   | { is: 'beyond'; say: string }
@@ -51,7 +51,7 @@ export type Held =
 
 /** Said of where and how it was read: part of no figure. */
 const WHERE = String.raw`(?:and|left|right|front|rear|each|both|all|on all|cold|warm|hot|[lr](?=\b[^/]|$))\b`;
-const READING = new RegExp(`(${NUMBER})\\s*(${UNIT})?(?=$|[,;]|\\s+${WHERE})`, 'gi');
+const READING = new RegExp(`(${LIMIT_NUMBER})\\s*(${LIMIT_UNIT})?(?=$|[,;]|\\s+${WHERE})`, 'gi');
 const BESIDE = new RegExp(`[,;()\\s]|\\b(?:${WHERE}|(?:passed|ok|fine)\\b)`, 'gi');
 
 /**

@@ -2,7 +2,7 @@
  * A table of fits asks what the same few words mean thousands of times. Remembers answers of a pure function of one text,
  * at most a thousand of them.
  */
-export function remember<T>(answer: (text: string) => T): (text: string) => T {
+export function remembering<T>(answer: (text: string) => T): (text: string) => T {
   const known = new Map<string, { value: T }>();
   return (text) => {
     const had = known.get(text);

@@ -8,7 +8,7 @@ const OZF = LBF / 16;
 /** Metres of one inch, exact since 1959. */
 const IN = 0.0254;
 
-export type Measure = 'torque' | 'force' | 'length' | 'stress' | 'angle';
+type Measure = 'torque' | 'force' | 'length' | 'stress' | 'angle';
 
 /** What one unit is worth in N·m, N, mm, MPa or degrees. Keys are the printed spellings. */
 export const FACTORS: ReadonlyMap<string, { of: Measure; factor: number }> = new Map<

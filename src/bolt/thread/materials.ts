@@ -1,6 +1,6 @@
 /** What a bolt is screwed into: how much shear the tapped material stands, and how much engagement the trade gives it. */
 
-import { remember } from '../read/remember.ts';
+import { remembering } from '../read/remember.ts';
 
 export type MaterialName =
   | 'cast aluminium'
@@ -118,7 +118,7 @@ function named(said: string): Material | null {
     : found;
 }
 
-const asked = remember(named);
+const asked = remembering(named);
 
 /** The material that `into:` names; null when it says nothing, or nothing that putback knows. */
 export function materialOf(text: string | null): Material | null {

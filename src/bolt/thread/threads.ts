@@ -2,7 +2,7 @@
 
 import { INCH } from '../read/length.ts';
 import { tidy } from '../read/numbers.ts';
-import { remember } from '../read/remember.ts';
+import { remembering } from '../read/remember.ts';
 import { INCH_SIZES, isInch, METRIC } from '../read/sizes.ts';
 import { readFront } from '../read/spelling.ts';
 import { type British, britishOf } from './british.ts';
@@ -96,7 +96,7 @@ function named(name: string): Thread | null {
   return null;
 }
 
-const asked = remember((text) => named(readFront(text).thread ?? ''));
+const asked = remembering((text) => named(readFront(text).thread ?? ''));
 
 /**
  * The thread that a text names: `M6` (coarse), `M6x1`, `1/4-20`, `1/4 UNC`, `10-32 UNF x 1/2`. Null for one that

@@ -8,11 +8,11 @@ import { convert, printQuantity } from '../read/units.ts';
 import { strengthOf } from '../thread/strength.ts';
 import { threadOf } from '../thread/threads.ts';
 import { atYield } from './preload.ts';
-import type { Figure } from './standing.ts';
+import type { StandingFigure } from './standing.ts';
 
 export type SaneVerdict = 'fine' | 'high' | 'low' | 'insane';
 
-export interface Suggestion extends Figure {
+export interface Suggestion extends StandingFigure {
   why: string;
 }
 
@@ -20,7 +20,7 @@ export interface Sane {
   verdict: SaneVerdict;
   suggest: Suggestion[];
   /** What the dry bolt stands in steel at 90 % of yield. */
-  stands: Figure;
+  stands: StandingFigure;
   /** The mark reckoned with where none was known; null when it was. */
   assumed: string | null;
   /** One sentence for the screen; null when all is fine. */
@@ -82,7 +82,7 @@ function sentence(
   q: Quantity,
   thread: string,
   mark: string,
-  stands: Figure,
+  stands: StandingFigure,
   first: Suggestion | undefined,
 ) {
   if (v === 'fine') return null;

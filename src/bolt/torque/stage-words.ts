@@ -36,7 +36,7 @@ export const PROMISES =
 export const LABELS =
   /^(?:\(?\d(?:st|nd|rd|th)\b\)?(?:\s*(?:stage|step|pass|time))?[\s:=–-]*|(?:first|second|third|fourth|last)\b(?:ly)?(?:\s*(?:stage|step|pass))?[\s:=–-]*|(?:stage|step|pass)\s*\d+\s*[:.)=–-]*\s*|\(?\d\)\s*|[a-d]\)\s*)/i;
 /** What is done, where the figure behind it says how far. */
-export const VERBS =
+export const STAGE_VERBS =
   /^(?:tighten(?:ing)?|torque(?:d)?|set|pre-?tighten|pull(?:ed)?|turn(?:ed)?|rotate|angle)\b(?:\s*(?:torque|angle))?(?:\s*(?:to|down|up|at|clockwise|through|by|of))*/i;
 export const SNUG =
   /^(?:(?:tighten(?:ed)?\s+)?(?:hand|finger)[- ]?tight(?:en(?:ed)?)?|tight(?:en(?:ed)?)?\s+(?:by|with)\s+(?:hand|(?:the\s+)?fingers)|by\s+(?:hand|(?:the\s+)?fingers)|(?:until\s+)?snug(?:\s*(?:down|tight))?|(?:until\s+)?seated)\b/i;

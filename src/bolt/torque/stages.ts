@@ -16,9 +16,9 @@ import {
   placeAt,
   plainTorqueAt,
   SNUG,
+  STAGE_VERBS,
   threadAt,
   torqueAt,
-  VERBS,
 } from './stage-words.ts';
 
 export type Stage =
@@ -31,7 +31,7 @@ export type Stage =
   /** Back, degrees; null: until it is loose. */
   | { do: 'loosen'; degrees: number | null };
 
-export interface Said {
+interface Said {
   text: string;
   /** Characters before it. */
   at: number;
@@ -146,7 +146,7 @@ const label: Reader = (left) => {
   const said = LABELS.exec(left)?.[0] ?? '';
   if (said === '' || torqueAt(left)) return 0;
   const behind = left.slice(said.length).replace(/^(?:[\s,:+–-]|torque\b|to\b|by\b)+/i, '');
-  return stageAt(behind.replace(VERBS, '').trimStart()) || stageAt(behind) ? said.length : 0;
+  return stageAt(behind.replace(STAGE_VERBS, '').trimStart()) || stageAt(behind) ? said.length : 0;
 };
 
 const stage: Reader = (left, reading, at) => {
@@ -168,7 +168,7 @@ const bare: Reader = (left, reading, at) => {
 };
 
 const joins: Reader = (left, reading, at) => {
-  const said = (JOINS.exec(left) ?? VERBS.exec(left))?.[0] ?? '';
+  const said = (JOINS.exec(left) ?? STAGE_VERBS.exec(left))?.[0] ?? '';
   if (reading.stages.length > 0 && PROMISES.test(said)) reading.promised ??= { text: said, at };
   return said.length;
 };

@@ -6,16 +6,21 @@ import { MAKER_FIRST } from './cautions.ts';
 import { atYield, nutFactorTorque } from './preload.ts';
 
 /** An unrounded figure. */
-export type Figure = Pick<Quantity, 'value' | 'unit'>;
+export type StandingFigure = Pick<Quantity, 'value' | 'unit'>;
 
-export interface Standing {
+interface Standing {
   thread: Thread;
   /** N; null without a mark that has figures. */
   loads: Loads | null;
-  torque: Figure | null;
-  preload: Figure | null;
+  torque: StandingFigure | null;
+  preload: StandingFigure | null;
   /** The short formula beside it, at three quarters of the proof load. */
-  byNutFactor: { K: number; torque: Figure; preload: Figure; source: string } | null;
+  byNutFactor: {
+    K: number;
+    torque: StandingFigure;
+    preload: StandingFigure;
+    source: string;
+  } | null;
   /** What these figures are, to be shown beside them. */
   label: string;
   method: string;
@@ -39,8 +44,8 @@ export const LABEL = 'what the bolt stands in steel, not a torque for this job';
 /** Share of the proof load for joints that are undone again: Shigley's Mechanical Engineering Design. */
 const REUSED = 0.75;
 
-const newtons = (value: number): Figure => ({ value, unit: 'N' });
-const newtonMetres = (value: number): Figure => ({ value, unit: 'N·m' });
+const newtons = (value: number): StandingFigure => ({ value, unit: 'N' });
+const newtonMetres = (value: number): StandingFigure => ({ value, unit: 'N·m' });
 
 /** Loads, preload and torque of a bolt. Null for a thread without figures, or friction and share that cannot be. */
 export function standing(input: StandingInput): Standing | null {

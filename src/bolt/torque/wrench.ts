@@ -2,7 +2,7 @@
 import type { Quantity } from '../../model/types.ts';
 import { printNumber, tidy } from '../read/numbers.ts';
 import { convert } from '../read/units.ts';
-import type { Figure } from './standing.ts';
+import type { StandingFigure } from './standing.ts';
 
 /** A wrench of the bench. */
 export interface Wrench {
@@ -57,9 +57,9 @@ export function withAdapter(torque: Quantity, L: number, adapter: Adapter) {
 export interface Setting {
   wrench: string;
   /** What to set, rounded to the wrench's step; null when it cannot be set on this wrench. */
-  set: Figure | null;
+  set: StandingFigure | null;
   /** Before rounding; null when it cannot be worked out. */
-  exact: Figure | null;
+  exact: StandingFigure | null;
   reach: 'ok' | 'below' | 'above' | 'unknown';
   say: string;
 }
@@ -79,7 +79,7 @@ export function settingOn(
   torque: Quantity,
   adapter: Adapter | null = null,
 ): Setting {
-  const none = (reach: Setting['reach'], exact: Figure | null, say: string): Setting => ({
+  const none = (reach: Setting['reach'], exact: StandingFigure | null, say: string): Setting => ({
     wrench: wrench.name,
     set: null,
     exact,

@@ -3,7 +3,7 @@ import { accessSync, constants, existsSync } from 'node:fs';
 import { dirname } from 'node:path';
 import { cacheFolder } from '../../compiled.ts';
 import { findBench, oddIn } from '../../diary/bench.ts';
-import { placeOf } from '../../diary/git/place.ts';
+import { gitPlaceOf } from '../../diary/git/place.ts';
 import { firstLine, git } from '../../diary/git/run.ts';
 import { reason } from '../../diary/git/why-not.ts';
 import { findUser, oddInUser } from '../../diary/user.ts';
@@ -74,7 +74,7 @@ async function gitHere({ folder, env }: World): Promise<Finding[]> {
     return [{ what: 'git', is: 'not found', odd }];
   }
   const found = fine('git', firstLine(version.out).replace('git version ', ''));
-  const place = await placeOf(folder, { env });
+  const place = await gitPlaceOf(folder, { env });
   if ('no' in place) {
     const odd = place.no === 'no-repo' ? null : reason(place.no, place.err);
     return [found, { what: 'repository', is: 'none in this folder', odd }];

@@ -1,6 +1,6 @@
 /** In which order a piece is tightened and loosened, with its passes, and how evenly that pulls it down. */
 import { printQuantity } from '../../bolt/read/units.ts';
-import { passNow } from '../../job/judge/tight.ts';
+import { passDue } from '../../job/judge/tight.ts';
 import type { Job, PieceNow } from '../../model/types.ts';
 import { layout } from '../../piece/map.ts';
 import { rounds } from '../../piece/sequence/rounds.ts';
@@ -52,7 +52,7 @@ export function run(call: Call) {
 
 /** Holes that the diary knows to be done in a pass that has begun; a pass that has not begun has its whole order. */
 function doneInPass(piece: PieceNow, job: Job): string[] {
-  const pass = passNow(piece, job.upper.kinds);
+  const pass = passDue(piece, job.upper.kinds);
   if (piece.where !== 'on' || !pass) return [];
   return piece.holes.filter((h) => h.passes.includes(pass.name)).map((h) => h.name);
 }

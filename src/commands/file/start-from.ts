@@ -13,12 +13,12 @@ import { type Answer, misuse } from '../base/command.ts';
 import { openJob } from '../base/open-job.ts';
 import { templatesFolder } from './template.ts';
 
-export interface Said {
+interface Said {
   job: string | undefined;
   machine: string | undefined;
 }
 
-export interface Start {
+interface Start {
   lines: string[];
   leftOut: string[];
 }

@@ -1,6 +1,6 @@
 /** What happened, as prose, with git's history where there is one. */
 import { commitsOf } from '../../diary/git/commits.ts';
-import { type Chapter, chapters, type Line } from '../../diary/prose.ts';
+import { type Chapter, chapters, type ProseLine } from '../../diary/prose.ts';
 import type { Job } from '../../model/types.ts';
 import { answer, type Call } from '../base/command.ts';
 import { openJob } from '../base/open-job.ts';
@@ -47,7 +47,7 @@ function text(job: Job, told: readonly Chapter[]): string {
   );
 }
 
-function linesSaid(lines: readonly Line[]): string[] {
+function linesSaid(lines: readonly ProseLine[]): string[] {
   return lines.map((line) => {
     const commit = line.commit === null ? '' : `  (${line.commit})`;
     return `  ${line.undone ? '[taken back] ' : ''}${line.say}${commit}`;

@@ -3,14 +3,14 @@ import { dirname } from 'node:path';
 import { findBench } from '../../diary/bench.ts';
 import { inWords } from '../../job/truth/said.ts';
 import type { Job } from '../../model/types.ts';
-import { type Told, waitsFor } from '../../plan/next/next-on-job.ts';
+import { type NextTold, waitsBefore } from '../../plan/next/next-on-job.ts';
 import { waitsSaid } from '../../plan/next/waits-for.ts';
 import { reach } from '../../plan/order/reach.ts';
 import { sayStepName, taskSaid } from '../../plan/order/say.ts';
 import { type Plan, plan } from '../../plan/plan.ts';
 import { curesNow, sayCureOf } from '../../plan/seal/cure.ts';
 import { type TestItem, testList } from '../../plan/tests/testlist.ts';
-import { within } from '../../plan/twenty.ts';
+import { withinMinutes } from '../../plan/twenty.ts';
 import { nowHere } from '../../world.ts';
 import { type Answer, answer, type Call, misuse, optionText } from '../base/command.ts';
 import { openJob, unknownPiece } from '../base/open-job.ts';
@@ -58,7 +58,7 @@ export function run(call: Call): Answer {
 
   function inTime(count: number): Answer {
     if (!(count > 0)) return misuse('bad-number', '--minutes 20');
-    const found = within(job, count, now);
+    const found = withinMinutes(job, count, now);
     const doable = [...found.can, ...found.maybe].map((d) => {
       const time = d.minutes === null ? 'if it is short' : `about ${d.minutes} min`;
       return `${d.say} (${time})${d.leave === null ? '' : ` ${d.leave}`}`;
@@ -82,8 +82,8 @@ function inOrder(head: string, { steps }: Plan, kind: 'off' | 'on'): string {
   return open.length < 2 ? '' : `${head}: ${open.join(', ')}`;
 }
 
-function heldSaid(job: Job, step: string, told: Told): string {
-  const waits = waitsFor(job, step, told);
+function heldSaid(job: Job, step: string, told: NextTold): string {
+  const waits = waitsBefore(job, step, told);
   return [sayStepName(job, step), ...(waits === '' ? [] : [waitsSaid(waits)])].join(' ');
 }
 

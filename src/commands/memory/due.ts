@@ -3,7 +3,7 @@ import { resolve } from 'node:path';
 import { errorCode } from '../../job/save/disk.ts';
 import { failOf } from '../../job/save/fail.ts';
 import { allJobs } from '../../memory/bench/jobs.ts';
-import { calendarOf } from '../../memory/calendar.ts';
+import { calendarText } from '../../memory/calendar.ts';
 import { type Due, dueList } from '../../memory/due.ts';
 import { nowHere } from '../../world.ts';
 import { type Answer, answer, type Call, misuse } from '../base/command.ts';
@@ -24,7 +24,7 @@ export function run(call: Call): Answer {
     const said = unread.map((file) => `Not read: ${file}.`);
     // A calendar of nothing is none: RFC 5545, 3.4 wants one component at least.
     if (due.length === 0) said.push('Nothing is due: no calendar file.');
-    const exact = due.length === 0 ? '' : calendarOf(due, now);
+    const exact = due.length === 0 ? '' : calendarText(due, now);
     return { ...made, exact, ...(said.length === 0 ? {} : { error: said.join('\n') }) };
   } catch (error) {
     if (errorCode(error) === null) throw error;

@@ -18,7 +18,7 @@ import {
 } from '../../paper/ask.ts';
 import { blank } from '../../paper/blank.ts';
 import { card } from '../../paper/card.ts';
-import { type Book, book, writeBook } from '../../paper/desk/book.ts';
+import { type BookMade, book, writeBook } from '../../paper/desk/book.ts';
 import { openFile } from '../../paper/desk/open.ts';
 import { besideJob } from '../../paper/desk/print.ts';
 import { labels, readLabel } from '../../paper/labels.ts';
@@ -174,7 +174,7 @@ function target({ call, ask, file }: Given, what: PaperName): string | null {
 }
 
 /** Writes the page, and hands it to the desktop where that is wanted. */
-async function put(given: Given, what: PaperName, book: Book): Promise<Answer> {
+async function put(given: Given, what: PaperName, book: BookMade): Promise<Answer> {
   const { call, ask } = given;
   const { made, parts } = book;
   const { world } = call;

@@ -12,7 +12,7 @@ import { type Camera, noPhotograph, readCamera } from '../../paper/desk/camera.t
 import { copyBeside, noted, picturesIn } from '../../paper/desk/photo-files.ts';
 import { notedOnes, sameAs } from '../../paper/desk/sweep.ts';
 import { type AtHand, atHand, handled } from '../../plan/photos/at-hand.ts';
-import { readShift, sayTaken, takenAt } from '../../plan/photos/photo-time.ts';
+import { readShift, sayShot, takenAt } from '../../plan/photos/photo-time.ts';
 import { type Answer, type Call, misuse, optionText, unsaved } from '../base/command.ts';
 import { failed } from '../base/mark.ts';
 import { openJob, unknownPiece } from '../base/open-job.ts';
@@ -110,7 +110,7 @@ async function noteAll(doing: Doing, paths: readonly string[]): Promise<Told> {
       continue;
     }
     const taken = timeOf(seen, shift, job, call.world.now());
-    const time = taken === null ? null : sayTaken(taken);
+    const time = taken === null ? null : sayShot(taken);
     const at = piece === undefined ? atHandAt(marks, taken) : { piece, candidates: [piece] };
     if (sweep && (known.has(sameAs(path, time ?? undefined)) || at.candidates.length === 0)) {
       told.others += 1;

@@ -20,7 +20,7 @@ import { COMMON } from '../base/common.ts';
 import { SHELLS } from './shells.ts';
 
 /** A word that can stand there, and what it means. */
-export interface Candidate {
+interface Candidate {
   word: string;
   say: string;
 }
@@ -61,7 +61,7 @@ const PICTURES = /\.(?:jpe?g|png|webp|hei[cf]|avif|tiff?)$/i;
 const TORQUES = ['convert', 'wrench', 'thread', 'sane', 'strip'];
 
 /** By the names that stand in the usage of the commands. A test holds that none is missing. */
-export const PLACES: Readonly<Record<string, (at: At) => Candidate[]>> = {
+export const WORDS_AT: Readonly<Record<string, (at: At) => Candidate[]>> = {
   FILE: files,
   FOLDER: folders,
   BASE: files,
@@ -154,11 +154,11 @@ export function candidates(
   const words = rest.filter((w, i) => !w.startsWith('--') && wants(rest[i - 1]) === null);
   const at: At = { commands, name, words, last, world, job: readQuietly(words[0], world) };
   const wanted = wants(rest.at(-1));
-  if (wanted !== null) return fits(PLACES[wanted]?.(at) ?? []);
+  if (wanted !== null) return fits(WORDS_AT[wanted]?.(at) ?? []);
   if (last.startsWith('-')) {
     return fits(Object.entries(options).map(([o, { say }]) => ({ word: `--${o}`, say })));
   }
   const { names, repeats } = placesOf(command.usage);
   const place = names[words.length] ?? (repeats ? names.at(-1) : undefined);
-  return place === undefined ? [] : fits(PLACES[place]?.(at) ?? []);
+  return place === undefined ? [] : fits(WORDS_AT[place]?.(at) ?? []);
 }

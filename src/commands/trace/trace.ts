@@ -147,7 +147,7 @@ function answerOf(job: Job): Answer {
 }
 
 function textOf(job: Job, now: Traced): string {
-  const rows = say.rowsOf(job, now);
+  const rows = say.traceRows(job, now);
   const wide = Math.max(...rows.map(({ share }) => share.length), 0);
   const { way, expected, conflict } = now.answer;
   const after = way && now.next === now.answer.next ? say.waySaid(job, way, expected.unit) : [];

@@ -1,7 +1,7 @@
 /** What is within reach while a piece is off, and what is done about it. */
 import { earlierJobs } from '../../memory/bench/earlier.ts';
 import { partsTold } from '../../memory/last.ts';
-import { CHOICES } from '../../model/types.ts';
+import { REACH_ANSWERS } from '../../model/types.ts';
 import { whileOpen } from '../../plan/trace/while-open.ts';
 import { type Answer, answer, type Call, misuse } from '../base/command.ts';
 import { beside, mark } from '../base/mark.ts';
@@ -15,7 +15,7 @@ export function run(call: Call): Answer | Promise<Answer> {
   if (!job.pieces.has(piece)) return unknownPiece(piece, job);
   const now = call.world.now();
   if (word !== undefined) {
-    const said = CHOICES.find((one) => one === word);
+    const said = REACH_ANSWERS.find((one) => one === word);
     if (!said || what === undefined)
       return misuse('bad-word', 'Say look, renew, leave or ask, and what.');
     const wish = { do: 'choose', piece, what, answer: said } as const;

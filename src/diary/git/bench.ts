@@ -1,7 +1,7 @@
 /** The first commit of a bench. */
-import { placeOf } from './place.ts';
+import { gitPlaceOf } from './place.ts';
 import { firstLine, type GitOptions, git } from './run.ts';
-import { failed, reason } from './why-not.ts';
+import { gitFailed, reason } from './why-not.ts';
 
 /**
  * Commits all that lies in a folder that was just made. Only for such a folder: nothing in it is anybody
@@ -13,7 +13,7 @@ export async function firstCommit(
   options: { env?: GitOptions['env'] } = {},
 ): Promise<string | null> {
   const env = { env: options.env };
-  const place = await placeOf(folder, env);
+  const place = await gitPlaceOf(folder, env);
   if ('no' in place) return `No first commit: ${reason(place.no, place.err)}.`;
   if (place.underWay) return `No first commit: ${reason('busy', '', place.underWay)}.`;
   const name = await git(folder, 'who', ['GIT_COMMITTER_IDENT'], env);
@@ -25,5 +25,5 @@ export async function firstCommit(
   const done = await git(folder, 'commitAll', [subject], env);
   return done.code === 0
     ? null
-    : failed(done).say.replace('Kept in the file. No commit', 'No first commit');
+    : gitFailed(done).say.replace('Kept in the file. No commit', 'No first commit');
 }

@@ -5,7 +5,7 @@ import { disk } from '../../job/save/disk.ts';
 import { lookAt } from '../../job/save/plain.ts';
 import { addTo } from '../ours.ts';
 import { patiently } from './patience.ts';
-import { placeOf } from './place.ts';
+import { gitPlaceOf } from './place.ts';
 import { firstLine, type GitOptions, git } from './run.ts';
 import { reason } from './why-not.ts';
 
@@ -33,7 +33,7 @@ export function driverOf(program: string): string {
   ].join('; ');
 }
 
-export interface Made {
+interface Made {
   /** True when git keeps this folder now. */
   ok: boolean;
   /** What was done, and what is missing, one sentence each; empty when all was so already. */
@@ -65,14 +65,14 @@ export async function initBench(folder: string, options: InitOptions = {}): Prom
     left: [],
     wrote: null,
   });
-  let place = await placeOf(folder, env);
+  let place = await gitPlaceOf(folder, env);
   if ('no' in place && place.no === 'no-repo') {
     // Git would follow it, wherever it leads.
     if (lookAt(disk, join(folder, '.git'))) return no('there is a .git here, and it is none');
     const made = await git(folder, 'init', [], env);
     if (made.code !== 0) return no(firstLine(made.err));
     lines.push('A git repository is made here.');
-    place = await placeOf(folder, env);
+    place = await gitPlaceOf(folder, env);
   }
   if ('no' in place) return no(reason(place.no, place.err));
   const did = [

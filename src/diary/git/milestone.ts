@@ -3,11 +3,11 @@ import { realpathSync } from 'node:fs';
 import { basename, dirname } from 'node:path';
 import { safeLine } from '../../model/safe.ts';
 import { patiently } from './patience.ts';
-import { type Place, placeOf } from './place.ts';
+import { type GitPlace, gitPlaceOf } from './place.ts';
 import { type GitOptions, git } from './run.ts';
-import { DETACHED, failed, type NotDone, not } from './why-not.ts';
+import { DETACHED, gitFailed, type NotDone, not } from './why-not.ts';
 
-export type Milestone =
+type Milestone =
   /** `say`: a quiet line beside the success, or null. */
   { ok: true; commit: string; say: string | null } | NotDone;
 
@@ -38,7 +38,7 @@ export async function milestone(
   const path = realOf(file);
   const folder = dirname(path);
   const env = { env: options.env };
-  const place = await placeOf(folder, env);
+  const place = await gitPlaceOf(folder, env);
   if ('no' in place) return not(place.no, place.err);
   if (place.underWay) return not('busy', '', place.underWay);
   const repo: Repo = { folder, name: basename(path), env, place };
@@ -52,7 +52,7 @@ interface Repo {
   folder: string;
   name: string;
   env: { env?: GitOptions['env'] };
-  place: Place;
+  place: GitPlace;
 }
 
 function realOf(file: string): string {
@@ -69,7 +69,7 @@ async function stand(
 ): Promise<{ kind: 'yes'; untracked: boolean } | { kind: 'no'; answer: Milestone }> {
   const no = (answer: Milestone) => ({ kind: 'no' as const, answer });
   const status = await git(r.folder, 'status', [r.name], r.env);
-  if (status.code !== 0) return no(failed(status));
+  if (status.code !== 0) return no(gitFailed(status));
   if (status.out === '') return no(not('nothing', ''));
   if (status.out.startsWith('! ')) return no(not('ignored', ''));
   if (status.out.startsWith('u ')) return no(not('busy', '', 'merge'));
@@ -89,7 +89,7 @@ async function commit(
   const was = await headOf(r);
   if (untracked) {
     const added = await patiently(() => git(r.folder, 'intend', [r.name], r.env));
-    if (added.code !== 0) return failed(added);
+    if (added.code !== 0) return gitFailed(added);
   }
   const how = { ...r.env, input: message, timeout };
   const done = await patiently(() => git(r.folder, 'commit', [r.name], how));
@@ -99,7 +99,7 @@ async function commit(
     return { ok: true, commit: now, say: r.place.detached ? DETACHED : null };
   }
   if (untracked) await git(r.folder, 'forget', [r.name], r.env);
-  return failed(done, await signs(r));
+  return gitFailed(done, await signs(r));
 }
 
 async function headOf(r: Repo): Promise<string> {

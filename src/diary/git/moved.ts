@@ -1,6 +1,6 @@
 /** What git had to do with another text of a file, and whether it keeps the marks that the text lacks. */
 import { basename, dirname } from 'node:path';
-import { placeOf, type UnderWay } from './place.ts';
+import { gitPlaceOf, type UnderWay } from './place.ts';
 import { type GitOptions, git } from './run.ts';
 
 export interface GitSaw {
@@ -24,7 +24,7 @@ export async function gitSaw(
   options: GitOptions = {},
 ): Promise<GitSaw | null> {
   const [folder, name] = [dirname(file), basename(file)];
-  const place = await placeOf(folder, options);
+  const place = await gitPlaceOf(folder, options);
   if ('no' in place) return null;
   const { underWay } = place;
   const moved = (await hasMoved(folder, since, options)) && (await isAsHead());

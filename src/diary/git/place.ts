@@ -7,7 +7,7 @@ export type NoPlace = 'no-git' | 'no-repo' | 'not-trusted' | 'late';
 /** What holds a repository so that one file cannot be committed by itself. */
 export type UnderWay = 'merge' | 'rebase' | 'cherry-pick' | 'revert' | 'bisect';
 
-export interface Place {
+export interface GitPlace {
   underWay: UnderWay | null;
   /** No branch is checked out. */
   detached: boolean;
@@ -23,10 +23,10 @@ const SIGNS: readonly (readonly [string, UnderWay])[] = [
 ];
 
 /** Where the folder is; a word and git's own line where it is in no repository that git would work in. */
-export async function placeOf(
+export async function gitPlaceOf(
   folder: string,
   options: GitOptions = {},
-): Promise<Place | { no: NoPlace; err: string }> {
+): Promise<GitPlace | { no: NoPlace; err: string }> {
   const names = SIGNS.map(([name]) => name);
   const where = await git(folder, 'place', names, options);
   const lines = where.out.split('\n');

@@ -49,7 +49,7 @@ export function reason(why: WhyNot, err: string, what: UnderWay | null = null): 
 }
 
 /** What a git that failed means. `signed`: commits are set to be signed. */
-export function failed(done: GitDone, signed = false): NotDone {
+export function gitFailed(done: GitDone, signed = false): NotDone {
   if (done.trouble === 'missing') return not('no-git', '');
   if (isLocked(done)) return not('locked', '');
   if (done.trouble === 'late') return not(signed ? 'signing' : 'late', '');

@@ -7,7 +7,7 @@ import { linesOf } from '../lines.ts';
 import { answersIn, type Held, type Question, type Titles, titlesOf } from '../question.ts';
 import { abandon, isBusy, openIndex } from './database.ts';
 import { type FolderFile, filesOf, jobText } from './folder.ts';
-import { askIndex, bringUp, type Row, rowsOf, type Step, titlesIn, unreadIn } from './keep.ts';
+import { askIndex, bringUp, indexRows, type Row, type Step, titlesIn, unreadIn } from './keep.ts';
 import { leaveLittleGarbage } from './lean.ts';
 
 export interface Answers {
@@ -119,7 +119,7 @@ function* byIndex<T>(
   files: readonly FolderFile[],
   ask: Asking<T>,
 ): Generator<Step, T> {
-  let rows = rowsOf(db);
+  let rows = indexRows(db);
   if (!isFresh(rows, files)) {
     leaveLittleGarbage();
     try {
@@ -130,7 +130,7 @@ function* byIndex<T>(
     }
   }
   db.exec('BEGIN');
-  rows = rowsOf(db);
+  rows = indexRows(db);
   const fresh = files.filter((f) => rows.get(f.name)?.stamp === f.stamp);
   const good = new Map(fresh.flatMap((f) => rowEntry(rows, f.name)));
   const known = ask.known(db, good);

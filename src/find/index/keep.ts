@@ -29,7 +29,7 @@ export interface Row {
 }
 
 /** Ids and stamps of all files in the index, by name. */
-export function rowsOf(db: DatabaseSync): Map<string, Row> {
+export function indexRows(db: DatabaseSync): Map<string, Row> {
   const all = rowsAsLists(db, 'SELECT id, name, stamp FROM files');
   return new Map(
     all.map(([id, name, stamp]) => [String(name), { id: Number(id), stamp: String(stamp) }]),

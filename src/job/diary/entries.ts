@@ -14,7 +14,7 @@ export interface PlacedEntry {
 }
 
 /** Where the value of a key of this entry stands. */
-export function placeOf({ at, from }: PlacedEntry, key: string): number {
+export function placeInDiary({ at, from }: PlacedEntry, key: string): number {
   if ('spot' in from) return valueAt(from.spot, key)?.at ?? at;
   const place = placeInEntry(from.line, key);
   return place < 0 ? at : from.start + place;

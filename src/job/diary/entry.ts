@@ -9,7 +9,7 @@
 
 import { BESIDE_ROWS } from '../../model/beside.ts';
 import { BESIDE, type Entry, VERBS, type Verb } from '../../model/types.ts';
-import { PLACES, type Place, verbRow, wordsOf } from '../../model/verbs.ts';
+import { type EntryPlace, PLACES, verbRow, verbWords } from '../../model/verbs.ts';
 
 /** Key of a piece, a task or a thing to buy. */
 export const NAME = /^[a-z0-9][a-z0-9-]*$/;
@@ -230,7 +230,7 @@ function isVerb(key: string): key is Verb {
   return VERB_KEYS.has(key);
 }
 
-function isName(key: string): key is Exclude<Place, 'hole'> {
+function isName(key: string): key is Exclude<EntryPlace, 'hole'> {
   return key !== 'hole' && (PLACES as readonly string[]).includes(key);
 }
 
@@ -240,7 +240,7 @@ function isBeside(key: string): key is (typeof BESIDE)[number] {
 
 function goodValue(verb: Verb, value: string): boolean {
   if (verbRow(verb).value === 'id') return ID.test(value);
-  return wordsOf(verb)?.includes(value) ?? true;
+  return verbWords(verb)?.includes(value) ?? true;
 }
 
 function goodPlaces(verb: Verb, raw: Raw): boolean {
@@ -258,14 +258,14 @@ function goodPlaces(verb: Verb, raw: Raw): boolean {
 /** A diary says the same of a few sets of places again and again. */
 const ABOUT = new Map<string, boolean>();
 
-function isAbout(verb: Verb, has: readonly Place[]): boolean {
+function isAbout(verb: Verb, has: readonly EntryPlace[]): boolean {
   const about = `${verb} ${has.join(' ')}`;
   const known = ABOUT.get(about) ?? canBeAbout(verb, has);
   ABOUT.set(about, known);
   return known;
 }
 
-function canBeAbout(verb: Verb, has: readonly Place[]): boolean {
+function canBeAbout(verb: Verb, has: readonly EntryPlace[]): boolean {
   const sets: readonly (readonly string[])[] = verbRow(verb).about;
   return sets.some(
     (set) =>

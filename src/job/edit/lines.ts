@@ -1,6 +1,6 @@
 /** Lines of a text by their offsets, so that a splice touches its own bytes only. */
 
-export interface Line {
+interface Line {
   start: number;
   /** Behind the last character, before the line ending. */
   end: number;

@@ -55,10 +55,10 @@ function yamlOf(said: Said): Value {
   return new Map(Object.entries(said).map(([key, value]) => [key, yamlOf(value)]));
 }
 
-export function saidOf(value: Value): Said {
+export function saidOfValue(value: Value): Said {
   if (typeof value === 'string') return value;
-  if (Array.isArray(value)) return value.map(saidOf);
-  return Object.fromEntries([...value].map(([key, v]) => [key, saidOf(v)]));
+  if (Array.isArray(value)) return value.map(saidOfValue);
+  return Object.fromEntries([...value].map(([key, v]) => [key, saidOfValue(v)]));
 }
 
 /** The text with all of them put in. A fault changes nothing: a key that stands there already, or has no place. */
@@ -184,7 +184,7 @@ export function takePairsOut(text: string, { pairs }: PairsOut): string | Fail {
     if (isFail(root)) return root;
     const found = findPair(root, path);
     const value = found ? emptied(plainOf(found.pair.value)) : '';
-    if (!found || sumOf(JSON.stringify(saidOf(value))) !== sum) continue;
+    if (!found || sumOf(JSON.stringify(saidOfValue(value))) !== sum) continue;
     const next = cut(now, withoutItem(now, found.map, found.pair));
     const read = rootOf(next);
     if (isFail(read)) return BY_HAND;

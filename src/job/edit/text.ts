@@ -15,12 +15,12 @@ import {
 import { behindKey, insert, intoFlow } from './insert.ts';
 import { blockEnd, columnOf, endingAt, lineAt } from './lines.ts';
 import { oneLess, oneMore, spanOf, withoutItem } from './list.ts';
-import { oneText, sameTexts, spell, textsOf } from './value.ts';
+import { oneText, sameTexts, spell, textsOfNode } from './value.ts';
 
 export type TextEdit = Extract<Edit, { edit: 'text' | 'instead' }>;
 
 /** A key with a text, as lines of a block piece; a picture stands below its key. */
-export function linesOf(key: string, text: string, step: number): string[] {
+export function keyLines(key: string, text: string, step: number): string[] {
   if (key !== 'map') return [`${key}: ${spell(text, false)}`];
   return [`${key}: |`, ...text.split('\n').map((line) => ' '.repeat(step) + line)];
 }
@@ -95,7 +95,7 @@ function newKey(
     const at = behindKey(text, pair);
     return [[{ from: at, to: at, put: `${pair.value ? '' : ':'} ${spell(said, true)}` }]];
   }
-  const lines = linesOf(key, said, step);
+  const lines = keyLines(key, said, step);
   const map = piece.value;
   if (isMap(map) && map.flow) return [[intoFlow(map, flowPair(key, said))]];
   const column = columnOf(text, rangeOf(piece.key)[0]);
@@ -174,7 +174,7 @@ export function isAsWanted(
 ): boolean {
   if (edit.edit === 'instead')
     return oneText(edit.key, after) === oneText(edit.key, edit.text ?? undefined);
-  const [was, now] = [textsOf(before), textsOf(after)];
+  const [was, now] = [textsOfNode(before), textsOfNode(after)];
   const [less, more] = edit.in ? [was, now] : [now, was];
   if (less === null || more === null || less.length + 1 !== more.length) return false;
   const at = edit.in ? more.length - 1 : more.lastIndexOf(edit.text);

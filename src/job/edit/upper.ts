@@ -30,7 +30,7 @@ import { columnOf, lineAt } from './lines.ts';
 import { putPairs, takePairsOut } from './pairs.ts';
 import { rowCuts, wordsOf } from './row.ts';
 import { asValue, figureCuts, flowOf, lessCuts, topCuts, unnamedCuts } from './section.ts';
-import { flowPair, isAsWanted, linesOf, textCuts } from './text.ts';
+import { flowPair, isAsWanted, keyLines, textCuts } from './text.ts';
 
 /** Keys of a piece that its row comes behind. */
 const ABOVE_ROW = ['name', 'under'];
@@ -134,7 +134,7 @@ function cutsFor(text: string, root: YAMLMap, edit: OneEdit): Cut[][] | Fail {
     if (put === null || (edit.edit === 'text' && !edit.in))
       return { fault: `there is no ${edit.piece} any more` };
     const pair = (flow: boolean) => (flow ? `{${flowPair(key, put)}}` : null);
-    return newPair(text, root, 'pieces', edit.piece, pair, linesOf(key, put, step));
+    return newPair(text, root, 'pieces', edit.piece, pair, keyLines(key, put, step));
   }
   const row = scalarText(edit.row, true);
   if (!piece) {

@@ -8,7 +8,7 @@ import { plainOf, scalarText, type Value } from './doc.ts';
 import { wordsOf } from './row.ts';
 
 /** The texts of a key that takes one or several, as the reader takes them; null when there is something else. */
-export function textsOf(value: Value | undefined): string[] | null {
+export function textsOfNode(value: Value | undefined): string[] | null {
   if (value === undefined || value === '') return [];
   if (typeof value === 'string') return [oneLine(value).trim()];
   if (!Array.isArray(value) || !value.every((v) => typeof v === 'string')) return null;
@@ -23,7 +23,7 @@ export function sameTexts(a: readonly string[] | null, b: readonly string[] | nu
 /** The one text of a key in the spelling in which it is compared; null when nothing stands there. */
 export function oneText(key: Writable, value: Value | undefined): string | null {
   if (key === 'sequence') {
-    const all = textsOf(value);
+    const all = textsOfNode(value);
     return all === null || all.length === 0 ? null : holesIn(all.join(' ')).join(' ');
   }
   if (key === 'bolts') return (value === undefined ? null : wordsOf(value)?.join(' ')) || null;
@@ -49,6 +49,6 @@ export function itemsOf(node: Node): Node[] {
 }
 
 export function textOfNode(node: Node | undefined): string | null {
-  const [text, ...more] = node ? (textsOf(plainOf(node)) ?? []) : [];
+  const [text, ...more] = node ? (textsOfNode(plainOf(node)) ?? []) : [];
   return more.length > 0 ? null : (text ?? null);
 }

@@ -1,7 +1,7 @@
 /** A torque of a piece held against one of its holes, with all that is known of that hole. */
 
 import { gather } from '../../bolt/fit/fit-known.ts';
-import { remember } from '../../bolt/read/remember.ts';
+import { remembering } from '../../bolt/read/remember.ts';
 import { type Against, againstHole } from '../../bolt/torque/against-hole.ts';
 import { type Sane, sane } from '../../bolt/torque/sane.ts';
 import { drySaid, type Smear, smearIn } from '../../bolt/torque/smeared.ts';
@@ -13,7 +13,7 @@ import { placeOf } from './place.ts';
 type Kinds = ReadonlyMap<string, Kind>;
 
 /** A ring of holes asks the same text again and again. */
-const stagesOf = remember(readStages);
+const stagesOf = remembering(readStages);
 
 /** The torque of a hole as printed: its own, else that of the piece. */
 export function torqueOf({ spec }: PieceNow, hole: string): Torque | null {

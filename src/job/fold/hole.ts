@@ -28,7 +28,7 @@ export function freshHole(name: string, claim: RowItem | null): HoleNow {
 }
 
 /** A kind that is known: `?` is a bolt that nobody has named. */
-export function known(item: RowItem | null): RowItem | null {
+export function knownItem(item: RowItem | null): RowItem | null {
   return item === null || item.kind === '?' ? null : item;
 }
 
@@ -38,7 +38,7 @@ export function bringOut(hole: HoleNow, entry: Entry, word: string): void {
   if (hole.conflict) {
     hole.conflict = null; // it was taken out and looked at
   } else if (hole.state === 'out' && found !== FOUND_EMPTY) {
-    const again = known(found);
+    const again = knownItem(found);
     if (again && hole.found && !sameItem(again, hole.found) && !entry.because) {
       clash(hole, entry, `${printItem(hole.found)} came out, and ${printItem(again)} came out`);
       return;
@@ -52,12 +52,12 @@ export function bringOut(hole: HoleNow, entry: Entry, word: string): void {
     hole.trouble = 'empty';
     return;
   }
-  hole.found = known(found) ?? hole.found;
+  hole.found = knownItem(found) ?? hole.found;
   if (hole.trouble && troubleOf(hole.trouble).overWhenOut) hole.trouble = null;
 }
 
 export function putIn(hole: HoleNow, entry: Entry, word: string): void {
-  const item = known(readItem(word));
+  const item = knownItem(readItem(word));
   const full = hole.state === 'in' || hole.state === 'tight';
   if (full && sameItem(hole.holds, item)) return;
   if (hole.conflict && !entry.because) {
@@ -126,7 +126,7 @@ export function setTrouble(hole: HoleNow, entry: Entry, away: boolean): void {
 
 /** Says what belongs; two bolts in one hole are settled by the one that is really there, not yet tight. */
 export function settle(hole: HoleNow, entry: Entry, settled: Map<string, RowItem>): void {
-  const item = known(readItem(entry.value));
+  const item = knownItem(readItem(entry.value));
   if (!item) return;
   settled.set(hole.name, item);
   if (!hole.conflict) return;

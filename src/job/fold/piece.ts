@@ -19,7 +19,7 @@ import {
   bringOut,
   conclude,
   freshHole,
-  known,
+  knownItem,
   putIn,
   setTrouble,
   settle,
@@ -53,7 +53,7 @@ export function atHome(spec: PieceSpec): PieceNow {
 }
 
 export function begin(spec: PieceSpec, upper: Upper): Making {
-  const holes = holeNames(spec).map((name, i) => freshHole(name, known(spec.row?.[i] ?? null)));
+  const holes = holeNames(spec).map((name, i) => freshHole(name, knownItem(spec.row?.[i] ?? null)));
   const now = { ...atHome(spec), holes };
   return {
     now,
@@ -170,8 +170,8 @@ function allNames(now: PieceNow, words: number): string[] {
 
 /** A hole by name; one that only the diary knows is added, so that nothing noted is out of sight. */
 function holeOf(making: Making, name: string): HoleNow {
-  const known = making.byName.get(name);
-  if (known) return known;
+  const knownItem = making.byName.get(name);
+  if (knownItem) return knownItem;
   const hole = freshHole(name, null);
   making.byName.set(name, hole);
   making.now.holes.push(hole);

@@ -4,7 +4,7 @@ import { addRow, isAddable } from '../../model/addable.ts';
 import type { Entry, Job } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
 import { besidePrinted } from '../truth/corrections.ts';
-import { OF_HOLE } from '../truth/figures.ts';
+import { HOLE_TEXTS } from '../truth/figures.ts';
 import { sayTaken } from './say-taken.ts';
 
 /** `4 out: M+clip`, `all full, 10 N·m`, `off`; without the piece, which the reader knows. */
@@ -168,7 +168,7 @@ function firstPrinted(entry: Entry, job: Job): string {
 /** The hole has a figure of its own in the file. */
 function saysItself(job: Job, { piece, hole, value }: Entry): boolean {
   const own = job.printed.pieces.get(piece ?? '')?.holes.get(hole?.[0] ?? '');
-  return own !== undefined && OF_HOLE.some((l) => l.what === value && l.get(own).length > 0);
+  return own !== undefined && HOLE_TEXTS.some((l) => l.what === value && l.get(own).length > 0);
 }
 
 /** The same with the piece before it. */

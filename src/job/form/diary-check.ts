@@ -4,12 +4,12 @@ import { near } from '../../model/nearword.ts';
 import type { Correctable, Entry, Upper } from '../../model/types.ts';
 import { verbRow } from '../../model/verbs.ts';
 import { readFound, readItem, rowWords } from '../../piece/row.ts';
-import { type PlacedEntry, placeOf } from '../diary/entries.ts';
+import { type PlacedEntry, placeInDiary } from '../diary/entries.ts';
 import { livingEntries } from '../diary/living.ts';
 import type { Data, Report } from '../faults/faults.ts';
 import { truthFault } from '../truth/figures.ts';
-import { list } from './read-cross.ts';
-import { meant } from './shape-issues.ts';
+import { firstNames } from './read-cross.ts';
+import { didYouMean } from './shape-issues.ts';
 
 /** The names an entry can use. */
 export interface Names {
@@ -26,18 +26,18 @@ export function checkDiary(placed: readonly PlacedEntry[], names: Names, report:
     const { entry } = one;
     const first = ids.get(entry.id);
     if (first) {
-      report('same-id', placeOf(one, 'id'), { value: entry.id }, { line: first.at });
+      report('same-id', placeInDiary(one, 'id'), { value: entry.id }, { line: first.at });
     } else ids.set(entry.id, one);
     if (counts.has(entry.id)) checkNames(one, names, report);
     const word = oddWord(entry);
-    if (word !== null) report('entry-row', placeOf(one, entry.verb), { value: word });
+    if (word !== null) report('entry-row', placeInDiary(one, entry.verb), { value: word });
     checkTruth(one, report);
   }
   for (const one of placed) {
     const { verb, value } = one.entry;
     if (verb !== 'undo' || ids.has(value)) continue;
-    report('undo-unknown', placeOf(one, 'undo'), () => {
-      return { value, near: meant(near(value, ids.keys())) };
+    report('undo-unknown', placeInDiary(one, 'undo'), () => {
+      return { value, near: didYouMean(near(value, ids.keys())) };
     });
   }
 }
@@ -46,32 +46,32 @@ export function checkDiary(placed: readonly PlacedEntry[], names: Names, report:
 function checkTruth(one: PlacedEntry, report: Report): void {
   const { verb, value, says = '' } = one.entry;
   if (verb !== 'corrected' || truthFault(value as Correctable, says) === null) return;
-  const at = placeOf(one, one.entry.says === undefined ? verb : 'says');
+  const at = placeInDiary(one, one.entry.says === undefined ? verb : 'says');
   report('entry-truth', at, { value: says.trim() === '' ? 'nothing' : says, what: value });
 }
 
 function checkNames(one: PlacedEntry, { upper, holes }: Names, report: Report): void {
   const { piece, hole, task, buy, check, suspect } = one.entry;
   if (piece !== undefined && !upper.pieces.has(piece)) {
-    report('entry-piece', placeOf(one, 'piece'), unknown(piece, upper.pieces));
+    report('entry-piece', placeInDiary(one, 'piece'), unknown(piece, upper.pieces));
   }
   if (task !== undefined && !upper.tasks.has(task)) {
-    report('entry-task', placeOf(one, 'task'), unknown(task, upper.tasks));
+    report('entry-task', placeInDiary(one, 'task'), unknown(task, upper.tasks));
   }
   if (buy !== undefined && !upper.buys.has(buy)) {
-    report('entry-buy', placeOf(one, 'buy'), unknown(buy, upper.buys));
+    report('entry-buy', placeInDiary(one, 'buy'), unknown(buy, upper.buys));
   }
   if (check !== undefined && !upper.checks.has(check)) {
-    report('entry-check', placeOf(one, 'check'), unknown(check, upper.checks));
+    report('entry-check', placeInDiary(one, 'check'), unknown(check, upper.checks));
   }
   if (suspect !== undefined && !upper.suspects.has(suspect)) {
-    report('entry-suspect', placeOf(one, 'suspect'), unknown(suspect, upper.suspects));
+    report('entry-suspect', placeInDiary(one, 'suspect'), unknown(suspect, upper.suspects));
   }
   const known = piece === undefined ? undefined : holes.get(piece);
   const odd = known && hole?.find((name) => !known.has(name));
   if (known && odd !== undefined) {
-    report('entry-hole', placeOf(one, 'hole'), () => {
-      return { value: odd, piece: piece ?? '', known: list([...known]) };
+    report('entry-hole', placeInDiary(one, 'hole'), () => {
+      return { value: odd, piece: piece ?? '', known: firstNames([...known]) };
     });
   }
 }
@@ -79,7 +79,7 @@ function checkNames(one: PlacedEntry, { upper, holes }: Names, report: Report): 
 function unknown(value: string, all: ReadonlyMap<string, unknown>): () => Data {
   return () => {
     const names = [...all.keys()];
-    return { value, near: meant(near(value, names)), known: list(names) };
+    return { value, near: didYouMean(near(value, names)), known: firstNames(names) };
   };
 }
 

@@ -2,7 +2,7 @@
 import type { Plain } from '../yaml/spot.ts';
 
 /** A shape as data, made from the schemas by trees.ts. A number is the place of another node in the same list. */
-export type Node =
+export type ShapeNode =
   | { is: 'anything' | 'text' | 'nothing' | 'never' }
   | { is: 'match'; pattern: string }
   | { is: 'word'; words: readonly string[] }
@@ -20,7 +20,7 @@ function matches(pattern: string, text: string): boolean {
 }
 
 /** True only if the shape that the node was made from takes the data. */
-export function fits(nodes: readonly Node[], at: number, data: Plain): boolean {
+export function fits(nodes: readonly ShapeNode[], at: number, data: Plain): boolean {
   const node = nodes[at];
   switch (node?.is) {
     case 'anything':

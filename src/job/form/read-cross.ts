@@ -1,6 +1,6 @@
 /** What one part of the file says about another: pieces, kinds, holes and steps that are named and not there. */
 
-import { type Keys, keysWith, rowsOf } from '../../model/key-row.ts';
+import { type Keys, keyRows, keysWith } from '../../model/key-row.ts';
 import { BUY_KEYS, PIECE_KEYS, TASK_KEYS } from '../../model/keys.ts';
 import { near } from '../../model/nearword.ts';
 import type { PieceSpec, Upper } from '../../model/types.ts';
@@ -12,7 +12,7 @@ import { textSpotsOf } from './read-fields.ts';
 import { type PlacedPiece, pairsOf } from './read-keys.ts';
 import type { Placed } from './read-row.ts';
 import type { PlacedUpper } from './read-upper.ts';
-import { meant } from './shape-issues.ts';
+import { didYouMean } from './shape-issues.ts';
 
 export function checkCross(placed: PlacedUpper, root: Spot | null, report: Report): void {
   const { upper, pieces } = placed;
@@ -27,7 +27,7 @@ export function checkCross(placed: PlacedUpper, root: Spot | null, report: Repor
 }
 
 function checkNames({ places }: PlacedPiece, upper: Upper, report: Report): void {
-  for (const [key, row] of rowsOf(PIECE_KEYS)) {
+  for (const [key, row] of keyRows(PIECE_KEYS)) {
     if (row.value !== 'pieceNames') continue;
     for (const { value, at } of places[key]) {
       if (upper.pieces.has(value)) continue;
@@ -40,7 +40,7 @@ function checkNames({ places }: PlacedPiece, upper: Upper, report: Report): void
 function unknownPiece(value: string, at: number, upper: Upper, report: Report): void {
   report('unknown-piece', at, () => {
     const names = [...upper.pieces.keys()];
-    return { value, near: meant(near(value, names)), known: list(names) };
+    return { value, near: didYouMean(near(value, names)), known: firstNames(names) };
   });
 }
 
@@ -48,7 +48,7 @@ function unknownPiece(value: string, at: number, upper: Upper, report: Report): 
 const MOST_NAMES = 20;
 
 /** Names for a message. */
-export function list(names: readonly string[]): string {
+export function firstNames(names: readonly string[]): string {
   if (names.length === 0) return 'none';
   const more = names.length > MOST_NAMES ? [`and ${names.length - MOST_NAMES} more`] : [];
   return [...names.slice(0, MOST_NAMES), ...more].join(', ');
@@ -65,7 +65,7 @@ function checkKinds({ places }: PlacedPiece, upper: Upper, report: Report): void
     said.add(value);
     const other = letters.find((l) => l.toLowerCase() === value.toLowerCase());
     report('unknown-kind', at, () => {
-      const word = meant(other ?? near(value, letters));
+      const word = didYouMean(other ?? near(value, letters));
       return { value, near: word, like: `${value}: M6x25` };
     });
   }
@@ -105,7 +105,12 @@ function unknownHole(
   report: Report,
 ): void {
   if (known.has(value)) return;
-  report('unknown-hole', at, () => ({ piece: key, value, near: '', known: list([...known]) }));
+  report('unknown-hole', at, () => ({
+    piece: key,
+    value,
+    near: '',
+    known: firstNames([...known]),
+  }));
 }
 
 function checkSequence({ spec, places }: PlacedPiece, report: Report): void {
@@ -119,7 +124,8 @@ function checkSequence({ spec, places }: PlacedPiece, report: Report): void {
   }
   const missing = [...known].filter((name) => !seen.has(name));
   const [start] = sequence;
-  if (start && missing.length > 0) report('sequence-missing', start.at, { value: list(missing) });
+  if (start && missing.length > 0)
+    report('sequence-missing', start.at, { value: firstNames(missing) });
 }
 
 /** Each circle once, at the `under:` that closes it. */
@@ -178,13 +184,13 @@ function checkStep(text: string, at: number, upper: Upper, bare: boolean, report
   const [, piece = said, way] = STEP.exec(said) ?? [];
   if (way === undefined ? upper.tasks.has(said) : upper.pieces.has(piece)) return;
   if (way === undefined && upper.pieces.has(said)) {
-    const word = meant(`${said} off or ${said} on`);
+    const word = didYouMean(`${said} off or ${said} on`);
     if (!bare) report('unknown-step', at, { value: said, near: word });
     return;
   }
   report('unknown-step', at, () => {
     const steps = [...upper.pieces.keys()].flatMap((p) => [`${p} off`, `${p} on`]);
     const known = [...upper.tasks.keys(), ...steps, ...(bare ? upper.pieces.keys() : [])];
-    return { value: said, near: meant(near(said, known)) };
+    return { value: said, near: didYouMean(near(said, known)) };
   });
 }

@@ -1,6 +1,6 @@
 /** What has keys of its own, read by its rows in the table: the file, its kinds, pieces, holes, tasks, things to buy. */
 import { kindFromParts, readKind } from '../../bolt/read/kind.ts';
-import { fieldOf, type Keys, rowsOf } from '../../model/key-row.ts';
+import { fieldOf, type Keys, keyRows } from '../../model/key-row.ts';
 import {
   BUY_KEYS,
   CHECK_KEYS,
@@ -86,7 +86,7 @@ export function readKeys<T extends Keys>(
 ): { fields: FieldsOf<T>; places: Places<T> } {
   const fields: [string, unknown][] = [];
   const places: [string, Placed<string>[]][] = [];
-  for (const [key, row] of rowsOf(keys)) {
+  for (const [key, row] of keyRows(keys)) {
     const placed: Placed<string>[] = [];
     places.push([key, placed]);
     const read = READ[row.value];
@@ -107,7 +107,7 @@ const MEASURES: readonly ValueName[] = ['length', 'depth', 'number'];
 /** How what becomes mm or a number is written; nothing when none of it is there. */
 function asWritten(keys: Keys, spot: Spot): { asWritten?: AsWritten } {
   const said: Record<string, string> = {};
-  for (const [key, { value }] of rowsOf(keys)) {
+  for (const [key, { value }] of keyRows(keys)) {
     const text = MEASURES.includes(value) ? textAt(spot, key) : null;
     if (text !== null && text !== '') said[key] = text;
   }
@@ -156,7 +156,7 @@ function readCheck(reading: FileReading, { key, value }: PairSpot): CheckSpec {
 function readKindAt({ key, value }: PairSpot): Kind {
   if (value.is !== 'map') return readKind(key, textOf(value) ?? '');
   const parts: KindParts = {};
-  for (const [part] of rowsOf(KIND_KEYS)) {
+  for (const [part] of keyRows(KIND_KEYS)) {
     const text = textAt(value, part);
     if (text !== null) parts[part] = text;
   }

@@ -4,7 +4,7 @@ import { type Spot, valueAt, whatIs } from '../yaml/spot.ts';
 import { readVersion, textAt } from './read-fields.ts';
 
 /** The form this program writes. */
-export const VERSION = 1;
+const VERSION = 1;
 
 /** True when the file's form is one this program knows. */
 export function checkVersion(root: Spot | null, report: Report): boolean {

@@ -4,11 +4,11 @@ import { near } from '../../model/nearword.ts';
 import { TASK_VERBS, VERBS, type Verb } from '../../model/types.ts';
 import { PLACES, verbRow } from '../../model/verbs.ts';
 import { collector, type Report } from '../faults/faults.ts';
-import { type Plain, plainOf, type Spot, valueAt, whatIs } from '../yaml/spot.ts';
+import { type Plain, plainSpot, type Spot, valueAt, whatIs } from '../yaml/spot.ts';
 import { fits } from './fits.ts';
 import { helpFor } from './help.ts';
 import { shapes } from './shape.late.ts';
-import { type Issue, meant, reportIssues, type Within } from './shape-issues.ts';
+import { didYouMean, type Issue, type IssuesIn, reportIssues } from './shape-issues.ts';
 import { trees } from './trees.made.ts';
 
 /** The whole file but the single entries of its diary, which have checks of their own. */
@@ -18,11 +18,11 @@ export function checkShape(root: Spot | null, report: Report): void {
     return;
   }
   const file: Spot = root ?? { is: 'map', at: 0, flow: false, pairs: new Map() };
-  const data = plainOf(file) as Record<string, Plain>;
+  const data = plainSpot(file) as Record<string, Plain>;
   const { nodes, upper } = trees();
   if (fits(nodes, upper, data)) return;
   const { error } = shapes().upperShape().safeParse(data);
-  const within: Within = { root: file, base: [], report };
+  const within: IssuesIn = { root: file, base: [], report };
   within.onTask = (name) => checkTask(within, name);
   // The version has checks of its own.
   reportIssues(
@@ -31,7 +31,7 @@ export function checkShape(root: Spot | null, report: Report): void {
   );
 }
 
-function checkTask(within: Within, name: string): void {
+function checkTask(within: IssuesIn, name: string): void {
   const { root, report } = within;
   const tasks = valueAt(root, 'tasks');
   const pair = tasks?.is === 'map' ? tasks.pairs.get(name) : undefined;
@@ -45,7 +45,7 @@ function checkTask(within: Within, name: string): void {
     report('task-verb', pair.at, { what, like: `${name}: {do: Drain the oil}` });
     return;
   }
-  const { error } = shapes().taskShape(verb).safeParse(plainOf(value));
+  const { error } = shapes().taskShape(verb).safeParse(plainSpot(value));
   const { onTask: _, ...inside } = within;
   reportIssues(inside, error?.issues ?? [], ['tasks', name]);
 }
@@ -64,15 +64,15 @@ export function checkEntry(index: number, spot: Spot, report: Report): void {
     const word = odd.map((key) => near(key, VERBS)).find((v) => v !== null) ?? null;
     report('entry-verb', spot.pairs.get(verbs[1] ?? '')?.at ?? spot.at, {
       what: verbs.length > 1 ? verbs.join(' and ') : 'none',
-      near: meant(word),
+      near: didYouMean(word),
       known: VERBS.join(', '),
     });
     return;
   }
   const toldPlaces = checkPlaces(verb, spot, report);
   const rest = collector();
-  const within: Within = { root: spot, base: ['diary', index], report: rest.report };
-  const data = plainOf(spot);
+  const within: IssuesIn = { root: spot, base: ['diary', index], report: rest.report };
+  const data = plainSpot(spot);
   const tries = shapes()
     .entryShapes(verb)
     .map((shape) => shape.safeParse(data).error?.issues ?? []);

@@ -12,7 +12,7 @@ export type Issue = z.core.$ZodIssue;
 type Path = readonly PropertyKey[];
 
 /** Where issues are looked up, and what the root of their paths is. */
-export interface Within {
+export interface IssuesIn {
   root: Spot;
   /** Path of `root` in the file: `['diary', 3]` for an entry. */
   base: Path;
@@ -21,11 +21,11 @@ export interface Within {
   onTask?: (name: string) => void;
 }
 
-export function reportIssues(within: Within, issues: readonly Issue[], path: Path = []): void {
+export function reportIssues(within: IssuesIn, issues: readonly Issue[], path: Path = []): void {
   for (const issue of issues) reportIssue(within, issue, [...path, ...issue.path]);
 }
 
-function reportIssue(within: Within, issue: Issue, path: Path): void {
+function reportIssue(within: IssuesIn, issue: Issue, path: Path): void {
   const isTask = path.length === 2 && path[0] === 'tasks' && issue.code !== 'invalid_key';
   if (isTask && within.onTask) within.onTask(String(path[1]));
   else if (issue.code === 'invalid_union') reportUnion(within, issue, path);
@@ -39,7 +39,7 @@ function reportIssue(within: Within, issue: Issue, path: Path): void {
 type Union = Extract<Issue, { code: 'invalid_union' }>;
 
 /** The branch that was meant is the one whose kind of value is there, and of these the one with least wrong. */
-function reportUnion(within: Within, issue: Union, path: Path): void {
+function reportUnion(within: IssuesIn, issue: Union, path: Path): void {
   const branches = issue.errors.filter((branch) => !branch.some(isOtherKind));
   const [best] = branches.sort((a, b) => weight(a) - weight(b));
   if (best) reportIssues(within, best, path);
@@ -68,10 +68,10 @@ function choicesOf(issue: Issue): string[] {
       : [];
 }
 
-function unknownKey({ root, base, report }: Within, path: Path, key: string): void {
+function unknownKey({ root, base, report }: IssuesIn, path: Path, key: string): void {
   const owner = ownerOf([...base, ...path]);
   const known = keysOf(owner);
-  const word = only(owner, key) || meant(near(key, known)) || elsewhere(key);
+  const word = only(owner, key) || didYouMean(near(key, known)) || elsewhere(key);
   report('unknown-key', spotAt(root, [...path, key]).key, {
     key,
     owner: calledOf(owner),
@@ -94,11 +94,11 @@ function elsewhere(key: string): string {
   return `It belongs to ${[...owners].join(' or ')}. `;
 }
 
-export function meant(word: string | null): string {
+export function didYouMean(word: string | null): string {
   return word === null ? '' : `Did you mean ${word}? `;
 }
 
-function badName({ root, base, report }: Within, path: Path): void {
+function badName({ root, base, report }: IssuesIn, path: Path): void {
   const value = String(path.at(-1) ?? '');
   const at = spotAt(root, path).key;
   const section = String([...base, ...path].at(-2) ?? '');
@@ -127,7 +127,7 @@ function asName(text: string): string {
   return words.join('-') || 'gear-lever';
 }
 
-function badText(within: Within, path: Path): void {
+function badText(within: IssuesIn, path: Path): void {
   const { root, report } = within;
   const key = keyOf(path);
   const { spot } = spotAt(root, path);
@@ -138,7 +138,7 @@ function badText(within: Within, path: Path): void {
   else report('bad-name', spot.at, { value, owner: key, like: asName(value), shown: 'name' });
 }
 
-function wrongValue(within: Within, path: Path, choices: readonly string[]): void {
+function wrongValue(within: IssuesIn, path: Path, choices: readonly string[]): void {
   const { root, base, report } = within;
   const full = [...base, ...path];
   const key = keyOf(path);
@@ -148,7 +148,7 @@ function wrongValue(within: Within, path: Path, choices: readonly string[]): voi
     report('missing', keyAt, { key, like: help?.like ?? `${key}: …` });
   } else if (spot.is === 'text' && choices.length > 0) {
     const known = [...new Set(choices)];
-    const word = meant(near(spot.text, known));
+    const word = didYouMean(near(spot.text, known));
     report('bad-choice', spot.at, { value: spot.text, key, near: word, known: known.join(', ') });
   } else {
     report('wrong-type', spot.at, {

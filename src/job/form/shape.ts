@@ -6,11 +6,11 @@
  * both pass. What stands inside a text (rows, torques, depths of thread) has readers of its own.
  */
 import * as z from 'zod';
-import { type KeyRow, type Keys, rowsOf } from '../../model/key-row.ts';
+import { type KeyRow, type Keys, keyRows } from '../../model/key-row.ts';
 import { TASK_KEYS, TASK_VERBS, type TaskVerb } from '../../model/keys.ts';
 import { BESIDE, CARE_WORDS, VERBS, type Verb } from '../../model/types.ts';
 import type { ValueName } from '../../model/values.ts';
-import { PLACES, type Place, type VerbRow, verbRow, wordsOf } from '../../model/verbs.ts';
+import { type EntryPlace, PLACES, type VerbRow, verbRow, verbWords } from '../../model/verbs.ts';
 import { HOLE, ID, NAME, TIME } from '../diary/entry.ts';
 import { helpFor, type Mapping, type Owner, rowsFor } from './help.ts';
 
@@ -121,7 +121,7 @@ function mapping(
   id: string = owner,
 ): z.ZodType {
   const make = () => {
-    const fields = rowsOf(keys).map(([key, row]): [string, z.ZodType] => {
+    const fields = keyRows(keys).map(([key, row]): [string, z.ZodType] => {
       const of = () => (row.must ? SHAPES[row.value](told) : optional(SHAPES[row.value](told)));
       const value = told ? once(row.must ? `must-${row.value}` : row.value, of) : of();
       return [key, withHelp(told, owner, key, value)];
@@ -134,7 +134,7 @@ function mapping(
 
 /** A task with this verb, and none of the others. */
 export function taskShape(verb: TaskVerb, told: Told = false): z.ZodType {
-  const rest = rowsOf(TASK_KEYS).filter(
+  const rest = keyRows(TASK_KEYS).filter(
     ([, row]) => row.value !== 'verb' && (row.only ?? verb) === verb,
   );
   const own: KeyRow = { ...TASK_KEYS[verb], must: true };
@@ -143,7 +143,7 @@ export function taskShape(verb: TaskVerb, told: Told = false): z.ZodType {
 
 const name = z.union([z.string().regex(NAME), z.int().min(0)]);
 const hole = z.union([z.string().regex(HOLE), z.int().min(1).max(999)]);
-const PLACE_SHAPES: { readonly [P in Place]: z.ZodType } = {
+const PLACE_SHAPES: { readonly [P in EntryPlace]: z.ZodType } = {
   piece: name,
   hole: z.union([z.string().regex(HOLE), z.int().min(1).max(999), z.array(hole).min(1)]),
   task: name,
@@ -153,7 +153,7 @@ const PLACE_SHAPES: { readonly [P in Place]: z.ZodType } = {
 };
 
 function verbShape(verb: Verb): z.ZodType {
-  const words = wordsOf(verb);
+  const words = verbWords(verb);
   if (words) return z.enum(words);
   return verbRow(verb).value === 'id' ? z.string().regex(ID) : text;
 }
@@ -178,7 +178,7 @@ const entries = new Map<Verb, z.ZodType[]>();
 export function entryShapes(verb: Verb): z.ZodType[] {
   const make = (places: Places) => {
     const where = places.map((place): [string, z.ZodType] => {
-      const key = place.replace('!', '') as Place;
+      const key = place.replace('!', '') as EntryPlace;
       return [key, place.endsWith('!') ? PLACE_SHAPES[key] : PLACE_SHAPES[key].optional()];
     });
     const about = Object.fromEntries(where);

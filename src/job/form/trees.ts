@@ -1,18 +1,18 @@
 /** The shape of a job file as data: whether a file has it can be said without the library that it is made with. */
 import type * as z from 'zod';
-import type { Node } from './fits.ts';
+import type { ShapeNode } from './fits.ts';
 import { upperShape } from './shape.ts';
 
 export interface Trees {
-  nodes: Node[];
+  nodes: ShapeNode[];
   /** Place in `nodes` of the person's part of a file. */
   upper: number;
 }
 
 export function makeTrees(): Trees {
-  const nodes: Node[] = [];
+  const nodes: ShapeNode[] = [];
   const places = new Map<string, number>();
-  const add = (node: Node): number => {
+  const add = (node: ShapeNode): number => {
     const text = JSON.stringify(node);
     const at = places.get(text) ?? nodes.push(node) - 1;
     places.set(text, at);
@@ -26,7 +26,7 @@ type Def = z.core.$ZodTypes['_zod']['def'];
 const defOf = (shape: z.core.$ZodType) => shape._zod.def as Def;
 
 /** Data of a file has texts, lists, mappings and empty places: what takes none of them takes nothing of it. */
-function nodeOf(shape: z.core.$ZodType, place: (shape: z.ZodType) => number): Node {
+function nodeOf(shape: z.core.$ZodType, place: (shape: z.ZodType) => number): ShapeNode {
   const at = (inner: z.core.$ZodType) => place(inner as z.ZodType);
   const def = defOf(shape);
   switch (def.type) {
@@ -71,7 +71,7 @@ function nodeOf(shape: z.core.$ZodType, place: (shape: z.ZodType) => number): No
 const checksOf = (shape: z.core.$ZodType) =>
   (defOf(shape).checks ?? []).map((check) => check._zod.def as z.core.$ZodChecks['_zod']['def']);
 
-function textNode(shape: z.core.$ZodType): Node {
+function textNode(shape: z.core.$ZodType): ShapeNode {
   const [check, ...rest] = checksOf(shape);
   if (check === undefined) return { is: 'text' };
   if (check.check !== 'string_format' || rest.length > 0 || !check.pattern || check.pattern.flags)

@@ -1,10 +1,10 @@
 /** What is done about a thing within reach while a piece is off: looked at, renewed, left, asked about. */
 import {
-  CHOICES,
   type Choice,
   type Edit,
   type Entry,
   type Job,
+  REACH_ANSWERS,
   type Verdict,
   type Warning,
 } from '../../model/types.ts';
@@ -110,4 +110,5 @@ export function chosenBack(
   };
 }
 
-const isAnswer = (word: string): word is Choice => (CHOICES as readonly string[]).includes(word);
+const isAnswer = (word: string): word is Choice =>
+  (REACH_ANSWERS as readonly string[]).includes(word);

@@ -4,7 +4,14 @@ import type { Correctable, Job, Subject, Verdict } from '../../model/types.ts';
 import { WRITABLE } from '../../model/types.ts';
 import { holeNames } from '../../piece/order.ts';
 import { type Figure, figuresOf, figuresOfHole, isPrinted } from '../truth/corrections.ts';
-import { holesIn, OF_HOLE, OF_PIECE, OF_TASK, spelled, truthFault } from '../truth/figures.ts';
+import {
+  HOLE_TEXTS,
+  holesIn,
+  PIECE_TEXTS,
+  spelled,
+  TASK_TEXTS,
+  truthFault,
+} from '../truth/figures.ts';
 import { already, list, meant, noPiece, type Stamp, type Wished, write, wrong } from './parts.ts';
 
 type Wish = Wished<'correct'>;
@@ -49,8 +56,8 @@ function figuresFor(
     if (!now) return noPiece(job, of.piece);
     const { name } = now.spec;
     if (of.hole === undefined) {
-      if (!OF_PIECE.some((l) => l.what === wish.what))
-        return noSuch(name, 'a piece', OF_PIECE, wish.what);
+      if (!PIECE_TEXTS.some((l) => l.what === wish.what))
+        return noSuch(name, 'a piece', PIECE_TEXTS, wish.what);
       return { of, name, figures: only(figuresOf(job, { piece: of.piece })) };
     }
     if (!spec || !isPrinted(spec, of.hole)) {
@@ -58,8 +65,8 @@ function figuresFor(
       const holes = has.length === 0 ? 'the file has none' : `it has ${has[0]} to ${has.at(-1)}`;
       return wrong('no-such-hole', `${name} has no hole ${of.hole}: ${holes}.`, { hole: of.hole });
     }
-    if (!OF_HOLE.some((l) => l.what === wish.what))
-      return noSuch(name, 'a hole', OF_HOLE, wish.what);
+    if (!HOLE_TEXTS.some((l) => l.what === wish.what))
+      return noSuch(name, 'a hole', HOLE_TEXTS, wish.what);
     const figures = figuresOfHole(job, { piece: of.piece, hole: of.hole });
     return { of, name: `Hole ${of.hole} of ${name}`, figures: only(figures) };
   }
@@ -68,7 +75,8 @@ function figuresFor(
     const say = `No task ${key} in this job.${meant(key, job.upper.tasks.keys())}`;
     return wrong('no-such-task', say, { task: key });
   }
-  if (!OF_TASK.some((l) => l.what === wish.what)) return noSuch(key, 'a task', OF_TASK, wish.what);
+  if (!TASK_TEXTS.some((l) => l.what === wish.what))
+    return noSuch(key, 'a task', TASK_TEXTS, wish.what);
   return { of, name: key, figures: only(figuresOf(job, { task: key })) };
 }
 

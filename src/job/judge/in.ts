@@ -10,7 +10,7 @@ import {
   already,
   holeField,
   list,
-  names,
+  namesOf,
   noPiece,
   pickHoles,
   type Refused,
@@ -20,7 +20,7 @@ import {
   write,
   wrong,
 } from './parts.ts';
-import { lacking, stillInside } from './piece.ts';
+import { refuseInside, refuseLacking } from './piece.ts';
 import { fitOfHand, reasonInWords } from './reason.ts';
 import { asksOnce, onceSaid, unnotedOnce, usedOnce } from './used-once.ts';
 import { wrongBolt } from './wrong-bolt.ts';
@@ -115,17 +115,17 @@ function stop(
     return refuse('blocked', say, { by: by.map((p) => p.spec.key) });
   }
   const things = insideUnder(job, piece.spec.key);
-  if (things.length > 0) return stillInside(piece, things);
+  if (things.length > 0) return refuseInside(piece, things);
   // With its first bolt a piece that is away goes on; one that lies there already has what it could be given.
   const lacks = piece.away === 'no' ? [] : notHere(job, piece.spec.key);
-  if (lacks.length > 0) return lacking(lacks);
+  if (lacks.length > 0) return refuseLacking(lacks);
   const inside = open.filter((h) => h.state === 'home');
   if (inside.length > 0) return notOut(inside);
   const full = open.filter((h) => h.state === 'in' || h.state === 'tight');
   const first = full[0];
   if (first) {
     const say = `${first.name} is full: ${first.holds ? printItem(first.holds) : 'a bolt'} is in it.`;
-    return refuse('full', say, { holes: names(full) });
+    return refuse('full', say, { holes: namesOf(full) });
   }
   const unclear = open.filter((h) => h.unsettled || h.conflict);
   if (unclear.length > 0) return unsettled(unclear);
@@ -142,8 +142,8 @@ function isSame(job: Job, piece: PieceNow, hole: HoleNow, hand: InHand): boolean
 }
 
 function notOut(holes: HoleNow[]): Refused {
-  const say = `${list(names(holes))}: the bolt never came out.`;
-  return refuse('not-out', say, { holes: names(holes) });
+  const say = `${list(namesOf(holes))}: the bolt never came out.`;
+  return refuse('not-out', say, { holes: namesOf(holes) });
 }
 
 function unsettled(holes: HoleNow[]): Refused {
@@ -152,7 +152,7 @@ function unsettled(holes: HoleNow[]): Refused {
     return `${h.name}: the file says ${h.claim ? printItem(h.claim) : 'nothing'}, ${h.found ? printItem(h.found) : 'nothing'} came out`;
   });
   return refuse('unsettled', `${said.join('. ')}. Settle first which is true.`, {
-    holes: names(holes),
+    holes: namesOf(holes),
   });
 }
 

@@ -1,7 +1,7 @@
 /** More bolts of one kind than the job has: what came out, counted against what is in. */
 import type { HoleNow, Job, PieceNow, Warning } from '../../model/types.ts';
 import type { InHand } from './hand.ts';
-import { list, names } from './parts.ts';
+import { list, namesOf } from './parts.ts';
 import { newBoltsHere } from './used-once.ts';
 
 /**
@@ -24,7 +24,7 @@ export function noMore(
   const own = all.filter((h) => isOwn(h) && (h.trouble !== 'empty' || open.includes(h))).length;
   const used = pieces.map((p) => {
     const here = p.holes.filter((h) => h.holds?.kind === kind && !open.includes(h));
-    return { name: p === piece ? null : p.spec.name, holes: names(here) };
+    return { name: p === piece ? null : p.spec.name, holes: namesOf(here) };
   });
   const taken = used.reduce((sum, { holes }) => sum + holes.length, 0);
   if (taken + open.length <= own) return null;
@@ -42,6 +42,6 @@ export function intoEmpty(job: Job, open: readonly HoleNow[], { kind }: InHand):
   const spec = job.upper.kinds.get(kind);
   if (empty.length === 0 || (spec && newBoltsHere(job, spec))) return [];
   const [was, them] = empty.length === 1 ? ['was', 'this one'] : ['were', 'these'];
-  const say = `${list(names(empty))} ${was} found empty: ${them} did not come out of there. The length by hand, then.`;
+  const say = `${list(namesOf(empty))} ${was} found empty: ${them} did not come out of there. The length by hand, then.`;
   return [{ code: 'found-empty', say }];
 }

@@ -142,7 +142,7 @@ export function holeField(piece: PieceNow, holes: readonly HoleNow[]): { hole?: 
   return { hole: holes.map((h) => h.name) };
 }
 
-export function names(holes: readonly HoleNow[]): string[] {
+export function namesOf(holes: readonly HoleNow[]): string[] {
   return holes.map((h) => h.name);
 }
 

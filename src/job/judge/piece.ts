@@ -8,7 +8,7 @@ import {
   already,
   badName,
   list,
-  names,
+  namesOf,
   noPiece,
   refuse,
   type Stamp,
@@ -27,8 +27,8 @@ export function judgeOff(job: Job, wish: Wished<'off' | 'aside' | 'on'>, stamp: 
   const inside = piece.holes.filter((h) => h.state !== 'out');
   if (inside.length > 0 && wish.because === undefined) {
     const [is, them] = inside.length === 1 ? ['is', 'it'] : ['are', 'them'];
-    const say = `${list(names(inside))} ${is} still in. Take ${them} out before you pry.`;
-    return refuse('still-in', say, { holes: names(inside) });
+    const say = `${list(namesOf(inside))} ${is} still in. Take ${them} out before you pry.`;
+    return refuse('still-in', say, { holes: namesOf(inside) });
   }
   return write(stamp, wish, entry, { warnings: overWarnings(job, piece) });
 }
@@ -54,14 +54,14 @@ function overWarnings(job: Job, piece: PieceNow): Warning[] {
 }
 
 /** STOP: what went in must come out before something closes over it. */
-export function stillInside(piece: PieceNow, inside: Inside[]) {
+export function refuseInside(piece: PieceNow, inside: Inside[]) {
   const said = list(inside.map(sayThing));
   const say = `Still inside: ${said}. ${piece.spec.name} closes over it: take it out first.`;
   return refuse('inside', say, { things: inside.map(({ what, count }) => ({ what, count })) });
 }
 
 /** What it needs is not here: which things, and how far they have come. */
-export function lacking(lacks: { buy: string; what: string; state: string }[]) {
+export function refuseLacking(lacks: { buy: string; what: string; state: string }[]) {
   const said = lacks.map((l) => `${l.what} (${l.state})`);
   return refuse('blocked', `Not here yet: ${list(said)}.`, { by: lacks.map((l) => l.buy) });
 }
@@ -76,9 +76,9 @@ export function judgeOn(job: Job, wish: Wished<'off' | 'aside' | 'on'>, stamp: S
     return refuse('blocked', say, { by: by.map((p) => p.spec.key) });
   }
   const inside = insideUnder(job, piece.spec.key);
-  if (inside.length > 0 && wish.because === undefined) return stillInside(piece, inside);
+  if (inside.length > 0 && wish.because === undefined) return refuseInside(piece, inside);
   const lacks = notHere(job, piece.spec.key);
-  if (lacks.length > 0 && wish.because === undefined) return lacking(lacks);
+  if (lacks.length > 0 && wish.because === undefined) return refuseLacking(lacks);
   const seals = unnotedOnce(job, piece).filter((o) => lacks.every((l) => l.buy !== o.buy));
   const entry = { verb: 'fitted', value: 'all', piece: piece.spec.key } as const;
   return write(stamp, wish, entry, { warnings: onceSaid(seals) });

@@ -72,7 +72,7 @@ function nameOf([section, ...path]: readonly string[]): string {
 const EMPTY = sumOf(spelled(''));
 
 /** A value in one spelling, to be held against itself. */
-export function spelled(value: Said): string {
+function spelled(value: Said): string {
   return JSON.stringify(value);
 }
 
@@ -83,7 +83,7 @@ export function takeAgain({ value, piece = '' }: Entry): Verdict {
 }
 
 /** Takes out what was taken over and is still as it came; what somebody changed since stays. */
-export function takenBack({ was = '', piece = '' }: Entry): { edits: Edit[] } {
+export function takeUndone({ was = '', piece = '' }: Entry): { edits: Edit[] } {
   const pairs = was.split(' ').flatMap((word): { path: string[]; sum: string }[] => {
     const [, root, path, sum] = TAKEN_WORD.exec(word) ?? [];
     if (path === undefined || sum === undefined) return [];

@@ -73,7 +73,7 @@ function overruled(job: Job, piece: PieceNow, pass: PassSpec): Set<string | unde
 }
 
 /** The figure of a pass, where all these holes take the same; a hole may have a torque of its own. */
-export function figureOf(
+export function figureOfPass(
   job: Job,
   { spec }: PieceNow,
   pass: PassSpec,

@@ -13,13 +13,13 @@ import type {
 } from '../../model/types.ts';
 import { passesAt, passesOf } from '../../piece/passes.ts';
 import { nextHole } from '../../piece/sequence/next.ts';
-import { type Stage, stagesOf } from '../../piece/sequence/rounds.ts';
+import { type RoundStage, stagesOf } from '../../piece/sequence/rounds.ts';
 import {
   already,
   holeField,
   list,
   meant,
-  names,
+  namesOf,
   noPiece,
   pickHoles,
   type Refused,
@@ -31,7 +31,7 @@ import {
 } from './parts.ts';
 import {
   breaking,
-  figureOf,
+  figureOfPass,
   printedFor,
   sayBreaking,
   setSaid,
@@ -69,12 +69,12 @@ export function judgeTight(job: Job, wish: Wished<'tight'>, stamp: Stamp): Verdi
   if (breaksIt) return breaksIt;
 
   const order = nextHole(piece, job.upper.kinds, pass.name);
-  const leaves = order && !startsOrder(order.rest, names(open)) ? order : null;
+  const leaves = order && !startsOrder(order.rest, namesOf(open)) ? order : null;
   if (leaves?.printed && !forced) {
-    const say = `The maker's list says ${leaves.next} next, not ${list(names(open))}.`;
+    const say = `The maker's list says ${leaves.next} next, not ${list(namesOf(open))}.`;
     return refuse('out-of-order', say, { next: leaves.next });
   }
-  const figure = figureOf(job, piece, pass, open);
+  const figure = figureOfPass(job, piece, pass, open);
   const first = piece.holes.every((h) => h.passes.length === 0);
   const warnings: Warning[] = [
     ...onceSaid(old.filter((o) => first || o.bolts)),
@@ -104,7 +104,7 @@ export function figureToSet(job: Job, wish: Wished<'tight'>): Quantity | null {
   const piece = job.pieces.get(wish.piece);
   const due = piece && dueNow(job, piece, wish);
   if (!due || 'ok' in due || due.pass === null) return null;
-  return figureOf(job, piece, due.pass, due.open) ?? null;
+  return figureOfPass(job, piece, due.pass, due.open) ?? null;
 }
 
 /** What a wish is about: its pass (null: all are done), the holes it means, and those of them that lack it. */
@@ -134,7 +134,7 @@ function worked(holes: readonly HoleNow[]): readonly HoleNow[] {
 }
 
 /** Named holes go through the pass wherever they have it; the piece as a whole only as far as its turn is now. */
-function isIn(stage: Stage, hole: HoleNow, named: readonly string[] | undefined): boolean {
+function isIn(stage: RoundStage, hole: HoleNow, named: readonly string[] | undefined): boolean {
   return named !== undefined || stage.holes.includes(hole.name);
 }
 
@@ -144,11 +144,11 @@ function choosePass(
   kinds: Kinds,
   holes: readonly HoleNow[],
   name?: string,
-): Stage | Refused | null {
+): RoundStage | Refused | null {
   const { spec } = piece;
   if (name !== undefined) return namedPass(spec, kinds, holes, name);
   const due = new Map(holes.map((h) => [h.name, nextPass(spec, kinds, h)]));
-  const stages = stagesOf(spec, kinds, names(piece.holes));
+  const stages = stagesOf(spec, kinds, namesOf(piece.holes));
   return stages.find((s) => s.holes.some((hole) => due.get(hole) === s.pass.name)) ?? null;
 }
 
@@ -160,9 +160,9 @@ function namedPass(spec: PieceSpec, kinds: Kinds, holes: readonly HoleNow[], nam
     return wrong('no-such-pass', `No pass ${name} here.${meant(name, passes)}`, { passes });
   const without = holes.filter((h) => !passesAt(spec, kinds, h.name).some((p) => p.name === name));
   if (without.length === holes.length && holes.length > 0) {
-    return wrong('no-such-pass', `${list(names(without))}: no pass ${name}.`, { passes });
+    return wrong('no-such-pass', `${list(namesOf(without))}: no pass ${name}.`, { passes });
   }
-  return { pass, holes: names(holes.filter((h) => !without.includes(h))) };
+  return { pass, holes: namesOf(holes.filter((h) => !without.includes(h))) };
 }
 
 /** What a bolt lacks behind the last pass that it had; undefined when it had all. */
@@ -174,14 +174,16 @@ function nextPass(spec: PieceSpec, kinds: Kinds, hole: HoleNow): string | undefi
 function stop(holes: readonly HoleNow[]): Refused | null {
   const out = holes.filter((h) => h.state === 'out');
   if (out.length > 0) {
-    return refuse('not-in', `${list(names(out))}: no bolt is in it yet.`, { holes: names(out) });
+    return refuse('not-in', `${list(namesOf(out))}: no bolt is in it yet.`, {
+      holes: namesOf(out),
+    });
   }
   const bad = holes.filter((h) => h.trouble !== null || h.conflict !== null);
   const first = bad[0];
   if (!first) return null;
   const what = first.conflict ? first.conflict.say : `noted as ${first.trouble}`;
   return refuse('trouble', `${first.name}: ${what}. Mend it first, and say so.`, {
-    holes: names(bad),
+    holes: namesOf(bad),
   });
 }
 
@@ -192,7 +194,7 @@ function startsOrder(rest: readonly string[], holes: readonly string[]): boolean
 }
 
 /** Used by the screens to show which pass is on: the earliest pass that a hole of the piece lacks. */
-export function passNow(piece: PieceNow, kinds: Kinds): PassSpec | null {
+export function passDue(piece: PieceNow, kinds: Kinds): PassSpec | null {
   const chosen = choosePass(piece, kinds, worked(piece.holes));
   return chosen && !('ok' in chosen) ? chosen.pass : null;
 }

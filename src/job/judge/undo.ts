@@ -11,7 +11,7 @@ import { figuredBack } from './figures.ts';
 import { outBack } from './out-back.ts';
 import { already, list, refuse, type Stamp, type Wished, write, wrong } from './parts.ts';
 import { renamedBack } from './rename.ts';
-import { takeAgain, takenBack } from './take.ts';
+import { takeAgain, takeUndone } from './take.ts';
 import { tracedBack } from './trace.ts';
 import { writtenBack } from './write.ts';
 
@@ -48,7 +48,7 @@ const MOST_NAMED = 5;
 function back(job: Job, target: Entry): { edits: Edit[]; warnings?: Warning[] } {
   const meant = meantBy(job, target);
   if (meant.verb === 'written') return writtenBack(job, meant, job.living.has(meant.id));
-  if (meant.verb === 'taken') return takenBack(meant);
+  if (meant.verb === 'taken') return takeUndone(meant);
   if (meant.verb === 'renamed') return { edits: renamedBack(job, meant, job.living.has(meant.id)) };
   if (meant.verb === 'out') return { edits: outBack(job, meant, job.living.has(meant.id)) };
   if (meant.verb === 'chosen') return chosenBack(job, meant, job.living.has(meant.id));

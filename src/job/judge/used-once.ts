@@ -14,7 +14,7 @@ import type {
 import { list } from '../../model/words.ts';
 import { sealsNamed } from '../../piece/seals.ts';
 import { isFresh, isHereNow } from './inside.ts';
-import { names, type Refused, refuse } from './parts.ts';
+import { namesOf, type Refused, refuse } from './parts.ts';
 
 export interface UsedOnce {
   /** Its kind is `once`, or the list says so of a washer: it has to be said why the old one goes in. All else is told. */
@@ -139,8 +139,8 @@ export function newBoltsHere(job: Job, kind: Kind): boolean {
 
 function boltSaid(piece: string, { letter }: Kind, at: readonly HoleNow[]): UsedOnce {
   const buy = `${piece}-${letter.toLowerCase()}`;
-  const say = `${list(names(at))}: ${letter} is never used twice, and no new one is noted as here (${buy}).`;
-  return { asks: true, bolts: true, sure: true, say, holes: names(at), buy };
+  const say = `${list(namesOf(at))}: ${letter} is never used twice, and no new one is noted as here (${buy}).`;
+  return { asks: true, bolts: true, sure: true, say, holes: namesOf(at), buy };
 }
 
 /** `asks`: the file itself says that it is used once. */
@@ -151,9 +151,9 @@ function washerSaid(piece: string, word: string, at: readonly HoleNow[], asks: b
       ? 'seals once: a new one, or the old one flat again'
       : 'a new one, or does the old one do';
   const say = asks
-    ? `${word} under ${list(names(at))}: used once, and no new one is noted as here.`
-    : `${word} under ${list(names(at))}: ${seals}?`;
-  return { asks, bolts: false, sure: asks, say, holes: names(at), buy };
+    ? `${word} under ${list(namesOf(at))}: used once, and no new one is noted as here.`
+    : `${word} under ${list(namesOf(at))}: ${seals}?`;
+  return { asks, bolts: false, sure: asks, say, holes: namesOf(at), buy };
 }
 
 /** The question for bolts and washers that are known to be used once; null where there is none, or where it was answered. */

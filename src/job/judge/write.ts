@@ -95,7 +95,7 @@ function tidied(key: Writable, text: string): string {
 }
 
 /** What a key with one text says in the file; null when nothing. */
-export function textOf(spec: PieceSpec, key: Exclude<Writable, Several>): string | null {
+function textOf(spec: PieceSpec, key: Exclude<Writable, Several>): string | null {
   if (key === 'bolts') return spec.row ? printRow(spec.row) || null : null;
   if (key === 'map') return spec.map === null ? null : pictureOf(spec.map) || null;
   if (key === 'sequence') return spec.sequence?.join(' ') || null;

@@ -5,7 +5,7 @@ import type { HoleNow, Job, PieceNow, RowItem } from '../../model/types.ts';
 import { printItem } from '../../piece/row.ts';
 import type { InHand } from './hand.ts';
 import { noMore } from './none-left.ts';
-import { list, names, type Refused, refuse } from './parts.ts';
+import { list, namesOf, type Refused, refuse } from './parts.ts';
 import { reasonInWords } from './reason.ts';
 
 /** `hole` null: no hole of the piece takes it. */
@@ -17,7 +17,7 @@ export function wrongBolt(job: Job, piece: PieceNow, hole: HoleNow | null, hand:
     hole?.belongs ? `${hole.name} takes ${sayItem(job, hole.belongs)}.` : null,
     `In your hand: ${hand.length ? hand.kind : sayItem(job, { kind: hand.kind, with: hand.with ?? [] })}.`,
     hole ? reasonInWords(job, piece, hole, hand) : null,
-    belongsSaid(piece, names(belongs)),
+    belongsSaid(piece, namesOf(belongs)),
     hole ? noMore(job, piece, [hole], hand) : null,
   ];
   return refuse('wrong-bolt', said.filter((s) => s !== null).join(' '), {
@@ -26,7 +26,7 @@ export function wrongBolt(job: Job, piece: PieceNow, hole: HoleNow | null, hand:
     inHand: hand.length
       ? { length: hand.length }
       : printItem({ kind: hand.kind, with: hand.with ?? [] }),
-    belongs: names(belongs),
+    belongs: namesOf(belongs),
   });
 }
 
@@ -36,7 +36,7 @@ function belongsSaid(piece: PieceNow, holes: string[]): string {
 }
 
 /** `M, 35 mm, clip under the head`. */
-export function sayItem(job: Job, item: RowItem): string {
+function sayItem(job: Job, item: RowItem): string {
   const length = lengthSaid(job.upper.kinds.get(item.kind));
   const under = item.with.length > 0 ? [`${list(item.with)} under the head`] : [];
   return [item.kind, ...(length === null ? [] : [length]), ...under].join(', ');

@@ -16,7 +16,7 @@ export interface Item {
 }
 
 /** The items of a diary's lines, the first one being what stands above the entries. `column`: of the dashes. */
-export function itemsOf(block: string, column: number): Item[] {
+export function diaryItems(block: string, column: number): Item[] {
   const items: { text: string; below: string[] }[] = [{ text: '', below: [] }];
   for (const line of block.split(/(?<=\n)/)) {
     const indent = line.search(/[^ ]/);

@@ -4,7 +4,7 @@ import type { Entry } from '../../model/types.ts';
 import { printEntry } from '../diary/entry.ts';
 import { findDiary } from '../edit/diary.ts';
 import { isFail, openDoc, pairOf } from '../edit/doc.ts';
-import { type Item, itemsOf, uniteItems } from './diary.ts';
+import { diaryItems, type Item, uniteItems } from './diary.ts';
 import { three } from './line.ts';
 import { byText, byTime, interleave } from './order.ts';
 import { type LineMerge, type Merged, marked, mergeUpper } from './upper.ts';
@@ -83,7 +83,7 @@ export function mergeJob(
 
 function mergeParts(b: Parts, o: Parts, t: Parts, lines: LineMerge): Merged {
   const column = o.block === '' ? t.column : o.column;
-  const [base, ours, theirs] = [b, o, t].map((p) => itemsOf(shifted(p, column), column));
+  const [base, ours, theirs] = [b, o, t].map((p) => diaryItems(shifted(p, column), column));
   const items = uniteItems(base ?? [], ours ?? [], theirs ?? []);
   const upper = mergeUppers(b.upper, o.upper, t.upper, lines);
   return { text: withDiary(upper.text, items), clean: upper.clean };

@@ -12,7 +12,7 @@ import type { SaveOptions } from './change.ts';
 import { WRITES } from './record.ts';
 import { saveFile } from './save.ts';
 
-export type Again =
+type Again =
   /** All of `shown` is on disk; `written` is what had to be written, oldest first. */
   | { ok: true; written: Entry[]; job: Job; faults: Fault[]; text: string; stamp: string }
   /** Nothing was written; `say` is why, a sentence. */

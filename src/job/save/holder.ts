@@ -64,7 +64,7 @@ export function readHolder(text: string): Holder | null {
 
 /** Nonces of the locks that this process holds now. */
 const held = new Set<string>();
-export const hold = (nonce: string): unknown => held.add(nonce);
+export const holding = (nonce: string): unknown => held.add(nonce);
 export const letGo = (nonce: string): unknown => held.delete(nonce);
 
 export function lifeOf(holder: Holder | null): Life {

@@ -9,7 +9,7 @@ import { type BigIntStats, constants } from 'node:fs';
 import { join } from 'node:path';
 import { type Disk, drop, writeNew } from './disk.ts';
 import { self } from './holder.ts';
-import { MOST_BYTES, openPlain, readOpen, readPlain, stampOf } from './plain.ts';
+import { LARGEST_FILE, openPlain, readOpen, readPlain, stampOf } from './plain.ts';
 import { stateFolders } from './state.ts';
 
 /** First line: what the journal is of; then the old bytes, the new bytes, and a mark that it is whole. */
@@ -74,7 +74,7 @@ export function readJournal(d: Disk, path: string): Journal | null {
   if (!stat?.isFile() || stat.nlink !== 1) return null;
   const me = process.getuid?.();
   if (me !== undefined && (stat.uid !== me || (stat.mode & 0o077) !== 0)) return null;
-  return parse(readPlain(path, 3 * MOST_BYTES, d).bytes);
+  return parse(readPlain(path, 3 * LARGEST_FILE, d).bytes);
 }
 
 /** Writes what differs and answers the stamp that the file has then. */

@@ -1,7 +1,7 @@
 /** One save at a time on a job file, over processes: a lock file that only one can make. */
 import { randomBytes, randomInt } from 'node:crypto';
 import { type Disk, drop, errorCode, writeNew } from './disk.ts';
-import { type Holder, hold, letGo, lifeOf, readHolder, self } from './holder.ts';
+import { type Holder, holding, letGo, lifeOf, readHolder, self } from './holder.ts';
 import { NotPlain, readPlain } from './plain.ts';
 import type { Locks } from './side.ts';
 
@@ -43,7 +43,7 @@ function take(d: Disk, path: string): Lock | null {
     if (errorCode(error) === 'EEXIST') return null;
     throw error;
   }
-  hold(nonce);
+  holding(nonce);
   return { path, text, nonce };
 }
 

@@ -10,7 +10,7 @@ import { type Bytes, readPlain, stampOf } from './plain.ts';
 import { cleanTemps, prepare, type Renamed, renameOver, tempName } from './replace.ts';
 import type { Side } from './side.ts';
 import { makeStateFolder } from './state.ts';
-import { textOf } from './text.ts';
+import { textOfBytes } from './text.ts';
 
 /** Windows holds files for up to about a second; elsewhere nothing holds a rename for long. */
 const RENAME_TRIES = process.platform === 'win32' ? 12 : 2;
@@ -30,7 +30,7 @@ export async function saveOnce<T>(
   const { bytes: before, stat } = read;
   // It got another name while its lock was taken.
   if (stat.nlink > 1n && !held.shared) return 'again';
-  const text = textOf(before, file);
+  const text = textOfBytes(before, file);
   if (typeof text !== 'string') return text;
   const stamp = stampOf(stat);
   const answer = change(text, Date.now() - Number(stat.mtimeMs));

@@ -69,7 +69,7 @@ export function openPlain(d: Disk, path: string, flags: number): number {
 }
 
 /** So many bytes of UTF-8 are always more characters than a job file may have. */
-export const MOST_BYTES = 3 * MOST_CHARACTERS + 4;
+export const LARGEST_FILE = 3 * MOST_CHARACTERS + 4;
 const PART = 1 << 16;
 
 export interface Bytes {
@@ -80,7 +80,7 @@ export interface Bytes {
 }
 
 /** The bytes behind an open file, from its start. */
-export function readOpen(d: Disk, fd: number, most = MOST_BYTES): Bytes {
+export function readOpen(d: Disk, fd: number, most = LARGEST_FILE): Bytes {
   const stat = d.fstatSync(fd, { bigint: true });
   const parts: Buffer[] = [];
   let size = 0;
@@ -95,7 +95,7 @@ export function readOpen(d: Disk, fd: number, most = MOST_BYTES): Bytes {
 }
 
 /** The bytes of a plain file; of a larger one than `most` a few more than that. */
-export function readPlain(path: string, most = MOST_BYTES, d: Disk = disk): Bytes {
+export function readPlain(path: string, most = LARGEST_FILE, d: Disk = disk): Bytes {
   const fd = openPlain(d, path, constants.O_RDONLY);
   try {
     return readOpen(d, fd, most);

@@ -6,7 +6,7 @@ import { readNamed, stampOf } from './plain.ts';
 const decoder = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true });
 
 /** The text, its byte order mark kept; a fault with its line where the bytes are not UTF-8. */
-export function textOf(bytes: Uint8Array, file: string): string | SaveFail {
+export function textOfBytes(bytes: Uint8Array, file: string): string | SaveFail {
   try {
     return decoder.decode(bytes);
   } catch {
@@ -37,7 +37,7 @@ function badLine(bytes: Uint8Array): number {
 export function readText(file: string): { ok: true; text: string; stamp: string } | SaveFail {
   try {
     const { bytes, stat } = readNamed(file);
-    const text = textOf(bytes, file);
+    const text = textOfBytes(bytes, file);
     return typeof text === 'string' ? { ok: true, text, stamp: stampOf(stat) } : text;
   } catch (error) {
     return failOf(error, file, 'read');

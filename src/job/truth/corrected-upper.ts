@@ -18,7 +18,15 @@ import type {
   Upper,
 } from '../../model/types.ts';
 import { holeNames } from '../../piece/order.ts';
-import { type Lens, OF_HOLE, OF_PIECE, OF_TASK, sameText, spelled, truthFault } from './figures.ts';
+import {
+  HOLE_TEXTS,
+  type Lens,
+  PIECE_TEXTS,
+  sameText,
+  spelled,
+  TASK_TEXTS,
+  truthFault,
+} from './figures.ts';
 
 /** What was corrected, by the place of its text: the piece's third route, the torque of hole 4. */
 type Held = Map<string, Correction & { borrowed: boolean }>;
@@ -148,21 +156,21 @@ export function isPrinted(piece: PieceSpec, hole: string): boolean {
 }
 
 export function taskSlots(spec: TaskSpec): Slots<TaskSpec> {
-  return { spec, of: { task: spec.key }, lenses: OF_TASK };
+  return { spec, of: { task: spec.key }, lenses: TASK_TEXTS };
 }
 
 export function pieceSlots(spec: PieceSpec): Slots<PieceSpec> {
-  return { spec, of: { piece: spec.key }, lenses: OF_PIECE };
+  return { spec, of: { piece: spec.key }, lenses: PIECE_TEXTS };
 }
 
 export function holeSlots(piece: PieceSpec, name: string): Slots<HoleSpec> {
   return {
     spec: piece.holes.get(name) ?? { name, ...bareFields(HOLE_KEYS) },
     of: { piece: piece.key, hole: name },
-    lenses: OF_HOLE,
+    lenses: HOLE_TEXTS,
     ofPiece: (what) => {
       if (!ELSE_OF_PIECE.includes(what)) return null;
-      const [text] = OF_PIECE.filter((lens) => lens.what === what).flatMap((l) => l.get(piece));
+      const [text] = PIECE_TEXTS.filter((lens) => lens.what === what).flatMap((l) => l.get(piece));
       return text ?? null;
     },
   };

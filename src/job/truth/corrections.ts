@@ -11,14 +11,14 @@ import {
   type Slots,
   taskSlots,
 } from './corrected-upper.ts';
-import { inWords, type Said } from './said.ts';
+import { inWords, type TextSaid } from './said.ts';
 
 export { correctedUpper, isPrinted, silentTruths } from './corrected-upper.ts';
 export { truthFault } from './figures.ts';
 export { besidePrinted } from './said.ts';
 
 /** A text that can be corrected, as it counts now. */
-export interface Figure extends Subject, Said {
+export interface Figure extends Subject, TextSaid {
   what: Correctable;
   /** Said for one way only. */
   way?: keyof BeforeStep;
@@ -55,14 +55,14 @@ export function textsSaid(
   of: Subject,
   what: Correctable,
   way?: keyof BeforeStep,
-): Said[] {
+): TextSaid[] {
   return figuresAt(job, of)
     .filter((f) => f.what === what && (f.way === undefined || way === undefined || f.way === way))
     .map(({ text, printed }) => ({ text, printed }));
 }
 
 /** The one text of a key; null where nothing is said. */
-export function textSaid(job: Job, of: Subject, what: Correctable): Said | null {
+export function textSaid(job: Job, of: Subject, what: Correctable): TextSaid | null {
   return textsSaid(job, of, what)[0] ?? null;
 }
 

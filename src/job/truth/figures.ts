@@ -2,9 +2,9 @@
 import { readDepth, readLength } from '../../bolt/read/length.ts';
 import { printNumber, readNumber } from '../../bolt/read/numbers.ts';
 import { readTorque } from '../../bolt/torque/stages.ts';
-import { fieldOf, type Keys, rowsOf } from '../../model/key-row.ts';
+import { fieldOf, type Keys, keyRows } from '../../model/key-row.ts';
 import { HOLE_KEYS, PIECE_KEYS, TASK_KEYS } from '../../model/keys.ts';
-import { type Measure, valueNameOf } from '../../model/known-keys.ts';
+import { type MeasureKey, valueNameOf } from '../../model/known-keys.ts';
 import { oneLine } from '../../model/safe.ts';
 import type {
   AsWritten,
@@ -55,11 +55,12 @@ function measure<V>(
         what,
         get: (spec) => {
           const value = spec[field] as V | null;
-          const said = spec.asWritten?.[field as Measure] ?? (value === null ? '' : print(value));
+          const said =
+            spec.asWritten?.[field as MeasureKey] ?? (value === null ? '' : print(value));
           return said === '' ? [] : [said];
         },
         set: (spec, [text]) => {
-          const { [field as Measure]: _, ...rest } = spec.asWritten ?? {};
+          const { [field as MeasureKey]: _, ...rest } = spec.asWritten ?? {};
           if (text === undefined) return { ...spec, [field]: null, asWritten: rest };
           return { ...spec, [field]: read(text), asWritten: { ...rest, [field]: text } };
         },
@@ -144,17 +145,17 @@ const TEXTS: { readonly [V in CorrectedValue]: Texts } = {
 
 /** What can be corrected of a thing with these keys, in their order. */
 function lensesOf<T>(keys: Keys): Lens<T>[] {
-  const lenses = rowsOf(keys).flatMap(([key, row]) =>
+  const lenses = keyRows(keys).flatMap(([key, row]) =>
     row.corrected === true ? TEXTS[row.value].of(key as Correctable, fieldOf(key, row)) : [],
   );
   // The fields are those of the table that the type of the thing is made from.
   return lenses as unknown as Lens<T>[];
 }
 
-export const OF_PIECE: readonly Lens<PieceSpec>[] = lensesOf(PIECE_KEYS);
-export const OF_HOLE: readonly Lens<HoleSpec>[] = lensesOf(HOLE_KEYS);
+export const PIECE_TEXTS: readonly Lens<PieceSpec>[] = lensesOf(PIECE_KEYS);
+export const HOLE_TEXTS: readonly Lens<HoleSpec>[] = lensesOf(HOLE_KEYS);
 const STEP = TEXTS.verb.of('step', 'say') as unknown as Lens<TaskSpec>[];
-export const OF_TASK: readonly Lens<TaskSpec>[] = [...STEP, ...lensesOf<TaskSpec>(TASK_KEYS)];
+export const TASK_TEXTS: readonly Lens<TaskSpec>[] = [...STEP, ...lensesOf<TaskSpec>(TASK_KEYS)];
 
 /** `part 5 N·m`, `angle 90°`, `again after 50 km`: a pass as one writes it. */
 export function printPass({ name, torque, angle, after }: PassSpec): string {

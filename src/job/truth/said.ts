@@ -4,12 +4,12 @@
  */
 
 /** What is true, and what is printed where that is something else. */
-export interface Said {
+export interface TextSaid {
   text: string;
   printed: string | null;
 }
 
-export type Words = readonly (string | Said)[];
+export type Words = readonly (string | TextSaid)[];
 
 /** Its own full stop would stand before a bracket or a comma. */
 const bare = (text: string) => text.replace(/(?<!\.)\.$/, '');

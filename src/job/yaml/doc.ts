@@ -4,7 +4,7 @@
  */
 import { Composer, type Document, Lexer, Parser, type YAMLError, YAMLParseError } from 'yaml';
 import { collector, type Found, type Report } from '../faults/faults.ts';
-import { explain, placeOf } from './errors.ts';
+import { explain, placeOfError } from './errors.ts';
 import type { Spot } from './spot.ts';
 import { DEEPEST, walk } from './walk.ts';
 
@@ -139,8 +139,8 @@ function reportConflicts(text: string, report: Report): boolean {
 function reportErrors(errors: readonly YAMLError[], text: string, report: Report): boolean {
   let broken = false;
   let lineEnd = -1;
-  for (const error of [...errors].sort((a, b) => placeOf(a, text) - placeOf(b, text))) {
-    const at = placeOf(error, text);
+  for (const error of [...errors].sort((a, b) => placeOfError(a, text) - placeOfError(b, text))) {
+    const at = placeOfError(error, text);
     if (error.code !== 'MULTIPLE_DOCS') broken = true;
     if (at <= lineEnd) continue;
     lineEnd = text.indexOf('\n', at);

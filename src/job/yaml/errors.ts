@@ -79,7 +79,7 @@ export function explain(error: YAMLError, text: string): Explained {
 }
 
 /** Where a person would look: the quote that was left open, the word and not the blank before it. */
-export function placeOf({ code, message, pos: [at] }: YAMLError, text: string): number {
+export function placeOfError({ code, message, pos: [at] }: YAMLError, text: string): number {
   if (code === 'TAB_AS_INDENT') return at;
   const quote = /^Missing closing (["'])/.exec(message)?.[1];
   if (quote !== undefined) return openQuote(text, at, quote);

@@ -35,17 +35,17 @@ export type Spot = TextSpot | ListSpot | MapSpot | NoSpot;
 export type Plain = string | null | Plain[] | { [key: string]: Plain };
 
 /** The same without places, for the shape: objects without a prototype, null for an empty place. */
-export function plainOf(spot: Spot): Plain {
+export function plainSpot(spot: Spot): Plain {
   switch (spot.is) {
     case 'text':
       return spot.text;
     case 'nothing':
       return null;
     case 'list':
-      return spot.items.map(plainOf);
+      return spot.items.map(plainSpot);
     case 'map': {
       const record: { [key: string]: Plain } = Object.create(null);
-      for (const { key, value } of spot.pairs.values()) record[key] = plainOf(value);
+      for (const { key, value } of spot.pairs.values()) record[key] = plainSpot(value);
       return record;
     }
   }

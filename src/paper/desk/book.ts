@@ -4,7 +4,7 @@ import { findBench } from '../../diary/bench.ts';
 import type { Job } from '../../model/types.ts';
 import { isPaper, type NoPaper, type Paper } from '../ask.ts';
 import { type ReportAsk, report } from '../report.ts';
-import { type Pictures, picturesOf, withPictures, writeBeside } from './pictures.ts';
+import { type Pictures, picturesOf, withPictures, writeFileBeside } from './pictures.ts';
 import { writePage } from './write-page.ts';
 
 export interface BookAsk extends Omit<ReportAsk, 'jobs' | 'pictures'> {
@@ -15,7 +15,7 @@ export interface BookAsk extends Omit<ReportAsk, 'jobs' | 'pictures'> {
   nonce: string;
 }
 
-export interface Book {
+export interface BookMade {
   made: Paper;
   /** The page in parts: each picture is read when its turn comes. */
   parts: Iterable<string>;
@@ -23,7 +23,7 @@ export interface Book {
   beside: { folder: string; files: ReadonlyMap<string, string> } | null;
 }
 
-export function book(ask: BookAsk): Book | NoPaper {
+export function book(ask: BookAsk): BookMade | NoPaper {
   const { to, inside, nonce } = ask;
   const folder = to === null ? '' : `${basename(to).replace(/\.html?$/i, '')}.pictures`;
   let count = 0;
@@ -47,9 +47,9 @@ export function book(ask: BookAsk): Book | NoPaper {
 }
 
 /** Writes the pictures, then the page. */
-export function writeBook({ parts, beside }: Book, to: string, nonce: string) {
+export function writeBook({ parts, beside }: BookMade, to: string, nonce: string) {
   if (beside !== null) {
-    const written = writeBeside(beside.folder, beside.files);
+    const written = writeFileBeside(beside.folder, beside.files);
     if (!written.ok) return written;
   }
   return writePage(to, parts, nonce);

@@ -7,14 +7,14 @@ import { failOf, type SaveFail, saveFail } from '../../job/save/fail.ts';
 import { lookAt, readPlain } from '../../job/save/plain.ts';
 import type { Job } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
-import type { Shown } from '../report.ts';
+import type { ReportPicture } from '../report.ts';
 import { type Packing, type PictureKind, pictureKind, stripped } from '../strip.ts';
 import { cameraOf, MOST_BYTES } from './camera.ts';
 import { shownFrom } from './photo-files.ts';
 
 /** What stands in the page in the place of a picture until it is written. */
 export interface Pictures {
-  shown: Shown[];
+  shown: ReportPicture[];
   /** The file behind each place that stands in a source, by that source. */
   files: Map<string, string>;
 }
@@ -45,7 +45,7 @@ export function picturesOf(
 ): Pictures {
   const files = new Map<string, string>();
   const entries = livingEntries(job.entries).filter((e) => e.verb === 'photo');
-  const shown = entries.map((entry): Shown => {
+  const shown = entries.map((entry): ReportPicture => {
     const piece = entry.piece === undefined ? null : job.pieces.get(entry.piece);
     const name = piece?.spec.name ?? entry.piece ?? null;
     const known = {
@@ -115,7 +115,7 @@ function inOrder(html: string, files: ReadonlyMap<string, string>): [string, str
 const MARK = '.putback-pictures';
 
 /** Stripped copies in a folder beside the page; `names` are those of the sources, behind the folder's. */
-export function writeBeside(
+export function writeFileBeside(
   folder: string,
   files: ReadonlyMap<string, string>,
 ): { ok: true } | SaveFail {

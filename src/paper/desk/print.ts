@@ -12,7 +12,7 @@ import { labels } from '../labels.ts';
 import { sheet } from '../sheet.ts';
 import { steps } from '../steps.ts';
 import { tag } from '../tag.ts';
-import { type Book, book, writeBook } from './book.ts';
+import { type BookMade, book, writeBook } from './book.ts';
 import { type Desktop, openFile } from './open.ts';
 import { pictureName } from './photo-files.ts';
 
@@ -50,7 +50,7 @@ export async function printPaper(print: Print, outside: Outside): Promise<string
 
 const LABEL = { width: 70, height: 37 };
 
-function make(print: Print, to: string, { now, id, env }: Outside): Book | NoPaper {
+function make(print: Print, to: string, { now, id, env }: Outside): BookMade | NoPaper {
   const { job, file, what } = print;
   const piece = print.piece === null ? null : (job.pieces.get(print.piece) ?? null);
   const wrenches = findBench(dirname(file))?.wrenches ?? [];

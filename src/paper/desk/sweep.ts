@@ -6,7 +6,7 @@ import { secondsOf } from '../../model/time.ts';
 import type { Job } from '../../model/types.ts';
 import { many } from '../../model/words.ts';
 import { atHand, handled } from '../../plan/photos/at-hand.ts';
-import { sayTaken, takenAt } from '../../plan/photos/photo-time.ts';
+import { sayShot, takenAt } from '../../plan/photos/photo-time.ts';
 import { readCamera } from './camera.ts';
 import { picturesIn } from './photo-files.ts';
 
@@ -48,7 +48,7 @@ export async function newPhotosSaid(
       if (lstatSync(path).mtimeMs < since) continue;
       const { clock, offset } = readCamera(path);
       const taken = clock === null ? null : takenAt(clock, offset, 0, job, now);
-      if (taken === null || known.has(sameAs(path, sayTaken(taken)))) continue;
+      if (taken === null || known.has(sameAs(path, sayShot(taken)))) continue;
       if (atHand(marks, taken.seconds).candidates.length > 0) count += 1;
     } catch {
       // What cannot be read here is told by the command, which is asked for it.

@@ -64,7 +64,7 @@ function strangers(tray: Tray): string[] {
 }
 
 /** Over (1) or missing (−1), by letter. */
-export function countsOf(tray: Tray, sign: 1 | -1): Counts {
+export function countsByKind(tray: Tray, sign: 1 | -1): Counts {
   const pairs = tray.letters.map((k, i) => [k, sign * (tray.over[i] ?? 0)] as const);
   return Object.fromEntries(pairs.filter(([, n]) => n > 0));
 }
@@ -106,8 +106,8 @@ export function countFault(
     return { over, say: `Nobody has said what ${holes} takes: settle that first, then count.` };
   }
   const [surplus, missing] = [
-    sayCounts(countsOf(tray, 1), kinds),
-    sayCounts(countsOf(tray, -1), kinds),
+    sayCounts(countsByKind(tray, 1), kinds),
+    sayCounts(countsByKind(tray, -1), kinds),
   ];
   if (over > 0) return { over, say: tooMany(over, surplus, missing) };
   if (over < 0) return { over, say: tooFew(-over, surplus, missing) };

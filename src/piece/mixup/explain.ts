@@ -5,7 +5,7 @@ import { byLetter, mm } from '../words.ts';
 import { among } from './among.ts';
 import type { Flow } from './flow.ts';
 import { alongArrows } from './flows.ts';
-import { look } from './look.ts';
+import { lookAtTray } from './look.ts';
 import type { SureHole, Tray } from './tray.ts';
 import type { Explanation, TrayInput, WrongHole } from './types.ts';
 
@@ -29,7 +29,7 @@ function arrow(tray: Tray, input: TrayInput, from: number, to: number): Arrow {
   const fits: Fit[] = names.flatMap((hole) => input.fitOf?.(b, hole.name) ?? []);
   const hard = takes && holds ? (input.hard ?? hardToMiss)(takes, holds, fits) : 1;
   const by = takes && holds ? longerBy(holds, takes) : null;
-  return { hard, difference: Math.abs(by ?? 0), look: look(takes, holds, fits) };
+  return { hard, difference: Math.abs(by ?? 0), look: lookAtTray(takes, holds, fits) };
 }
 
 /** Remembers what a function of a text answered. */

@@ -34,7 +34,7 @@ function bySight(takes: Kind, holds: Kind): string | null {
 /**
  * One or two sentences. What shows from outside comes first; `fits` are those of the holes that the bolt can be in.
  */
-export function look(
+export function lookAtTray(
   takes: Kind | undefined,
   holds: Kind | undefined,
   fits: readonly Fit[],

@@ -6,7 +6,7 @@
  */
 import { allPlaced } from './among.ts';
 import { checks } from './checks.ts';
-import { countFault, countsOf } from './count.ts';
+import { countFault, countsByKind } from './count.ts';
 import { byRank, explainer, type Sure } from './explain.ts';
 import { irreducibleFlows, MOST_FLOWS } from './flows.ts';
 import { invisible } from './invisible.ts';
@@ -71,8 +71,8 @@ export function mixup(input: TrayInput): Mixup {
   const count = countFault(tray, input.kinds, found.explanations.length > 0 || !found.complete);
   const list = count === null ? found.explanations : [];
   return {
-    surplus: countsOf(tray, 1),
-    missing: countsOf(tray, -1),
+    surplus: countsByKind(tray, 1),
+    missing: countsByKind(tray, -1),
     count,
     explanations: list,
     complete: count !== null || found.complete,

@@ -7,7 +7,7 @@ import { type Task, type Vectors, vectors } from './vectors.ts';
 
 export type Pattern = 'list' | 'cross' | 'centre-out' | 'star';
 
-export interface Chosen {
+export interface ChosenOrder {
   pattern: Pattern;
   why: string;
   /** The holes that are left, as indices. */
@@ -15,7 +15,7 @@ export interface Chosen {
 }
 
 /** The maker's list as indices: each hole once, unknown names left out, forgotten ones at the end. */
-export function listed(list: readonly string[], names: readonly string[]): number[] {
+export function indicesOf(list: readonly string[], names: readonly string[]): number[] {
   const known = list.map((name) => names.indexOf(name)).filter((i) => i >= 0);
   return [...new Set([...known, ...names.keys()])];
 }
@@ -39,7 +39,11 @@ export function restOf(
  * The pattern of a piece without a list. `first` leads as given; ranks come one after the other; `computed` is
  * asked only where no pattern holds.
  */
-export function choose(task: Task, first: readonly number[], computed: () => Computed): Chosen {
+export function choose(
+  task: Task,
+  first: readonly number[],
+  computed: () => Computed,
+): ChosenOrder {
   const cross = crossOf(task, first);
   if (cross !== null) {
     const order = restOf(cross.order, task);
@@ -69,7 +73,7 @@ function whyComputed({ v, done, rank }: Task, first: readonly number[], circle: 
 }
 
 /** All holes crosswise, where they lie on a circle, or each rank of them does. */
-function crossOf(task: Task, first: readonly number[]): Chosen | null {
+function crossOf(task: Task, first: readonly number[]): ChosenOrder | null {
   const { rank } = task;
   const at = task.at ?? task.v;
   const all = [...at.x.keys()];

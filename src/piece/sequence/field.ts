@@ -25,7 +25,7 @@ export interface Field {
   end: { qx: number; qy: number };
 }
 
-export function fieldOf({ v, rank, done, left }: Task): Field {
+export function pullField({ v, rank, done, left }: Task): Field {
   const pull = (i: number) => ({ x: v.x[i] ?? 0, y: v.y[i] ?? 0 });
   const long = (i: number) => Math.hypot(v.x[i] ?? 0, v.y[i] ?? 0);
   // Lengths within rounding of each other are one length, so that a turned layout is searched the same way.

@@ -46,7 +46,7 @@ export function insideHull(v: Vectors, depth: number): boolean[] {
 const WELL_INSIDE = 0.23;
 
 /** For each hole: is it well inside the rim, as a bolt in the middle of a ring, or within a square case half? */
-export function insideOf(v: Vectors): boolean[] {
+export function wellInside(v: Vectors): boolean[] {
   const rim = hull([...v.x.keys()].map((i) => ({ x: v.x[i] ?? 0, y: v.y[i] ?? 0 })));
   const twice = rim.reduce((sum, a, k) => {
     const b = rim[(k + 1) % rim.length] ?? a;

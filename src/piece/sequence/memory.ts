@@ -15,7 +15,7 @@ export function alsoKeptIn(place: Elsewhere | null): void {
 }
 
 /** What `make` gives, once for a key. The value is shared: nobody changes it. */
-export function remember<T>(key: string, make: () => T): T {
+export function keepOrder<T>(key: string, make: () => T): T {
   if (kept.has(key)) return kept.get(key) as T;
   let made = elsewhere?.get(key) as T | null | undefined;
   if (made == null) {

@@ -1,6 +1,6 @@
 /** Which hole comes next on a piece, from where it stands. */
 import type { HoleNow, Kind, PieceNow } from '../../model/types.ts';
-import { listed, restOf } from './choose.ts';
+import { indicesOf, restOf } from './choose.ts';
 import { roundOf, stagesOf } from './rounds.ts';
 import { sequence } from './sequence.ts';
 
@@ -60,7 +60,7 @@ function orderOf(
   names: readonly string[],
 ): { order: number[]; fixed: boolean } {
   const { spec } = piece;
-  if (spec.sequence !== null) return { order: listed(spec.sequence, names), fixed: true };
+  if (spec.sequence !== null) return { order: indicesOf(spec.sequence, names), fixed: true };
   if (pass === 'final') {
     const round = roundOf(spec, kinds, names);
     return { order: round.map((name) => names.indexOf(name)), fixed: true };

@@ -13,7 +13,7 @@ import { groupPlaces, groupsOf, ranks } from './ranks.ts';
 type Kinds = ReadonlyMap<string, Kind>;
 
 /** One pass over some holes, before the next is begun. */
-export interface Stage {
+export interface RoundStage {
   pass: PassSpec;
   /** In the order of the file. */
   holes: string[];
@@ -23,11 +23,11 @@ export interface Stage {
 const EARLY = ['snug'];
 const LATE = ['final', 'again'];
 
-export function stagesOf(spec: PieceSpec, kinds: Kinds, names: readonly string[]): Stage[] {
+export function stagesOf(spec: PieceSpec, kinds: Kinds, names: readonly string[]): RoundStage[] {
   const has = new Map(
     names.map((name) => [name, new Set(passesAt(spec, kinds, name).map((p) => p.name))]),
   );
-  const over = (pass: PassSpec, holes: readonly string[]): Stage[] => {
+  const over = (pass: PassSpec, holes: readonly string[]): RoundStage[] => {
     const own = holes.filter((name) => has.get(name)?.has(pass.name));
     return own.length > 0 ? [{ pass, holes: own }] : [];
   };
@@ -65,7 +65,7 @@ export function roundOf(spec: PieceSpec, kinds: Kinds, names: readonly string[])
 }
 
 /** All holes once round: clockwise by angle about their middle, from the first one. */
-export function around(at: Layout): string[] {
+function around(at: Layout): string[] {
   const n = at.places.length || 1;
   const [cx, cy] = at.places.reduce(([x, y], p) => [x + p.x / n, y + p.y / n], [0, 0]);
   const turns = at.places.map((p) => ({ name: p.name, turn: Math.atan2(p.y - cy, p.x - cx) }));

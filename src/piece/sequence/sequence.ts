@@ -9,11 +9,11 @@ import { hasGasket, orderCare, shapeMatters } from '../care.ts';
 import { type Layout, layout } from '../map.ts';
 import { holeNames } from '../order.ts';
 import { BOUND, isFree } from './bound.ts';
-import { type Chosen, choose, listed, type Pattern, restOf } from './choose.ts';
+import { type ChosenOrder, choose, indicesOf, type Pattern, restOf } from './choose.ts';
 import { computedOrder } from './computed.ts';
 import type { Computed } from './exact.ts';
-import { insideOf } from './hull.ts';
-import { remember } from './memory.ts';
+import { wellInside } from './hull.ts';
+import { keepOrder } from './memory.ts';
 import { type Pull, pullsOf } from './pull.ts';
 import { groupsOf, ranks } from './ranks.ts';
 import { tips, topmost } from './tips.ts';
@@ -107,7 +107,7 @@ export function sequenceFrom(input: SequenceInput): Sequence {
   const key = JSON.stringify([
     ...[from, places, names, list, care, first, groups, pulls, gasket, matters, done, skip],
   ]);
-  return remember(key, () => work(input));
+  return keepOrder(key, () => work(input));
 }
 
 function work(input: SequenceInput): Sequence {
@@ -124,7 +124,7 @@ function work(input: SequenceInput): Sequence {
   const pulls = input.pulls ?? [];
   const mixed = pulls.some((pull) => pull.force !== pulls[0]?.force);
   const sizes = pulls.map((pull) => pull.size);
-  const inside = input.layout.from === 'ring' ? [] : insideOf(at);
+  const inside = input.layout.from === 'ring' ? [] : wellInside(at);
   const task: Task = {
     at,
     v: mixed
@@ -142,7 +142,7 @@ function work(input: SequenceInput): Sequence {
     made ??= computedOrder(task);
     return made;
   };
-  const list = input.list === null ? null : listed(input.list, names);
+  const list = input.list === null ? null : indicesOf(input.list, names);
   const chosen =
     list === null
       ? choose(task, indices(input.first), computed)
@@ -178,7 +178,7 @@ function work(input: SequenceInput): Sequence {
 }
 
 /** Nothing that holds of a ring is known of it, and so nothing published. */
-function whyAssumed(n: number, { pattern, why }: Chosen): string {
+function whyAssumed(n: number, { pattern, why }: ChosenOrder): string {
   const how = pattern !== 'cross' ? why : n > LEAST_RING ? 'crosswise' : 'one after the other';
   return `not drawn, so a ring of ${n} is assumed: ${how}`;
 }
@@ -207,7 +207,7 @@ function gasketUnder({ gasket, list, care, names }: SequenceInput, pattern: Patt
 
 function balance(
   task: Task,
-  { pattern, order }: Chosen,
+  { pattern, order }: ChosenOrder,
   computed: Computed,
   named: (order: readonly number[]) => string[],
 ): Balance {

@@ -5,7 +5,7 @@ import type { Point } from './vectors.ts';
 /** From here on a piece is taken as large enough to warp when one bolt after the other is let go. */
 const LARGE = 8;
 
-export interface Beside {
+interface Beside {
   /** Bolts in all. */
   count: number;
   care: Care | null;

@@ -90,7 +90,7 @@ export interface Task {
   left: readonly number[];
 }
 
-export interface Measure {
+interface Measure {
   /** Largest b_k over the steps of the order. */
   peak: number;
   /** Mean of b_k over the steps of the order. */

@@ -5,7 +5,7 @@
 import { beam, type Ranking, type Width } from './beam.ts';
 import { BOUND, isFree, limitOf } from './bound.ts';
 import type { Computed } from './exact.ts';
-import { type Field, fieldOf } from './field.ts';
+import { type Field, pullField } from './field.ts';
 import { polish } from './polish.ts';
 import { EPSILON, measure, type Task } from './vectors.ts';
 
@@ -77,7 +77,7 @@ function floor({ n, x, y, start, to }: Field): number {
 }
 
 export function wideOrder(task: Task): Computed {
-  const field = fieldOf(task);
+  const field = pullField(task);
   const effort = effortFor(field.n);
   const lowest = floor(field);
   const found = leastPeak(field, lowest, effort, isFree(task));

@@ -2,7 +2,7 @@
 
 import { isDate, readDay } from '../../model/time.ts';
 import type { BuySpec, Job, NewBuy } from '../../model/types.ts';
-import type { Line } from '../order/lines.ts';
+import type { DiaryLine } from '../order/lines.ts';
 import { isBack } from '../order/needed.ts';
 import { spoken } from '../order/relations.ts';
 import { type Standing, standingOf } from '../order/standing.ts';
@@ -76,7 +76,7 @@ function putBackWithout(buy: Itself): Itself {
 function buyOf(
   standing: Standing,
   spec: BuySpec,
-  marks: readonly Line[],
+  marks: readonly DiaryLine[],
   itself: Itself | null,
 ): Buy {
   const { job, relations, finished, rounds } = standing;

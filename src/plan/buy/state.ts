@@ -1,6 +1,6 @@
 /** How far a thing to buy has come, by the diary's lines about it. */
 import { type BuyState, buyRow, buyState, isHere } from '../../model/buys.ts';
-import type { Line } from '../order/lines.ts';
+import type { DiaryLine } from '../order/lines.ts';
 
 export { BUY_STATES, type BuyState, isHere } from '../../model/buys.ts';
 
@@ -30,7 +30,7 @@ const WANTED: Bought = {
  * `lines` are those about this one thing, in their order. `used` is the line with which the piece it is for came off
  * again: what is used once and was here before then went in with it, and is wanted anew.
  */
-export function boughtOf(lines: readonly Line[], used: number): Bought {
+export function boughtOf(lines: readonly DiaryLine[], used: number): Bought {
   let now = WANTED;
   for (const line of lines) {
     const state = buyState(line.value);

@@ -4,7 +4,7 @@
  */
 import { MAKER_FIRST } from '../../bolt/torque/cautions.ts';
 import { textsSaid } from '../../job/truth/corrections.ts';
-import type { Said } from '../../job/truth/said.ts';
+import type { TextSaid } from '../../job/truth/said.ts';
 import type { Job, PieceSpec, TaskSpec } from '../../model/types.ts';
 import type { ItemKey } from '../gates/item-rows.ts';
 import { CARES, caresOf } from './care.ts';
@@ -69,7 +69,7 @@ export function cautionsSaid(
   job: Job,
   spec: PieceSpec,
   way: 'off' | 'on',
-): { key: ItemKey; said: Said }[] {
+): { key: ItemKey; said: TextSaid }[] {
   const own = textsSaid(job, { piece: spec.key }, 'caution', way === 'off' ? 'removal' : 'fitting');
   return cautionsFor(spec, way).map(({ key, say }, i) => ({
     key,

@@ -5,7 +5,13 @@ import { verbRow } from '../../model/verbs.ts';
 import { buysOf } from '../buy/list.ts';
 import { type Standing, standingOf } from '../order/standing.ts';
 import { atTime } from '../time/at-time.ts';
-import { type Asked, type GateItem, type ItemInWords, type Moment, withTicks } from './items.ts';
+import {
+  type AskedItem,
+  type GateItem,
+  type ItemInWords,
+  type Moment,
+  withTicks,
+} from './items.ts';
 import { beforeLoosening } from './loosening.ts';
 import { beforeClosing, beforePrying, beforeSealing } from './piece.ts';
 import { beforeStart } from './start.ts';
@@ -60,9 +66,9 @@ export function isPassed({ items }: Gate): boolean {
  * before the piece came off, or before more was disturbed, is old.
  */
 type MomentRow =
-  | { ofJob: (standing: Standing) => Asked[]; since: (standing: Standing) => number }
+  | { ofJob: (standing: Standing) => AskedItem[]; since: (standing: Standing) => number }
   | {
-      ofPiece: (standing: Standing, piece: PieceNow) => Asked[];
+      ofPiece: (standing: Standing, piece: PieceNow) => AskedItem[];
       since: (standing: Standing, piece: string) => number;
     };
 

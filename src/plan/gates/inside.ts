@@ -2,15 +2,15 @@
 
 import { slug } from '../../model/slug.ts';
 import { printInstant } from '../../model/time.ts';
-import { countsOf, type Inside, sayThing } from '../order/inside.ts';
+import { countedInside, type Inside, sayThing } from '../order/inside.ts';
 import type { Standing } from '../order/standing.ts';
 import { sayOn } from '../time/days.ts';
-import { type Asked, known, look, stopped } from './items.ts';
+import { type AskedItem, known, look, stopped } from './items.ts';
 import { stillInside } from './stops.ts';
 
 /** Each thing that went into these openings; what is still inside stops. */
-export function insideItems(standing: Standing, pieces: readonly (string | null)[]): Asked[] {
-  const counts = countsOf(standing.lines).filter((thing) => pieces.includes(thing.piece));
+export function insideItems(standing: Standing, pieces: readonly (string | null)[]): AskedItem[] {
+  const counts = countedInside(standing.lines).filter((thing) => pieces.includes(thing.piece));
   return counts.map((thing) => {
     const about = [thing.piece, slug(thing.what)].filter((part) => part !== null).join('-');
     const key = `inside-${about}` as const;
@@ -22,9 +22,9 @@ export function insideItems(standing: Standing, pieces: readonly (string | null)
 }
 
 /** Noted without an opening: nobody knows which piece shuts it in. */
-export function anywhere(standing: Standing): Asked[] {
+export function anywhere(standing: Standing): AskedItem[] {
   const now = printInstant(standing.now);
-  return countsOf(standing.lines)
+  return countedInside(standing.lines)
     .filter((thing) => thing.piece === null && thing.count > 0)
     .map((thing) => {
       const since = `${sayThing(thing)} went in ${sayOn(thing.since, now)}, nobody noted where`;

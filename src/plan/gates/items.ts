@@ -7,7 +7,7 @@
  */
 import { inWords, type Words } from '../../job/truth/said.ts';
 import type { Moment } from '../../model/types.ts';
-import type { Line } from '../order/lines.ts';
+import type { DiaryLine } from '../order/lines.ts';
 import type { ItemKey } from './item-rows.ts';
 
 export { MOMENTS, type Moment } from '../../model/types.ts';
@@ -49,7 +49,7 @@ export interface ItemInWords extends GateItem {
 }
 
 /** `done: null` where only somebody's eyes can tell. */
-export interface Asked {
+export interface AskedItem {
   key: ItemKey;
   words: Words;
   done: boolean | null;
@@ -64,22 +64,22 @@ export interface Asked {
 type Sentence = string | Words;
 const inParts = (say: Sentence): Words => (typeof say === 'string' ? [say] : say);
 
-export const look = (key: ItemKey, say: Sentence): Asked => ({
+export const look = (key: ItemKey, say: Sentence): AskedItem => ({
   key,
   words: inParts(say),
   done: null,
   stops: false,
 });
 /** What can hurt somebody. */
-export const warn = (key: ItemKey, say: Sentence): Asked => ({ ...look(key, say), loud: true });
-export const known = (key: ItemKey, say: Sentence, done: boolean, stops = false): Asked => ({
+export const warn = (key: ItemKey, say: Sentence): AskedItem => ({ ...look(key, say), loud: true });
+export const known = (key: ItemKey, say: Sentence, done: boolean, stops = false): AskedItem => ({
   key,
   words: inParts(say),
   done,
   stops,
 });
 /** STOP until the job knows that it is over; `stop` says why, since when and the way out. */
-export const stopped = (key: ItemKey, say: Sentence, stop: string, way: WayOut): Asked => ({
+export const stopped = (key: ItemKey, say: Sentence, stop: string, way: WayOut): AskedItem => ({
   ...known(key, say, false, true),
   stop,
   way,
@@ -87,8 +87,8 @@ export const stopped = (key: ItemKey, say: Sentence, stop: string, way: WayOut):
 
 /** Ticks, strikes and additions that count at this moment, from the line behind `since` on. */
 export function withTicks(
-  asked: readonly Asked[],
-  lines: readonly Line[],
+  asked: readonly AskedItem[],
+  lines: readonly DiaryLine[],
   at: { moment: Moment; piece: string | null; since: number },
 ): ItemInWords[] {
   const own = lines.filter(

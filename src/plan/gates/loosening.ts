@@ -13,10 +13,10 @@ import { spoken } from '../order/relations.ts';
 import { taskSaid } from '../order/say.ts';
 import type { Standing } from '../order/standing.ts';
 import type { ItemKey } from './item-rows.ts';
-import { type Asked, known, look, warn } from './items.ts';
+import { type AskedItem, known, look, warn } from './items.ts';
 import { cautions, toldOf } from './piece.ts';
 
-export function beforeLoosening(standing: Standing, piece: PieceNow): Asked[] {
+export function beforeLoosening(standing: Standing, piece: PieceNow): AskedItem[] {
   const { spec } = piece;
   const cares = caresOf(spec).care;
   const safe = cares.flatMap((care) => {
@@ -43,7 +43,7 @@ export function beforeLoosening(standing: Standing, piece: PieceNow): Asked[] {
 }
 
 /** What is to be read before it comes off stands on the same list: one glance, not two. */
-function toRead(standing: Standing, spec: PieceSpec, cares: readonly Care[]): Asked[] {
+function toRead(standing: Standing, spec: PieceSpec, cares: readonly Care[]): AskedItem[] {
   const said = toldOf(standing, spec);
   return [
     ...(spec.marks.length > 0 ? [look('marks', ['Marked: ', ...listed(said.marks), '.'])] : []),
@@ -125,7 +125,7 @@ const HEAVY =
 const WEIGHT = /(\d+(?:[.,]\d+)?)\s*(kg|lbs?)\b/i;
 
 /** What it weighs, where the file says it or its name does; covers and mounts of such pieces are none. */
-function weight(spec: PieceSpec, name: string): Asked[] {
+function weight(spec: PieceSpec, name: string): AskedItem[] {
   const texts = [
     ...spec.loose,
     ...spec.caution.removal,
@@ -154,7 +154,7 @@ function isMains({ job }: Standing): boolean {
 }
 
 /** What the file wants done before it comes off, and whether what ran out of it is out. */
-function tasksBefore({ job, finished, relations }: Standing, { key }: PieceSpec): Asked[] {
+function tasksBefore({ job, finished, relations }: Standing, { key }: PieceSpec): AskedItem[] {
   const before = [...job.tasks.values()].filter((task) =>
     task.spec.before.some((step) => spoken(step) === `${key} off`),
   );

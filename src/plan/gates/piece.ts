@@ -13,12 +13,12 @@ import type { Standing } from '../order/standing.ts';
 import { readJoint } from '../seal/joint.ts';
 import { sayDuration } from '../time/duration.ts';
 import { anywhere, insertsFitted, insideItems } from './inside.ts';
-import { type Asked, known, look, stopped, warn } from './items.ts';
+import { type AskedItem, known, look, stopped, warn } from './items.ts';
 import { hasBlindHoles, hasSeal, lockers, sliding, wrench } from './ready.ts';
 import { hurtSince, sayOdd, sayStillIn } from './stops.ts';
 
 /** Every bolt out, counted, before anything is pried. */
-export function beforePrying(standing: Standing, piece: PieceNow): Asked[] {
+export function beforePrying(standing: Standing, piece: PieceNow): AskedItem[] {
   const { spec, holes } = piece;
   const said = toldOf(standing, spec);
   const still = holes.filter((h) => h.state !== 'out');
@@ -57,7 +57,11 @@ export function beforePrying(standing: Standing, piece: PieceNow): Asked[] {
 }
 
 /** All that must be ready before the sealant tube is opened or the gasket laid on. */
-export function beforeSealing(standing: Standing, piece: PieceNow, buys: readonly Buy[]): Asked[] {
+export function beforeSealing(
+  standing: Standing,
+  piece: PieceNow,
+  buys: readonly Buy[],
+): AskedItem[] {
   const { spec, holes } = piece;
   const said = toldOf(standing, spec);
   const joint = readJoint(spec.joint);
@@ -129,7 +133,7 @@ export function beforeSealing(standing: Standing, piece: PieceNow, buys: readonl
 }
 
 /** What went in must come out before it is closed. */
-export function beforeClosing(standing: Standing, piece: PieceNow): Asked[] {
+export function beforeClosing(standing: Standing, piece: PieceNow): AskedItem[] {
   const { job, finished, relations } = standing;
   const { spec } = piece;
   const said = toldOf(standing, spec);
@@ -170,7 +174,7 @@ export function toldOf({ job }: Standing, spec: PieceSpec) {
   };
 }
 
-export function cautions(standing: Standing, spec: PieceSpec, way: 'off' | 'on'): Asked[] {
+export function cautions(standing: Standing, spec: PieceSpec, way: 'off' | 'on'): AskedItem[] {
   return cautionsSaid(standing.job, spec, way).map(({ key, said }) => warn(key, [said]));
 }
 
@@ -184,7 +188,7 @@ function belowOf({ allOvers }: Standing, key: string): string[] {
   return [...below];
 }
 
-function underOpen(standing: Standing, { spec }: PieceNow): Asked[] {
+function underOpen(standing: Standing, { spec }: PieceNow): AskedItem[] {
   const open = belowOf(standing, spec.key)
     .flatMap((key) => standing.job.pieces.get(key) ?? [])
     .filter((p) => p.where !== 'home' && !isBack(p));
@@ -200,7 +204,7 @@ function asideOver({ job, overs }: Standing, { spec }: PieceNow): PieceNow[] {
     .filter((p) => p.away === 'aside');
 }
 
-function partItems(buys: readonly Buy[], piece: string): Asked[] {
+function partItems(buys: readonly Buy[], piece: string): AskedItem[] {
   const own = buys.filter((buy) => buy.for.includes(`${piece} on`));
   return own.map((buy) => {
     const key = `part-${buy.buy}` as const;

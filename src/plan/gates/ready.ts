@@ -1,6 +1,6 @@
 /** What has to be ready before a joint is made, beyond its faces: seals, levers, threads, the wrench. */
 import { printQuantity } from '../../bolt/read/units.ts';
-import type { Said, Words } from '../../job/truth/said.ts';
+import type { TextSaid, Words } from '../../job/truth/said.ts';
 import type { Kind, PassSpec, PieceNow, Quantity, Torque } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
 import { piecePasses } from '../../piece/passes.ts';
@@ -10,7 +10,7 @@ import type { Standing } from '../order/standing.ts';
 import { consumablesIn } from '../seal/joint.ts';
 import { sortsOf } from '../tests/disturbed.ts';
 import { isControl } from '../tests/sorts.ts';
-import { type Asked, look } from './items.ts';
+import { type AskedItem, look } from './items.ts';
 
 type Kinds = ReadonlyMap<string, Kind>;
 
@@ -25,7 +25,7 @@ export function hasSeal(buys: readonly Buy[], piece: string): boolean {
 }
 
 /** Levers and cables directly under it: it slides on over them in one position only. */
-export function sliding({ job, overs }: Standing, { spec }: PieceNow): Asked[] {
+export function sliding({ job, overs }: Standing, { spec }: PieceNow): AskedItem[] {
   const under = [...job.pieces.values()].filter(
     (p) =>
       overs.get(p.spec.key)?.has(spec.key) &&
@@ -38,7 +38,7 @@ export function sliding({ job, overs }: Standing, { spec }: PieceNow): Asked[] {
 }
 
 /** Threadlocker holds on clean dry threads only (common practice, no source); which grade, by joint or kind. */
-export function lockers({ spec, holes }: PieceNow, kinds: Kinds): Asked[] {
+export function lockers({ spec, holes }: PieceNow, kinds: Kinds): AskedItem[] {
   const letters = new Set(holes.flatMap((h) => h.belongs?.kind ?? []));
   const notes = [...letters].flatMap((letter) => kinds.get(letter)?.note ?? []);
   const own = [...spec.holes.values()].flatMap((h) => h.note ?? []);
@@ -59,8 +59,8 @@ export function lockers({ spec, holes }: PieceNow, kinds: Kinds): Asked[] {
 export function wrench(
   { spec, holes }: PieceNow,
   kinds: Kinds,
-  torque: { own: Said | null; at(hole: string): Said | null },
-): Asked[] {
+  torque: { own: TextSaid | null; at(hole: string): TextSaid | null },
+): AskedItem[] {
   if (holes.length === 0) return [];
   // The round at the end is at the figure that the wrench has by then.
   const passes = piecePasses(spec, kinds).filter((p) => p.after === null && p.name !== 'final');
@@ -87,7 +87,7 @@ export function wrench(
 }
 
 /** The figure of a pass, with how it is printed where it is the piece's own. */
-function figure(pass: PassSpec, quantity: Quantity, own: Torque | null, said: Said | null) {
+function figure(pass: PassSpec, quantity: Quantity, own: Torque | null, said: TextSaid | null) {
   const text = printQuantity(quantity);
   const isOwn = said !== null && pass.torque?.text === own?.text;
   return { name: pass.name, value: isOwn ? { ...said, text } : text };

@@ -20,10 +20,10 @@ import { disturbedOf, sortsOf } from '../tests/disturbed.ts';
 import { isControl, SORTS, sortRow } from '../tests/sorts.ts';
 import { sayTime } from '../time/days.ts';
 import { insideItems } from './inside.ts';
-import { type Asked, known, look, stopped, warn } from './items.ts';
+import { type AskedItem, known, look, stopped, warn } from './items.ts';
 import { fingerTightSaid, fluidOut, hurtSince } from './stops.ts';
 
-export function beforeStart(standing: Standing): Asked[] {
+export function beforeStart(standing: Standing): AskedItem[] {
   const { job } = standing;
   const pieces = [...job.pieces.values()];
   const openings = [null, ...pieces.map((p) => p.spec.key)];
@@ -52,7 +52,7 @@ export function beforeStart(standing: Standing): Asked[] {
 }
 
 /** A bolt of another kind than belongs there, put in for a reason. */
-function others({ job }: Standing): Asked[] {
+function others({ job }: Standing): AskedItem[] {
   return [...job.pieces.values()].flatMap(({ spec, holes }) => {
     const odd = holes.filter(isOther);
     if (odd.length === 0) return [];
@@ -65,7 +65,7 @@ function others({ job }: Standing): Asked[] {
 const BACK: readonly Where[] = ['on', 'tight', 'tested'];
 
 /** What is used once and went back in old, with the reason that was given; what only may be is a question. */
-function onceMore({ job }: Standing): Asked[] {
+function onceMore({ job }: Standing): AskedItem[] {
   return [...job.pieces.values()].flatMap((piece) => {
     const { key, name } = piece.spec;
     const old = BACK.includes(piece.where) ? backInOld(job, piece) : [];
@@ -77,8 +77,8 @@ function onceMore({ job }: Standing): Asked[] {
   });
 }
 
-function fluids(standing: Standing): Asked[] {
-  const items = fluidsOf(standing).map((fluid): Asked => {
+function fluids(standing: Standing): AskedItem[] {
+  const items = fluidsOf(standing).map((fluid): AskedItem => {
     const key = `fluid-${fluid.drained}` as const;
     if (!fluid.out) return known(key, `In again: ${fluid.what}.`, true, true);
     // Without a task that fills it in, somebody has to say so.
@@ -107,7 +107,7 @@ function fingerTight(piece: Piece): string[] {
   return piece.holes.filter((h) => h.state === 'in').map((h) => h.name);
 }
 
-function fingerTightItems(standing: Standing): Asked[] {
+function fingerTightItems(standing: Standing): AskedItem[] {
   const { job } = standing;
   const loose = [...job.pieces.values()].filter((p) => fingerTight(p).length > 0);
   if (loose.length === 0) return [known('tight', 'Nothing is only finger-tight.', true, true)];
@@ -121,7 +121,7 @@ function fingerTightItems(standing: Standing): Asked[] {
 }
 
 /** A thread that turns without tightening holds nothing. */
-function threads(standing: Standing): Asked[] {
+function threads(standing: Standing): AskedItem[] {
   return [...standing.job.pieces.values()].flatMap((piece) => {
     const pulled = piece.holes.filter(
       (h) => h.trouble !== null && troubleOf(h.trouble).atStart === 'stops',
@@ -136,7 +136,7 @@ function threads(standing: Standing): Asked[] {
   });
 }
 
-function troubles(standing: Standing): Asked[] {
+function troubles(standing: Standing): AskedItem[] {
   return [...standing.job.pieces.values()].flatMap((piece) => {
     const hurt = piece.holes.filter(
       (h) => h.trouble !== null && troubleOf(h.trouble).atStart === 'loud',
@@ -153,12 +153,12 @@ function troubles(standing: Standing): Asked[] {
 }
 
 /** Its bolts are tight, and it was not gone round once more. */
-function notRound({ spec }: Piece): Asked {
+function notRound({ spec }: Piece): AskedItem {
   return known(`round-${spec.key}`, `${spec.name}: not gone once round at full torque.`, false);
 }
 
 /** It lies on its place, and a bolt is missing or in conflict. */
-function unfinished(piece: Piece): Asked[] {
+function unfinished(piece: Piece): AskedItem[] {
   const { key, name } = piece.spec;
   const odd = piece.holes.filter((h) => h.conflict !== null).map((h) => h.name);
   const empty = piece.holes
@@ -189,7 +189,7 @@ function openTasks({ job, relations, finished }: Standing): TaskSpec[] {
 const RUNS_DRY = /\boil\b/i;
 
 /** What is to be filled in, and nobody noted that it was let out. */
-function unfilled(standing: Standing): Asked[] {
+function unfilled(standing: Standing): AskedItem[] {
   const told = new Set(fluidsOf(standing).flatMap((fluid) => fluid.fill ?? []));
   return openTasks(standing)
     .filter((task) => task.verb === 'do' && fillsIn(task.say) && !told.has(task.key))
@@ -204,7 +204,7 @@ function unfilled(standing: Standing): Asked[] {
 }
 
 /** Other work of the file, and controls that are to be set. What is set hot or later comes after the first start. */
-function stillToDo(standing: Standing): Asked[] {
+function stillToDo(standing: Standing): AskedItem[] {
   return openTasks(standing).flatMap((task) => {
     const { step, limit } = taskSaid(standing.job, task);
     const within: Words = limit === null ? [] : [' (', limit, ')'];
@@ -216,7 +216,7 @@ function stillToDo(standing: Standing): Asked[] {
   });
 }
 
-function waits({ job, relations, finished, now }: Standing): Asked[] {
+function waits({ job, relations, finished, now }: Standing): AskedItem[] {
   return [...finished.running].flatMap(([place, { until }]) => {
     const key = relations.steps[place]?.key ?? '';
     const spec = job.tasks.get(key)?.spec;
@@ -233,14 +233,14 @@ function waits({ job, relations, finished, now }: Standing): Asked[] {
  * It breaks nothing by itself and so does not stop: a joint that was loaded too early weeps, and is made again. But it
  * is told loudly, and no tick hides it.
  */
-function curing(standing: Standing): Asked[] {
+function curing(standing: Standing): AskedItem[] {
   return untoldCures(standing).map((cure) => ({
     ...known(`cure-${cure.piece}`, sayCureOf(cure, printInstant(standing.now)), false),
     loud: true,
   }));
 }
 
-function controls({ job, lines }: Standing): Asked[] {
+function controls({ job, lines }: Standing): AskedItem[] {
   return disturbedOf(job, lines).flatMap((piece) => {
     const sorts = sortsOf(piece.spec);
     const moved = SORTS.filter(isControl).flatMap((sort) => {
@@ -251,7 +251,7 @@ function controls({ job, lines }: Standing): Asked[] {
       return start === null ? [] : [[care, start.say, start.stops] as const];
     });
     return [...moved, ...cared].map(
-      ([sort, say, stops]): Asked => ({
+      ([sort, say, stops]): AskedItem => ({
         key: `${sort}-${piece.spec.key}`,
         words: [`${piece.spec.name}: ${say}.`],
         done: null,

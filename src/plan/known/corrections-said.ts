@@ -15,7 +15,7 @@ export function correctionsSaid(job: Job, counts: (c: Correction) => boolean): C
 }
 
 /** It matters still: the piece is not back and tight, the task is not done. */
-export function isOpen(job: Job, { piece, task }: Correction): boolean {
+export function mattersStill(job: Job, { piece, task }: Correction): boolean {
   if (task !== undefined) return (job.tasks.get(task)?.done ?? null) === null;
   const where = job.pieces.get(piece ?? '')?.where;
   return where === 'off' || where === 'open' || where === 'on';

@@ -5,7 +5,7 @@ import type { HOLE_KEYS, PIECE_KEYS } from '../../model/keys.ts';
 import {
   type Correctable,
   isSeveral,
-  type Known,
+  type KnownKey,
   labelOf,
   namesPieces,
   needsBolts,
@@ -76,7 +76,7 @@ function figureRows(figures: readonly Figure[]): KnownRow[] {
   });
 }
 
-function plain(what: Known, text: string, write: Writable | null = null, hole = ''): KnownRow {
+function plain(what: KnownKey, text: string, write: Writable | null = null, hole = ''): KnownRow {
   const label = hole === '' ? labelOf(what) : `${hole}: ${labelOf(what).toLowerCase()}`;
   return { id: `${hole} ${what}`, label, text, printed: null, figure: null, write, said: true };
 }
@@ -126,7 +126,7 @@ function boltsSaid(row: readonly RowItem[]): string {
   return named ? `${row.length}: ${printRow(row)}` : `${row.length}, nobody has named them`;
 }
 
-function told<K extends Known, T>(
+function told<K extends KnownKey, T>(
   says: Readonly<Partial<Record<K, (of: T) => string | null>>>,
   of: T,
   hole = '',

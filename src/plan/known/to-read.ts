@@ -1,6 +1,6 @@
 /** What the file gives to read before a piece comes off or goes back. */
 import { textsSaid } from '../../job/truth/corrections.ts';
-import type { Said } from '../../job/truth/said.ts';
+import type { TextSaid } from '../../job/truth/said.ts';
 import { type KeyRow, type KeysWith, keysWith } from '../../model/key-row.ts';
 import { PIECE_KEYS } from '../../model/keys.ts';
 import type { Job, PieceSpec } from '../../model/types.ts';
@@ -9,12 +9,12 @@ import { cautionsSaid } from '../care/cautions.ts';
 type Way = 'removal' | 'fitting';
 type Key = KeysWith<typeof PIECE_KEYS, { read: object }>;
 
-export interface Reading {
+export interface ToRead {
   /** Which key says it; null for what follows from the row. */
   key: Key | null;
   /** What stands before it. */
   what: string;
-  texts: readonly Said[];
+  texts: readonly TextSaid[];
 }
 
 const readOf = (key: Key) => PIECE_KEYS[key].read as NonNullable<KeyRow['read']>;
@@ -33,14 +33,14 @@ export function mustRead(job: Job, spec: PieceSpec, way: Way): boolean {
   return toRead(job, spec, way).some(({ key }) => key !== null && readOf(key)[way] === 'first');
 }
 
-export function toRead(job: Job, spec: PieceSpec, way: Way): Reading[] {
+export function toRead(job: Job, spec: PieceSpec, way: Way): ToRead[] {
   return keysToRead(way).flatMap((key) => {
     const texts = textsToRead(job, spec, key, way);
     return texts.length === 0 ? [] : [{ key, what: capital(key), texts }];
   });
 }
 
-function textsToRead(job: Job, spec: PieceSpec, key: Key, way: Way): readonly Said[] {
+function textsToRead(job: Job, spec: PieceSpec, key: Key, way: Way): readonly TextSaid[] {
   // The file's own first, then what is said of such a piece anywhere, and whose word goes first.
   if (key === 'caution')
     return cautionsSaid(job, spec, way === 'removal' ? 'off' : 'on').map((c) => c.said);

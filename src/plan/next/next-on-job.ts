@@ -13,7 +13,7 @@ import { wayToFound } from '../trace/found.ts';
 import { workInWords } from './next.ts';
 
 /** What the plan and the joints of a job say at a time; `now` is RFC 3339. */
-export interface Told {
+export interface NextTold {
   plan: Plan;
   cures: readonly Cure[];
   now: string;
@@ -29,7 +29,7 @@ export interface NextOnJob {
 }
 
 /** Null where nothing is left that anybody could do. */
-export function nextOnJob(job: Job, told: Told): NextOnJob | null {
+export function nextOnJob(job: Job, told: NextTold): NextOnJob | null {
   const next = nextInWords(job, told);
   if (next === null) return null;
   const { words, ...about } = next;
@@ -39,7 +39,7 @@ export function nextOnJob(job: Job, told: Told): NextOnJob | null {
 /** The same with its sentence in parts. */
 export function nextInWords(
   job: Job,
-  told: Told,
+  told: NextTold,
 ): (Omit<NextOnJob, 'say'> & { words: Words }) | null {
   const again = roundBegun(job, told.now);
   if (again) return again;
@@ -47,7 +47,7 @@ export function nextInWords(
   const fault = toTheFault(job);
   if (fault) return fault.piece === step?.piece ? { ...fault, words: step.words } : fault;
   const waits =
-    step && goesOn(job.pieces.get(step.piece)) ? waitsFor(job, `${step.piece} on`, told) : '';
+    step && goesOn(job.pieces.get(step.piece)) ? waitsBefore(job, `${step.piece} on`, told) : '';
   if (step && waits === '') {
     return { piece: step.piece, task: null, waits: false, words: step.words };
   }
@@ -105,7 +105,7 @@ function goesOn(piece: PieceNow | undefined): boolean {
 }
 
 /** What has to be done, had or out before a step, in words; empty where nothing is in the way. */
-export function waitsFor(job: Job, step: string, { plan, cures, now }: Told): string {
+export function waitsBefore(job: Job, step: string, { plan, cures, now }: NextTold): string {
   const held = plan.heldBy.find((h) => h.step === step);
   if (!held) return '';
   const names = held.for.map((name) => heldSaid(job, name));

@@ -3,9 +3,9 @@
 import { printQuantity } from '../../bolt/read/units.ts';
 import { layersOf } from '../../job/fold/overs.ts';
 import { blockers, piecesOver, stillOver } from '../../job/judge/blocked.ts';
-import { passNow } from '../../job/judge/tight.ts';
+import { passDue } from '../../job/judge/tight.ts';
 import { textSaid, textsSaid } from '../../job/truth/corrections.ts';
-import { inWords, type Said, type Words } from '../../job/truth/said.ts';
+import { inWords, type TextSaid, type Words } from '../../job/truth/said.ts';
 import type { HoleNow, Job, PassSpec, PieceNow, PieceSpec, RowItem } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
 import { passAt } from '../../piece/passes.ts';
@@ -200,7 +200,7 @@ function putIn(job: Job, piece: PieceNow, empty: readonly HoleNow[]): NextStep {
 }
 
 function tighten(job: Job, piece: PieceNow, exact: boolean): Stepping | null {
-  const pass = passNow(piece, job.upper.kinds);
+  const pass = passDue(piece, job.upper.kinds);
   if (!pass) return null;
   const { spec, holes } = piece;
   const hole = exact ? (nextHole(piece, job.upper.kinds, pass.name)?.next ?? null) : null;
@@ -209,7 +209,7 @@ function tighten(job: Job, piece: PieceNow, exact: boolean): Stepping | null {
   const mine = passAt(spec, job.upper.kinds, pass, hole ?? '');
   const torque = one && mine.torque?.quantity ? `, ${printQuantity(mine.torque.quantity)}` : '';
   const printed = one ? printedPass(job, spec, mine, hole ?? '') : null;
-  const figure: Said = { text: torque, printed };
+  const figure: TextSaid = { text: torque, printed };
   if (!exact) {
     const done = holes.filter((h) => h.passes.includes(pass.name)).length;
     const how = done === 0 ? '' : `, ${done} of ${holes.length} done`;

@@ -5,7 +5,7 @@ import type { Job, PieceNow, Trouble } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
 import { sayBought } from '../buy/say.ts';
 import { sayThing } from '../order/inside.ts';
-import { type Opening, openOverNight } from '../order/openings.ts';
+import { openOverNight, type PieceOpening } from '../order/openings.ts';
 import { sayDate, sayTime } from '../time/days.ts';
 import type { Back } from './back.ts';
 
@@ -72,7 +72,7 @@ export function noteRows(job: Job, back: Back, now: string): NoteRow[] {
 }
 
 /** `Case cover since 11 April: covered, plugged? Look in before it closes.` */
-function openSaid({ name, since: from }: Opening, now: string): string {
+function openSaid({ name, since: from }: PieceOpening, now: string): string {
   return `${name}${since(from, now)}: covered, plugged? Look in before it closes`;
 }
 

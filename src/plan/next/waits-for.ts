@@ -2,15 +2,15 @@
 import type { Job } from '../../model/types.ts';
 import { planNow } from '../plan.ts';
 import { cures } from '../seal/sealant.ts';
-import { type Told, waitsFor } from './next-on-job.ts';
+import { type NextTold, waitsBefore } from './next-on-job.ts';
 
-export function toldNow(job: Job, now: string): Told {
+export function toldNow(job: Job, now: string): NextTold {
   return { plan: planNow(job, now), cures: cures(job, now), now };
 }
 
 /** What has to be done, had or out before it; empty where nothing is in the way. */
 export function waitsNow(job: Job, step: string, now: string): string {
-  return waitsFor(job, step, toldNow(job, now));
+  return waitsBefore(job, step, toldNow(job, now));
 }
 
 /** `after 100 km` says itself what is waited for. */

@@ -14,7 +14,7 @@ export function graphOf(size: number, pairs: Iterable<Pair>): Graph {
   return { size, next: next.map((tos) => (tos.length < 2 ? tos : [...new Set(tos)])) };
 }
 
-export function pairsOf(graph: Graph): Pair[] {
+export function arrowsOf(graph: Graph): Pair[] {
   return graph.next.flatMap((tos, from) => tos.map((to): Pair => [from, to]));
 }
 

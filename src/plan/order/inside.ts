@@ -7,11 +7,11 @@ export { readThings, sayThing } from '../../job/fold/inside.ts';
 export type { Inside } from '../../model/types.ts';
 
 /** What went in, whether it is out again or not: the last count of each thing in each opening. */
-export function countsOf(lines: Lines): Inside[] {
+export function countedInside(lines: Lines): Inside[] {
   return counted(lines.all);
 }
 
 /** What is inside now. */
 export function insideOf(lines: Lines): Inside[] {
-  return countsOf(lines).filter((thing) => thing.count > 0);
+  return countedInside(lines).filter((thing) => thing.count > 0);
 }

@@ -6,20 +6,20 @@ import { livingEntries } from '../../job/diary/living.ts';
 import type { Entry, Job } from '../../model/types.ts';
 import { verbRow } from '../../model/verbs.ts';
 
-export interface Line extends Entry {
+export interface DiaryLine extends Entry {
   /** Where the line stands among those that count, from 0. */
   index: number;
   entry: Entry;
 }
 
 /** What the plan remembers of something that happened. */
-export interface Moment {
+interface Moment {
   index: number;
   at: string;
 }
 
 export interface Lines {
-  all: readonly Line[];
+  all: readonly DiaryLine[];
   /** When a piece came off, the last time that it did. */
   off: ReadonlyMap<string, Moment>;
   /** Last entry that put a piece or its bolts back. */
@@ -28,8 +28,10 @@ export interface Lines {
   done: ReadonlyMap<string, Moment & { value: string }>;
 }
 
-export function linesOf(job: Job): Lines {
-  const all = livingEntries(job.entries).map((entry, index): Line => ({ ...entry, index, entry }));
+export function diaryLines(job: Job): Lines {
+  const all = livingEntries(job.entries).map(
+    (entry, index): DiaryLine => ({ ...entry, index, entry }),
+  );
   const off = new Map<string, Moment>();
   const on = new Map<string, Moment>();
   const done = new Map<string, Moment & { value: string }>();

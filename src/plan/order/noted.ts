@@ -1,13 +1,13 @@
 /** When and with what words something was noted, as the diary has it. */
 import type { HoleNow, PieceNow } from '../../model/types.ts';
-import type { Line, Lines } from './lines.ts';
+import type { DiaryLine, Lines } from './lines.ts';
 
 /** The line that noted the trouble that a hole has now. */
 export function troubleLine(
   { all }: Lines,
   { spec }: PieceNow,
   { name, trouble }: HoleNow,
-): Line | undefined {
+): DiaryLine | undefined {
   return all.findLast(
     (line) =>
       line.piece === spec.key &&

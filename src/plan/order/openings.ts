@@ -11,7 +11,7 @@ const COVERED =
 
 const NOT_SO = /\b(?:not|never|no|isn't|wasn't|open|off)\b/i;
 
-export interface Opening {
+export interface PieceOpening {
   piece: string;
   name: string;
   /** When it came off. */
@@ -24,8 +24,8 @@ function isOpening({ spec, away }: PieceNow): boolean {
   return away === 'removed' && (spec.joint.length > 0 || CLOSES.test(spec.name));
 }
 
-export function openings(job: Job): Opening[] {
-  return [...job.pieces.values()].filter(isOpening).flatMap((piece): Opening[] => {
+export function openings(job: Job): PieceOpening[] {
+  return [...job.pieces.values()].filter(isOpening).flatMap((piece): PieceOpening[] => {
     const { key, name } = piece.spec;
     const living = job.entries.filter((e) => job.living.has(e.id) && e.piece === key);
     const off = living.findLast((e) => e.verb === 'removed');
@@ -43,7 +43,7 @@ function wordOf({ verb, value }: Entry): string | null {
 }
 
 /** The first that has stood open since another day, and of which nobody has said how it is closed; null: none. */
-export function openToAsk(job: Job, now: string): Opening | null {
+export function openToAsk(job: Job, now: string): PieceOpening | null {
   return openOverNight(job, now).find(({ covered }) => covered === null) ?? null;
 }
 
@@ -65,6 +65,6 @@ export function coverSaid(text: string): { inside: string } | { note: string } |
 }
 
 /** Left open since another day. */
-export function openOverNight(job: Job, now: string): Opening[] {
+export function openOverNight(job: Job, now: string): PieceOpening[] {
   return openings(job).filter(({ since }) => daysBetween(since, now) > 0);
 }

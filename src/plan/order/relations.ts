@@ -8,18 +8,18 @@
 import { type Overs, oversOf } from '../../job/fold/overs.ts';
 import type { PieceSpec, TaskSpec, TaskVerb } from '../../model/types.ts';
 import {
+  arrowsOf,
   circleThrough,
   components,
   type Graph,
   graphOf,
   type Pair,
-  pairsOf,
   topological,
 } from './graph.ts';
 
 export type StepKind = 'off' | 'on' | TaskVerb;
 
-export interface Step {
+export interface PlanStep {
   step: string;
   kind: StepKind;
   /** Of the piece or the task. */
@@ -36,7 +36,7 @@ export interface Circle {
 
 export interface Relations {
   /** Off of all pieces, on of all pieces, tasks: each in the order of the file. */
-  steps: readonly Step[];
+  steps: readonly PlanStep[];
   /** Place of a step in `steps`. */
   at: ReadonlyMap<string, number>;
   /** Over places in `steps`. Without circles: what is in one has only the relations that lead in and out. */
@@ -81,13 +81,13 @@ export function relationsOf({ pieces, tasks }: Parts, overs = oversOf(pieces)): 
   return { steps, at, ...apart(steps, pairs, own) };
 }
 
-function stepsOf({ pieces, tasks }: Parts): Step[] {
+function stepsOf({ pieces, tasks }: Parts): PlanStep[] {
   const ways = ['off', 'on'] as const;
   return [
     ...ways.flatMap((kind) =>
-      pieces.map(({ key }): Step => ({ step: `${key} ${kind}`, kind, key })),
+      pieces.map(({ key }): PlanStep => ({ step: `${key} ${kind}`, kind, key })),
     ),
-    ...tasks.map(({ key, verb }): Step => ({ step: key, kind: verb, key })),
+    ...tasks.map(({ key, verb }): PlanStep => ({ step: key, kind: verb, key })),
   ];
 }
 
@@ -112,12 +112,12 @@ export function oversAmong(overs: Overs, keys: ReadonlySet<string>): Overs {
 }
 
 /** Circles found, named and opened: of the relations inside one, only those of a piece with itself stay. */
-function apart(steps: readonly Step[], pairs: Pair[], own: Pair[]) {
+function apart(steps: readonly PlanStep[], pairs: Pair[], own: Pair[]) {
   const whole = graphOf(steps.length, [...own, ...pairs]);
   const anyOrder = steps.map((_, i) => i);
   if (topological(whole, anyOrder).length === steps.length) return { graph: whole, circles: [] };
   const part = components(whole);
-  const inside = pairsOf(whole).filter(([a, b]) => part[a] === part[b]);
+  const inside = arrowsOf(whole).filter(([a, b]) => part[a] === part[b]);
   const knot = graphOf(steps.length, inside);
   const circles: Circle[] = [];
   const named = new Set<string>();
@@ -136,7 +136,7 @@ function apart(steps: readonly Step[], pairs: Pair[], own: Pair[]) {
   return { graph: graphOf(steps.length, [...own, ...open]), circles };
 }
 
-function circleOf(steps: readonly Step[]): Circle {
+function circleOf(steps: readonly PlanStep[]): Circle {
   return { steps: steps.map((s) => s.step), keys: [...new Set(steps.map((s) => s.key))] };
 }
 

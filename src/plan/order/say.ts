@@ -1,13 +1,13 @@
 /** What can be done next at a step, in words. */
 import { textSaid } from '../../job/truth/corrections.ts';
-import { inWords, type Said, type Words } from '../../job/truth/said.ts';
+import { inWords, type TextSaid, type Words } from '../../job/truth/said.ts';
 import type { HoleNow, Job, PieceNow, TaskNow, TaskSpec } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
 import { hurtHoles } from './needed.ts';
-import type { Step } from './relations.ts';
+import type { PlanStep } from './relations.ts';
 import type { Standing } from './standing.ts';
 
-export function sayStep({ job }: Standing, { kind, key }: Step): string {
+export function sayStep({ job }: Standing, { kind, key }: PlanStep): string {
   if (kind === 'off' || kind === 'on') {
     const piece = job.pieces.get(key);
     if (!piece) return key;
@@ -63,8 +63,8 @@ type ToSay = Pick<TaskSpec, 'key' | 'say' | 'limit' | 'when'>;
 export function taskSaid(
   job: Job,
   { key, ...spec }: ToSay,
-): { step: Said; limit: Said | null; when: Said | null } {
-  const told = (what: 'step' | 'limit' | 'when', text: string): Said =>
+): { step: TextSaid; limit: TextSaid | null; when: TextSaid | null } {
+  const told = (what: 'step' | 'limit' | 'when', text: string): TextSaid =>
     textSaid(job, { task: key }, what) ?? { text, printed: null };
   return {
     step: told('step', spec.say),
@@ -76,7 +76,7 @@ export function taskSaid(
 /** The sentence of a task that can be done next, in parts. */
 export function taskWords(job: Job, { spec, done }: TaskNow): Words {
   const { step, limit } = taskSaid(job, spec);
-  const text: Said = { ...step, text: step.text.replace(/[.\s]+$/, '') };
+  const text: TextSaid = { ...step, text: step.text.replace(/[.\s]+$/, '') };
   const within: Words = limit === null ? [] : [' (', limit, ')'];
   const asks = text.printed === null && limit === null && /[?!]$/.test(text.text);
   const rest: Words = [text, ...within, asks ? '' : '.'];

@@ -7,15 +7,15 @@ import { type Instant, readInstant } from '../../model/time.ts';
 import type { Job, PieceNow } from '../../model/types.ts';
 import { type Finished, finishedOf } from './finished.ts';
 import {
+  arrowsOf,
   type Graph,
   graphOf,
   type Pair,
-  pairsOf,
   reachable,
   topological,
   turned,
 } from './graph.ts';
-import { type Lines, linesOf } from './lines.ts';
+import { diaryLines, type Lines } from './lines.ts';
 import { neededPieces } from './needed.ts';
 import { oversAmong, type Relations, relationsOf } from './relations.ts';
 import { type Round, roundsOf } from './rounds.ts';
@@ -43,7 +43,7 @@ export interface Standing {
 /** `now` is RFC 3339; a time that cannot be read counts as before everything, and no wait ends. */
 export function standingOf(job: Job, now: string): Standing {
   const instant = readInstant(now) ?? { seconds: Number.NEGATIVE_INFINITY, offset: 0 };
-  const lines = linesOf(job);
+  const lines = diaryLines(job);
   const rounds = roundsOf(job, lines);
   const allOvers = oversOf([...job.pieces.values()].map((p) => p.spec));
   const pieces = neededPieces(job, allOvers);
@@ -57,7 +57,7 @@ export function standingOf(job: Job, now: string): Standing {
   const first = topological(declared, rank);
   const happened = happenedPairs(overs, relations, finished, declared, first);
   const open =
-    happened.length === 0 ? declared : graphOf(declared.size, [...pairsOf(declared), ...happened]);
+    happened.length === 0 ? declared : graphOf(declared.size, [...arrowsOf(declared), ...happened]);
   const order = [
     ...doneInOrder(finished),
     ...(open === declared ? first : topological(open, rank)).filter(

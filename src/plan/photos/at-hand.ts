@@ -5,7 +5,7 @@
 import { secondsOf } from '../../model/time.ts';
 import type { Job, Verb } from '../../model/types.ts';
 import { verbRow } from '../../model/verbs.ts';
-import { linesOf } from '../order/lines.ts';
+import { diaryLines } from '../order/lines.ts';
 
 /** So long after a mark somebody may still be at the same piece, and so long before one already be at the next. */
 const AFTER = 2 * 3600;
@@ -28,7 +28,7 @@ interface Mark {
 
 /** The marks of a job by their times, once for many pictures. */
 export function handled(job: Job): Mark[] {
-  return linesOf(job)
+  return diaryLines(job)
     .all.flatMap(({ piece, verb, at }) => {
       const seconds = secondsOf(at);
       const counts = piece !== undefined && job.pieces.has(piece) && verbRow(verb).atHand !== null;

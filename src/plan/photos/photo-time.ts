@@ -31,7 +31,7 @@ export function takenAt(
   return at === null ? null : { ...at, seconds: at.seconds + shift };
 }
 
-export function sayTaken(at: Instant): string {
+export function sayShot(at: Instant): string {
   return printInstant(at);
 }
 

@@ -15,9 +15,9 @@ import type { Typed } from '../../piece/typed.ts';
 import { names } from './piece-now.ts';
 
 /** What lies in the tray; the heights at which the heads stand. */
-export type About = 'left' | 'heights';
+export type AnswerKind = 'left' | 'heights';
 
-export interface Answer {
+export interface AnswerNow {
   /** The first is what it comes to; each is a paragraph. */
   says: string[];
   /** Holes to be looked at. */
@@ -94,7 +94,7 @@ export function looksSaid(check: Mixup['check']): string[] {
   return [...looks].map(([look, of]) => `${list(of.map(({ hole }) => hole))}: ${look}`);
 }
 
-function ofTray(job: Job, piece: PieceNow, left: ReadonlyMap<string, number>): Answer {
+function ofTray(job: Job, piece: PieceNow, left: ReadonlyMap<string, number>): AnswerNow {
   const holes = trayHoles(piece.holes);
   const found = mixup({ holes, left, kinds: job.upper.kinds, fitOf: fitsOf(job, piece) });
   const look = new Set(found.check.map((c) => c.hole));
@@ -108,7 +108,7 @@ function ofTray(job: Job, piece: PieceNow, left: ReadonlyMap<string, number>): A
 
 // ---------------------------------------------------------------- heights
 
-function ofHeights(job: Job, piece: PieceNow, typed: ReadonlyMap<string, number>): Answer {
+function ofHeights(job: Job, piece: PieceNow, typed: ReadonlyMap<string, number>): AnswerNow {
   const { kinds } = job.upper;
   const fitOf = fitsOf(job, piece);
   const holes = piece.holes.map(({ name, belongs }) => ({
@@ -141,7 +141,7 @@ function ofHeights(job: Job, piece: PieceNow, typed: ReadonlyMap<string, number>
 
 // ---------------------------------------------------------------- what was typed
 
-function read<T>(typed: Typed<T>, answer: (value: T) => Answer): Answer | { fault: string } {
+function read<T>(typed: Typed<T>, answer: (value: T) => AnswerNow): AnswerNow | { fault: string } {
   if (typed.ok) return answer(typed.value);
   return { fault: typed.faults.map((f) => f.say).join(' ') };
 }
@@ -150,9 +150,9 @@ function read<T>(typed: Typed<T>, answer: (value: T) => Answer): Answer | { faul
 export function answerTo(
   job: Job,
   piece: PieceNow,
-  about: About,
+  about: AnswerKind,
   text: string,
-): Answer | { fault: string } {
+): AnswerNow | { fault: string } {
   return once(piece, `${about} ${text}`, () =>
     about === 'left'
       ? read(readLeft(text, kindLetters(job)), (left) => ofTray(job, piece, left))

@@ -1,5 +1,5 @@
 /** How far it is from one hole of a piece to the next, as one says it over the piece. */
-import type { Layout, Place } from '../../piece/map.ts';
+import type { Layout, MapPlace } from '../../piece/map.ts';
 
 /** Degrees by which two holes may miss lying opposite each other and still be said to. */
 const ACROSS = 12;
@@ -9,7 +9,7 @@ const NEAR = 1e-9;
 const COUNTS = ['', 'next to it', 'two on', 'three on', 'four on', 'five on', 'six on', 'seven on'];
 
 /** Where a hole lies about the middle of all: degrees clockwise, and how far out. */
-function turnOf(p: Place, middle: { x: number; y: number }): { turn: number; out: number } {
+function turnOf(p: MapPlace, middle: { x: number; y: number }): { turn: number; out: number } {
   const [dx, dy] = [p.x - middle.x, p.y - middle.y];
   return { turn: (Math.atan2(dy, dx) * 180) / Math.PI, out: Math.hypot(dx, dy) };
 }
@@ -46,7 +46,7 @@ export function howFar({ places }: Layout, from: string, to: string): string | n
 }
 
 /** Of eight directions the nearest one; y grows downwards. */
-function direction(a: Place, b: Place): string {
+function direction(a: MapPlace, b: MapPlace): string {
   const eighth = Math.round((Math.atan2(b.y - a.y, b.x - a.x) * 4) / Math.PI);
   const said: Readonly<Record<number, string>> = {
     0: 'to the right',

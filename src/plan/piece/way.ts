@@ -7,9 +7,18 @@ import { roundLeft } from './round-left.ts';
  * `row` type what came out, `out` its bolts, `count` them before it is pried off, `remove` it (no bolts),
  * `settle` what differs, `in` its bolts, `fit` it (no bolts), `tight` its bolts, `done`.
  */
-export type Way = 'row' | 'out' | 'count' | 'remove' | 'settle' | 'in' | 'fit' | 'tight' | 'done';
+export type WayNow =
+  | 'row'
+  | 'out'
+  | 'count'
+  | 'remove'
+  | 'settle'
+  | 'in'
+  | 'fit'
+  | 'tight'
+  | 'done';
 
-export function wayOf(job: Job, piece: PieceNow): Way {
+export function wayNow(job: Job, piece: PieceNow): WayNow {
   const { holes, away } = piece;
   if (holes.length === 0) {
     if (away !== 'no') return 'fit';
@@ -37,14 +46,14 @@ export function comesAlong({ where, holes, spec }: PieceNow): boolean {
   return where === 'home' && holes.length === 0 && spec.along.length > 0;
 }
 
-function onWay(job: Job, piece: PieceNow): Way {
+function onWay(job: Job, piece: PieceNow): WayNow {
   if (toSettle(piece).length > 0) return 'settle';
   if (toFill(piece).length > 0) return 'in';
   return passNow(piece, job.upper.kinds) === null ? 'done' : 'tight';
 }
 
 /** Said on a key: `take it off`. */
-export const WAY_LABELS: Readonly<Record<Way, string>> = {
+export const WAY_LABELS: Readonly<Record<WayNow, string>> = {
   row: 'type the row that came out',
   out: 'take it off, a key a bolt',
   count: 'count before you pry',

@@ -8,7 +8,7 @@ import type { Job, PieceNow } from '../../model/types.ts';
 import { lastPassAt } from '../../piece/passes.ts';
 import { fillsIn, fluidsOf } from '../care/fluids.ts';
 import { reachable } from '../order/graph.ts';
-import type { Line, Lines } from '../order/lines.ts';
+import type { DiaryLine, Lines } from '../order/lines.ts';
 import { isBack } from '../order/needed.ts';
 import { spoken } from '../order/relations.ts';
 import { type Standing, standingOf } from '../order/standing.ts';
@@ -86,12 +86,12 @@ function closedBy(
   { all }: Lines,
   { spec, holes }: PieceNow,
   last: (hole: string) => string,
-): Line | null {
+): DiaryLine | null {
   const names = holes.map((h) => h.name);
   const out = new Set<string>();
   const done = new Set<string>();
   let opened = false;
-  let closed: Line | null = null;
+  let closed: DiaryLine | null = null;
   for (const line of all) {
     if (line.piece !== spec.key) continue;
     const of = line.hole ?? names;

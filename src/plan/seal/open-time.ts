@@ -5,7 +5,7 @@
 import { countsOf } from '../../job/fold/inside.ts';
 import { type Instant, printInstant, readInstant } from '../../model/time.ts';
 import type { Job, PieceNow } from '../../model/types.ts';
-import { type Line, type Lines, linesOf } from '../order/lines.ts';
+import { type DiaryLine, diaryLines, type Lines } from '../order/lines.ts';
 import { isBack } from '../order/needed.ts';
 import { sayTime } from '../time/days.ts';
 import { readJoint } from './joint.ts';
@@ -26,7 +26,7 @@ const TOLD = 6 * 3600;
 
 /** Of each piece whose joint is being made, in the order of the file. `now` is RFC 3339. */
 export function openTimes(job: Job, now: string): OpenTime[] {
-  const lines = linesOf(job);
+  const lines = diaryLines(job);
   return [...job.pieces.values()].flatMap(
     (piece) => openTime(piece, lines, readInstant(now)) ?? [],
   );
@@ -60,7 +60,7 @@ function openTime(piece: PieceNow, lines: Lines, now: Instant | null): OpenTime 
 }
 
 /** A list ticked while something was still inside opens no tube, unless somebody went on all the same. */
-function stopped({ all }: Lines, piece: string, { index, because }: Line): boolean {
+function stopped({ all }: Lines, piece: string, { index, because }: DiaryLine): boolean {
   if (because !== undefined) return false;
   const before = all.slice(0, index + 1).map((line) => line.entry);
   return countsOf(before).some((thing) => thing.piece === piece && thing.count > 0);

@@ -6,7 +6,7 @@ import { reach } from '../order/reach.ts';
 import { type Standing, standingOf } from '../order/standing.ts';
 import { type TestItem, testListOf } from './testlist.ts';
 
-export interface Again {
+interface Again {
   /** What costs nothing and may spare the round, in its order. Common practice, no source. */
   first: string[];
   /** Pieces, in the order in which they come off. */

@@ -1,19 +1,19 @@
 /** When something is due, as far as a calendar, a clock or the counter of the machine can tell. */
 
-import { type Reading, readReading, sayReading } from '../../bolt/read/counter.ts';
+import { type CounterReading, readReading, sayReading } from '../../bolt/read/counter.ts';
 import { livingEntries } from '../../job/diary/living.ts';
 import { type Instant, printInstant, readInstant, secondsOf } from '../../model/time.ts';
 import type { Entry, Job } from '../../model/types.ts';
 import { verbRow } from '../../model/verbs.ts';
 import { readDuration } from './duration.ts';
-import { readWhen, type Span, type When } from './when.ts';
+import { readWhen, type When, type WhenSpan } from './when.ts';
 
 const DAY = 86_400;
 /** What neither a clock nor a counter tells. */
 const BY_USE = /\b(?:km|mi|miles?|kilomet(?:er|re)s?|oil change|ride|running|service)\b/i;
 
 /** What the counter of a machine said, and when. */
-export interface Told extends Reading {
+export interface Told extends CounterReading {
   /** RFC 3339; empty for the one beside the machine's name in a job without a diary. */
   at: string;
 }
@@ -121,7 +121,7 @@ function byCounter(
 }
 
 /** The day so long after; of a month that has no such day, its last. */
-function dayAfter(from: Instant, span: Span): string {
+function dayAfter(from: Instant, span: WhenSpan): string {
   if ('days' in span)
     return printInstant({ ...from, seconds: from.seconds + span.days * DAY }).slice(0, 10);
   const day = printInstant(from).slice(0, 10);

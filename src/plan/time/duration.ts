@@ -29,7 +29,7 @@ const WORDS: ReadonlyMap<string, number> = new Map(
   ),
 );
 /** `24`, `1.5`, `1 1/2`, `1/2`, `1½`, `half an`, `two`. */
-export const NUMBER = String.raw`(?:\d+\s+\d+[/⁄]\d+|\d+[/⁄]\d+|\d*\s?[½¼¾⅓⅔]|\d+(?:[.,]\d+)?|(?:[Hh]alf\s+)?[Aa]n?\b|(?:${[...WORDS.keys()].slice(1).join('|')})\b)`;
+export const DURATION_NUMBER = String.raw`(?:\d+\s+\d+[/⁄]\d+|\d+[/⁄]\d+|\d*\s?[½¼¾⅓⅔]|\d+(?:[.,]\d+)?|(?:[Hh]alf\s+)?[Aa]n?\b|(?:${[...WORDS.keys()].slice(1).join('|')})\b)`;
 const FIGURED = new RegExp(
   String.raw`[\d½¼¾⅓⅔]|[Aa]n?\b|(?:${[...WORDS.keys()].slice(1).join('|')})\b`,
   'iu',
@@ -46,16 +46,16 @@ const TO = String.raw`\s*(?:\.{2,3}|–|—|-|\bto\b|\bor\b)\s*`;
 /** A figure or a range of figures, its unit, and no letter behind it: `24-48 h`, `24-hour`. */
 const part = (number: string, unit: string) =>
   String.raw`(?:${number}${TO})?${number}[\s-]*${unit}(?![\p{L}\d])`;
-const PART = part(NUMBER, UNIT);
+const PART = part(DURATION_NUMBER, UNIT);
 const SUM = String.raw`${PART}(?:\s*(?:and\s+)?${PART})*`;
 const WHOLE = new RegExp(
   String.raw`(?<![\p{L}\d.,/⁄½¼¾⅓⅔]|(?:^|\s)[-−–])(${SUM})(?:${TO}(${SUM}))?`,
   'u',
 );
-const EACH = new RegExp(part(`(${NUMBER})`, `(${UNIT})`), 'gu');
+const EACH = new RegExp(part(`(${DURATION_NUMBER})`, `(${UNIT})`), 'gu');
 
 /** What a text in the form of `NUMBER` is worth. */
-export function figureOf(text: string): number {
+export function figureOfTime(text: string): number {
   const said = text.trim().toLowerCase();
   const half = said.startsWith('half');
   if (half || /^an?$/.test(said)) return half ? 1 / 2 : 1;
@@ -73,7 +73,7 @@ function sumOf(text: string): { least: number; most: number } {
   let [least, most] = [0, 0];
   for (const [, from, figure = '', unit = ''] of text.matchAll(EACH)) {
     const worth = UNITS.find(([pattern]) => pattern.test(unit))?.[1] ?? 0;
-    const [a, b] = [figureOf(from ?? figure), figureOf(figure)];
+    const [a, b] = [figureOfTime(from ?? figure), figureOfTime(figure)];
     // `1-1/2 h` is one and a half.
     const ends = from !== undefined && b < 1 && a >= 1 ? [a + b, a + b] : [a, b];
     least += Math.min(...ends) * worth;
@@ -101,7 +101,7 @@ const SHARE_OF = /\b(a quarter|quarter|three[- ]quarters|half) of an? (hour|day|
 function inFigures(text: string): string {
   return text
     .replace(AND_A_HALF, (_, n: string, unit: string, more: string) => {
-      return `${figureOf(n)}${ADDED[more.toLowerCase()]} ${unit}`;
+      return `${figureOfTime(n)}${ADDED[more.toLowerCase()]} ${unit}`;
     })
     .replace(SHARE_OF, (_, share: string, unit: string) => {
       return `${SHARES[share.toLowerCase().replace('-', ' ')]} ${unit}`;

@@ -1,5 +1,5 @@
 /** When something is due, out of a text: `next day`, `after 50 km`, `after 10 h of running`, `in 6 months`. */
-import { figureOf, mayHaveFigure, NUMBER } from './duration.ts';
+import { DURATION_NUMBER, figureOfTime, mayHaveFigure } from './duration.ts';
 
 export interface When {
   /** km that are run until then. */
@@ -7,13 +7,13 @@ export interface When {
   /** Hours that it runs until then. */
   hours: number | null;
   /** By the calendar: whole days, or whole months. */
-  span: Span | null;
+  span: WhenSpan | null;
 }
 
-export type Span = { days: number } | { months: number };
+export type WhenSpan = { days: number } | { months: number };
 
 const GROUPED = String.raw`[1-9]\d{0,2}(?:[., '’]\d{3})+(?![\d.,])`;
-const FIGURE = String.raw`([-−–]?(?:${GROUPED}|${NUMBER})(?:e[+-]?\d+)?)`;
+const FIGURE = String.raw`([-−–]?(?:${GROUPED}|${DURATION_NUMBER})(?:e[+-]?\d+)?)`;
 const RANGE = String.raw`(?:${FIGURE}\s*(?:\.{2,3}|[-–—]|\bto\b|\bor\b)\s*)?`;
 const AMOUNT = String.raw`(?<![\p{L}\p{N}.,/⁄])${RANGE}${FIGURE}`;
 const KM = new RegExp(String.raw`${AMOUNT}\s*(km|kilomet(?:er|re)s?|mi|miles?)\b`, 'iu');
@@ -62,7 +62,7 @@ function amountIn(pattern: RegExp, text: string): Amount | null {
   return { worth, said, odd: !(worth >= 0 && worth <= most) };
 }
 
-function spanIn(text: string): (Amount & { is: Span }) | null {
+function spanIn(text: string): (Amount & { is: WhenSpan }) | null {
   const next = NEXT.exec(text);
   const found = next ? { figure: 1, unit: next[1] ?? '', said: next[0] } : figureIn(SPAN, text);
   if (!found) return null;
@@ -92,6 +92,6 @@ function figureIn(
 function signed(text: string): number {
   const [, sign = '', rest = '', exponent = ''] = /^([-−–]?)(.*?)(e[+-]?\d+)?$/i.exec(text) ?? [];
   const grouped = new RegExp(`^${GROUPED}$`).test(rest);
-  const figure = grouped ? Number(rest.replace(/\D/g, '')) : figureOf(rest);
+  const figure = grouped ? Number(rest.replace(/\D/g, '')) : figureOfTime(rest);
   return (sign === '' ? 1 : -1) * Number(`${figure}${exponent}`);
 }

@@ -1,10 +1,10 @@
 /** What is wrong with suspects, checks and figures to weigh, each at its place in the file. */
 
 import type { Data, Report } from '../../job/faults/faults.ts';
-import { list } from '../../job/form/read-cross.ts';
+import { firstNames } from '../../job/form/read-cross.ts';
 import { textSpotsOf } from '../../job/form/read-fields.ts';
 import { pairsOf } from '../../job/form/read-keys.ts';
-import { meant } from '../../job/form/shape-issues.ts';
+import { didYouMean } from '../../job/form/shape-issues.ts';
 import { readAmount, readHarm } from '../../job/form/typed-figures.ts';
 import { type Spot, spotAt, valueAt } from '../../job/yaml/spot.ts';
 import { near } from '../../model/nearword.ts';
@@ -23,7 +23,7 @@ export function checkTrace(upper: Upper, root: Spot | null, report: Report): voi
 function unknown(value: string, names: Iterable<string>): () => Data {
   return () => {
     const all = [...names];
-    return { value, near: meant(near(value, all)), known: list(all) };
+    return { value, near: didYouMean(near(value, all)), known: firstNames(all) };
   };
 }
 

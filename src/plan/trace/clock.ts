@@ -6,7 +6,7 @@ import { verbRow } from '../../model/verbs.ts';
 /** A longer gap between two marks is a break, and no work. */
 const BREAK = 3600;
 
-export interface Measured {
+interface Measured {
   /** Minutes to have it off, of its last round that has any; null where no two marks tell. */
   off: number | null;
   on: number | null;

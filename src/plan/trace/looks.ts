@@ -1,7 +1,7 @@
 /** What the diary says of a fault: looks in their order, and what was found. */
 import { oneLine } from '../../model/safe.ts';
 import type { Entry, Job, Looked } from '../../model/types.ts';
-import type { Mark } from '../../trace/types.ts';
+import type { TraceMark } from '../../trace/types.ts';
 
 export interface LookMade {
   /** Name of the check; for a part changed to try `plug tried`. */
@@ -67,11 +67,11 @@ function saidBy({ verb, value, check, suspect, task }: Entry, job: Job): [string
  * The marks that still speak. What was found explains the bad looks before it that show it: they say nothing of the
  * machine as it is now. Good ones stand.
  */
-export function standing(
+export function stillSpeaking(
   looks: readonly LookMade[],
   found: readonly FoundMade[],
   shows: (check: string) => ReadonlySet<string>,
-): Mark[] {
+): TraceMark[] {
   return looks.flatMap(({ check, says }, i) => {
     const explained = found.some((f) => i < f.after && shows(check).has(f.suspect));
     return says === 'bad' && explained ? [] : [{ check, says }];

@@ -1,7 +1,7 @@
 /** The fault traced, in words: for the command and the screen. */
 import type { Job } from '../../model/types.ts';
 import { list, many } from '../../model/words.ts';
-import type { Conflict, Look, Share, Way } from '../../trace/types.ts';
+import type { Look, Share, TraceConflict, TraceWay } from '../../trace/types.ts';
 import { NOT_LISTED } from '../../trace/types.ts';
 import { sayDuration } from '../time/duration.ts';
 import type { LookMade } from './looks.ts';
@@ -36,7 +36,7 @@ const SHARES: Readonly<Record<Share, string>> = {
   cleared: 'cleared',
 };
 
-export interface Row {
+export interface TraceRow {
   name: string;
   /** `often`, `left`, `cleared`, `found`. */
   share: string;
@@ -46,7 +46,7 @@ export interface Row {
 }
 
 /** The suspects in their order: those left, the cleared ones, what was found. */
-export function rowsOf(job: Job, { answer, looks, found, proved }: Traced): Row[] {
+export function traceRows(job: Job, { answer, looks, found, proved }: Traced): TraceRow[] {
   const rows = answer.suspects.map(({ name, share, cleared }) => ({
     name,
     // Who was not cleared when it was found is no suspect any more, and was not looked at either.
@@ -107,8 +107,8 @@ export function outcomesSaid(
 }
 
 /** The rest of the way, as lines that step in; the looks behind the first only. */
-export function waySaid(job: Job, way: Way, unit: 'minutes' | 'looks'): string[] {
-  const lines = (of: Way | string[], says: 'good' | 'bad', deep: number): string[] => {
+export function waySaid(job: Job, way: TraceWay, unit: 'minutes' | 'looks'): string[] {
+  const lines = (of: TraceWay | string[], says: 'good' | 'bad', deep: number): string[] => {
     const lead = `${'  '.repeat(deep)}${says}: `;
     if (Array.isArray(of)) return [`${lead}${suspectsSaid(job, of) || NOT_LISTED}`];
     return [
@@ -130,7 +130,10 @@ export function expectedSaid({ answer }: Traced): string {
 }
 
 /** All that may explain it where it does not fit. */
-export function conflictSaid(job: Job, { diagnoses, doubts, again, larger }: Conflict): string[] {
+export function conflictSaid(
+  job: Job,
+  { diagnoses, doubts, again, larger }: TraceConflict,
+): string[] {
   const sets = diagnoses.map((set) => suspectsSaid(job, set, 'and'));
   const wrong = doubts.map((set) => list(set.map((name) => checkSaid(job, name))));
   return [

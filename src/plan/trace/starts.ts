@@ -12,7 +12,7 @@ export interface Start {
 }
 
 /** Null where a file lists nothing that it may be. */
-export function startOf(name: string, { job, suspects, checks }: Upper): Start | null {
+export function startNamed(name: string, { job, suspects, checks }: Upper): Start | null {
   if (suspects.size === 0) return null;
   return {
     name,

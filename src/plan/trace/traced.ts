@@ -3,15 +3,15 @@ import { proofKey } from '../../job/form/typed-trace.ts';
 import type { CheckSpec, Job } from '../../model/types.ts';
 import { readTrace } from '../../trace/read.ts';
 import { trace } from '../../trace/trace.ts';
-import type { Answer, Check, Cover, Look, Mark, TraceInput } from '../../trace/types.ts';
+import type { Check, Cover, Look, TraceAnswer, TraceInput, TraceMark } from '../../trace/types.ts';
 import { reach } from '../order/reach.ts';
 import { measured } from './clock.ts';
 import { checksOf, minutesIn, suspectsOf } from './input.ts';
-import { type FoundMade, type LookMade, looksOf, standing, triedName } from './looks.ts';
+import { type FoundMade, type LookMade, looksOf, stillSpeaking, triedName } from './looks.ts';
 
 export interface Traced {
   /** Of the suspects that were not found yet. A look that told nothing has no part in it while another tells something. */
-  answer: Answer;
+  answer: TraceAnswer;
   /** What to look at next: where something was found, first the look that proves it. */
   next: Look | null;
   /** It told nothing so far, and nothing else would tell more. */
@@ -48,7 +48,7 @@ function make(job: Job): Traced {
   const shown = new Map(read.checks.map(({ name, shows }) => [name, shows]));
   const shows = (check: string) => shown.get(check) ?? new Set<string>();
   const gone = new Set(found.map(({ suspect }) => suspect));
-  const marks = standing(looks, found, shows).filter(({ check }) => shown.has(check));
+  const marks = stillSpeaking(looks, found, shows).filter(({ check }) => shown.has(check));
   // What was put right is none of them any more; a check keeps showing all that it shows.
   const suspects = all.suspects.filter(({ name }) => !gone.has(name));
   const first = {
@@ -125,7 +125,7 @@ function lessChecks(
 }
 
 /** Checks of which no look told anything, the last one neither. */
-function unclearNow(marks: readonly Mark[]): Set<string> {
+function unclearNow(marks: readonly TraceMark[]): Set<string> {
   const unclear = new Set<string>();
   for (const { check, says } of marks) if (says === 'unclear') unclear.add(check);
   for (const { check, says } of marks) if (says !== 'unclear') unclear.delete(check);

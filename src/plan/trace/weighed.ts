@@ -11,7 +11,7 @@ import { minutesIn } from './input.ts';
 import { moneyIn } from './money.ts';
 
 /** What has to come off again to be here, from a machine that is whole. */
-export interface Again {
+interface Again {
   pieces: string[];
   /** Minutes off and on again, as far as known; null where nothing is. */
   takes: number | null;

@@ -26,7 +26,7 @@ export interface WithinReach {
 }
 
 /** What an earlier job tells of the piece, and where it does. */
-export interface Told {
+interface Told {
   text: string;
   /** `Left cover weeps oil, 3 November 2025`. */
   from: string;

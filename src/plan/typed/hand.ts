@@ -33,7 +33,7 @@ export function letterMeant(typed: string, letters: readonly string[]): string |
 }
 
 /** `letters`: those of the job, where they are known already. */
-export function readHand(
+export function typedHand(
   hand: string,
   job: Job,
   letters: readonly string[] = lettersOf(job),
@@ -57,7 +57,7 @@ export function readHand(
 
 /** For a wish; null while nothing is said yet. What lies under the head counts only when it was said. */
 export function handWish(hand: string, job: Job): Hand | null {
-  const read = readHand(hand, job);
+  const read = typedHand(hand, job);
   if (read.is === 'length') {
     const kind = [...job.upper.kinds.values()].find(({ length }) => length === read.mm);
     return kind && read.with.length > 0

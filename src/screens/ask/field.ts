@@ -1,6 +1,6 @@
 /** The field: a text that is asked for. A reason, a note, a tray, what lay under a head, a piece's name. */
 import type { Refusal, Wish } from '../../model/types.ts';
-import { type About, answerTo, shouldSaid } from '../../plan/piece/answers.ts';
+import { type AnswerKind, answerTo, shouldSaid } from '../../plan/piece/answers.ts';
 import { typedPiece } from '../../plan/typed/piece.ts';
 import { ADD_DRAFT, draftOf, dropDraft, JOB_DRAFT, keepDraft } from '../base/drafts.ts';
 import { enterPiece } from '../base/enter.ts';
@@ -164,7 +164,7 @@ function namePiece(below: State, key: string, row: string | null): Updated {
 function answered(
   state: State,
   below: State,
-  asks: Extract<Asks, { ask: About }>,
+  asks: Extract<Asks, { ask: AnswerKind }>,
   text: string,
 ): Updated {
   const here = at(below);

@@ -6,7 +6,7 @@ import type { AddTo, State, View } from './state.ts';
 const NONE: AddTo = { piece: null, hole: null, moment: null };
 
 /** The piece that is open or marked, and the hole that was pointed at; else what lies underneath says it. */
-export function atHand(state: State, view: View = state.view): AddTo {
+export function landsOn(state: State, view: View = state.view): AddTo {
   switch (view.screen) {
     case 'piece': {
       const { step } = view;
@@ -28,7 +28,7 @@ export function atHand(state: State, view: View = state.view): AddTo {
     case 'job':
       return { ...NONE, piece: markedPiece({ ...state, view }) };
     default:
-      return 'under' in view ? { ...atHand(state, view.under), moment: null } : NONE;
+      return 'under' in view ? { ...landsOn(state, view.under), moment: null } : NONE;
   }
 }
 

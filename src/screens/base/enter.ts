@@ -3,7 +3,7 @@ import type { Moment } from '../../model/types.ts';
 import { gateMark, gatesOn, isStopped, toLoosen } from '../../plan/gates/gate-now.ts';
 import { mustRead } from '../../plan/known/to-read.ts';
 import { toSettle } from '../../plan/piece/piece-now.ts';
-import { type Way, wayOf } from '../../plan/piece/way.ts';
+import { type WayNow, wayNow } from '../../plan/piece/way.ts';
 import { field } from '../kit/field.ts';
 import { draftOf, rowDraft } from './drafts.ts';
 import { type At, at, requestMark, show, stay, toStep } from './moves.ts';
@@ -21,7 +21,7 @@ export function enterPiece(state: State, key: string): Updated {
 }
 
 function firstStep({ job, piece }: At): PieceStep {
-  const way = wayOf(job, piece);
+  const way = wayNow(job, piece);
   if (way === 'count') return { step: 'off-count' };
   if (way === 'out' && piece.where === 'off') return OFF;
   if (way === 'in' && piece.where === 'on') return ON;
@@ -41,7 +41,7 @@ export function toJob(state: State): Updated {
 }
 
 /** Does the next right thing for a piece. */
-export function goWay(state: State, way: Way): Updated {
+export function goWay(state: State, way: WayNow): Updated {
   const here = at(state);
   if (!here) return toJob(state);
   switch (way) {

@@ -1,7 +1,7 @@
 /** The keys that every screen has: moving what does not fit, back, leave, the list of keys. */
 import { EDITING, field, pressField, type TextField } from '../kit/field.ts';
 import { neighbour } from '../kit/neighbour.ts';
-import { atHand } from './at-hand.ts';
+import { landsOn } from './at-hand.ts';
 import { ADD_DRAFT, draftOf } from './drafts.ts';
 import type { Key, KeyWords } from './key.ts';
 import type { Laid } from './lay.ts';
@@ -189,7 +189,7 @@ const ADD: Key<Given> = {
   holds: (given) => isOfJob(given) && !isInHand(given.view),
   does: ({ state }) => {
     const text = draftOf(state, ADD_DRAFT) ?? '';
-    const asks = { ask: 'add', ...atHand(state) } as const;
+    const asks = { ask: 'add', ...landsOn(state) } as const;
     return show(state, { screen: 'field', asks, field: field(text), under: state.view });
   },
 };

@@ -23,7 +23,7 @@ import type { PaperName } from '../../paper/ask.ts';
 import type { Drawing } from '../../piece/drawing.ts';
 import type { Of } from '../../plan/known/rows.ts';
 import type { Milestone } from '../../plan/next/milestone.ts';
-import type { About } from '../../plan/piece/answers.ts';
+import type { AnswerKind } from '../../plan/piece/answers.ts';
 import type { Start } from '../../plan/trace/starts.ts';
 import type { Put } from '../../plan/typed/runs.ts';
 import type { TextField } from '../kit/field.ts';
@@ -309,7 +309,7 @@ export type PieceStep =
   /** Refused, and why; `back` is where the person was. */
   | { step: 'stop'; wish: Wish; refused: Refusal; back: PieceStep }
   /** What was typed of the tray, or of the heights of the heads, and what it says of the holes. */
-  | { step: 'answer'; about: About; text: string; back: PieceStep }
+  | { step: 'answer'; about: AnswerKind; text: string; back: PieceStep }
   /** A mark of an earlier sitting is about to be taken back. */
   | { step: 'sure'; id: string; back: PieceStep };
 
@@ -327,7 +327,7 @@ export type Asks =
   /** The way that was taken with a pulled thread, or what else was done about a trouble. */
   | { ask: 'mended'; piece: string; hole: string }
   /** `say` is what is wrong with what was typed. */
-  | { ask: About; piece: string; say: string | null }
+  | { ask: AnswerKind; piece: string; say: string | null }
   | KnownAsks
   | JobAsks
   | TraceAsks;

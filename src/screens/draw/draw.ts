@@ -1,15 +1,15 @@
 /** Drawing the holes by walking round the piece: arrows move the mark, Space puts the next hole under it. */
 import {
   type Drawing,
+  type DrawnSpot,
   drawingOf,
+  drawnText,
   holeAt,
   lift,
   MOST,
-  nextHole,
+  nextDrawn,
   put,
-  type Spot,
-  textOf,
-  walk,
+  walkHoles,
 } from '../../piece/drawing.ts';
 import { names } from '../../plan/piece/piece-now.ts';
 import { draftOf, drawingDraft, dropDraft, keepDraft } from '../base/drafts.ts';
@@ -57,7 +57,7 @@ function drawHere(state: State, view: DrawView): Drawn | null {
     must,
     open,
     missing: must.filter((name) => !there.includes(name)),
-    next: nextHole(there, must, open),
+    next: nextDrawn(there, must, open),
     under: holeAt(drawing, drawing.mark),
   };
 }
@@ -85,7 +85,7 @@ function redraw({ state, view }: Drawn, drawing: Drawing): Updated {
   return show(state, { ...view, drawing });
 }
 
-const STEPS: Readonly<Record<string, Spot>> = {
+const STEPS: Readonly<Record<string, DrawnSpot>> = {
   left: { column: -1, row: 0 },
   right: { column: 1, row: 0 },
   up: { column: 0, row: -1 },
@@ -95,7 +95,7 @@ const STEPS: Readonly<Record<string, Spot>> = {
 function walkOn(here: Drawn, press: string): Updated {
   const { state, drawing } = here;
   const step = STEPS[press];
-  const walked = step ? walk(drawing, step) : drawing;
+  const walked = step ? walkHoles(drawing, step) : drawing;
   if (walked) return redraw(here, walked);
   if (drawing.holes.length === 0) return say(state, 'This is the edge.');
   return say(state, `This is the edge: ${MOST.columns} by ${MOST.rows} at most.`);
@@ -116,7 +116,7 @@ function liftHole(here: Drawn): Updated {
 function keepPicture(here: Drawn): Updated {
   const { state, view, missing, drawing } = here;
   if (missing.length > 0) return say(state, `Not drawn yet: ${list(missing)}.`);
-  const text = textOf(drawing);
+  const text = drawnText(drawing);
   if (text === '') return say(state, 'Nothing is drawn yet.');
   // Kept as a draft until it is on disk: the file may be unreadable just now.
   return requestMark(keptHalf(here), { do: 'write', piece: view.piece, key: 'map', text });
@@ -124,10 +124,10 @@ function keepPicture(here: Drawn): Updated {
 
 /** A picture left half drawn, kept as the text of `map:`. What the file has already is no draft. */
 function keptHalf({ state, view }: Drawn): State {
-  const text = textOf(view.drawing);
+  const text = drawnText(view.drawing);
   const map = state.open?.job.pieces.get(view.piece)?.spec.map ?? '';
   const name = drawingDraft(view.piece);
-  if (text === '' || text === textOf(drawingOf(map))) return dropDraft(state, name);
+  if (text === '' || text === drawnText(drawingOf(map))) return dropDraft(state, name);
   return keepDraft(state, name, text);
 }
 

@@ -2,7 +2,7 @@
 
 import { curesSaid } from '../../plan/seal/sealant.ts';
 import { atTime } from '../../plan/time/at-time.ts';
-import { type Doable, within } from '../../plan/twenty.ts';
+import { type Doable, withinMinutes } from '../../plan/twenty.ts';
 import { GO } from '../base/key.ts';
 import { type OnJob, onJob, show } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
@@ -30,7 +30,9 @@ export const withinScreen = screenOver({
 const LABEL = 9;
 
 function drawWithin({ state, view: { minutes }, job }: OnJob<WithinView>): Page {
-  const found = atTime(job, state.now, `within ${minutes}`, () => within(job, minutes, state.now));
+  const found = atTime(job, state.now, `within ${minutes}`, () =>
+    withinMinutes(job, minutes, state.now),
+  );
   return {
     kind: 'page',
     left: line(bold(`In ${many(minutes, 'minute')}, and left safe`)),

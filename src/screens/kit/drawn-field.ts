@@ -1,5 +1,5 @@
 /** The field on which holes are drawn: a dot where the mark may go, a number in brackets where a hole is. */
-import { canStand, type Drawing, FIELD, holeAt, type Spot } from '../../piece/drawing.ts';
+import { canStand, type Drawing, type DrawnSpot, FIELD, holeAt } from '../../piece/drawing.ts';
 import { SIGNS } from './map.ts';
 import { indent, type Line, type Span, span } from './text.ts';
 
@@ -78,7 +78,7 @@ export function drawGround(drawing: Drawing, columns: number, rows: number, room
   return lines;
 }
 
-function drawSpot(drawing: Drawing, spot: Spot, columns: number, room: number): Span[] {
+function drawSpot(drawing: Drawing, spot: DrawnSpot, columns: number, room: number): Span[] {
   const name = holeAt(drawing, spot);
   const { mark } = drawing;
   const here = mark.column === spot.column && mark.row === spot.row;

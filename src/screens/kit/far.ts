@@ -90,7 +90,7 @@ export function farText(text: string, columns: number): Line[] {
 }
 
 /** Texts beside one another, each as tall as it is; what comes last stands at the right edge. */
-export function beside(blocks: readonly Line[][], columns: number): Line[] {
+export function sideBySide(blocks: readonly Line[][], columns: number): Line[] {
   const tall = Math.max(0, ...blocks.map((b) => b.length));
   const wide = blocks.map((b) => Math.max(0, ...b.map((l) => width(l))));
   const free = Math.max(blocks.length - 1, columns - wide.reduce((a, b) => a + b, 0));

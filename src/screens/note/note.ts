@@ -3,7 +3,7 @@
 import type { Words } from '../../job/truth/said.ts';
 import { daysBetween } from '../../model/time.ts';
 import type { Job } from '../../model/types.ts';
-import { correctionsSaid, isOpen } from '../../plan/known/corrections-said.ts';
+import { correctionsSaid, mattersStill } from '../../plan/known/corrections-said.ts';
 import { taskOf } from '../../plan/ladder-names.ts';
 import type { Back } from '../../plan/next/back.ts';
 import { backNow } from '../../plan/next/back.ts';
@@ -114,7 +114,7 @@ function noteLines(job: Job, back: Back, now: string, columns: number): Line[] {
       hanging(pad(line(i === 0 ? bold(label) : span('')), LABEL), text, columns, loud ? LOUD : {}),
     ),
   );
-  const wrong = correctionsSaid(job, (c) => isOpen(job, c));
+  const wrong = correctionsSaid(job, (c) => mattersStill(job, c));
   return [
     ...lines,
     ...wrong.flatMap((both, i) =>

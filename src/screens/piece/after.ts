@@ -12,7 +12,7 @@ import {
   toFill,
   toSettle,
 } from '../../plan/piece/piece-now.ts';
-import { readHand } from '../../plan/typed/hand.ts';
+import { typedHand } from '../../plan/typed/hand.ts';
 import { ask } from '../ask/field.ts';
 import { LOOK, OFF, TIGHT, toJob, toSettleStep } from '../base/enter.ts';
 import { at, holeNamed, say, stay, stepNow, toStep } from '../base/moves.ts';
@@ -112,7 +112,7 @@ function nextOn(state: State): Updated {
     const n = fingerTight(here.piece).length;
     return toStep({ ...state, quiet: `All in, ${n} of them by fingers only.` }, LOOK);
   }
-  const fits = fitting(here.job, here.piece, readHand(step.hand, here.job));
+  const fits = fitting(here.job, here.piece, typedHand(step.hand, here.job));
   const hand = fits.length > 0 ? step.hand : '';
   return toStep(state, { ...step, here: null, typed: '', hand, fresh: false });
 }

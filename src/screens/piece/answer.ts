@@ -1,6 +1,6 @@
 /** What is left in the tray, or how high the heads stand: what it says of the holes. */
 
-import { type About, type Answer, answerTo } from '../../plan/piece/answers.ts';
+import { type AnswerKind, type AnswerNow, answerTo } from '../../plan/piece/answers.ts';
 import { atStep } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
 import { piecePage } from '../base/piece-page.ts';
@@ -12,7 +12,7 @@ import { askAbout } from './step-keys.ts';
 import { goOnKey } from './trouble.ts';
 
 interface OnAnswer extends OnPiece<'answer'> {
-  answer: Answer;
+  answer: AnswerNow;
 }
 
 function onAnswer(state: State, view: StepView<'answer'>): OnAnswer | null {
@@ -41,7 +41,7 @@ export const answerScreen = stepScreen({
   draw: drawAnswer,
 });
 
-const ABOUT: Readonly<Record<About, string>> = {
+const ABOUT: Readonly<Record<AnswerKind, string>> = {
   left: 'what is left over',
   heights: 'heights of the heads',
 };

@@ -5,7 +5,7 @@ import { sayTakes } from '../../plan/piece/say-piece.ts';
 import type { Key } from '../base/key.ts';
 import { stay } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
-import { beside, farText } from '../kit/far.ts';
+import { farText, sideBySide } from '../kit/far.ts';
 import { bold, type Line, line, wrap } from '../kit/text.ts';
 import type { OnPiece } from './step.ts';
 
@@ -41,8 +41,11 @@ export function farPage(
     middle: (columns, rows) => {
       const kind = item && item.kind !== UNKNOWN ? item.kind : '?';
       // The hole and the bolt go before how many are left.
-      const count = beside([farText(`${left}`, columns), [[], [], [], [], line(leftSaid)]], COUNT);
-      const first = beside(
+      const count = sideBySide(
+        [farText(`${left}`, columns), [[], [], [], [], line(leftSaid)]],
+        COUNT,
+      );
+      const first = sideBySide(
         [farText(hole ?? '-', columns), farText(kind, columns), figure === null ? [] : count],
         columns,
       );

@@ -1,6 +1,6 @@
 /** What is typed about the bolt in the hand, on the way off and on the way on. */
 
-import { type HandRead, lettersOf, readHand } from '../../plan/typed/hand.ts';
+import { type HandRead, lettersOf, typedHand } from '../../plan/typed/hand.ts';
 import type { Key } from '../base/key.ts';
 import { stay, toStep } from '../base/moves.ts';
 import type { State } from '../base/state.ts';
@@ -19,7 +19,7 @@ export function onHand<S extends 'off' | 'on'>(state: State, view: StepView<S>):
   if (!here) return null;
   const letters = lettersOf(here.job);
   const typed: StepOf<'off' | 'on'> = view.step;
-  return { ...here, letters, hand: readHand(typed.hand, here.job, letters) };
+  return { ...here, letters, hand: typedHand(typed.hand, here.job, letters) };
 }
 
 /** What lies under the head is being typed; a hand that was marked already says it. */

@@ -1,7 +1,7 @@
 /** What is in the hand after one more press of a key, or one less. */
 
 import type { Job } from '../../model/types.ts';
-import { type HandRead, lettersOf, readHand } from '../../plan/typed/hand.ts';
+import { type HandRead, lettersOf, typedHand } from '../../plan/typed/hand.ts';
 import type { Press } from '../kit/press.ts';
 
 const LENGTH_SIGN = /^[.,/-]$/;
@@ -28,7 +28,7 @@ export function pressHand(
   if (hand.startsWith('.') && LENGTH_SIGN.test(press)) return hand + press;
   if (hand.startsWith('.') && /^\d$/.test(press)) return longer(hand, press, job);
   if (press === '.') return '.';
-  if (press === '+') return isNamed(readHand(hand, job, letters)) ? `${hand}+` : null;
+  if (press === '+') return isNamed(typedHand(hand, job, letters)) ? `${hand}+` : null;
   const begins = (text: string) =>
     letters.some((l) => l.toLowerCase().startsWith(text.toLowerCase()));
   if (/^[A-Za-z0-9]$/.test(press) && hand !== '' && begins(hand + press)) return hand + press;

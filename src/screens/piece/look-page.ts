@@ -14,7 +14,7 @@ import { sayThing } from '../../plan/order/inside.ts';
 import { shouldSaid } from '../../plan/piece/answers.ts';
 import { passNow, toSettle } from '../../plan/piece/piece-now.ts';
 import { sayTakes, sayWhere } from '../../plan/piece/say-piece.ts';
-import { comesAlong, type Way } from '../../plan/piece/way.ts';
+import { comesAlong, type WayNow } from '../../plan/piece/way.ts';
 import { cureSaid, hurrySaid } from '../../plan/seal/sealant.ts';
 import { holeNamed } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
@@ -29,7 +29,7 @@ import { lacksSaid } from '../parts-list/missing.ts';
 import type { OnHoles } from './step.ts';
 import { sayPass, sayPrinted } from './tight-said.ts';
 
-export type OnLook = OnHoles<'look'> & { way: Way };
+export type OnLook = OnHoles<'look'> & { way: WayNow };
 
 export function drawLook(here: OnLook): Page {
   const { state, job, piece, step, way } = here;
@@ -73,7 +73,7 @@ function sayCured({ now, columns }: State, job: Job, piece: PieceNow): Line[] {
 
 const LOUD = { colour: 'red', bold: true } as const;
 
-function sayPiece(job: Job, piece: PieceNow, way: Way, columns: number): Line[] {
+function sayPiece(job: Job, piece: PieceNow, way: WayNow, columns: number): Line[] {
   const odd = toSettle(piece).map((h) => `${h.name}: ${sayDiffers(h)}.`);
   const bad = piece.holes.flatMap((h) =>
     h.trouble ? [`${h.name}: ${sayTrouble(h.trouble)}.`] : [],
@@ -94,7 +94,7 @@ function sayPiece(job: Job, piece: PieceNow, way: Way, columns: number): Line[] 
 }
 
 /** `Next pass, 2 of 2: full, 10 N·m (manual 2-17).` */
-function passSaid(job: Job, piece: PieceNow, way: Way): string {
+function passSaid(job: Job, piece: PieceNow, way: WayNow): string {
   const now = way === 'tight' ? passNow(piece, job.upper.kinds) : null;
   if (now === null) return '';
   const begun = now.done.length > 0 ? `, ${now.done.length} done` : '';
@@ -134,7 +134,7 @@ function doneSaid(job: Job, piece: PieceNow): string {
 }
 
 /** What has to come off before it, or go back before it. */
-function order(job: Job, piece: PieceNow, way: Way): string {
+function order(job: Job, piece: PieceNow, way: WayNow): string {
   const comes = way === 'out' || way === 'row' || way === 'remove' || way === 'count';
   const before = comes ? stillOver(job, piece) : way === 'done' ? [] : blockers(job, piece);
   if (before.length === 0) return '';

@@ -2,7 +2,7 @@
 
 import { mustRead } from '../../plan/known/to-read.ts';
 import { stillIn, toFill } from '../../plan/piece/piece-now.ts';
-import { comesAlong, WAY_LABELS, wayOf } from '../../plan/piece/way.ts';
+import { comesAlong, WAY_LABELS, wayNow } from '../../plan/piece/way.ts';
 import { cameOut, goesIn } from '../ask/inside.ts';
 import { keepKey } from '../ask/keep-key.ts';
 import { noteKey } from '../ask/note.ts';
@@ -132,7 +132,7 @@ const KEYS: readonly Key<OnLook>[] = [
 export const lookScreen = stepScreen({
   here: (state: State, view: StepView<'look'>): OnLook | null => {
     const here = onPiece(state, view);
-    return here && { ...here, lit: here.step.here, way: wayOf(here.job, here.piece) };
+    return here && { ...here, lit: here.step.here, way: wayNow(here.job, here.piece) };
   },
   keys: KEYS,
   draw: drawLook,

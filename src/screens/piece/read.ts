@@ -1,6 +1,6 @@
 /** Cautions and what else is to be read once before a piece comes off or goes back. */
 
-import { type Reading, toRead } from '../../plan/known/to-read.ts';
+import { type ToRead, toRead } from '../../plan/known/to-read.ts';
 import { shouldSaid } from '../../plan/piece/answers.ts';
 import { readMark } from '../base/enter.ts';
 import { GO } from '../base/key.ts';
@@ -34,7 +34,7 @@ export const readScreen = stepScreen({
 });
 
 /** Before it goes back on, what should lie in the tray comes after the cautions. */
-function readings({ job, piece }: At, way: 'removal' | 'fitting'): Reading[] {
+function readings({ job, piece }: At, way: 'removal' | 'fitting'): ToRead[] {
   const all = toRead(job, piece.spec, way);
   const should = way === 'fitting' ? shouldSaid(job, piece) : null;
   if (should === null) return all;

@@ -1,7 +1,7 @@
 /** Keys that several steps of a piece have. */
 import type { HoleNow, Trouble } from '../../model/types.ts';
 import { gatesOn } from '../../plan/gates/gate-now.ts';
-import type { About } from '../../plan/piece/answers.ts';
+import type { AnswerKind } from '../../plan/piece/answers.ts';
 import { stillIn } from '../../plan/piece/piece-now.ts';
 import { ask } from '../ask/field.ts';
 import { openGate } from '../base/enter.ts';
@@ -83,7 +83,11 @@ export const adviceKey: Key<OnPiece> = {
 // ---------------------------------------------------------------- the tray and the heads
 
 /** `text`: already typed. */
-export function askAbout({ state, key }: At & { state: State }, about: About, text = ''): Updated {
+export function askAbout(
+  { state, key }: At & { state: State },
+  about: AnswerKind,
+  text = '',
+): Updated {
   return ask(state, { ask: about, piece: key, say: null }, text);
 }
 

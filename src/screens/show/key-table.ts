@@ -3,7 +3,7 @@ import { withOwn } from '../base/own-presses.ts';
 import { keyName, type OwnPresses, type Press } from '../kit/press.ts';
 import { KEYS } from './screens.ts';
 
-export interface KeyRow {
+interface KeyRow {
   /** Its name, by which settings speak of it. */
   key: string;
   presses: readonly Press[];

@@ -18,7 +18,7 @@ export function unquiet(state: State): State {
  * The key that a press is in this state, and the press that it means: a letter of another alphabet means what stands at
  * its place on a Latin keyboard, where it is not text and not bound itself.
  */
-export function meant(state: State, press: Press): { key: HeldKey | null; press: Press } {
+export function meantPress(state: State, press: Press): { key: HeldKey | null; press: Press } {
   const open = openOf(state);
   const key = keyOf(open, press);
   const latin = key === null ? atItsPlace(press) : null;
@@ -27,7 +27,7 @@ export function meant(state: State, press: Press): { key: HeldKey | null; press:
 
 /** The key that a press is in this state. */
 export function keyIn(state: State, press: Press): HeldKey | null {
-  return meant(state, press).key;
+  return meantPress(state, press).key;
 }
 
 export function press(state: State, key: HeldKey | null, pressed: Press): Updated {

@@ -13,7 +13,7 @@ import { steadyHoles } from '../base/piece-page.ts';
 import type { Effect, Happening, Input, State, Updated, View } from '../base/state.ts';
 import { afterRecorded } from './after.ts';
 import { guided } from './guide.ts';
-import { meant, paste, press, unquiet } from './press.ts';
+import { meantPress, paste, press, unquiet } from './press.ts';
 import { openOf } from './screens.ts';
 
 export function update(state: State, happening: Happening): Updated {
@@ -95,7 +95,7 @@ function input(state: State, happening: Input): Updated {
     return state.waiting ? later(state, happening) : paste(state, happening.text);
   }
   const said = unquiet(state);
-  const { key, press: pressed } = meant(said, happening.press);
+  const { key, press: pressed } = meantPress(said, happening.press);
   // Leaving waits for nothing: what was asked for is being written anyway.
   if (state.waiting && !key?.atOnce) return later(state, happening);
   return press(said, key, pressed);

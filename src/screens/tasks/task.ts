@@ -1,7 +1,7 @@
 /** One task or test: what it is, what it waits for, and done in one key or one line. */
 import { looksLikeLimit } from '../../bolt/read/reading-limit.ts';
 import { textSaid } from '../../job/truth/corrections.ts';
-import type { Said } from '../../job/truth/said.ts';
+import type { TextSaid } from '../../job/truth/said.ts';
 import type { Refusal, TaskVerb, Wish } from '../../model/types.ts';
 import { waitsRow } from '../../plan/next/waits-for.ts';
 import { taskSaid } from '../../plan/order/say.ts';
@@ -170,7 +170,7 @@ function drawTask({ state, job, task: now }: OnTask): Page {
   const right = now.state === 'open' ? KINDS[now.verb] : now.state;
   // The step itself stands at the head, where it fits there and is as printed.
   const atHead = width(now.say) + width(right) + GAP <= state.columns && step.printed === null;
-  const rows: [string, string | Said | null, Style?][] = [
+  const rows: [string, string | TextSaid | null, Style?][] = [
     ['Step', atHead ? null : step],
     ...now.cautions.map((say): [string, string, Style] => ['Caution', say, LOUD]),
     ['Limit', limit],

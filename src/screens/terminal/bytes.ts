@@ -25,11 +25,11 @@ const NUMBERED: Readonly<Record<string, Press>> = {
 const PASTE = /\x1b\[200~([\s\S]*?)\x1b\[201~/y;
 const SEQUENCE = /\x1b(?:\[([\d;]*)([A-Za-z~])|O([A-Z]))/y;
 
-export type Typed = { press: Press } | { paste: string };
+export type TypedBytes = { press: Press } | { paste: string };
 
 /** `text`: as the cleaner of a terminal's input hands it on, sequences whole. What is no key is left out. */
-export function typedIn(text: string): Typed[] {
-  const all: Typed[] = [];
+export function typedIn(text: string): TypedBytes[] {
+  const all: TypedBytes[] = [];
   for (let at = 0; at < text.length; ) {
     PASTE.lastIndex = at;
     SEQUENCE.lastIndex = at;

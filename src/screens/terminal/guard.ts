@@ -3,7 +3,7 @@ import { safeLine } from '../../model/safe.ts';
 
 type Env = Readonly<Record<string, string | undefined>>;
 
-export interface Here {
+interface Here {
   stdinIsTerminal: boolean;
   stdoutIsTerminal: boolean;
   env: Env;

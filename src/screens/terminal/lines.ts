@@ -7,14 +7,14 @@ import type { World } from '../../world.ts';
 import type { State } from '../base/state.ts';
 import { split } from '../kit/text.ts';
 import { changedLines } from '../show/read-out.ts';
-import { type Typed, typedIn } from './bytes.ts';
+import { type TypedBytes, typedIn } from './bytes.ts';
 import { createLoop } from './loop.ts';
 import type { Show } from './show.ts';
 import { cleanStdin } from './stdin-stream.ts';
 import { timers } from './timers.ts';
 
 /** What a press types where a text is asked for; empty: it does something else. */
-function textOf(typed: Typed): string {
+function textOf(typed: TypedBytes): string {
   if ('paste' in typed) return '';
   if (typed.press === 'space') return ' ';
   return split(typed.press).length === 1 ? typed.press : '';
@@ -43,7 +43,7 @@ export async function playLines(show: Show<State>, world: World): Promise<number
   tell();
   loop.subscribe(tell);
 
-  const press = (typed: Typed) => {
+  const press = (typed: TypedBytes) => {
     if ('paste' in typed) return loop.happen({ on: 'paste', text: typed.paste });
     if (typed.press === 'ctrl-c' && !show.asksFirst(loop.state())) return loop.quit();
     disk.pressed();
@@ -52,7 +52,7 @@ export async function playLines(show: Show<State>, world: World): Promise<number
   // From a pipe each key is pressed when all that the one before it led to has been read out; a text that is typed
   // somewhere goes in at once.
   let queue: Promise<unknown> = Promise.resolve();
-  const waiting: Typed[] = [];
+  const waiting: TypedBytes[] = [];
   async function next(): Promise<void> {
     const typed = waiting.shift();
     if (!typed) return;

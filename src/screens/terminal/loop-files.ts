@@ -18,7 +18,7 @@ import { nowHere, type World } from '../../world.ts';
 import type { FileState } from '../base/state.ts';
 import type { Hands } from './loop.ts';
 import { benchHands } from './loop-bench.ts';
-import { keepShown, type Looked } from './loop-shown.ts';
+import { keepShown, type LookedAt } from './loop-shown.ts';
 import type { Shelf } from './shelf.ts';
 
 export interface Files {
@@ -269,7 +269,7 @@ function begun(
 }
 
 /** What was pressed was meant for the job that was shown before. */
-function notThis({ state }: Looked, said: readonly string[]): Recorded {
+function notThis({ state }: LookedAt, said: readonly string[]): Recorded {
   if (!state.ok) throw new Error('another job that cannot be read');
   const say = `${said.join(' ')} Nothing was marked in it.`;
   return {

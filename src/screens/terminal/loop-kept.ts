@@ -82,7 +82,7 @@ function says(path: string, text: string): boolean {
 const MOST_FILES = 500;
 
 /** Another file of the folder that has all these marks: the job may have got another name. */
-export function findIn(file: string, ids: readonly string[]): string | null {
+export function findKept(file: string, ids: readonly string[]): string | null {
   try {
     const names = readdirSync(dirname(file)).filter((name) => /\.ya?ml$/i.test(name));
     const has = (name: string) => {

@@ -7,7 +7,7 @@ import { realpathSync } from 'node:fs';
 import { type GitSaw, gitSaw } from '../../diary/git/moved.ts';
 import { lostEntries } from '../../job/diary/lost.ts';
 import { readJob } from '../../job/read.ts';
-import { noJob, standingOf } from '../../job/same-job.ts';
+import { howItStands, noJob } from '../../job/same-job.ts';
 import { writeAgain } from '../../job/save/again.ts';
 import { copyOf, dropCopy, keepCopy } from '../../job/save/kept.ts';
 import { type OnDisk, STILL } from '../../job/save/record.ts';
@@ -16,12 +16,12 @@ import { readText } from '../../job/save/text.ts';
 import { IS_JOB } from '../../job/yaml/is-job.ts';
 import type { Entry, Job } from '../../model/types.ts';
 import type { FileState } from '../base/state.ts';
-import { dropKept, findIn, keptBefore } from './loop-kept.ts';
+import { dropKept, findKept, keptBefore } from './loop-kept.ts';
 import {
   are,
   copy,
   isAppended,
-  keep,
+  keepSight,
   keptSay,
   lostIn,
   marks,
@@ -35,7 +35,7 @@ import {
 } from './loop-sight.ts';
 import type { Shelf } from './shelf.ts';
 
-export interface Looked {
+export interface LookedAt {
   /** What the file says now. */
   now: FileState;
   /** What is to be shown of it: while it is not whole, what it said before. */
@@ -55,11 +55,11 @@ const GONE: readonly string[] = ['gone', 'elsewhere', 'not-plain', 'not-text'];
 /** ms. More than a timer can come too early. */
 const LATE = 15;
 
-export interface Shown {
+interface Shown {
   /** Whether it was opened in this sitting. */
   has(file: string): boolean;
   /** The file as it is now; null: it is no job, and was not asked for as one. */
-  look(file: string, asJob: boolean): Promise<Looked | null>;
+  look(file: string, asJob: boolean): Promise<LookedAt | null>;
   /** Whether a mark may be written into this text of the file. */
   may(file: string, text: string): boolean;
   /** As it stands in the file now. */
@@ -85,7 +85,7 @@ export function keepShown(
 
   // ---------------------------------------------------------------- looking
 
-  async function look(file: string, asJob: boolean): Promise<Looked | null> {
+  async function look(file: string, asJob: boolean): Promise<LookedAt | null> {
     const path = pathOf(file);
     const before = sights.get(file);
     const s = before ?? leftBehind(file, path);
@@ -105,7 +105,7 @@ export function keepShown(
     return await judge(file, s, seen);
   }
 
-  async function first(file: string, path: string, seen: Seen): Promise<Looked> {
+  async function first(file: string, path: string, seen: Seen): Promise<LookedAt> {
     const here = nowState(seen);
     if (!here.ok || noJob(seen.read).length > 0) {
       return { now: here, state: here, say: null, no: null };
@@ -132,7 +132,7 @@ export function keepShown(
   }
 
   /** What is to be made of a text that somebody else may have put there. */
-  async function judge(file: string, s: Sight, seen: Seen): Promise<Looked> {
+  async function judge(file: string, s: Sight, seen: Seen): Promise<LookedAt> {
     const lost = lostIn(s, seen);
     const ours = seen.text === s.known.text || isAppended(s.known.text, seen.text);
     if (lost.length === 0 && ours && s.now === null) return adopt(file, s, seen);
@@ -140,7 +140,7 @@ export function keepShown(
     s.free = null;
     if (lost.length > 0 && !s.copied) copy(s);
     const age = shelf.clock() - s.now.at;
-    const standing = standingOf(s.known, seen, s.base, lost, age > HALF);
+    const standing = howItStands(s.known, seen, s.base, lost, age > HALF);
     if (age < STILL) {
       again(file, s, STILL - age + LATE);
       const fine = standing === 'whole' && lost.length === 0;
@@ -154,19 +154,19 @@ export function keepShown(
   }
 
   /** It stands still, and cannot be read as this job. */
-  function half(file: string, s: Sight, seen: Seen, lost: readonly Entry[], age: number): Looked {
-    if (lost.length > 0 && age > HALF) keep(s);
+  function half(file: string, s: Sight, seen: Seen, lost: readonly Entry[], age: number): LookedAt {
+    if (lost.length > 0 && age > HALF) keepSight(s);
     else if (lost.length > 0) again(file, s, HALF - age + LATE);
     const n = lost.length;
     const kept = n > 0 && s.kept ? ` It lacks ${marks(n)}. ${keptSay(s, n)}` : '';
     return held(s, seen, `${file} was changed and cannot be read just now.${kept}`);
   }
 
-  function other(file: string, s: Sight, seen: Seen, lost: readonly Entry[]): Looked {
+  function other(file: string, s: Sight, seen: Seen, lost: readonly Entry[]): LookedAt {
     const n = lost.length;
     const ids = lost.map((e) => e.id);
-    const where = n === 0 ? null : findIn(s.home, ids);
-    if (n > 0 && where === null) keep(s);
+    const where = n === 0 ? null : findKept(s.home, ids);
+    if (n > 0 && where === null) keepSight(s);
     const kept = where === null ? keptSay(s, n) : `${they(n)} in ${where}.`;
     const before = s.known.job.upper.job;
     // What could be kept nowhere stays in the copy.
@@ -184,7 +184,7 @@ export function keepShown(
     s: Sight,
     seen: Seen,
     lost: readonly Entry[],
-  ): Promise<Looked> {
+  ): Promise<LookedAt> {
     const n = lost.length;
     const git = await gitSaw(
       s.home,
@@ -216,31 +216,31 @@ export function keepShown(
   /** With what git does not keep put beside the job. */
   function beside(s: Sight, git: GitSaw, say: string, n: number): string {
     if (git.keeps) return say;
-    keep(s);
+    keepSight(s);
     return `${say} ${keptSay(s, n)}`;
   }
 
   // ---------------------------------------------------------------- what is answered
 
-  function believed(s: Sight, say: string | null): Looked {
+  function believed(s: Sight, say: string | null): LookedAt {
     const state = okState(s.known);
     return { now: state, state, say, no: null };
   }
 
   /** Nothing is written into it, and the picture stays. */
-  function held(s: Sight, seen: Seen, say: string): Looked {
+  function held(s: Sight, seen: Seen, say: string): LookedAt {
     return { now: nowState(seen), state: okState(s.known), say: once(s, say), no: 'waits' };
   }
 
   /** Shown and marked as it is, though it lacks marks; they are not forgotten. */
-  function freed(file: string, s: Sight, seen: Seen, say: string): Looked {
+  function freed(file: string, s: Sight, seen: Seen, say: string): LookedAt {
     s.free = seen.text;
     again(file, s, AGAIN);
     const state = okState(seen);
     return { now: state, state, say: once(s, say), no: null };
   }
 
-  function unread({ code, say, fix }: { code: string; say: string; fix: string }): Looked {
+  function unread({ code, say, fix }: { code: string; say: string; fix: string }): LookedAt {
     const state: FileState = { ok: false, unread: { code, say, fix } };
     return { now: state, state, say: null, no: null };
   }
@@ -252,7 +252,7 @@ export function keepShown(
   }
 
   /** All that was shown is in this text; where `all` is false, or where it is told that it is. */
-  function adopt(file: string, s: Sight, seen: Seen, all = true): Looked {
+  function adopt(file: string, s: Sight, seen: Seen, all = true): LookedAt {
     s.stop?.();
     if (s.copied && all) keepCopy(s.home, seen.text);
     else if (s.copied) dropCopy(s.home);
@@ -310,7 +310,7 @@ export function keepShown(
     const n = lost.length;
     const ids = lost.map((e) => e.id);
     const git = await gitSaw(s.home, s.now?.seen.text ?? '', s.since, ids);
-    if (!git?.keeps) keep(s);
+    if (!git?.keeps) keepSight(s);
     if (git?.keeps || s.kept) dropCopy(s.home);
     const where = git?.keeps ? `${they(n)} in git.` : keptSay(s, n);
     return `${marks(n)} ${are(n)} not in ${file}. ${where}`;

@@ -63,7 +63,7 @@ export function copy(s: Sight): void {
   s.copied = true;
 }
 
-export function keep(s: Sight): void {
+export function keepSight(s: Sight): void {
   if (s.entries.every((e) => s.kept?.ids.includes(e.id))) return;
   const before = s.kept;
   s.kept = keepBeside(s.home, full(s), s.entries);

@@ -19,7 +19,7 @@ import { timers } from './timers.ts';
 export type Target = { file: string } | { folder: string };
 
 /** How the screens are to look, where that is said on the command line. */
-export interface How {
+interface How {
   /** Read out as plain lines. */
   lines?: boolean;
   /** 7-bit characters only. */

@@ -2,7 +2,7 @@
 
 import { type OpenTry, openTries } from '../../job/fold/tries.ts';
 import type { Job } from '../../model/types.ts';
-import { type Row, rowsOf } from '../../plan/trace/say.ts';
+import { type TraceRow, traceRows } from '../../plan/trace/say.ts';
 import { type Traced, traced } from '../../plan/trace/traced.ts';
 import type { Look } from '../../trace/types.ts';
 import { type OnJob, onJob } from '../base/moves.ts';
@@ -12,7 +12,7 @@ export type TraceView = Extract<View, { screen: 'trace' }>;
 
 export interface OnTrace extends OnJob<TraceView> {
   now: Traced;
-  suspects: readonly Row[];
+  suspects: readonly TraceRow[];
   looks: readonly Look[];
   tries: readonly OpenTry[];
   /** Names of the rows, `?coil` a suspect, `!spark` a look. */
@@ -32,7 +32,7 @@ export function onTrace(state: State, view: TraceView): OnTrace | null {
   if (!here) return null;
   const { job } = here;
   const now = traced(job);
-  const suspects = rowsOf(job, now);
+  const suspects = traceRows(job, now);
   const names = [
     ...suspects.map(({ name }) => suspectRow(name)),
     ...now.ahead.map(({ check }) => lookRow(check)),

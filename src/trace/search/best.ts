@@ -3,11 +3,11 @@ import { depthBound } from './depth.ts';
 import { pairsBounds } from './pairs.ts';
 import { pricesOf } from './prices.ts';
 import { massOf, type Problem, type States } from './problem.ts';
-import { type Found, type Lower, search } from './search.ts';
+import { type Lower, type SearchFound, search } from './search.ts';
 import { leastOfSets, MOST_STATES, setOf } from './table.ts';
 
 /** Exact for up to 16 states (see `byTable`), else within a bound that is told. */
-export function bestWay(problem: Problem): Found {
+export function bestWay(problem: Problem): SearchFound {
   return search(problem, problem.p.length <= MOST_STATES ? byTable(problem) : byBounds(problem));
 }
 

@@ -26,7 +26,7 @@ export interface Test {
 export type States = readonly number[];
 
 /** Where a search may stand: what it can still be, and for each cover 1 where it is open. */
-export interface Standing {
+export interface SearchStanding {
   S: States;
   open: Uint8Array;
 }
@@ -45,7 +45,7 @@ export interface Option {
 }
 
 /** Nothing looked at, and all covers shut. */
-export const startOf = ({ p, a }: Problem): Standing => ({
+export const startOf = ({ p, a }: Problem): SearchStanding => ({
   S: [...p.keys()],
   open: new Uint8Array(a.length),
 });
@@ -66,7 +66,7 @@ type Candidate = Pick<Option, 'j' | 'opens'> & { test: Test };
  * The tests worth making. Of two that part S alike one makes the other useless if it costs no more by itself and
  * lies behind no cover that the other does not open. O(tests × states).
  */
-export function optionsAt({ tests, a }: Problem, { S, open }: Standing): Option[] {
+export function optionsAt({ tests, a }: Problem, { S, open }: SearchStanding): Option[] {
   const alike = new Map<number, Candidate[]>();
   for (const [j, test] of tests.entries()) {
     const first = test.d[S[0] ?? 0];

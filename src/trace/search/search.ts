@@ -11,10 +11,17 @@
  *
  * All minutes in here are times p(S), so that those of the standings behind a test add up.
  */
-import { massOf, type Option, optionsAt, type Problem, type Standing, startOf } from './problem.ts';
+import {
+  massOf,
+  type Option,
+  optionsAt,
+  type Problem,
+  type SearchStanding,
+  startOf,
+} from './problem.ts';
 
 /** A standing met. */
-export interface Node extends Standing {
+export interface Node extends SearchStanding {
   /** p(S). */
   mass: number;
   lower: number;
@@ -42,9 +49,9 @@ export interface Below {
   behind: (option: Option) => { bad: number; good: number };
 }
 
-export type Lower = (standing: Standing, options: readonly Option[]) => Below;
+export type Lower = (standing: SearchStanding, options: readonly Option[]) => Below;
 
-export interface Found {
+export interface SearchFound {
   root: Node;
   /** Standings met: what the search keeps in memory. */
   standings: number;
@@ -53,12 +60,12 @@ export interface Found {
 /** Tests held against states, and pairs of states, at most; the first known way is always made. */
 const MOST_WORK = 4_000_000;
 
-export function search(problem: Problem, lower: Lower): Found {
+export function search(problem: Problem, lower: Lower): SearchFound {
   const { p, tests } = problem;
   const met = new Map<string, Node>();
   let work = 0;
 
-  const meet = ({ S, open }: Standing, least: number): Node => {
+  const meet = ({ S, open }: SearchStanding, least: number): Node => {
     const key = String.fromCharCode(...S, NO_STATE, ...(S.length > 1 ? open : []));
     const known = met.get(key);
     if (known) {

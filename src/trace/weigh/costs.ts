@@ -25,9 +25,9 @@ export function scalesOf(input: WeighInput): Scaled[] {
 
 export function costsIn({ now, later, harm, hour }: WeighInput, scale: Scale): Costs | null {
   const figure = ({ price, takes }: Amount): number | null => {
-    if (scale === 'money') return known(price);
-    if (scale === 'time') return known(takes);
-    const [money, minutes, worth] = [known(price), known(takes), known(hour)];
+    if (scale === 'money') return reckonable(price);
+    if (scale === 'time') return reckonable(takes);
+    const [money, minutes, worth] = [reckonable(price), reckonable(takes), reckonable(hour)];
     return money === null || minutes === null || worth === null
       ? null
       : money + (minutes / 60) * worth;
@@ -35,11 +35,11 @@ export function costsIn({ now, later, harm, hour }: WeighInput, scale: Scale): C
   const [C, L] = [figure(now), figure(later)];
   if (C === null || L === null) return null;
   const { price, takes } = harm ?? { price: 0, takes: 0 };
-  return { C, L, H: figure({ price: known(price) ?? 0, takes: known(takes) ?? 0 }) ?? 0 };
+  return { C, L, H: figure({ price: reckonable(price) ?? 0, takes: reckonable(takes) ?? 0 }) ?? 0 };
 }
 
 /** A figure that can be reckoned with. */
-export const known = (figure: number | null | undefined): number | null =>
+export const reckonable = (figure: number | null | undefined): number | null =>
   figure != null && figure >= 0 && Number.isFinite(figure) ? figure : null;
 
 /** p at which pL = C + qH; null where leaving it costs nothing even if it fails. */

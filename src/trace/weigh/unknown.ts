@@ -1,6 +1,6 @@
 /** What is not known, and whether it would matter. */
 import type { Chance } from './chance.ts';
-import { known, type Scaled } from './costs.ts';
+import { reckonable, type Scaled } from './costs.ts';
 import type { Advice, Unknown, WeighInput } from './types.ts';
 
 /** In the order in which one would ask for it. */
@@ -11,15 +11,15 @@ export function unknownIn(
 ): Unknown[] {
   const missing: [Unknown, boolean][] = [
     ['chance', chance === null],
-    ['later.price', known(later.price) === null],
-    ['later.takes', known(later.takes) === null],
-    ['now.price', known(now.price) === null],
-    ['now.takes', known(now.takes) === null],
+    ['later.price', reckonable(later.price) === null],
+    ['later.takes', reckonable(later.takes) === null],
+    ['now.price', reckonable(now.price) === null],
+    ['now.takes', reckonable(now.takes) === null],
     ['harm', harm === null],
     ['harm.chance', harm !== null && harmChance === null],
-    ['harm.price', harm !== null && known(harm.price) === null],
-    ['harm.takes', harm !== null && known(harm.takes) === null],
-    ['hour', known(hour) === null],
+    ['harm.price', harm !== null && reckonable(harm.price) === null],
+    ['harm.takes', harm !== null && reckonable(harm.takes) === null],
+    ['hour', reckonable(hour) === null],
   ];
   return missing.flatMap(([one, is]) => (is ? [one] : []));
 }

@@ -2,7 +2,7 @@ import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
-import { PLACES, placesOf } from '../../../src/commands/shell/complete.ts';
+import { placesOf, WORDS_AT } from '../../../src/commands/shell/complete.ts';
 import { parseWords } from '../../../src/commands/shell/words.ts';
 import { COMMANDS } from '../../../src/commands/table.ts';
 import { BUY_STATES, HOLE_STATES } from '../../../src/model/types.ts';
@@ -96,7 +96,7 @@ diary:
   it.each(COMMANDS.map((c) => [c.names.join('|'), c] as const))(
     'is known for each place of %s',
     (_name, { usage, options }) => {
-      const unknown = placesOf(usage).names.filter((name) => !(name in PLACES));
+      const unknown = placesOf(usage).names.filter((name) => !(name in WORDS_AT));
       expect(unknown).toEqual([]);
       for (const { value } of Object.values(options)) expect(value).not.toBe('');
     },

@@ -11,7 +11,7 @@ import {
 } from '../../../src/diary/git/calls.ts';
 import { commitsOf } from '../../../src/diary/git/commits.ts';
 import { gitSaw } from '../../../src/diary/git/moved.ts';
-import { placeOf } from '../../../src/diary/git/place.ts';
+import { gitPlaceOf } from '../../../src/diary/git/place.ts';
 import { git } from '../../../src/diary/git/run.ts';
 import { entry, home, JOB, newFolder, Repo } from './repo.ts';
 
@@ -171,7 +171,7 @@ test.each(Object.keys(WORDS) as CallName[])(
 
 test('all that looking at a job asks of git runs nothing at all, and finds what there is', async () => {
   const { repo, ran, signed } = handedOver();
-  expect(await placeOf(repo.folder, { env: repo.env })).toEqual({
+  expect(await gitPlaceOf(repo.folder, { env: repo.env })).toEqual({
     underWay: null,
     detached: false,
   });
@@ -217,7 +217,7 @@ test('a repository that a clone carries in a folder is none: its settings are no
   );
   inner.write('job.yaml', JOB);
   ran();
-  expect(await placeOf(inner.folder, { env: repo.env })).toMatchObject({ no: 'no-repo' });
+  expect(await gitPlaceOf(inner.folder, { env: repo.env })).toMatchObject({ no: 'no-repo' });
   await git(inner.folder, 'status', ['job.yaml'], { env: repo.env });
   expect(ran()).toEqual([]);
 });

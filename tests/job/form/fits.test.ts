@@ -6,7 +6,7 @@ import { fits } from '../../../src/job/form/fits.ts';
 import { upperShape } from '../../../src/job/form/shape.ts';
 import { makeTrees } from '../../../src/job/form/trees.ts';
 import { openYaml } from '../../../src/job/yaml/doc.ts';
-import { type Plain, plainOf } from '../../../src/job/yaml/spot.ts';
+import { type Plain, plainSpot } from '../../../src/job/yaml/spot.ts';
 import { runs } from '../../runs.ts';
 import { EXAMPLE, FULL } from './example.ts';
 
@@ -21,7 +21,7 @@ const TEXTS = [
 ];
 const DATA = TEXTS.flatMap((text): Plain[] => {
   const { root } = openYaml(text);
-  return root ? [plainOf(root)] : [];
+  return root ? [plainSpot(root)] : [];
 });
 
 /** Both say the same of the data; what they say. */

@@ -12,7 +12,7 @@ import { printSchema } from '../../../src/job/form/schema.ts';
 import { fileShape } from '../../../src/job/form/shape.ts';
 import { readWhole } from '../../../src/job/read.ts';
 import { openYaml } from '../../../src/job/yaml/doc.ts';
-import { plainOf } from '../../../src/job/yaml/spot.ts';
+import { plainSpot } from '../../../src/job/yaml/spot.ts';
 import { VERBS } from '../../../src/model/types.ts';
 import { PLACES, verbRow } from '../../../src/model/verbs.ts';
 import { runs } from '../../runs.ts';
@@ -36,7 +36,7 @@ function agree(data: unknown): boolean {
 /** The file's data as the program sees it: every scalar a text. */
 function asTexts(text: string): unknown {
   const { root } = openYaml(text);
-  return root && plainOf(root);
+  return root && plainSpot(root);
 }
 
 /** The file's data as an editor sees it: figures, true and false, null. */
@@ -143,7 +143,7 @@ describe('the reader has a fault for every file that the shape refuses, and none
     const { faults, unreadable } = readWhole(text, 'a.yaml');
     if (unreadable) return;
     const { root } = openYaml(text);
-    const data = root ? plainOf(root) : {};
+    const data = root ? plainSpot(root) : {};
     const right = shape.safeParse(data).success;
     const told = faults.filter((f) => SHAPE.has(f.code));
     const errors = faults.filter((f) => f.severity === 'error');

@@ -1,12 +1,12 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { insideOf, readThings, sayThing } from '../../../src/plan/order/inside.ts';
-import { linesOf } from '../../../src/plan/order/lines.ts';
+import { diaryLines } from '../../../src/plan/order/lines.ts';
 import { jobOf, type Said } from '../make.ts';
 
 const TEXT = 'pieces: {case: {}, port: {}}';
 const inside = (lines: Said[]) =>
-  insideOf(linesOf(jobOf(TEXT, lines))).map((t) => [t.piece, sayThing(t)]);
+  insideOf(diaryLines(jobOf(TEXT, lines))).map((t) => [t.piece, sayThing(t)]);
 
 describe('what went in and has not come out', () => {
   it('is counted for each opening', () => {

@@ -1,13 +1,13 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { linesOf } from '../../../src/plan/order/lines.ts';
+import { diaryLines } from '../../../src/plan/order/lines.ts';
 import { roundsOf } from '../../../src/plan/order/rounds.ts';
 import { boltsOff, boltsOn, jobOf, off, on, type Said } from '../make.ts';
 
 const TEXT = 'bolts: {S: M6x25}\npieces: {cover: {bolts: S S}, hose: {}}';
 const round = (lines: Said[], piece: string) => {
   const job = jobOf(TEXT, lines);
-  return roundsOf(job, linesOf(job))(piece);
+  return roundsOf(job, diaryLines(job))(piece);
 };
 
 describe('where a round begins', () => {

@@ -4,7 +4,7 @@ import { backAfter } from '../../../src/plan/next/back.ts';
 import { plan } from '../../../src/plan/plan.ts';
 import { type Cure, curesNow, sayCure, sayCureOf } from '../../../src/plan/seal/cure.ts';
 import { testList } from '../../../src/plan/tests/testlist.ts';
-import { within } from '../../../src/plan/twenty.ts';
+import { withinMinutes } from '../../../src/plan/twenty.ts';
 import { boltsOff, boltsOn, done, jobOf, off, on, type Said } from '../make.ts';
 
 const COVER = `
@@ -185,13 +185,14 @@ describe('until it is over', () => {
   });
 
   it('twenty minutes are not offered for it', () => {
-    expect(within(job, 20, EVENING).can).toEqual([]);
-    expect(within(job, 20, OVER).can.map((d) => d.step)).toEqual(['fill']);
+    expect(withinMinutes(job, 20, EVENING).can).toEqual([]);
+    expect(withinMinutes(job, 20, OVER).can.map((d) => d.step)).toEqual(['fill']);
   });
 
   it('nor behind a joint that is made in them', () => {
     const lines = [done('drain'), ...boltsOff('cover', 'S S'), { piece: 'cover', in: 'S S' }];
-    const steps = (text: string) => within(jobOf(text, lines), 60, EVENING).can.map((d) => d.step);
+    const steps = (text: string) =>
+      withinMinutes(jobOf(text, lines), 60, EVENING).can.map((d) => d.step);
     expect(steps(COVER + TASKS)).toEqual(['cover on']);
     expect(steps(COVER.replace(', cures 12 h', '') + TASKS)).toEqual(['cover on', 'fill']);
   });

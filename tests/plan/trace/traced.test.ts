@@ -2,7 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { nextOnJob } from '../../../src/plan/next/next-on-job.ts';
 import { plan } from '../../../src/plan/plan.ts';
 import { foundWish } from '../../../src/plan/trace/found.ts';
-import { besideSaid, conflictSaid, rowsOf } from '../../../src/plan/trace/say.ts';
+import { besideSaid, conflictSaid, traceRows } from '../../../src/plan/trace/say.ts';
 import { traced } from '../../../src/plan/trace/traced.ts';
 import { jobOf, NOW, off, type Said } from '../make.ts';
 
@@ -141,7 +141,7 @@ describe('what was found', () => {
     expect(besideSaid(job, traced(job))).toEqual([
       'Coil primary: before 0.4 ohm (bad), now 0.94 ohm (good)',
     ]);
-    expect(rowsOf(job, traced(job)).at(-1)).toMatchObject({ share: 'found', what: 'Coil open' });
+    expect(traceRows(job, traced(job)).at(-1)).toMatchObject({ share: 'found', what: 'Coil open' });
   });
 
   it('brings its part on the list, its piece next, and its test among the tasks', () => {
