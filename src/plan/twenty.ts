@@ -90,11 +90,15 @@ function isQuiet(standing: Standing, step: PlanStep): boolean {
   if (step.kind !== 'off' && step.kind !== 'on') return !isDangerous(job.tasks.get(step.key)?.spec);
   const spec = job.pieces.get(step.key)?.spec;
   if (spec === undefined || caresOf(spec).care.length > 0) return false;
+  // A spring behind it is nothing that one leaves half done.
+  if (spec.loose.some((said) => /\bsprings?\b/i.test(said))) return false;
   return step.kind === 'on' || !opensLiquid(spec) || !isToDrain(standing);
 }
 
 function isDangerous(task: TaskSpec | undefined): boolean {
-  return task !== undefined && cautionsForTask(task).some((c) => c.key === 'raised');
+  if (task === undefined) return false;
+  const cared = caresOf({ key: '', name: task.say, care: null }).care.length > 0;
+  return cared || cautionsForTask(task).some((c) => c.key === 'raised');
 }
 
 function opensLiquid(spec: PieceSpec): boolean {

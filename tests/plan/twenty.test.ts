@@ -93,6 +93,19 @@ pieces: {lever: {bolts: S}, hose: {}, cover: {under: [lever, hose], bolts: ${row
     expect(short(bolts, 20, stuck)).toEqual({ can: [], maybe: ['cover off'] });
   });
 
+  it('offers no task about brakes, steering, wheels or springs, and no piece with a spring behind it', () => {
+    const text = `bolts: {S: M6x25}
+pieces: {lid: {bolts: S, loose: [strong spring]}}
+tasks:
+  bleed: {do: Bleed the brakes}
+  lever: {adjust: 'Brake lever play, by the cable'}
+  nut: {do: Torque the steering head nut}
+  wheel: {do: Renew the front wheel bearings}
+  press: {do: Compress the fork spring}
+  chain: {adjust: Chain slack}`;
+    expect(short(text, 60)).toEqual({ can: [], maybe: ['chain'] });
+  });
+
   it('leaves out what waits for a part, and what waits for something that is not chosen', () => {
     const text = `pieces: {lid: {}, cover: {under: lid}}
 buy: {gasket: {what: gasket, for: cover on}}`;

@@ -43,7 +43,7 @@ export const SNUG =
 export const LOOSEN =
   /^(?:back(?:ed)?[- ]?off|loosen(?:ed)?|slacken(?:ed)?|undo|release|unscrew)\b(?:\s*(?:by|all|them|it|completely|fully|again))*\s*/i;
 const THREAD =
-  /^\(?(?:with\s+)?(?:(?:lightly\s+)?(?:oiled|oil(?= on the threads?)|lubricated|greased|waxed)(?:\s*(?:on the )?(?:threads?|bolts?|and (?:head|face|seat)|underside|washers?))*|(?:clean(?:ed)?(?:,| and)?\s*)?dry(?:\s*(?:threads?|bolts?))?|(?:threads?\s+)(?:oiled|dry|greased|lubricated|clean and dry)|in (?:engine )?oil|engine oil on the threads?|(?:no|never|without)\s+(?:oil(?:ed)?|grease|lubricant)(?:\s+on\s+(?:the\s+)?(?:threads?|bolts?))?)\)?/i;
+  /^\(?(?:with\s+)?(?:(?:lightly\s+)?(?:oiled|oil(?= on the threads?)|lubricated|greased|waxed)(?:\s*(?:on the )?(?:threads?|bolts?|and (?:head|face|seat)|underside|washers?))*|(?:clean(?:ed)?(?:,| and)?\s*)?dry(?:\s*(?:threads?|bolts?))?|(?:threads?\s+)(?:oiled|dry|greased|lubricated|clean and dry)|in (?:engine )?oil|engine oil on the threads?|(?:clean(?:ed)?|free) (?:of|from) (?:oil|grease)(?: (?:and|or) (?:oil|grease))?|(?:no|never|without)\s+(?:oil(?:ed)?|grease|lubricant)(?:\s+on\s+(?:the\s+)?(?:threads?|bolts?))?)\)?/i;
 const PLACE =
   /^\(?(?:see\s+)?(?:(?:the\s+)?(?:[\p{L}’'.-]+\s+){0,3}?(?:manual|bulletin|handbook|book|catalogue|catalog|supplement|sheet|sticker|label|data ?sheet|page|pages|pp?\.|table|section|sect\.|chapter|fig(?:ure)?\.?|drawing)(?:[\s,:.#-]*(?:no\.?|page|pages|pp?\.|table|section|chapter|fig\.?|and)?[\s#]*[\p{L}]{0,2}\d[\w./-]*)*|\d+-\d+(?:-\d+)*(?![\d.])|see\s+\S+)(?:\s+after all)?\)?(?=$|[\s,;)])/iu;
 const MOST = /^(?:max(?:imum)?\.?|at most|no more than|not more than|not over|up to|≤|<=?)\s*/i;
@@ -164,7 +164,7 @@ export function placeAt(text: string): string {
 
 /** What is said of the thread, at the start of a text. */
 export function threadAt(text: string): string {
-  return /^\(?[cdegilnotw]/i.test(text) ? (THREAD.exec(text)?.[0] ?? '') : '';
+  return /^\(?[cdefgilnotw]/i.test(text) ? (THREAD.exec(text)?.[0] ?? '') : '';
 }
 
 /** A figure alone: a unit further on may be its unit too. */

@@ -9,7 +9,7 @@ import { threadOf } from '../../bolt/thread/threads.ts';
 import { type Against, againstHole } from '../../bolt/torque/against-hole.ts';
 import { MAKER_FIRST } from '../../bolt/torque/cautions.ts';
 import { sane } from '../../bolt/torque/sane.ts';
-import { likelyMark, maybeHollow } from '../../bolt/torque/solid.ts';
+import { likelyMark, maybeHollow, notSteel } from '../../bolt/torque/solid.ts';
 import { standing } from '../../bolt/torque/standing.ts';
 import { strip } from '../../bolt/torque/stripping.ts';
 import { aim, settings, withAdapter } from '../../bolt/torque/wrench.ts';
@@ -58,7 +58,9 @@ function threadAsked(text: string | undefined, like: string): string | Answer {
   if (said === '') return misuse('usage', `Say ${like}: M6x1, 1/4-20.`);
   const { thread, rest } = readFront(said);
   const left = rest.replace(/\b(?:LH|left[- ]hand)\b/i, '').trim();
-  if (thread !== null && left !== '') {
+  // What says that it is hollow, or no steel, is known of it.
+  const known = maybeHollow([left], null) || notSteel([left]);
+  if (thread !== null && left !== '' && !known) {
     return misuse('bad-thread', `${said} was read as ${thread}, and “${left}” was not read.`);
   }
   if (threadOf(said)) return said;

@@ -167,6 +167,8 @@ describe('what is on the thread', () => {
     ['10 N·m, oiled threads', 'oiled threads', ''],
     ['10 N·m, no oil', 'no oil', ''],
     ['10 N·m, never oiled', 'never oiled', ''],
+    ['10 N·m, clean of oil', 'clean of oil', ''],
+    ['10 N·m, free from oil and grease', 'free from oil and grease', ''],
     ['12 N·m, greased O-ring', null, ''],
     ['12 N·m, greased O-ring 20 N·m more', null, 'greased O-ring more'],
   ])('%s: %s', (text, thread, rest) => {
