@@ -7,6 +7,7 @@ import { secondsOf } from '../model/time.ts';
 import { TROUBLES, troubleOf } from '../model/troubles.ts';
 import type { Entry, Job } from '../model/types.ts';
 import { verbRow } from '../model/verbs.ts';
+import { isBack } from '../plan/order/needed.ts';
 import { sayDuration } from '../plan/time/duration.ts';
 
 export const ABOUTS = [
@@ -111,8 +112,9 @@ function parts(job: Job, living: readonly Entry[], piece: string | undefined): K
     // What came short is no mistake to be warned of: more of the same came later.
     if (state && buyRow(state).noGood && state !== 'short')
       return [{ ...base, about: 'not', text: `${buy.what}, ${state}${told}` }];
-    // Once the piece is on again, what was here has gone in.
-    const fits = state !== null && isHere(state);
+    // Once the piece is on again, what was here has gone in; before, it only lies there.
+    const at = owner === null ? undefined : job.pieces.get(owner);
+    const fits = state !== null && isHere(state) && (state === 'fitted' || !at || isBack(at));
     return fits ? [{ ...base, about: 'part', text: `${buy.what}${told}` }] : [];
   });
 }

@@ -38,6 +38,21 @@ export function noFile(name: string, world: World, error?: unknown): Answer {
   });
 }
 
+/** A folder of jobs that was named and cannot be read; `error`: what the system said. */
+export function noFolder(name: string, world: World, error: unknown): Answer {
+  const code = errorCode(error);
+  if (code === 'ENOENT')
+    return misuse('no-such-folder', `No folder ${safe(name)} in ${safe(world.folder)}.`, {
+      folder: name,
+    });
+  if (code === 'ENOTDIR')
+    return misuse('no-folder', `${safe(name)} is no folder: name the one that its jobs lie in.`, {
+      folder: name,
+    });
+  const fail = failOf(error, name, 'read');
+  return misuse(fail.code, safe(`${fail.say} ${fail.fix}`), { folder: name });
+}
+
 export function faulty(faults: readonly Fault[]): Answer {
   return {
     exit: 1,

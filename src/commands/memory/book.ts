@@ -1,11 +1,11 @@
 /** A machine's book: all its jobs, and what is in it now. */
 import { resolve } from 'node:path';
 import { errorCode } from '../../job/save/disk.ts';
-import { failOf } from '../../job/save/fail.ts';
 import { jobsOn } from '../../memory/bench/jobs.ts';
 import { type Book, bookOf } from '../../memory/book.ts';
 import { near } from '../../model/nearword.ts';
 import { type Answer, answer, type Call, misuse } from '../base/command.ts';
+import { noFolder } from '../base/open-job.ts';
 
 export function run(call: Call): Answer {
   const [folder = '.', machine = ''] = call.words;
@@ -28,8 +28,7 @@ export function run(call: Call): Answer {
     return answer({ ...book, ...(unread.length === 0 ? {} : { unread }) }, lines.join('\n'));
   } catch (error) {
     if (errorCode(error) === null) throw error;
-    const fail = failOf(error, folder, 'read');
-    return misuse(fail.code, `${fail.say} ${fail.fix}`, { folder });
+    return noFolder(folder, call.world, error);
   }
 }
 

@@ -1,12 +1,12 @@
 /** What follows from the jobs of a bench, and when it is due. */
 import { resolve } from 'node:path';
 import { errorCode } from '../../job/save/disk.ts';
-import { failOf } from '../../job/save/fail.ts';
 import { allJobs } from '../../memory/bench/jobs.ts';
 import { calendarText } from '../../memory/calendar.ts';
 import { type Due, dueList } from '../../memory/due.ts';
 import { nowHere } from '../../world.ts';
-import { type Answer, answer, type Call, misuse } from '../base/command.ts';
+import { type Answer, answer, type Call } from '../base/command.ts';
+import { noFolder } from '../base/open-job.ts';
 
 export function run(call: Call): Answer {
   const [name = '.'] = call.words;
@@ -28,8 +28,7 @@ export function run(call: Call): Answer {
     return { ...made, exact, ...(said.length === 0 ? {} : { error: said.join('\n') }) };
   } catch (error) {
     if (errorCode(error) === null) throw error;
-    const fail = failOf(error, name, 'read');
-    return misuse(fail.code, `${fail.say} ${fail.fix}`, { folder: name });
+    return noFolder(name, call.world, error);
   }
 }
 
