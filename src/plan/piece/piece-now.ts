@@ -80,11 +80,9 @@ export function toFill(piece: PieceNow): HoleNow[] {
   );
 }
 
-/** Of none of the empty holes anybody noted what belongs there: any bolt of the tray goes in. */
-export function unknownOnly(piece: PieceNow): boolean {
-  const empty = toFill(piece);
-  return empty.length > 0 && empty.every((h) => h.belongs === null || h.belongs.kind === UNKNOWN);
-}
+/** Nobody has noted what belongs there: any bolt that is none of the known ones goes in. */
+export const isUnnoted = ({ belongs }: HoleNow): boolean =>
+  belongs === null || belongs.kind === UNKNOWN;
 
 /** Millimetres: read off a rule at the bench. */
 const SAME_LENGTH = 0.5;

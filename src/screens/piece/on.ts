@@ -4,7 +4,7 @@ import { sayOnce } from '../../bolt/torque/cautions.ts';
 import type { HoleNow } from '../../model/types.ts';
 import { inPlace } from '../../model/words.ts';
 import { UNKNOWN } from '../../piece/row.ts';
-import { fitting, names, toFill, unknownOnly } from '../../plan/piece/piece-now.ts';
+import { fitting, isUnnoted, names, toFill } from '../../plan/piece/piece-now.ts';
 import { sayTakes } from '../../plan/piece/say-piece.ts';
 import { turnSaid } from '../../plan/piece/say-tight.ts';
 import { lacking, trayNow } from '../../plan/piece/tray.ts';
@@ -43,8 +43,11 @@ function onOn(state: State, view: StepView<'on'>): OnOn | null {
   if (!here) return null;
   const { job, piece, step, hand } = here;
   const fits = fitting(job, piece, hand);
-  const any = step.hand === '' && unknownOnly(piece);
-  const first = fits[0] ?? (any ? toFill(piece)[0] : undefined);
+  const empty = toFill(piece);
+  const meant = step.here === null ? empty : empty.filter(({ name }) => name === step.here);
+  // One of those that nobody has noted goes where nobody noted one: pointed at, or where no other hole is left.
+  const any = step.hand === '' && meant.length > 0 && meant.every(isUnnoted);
+  const first = fits[0] ?? (any ? empty[0] : undefined);
   return { ...here, fits, any, lit: step.here ?? first?.name ?? null };
 }
 
@@ -64,7 +67,7 @@ function putIn({ state, job, key, piece, step, lit, any }: OnOn, which?: string[
 
 function putAllIn(here: OnOn): Updated {
   const { state, piece, fits, any } = here;
-  const holes = names(any ? toFill(piece) : fits);
+  const holes = names(any ? toFill(piece).filter(isUnnoted) : fits);
   return holes.length === 0 ? say(state, 'No empty hole takes it.') : putIn(here, holes);
 }
 
@@ -164,10 +167,16 @@ function sayHand({ state: { columns }, job, piece, step, hand: read, fits, any }
     });
   }
   if (read.is === 'none') {
-    const kinds = [...new Set(toFill(piece).flatMap((h) => (h.belongs ? [h.belongs.kind] : [])))];
+    const noted = toFill(piece).filter((h) => !isUnnoted(h));
+    const kinds = [...new Set(noted.flatMap((h) => (h.belongs ? [h.belongs.kind] : [])))];
+    // One that nobody has noted is said by its hole.
+    const more = noted.length < toFill(piece).length ? '   or its hole' : '';
     const texts = kinds.map((k) => [k, job.upper.kinds.get(k)?.lengthText ?? ''].join(' ').trim());
     return [
-      cutTo(line(bold('What is in your hand?'), `   ${texts.join('   ')}   .length`), columns),
+      cutTo(
+        line(bold('What is in your hand?'), `   ${texts.join('   ')}   .length${more}`),
+        columns,
+      ),
     ];
   }
   if (read.is === 'part') return [line(bold(`In your hand: ${step.hand}_`))];

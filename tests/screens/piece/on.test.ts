@@ -302,3 +302,31 @@ describe('a word where a bolt is asked for', () => {
 });
 
 const ON_STEP = { step: 'on', here: null, typed: '', hand: '', fresh: false } as const;
+
+describe('bolts of which only some were noted', () => {
+  const mixed = () => {
+    const bench = new Bench('putback: 1\njob: x\npieces:\n  cover: {bolts: "? ? S ?"}\n');
+    bench.mark({ do: 'out', piece: 'cover' });
+    bench.mark({ do: 'off', piece: 'cover' });
+    return new Desk(bench).open('cover').press('enter a a');
+  };
+
+  it('go in by the number of their hole, one or all of them, and a kind by its letter', () => {
+    const desk = mixed();
+    expect(desk.frame).toContain('What is in your hand?');
+    expect(desk.frame).toContain('or its hole');
+    desk.press('space a');
+    expect(desk.bench.states()).toBe('out out out out');
+    desk.press('2 space');
+    expect(desk.bench.states()).toBe('out in out out');
+    desk.press('1 a');
+    expect(desk.bench.states()).toBe('in in out in');
+    desk.press('s space');
+    expect(desk.bench.states()).toBe('in in in in');
+  });
+
+  it('the known one does not go in by its hole alone', () => {
+    const desk = mixed().press('3 space');
+    expect(desk.bench.states()).toBe('out out out out');
+  });
+});
