@@ -94,9 +94,13 @@ function oddWord(entry: Entry): string | null {
   return word;
 }
 
+const MEASURED = /^\d+(?:\.\d+)? mm$/;
+
 function findOddWord({ verb, value }: Entry): string | null {
   const { value: is } = verbRow(verb);
   if (is !== 'found' && is !== 'bolts' && is !== 'bolt') return null;
+  // Measured with a rule, and no kind is that long.
+  if (is !== 'found' && MEASURED.test(value)) return null;
   const read = is === 'found' ? readFound : readItem;
   const words = rowWords(value).map((w) => w.word);
   if (words.length === 0) return value;
