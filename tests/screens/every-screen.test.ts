@@ -1,10 +1,13 @@
 /** What holds on every screen: a way back, out, the list of keys, a foot, and no text that is cut. */
 import { describe, expect, it } from 'vitest';
+import { width } from '../../src/screens/kit/text.ts';
 import type { Desk } from './desk.ts';
 import type { Place } from './every-screen.ts';
-import { LONG, long } from './long-screens.ts';
+import { LONG, long, longScreen, SIZES } from './long-screens.ts';
 
-const PLACES = Object.keys(LONG) as Place[];
+const PLACES = SIZES.flatMap((size) =>
+  (Object.keys(LONG) as Place[]).map((place) => ({ place, size, ...size })),
+);
 
 /** Where Down marks the next row. */
 const LISTS: readonly Place[] = [
@@ -43,9 +46,9 @@ function readAll(desk: Desk): string {
   return seen.join(' ').replace(/\s+/g, ' ');
 }
 
-describe.each(PLACES)('%s', (place) => {
+describe.each(PLACES)('$place at $columns × $rows', ({ place, size }) => {
   const open = () => {
-    const desk = LONG[place]();
+    const desk = longScreen(place, size);
     expect(desk.screen).toBe(place);
     return desk;
   };
@@ -81,6 +84,24 @@ describe.each(PLACES)('%s', (place) => {
       place === 'unsaved' ? 'give this mark up' : 'back one step; nothing is lost',
     );
     expect(desk.press('escape').state.view).toEqual(view);
+  });
+
+  it('fits the terminal, and its last row names keys', () => {
+    const desk = open();
+    expect(desk.rows.length).toBeLessThanOrEqual(size.rows);
+    expect(desk.rows.filter((row) => width(row) > size.columns)).toEqual([]);
+    expect(desk.rows.at(-1)?.trimEnd()).toMatch(/\S+ keys$|Esc back$/);
+  });
+
+  it('moves where it shows not all, by the key that its count names', () => {
+    const desk = open();
+    const below = () =>
+      [...desk.frame.matchAll(/(\d+) below/g)].reduce((sum, [, n]) => sum + Number(n), 0);
+    const more = below();
+    // Where lines are moved by another key than the mark, the count names it.
+    const key = /PageDown\)/.test(desk.frame) ? 'pagedown' : 'down';
+    for (let n = 0; n < size.rows && below() === more; n += 1) desk.press(key);
+    if (more > 0) expect(below()).not.toBe(more);
   });
 
   it('shows each text that it begins to its end, however long', () => {

@@ -4,7 +4,7 @@ import { Desk, FILE } from './desk.ts';
 import type { Place } from './every-screen.ts';
 
 /** Sentences of one text, each with a number: `Joint0 is told. Joint1 is told.` */
-export function long(name: string, sentences = 44): string {
+export function long(name: string, sentences = 70): string {
   return Array.from({ length: sentences }, (_, i) => `${name}${i} is told.`).join(' ');
 }
 
@@ -86,8 +86,15 @@ function coverTight(): Bench {
   return bench;
 }
 
-const SMALL = { columns: 60, rows: 16 };
-const at = (bench: Bench, look = {}) => new Desk(bench, { ...SMALL, ...look });
+/** The usual size of a terminal, and the smallest that has room for all. */
+export const SIZES = [
+  { columns: 80, rows: 24 },
+  { columns: 60, rows: 16 },
+] as const;
+export type Size = (typeof SIZES)[number];
+
+let size: Size = SIZES[1];
+const at = (bench: Bench, look = {}) => new Desk(bench, { ...size, ...look });
 const cover = (bench: Bench, keys = '', look = {}) => at(bench, look).open(COVER).press(keys);
 
 /** With a row of the job marked, and opened. */
@@ -114,6 +121,12 @@ function refused(keys: string): Desk {
 const on = (hand: string) => ({ step: 'on', here: null, typed: '', hand, fresh: true }) as const;
 
 const NO_VIEW = { screen: 'wait' } as const;
+
+/** The screen with its long text, on a terminal of this size. */
+export function longScreen(place: Place, on: Size): Desk {
+  size = on;
+  return LONG[place]();
+}
 
 export const LONG: Record<Place, () => Desk> = {
   wait: () => {
@@ -231,7 +244,7 @@ export const LONG: Record<Place, () => Desk> = {
   photos: () => {
     const bench = coverOff();
     for (const picture of ['photos/a.jpg', 'photos/b.jpg']) {
-      bench.mark({ do: 'photo', piece: COVER, picture, says: long('Light', 90) });
+      bench.mark({ do: 'photo', piece: COVER, picture, says: long('Light') });
     }
     return cover(bench, 'x');
   },

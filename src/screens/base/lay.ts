@@ -53,7 +53,9 @@ export function layPage(state: State, page: Page, top: number, arrows: boolean):
   const all = Math.max(1, rows - AROUND - quiet.length - saying);
   const room = Math.max(1, all - above.length - below.length);
   const middle = laidMiddle(page, columns, room, top, arrows);
-  const said = moved(page.say ?? [], saying, Math.max(0, top - middle.over), arrows);
+  // In a list the arrows move the mark: what is said under it is moved by pages, and its count says so.
+  const byArrows = arrows && page.kind !== 'list';
+  const said = moved(page.say ?? [], saying, Math.max(0, top - middle.over), byArrows);
   const lines: Line[] = [
     spread(page.left, page.right ?? [], columns),
     spread([], page.under ?? [], columns),
