@@ -88,19 +88,19 @@ describe('the index', () => {
     for (const word of asked) expect(byIndex(word), word).toEqual(byScan(word));
   });
 
-  it(`answers ${runs(500)} random questions as a plain scan does, some with many answers and some with none`, () => {
+  it(`answers ${runs(200)} random questions as a plain scan does, some with many answers and some with none`, () => {
     madeBench(folder, 30);
     const random = seeded(4711 + Number(process.env.SEED ?? 0));
     let none = 0;
     let some = 0;
-    for (const words of questions(runs(500), random)) {
+    for (const words of questions(runs(200), random)) {
       const found = byIndex(...words);
       expect(found, words.join(' ')).toEqual(byScan(...words));
       if (found.length === 0) none++;
       else some++;
     }
     expect(indexes()).toEqual(['find-1.db']);
-    expect([none > 20, some > 100]).toEqual([true, true]);
+    expect([none > 8, some > 40]).toEqual([true, true]);
   });
 
   it('follows what happens to the files: changed, gone, new, renamed, a link that leads out', () => {
