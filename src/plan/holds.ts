@@ -53,9 +53,11 @@ export function holdsOf(standing: Standing): Holds {
     }
   }
   for (const { test, when, due } of laterOf(standing)) {
-    const seconds = due === null ? null : (readDay(due, standing.now.offset)?.seconds ?? null);
-    const name = due === null ? when : null;
-    add(relations.at.get(test), { by: 'time', name, until: due, seconds });
+    const day = due === null ? null : (readDay(due, standing.now.offset)?.seconds ?? null);
+    // In a season, in a year: it follows from the job, which nobody calls ready by then.
+    const isPart = day !== null && day - standing.now.seconds <= FOLLOWS;
+    const [seconds, until, name] = isPart ? [day, due, null] : [null, null, when];
+    add(relations.at.get(test), { by: 'time', name, until, seconds });
   }
   for (const [place, name] of againOver(standing)) {
     add(place, { by: 'step', name, until: null, seconds: null });
@@ -64,6 +66,9 @@ export function holdsOf(standing: Standing): Holds {
     (before.next[place] ?? []).map((other) => stepHold(standing, other));
   return { of: (place) => [...waitsFor(place), ...(byStep.get(place) ?? [])], buys, inside };
 }
+
+/** s. A test that is so far off is no part of the work. */
+const FOLLOWS = 31 * 86_400;
 
 /** Tests of the file whose day has not come, or which wait for a distance or an oil change. */
 function laterOf(standing: Standing): TestItem[] {

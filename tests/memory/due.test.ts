@@ -77,6 +77,11 @@ describe('what follows from a job', () => {
     }
   });
 
+  it('in a year is no part of the work: nothing says that it is ready then', () => {
+    const { job } = cover('Hollin 400, 1000 km', TASKS);
+    expect(backAfter(job, '2026-05-02T10:00:00+02:00').finish).toBeNull();
+  });
+
   it('a span that no calendar has is told, makes no date, and stays until it is put right', () => {
     const tasks = `  odd: {test: Belt, when: after -5 days, after: cover on}
   far: {do: Oil, when: after 99999999999 years, after: cover on}`;
