@@ -9,7 +9,7 @@ import {
   type Warning,
 } from '../../model/types.ts';
 import { freeKey } from '../form/typed-trace.ts';
-import { already, noPiece, type Stamp, type Wished, write, wrong } from './parts.ts';
+import { already, list, noPiece, type Stamp, type Wished, write, wrong } from './parts.ts';
 
 export function judgeChoose(job: Job, wish: Wished<'choose'>, stamp: Stamp): Verdict {
   const piece = job.pieces.get(wish.piece);
@@ -17,16 +17,28 @@ export function judgeChoose(job: Job, wish: Wished<'choose'>, stamp: Stamp): Ver
   const what = wish.what.trim().replace(/\s+/g, ' ');
   if (what === '') return wrong('no-thing', 'Say what it is about.');
   const value = `${wish.answer} ${what}`;
-  const same = (e: Entry) =>
-    e.verb === 'chosen' &&
-    e.piece === wish.piece &&
-    job.living.has(e.id) &&
-    saidOf(e).what === what;
-  const last = job.entries.findLast(same);
-  const round = last && (job.rounds.get(last.id) ?? 1);
-  if (last?.value === value && round === piece.round && wish.says === undefined) return already();
-  const edits = added(job, wish.piece, wish.answer, what);
-  return write(stamp, wish, { verb: 'chosen', value, piece: wish.piece }, { edits });
+  const before = saidBefore(
+    job,
+    { piece: wish.piece, what, round: piece.round },
+    job.entries.length,
+  );
+  if (before === wish.answer && wish.says === undefined) return already();
+  const { edits, warnings } = instead(job, wish.piece, what, before, wish.answer);
+  return write(stamp, wish, { verb: 'chosen', value, piece: wish.piece }, { edits, warnings });
+}
+
+/** What was said last of a thing in a round of its piece, before a place in the diary; null while nothing was. */
+function saidBefore(
+  { entries, living, rounds }: Job,
+  { piece, what, round }: { piece: string; what: string; round: number },
+  at: number,
+): Choice | null {
+  const last = entries.slice(0, at).findLast((e) => {
+    const same = e.verb === 'chosen' && e.piece === piece && saidOf(e).what === what;
+    return same && living.has(e.id) && (rounds.get(e.id) ?? 1) === round;
+  });
+  const answer = last ? saidOf(last).answer : '';
+  return isAnswer(answer) ? answer : null;
 }
 
 function saidOf({ value }: Entry): { answer: string; what: string } {
@@ -78,7 +90,46 @@ function added(job: Job, piece: string, answer: Choice, what: string): Edit[] {
     .map((row) => ({ edit: 'named', ...row }));
 }
 
-/** What came into the file with it goes out again, as long as nobody marked it or wrote more of it. */
+/** What followed from one answer goes out of the file, as long as nobody marked it or wrote more of it; another's comes. */
+function instead(
+  job: Job,
+  piece: string,
+  what: string,
+  was: Choice | null,
+  is: Choice | null,
+): { edits: Edit[]; warnings: Warning[] } {
+  if (was === is) return { edits: [], warnings: [] };
+  const rows = (was === null ? [] : rowsFor(piece, was, what)).filter(({ section, key }) =>
+    section === 'tasks' ? job.upper.tasks.has(key) : job.upper.buys.has(key),
+  );
+  const [bare, more] = [true, false].map((yes) => rows.filter((row) => isBare(job, row) === yes));
+  const stays = (more ?? []).map(({ key }) => key);
+  const say = `${list(stays)} stays in the file: it was marked, or more was written of it.`;
+  return {
+    edits: [
+      ...(bare ?? []).map(({ section, key }) => ({ edit: 'unnamed', section, key }) as const),
+      ...(is === null ? [] : added(job, piece, is, what)),
+    ],
+    warnings: stays.length === 0 ? [] : [{ code: 'file-stays', say }],
+  };
+}
+
+/** It says what came with the answer and no more, and nothing was marked of it. */
+function isBare(job: Job, { section, key, fields }: Row): boolean {
+  const { tasks, buys } = job.upper;
+  const marks = job.entries.filter((e) => job.living.has(e.id));
+  if (section === 'tasks') {
+    const task = tasks.get(key);
+    const said = task?.say === (fields.do ?? fields.decide);
+    const more = task?.note || task?.takes || task?.weigh;
+    return said && !more && !marks.some((e) => e.task === key);
+  }
+  const buy = buys.get(key);
+  const more = buy?.price || buy?.from || buy?.count || buy?.note;
+  return buy?.what === fields.what && !more && !marks.some((e) => e.buy === key);
+}
+
+/** What came into the file with it goes out again, and what was said before it counts again. */
 export function chosenBack(
   job: Job,
   entry: Entry,
@@ -87,28 +138,15 @@ export function chosenBack(
   const { answer, what } = saidOf(entry);
   const piece = entry.piece ?? '';
   if (!isAnswer(answer)) return { edits: [], warnings: [] };
-  if (!stands) return { edits: added(job, piece, answer, what), warnings: [] };
-  const rows = rowsFor(piece, answer, what).filter(({ section, key, fields }) => {
-    const { tasks, buys } = job.upper;
-    const [task, buy] = [tasks.get(key), buys.get(key)];
-    const marked = job.entries.some(
-      (e) => (section === 'tasks' ? e.task : e.buy) === key && job.living.has(e.id),
-    );
-    const bare =
-      section === 'tasks'
-        ? task &&
-          task.say === (fields.do ?? fields.decide) &&
-          !task.note &&
-          !task.takes &&
-          !task.weigh
-        : buy && buy.what === fields.what && !buy.price && !buy.from && !buy.count && !buy.note;
-    return bare && !marked;
-  });
-  return {
-    edits: rows.map(({ section, key }) => ({ edit: 'unnamed', section, key })),
-    warnings: [],
-  };
+  const at = job.entries.indexOf(entry);
+  const round = job.rounds.get(entry.id) ?? job.pieces.get(piece)?.round ?? 1;
+  const before = saidBefore(job, { piece, what, round }, at);
+  // Where something was said of it since, that stays.
+  const since = saidBefore(job, { piece, what, round }, job.entries.length);
+  if (stands) return since === answer ? instead(job, piece, what, answer, before) : NOTHING;
+  return since === before ? instead(job, piece, what, before, answer) : NOTHING;
 }
 
+const NOTHING = { edits: [], warnings: [] };
 const isAnswer = (word: string): word is Choice =>
   (REACH_ANSWERS as readonly string[]).includes(word);

@@ -71,6 +71,30 @@ describe('while it is open', () => {
     expect(upperOf(desk).tasks.get('ask-shaft-bearing')).toMatchObject({ verb: 'decide' });
   });
 
+  it('another answer takes out what followed from the first, and Backspace brings that back', () => {
+    const desk = row(reached(), 'lip-seal').press('r');
+    const renewed = desk.bench.text;
+    row(desk, 'lip-seal').press('l').type('soft and dry').press('enter');
+    expect(desk.bench.text).toBe(BEHIND);
+    desk.press('backspace');
+    expect(upperOf(desk).tasks.get('renew-lip-seal')).toMatchObject({ say: 'Renew: Lip seal' });
+    expect(upperOf(desk).buys.has('lip-seal')).toBe(true);
+    expect(desk.bench.text.length).toBe(renewed.length);
+    desk.press('backspace');
+    expect(desk.bench.text).toBe(BEHIND);
+  });
+
+  it('what was marked since stays, and that is said', () => {
+    const desk = row(reached(), 'lip-seal').press('r');
+    const { bench } = desk;
+    bench.mark({ do: 'done', task: 'renew-lip-seal' });
+    const other = { do: 'choose', piece: 'cover', what: 'Lip seal', answer: 'leave' } as const;
+    expect(bench.warnings(other)).toEqual(['file-stays']);
+    bench.mark(other);
+    expect(bench.job.upper.tasks.has('renew-lip-seal')).toBe(true);
+    expect(bench.job.upper.buys.has('lip-seal')).toBe(false);
+  });
+
   it('a question of the file opens on what it turns on', () => {
     const desk = reached().press('enter');
     expect(desk.screen).toBe('weigh');
