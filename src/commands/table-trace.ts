@@ -15,6 +15,7 @@ export const TRACE_COMMANDS: readonly Command[] = [
     examples: [
       "trace start.yaml primary --reading '0.4 ohm'",
       "trace start.yaml --check 'Blue spark: coil, plug, 3 min'",
+      "trace start.yaml plug --put 'new plug'",
       'trace start.yaml plug same --old back',
     ],
     options: {
