@@ -139,7 +139,7 @@ function answerOf(job: Job): Answer {
     ...{ way: a.way, again: a.conflict?.again ?? null, untimed: a.untimed },
     looks: now.looks,
     tries: openTries(job),
-    found: now.found.map(({ suspect, at, id }) => ({ suspect, at, id })),
+    found: now.found.map(({ suspect, at, id, proved }) => ({ suspect, at, id, proved })),
     proof: now.proof,
     proved: now.proved,
   };

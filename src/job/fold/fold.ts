@@ -26,7 +26,9 @@ export function fold(printed: Upper, entries: readonly Entry[]): Job {
 
   const rounds = new Map<string, number>();
   for (const entry of living) {
-    if (entry.task !== undefined) finish(tasks.get(entry.task), entry);
+    if (entry.task !== undefined) {
+      for (const task of sameLook(tasks, entry.task)) finish(task, entry);
+    }
     if (entry.piece === undefined) continue;
     let making = pieces.get(entry.piece);
     if (!making) {
@@ -52,4 +54,13 @@ export function fold(printed: Upper, entries: readonly Entry[]): Job {
     inside: countsOf(living).filter((thing) => thing.count > 0),
     conflicts,
   };
+}
+
+/** A task, and the tests that are the same look once more: made for one fault, it is made for the other. */
+function sameLook(tasks: ReadonlyMap<string, TaskNow>, key: string): TaskNow[] {
+  const task = tasks.get(key);
+  if (!task) return [];
+  const [proves, ...more] = task.spec.proves;
+  if (proves === undefined || more.length > 0) return [task];
+  return [...tasks.values()].filter(({ spec }) => spec.proves.join('\n') === proves);
 }

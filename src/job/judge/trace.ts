@@ -86,12 +86,13 @@ const toldBeside = ({ says, because }: Wished<'look'>) => ({
   ...(because === undefined ? {} : { because }),
 });
 
-/** The test that proves what was found last, where it is this look once more: one mark says both. */
+/** The test that proves what was found, where it is this look once more: one mark says both. Of several the last. */
 function provedBy(job: Job, check: string): TaskNow | null {
-  const found = job.entries.findLast((e) => e.verb === 'found' && job.living.has(e.id));
-  const test = job.tasks.get(proofKey(found?.suspect ?? ''));
-  const [proves, ...more] = test?.spec.proves ?? [];
-  return test && proves === check && more.length === 0 ? test : null;
+  const found = job.entries.filter((e) => e.verb === 'found' && job.living.has(e.id));
+  const tests = found.flatMap(({ suspect }) => job.tasks.get(proofKey(suspect ?? '')) ?? []);
+  return (
+    tests.findLast(({ spec: { proves } }) => proves.length === 1 && proves[0] === check) ?? null
+  );
 }
 
 const readable = (limit: string | null): boolean => limit !== null && readLimit(limit) !== null;

@@ -46,17 +46,17 @@ export interface TraceRow {
 }
 
 /** The suspects in their order: those left, the cleared ones, what was found. */
-export function traceRows(job: Job, { answer, looks, found, proved }: Traced): TraceRow[] {
+export function traceRows(job: Job, { answer, looks, found, proved, next }: Traced): TraceRow[] {
   const rows = answer.suspects.map(({ name, share, cleared }) => ({
     name,
     // Who was not cleared when it was found is no suspect any more, and was not looked at either.
-    share: proved && cleared.length === 0 ? 'not it' : SHARES[share],
+    share: proved && !next && cleared.length === 0 ? 'not it' : SHARES[share],
     what: suspectSaid(job, name),
     by: cleared.length === 0 ? null : clearedBy(job, cleared, looks),
   }));
-  const put = found.map(({ suspect, at }, i) => {
-    const last = i === found.length - 1;
-    const state = !last || proved ? (proved ? 'proved' : 'put right') : 'not proved yet';
+  const put = found.map(({ suspect, at, proved: is }, i) => {
+    const open = i === found.length - 1 ? 'not proved yet' : 'put right, not proved';
+    const state = is ? 'proved' : open;
     const by = `${state}, ${clock(at)}`;
     return { name: suspect, share: 'found', what: suspectSaid(job, suspect), by };
   });

@@ -19,8 +19,8 @@ export interface Traced {
   /** Each check of the file, in its order: its minutes, and what good and what bad would leave now. */
   ahead: Look[];
   looks: LookMade[];
-  /** In their order; with whether the last one is proved. */
-  found: FoundMade[];
+  /** In their order, each with whether it is proved. */
+  found: (FoundMade & { proved: boolean })[];
   /** The check that proves what was found last; null where no look showed it. */
   proof: string | null;
   /** That check, or its test, came out good since. */
@@ -62,9 +62,11 @@ function make(job: Job): Traced {
   const others = unclear.size === 0 ? whole : trace(lessChecks(first, unclear, shows));
   // What told nothing is not asked again at once; with nothing else to look at, it is.
   const answer = others.next ? others : whole;
-  const last = found.at(-1);
-  const proof = last ? proofOf(last, looks, shows) : null;
-  const proved = last !== undefined && isProved(job, last, proof, looks);
+  const proofs = found.map((one) => {
+    const check = proofOf(one, looks, shows);
+    return { ...one, check, proved: isProved(job, one, check, looks) };
+  });
+  const { check: proof = null, proved = false } = proofs.at(-1) ?? {};
   const bad = marks.some(({ check, says }, i) => {
     return (
       says === 'bad' && !marks.slice(i + 1).some((m) => m.check === check && m.says === 'good')
@@ -72,26 +74,29 @@ function make(job: Job): Traced {
   });
   // With all that was found put right and nothing bad any more, nothing is left to be explained.
   const settled = proved || (found.length > 0 && !bad);
-  const next = proved ? null : (again(false) ?? answer.next ?? again(true));
+  const next = again(false) ?? (proved ? null : (answer.next ?? again(true)));
   return {
     answer: settled ? { ...answer, conflict: null } : answer,
     next,
     onceMore: next !== null && unclear.has(next.check),
     ahead: job.upper.checks.size === 0 ? [] : [...job.upper.checks.keys()].map(ahead),
     looks,
-    found,
+    found: proofs.map(({ check: _, ...one }) => one),
     proof,
     proved,
   };
 
   /**
-   * The look that proves what was found last, while it was not made again, or told nothing; nothing is left where it comes
-   * out good.
+   * The look that proves what was found, of the last first, while it was not made again, or told nothing; nothing is left
+   * where it comes out good.
    */
   function again(unclearToo: boolean): Look | null {
-    const made = looks.slice(last?.after ?? 0).filter((l) => l.check === proof);
-    const open = unclearToo ? made.every(({ says }) => says === 'unclear') : made.length === 0;
-    return proof !== null && open ? { ...ahead(proof), good: [] } : null;
+    const open = proofs.findLast(({ check, proved: is, after }) => {
+      const made = looks.slice(after).filter((l) => l.check === check);
+      const waits = unclearToo ? made.every(({ says }) => says === 'unclear') : made.length === 0;
+      return check !== null && !is && waits;
+    });
+    return open?.check ? { ...ahead(open.check), good: [] } : null;
   }
 
   function ahead(name: string): Look {

@@ -176,3 +176,37 @@ it('relabelling suspects and checks changes nothing but the names', () => {
   const named = (now: ReturnType<typeof traced>) => JSON.stringify(now.answer).replaceAll('x-', '');
   expect(named(of([], other))).toBe(named(of()));
 });
+
+describe('two that were found', () => {
+  const TWO = `
+suspects: {plug: Plug wet, tap: Tap blocked, lead: Lead broken}
+checks:
+  spark: {check: Blue spark, bad: [plug, lead], takes: 3 min}
+  flow: {check: Runs freely, bad: tap, takes: 2 min}
+tasks:
+  proof-plug: {test: Blue spark, proves: spark}
+  proof-lead: {test: Blue spark, proves: spark}
+`;
+  const found = (suspect: string): Said => ({ suspect, found: suspect });
+  const both = [look('spark', 'bad'), look('flow', 'bad'), found('plug'), found('tap')];
+
+  it('are proved each by its own look, the last one first', () => {
+    const now = of([...both, look('flow', 'good')], TWO);
+    expect(now.found.map(({ proved }) => proved)).toEqual([false, true]);
+    expect(now.next).toMatchObject({ check: 'spark', good: [] });
+    const job = jobOf(TWO, [...both, look('flow', 'good')]);
+    expect(traceRows(job, now).find(({ name }) => name === 'plug')?.by).toContain('not proved');
+    const all = of([...both, look('flow', 'good'), look('spark', 'good')], TWO);
+    expect(all.found.map(({ proved }) => proved)).toEqual([true, true]);
+    expect(all.next).toBeNull();
+    const share = (at: typeof now) => traceRows(job, at).find(({ name }) => name === 'lead')?.share;
+    expect([share(now), share(all)]).toEqual(['left', 'cleared']);
+  });
+
+  it('by the same look are both proved where it is made once', () => {
+    const lines = [look('spark', 'bad'), found('plug'), found('lead')];
+    const job = jobOf(TWO, [...lines, { task: 'proof-lead', done: 'passed' }]);
+    expect(job.tasks.get('proof-plug')?.done).toBe('passed');
+    expect(traced(job).found.map(({ proved }) => proved)).toEqual([true, true]);
+  });
+});
