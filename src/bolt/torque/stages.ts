@@ -116,13 +116,11 @@ const besideIt: Reader = (left, reading, at) => {
 
 const onTheThread: Reader = (left, reading, at) => {
   const said = threadAt(left);
-  const part = partOf(reading.text, at);
+  if (said === '') return 0;
   // A greased O-ring is no greased thread.
-  if (smearIn(said) !== null && smearIn(part) === null) return 0;
-  if (said !== '') {
-    reading.thread = joined(reading.thread, said);
-    reading.threads.push({ text: said, at });
-  }
+  if (smearIn(said) !== null && smearIn(partOf(reading.text, at)) === null) return 0;
+  reading.thread = joined(reading.thread, said);
+  reading.threads.push({ text: said, at });
   return said.length;
 };
 
