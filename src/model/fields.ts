@@ -3,7 +3,7 @@ import { fieldOf, type Keys, keyRows } from './key-row.ts';
 import type { FieldsOf, Values } from './types-upper.ts';
 import type { ValueName } from './values.ts';
 
-/** What a key is of which the file says nothing, anew for each; null where it has no field of its own. */
+/** The value of a key that the file does not mention, made anew for each thing; null for a kind of value without a field. */
 const EMPTY: {
   readonly [V in ValueName]: [Values[V]] extends [never] ? null : () => Values[V];
 } = {
@@ -44,7 +44,7 @@ const EMPTY: {
   entries: null,
 };
 
-/** All fields as they are where the file says nothing. */
+/** All fields of a thing of which the file says nothing. */
 export function bareFields<T extends Keys>(keys: T): FieldsOf<T> {
   const fields = keyRows(keys).flatMap(([key, row]) => {
     const empty = EMPTY[row.value];

@@ -15,8 +15,8 @@ const DAY = 86_400;
 const THURSDAY = 3;
 
 /**
- * When so many seconds of work are done that begin at `from`, both seconds since 1970; `offset`: minutes east where the
- * hours are meant. Without hours, or without work, it is done without a break.
+ * When a piece of work is done that begins at `from` and takes so many seconds, in seconds since 1970; `offset`: minutes
+ * east of Greenwich of the clock that the hours are meant by. Without hours it is done in one go.
  */
 export function workedUntil(hours: Hours, from: number, work: number, offset: number): number {
   const week = (hours ?? []).flat().reduce((sum, { from: a, to }) => sum + (to - a) * 60, 0);

@@ -20,7 +20,7 @@ interface Said {
   mayStay?: true;
 }
 
-/** Only in the file. */
+/** A key that is read and checked, and shown nowhere by a name of its own. */
 interface Plain extends Said {
   value: ValueName;
   label?: never;
@@ -28,7 +28,7 @@ interface Plain extends Said {
   written?: never;
 }
 
-/** Told on a screen, under this name. */
+/** Shown on a screen under this name. */
 interface Labelled extends Said {
   value: ValueName;
   label: string;
@@ -46,7 +46,7 @@ interface Corrected extends Said {
   elseOfPiece?: true;
 }
 
-/** How a text is asked for that is put into it. */
+/** How somebody is asked for a text for this key. */
 interface Asked {
   /** The question on a screen; the lines behind it help. */
   asks: readonly [string, ...string[]];
@@ -56,7 +56,7 @@ interface Asked {
   ofBolts?: true;
 }
 
-/** A text can be put into it from a screen or a command. */
+/** A text can be written to it from a screen or a command. */
 interface Written extends Said {
   value: WrittenValue;
   label: string;
@@ -86,7 +86,7 @@ export function keyRows<T extends Keys>(keys: T): [keyof T & string, KeyRow][] {
   return Object.entries(keys) as [keyof T & string, KeyRow][];
 }
 
-/** The names of the keys whose rows answer, in the order of the table. */
+/** The names of the keys whose rows pass the test, in the order of the table. */
 export function keysWith<T extends Keys>(keys: T, has: (row: KeyRow) => boolean) {
   return keyRows(keys).flatMap(([key, row]) => (has(row) ? [key] : []));
 }

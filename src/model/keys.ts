@@ -1,6 +1,6 @@
 /**
  * The table of a job file's keys: one row each. The types of what is read, the reader, the check, the JSON Schema, help,
- * labels, questions, what can be written and what can be corrected follow from it. A row more is a key more.
+ * labels, questions, what can be written and what can be corrected follow from it. To add a key, add its row.
  */
 import { type Keys, type KeysWith, keysWith, note, takes } from './key-row.ts';
 

@@ -18,11 +18,11 @@ export type Correctable = Of<{ corrected: true }> | 'step';
 export type Writable = KeysWith<typeof PIECE_KEYS, { written: object }>;
 type ListValue = 'texts' | 'pieceNames';
 type WholeValue = 'order' | 'picture' | 'row';
-/** Of these a piece can have several: one more is put beside them. */
+/** Those of them that hold a list: another text is added to it. */
 export type Several = KeysWith<typeof PIECE_KEYS, { written: object; value: ListValue }>;
-/** Its texts are names of pieces. */
+/** Those of them whose texts are names of pieces. */
 export type NamesPieces = KeysWith<typeof PIECE_KEYS, { written: object; value: 'pieceNames' }>;
-/** One text, and written again as a whole. */
+/** Those of them that hold one value, which is replaced as a whole. */
 export type Anew = KeysWith<typeof PIECE_KEYS, { written: object; value: WholeValue }>;
 
 /** What becomes mm or a number when it is read; the text is kept beside it. */
@@ -59,7 +59,7 @@ export function labelOf(what: KnownKey): string {
   return row?.label ?? 'Step';
 }
 
-/** What counts for a hole that says nothing of its own is what its piece says. */
+/** What a hole takes from its piece where it says nothing itself. */
 export const ELSE_OF_PIECE: readonly Correctable[] = keysWith(
   HOLE_KEYS,
   (row) => 'elseOfPiece' in row,
@@ -107,7 +107,7 @@ export const OFFERED: readonly (readonly [Writable, string])[] = (
   .sort((a, b) => a.at - b.at)
   .map(({ key, what }) => [key, what] as const);
 
-/** Those that take one text more, those that have one, those that are written anew; in each as they are offered. */
+/** All writable keys: lists first, then single texts, then what is replaced as a whole; in each group as they are offered. */
 export const WRITABLE = (keysWith(PIECE_KEYS, (row) => row.written !== undefined) as Writable[])
   .map((key) => {
     const [at] = writtenOf(key).offered ?? [OFFERED.length + 1];

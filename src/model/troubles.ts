@@ -1,6 +1,6 @@
 /**
- * What can be wrong with a hole or its bolt: one row each, and everything that follows from it. A row more is a trouble
- * more, in files, commands, screens, trays and gates alike.
+ * What can be wrong with a hole or its bolt: one row each, with everything that follows from it. To add a trouble, add
+ * its row: files, commands, screens, trays and gates have it then.
  */
 
 interface Row {

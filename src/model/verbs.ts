@@ -1,6 +1,6 @@
 /**
  * What can happen on a job: the verbs of the diary, one row each, and the texts that may stand beside one. An entry has
- * exactly one verb as a key. A row more is a verb more: the compiler then asks for its sentence, for what it does to a
+ * exactly one verb as a key. To add a verb, add its row: the compiler then asks for its sentence, for what it does to a
  * piece, and for where it leads when it is taken back.
  */
 import { WRITTEN } from './addable.ts';

@@ -91,7 +91,7 @@ export function oneLess(
   const [left] = items.filter((item) => item !== found);
   if (items.length > 2 || !left) return [less];
   if (!value.flow) return [[...behindAgain(text, pair, left, found), ...less], less];
-  // One text needs no list: this is what a second one made of it.
+  // One text was a plain value before the second made a list of it: it becomes one again.
   const [from, to] = rangeOf(value);
   const [start, end] = rangeOf(left);
   const [a, b] = rangeOf(found);

@@ -1,4 +1,4 @@
-/** Keys that an earlier job fills, put in with what stands behind them, and out again while they are as they came. */
+/** Keys that are filled from an earlier job: put in with their values, and taken out again if nobody changed them. */
 import { isMap, stringify, type YAMLMap } from 'yaml';
 import { sumOf } from '../../model/sum.ts';
 import type { Edit, Said } from '../../model/types.ts';
@@ -151,7 +151,7 @@ function nested(path: readonly string[], value: Said): Said {
   return path.reduceRight<Said>((said, key) => ({ [key]: said }), value);
 }
 
-/** Behind a key that has nothing yet. */
+/** The value of a key that is there and still empty. */
 function below(text: string, pair: KeyPair, value: Said, step: number): Cut[][] {
   const end = behindKey(text, pair);
   const colon = pair.value ? '' : ':';
@@ -217,7 +217,7 @@ function withoutPath(value: Value, path: readonly string[]): Value {
   return copy;
 }
 
-/** An empty mapping and an empty place are one. */
+/** An empty mapping counts as nothing. */
 function emptied(value: Value): Value {
   if (!(value instanceof Map)) return value;
   if (value.size === 0) return '';

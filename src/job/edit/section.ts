@@ -71,7 +71,7 @@ export function lessCuts(
   if (says !== undefined && !sameValue(pair.value ? plainOf(pair.value) : '', says)) {
     return { fault: `${key} in ${section} was changed in the file since` };
   }
-  // With its last item a section goes, unless somebody's remark stands in it.
+  // A section goes with its last item, unless it holds somebody's remark.
   const [from, to] = spanOf(text, whole);
   const last = map.items.length === 1 && !text.slice(from, to).includes('#');
   return last

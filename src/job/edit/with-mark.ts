@@ -17,7 +17,7 @@ export function withMark(
   file: string,
 ): { text: string; read: Read } | Fail {
   const more = before.plain && edits.length === 0 ? atTheEnd(text, entry) : null;
-  // The reader takes such a diary line by line: with this line behind it, it says this entry more.
+  // The reader takes such a diary line by line, so one more line is one more entry.
   if (more) return { text: more, read: { ...before, entries: [...before.entries, entry] } };
   const next = addEntry(text, entry, edits);
   if (isFail(next)) return next;

@@ -138,7 +138,7 @@ export function settle(hole: HoleNow, entry: Entry, settled: Map<string, RowItem
   hole.by = entry.id;
 }
 
-/** What belongs, once all entries are through. */
+/** What belongs in the hole, once all entries have been read. */
 export function conclude(hole: HoleNow, settled: RowItem | undefined): void {
   const differs = hole.claim !== null && hole.found !== null && !sameItem(hole.claim, hole.found);
   hole.unsettled = differs && !(settled && sameItem(settled, hole.claim));

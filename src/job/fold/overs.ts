@@ -4,7 +4,7 @@ import type { Job, PieceNow, PieceSpec } from '../../model/types.ts';
 /** What lies directly over each piece. */
 export type Overs = ReadonlyMap<string, ReadonlySet<string>>;
 
-/** Names that the job has not are left out. */
+/** Names of pieces that the job does not have are left out. */
 export function oversOf(pieces: readonly PieceSpec[]): Overs {
   const overs = new Map(pieces.map((spec) => [spec.key, new Set<string>()]));
   for (const { key, under, along, bridges } of pieces) {
@@ -16,7 +16,7 @@ export function oversOf(pieces: readonly PieceSpec[]): Overs {
 
 const known = new WeakMap<Job, { overs: Overs; unders: Overs }>();
 
-/** The same for the pieces of a job, which never changes, and turned round: what lies directly under each. */
+/** The same for the pieces of a job, kept since a job never changes; `unders` is what lies directly under each. */
 export function layersOf(job: Job): { overs: Overs; unders: Overs } {
   const made = known.get(job) ?? layers([...job.pieces.values()].map((p) => p.spec));
   known.set(job, made);

@@ -5,7 +5,7 @@ export function taskNow(spec: TaskSpec): TaskNow {
   return { spec, done: null, was: null, set: null, result: null, judged: null };
 }
 
-/** Tasks that hang on a piece, directly or by other tasks: off for another round, they are open again. */
+/** Tasks that depend on a piece, directly or through other tasks: when it comes off for another round they open again. */
 export function reopen(piece: string, tasks: ReadonlyMap<string, TaskNow>): void {
   const steps = [`${piece} off`, `${piece} on`];
   const reached = new Set(steps);

@@ -129,7 +129,7 @@ function limited(verb: TaskVerb, text: string): { say: string; limit: { limit?: 
     : { say: text, limit: {} };
 }
 
-/** Units behind a number that counts nothing: `8 mm bolt`. */
+/** Units that make a number a size and no count: `8 mm bolt`. */
 const UNIT = /^(?:mm|cm|m|in|inch|ml|l|g|kg|oz|lb|V|A|W|ohm)\b/i;
 
 /** `3 sealing washers`, `2 x 6204 bearing`. */
@@ -189,7 +189,7 @@ function freeKey(job: Job, { section, say }: PutNamed): string {
 const WORDS = 4;
 const UNNAMED = { tasks: 'task', checks: 'check', buy: 'part' } as const;
 
-/** The last one in the file that says just this, whenever it has its turn; null where none does. */
+/** The last task or thing of the file with just these words, at whatever step; null where there is none. */
 function named(job: Job, { section, fields }: PutNamed): { key: string; fields: Fields } | null {
   const { tasks, checks, buys } = job.printed;
   const specs = section === 'tasks' ? [...tasks.values()] : [...buys.values()];
@@ -206,7 +206,7 @@ function timeless({ after: _, while: __, ...fields }: Fields): Fields {
   return fields;
 }
 
-/** What such a one says in the file, where each key has one text. */
+/** What such a task or thing says in the file, if each key has a single text. */
 function fieldsOf(spec: TaskSpec | BuySpec): Record<string, string> {
   const { key: _, ...said } = spec;
   const { verb, say, ...rest } = { verb: '', say: '', ...said };

@@ -52,7 +52,7 @@ interface Row {
   fields: Record<string, string>;
 }
 
-/** What follows from it, each where it belongs: to look at and to renew among the tasks, the part on the list. */
+/** What follows from the choice: a task to look at it or to renew it, and the part on the list of things to buy. */
 function rowsFor(piece: string, answer: Choice, what: string): Row[] {
   const name = freeKey(what, new Map());
   const when = { while: `${piece} off` };
@@ -79,7 +79,7 @@ function rowsFor(piece: string, answer: Choice, what: string): Row[] {
   }
 }
 
-/** Without what stands there already, and a part that the list has under another name. */
+/** Leaves out what the file has already, also a part that the list has under another name. */
 function added(job: Job, piece: string, answer: Choice, what: string): Edit[] {
   const { tasks, buys } = job.upper;
   const listed = [...buys.values()].some((buy) => buy.what.toLowerCase() === what.toLowerCase());

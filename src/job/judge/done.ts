@@ -1,4 +1,4 @@
-/** May this task be noted as done? Out of its turn it is told, never refused; out of limit it is. */
+/** May this task be noted as done? Before its turn there is a warning; only a reading beyond its limit is refused. */
 
 import { holdAgainst } from '../../bolt/read/reading.ts';
 import {
@@ -63,7 +63,7 @@ function heldAgainst({ limit, verb }: TaskSpec, wish: Wished<'done'>): HeldAgain
   const unread = `The limit “${limit}” was not read whole: hold the reading against it yourself.`;
   if (!looksLikeLimit(limit)) return { ...hand, warn: { code: 'unread-limit', say: unread } };
   const said = readingsIn(wish);
-  // A word beside a test may be its reading, or any other.
+  // What somebody says of a test may be its reading, or any remark.
   const word = verb === 'test' ? wish.says : undefined;
   if (said.length === 0 && (word === undefined || !/\d/.test(word))) {
     const say = `No reading to hold against ${limit}. Give what was measured.`;
@@ -81,7 +81,7 @@ function heldAgainst({ limit, verb }: TaskSpec, wish: Wished<'done'>): HeldAgain
     const say = `${beyond.say}.`;
     return { limit, judged: 'beyond', refuse: { code: 'out-of-limit', say } };
   }
-  // Beside a reading a word may say anything else.
+  // With a reading, the word beside it may be any remark.
   const asked = said.length > 0 ? all.filter((held) => held !== spoken) : all;
   const odd = asked.find((held) => held.is === 'unread');
   if (odd) {

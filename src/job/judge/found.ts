@@ -10,7 +10,7 @@ export type FoundWord = RowItem | typeof STILL_IN | typeof FOUND_EMPTY;
 /** The letters that new kinds get when only their length was said: short, medium, long, then the rest. */
 const LETTERS = [...'SMLABCDEFGHJKNPQRTUVWXYZ'];
 
-/** What is written of a kind of which nobody has said anything but that it came out. */
+/** How a kind is described of which nobody has said anything yet. */
 export const NOT_MEASURED = 'not measured yet';
 
 /**

@@ -75,7 +75,7 @@ function takes(hole: HoleNow, hand: InHand): boolean {
   return hand.with === null || sameItem(hole.belongs, { kind: hand.kind, with: hand.with });
 }
 
-/** Empty, or not known: `all` passes over what is in and what never came out. */
+/** Empty, or in conflict: `all` leaves out holes whose bolt is in, or never came out. */
 function isOpen(hole: HoleNow): boolean {
   return hole.state === 'out' || hole.state === 'conflict';
 }
@@ -116,7 +116,7 @@ function stop(
   }
   const things = insideUnder(job, piece.spec.key);
   if (things.length > 0) return refuseInside(piece, things);
-  // With its first bolt a piece that is away goes on; one that lies there already has what it could be given.
+  // What is missing is asked about when a piece that is away gets its first bolt, not again once it is on its place.
   const lacks = piece.away === 'no' ? [] : notHere(job, piece.spec.key);
   if (lacks.length > 0) return refuseLacking(lacks);
   const inside = open.filter((h) => h.state === 'home');
@@ -135,7 +135,7 @@ function stop(
   return odd ? wrongBolt(job, piece, odd, hand) : null;
 }
 
-/** Another letter, the same bolt, with the same under its head. */
+/** The same bolt under another letter, with the same things under its head. */
 function isSame(job: Job, piece: PieceNow, hole: HoleNow, hand: InHand): boolean {
   const fitted = fitOfHand(job, piece, hole, hand);
   return fitted?.verdict === 'same' && fitted.sure;
@@ -156,7 +156,7 @@ function unsettled(holes: HoleNow[]): Refused {
   });
 }
 
-/** Another letter that was let in: the same bolt, or with a reason. */
+/** A bolt of another letter that was let in, because it is the same bolt or somebody gave a reason. */
 function sayOther(job: Job, piece: PieceNow, holes: HoleNow[], hand: InHand): Warning[] {
   return holes.flatMap((hole) => {
     if (!hole.belongs || takes(hole, hand)) return [];

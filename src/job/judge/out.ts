@@ -120,7 +120,7 @@ function note(
   return write(stamp, wish, entry, { edits, warnings });
 }
 
-/** What stood in the row before, and the letters that are new: so that taking it back can take them back. */
+/** What the row said before, and which letters are new: an undo needs both. */
 function changed(edits: readonly Edit[], holes: readonly HoleNow[]) {
   const brought = edits.flatMap((e) => (e.edit === 'kind' ? [e.letter] : []));
   const row = edits.some((e) => e.edit === 'row' || e.edit === 'row-word');
@@ -134,7 +134,7 @@ function claimed(hole: HoleNow): RowItem {
   return hole.belongs ?? { kind: UNKNOWN, with: [] };
 }
 
-/** One word where it stands for all of a row that the file has, else a word for each hole. */
+/** One word if all holes of a row in the file take the same, else a word for each hole. */
 function rowValue(words: readonly FoundWord[], known: boolean): string {
   const said = words.map((w) => (typeof w === 'string' ? w : printItem(w)));
   return known && new Set(said).size === 1 && said.length > 1 && said[0] !== STILL_IN
@@ -142,7 +142,7 @@ function rowValue(words: readonly FoundWord[], known: boolean): string {
     : said.join(' ');
 }
 
-/** What came out becomes what belongs, where the file says nothing yet. */
+/** Where the file does not say yet what belongs in a hole, what came out is written as that. */
 function rowEdits(piece: PieceNow, marked: { hole: HoleNow; word: FoundWord }[]): Edit[] {
   const key = piece.spec.key;
   if (piece.spec.row === null) {

@@ -21,7 +21,7 @@ export function judgeRename(job: Job, wish: Wished<'rename'>, stamp: Stamp): Ver
     return wrong('bad-letter', say, { kind: wish.to });
   }
   if (from === to) return already();
-  // Typed small they would be the same.
+  // Letters are typed small as well, so two that differ only in size would be the same.
   const other = [...used].find((l) => l !== from && l.toLowerCase() === to.toLowerCase());
   if (other !== undefined) {
     return wrong('letter-taken', `${other} is a kind of this job already.`, { kind: other });
@@ -48,7 +48,7 @@ function lettersFor(job: Job, from: string, to: string): Edit[] {
   return kinds.has(from) ? [{ edit: 'letter', from, to }, ...rows] : rows;
 }
 
-/** Taken back, it is called as before again; as a redo, as it was renamed. */
+/** An undo gives the kind its letter of before, a redo the new one. */
 export function renamedBack(job: Job, { value, was = '' }: Entry, stands: boolean): Edit[] {
   return stands ? lettersFor(job, value, was) : lettersFor(job, was, value);
 }

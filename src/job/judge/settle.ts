@@ -19,7 +19,7 @@ export function judgeSettle(job: Job, wish: Wished<'settle'>, stamp: Stamp): Ver
   const picked = pickHole(job, wish);
   if ('ok' in picked) return picked;
   const { piece, hole } = picked;
-  // A length is the kind that is so long; one that there is not yet is new.
+  // A length stands for the kind of that length; where there is none yet, it makes a new kind.
   const measured = /^\.\d/.test(wish.kind) ? readRowFound(wish.kind, job) : null;
   if (measured && 'ok' in measured) return measured;
   const [word] = measured?.words ?? [];
@@ -58,7 +58,7 @@ export function judgeSettle(job: Job, wish: Wished<'settle'>, stamp: Stamp): Ver
         ]
       : [];
   const place = { piece: piece.spec.key, hole: [hole.name] };
-  // What the row said stands in the entry, so that taking it back can put it back.
+  // The entry keeps what the row said, so that an undo can restore it.
   const said = edits.length > 0 && was ? { was: printItem(was) } : {};
   const entry = { verb: 'settle', value: printItem(item), ...place, ...said } as const;
   return write(stamp, wish, entry, { edits: [...brought, ...edits] });
