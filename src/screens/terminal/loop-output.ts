@@ -1,7 +1,7 @@
 /** What Ink writes, in fewer bytes: a slow line or tmux pays for each. */
 
 /** A line from where it was erased on. */
-const ERASED = /\x1b\[K[^\r\n]*/g;
+const ERASED = /\x1b\[K(?:(?!\x1b\[E)[^\r\n])*/g;
 /** Shorter runs of blanks cost less than the sequence that jumps over them. */
 const BLANKS = / {7,}/g;
 /** Inverse video: blanks are visible in it. */
@@ -13,17 +13,31 @@ const AGAIN = /((?:\x1b\[[\d;]*m)+?)\1+/g;
 const SAME = /\x1b\[(3\d)m[^\x1b]*(?:\x1b\[39m *\x1b\[\1m[^\x1b]*)+/g;
 const BETWEEN = /\x1b\[39m( *)\x1b\[3\dm/g;
 
+/** Line after line of which nothing changes: down by as many at once (CNL of ECMA-48). */
+const DOWN = /(?:\x1b\[E){2,}/g;
+/** A colour that another follows at once. */
+const UNSEEN = /(?:\x1b\[3\dm)+(\x1b\[3\dm)/g;
+/** Looks set one after the other, set together. */
+const LOOKS = /(?:\x1b\[\d+m){2,}/g;
+
 /**
  * The same screen: behind an erased line blanks are there already (Ink erases before it sets a look), so they
  * are jumped over; colours that are set twice are set once, since each sets what it sets whatever was before.
  */
 export function thin(text: string): string {
-  return text
-    .replace(ERASED, (line) =>
-      INVERSE.test(line) ? line : line.replace(BLANKS, (run) => `\x1b[${run.length}C`),
-    )
-    .replace(AGAIN, '$1')
-    .replace(SAME, (run) => run.replace(BETWEEN, '$1'));
+  return (
+    text
+      .replace(ERASED, (line) =>
+        INVERSE.test(line) ? line : line.replace(BLANKS, (run) => `\x1b[${run.length}C`),
+      )
+      .replace(AGAIN, '$1')
+      .replace(SAME, (run) => run.replace(BETWEEN, '$1'))
+      // A new line begins in its first column.
+      .replace(/\r?\n\x1b\[1G/g, '\r\n')
+      .replace(DOWN, (run) => `\x1b[${run.length / 3}E`)
+      .replace(UNSEEN, '$1')
+      .replace(LOOKS, (run) => `\x1b[${run.slice(2, -1).replaceAll('m\x1b[', ';')}m`)
+  );
 }
 
 /** The terminal's stream with thinned output, unchanged in everything else. */

@@ -27,9 +27,9 @@ async function cells(bytes: string): Promise<string[]> {
 describe('what is written', () => {
   it('is shorter where blanks follow an erased line, and where colours say nothing', () => {
     expect(thin(`\x1b[1G\x1b[K${' '.repeat(100)}. .`)).toBe('\x1b[1G\x1b[K\x1b[100C. .');
-    expect(thin(`${'\x1b[1m\x1b[36m\x1b[39m\x1b[22m'.repeat(9)}x`)).toBe(
-      '\x1b[1m\x1b[36m\x1b[39m\x1b[22mx',
-    );
+    expect(thin(`${'\x1b[1m\x1b[36m\x1b[39m\x1b[22m'.repeat(9)}x`)).toBe('\x1b[1;39;22mx');
+    expect(thin('\x1b[36m\x1b[39m\x1b[32mx'), 'a colour that is never seen').toBe('\x1b[32mx');
+    expect(thin(`a${'\x1b[E'.repeat(12)}b\x1b[Ec`), 'lines that stay').toBe('a\x1b[12Eb\x1b[Ec');
     expect(thin('\x1b[K  x')).toBe('\x1b[K  x');
     expect(
       thin(`\x1b[Ka${' '.repeat(50)}b\r\n${' '.repeat(50)}c`),
@@ -49,6 +49,7 @@ describe('what is written', () => {
         '\x1b[0m\x1b[K',
         '\x1b[0m\x1b[1G\x1b[K',
         '\x1b[0m\r\n',
+        '\x1b[0m\x1b[E',
         '\x1b[7m',
         '\x1b[27m',
       ),
