@@ -117,7 +117,7 @@ export interface PassNow {
 }
 
 /** The pass that is on: the first that some bolt lacks; null when all are through. */
-export function passNow(piece: PieceNow, kinds: Kinds): PassNow | null {
+export function passUnderWay(piece: PieceNow, kinds: Kinds): PassNow | null {
   const known = passOf.get(piece) ?? { now: findPass(piece, kinds) };
   passOf.set(piece, known);
   return known.now;

@@ -1,6 +1,6 @@
 /** The next right thing for a piece, as far as the piece itself can say. */
 import type { Job, PieceNow } from '../../model/types.ts';
-import { passNow, stillIn, toFill, toSettle } from './piece-now.ts';
+import { passUnderWay, stillIn, toFill, toSettle } from './piece-now.ts';
 import { roundLeft } from './round-left.ts';
 
 /**
@@ -49,7 +49,7 @@ export function comesAlong({ where, holes, spec }: PieceNow): boolean {
 function onWay(job: Job, piece: PieceNow): WayNow {
   if (toSettle(piece).length > 0) return 'settle';
   if (toFill(piece).length > 0) return 'in';
-  return passNow(piece, job.upper.kinds) === null ? 'done' : 'tight';
+  return passUnderWay(piece, job.upper.kinds) === null ? 'done' : 'tight';
 }
 
 /** Said on a key: `take it off`. */

@@ -1,7 +1,7 @@
 /** After a mark of a piece was taken back: where it had been made; or where it stands again, on from there. */
 import { sayEntry } from '../../job/fold/say-entry.ts';
 import type { Entry, Verb } from '../../model/types.ts';
-import { onlyStuckLeft, passNow, toFill } from '../../plan/piece/piece-now.ts';
+import { onlyStuckLeft, passUnderWay, toFill } from '../../plan/piece/piece-now.ts';
 import { LOOK, OFF, ON, TIGHT } from '../base/enter.ts';
 import { type At, at, stay, toStep } from '../base/moves.ts';
 import type { MadeMark, WishTo } from '../base/screen.ts';
@@ -54,7 +54,7 @@ const LEADS: Readonly<Record<Verb, Leads>> = {
     back: (_, now) => (now.step === 'on' ? { ...now, here: null, typed: '', fresh: false } : ON),
   },
   tight: {
-    on: ({ job, piece }) => (passNow(piece, job.upper.kinds) === null ? LOOK : TIGHT),
+    on: ({ job, piece }) => (passUnderWay(piece, job.upper.kinds) === null ? LOOK : TIGHT),
     back: (here) => ({ step: 'tight', here, typed: '' }),
   },
   removed: { on: () => LOOK, back: () => ({ step: 'off-count' }) },

@@ -7,7 +7,7 @@ import {
   fitting,
   names,
   onlyStuckLeft,
-  passNow,
+  passUnderWay,
   stillIn,
   toFill,
   toSettle,
@@ -125,14 +125,14 @@ function nextTight(state: State, { before }: MadeMark): Updated {
   const here = at(state);
   if (!here) return stay(state);
   const { kinds } = here.job.upper;
-  const now = passNow(here.piece, kinds);
+  const now = passUnderWay(here.piece, kinds);
   if (now === null) {
     const bad = here.piece.holes.filter((h) => h.trouble !== null);
     const quiet = bad.length === 0 ? null : `Tight but for ${list(names(bad))}.`;
     return toStep({ ...state, quiet }, LOOK);
   }
   const was = at(before);
-  const pass = was && passNow(was.piece, was.job.upper.kinds)?.pass.name;
+  const pass = was && passUnderWay(was.piece, was.job.upper.kinds)?.pass.name;
   if (!pass || pass === now.pass.name) return toStep(state, TIGHT);
   return toStep({ ...state, quiet: `${pass} is through.` }, LOOK);
 }

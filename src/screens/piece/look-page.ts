@@ -12,7 +12,7 @@ import { torqueRows } from '../../plan/known/torque-rows.ts';
 import { workInWords } from '../../plan/next/next.ts';
 import { sayThing } from '../../plan/order/inside.ts';
 import { shouldSaid } from '../../plan/piece/answers.ts';
-import { passNow, toSettle } from '../../plan/piece/piece-now.ts';
+import { passUnderWay, toSettle } from '../../plan/piece/piece-now.ts';
 import { sayTakes, sayWhere } from '../../plan/piece/say-piece.ts';
 import { comesAlong, type WayNow } from '../../plan/piece/way.ts';
 import { cureSaid, hurrySaid } from '../../plan/seal/sealant.ts';
@@ -95,7 +95,7 @@ function sayPiece(job: Job, piece: PieceNow, way: WayNow, columns: number): Line
 
 /** `Next pass, 2 of 2: full, 10 N·m (manual 2-17).` */
 function passSaid(job: Job, piece: PieceNow, way: WayNow): string {
-  const now = way === 'tight' ? passNow(piece, job.upper.kinds) : null;
+  const now = way === 'tight' ? passUnderWay(piece, job.upper.kinds) : null;
   if (now === null) return '';
   const begun = now.done.length > 0 ? `, ${now.done.length} done` : '';
   const which = `${now.number} of ${now.of}${begun}`;

@@ -6,7 +6,7 @@ import { shapeOf } from '../../piece/looks.ts';
 import { ordinal } from '../../piece/words.ts';
 import { torqueRows } from '../../plan/known/torque-rows.ts';
 import { passFor } from '../../plan/piece/pass-of.ts';
-import { type PassNow, passNow, toFill } from '../../plan/piece/piece-now.ts';
+import { type PassNow, passUnderWay, toFill } from '../../plan/piece/piece-now.ts';
 import { ask } from '../ask/field.ts';
 import { noteKey } from '../ask/note.ts';
 import { ON } from '../base/enter.ts';
@@ -32,7 +32,7 @@ function onTight(state: State, view: StepView<'tight'>): OnTight | null {
   if (!here) return null;
   const { piece, job, step } = here;
   const { kinds } = job.upper;
-  const now = passNow(piece, kinds);
+  const now = passUnderWay(piece, kinds);
   // The next one in the order of this pass, where none is pointed at.
   const lit = step.here ?? now?.rest[0] ?? null;
   return { ...here, lit, now, pass: now && passFor(piece, kinds, now.pass, lit) };
