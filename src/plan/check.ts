@@ -1,10 +1,12 @@
 /** All that is wrong with a job file, and with its order: what `putback check` tells. */
 import { checkTree } from '../job/check.ts';
 import type { Report } from '../job/faults/faults.ts';
+import { hasNoFigure } from '../job/fold/no-figure.ts';
 import { type ReadTree, readWithTree } from '../job/read.ts';
 import { spotAt } from '../job/yaml/spot.ts';
 import type { Fault } from '../model/types.ts';
 import { list } from '../model/words.ts';
+import { holeNames } from '../piece/order.ts';
 import { caresOf } from './care/care.ts';
 import { circlesOf } from './order/relations.ts';
 import { notCounted } from './time/due.ts';
@@ -16,6 +18,7 @@ export function checkAll(text: string, file: string): Fault[] {
     checkTrace(tree.read.upper, tree.root, report);
     checkCircles(tree, report);
     checkCares(tree, report);
+    checkTorques(tree, report);
     checkWhens(tree, report);
   });
 }
@@ -56,5 +59,16 @@ function checkCares({ read: { upper }, root }: ReadTree, report: Report): void {
       without: said([...own, 'none']),
     };
     report('guessed-care', at, data);
+  }
+}
+
+/** Bolts without a figure on what can hurt somebody or wants the maker's order; of a plain cover nothing is missed. */
+function checkTorques({ read: { upper }, root }: ReadTree, report: Report): void {
+  for (const spec of upper.pieces.values()) {
+    const { care } = caresOf(spec);
+    const unknown = (hole: string) => hasNoFigure(spec, upper.kinds, hole);
+    if (care.length === 0 || !holeNames(spec).some(unknown)) continue;
+    const at = root ? spotAt(root, ['pieces', spec.key]).key : 0;
+    report('no-torque', at, { name: spec.name, what: list(care) });
   }
 }

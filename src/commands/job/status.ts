@@ -1,6 +1,7 @@
 /** Where a job stands, and what is next. */
 import { dirname } from 'node:path';
 import { findBench } from '../../diary/bench.ts';
+import { noFigureSaid } from '../../job/fold/no-figure.ts';
 import { carrierOf } from '../../job/fold/overs.ts';
 import { safe } from '../../model/safe.ts';
 import type { HoleState, Job, PieceNow } from '../../model/types.ts';
@@ -10,6 +11,7 @@ import { nextStep } from '../../plan/next/next.ts';
 import { nextOnJob } from '../../plan/next/next-on-job.ts';
 import { noteRows } from '../../plan/next/note.ts';
 import { sayWhere } from '../../plan/piece/say-piece.ts';
+import { torqueUnknown } from '../../plan/piece/torque-unknown.ts';
 import { plan } from '../../plan/plan.ts';
 import { curesNow } from '../../plan/seal/cure.ts';
 import { openTimes, sayOpenTimeOf } from '../../plan/seal/open-time.ts';
@@ -71,6 +73,7 @@ function jsonOf(job: Job, piece: PieceNow): object {
     out: count(piece, 'out'),
     in: count(piece, 'in'),
     tight: count(piece, 'tight'),
+    torqueUnknown: torqueUnknown(job, piece),
     trouble: piece.holes.flatMap((h) => (h.trouble ? [{ hole: h.name, trouble: h.trouble }] : [])),
     conflicts: piece.holes.flatMap((h) =>
       h.conflict ? [{ hole: h.name, say: h.conflict.say, ids: h.conflict.ids }] : [],
@@ -118,5 +121,7 @@ function pieceSaid(job: Job, piece: PieceNow): string {
     if (h.trouble) parts.push(`${h.name} ${h.trouble}`);
     if (h.conflict) parts.push(`${h.name} in conflict: ${h.conflict.say}`);
   }
+  const unknown = noFigureSaid(piece, torqueUnknown(job, piece));
+  if (unknown !== null) parts.push(unknown);
   return parts.join('; ');
 }

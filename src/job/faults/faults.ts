@@ -233,6 +233,10 @@ export const FAULTS = {
     '{name} is taken as care: {what}, by its name alone',
     'Say it for sure: {like}, or {without} if it is not; then nothing is guessed.',
   ),
+  'no-torque': warning(
+    "torque not known: the manual's figure for {name}, which is taken as care: {what}",
+    'Look it up, and write it as torque: of the piece or of the hole.',
+  ),
   'odd-torque': warning('{say}', 'Look at the manual again: figure, point and unit.'),
   'row-length': error(
     'the row has {bolts}, and {other} {holes}',

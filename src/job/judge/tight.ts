@@ -14,6 +14,7 @@ import type {
 import { passesAt, passesOf } from '../../piece/passes.ts';
 import { nextHole } from '../../piece/sequence/next.ts';
 import { type RoundStage, stagesOf } from '../../piece/sequence/rounds.ts';
+import { byNoFigure, hasNoFigure, NO_TORQUE } from '../fold/no-figure.ts';
 import {
   already,
   holeField,
@@ -76,9 +77,13 @@ export function judgeTight(job: Job, wish: Wished<'tight'>, stamp: Stamp): Verdi
   }
   const figure = figureOfPass(job, piece, pass, open);
   const first = piece.holes.every((h) => h.passes.length === 0);
+  const unknown = open.filter((h) => hasNoFigure(piece.spec, job.upper.kinds, h.name));
   const warnings: Warning[] = [
     ...onceSaid(old.filter((o) => first || o.bolts)),
     ...(back.length > 0 && first ? onceSaid(unnotedOnce(job, piece)) : []),
+    ...(wish.set === undefined && pass.name !== 'snug' && unknown.length > 0
+      ? [{ code: 'no-torque', say: NO_TORQUE }]
+      : []),
     ...(breaks.length > 0 ? [{ code: 'would-break', say: sayBreaking(breaks) }] : []),
     ...(wish.set === undefined ? [] : setSaid(wish.set, figure)),
     ...(leaves
@@ -114,7 +119,8 @@ interface Due {
   open: readonly HoleNow[];
 }
 
-function dueNow({ upper: { kinds } }: Job, piece: PieceNow, wish: Wished<'tight'>): Due | Refused {
+function dueNow(job: Job, piece: PieceNow, wish: Wished<'tight'>): Due | Refused {
+  const { kinds } = job.upper;
   const picked = pickHoles(piece, wish.holes);
   if ('ok' in picked) return picked;
   if (picked.length === 0) return wrong('no-holes', `${piece.spec.name} has no bolts.`);
@@ -123,7 +129,11 @@ function dueNow({ upper: { kinds } }: Job, piece: PieceNow, wish: Wished<'tight'
   if (stage && 'ok' in stage) return stage;
   if (stage === null) return { pass: null, holes, open: [] };
   const { pass } = stage;
-  const open = holes.filter((h) => isIn(stage, h, wish.holes) && !h.passes.includes(pass.name));
+  // What the wrench was set to may be said afterwards, where neither file nor diary has a figure.
+  const unset = wish.set === undefined || pass.name === 'snug' ? [] : byNoFigure(job, piece);
+  const open = holes.filter(
+    (h) => isIn(stage, h, wish.holes) && (!h.passes.includes(pass.name) || unset.includes(h.name)),
+  );
   return { pass, holes, open };
 }
 

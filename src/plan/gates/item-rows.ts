@@ -95,6 +95,7 @@ const ROWS = {
   levels: own,
   tight: own,
   round: own,
+  torque: own,
   thread: own,
   other: own,
   once: own,

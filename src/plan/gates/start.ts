@@ -1,5 +1,6 @@
 /** Before the engine runs for the first time again. */
 
+import { byNoFigure, noFigureSaid } from '../../job/fold/no-figure.ts';
 import { isOther } from '../../job/fold/say-hole.ts';
 import { backInOld, whyOld } from '../../job/judge/used-once.ts';
 import { inWords, type Words } from '../../job/truth/said.ts';
@@ -42,6 +43,7 @@ export function beforeStart(standing: Standing): AskedItem[] {
       : []),
     ...off.filter((p) => !away.includes(p)).flatMap(unfinished),
     ...pieces.filter((p) => roundLeft(job, p).length > 0).map(notRound),
+    ...noTorque(standing),
     ...troubles(standing),
     ...stillToDo(standing),
     ...waits(standing),
@@ -155,6 +157,18 @@ function troubles(standing: Standing): AskedItem[] {
 /** Its bolts are tight, and it was not gone round once more. */
 function notRound({ spec }: Piece): AskedItem {
   return known(`round-${spec.key}`, `${spec.name}: not gone once round at full torque.`, false);
+}
+
+/** Tightened by no figure: only the manual and a wrench tell whether it holds. */
+function noTorque({ job }: Standing): AskedItem[] {
+  return [...job.pieces.values()].flatMap((piece) => {
+    const { key, name } = piece.spec;
+    const said = BACK.includes(piece.where) ? noFigureSaid(piece, byNoFigure(job, piece)) : null;
+    if (said === null) return [];
+    const say = `${name}: ${said}. Look it up, and go round with it.`;
+    const cared = caresOf(piece.spec).care.length > 0;
+    return [cared ? warn(`torque-${key}`, say) : look(`torque-${key}`, say)];
+  });
 }
 
 /** It lies on its place, and a bolt is missing or in conflict. */

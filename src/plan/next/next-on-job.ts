@@ -1,9 +1,11 @@
 /** What comes next, as far as the whole job lets it: a piece that waits for a part or a task is not the next thing. */
 
 import { sayThing } from '../../job/fold/inside.ts';
+import { byNoFigure, noFigureSaid } from '../../job/fold/no-figure.ts';
 import { inWords, type Words } from '../../job/truth/said.ts';
 import type { Job, PieceNow } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
+import { caresOf } from '../care/care.ts';
 import { sayStepName, stepWords } from '../order/say.ts';
 import type { Plan } from '../plan.ts';
 import type { Cure } from '../seal/cure.ts';
@@ -62,7 +64,7 @@ export function nextInWords(
     const piece = other.step.slice(0, -' on'.length);
     return { piece, task: null, waits: false, words: [other.say] };
   }
-  if (!step) return null;
+  if (!step) return figureToLookUp(job);
   const name = job.pieces.get(step.piece)?.spec.name ?? step.piece;
   return { piece: step.piece, task: null, waits: true, words: [`${name} waits for ${waits}.`] };
 }
@@ -88,6 +90,22 @@ function toTheFault(job: Job): ReturnType<typeof nextInWords> {
   const way = first === found.piece ? '' : ` on the way to ${name}`;
   const say = `${first.spec.name}: take it off${way}: ${found.suspect.what}.`;
   return { piece: first.spec.key, task: null, waits: false, words: [say] };
+}
+
+/** Where all is tight: what was tightened by no figure. Once it was tested, only what can hurt somebody. */
+function figureToLookUp(job: Job): ReturnType<typeof nextInWords> {
+  for (const piece of job.pieces.values()) {
+    const open = piece.where === 'tight' || isCared(piece);
+    const said = open ? noFigureSaid(piece, byNoFigure(job, piece)) : null;
+    if (said === null) continue;
+    const words = [`${piece.spec.name}: ${said}.`];
+    return { piece: piece.spec.key, task: null, waits: false, words };
+  }
+  return null;
+}
+
+function isCared({ spec }: PieceNow): boolean {
+  return caresOf(spec).care.length > 0;
 }
 
 /** All that it was to be done before is done: nobody drains what has been filled in again. */

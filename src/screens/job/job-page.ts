@@ -8,6 +8,7 @@ import { waitsSaid } from '../../plan/next/waits-for.ts';
 import { troubles } from '../../plan/order/job-now.ts';
 import { taskSaid } from '../../plan/order/say.ts';
 import { sayWhere } from '../../plan/piece/say-piece.ts';
+import { torqueUnknown } from '../../plan/piece/torque-unknown.ts';
 import { curesSaid } from '../../plan/seal/sealant.ts';
 import { taskHere } from '../../plan/task/task-now.ts';
 import type { OnJob } from '../base/moves.ts';
@@ -104,7 +105,9 @@ function rowOf(job: Job, rung: Rung, marked: boolean, name: number, columns: num
 
 function sayPiece(job: Job, piece: PieceNow): Span[] {
   const bad = troubles(piece).map((h) => `${h.name} ${h.trouble ? sayTrouble(h.trouble) : ''}`);
-  const shout = bad.length > 0 ? [span('   '), span(`! ${bad.join(', ')}`, LOUD)] : [];
+  const unknown = torqueUnknown(job, piece).length > 0 ? ['torque not known'] : [];
+  const loud = [...bad, ...unknown];
+  const shout = loud.length > 0 ? [span('   '), span(`! ${loud.join(', ')}`, LOUD)] : [];
   return [span(sayWhere(piece, job)), ...shout];
 }
 

@@ -3,6 +3,7 @@ import { lengthsLine } from '../../bolt/length/lengths-said.ts';
 import { isInch } from '../../bolt/read/sizes.ts';
 import { heldTorque, sayBreaks, wouldBreak } from '../../job/fold/against.ts';
 import { lengthsOf } from '../../job/fold/lengths-of.ts';
+import { byNoFigure, noFigureSaid } from '../../job/fold/no-figure.ts';
 import { isOther, sayDiffers, sayInHole, sayTrouble } from '../../job/fold/say-hole.ts';
 import { blockers, stillOver } from '../../job/judge/blocked.ts';
 import { textSaid } from '../../job/truth/corrections.ts';
@@ -130,7 +131,9 @@ function doneSaid(job: Job, piece: PieceNow): string {
   const tight = piece.holes.filter((h) => h.state === 'tight').length;
   if (tight < n) return `${tight} of ${n} are tight.`;
   const torque = piece.spec.torque === null ? '' : `, ${piece.spec.torque.text}`;
-  return n === 1 ? `Its bolt is tight${torque}.` : `All ${n} are tight${torque}.`;
+  const unknown = noFigureSaid(piece, byNoFigure(job, piece));
+  const said = n === 1 ? `Its bolt is tight${torque}.` : `All ${n} are tight${torque}.`;
+  return unknown === null ? said : `${said} ${capital(unknown)}.`;
 }
 
 /** What has to come off before it, or go back before it. */

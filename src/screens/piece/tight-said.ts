@@ -1,5 +1,6 @@
 /** What is said while tightening: the next bolt, what to set, what stands beside the torque. */
 import { printQuantity } from '../../bolt/read/units.ts';
+import { hasNoFigure, NO_TORQUE } from '../../job/fold/no-figure.ts';
 import { sayTrouble } from '../../job/fold/say-hole.ts';
 import type { Job, PassSpec, PieceNow } from '../../model/types.ts';
 import { knownRows } from '../../plan/known/rows.ts';
@@ -80,12 +81,18 @@ export function tightSaid(here: OnTight, turn: Turn): Line[] {
     ...wrap(hurrySaid(job, piece, state.now), columns, { bold: true }),
     ...wrap(turnSaid(kind) ?? '', columns, { bold: true }),
     ...wrap(turn.set ?? '', columns, { bold: true }),
+    ...wrap(unknownSaid(here, pass), columns, { bold: true }),
     ...corrected(figures, columns),
     ...wrap(orderSaid(job, piece), columns),
     ...texts.flatMap((t) => wrap(t, columns)),
     ...noteOf(here, lit, columns),
     ...wrap(missing(piece), columns),
   ];
+}
+
+function unknownSaid({ job, piece, lit }: OnTight, pass: PassSpec): string {
+  const unknown = lit !== null && hasNoFigure(piece.spec, job.upper.kinds, lit);
+  return unknown && pass.name !== 'snug' ? NO_TORQUE : '';
 }
 
 /** Only that it is not the printed order: the picture has the order itself, the page of what is known has both. */

@@ -49,7 +49,8 @@ function done(before: State, result: Done, wish: Wish, file: string): Updated {
     quiet: null,
   };
   const next = greet(before, toStart(follow(now, { wish, entry, before }), result));
-  const said = result.warnings.map((w) => w.say);
+  // That a torque is not known stands on the screen of the pass itself.
+  const said = result.warnings.filter((w) => w.code !== 'no-torque').map((w) => w.say);
   const quiet = [next.state.quiet, ...said].filter((t) => t !== null).join(' ');
   return {
     state: { ...next.state, quiet: quiet === '' ? null : quiet },

@@ -140,7 +140,7 @@ describe('what is dangerous about a piece', () => {
 
   it('check says where a guess was made, and how to say it for sure', () => {
     const text = (care: string) =>
-      `putback: 1\njob: x\npieces:\n  front-wheel: {bolts: S${care}}\nbolts: {S: M8x40}\ndiary:\n`;
+      `putback: 1\njob: x\npieces:\n  front-wheel: {bolts: S, torque: 8 N·m${care}}\nbolts: {S: M8x40}\ndiary:\n`;
     const [fault] = checkAll(text(''), 'x.yaml');
     expect(fault).toMatchObject({ code: 'guessed-care', severity: 'warning', line: 4, column: 3 });
     expect(fault?.fix).toContain('care: wheel');

@@ -40,7 +40,11 @@ describe('what comes next on the whole job', () => {
     const ready = [...away, done('scrape'), here];
     expect(next(ready)).toMatchObject({ piece: 'cover', waits: false });
     expect(next([...ready, ...boltsOn('cover', 'S S')])).toMatchObject({ task: 'fill' });
-    expect(next([...ready, ...boltsOn('cover', 'S S'), done('fill')])).toBeNull();
+    const all = [...ready, ...boltsOn('cover', 'S S'), done('fill')];
+    expect(next(all, TEXT.replace('{bolts: S S}', '{bolts: S S, torque: 8 N·m}'))).toBeNull();
+    // Tightened by no figure: that is left, unless somebody noted what the wrench was set to.
+    expect(next(all)?.say).toBe("Cover: torque not known: the manual's figure.");
+    expect(next([...all, { piece: 'cover', tight: 'full', set: '8 N·m' }])).toBeNull();
   });
 });
 
