@@ -11,6 +11,21 @@ export const STILL_IN = '!';
 export const FOUND_EMPTY = '-';
 export const UNKNOWN = '?';
 
+/** Words that somebody types for these signs. */
+const SIGNS: Readonly<Record<string, string>> = {
+  in: STILL_IN,
+  stuck: STILL_IN,
+  rounded: STILL_IN,
+  _: STILL_IN,
+  empty: FOUND_EMPTY,
+};
+
+/** The sign that a word of a row stands for, where it is one of those; else the word itself. */
+export function signOf(word: string): string {
+  const small = word.toLowerCase();
+  return Object.hasOwn(SIGNS, small) ? (SIGNS[small] ?? word) : word;
+}
+
 /** A kind's letter: a letter, then letters or digits. */
 const KIND = /^[A-Za-z][A-Za-z0-9]{0,7}$/;
 /** What lies under a head: a word, or words joined by hyphens. */

@@ -75,10 +75,18 @@ export class Desk {
     return this;
   }
 
-  /** Space where a bolt is marked or a page only tells, `a` where all is seen, else Enter. */
+  /** Space where a bolt is marked or a page only tells, `a` where all is seen, `p` where a test passes, else Enter. */
   private goesOn(): string {
     if (this.state.view.screen === 'gate') return 'a';
+    if (keyIn(this.state, 'p')?.id === 'task-passed') return 'p';
     return keyIn(this.state, 'space') === null ? 'enter' : 'space';
+  }
+
+  /** A key that is held down: the first press, then as many that its keyboard repeats. */
+  hold(press: string, more: number): this {
+    this.happen({ on: 'press', press });
+    for (let i = 0; i < more; i += 1) this.happen({ on: 'press', press, held: true });
+    return this;
   }
 
   /** A text, character by character. */

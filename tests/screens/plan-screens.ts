@@ -112,6 +112,7 @@ export const OF_THE_JOB: Record<string, (look: Look) => Desk> = {
   'task, caution': (look) => task(new Bench(CASE), ':drain', look),
   'task, to do': (look) => task(caseOpen(), ':scrape', look),
   'task, to adjust': (look) => task(oilIn(), ':play', look),
+  'task, to test': (look) => task(oilIn(), ':weep', look).press('go'),
   'task, was and set': (look) => task(oilIn(), ':play', look).press('go').type('was 5, set 3'),
   'task, failed': (look) => task(weeps(), ':weep', look).press('go'),
   'task, what it showed': (look) => task(oilIn(), ':weep', look).press('go -').type('a drop'),

@@ -53,6 +53,9 @@ export const SIDE_COVER = {
     step('one is stuck', '9 - s a', /STOP[\s\S]*12 of 13 out[\s\S]*9 is still in: stuck/),
     step('held Spaces do nothing', times(20, 'space'), /Do not pry/),
     step('it gives in', 'enter 9 enter', /13 of 13 out[\s\S]*it came off/),
+    // Enter twice within a moment is a key that is held down: another one lies between.
+    step('what else is there', '?', /the piece is off/),
+    step('back to it', 'escape', /13 of 13 out/),
     step('off', 'enter «cup 2» enter', /Side cover is off, 13 of 13 bolts in cup 2/),
     step('a task', '+ «scrape both faces» enter enter', /To do|to do: scrape both faces/),
     step('a part', '+ «HL-1142 gasket» enter enter', /[Tt]o buy: HL-1142 gasket/),
@@ -113,12 +116,12 @@ export const GEARBOX: Step[] = [
   step('the outer cover', 'o «outer cover s s s» enter a enter «cup 1» enter', /Outer cover +off/),
   step(
     'the middle one, only counted',
-    'o «middle cover 4» enter a enter enter',
+    'o «middle cover 4» enter a enter «cup 2» enter',
     /Middle cover +off/,
   ),
   step('the inner one', 'o «inner cover m m m» enter', /0 of 3 out/),
   step('a caution', '+ «spring, goggles!» enter enter', /a caution: spring, goggles!/),
-  step('off', 'a enter enter', /Inner cover +off/),
+  step('off', 'a enter «cup 3» enter', /Inner cover +off/),
   step(
     'an adjustment with its limit',
     '+ «set the end float 0.1..0.2 mm» enter enter',
@@ -132,7 +135,7 @@ export const GEARBOX: Step[] = [
   step('the others', 'space space space', /Tight but for 1/),
   step('its bolt comes out', '1 m enter', /1 is out\. m when its thread is mended/),
   step('mended', 'm «wire insert M6 x 9» enter', /1 is mended: its bolt goes in/),
-  step('and goes in', 'enter m space', /All in|Next pass|tighten/),
+  step('and goes in', 'p m space', /All in|Next pass|tighten/),
   step('through all passes', 'enter space enter space', /All 3 are tight, 88 in-lb/),
 ];
 

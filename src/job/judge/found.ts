@@ -2,7 +2,7 @@
 import { printKind, unknownKind, withLength } from '../../bolt/read/kind.ts';
 import { readLength } from '../../bolt/read/length.ts';
 import type { Edit, Job, Kind, RowItem } from '../../model/types.ts';
-import { FOUND_EMPTY, readItem, rowWords, STILL_IN, UNKNOWN } from '../../piece/row.ts';
+import { FOUND_EMPTY, readItem, rowWords, STILL_IN, signOf, UNKNOWN } from '../../piece/row.ts';
 import { type Refused, wrong } from './parts.ts';
 
 export type FoundWord = RowItem | typeof STILL_IN | typeof FOUND_EMPTY;
@@ -28,7 +28,8 @@ export function readRowFound(
   const typed = rowWords(text);
   if (typed.length === 0)
     return wrong('empty-row', 'The row is empty: say what came out, hole by hole.');
-  for (const [at, { word }] of typed.entries()) {
+  for (const [at, { word: said }] of typed.entries()) {
+    const word = signOf(said);
     if (word === STILL_IN || word === FOUND_EMPTY) {
       words.push(word);
       continue;

@@ -1,5 +1,6 @@
 /** May these bolts be noted as out? What was found is evidence: another kind than claimed is noted, never refused. */
 
+import { troubleOf } from '../../model/troubles.ts';
 import type { Edit, HoleNow, Job, PieceNow, RowItem, Verdict, Warning } from '../../model/types.ts';
 import { printItem, printRow, STILL_IN, sameItem, UNKNOWN } from '../../piece/row.ts';
 import { freshHole } from '../fold/hole.ts';
@@ -63,15 +64,21 @@ function note(
 ): Verdict {
   const marked: { hole: HoleNow; word: FoundWord }[] = [];
   const twice: string[] = [];
+  const stays: HoleNow[] = [];
   picked.forEach((hole, i) => {
-    const word = (found?.words.length === 1 ? found.words[0] : found?.words[i]) ?? claimed(hole);
+    const said = (found?.words.length === 1 ? found.words[0] : found?.words[i]) ?? claimed(hole);
+    // A row says what came out on the whole; of a bolt that would not come it takes a mark of its own.
+    const holds = found !== null && picked.length > 1 && said !== STILL_IN && isHeld(hole);
+    if (holds) stays.push(hole);
+    const word = holds ? STILL_IN : said;
     if (word === STILL_IN && hole.state !== 'out') marked.push({ hole, word });
     else if (word === STILL_IN) twice.push(hole.name);
-    else if (hole.state !== 'out') marked.push({ hole, word });
+    else if (hole.state !== 'out' || names(hole, word)) marked.push({ hole, word });
     else if (found && typeof word !== 'string' && hole.found && !sameItem(word, hole.found)) {
       twice.push(hole.name);
     }
   });
+  if (stays.length > 0) warnings.push(heldSaid(stays));
   if (twice.length > 0 && wish.because === undefined) {
     return refuse(
       'already-out',
@@ -118,6 +125,30 @@ function note(
     ...before,
   } as const;
   return write(stamp, wish, entry, { edits, warnings });
+}
+
+/** It came out as a bolt that nobody could name, and now it has a name. */
+function names(hole: HoleNow, word: FoundWord): boolean {
+  return (
+    hole.found === null &&
+    hole.trouble === null &&
+    typeof word !== 'string' &&
+    word.kind !== UNKNOWN
+  );
+}
+
+/** Noted as one that will not come: it is in until its own mark says otherwise. */
+function isHeld({ state, trouble }: HoleNow): boolean {
+  if (state === 'out' || trouble === null) return false;
+  const { bolt, overWhenOut } = troubleOf(trouble);
+  return bolt === 'in' && overWhenOut;
+}
+
+function heldSaid(stays: readonly HoleNow[]): Warning {
+  const each = stays.map(
+    (h) => `${h.name} stays in: it is noted as ${troubleOf(h.trouble ?? 'stuck').said}.`,
+  );
+  return { code: 'still-in', say: `${each.join(' ')} Say so of that one alone when it is out.` };
 }
 
 /** What the row said before, and which letters are new: an undo needs both. */

@@ -1,7 +1,7 @@
 /** A row as it is being typed: each word with its hole, and what is wrong with it. */
 import { readLength } from '../../bolt/read/length.ts';
 import type { Job, PieceNow } from '../../model/types.ts';
-import { FOUND_EMPTY, rowWords, STILL_IN, UNKNOWN } from '../../piece/row.ts';
+import { FOUND_EMPTY, rowWords, STILL_IN, signOf, UNKNOWN } from '../../piece/row.ts';
 import { letterMeant, lettersOf } from './hand.ts';
 
 export interface TypedWord {
@@ -22,7 +22,7 @@ const SIGNS: readonly string[] = [STILL_IN, FOUND_EMPTY, UNKNOWN];
 /** The words of the text; `sss!` typed in one go are four where each letter is a kind. */
 export function readTyped(text: string, job: Job, piece: PieceNow): TypedWord[] {
   const letters = lettersOf(job);
-  const words = rowWords(text).flatMap(({ word }) => apart(word, letters));
+  const words = rowWords(text).flatMap(({ word }) => apart(signOf(word), letters));
   return words.map((typed, i) => {
     const [head = '', ...unders] = typed.split('+');
     const letter = letterMeant(head, letters);

@@ -4,6 +4,7 @@ import { type AnswerKind, answerTo, shouldSaid } from '../../plan/piece/answers.
 import { typedPiece } from '../../plan/typed/piece.ts';
 import { ADD_DRAFT, draftOf, dropDraft, JOB_DRAFT, keepDraft } from '../base/drafts.ts';
 import { enterPiece } from '../base/enter.ts';
+import { ENTER } from '../base/key.ts';
 import { at, requestMark, say, show, stay, toStep } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
 import { screenOver } from '../base/screen.ts';
@@ -13,7 +14,7 @@ import { bold, type Line, line, wrap } from '../kit/text.ts';
 import { doneOfJob, questionOfJob } from './field-job.ts';
 import { afterText, doneKnown, questionKnown, withFault } from './field-known.ts';
 import { afterListed, afterReading, doneTrace, questionTrace, tracedFault } from './field-trace.ts';
-import { askedAt, claimUnder, nextAsked, takeUnder } from './row-under.ts';
+import { askedAt, claimUnder, nextAsked, rowWish, takeUnder } from './row-under.ts';
 
 type FieldView = Extract<View, { screen: 'field' }>;
 
@@ -41,7 +42,8 @@ export const fieldScreen = screenOver({
   keys: [
     {
       id: 'done',
-      presses: ['enter'],
+      presses: ENTER,
+      anew: ENTER,
       label: 'keep it',
       help: 'keep what is written',
       does: ({ state, view }) => {
@@ -182,8 +184,7 @@ function under(below: State, asks: Extract<Asks, { ask: 'under' }>, text: string
   if (!here) return stay(below);
   const words = takeUnder(asks.words, asks.at, text);
   const next = nextAsked(words);
-  if (next === null)
-    return requestMark(below, { do: 'out', piece: here.key, row: words.join(' ') });
+  if (next === null) return requestMark(below, rowWish(here.piece, words));
   const claim = claimUnder(here.piece, next);
   return ask(below, { ask: 'under', words, at: next }, claim);
 }

@@ -1,7 +1,15 @@
 /** What lay under the head, asked for each word of a row that ends in a plus: `m+`. */
-import type { PieceNow } from '../../model/types.ts';
+import type { PieceNow, Wish } from '../../model/types.ts';
+import { STILL_IN } from '../../piece/row.ts';
 import { at } from '../base/moves.ts';
 import type { Asks, State } from '../base/state.ts';
+
+/** The row as it is noted: behind its last word all is still in. One word alone stands for all holes. */
+export function rowWish(piece: PieceNow, words: readonly string[]): Wish {
+  const rest = words.length === 1 ? 0 : Math.max(0, piece.holes.length - words.length);
+  const all = [...words, ...Array.from({ length: rest }, () => STILL_IN)];
+  return { do: 'out', piece: piece.spec.key, row: all.join(' ') };
+}
 
 /** Index of the first word that waits for an answer; null when none does. */
 export function nextAsked(words: readonly string[]): number | null {

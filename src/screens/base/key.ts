@@ -25,6 +25,8 @@ export interface Key<H> extends KeyWords {
   label: string | ((here: H) => string);
   /** Whether it holds just now. */
   holds?: (here: H) => boolean;
+  /** Presses that count only when they are made anew: a key that is held down does not answer for anybody. */
+  anew?: readonly Press[] | ((here: H) => readonly Press[]);
   /** Takes other presses as well: letters of kinds, digits, text. These come before all plain presses. */
   takes?: (here: H, press: Press) => boolean;
   does: (here: H, press: Press) => Updated;
@@ -34,16 +36,20 @@ export interface Key<H> extends KeyWords {
 export interface HeldKey extends KeyWords {
   label(): string;
   holds(): boolean;
+  anew: readonly Press[];
   takes: ((press: Press) => boolean) | null;
   does(press: Press): Updated;
 }
 
 export function bindKey<H>(key: Key<H>, here: H): HeldKey {
-  const { label, holds, takes, does, ...words } = key;
+  const { label, holds, anew, takes, does, ...words } = key;
   return {
     ...words,
     label: () => (typeof label === 'string' ? label : label(here)),
     holds: () => holds?.(here) ?? true,
+    get anew() {
+      return typeof anew === 'function' ? anew(here) : (anew ?? []);
+    },
     takes: takes ? (press) => takes(here, press) : null,
     does: (press) => does(here, press),
   };

@@ -55,7 +55,8 @@ export interface BenchRow {
 }
 
 export type Happening =
-  | { on: 'press'; press: Press }
+  /** `held`: the same press as the one before, closer behind it than a page is read: the key was not let go. */
+  | { on: 'press'; press: Press; held?: boolean }
   | { on: 'paste'; text: string }
   | { on: 'recorded'; result: Recorded; wish: Wish; file: string }
   /** `wrenches`: those of the bench that the file lies on, where they were read with it. `say`: what had to be done for it. */
@@ -292,8 +293,8 @@ export type PieceStep =
   | { step: 'read'; way: 'removal' | 'fitting'; then: PieceStep }
   /** `hand` is what the person says it is, as typed: `m`, `m+clip`, `.35`. */
   | { step: 'off'; here: string | null; typed: string; hand: string }
-  /** The row as it came out; `say` is what is wrong with it; `resize`, `none`: that it has another number of holes, or none, once more. */
-  | { step: 'off-row'; field: TextField; say: string | null; resize?: true; none?: true }
+  /** The row as it came out; `say` is what is wrong with it; `again`: it was told that words are missing or too many; `none`: that it has no bolts, once more. */
+  | { step: 'off-row'; field: TextField; say: string | null; again?: true; none?: true }
   /** All that can come out is out: counted, before anybody pries. */
   | { step: 'off-count' }
   | { step: 'settle'; here: string }

@@ -11,6 +11,7 @@ import type { ItemInWords } from '../../plan/gates/items.ts';
 import { sealantSaid } from '../../plan/seal/sealant.ts';
 import { ask } from '../ask/field.ts';
 import { goOn, readFirst } from '../base/enter.ts';
+import { ENTER } from '../base/key.ts';
 import { type OnJob, onJob, pieceNamed, requestMark, say, show, stay } from '../base/moves.ts';
 import { NOTED } from '../base/noted.ts';
 import type { Page } from '../base/page.ts';
@@ -216,7 +217,8 @@ export const gateScreen = screenOver({
   keys: [
     {
       id: 'solve',
-      presses: ['enter'],
+      presses: ENTER,
+      anew: ENTER,
       label: ({ item }) => (item ? solveSaid(item.item) : ''),
       help: 'the way out of what stops: it is out, or to where it is mended',
       holds: isAtStop,
@@ -233,7 +235,8 @@ export const gateScreen = screenOver({
     },
     {
       id: 'one-seen',
-      presses: ['enter'],
+      presses: ENTER,
+      anew: ENTER,
       label: ({ item }) => (item && isAwaited(item) ? 'the next' : 'this one'),
       help: 'the marked one is seen to',
       holds: (here) => !isAtStop(here),

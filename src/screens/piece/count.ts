@@ -43,6 +43,7 @@ export const countScreen = stepScreen({
     {
       id: 'came',
       presses: ENTER,
+      anew: ENTER,
       label: 'it came off',
       help: 'the piece is off',
       holds: nothingIn,

@@ -56,6 +56,7 @@ export const offScreen = stepScreen({
     {
       id: 'out',
       presses: GO,
+      anew: ENTER,
       label: 'this one is out',
       help: 'the lit bolt is out, as said or as the file has it',
       holds: (here) => !isHurt(here),
@@ -64,6 +65,7 @@ export const offScreen = stepScreen({
     {
       id: 'hurt-out',
       presses: ENTER,
+      anew: ENTER,
       label: 'it is out after all',
       help: 'the lit bolt, of which something is noted, is out',
       holds: isHurt,

@@ -12,7 +12,7 @@ import { sealantSaid } from '../../plan/seal/sealant.ts';
 import { handWish } from '../../plan/typed/hand.ts';
 import { noteKey } from '../ask/note.ts';
 import { TIGHT } from '../base/enter.ts';
-import { GO } from '../base/key.ts';
+import { ENTER, GO } from '../base/key.ts';
 import { type At, holeNamed, requestMark, say, stay, toStep } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
 import { piecePage } from '../base/piece-page.ts';
@@ -89,6 +89,7 @@ export const onScreen = stepScreen({
     {
       id: 'in',
       presses: GO,
+      anew: ENTER,
       label: 'in, three turns',
       help: 'what is in the hand goes into the lit hole',
       // What is typed by half is told of.

@@ -20,6 +20,7 @@ export const readScreen = stepScreen({
     {
       id: 'seen',
       presses: GO,
+      anew: GO,
       label: 'read, go on',
       help: 'this has been read: go on',
       does: ({ state, key, piece, step }) => {

@@ -1,11 +1,13 @@
 /** Off, the whole row typed at once, as it lies on the card or in the tray. */
 
-import type { PieceNow } from '../../model/types.ts';
+import type { HoleNow, PieceNow } from '../../model/types.ts';
 import { STILL_IN } from '../../piece/row.ts';
+import { names } from '../../plan/piece/piece-now.ts';
 import { readTyped, shortWord, type TypedWord } from '../../plan/typed/row.ts';
 import { ask } from '../ask/field.ts';
-import { claimUnder, nextAsked } from '../ask/row-under.ts';
+import { claimUnder, nextAsked, rowWish } from '../ask/row-under.ts';
 import { dropDraft, keepDraft, rowDraft } from '../base/drafts.ts';
+import { ENTER } from '../base/key.ts';
 import { at, requestMark, stay, stepNow, toStep } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
 import type { State, Updated } from '../base/state.ts';
@@ -29,14 +31,17 @@ function onRow(state: State, view: StepView<'off-row'>): OnRow | null {
   return { ...here, words: readTyped(fieldText(here.step.field), here.job, here.piece) };
 }
 
-function keep({ state, key, piece, step, words: typed }: OnRow): Updated {
+function keep(here: OnRow): Updated {
+  const { state, key, piece, step, words: typed } = here;
   const words = typed.map((w) => w.word);
   const n = piece.holes.length;
   const odd = n > 0 && words.length !== n && words.length !== 1;
-  // Who says so twice has counted again: the holes first, then what came out of them.
-  if (odd && step.resize === true) {
+  // Who says so twice has counted again: there are more holes, and then what came out of them is noted. Fewer there
+  // never are by this: what is not typed was not said to be out, so it is in.
+  if (odd && step.again === true && words.length > n) {
     return requestMark(state, { do: 'write', piece: key, key: 'bolts', text: `${words.length}` });
   }
+  if (odd && step.again === true) return keepRow(here, words);
   // Who says so twice has looked: what holds it is still to be looked for.
   if (n === 0 && words.length === 0 && step.none === true)
     return toStep(state, { step: 'off-count' });
@@ -47,17 +52,26 @@ function keep({ state, key, piece, step, words: typed }: OnRow): Updated {
       none: true,
     });
   }
-  if (words.length === 0 || odd) {
-    const again = odd ? ` Enter again if it has ${words.length}.` : '';
-    const say = `${countSaid(words.length, n)}${again}`;
-    return toStep(state, { ...step, say, ...(odd ? { resize: true } : {}) });
+  const one = words.length === 1 && n > 1 ? words[0] : undefined;
+  if (one !== undefined && step.again !== true) {
+    const say = `1 of ${n} so far. Enter again if all ${n} are ${one}, and out.`;
+    return toStep(state, { ...step, say, again: true });
   }
+  if (words.length === 0 || odd) {
+    const say = countSaid(words.length, names(piece.holes));
+    return toStep(state, { ...step, say, ...(odd ? { again: true } : {}) });
+  }
+  return keepRow(here, words);
+}
+
+/** What lay under a head is asked first; behind the last word all is still in. */
+function keepRow({ state, key, piece }: OnRow, words: readonly string[]): Updated {
   const next = nextAsked(words);
   if (next !== null) {
     return ask(state, { ask: 'under', words, at: next }, claimUnder(piece, next));
   }
   const kept = dropDraft(state, rowDraft(key));
-  return requestMark(kept, { do: 'out', piece: key, row: words.join(' ') });
+  return requestMark(kept, rowWish(piece, words));
 }
 
 /** It has as many holes as were typed now: what came out of them is noted next. */
@@ -65,7 +79,7 @@ function resized(state: State): Updated {
   const here = at(state);
   const step = stepNow(state, 'off-row');
   if (!here || !step) return stay(state);
-  const { resize: _, ...plain } = step;
+  const { again: _, ...plain } = step;
   const next = toStep(state, plain).state;
   const row = onRow(next, { ...here.view, step: plain });
   return row ? keep(row) : stay(next);
@@ -76,7 +90,8 @@ export const rowScreen = stepScreen({
   keys: [
     {
       id: 'keep',
-      presses: ['enter'],
+      presses: ENTER,
+      anew: ENTER,
       label: ({ step }) => (step.none ? 'it has no bolts' : 'keep the row'),
       help: 'note this row as what came out',
       does: keep,
@@ -100,11 +115,14 @@ export const rowScreen = stepScreen({
   },
 });
 
-function countSaid(words: number, holes: number): string {
+function countSaid(words: number, holes: readonly string[]): string {
+  const n = holes.length;
   if (words === 0) return 'Nothing is typed yet.';
-  return words < holes
-    ? `${words} of ${holes} so far.`
-    : `${words} words, and the piece has ${holes} holes.`;
+  if (words > n)
+    return `${words} words, and the piece has ${n} holes. Enter again if it has ${words}.`;
+  const rest = holes.slice(words);
+  const still = `${list(rest)} ${rest.length === 1 ? 'is' : 'are'} still in`;
+  return `${words} of ${n} so far. Enter again: these are out, and ${still}. Another number of holes: Esc, k, its bolts.`;
 }
 
 function drawRow({ state, piece, step, words }: OnRow): Page {
@@ -117,7 +135,7 @@ function drawRow({ state, piece, step, words }: OnRow): Page {
     left: line(bold(piece.spec.name)),
     right: line('coming off'),
     under: line(counted(words, piece)),
-    above: [line(`How it came out${how}`), [], prompt, []],
+    above: [line(`How it came out${how}`), line(SIGNS_SAID), prompt, []],
     middle: (columns, rows) => {
       const table = columnsOf(words, piece, columns);
       const last = table.findLastIndex((l) => l.filled);
@@ -146,11 +164,19 @@ function drawRow({ state, piece, step, words }: OnRow): Page {
 }
 
 const PROMPT = '> ';
+const SIGNS_SAID = '! still in   - found empty   ? out, and nobody knows which';
 
 function counted(words: readonly TypedWord[], piece: PieceNow): string {
-  const out = words.filter((w) => w.word !== STILL_IN).length;
-  const n = piece.holes.length || words.length;
+  const n = Math.max(piece.holes.length, words.length);
+  const out = Array.from({ length: n }, (_, i) => i).filter((i) =>
+    isOut(piece.holes[i], words[i]),
+  ).length;
   return n === 0 ? '' : `${out} of ${n} out`;
+}
+
+/** Said to be out by its word, or noted as out before. */
+function isOut(hole: HoleNow | undefined, typed: TypedWord | undefined): boolean {
+  return hole?.state === 'out' || (typed !== undefined && typed.word !== STILL_IN);
 }
 
 function newSaid(words: readonly TypedWord[]): string {

@@ -10,7 +10,7 @@ import { type PassNow, passUnderWay, toFill } from '../../plan/piece/piece-now.t
 import { ask } from '../ask/field.ts';
 import { noteKey } from '../ask/note.ts';
 import { ON } from '../base/enter.ts';
-import { GO } from '../base/key.ts';
+import { ENTER, GO } from '../base/key.ts';
 import { holeNamed, requestMark, say, stay, toStep } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
 import { piecePage } from '../base/piece-page.ts';
@@ -80,6 +80,7 @@ export const tightScreen = stepScreen({
     {
       id: 'click',
       presses: GO,
+      anew: ENTER,
       label: clickLabel,
       help: 'the lit bolt has had this pass: its torque, or its angle',
       does: click,

@@ -36,6 +36,7 @@ export const troubleScreen = stepScreen({
     {
       id: 'note-it',
       presses: ENTER,
+      anew: ENTER,
       label: 'note it',
       help: 'note the marked trouble',
       does: (here) => note(here, CHOICES[here.step.choice]?.trouble),

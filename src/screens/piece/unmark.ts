@@ -53,6 +53,7 @@ export const unmarkScreen = stepScreen({
     {
       id: 'unmark',
       presses: ENTER,
+      anew: ENTER,
       label: 'take it back',
       help: 'the marked one is taken back, with what rests on it',
       holds: ({ mark }) => mark !== null,

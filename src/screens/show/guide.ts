@@ -23,7 +23,7 @@ const HINTS: Readonly<Partial<Record<Place, string>>> = {
     'Space when the wrench clicks. The next hole stands lit: the star is worked out for these holes.',
   trouble: 'The list of what can be wrong. Each has its next steps.',
   parts: 'Enter takes a part one step on: ordered, here, held against the old one, fitted.',
-  task: 'Enter asks for what came of it. A reading is held against its limit.',
+  task: 'Enter asks for what came of it; p: it passed. A reading is held against its limit.',
   tests: 'What the repair must prove. Before this the job is not done.',
   known: 'Enter on a row writes or corrects it; what is printed stays beside what is true.',
 };

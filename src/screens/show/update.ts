@@ -16,6 +16,9 @@ import { guided } from './guide.ts';
 import { meantPress, paste, press, unquiet } from './press.ts';
 import { openOf } from './screens.ts';
 
+/** Why a press did nothing: it came with the one before it, and here it would answer something. */
+const HELD = 'That key was still down. Read this, then press it anew.';
+
 export function update(state: State, happening: Happening): Updated {
   const next = steady(stepped(state, happening));
   // Nothing to say is the rule, and costs nothing.
@@ -98,6 +101,7 @@ function input(state: State, happening: Input): Updated {
   const { key, press: pressed } = meantPress(said, happening.press);
   // Leaving waits for nothing: what was asked for is being written anyway.
   if (state.waiting && !key?.atOnce) return later(state, happening);
+  if (happening.held && key?.anew.includes(pressed)) return say(said, HELD);
   return press(said, key, pressed);
 }
 

@@ -49,6 +49,9 @@ const SAID: readonly TaskVerb[] = ['adjust', 'decide'];
 const isRead = ({ verb, limit }: TaskHere): boolean =>
   verb === 'test' && limit !== null && looksLikeLimit(limit);
 
+/** A test that eyes and hands judge, without a figure. */
+const isSeen = (task: TaskHere): boolean => task.verb === 'test' && !isRead(task);
+
 function askResult({ state, task }: OnTask, how: 'done' | 'failed'): Updated {
   return ask(state, { ask: 'result', task: task.key, how });
 }
@@ -67,6 +70,7 @@ export const taskScreen = screenOver({
     {
       id: 'read-task',
       presses: GO,
+      anew: GO,
       label: 'read, go on',
       help: 'the caution has been read: go on',
       holds: mustRead,
@@ -75,18 +79,37 @@ export const taskScreen = screenOver({
     {
       id: 'task-done',
       presses: ENTER,
+      anew: ENTER,
       label: ({ task }) => (isRead(task) ? 'what it reads' : DONE[task.verb]),
-      help: 'it is done, passed, over; or what it was and is now',
-      holds: canDone,
+      help: 'it is done, over; or what it was and is now, or what it reads',
+      holds: (here) => canDone(here) && !isSeen(here.task),
       does: (here) => {
         const { state, task } = here;
         if (SAID.includes(task.verb) || isRead(task)) return askResult(here, 'done');
-        return requestMark(state, doneWish(task, task.verb === 'test' ? { result: 'passed' } : {}));
+        return requestMark(state, doneWish(task, {}));
       },
+    },
+    {
+      // Enter opened it, and ended the pass before it: nothing that a hand does once too often passes a test.
+      id: 'task-passed',
+      presses: ['p'],
+      label: 'passed',
+      help: 'the test was made, and it passed',
+      holds: (here) => canDone(here) && isSeen(here.task),
+      does: ({ state, task }) => requestMark(state, doneWish(task, { result: 'passed' })),
+    },
+    {
+      id: 'task-how',
+      presses: ENTER,
+      label: '',
+      help: 'on a test: says by which letters it passes and fails',
+      holds: (here) => canDone(here) && isSeen(here.task),
+      does: ({ state }) => say(state, 'Make the test first. Then p: it passed; -: it failed.'),
     },
     {
       id: 'next-round-of',
       presses: ENTER,
+      anew: ENTER,
       label: 'round again',
       help: 'it failed: what comes off once more',
       holds: ({ task }) => task.state === 'failed',

@@ -50,6 +50,7 @@ export const reachScreen = screenOver({
     {
       id: 'reach-look',
       presses: ENTER,
+      anew: ENTER,
       label: 'look at it',
       help: 'to be looked at while it is open: among the tasks',
       holds: isThing,

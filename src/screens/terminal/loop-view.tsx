@@ -14,11 +14,13 @@ export interface ViewProps<S> {
   App: ComponentType<{ state: S }>;
   /** What to do for a press that is not for the loop; null: it is. */
   own(press: Press): (() => void) | null;
+  /** Whether the key of the press before this one was still down. */
+  held(press: Press): boolean;
   /** Says once how to hand the terminal over. */
   onReady(handOver: HandOver): void;
 }
 
-function View<S>({ loop, App, own, onReady }: ViewProps<S>) {
+function View<S>({ loop, App, own, held, onReady }: ViewProps<S>) {
   const state = useSyncExternalStore(loop.subscribe, loop.state);
   const { suspendTerminal } = useApp();
   useEffect(() => {
@@ -29,7 +31,7 @@ function View<S>({ loop, App, own, onReady }: ViewProps<S>) {
     for (const press of presses(input, key)) {
       const act = own(press);
       if (act === null) {
-        forLoop.push({ on: 'press', press });
+        forLoop.push({ on: 'press', press, held: held(press) });
         continue;
       }
       loop.happen(...forLoop);

@@ -29,6 +29,7 @@ export const weighScreen = screenOver({
     {
       id: 'renew-it',
       presses: ENTER,
+      anew: ENTER,
       label: 'renew it',
       help: 'it is decided: renew it now',
       does: ({ state, of }) => requestMark(state, decidedWish(of, 'renew it')),

@@ -4,10 +4,17 @@ import { LEFT_COVER } from '../covers.ts';
 import { Desk } from '../desk.ts';
 
 const row = (text = LEFT_COVER) => new Desk(new Bench(text)).open('alternator').press('r');
-const found = (desk: Desk) =>
-  desk.bench
-    .piece('alternator')
-    .holes.map((h) => h.found && [h.found.kind, ...h.found.with].join('+'));
+const found = (desk: Desk, piece = 'alternator') =>
+  desk.bench.piece(piece).holes.map((h) => h.found && [h.found.kind, ...h.found.with].join('+'));
+
+/** Nobody has named its bolts; the job has two kinds. */
+const NINE = `putback: 1
+job: Weeps
+bolts: {S: M6x25, M: M6x35}
+pieces:
+  engine-cover: {bolts: '? ? ? ? ? ? ? ? ?'}
+diary:
+`;
 
 describe('off, the whole row typed at once', () => {
   it('shows each word under its hole as it is typed', () => {
@@ -85,5 +92,62 @@ describe('off, the whole row typed at once', () => {
     expect(desk.screen).toBe('keys');
     desk.press('escape');
     expect(desk.frame).toContain('> s s s');
+  });
+
+  it('never makes a piece smaller: what is not typed is still in', () => {
+    const desk = new Desk(new Bench(NINE)).open('engine-cover').press('r').type('s s s s');
+    desk.press('enter');
+    expect(desk.frame.replace(/\s+/g, ' ')).toContain(
+      '4 of 9 so far. Enter again: these are out, and 5, 6, 7, 8 and 9 are still in.',
+    );
+    desk.press('enter');
+    const { holes } = desk.bench.piece('engine-cover');
+    expect(holes.map((h) => h.state)).toEqual([...Array(4).fill('out'), ...Array(5).fill('home')]);
+    expect(desk.frame).toMatch(/STOP[\s\S]*4 of 9 out\./);
+    expect(desk.frame).not.toContain('Now it may come off');
+  });
+
+  it('asks before one word stands for all holes', () => {
+    const desk = new Desk(new Bench(NINE)).open('engine-cover').press('r').type('s');
+    desk.press('enter');
+    expect(desk.bench.entries).toEqual([]);
+    expect(desk.frame).toContain('1 of 9 so far. Enter again if all 9 are S, and out.');
+    desk.press('enter');
+    expect(desk.bench.states('engine-cover')).toBe(Array(9).fill('out').join(' '));
+  });
+
+  it('leaves a bolt in that is noted as stuck, whatever stands at its hole, and says so', () => {
+    const bench = new Bench(NINE);
+    bench.mark({ do: 'state', piece: 'engine-cover', hole: '4', state: 'stuck' });
+    const desk = new Desk(bench).open('engine-cover').press('go tab').type('s s s ? s s m s s');
+    desk.press('enter');
+    expect(bench.piece('engine-cover').holes[3]).toMatchObject({ state: 'home', trouble: 'stuck' });
+    expect(desk.frame.replace(/\s+/g, ' ')).toContain('4 stays in: it is noted as stuck.');
+    expect(desk.frame).toContain('8 of 9 out');
+    expect(desk.frame).not.toContain('Now it may come off');
+  });
+
+  it('says which sign means still in, and reads its words', () => {
+    const desk = new Desk(new Bench(NINE)).open('engine-cover').press('r');
+    expect(desk.frame).toContain('! still in   - found empty   ? out, and nobody knows which');
+    desk.type('s s s stuck s s _ s empty');
+    expect(desk.frame).toContain('S  S  S  !  S  S  !  S  -');
+    expect(desk.frame).toContain('7 of 9 out');
+  });
+
+  it('counts what was out before, and names a bolt that came out without a name', () => {
+    const desk = new Desk(new Bench(NINE)).open('engine-cover').press('go 2 space tab');
+    expect(desk.step).toBe('off-row');
+    expect(desk.frame).toContain('1 of 9 out');
+    desk.type('s m s s s s s s s').press('enter');
+    expect(found(desk, 'engine-cover')).toEqual(['S', 'M', ...Array(7).fill('S')]);
+    expect(desk.bench.text).toContain('S M S S S S S S S');
+  });
+
+  it('names it on the map too', () => {
+    const bench = new Bench(NINE);
+    bench.mark({ do: 'out', piece: 'engine-cover', holes: ['9'] });
+    const desk = new Desk(bench).open('engine-cover').press('9 s space');
+    expect(found(desk, 'engine-cover')[8]).toBe('S');
   });
 });

@@ -69,6 +69,8 @@ const OTHERWISE: Readonly<Record<string, string>> = {
   'reach-renew': ANSWER,
   'reach-ask': ANSWER,
   'ask-owner': ANSWER,
+  // What came of a test.
+  'task-passed': ANSWER,
   // What is offered for the whole page.
   'take-over': ANSWER,
   yes: ANSWER,

@@ -1,0 +1,65 @@
+/** Enter held down: it opens and marks what one press does, and answers nothing more. */
+import { describe, expect, it } from 'vitest';
+import { Bench } from '../job/bench.ts';
+import { Desk } from './desk.ts';
+
+const EMPTY = 'putback: 1\njob: Brakes\npieces:\ndiary:\n';
+const COVER = `putback: 1
+job: Cover
+bolts: {S: M6x25}
+pieces:
+  cover: {bolts: S S S, torque: 12 N·m, joint: gasket}
+diary:
+`;
+const TEST = `putback: 1
+job: Cover
+pieces: {lever: {}}
+tasks: {free: {test: moves free and comes back?, after: lever on}}
+diary:
+`;
+const verbs = (desk: Desk) => desk.bench.entries.map((e) => e.verb);
+
+describe('Enter held down', () => {
+  it('takes no brake caliper off, on or tight: neither its caution nor its tray is answered', () => {
+    const desk = new Desk(new Bench(EMPTY)).press('o').type('front brake caliper 2');
+    desk.hold('enter', 60);
+    expect(verbs(desk)).toEqual(['written']);
+    // Pressed anew it goes as far as the next question, and no further.
+    for (let i = 0; i < 4; i += 1) desk.hold('enter', 60);
+    const caliper = desk.bench.piece('front-brake-caliper');
+    expect(caliper.holes.every((h) => h.state !== 'in' && h.state !== 'tight')).toBe(true);
+    expect(verbs(desk).filter((v) => v === 'out').length).toBeLessThanOrEqual(2);
+  });
+
+  it('says that it was still down', () => {
+    const desk = new Desk(new Bench(COVER)).open('cover').hold('enter', 1);
+    desk.hold('enter', 3);
+    expect(desk.frame).toContain('That key was still down.');
+  });
+
+  it('gives each bolt one click, and begins no pass', () => {
+    const bench = new Bench(COVER);
+    bench.mark({ do: 'out', piece: 'cover' });
+    bench.mark({ do: 'off', piece: 'cover' });
+    bench.mark({ do: 'on', piece: 'cover' });
+    bench.mark({ do: 'in', piece: 'cover', hand: { kind: 'S' } });
+    const desk = new Desk(bench).open('cover').press('t').hold('enter', 60);
+    expect(bench.piece('cover').holes.flatMap((h) => h.passes)).toEqual(['snug']);
+    // Space is the mark: it ends the pass.
+    desk.hold('space', 60);
+    expect(bench.piece('cover').holes.flatMap((h) => h.passes)).toEqual(['snug', 'snug', 'snug']);
+  });
+
+  it('passes no test: passed is a letter, and Enter says which', () => {
+    const bench = new Bench(TEST);
+    bench.mark({ do: 'off', piece: 'lever' });
+    bench.mark({ do: 'on', piece: 'lever' });
+    const desk = new Desk(bench).press('t enter');
+    expect(desk.screen).toBe('task');
+    desk.press('enter enter enter').hold('enter', 20);
+    expect(verbs(desk)).not.toContain('done');
+    expect(desk.frame).toContain('Then p: it passed; -: it failed.');
+    desk.press('p');
+    expect(desk.bench.entries.at(-1)).toMatchObject({ task: 'free', value: 'passed' });
+  });
+});
