@@ -2,7 +2,7 @@
 
 import { mustRead } from '../../plan/known/to-read.ts';
 import { stillIn, toFill } from '../../plan/piece/piece-now.ts';
-import { comesAlong, WAY_LABELS, type Way, wayNow } from '../../plan/piece/way.ts';
+import { comesAlong, WAY_LABELS, type WayNow, wayNow } from '../../plan/piece/way.ts';
 import { cameOut, goesIn } from '../ask/inside.ts';
 import { keepKey } from '../ask/keep-key.ts';
 import { noteKey } from '../ask/note.ts';
@@ -63,7 +63,7 @@ function knownLabel(here: OnLook): string {
 }
 
 /** What it turns from coming off to going on, what begins a pass, and what is noted by this one key. */
-const ON_WAYS: readonly Way[] = ['settle', 'in', 'fit', 'tight'];
+const ON_WAYS: readonly WayNow[] = ['settle', 'in', 'fit', 'tight'];
 
 const KEYS: readonly Key<OnLook>[] = [
   pointKey,
