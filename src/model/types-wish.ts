@@ -88,8 +88,8 @@ export type WishWhat =
   | { do: 'figures'; task: string; texts: Readonly<Record<string, string>> }
   /** A list to start from, as much of it as is not in the file yet. */
   | { do: 'start'; say: string; suspects: readonly Named[]; checks: readonly Named[] }
-  /** The suspect is what it was; `buy` and `test` follow from that and are not in the file yet. */
-  | { do: 'found'; suspect: string; buy?: Named; test?: Named }
+  /** The suspect is what it was; what is to buy, to mend and to test follows from that and is not in the file yet. */
+  | { do: 'found'; suspect: string; buy?: Named; mend?: Named; test?: Named }
   /** `row`: that mark gave the piece its row, which goes with it if nobody changed it since. */
   | { do: 'undo'; id?: string };
 

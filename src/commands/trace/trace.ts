@@ -111,7 +111,7 @@ function wishOf(call: Call, job: Job, name: string, how: string | undefined): Wi
 
 function nextSaid(job: Job, now: Traced): string[] {
   const { next, answer: a } = now;
-  if (!next) return say.endSaid(job, now);
+  if (!next || now.mending) return say.endSaid(job, now);
   const { good, bad } = say.outcomesSaid(job, next, now.next !== a.next);
   const { unit } = a.expected;
   return [

@@ -11,7 +11,7 @@ import { INDEX_FILE, lookAt, SIDE } from '../../job/save/plain.ts';
 import { openSide } from '../../job/save/side.ts';
 
 /** Goes up whenever what stands in the tables changes its meaning. */
-const VERSION = 5;
+const VERSION = 6;
 /** ms. So long another program's step is waited for. */
 const PATIENCE = 2000;
 

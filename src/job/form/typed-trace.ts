@@ -2,6 +2,7 @@
  * A suspect or a check from one typed line, there and back: `Float needle leaks, often, 30 min, in carburettor` and
  * `Blue spark at the plug: coil, plug, 3 min, behind tank`.
  */
+import { measuredIn } from '../../bolt/read/reading.ts';
 import { looksLikeLimit, readLimit } from '../../bolt/read/reading-limit.ts';
 import { near } from '../../model/nearword.ts';
 import { oneLine } from '../../model/safe.ts';
@@ -144,7 +145,10 @@ export function readCheckLine(line: string, names: Names, order: readonly string
 const isLimit = (part: string): boolean =>
   looksLikeLimit(part) && /\D/.test(part) && readLimit(part) !== null;
 
-/** What is looked at, and the limit and the time that were said before the colon: `Coil primary, 3..5 ohm`. */
+/**
+ * What is looked at, and the limit and the time that were said before the colon: `Coil primary, 3..5 ohm`, or without
+ * the comma.
+ */
 function namedLook(text: string): string[] {
   const parts = text.trim().split(PARTS);
   const behind: string[] = [];
@@ -153,7 +157,11 @@ function namedLook(text: string): string[] {
     behind.unshift(part);
     parts.pop();
   }
-  return [parts.join(', '), ...behind];
+  const name = parts.join(', ');
+  const found = behind.some(isLimit) ? null : measuredIn(name);
+  // `Cylinder 1 to 4` says which; with its unit, or written as limits are, it says how much.
+  const says = found?.isLimit && (found.of !== null || /\.\.|[…±<>≤≥]/.test(found.figure));
+  return says ? [found.before, found.figure, ...behind] : [name, ...behind];
 }
 
 function suspectsMeant(
@@ -187,6 +195,9 @@ function unknown(said: string, what: string, names: ReadonlyMap<string, unknown>
 
 /** The test that proves that a suspect was it. */
 export const proofKey = (suspect: string): string => `proof-${suspect}`;
+
+/** The task by which what was found is put right. */
+export const mendKey = (suspect: string): string => `mend-${suspect}`;
 
 /** `Float needle leaks` → `float-needle-leaks`, with a number behind it where that is taken. */
 export function freeKey(text: string, taken: ReadonlyMap<string, unknown>): string {

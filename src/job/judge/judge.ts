@@ -17,9 +17,10 @@ import { judgePhoto } from './photo.ts';
 import { judgeOff, judgeOn } from './piece.ts';
 import { judgeRename } from './rename.ts';
 import { judgeNote, judgeSettle, judgeState } from './settle.ts';
+import { judgeStart } from './start.ts';
 import { judgeKeep, judgeReading, judgeTake } from './take.ts';
 import { judgeTight } from './tight.ts';
-import { judgeFound, judgeList, judgeLook, judgeStart, judgeTry } from './trace.ts';
+import { judgeFound, judgeList, judgeLook, judgeTry } from './trace.ts';
 import { judgeUndo } from './undo.ts';
 import { judgeWrite } from './write.ts';
 

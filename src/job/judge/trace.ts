@@ -19,6 +19,7 @@ import { type OpenTry, openTries } from '../fold/tries.ts';
 import { asCheck, asSuspect } from '../form/trace-fields.ts';
 import {
   checkLine,
+  mendKey,
   proofKey,
   readCheckLine,
   readSuspectLine,
@@ -27,6 +28,7 @@ import {
 } from '../form/typed-trace.ts';
 import { judgeDone } from './done.ts';
 import { already, list, meant, refuse, type Stamp, type Wished, write, wrong } from './parts.ts';
+import { startBack } from './start.ts';
 
 function noSuspect(job: Job, suspect: string) {
   const say = `No suspect ${suspect} in this job.${meant(suspect, job.upper.suspects.keys())}`;
@@ -45,7 +47,7 @@ export function judgeLook(job: Job, wish: Wished<'look'>, stamp: Stamp): Verdict
   const held = reading === undefined ? null : heldAgainst(check, reading);
   const said = how ?? held?.says;
   if (said === undefined) {
-    const say = held?.say ?? `There is no reading to hold against ${check.limit ?? 'a limit'}.`;
+    const say = held?.say ?? unheld(check, reading);
     return wrong('say-how', `${say} Say good, bad or unclear.`, { check: check.key });
   }
   const against = how !== undefined && how !== 'unclear' && held?.says && held.says !== how;
@@ -93,6 +95,15 @@ function provedBy(job: Job, check: string): TaskNow | null {
   return (
     tests.findLast(({ spec: { proves } }) => proves.length === 1 && proves[0] === check) ?? null
   );
+}
+
+/** Why nothing says how it came out. */
+function unheld({ check, limit }: CheckSpec, reading: string | undefined): string {
+  if (reading === undefined)
+    return limit === null ? '' : `There is no reading to hold against ${limit}.`;
+  return limit === null
+    ? `${check} has no limit that says what ${reading} means.`
+    : `Nothing in ${limit} says what ${reading} means.`;
 }
 
 const readable = (limit: string | null): boolean => limit !== null && readLimit(limit) !== null;
@@ -180,17 +191,6 @@ export function judgeList(job: Job, wish: Wished<'list'>, stamp: Stamp): Verdict
   return write(stamp, wish, { verb: 'listed', value, ...place }, { edits, warnings });
 }
 
-/** What is in the file already stays as it is. */
-export function judgeStart(job: Job, wish: Wished<'start'>, stamp: Stamp): Verdict {
-  const named = (section: 'suspects' | 'checks'): Edit[] =>
-    wish[section]
-      .filter(({ key }) => !job.upper[section].has(key))
-      .map(({ key, fields }) => ({ edit: 'named', section, key, fields }));
-  const edits = [...named('suspects'), ...named('checks')];
-  if (edits.length === 0) return already();
-  return write(stamp, wish, { verb: 'listed', value: wish.say }, { edits });
-}
-
 /** What it was: into the file's `found:`, behind what stands there. */
 export function judgeFound(job: Job, wish: Wished<'found'>, stamp: Stamp): Verdict {
   const spec = job.upper.suspects.get(wish.suspect);
@@ -199,11 +199,14 @@ export function judgeFound(job: Job, wish: Wished<'found'>, stamp: Stamp): Verdi
   const before = (e: Entry) => e.verb === 'found' && e.suspect === spec.key && job.living.has(e.id);
   if (job.entries.some(before)) return already();
   const value = was ? `${was}; ${spec.what}` : spec.what;
-  const { buy, test } = wish;
+  const { buy, mend, test } = wish;
   const edits: Edit[] = [
     { edit: 'top', key: 'found', was: was || null, text: value },
     ...(buy && !job.upper.buys.has(buy.key)
       ? [{ edit: 'named', section: 'buy', ...buy } as const]
+      : []),
+    ...(mend && !job.upper.tasks.has(mend.key)
+      ? [{ edit: 'named', section: 'tasks', ...mend } as const]
       : []),
     ...(test && !job.upper.tasks.has(test.key)
       ? [{ edit: 'named', section: 'tasks', ...test } as const]
@@ -221,10 +224,8 @@ export function tracedBack(
 ): { edits: Edit[]; warnings: Warning[] } {
   const upper = job.printed;
   if (entry.verb === 'found') return foundBack(job, upper, entry, stands);
-  if (entry.check === undefined && entry.suspect === undefined) {
-    const say = 'What was listed stays in the file: take out by hand what is not wanted.';
-    return { edits: [], warnings: [{ code: 'file-stays', say }] };
-  }
+  if (entry.check === undefined && entry.suspect === undefined)
+    return startBack(upper, entry, stands);
   const section: NamedSection = entry.check === undefined ? 'suspects' : 'checks';
   const key = entry.check ?? entry.suspect ?? '';
   const now = section === 'suspects' ? upper.suspects.get(key) : upper.checks.get(key);
@@ -269,7 +270,7 @@ function foundBack(
   const same = (upper.found || null) === from;
   const say = stands
     ? 'found: was changed in the file since: that stays as it is.'
-    : 'Its part and its test went with the undo: to have them again, say once more that it was found.';
+    : 'Its part, its mending and its test went with the undo: to have them again, say once more that it was found.';
   return {
     edits: [
       ...(same ? [{ edit: 'top', key: 'found', was: from, text: to } as const] : []),
@@ -284,14 +285,17 @@ function followed(job: Job, { suspects, tasks, buys }: Upper, suspect: string): 
   const marked = (key: 'task' | 'buy', name: string) =>
     job.entries.some((e) => e[key] === name && job.living.has(e.id));
   const test = tasks.get(proofKey(suspect));
+  const mend = tasks.get(mendKey(suspect));
+  const goes = test !== undefined && !test.note && !marked('task', test.key);
+  const mendGoes =
+    mend && !mend.note && !marked('task', mend.key) && (goes || !test?.after.includes(mend.key));
   const part = suspects.get(suspect)?.part ?? null;
   const bare = [...buys.values()].find(
     (b) => b.what === part && !buys.has(part) && !b.price && !b.count && !b.from && !b.note,
   );
   return [
-    ...(test && !test.note && !marked('task', test.key)
-      ? [{ edit: 'unnamed', section: 'tasks', key: test.key } as const]
-      : []),
+    ...(goes ? [{ edit: 'unnamed', section: 'tasks', key: test.key } as const] : []),
+    ...(mendGoes ? [{ edit: 'unnamed', section: 'tasks', key: mend.key } as const] : []),
     ...(bare && !marked('buy', bare.key)
       ? [{ edit: 'unnamed', section: 'buy', key: bare.key } as const]
       : []),

@@ -4,13 +4,14 @@ import type { Edit, Entry, Job, Verdict, Warning } from '../../model/types.ts';
 import { namesKinds, verbRow } from '../../model/verbs.ts';
 import { printItem } from '../../piece/row.ts';
 import { sayEntryOf } from '../fold/say-entry.ts';
-import { proofKey } from '../form/typed-trace.ts';
+import { mendKey, proofKey } from '../form/typed-trace.ts';
 import { addedBy } from './add.ts';
 import { chosenBack } from './chosen.ts';
 import { figuredBack } from './figures.ts';
 import { outBack } from './out-back.ts';
 import { already, list, refuse, type Stamp, type Wished, write, wrong } from './parts.ts';
 import { renamedBack } from './rename.ts';
+import { startedBy } from './start.ts';
 import { takeAgain, takeUndone } from './take.ts';
 import { tracedBack } from './trace.ts';
 import { writtenBack } from './write.ts';
@@ -124,8 +125,14 @@ function rests(later: Entry, on: Entry): boolean {
  * what was found.
  */
 function restsOnTraced({ printed }: Job, later: Entry, on: Entry): boolean {
-  if (on.verb === 'found') return later.task === proofKey(on.suspect ?? '');
+  if (on.verb === 'found') {
+    const { suspect = '' } = on;
+    return later.task === proofKey(suspect) || later.task === mendKey(suspect);
+  }
   if (on.verb !== 'listed') return false;
+  const brought = startedBy(on);
+  if (brought.suspects.has(later.suspect ?? '') || brought.checks.has(later.check ?? ''))
+    return true;
   if (on.suspect !== undefined && later.suspect === on.suspect) return true;
   if (on.check !== undefined && later.check === on.check) return true;
   if (later.verb !== 'listed') return false;

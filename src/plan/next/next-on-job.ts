@@ -11,7 +11,7 @@ import type { Plan } from '../plan.ts';
 import type { Cure } from '../seal/cure.ts';
 import { roundAgain } from '../tests/again.ts';
 import { sayTime } from '../time/days.ts';
-import { wayToFound } from '../trace/found.ts';
+import { faultTask, wayToFound } from '../trace/found.ts';
 import { workInWords } from './next.ts';
 
 /** What the plan and the joints of a job say at a time; `now` is RFC 3339. */
@@ -48,6 +48,12 @@ export function nextInWords(
   const step = workInWords(job);
   const fault = toTheFault(job);
   if (fault) return fault.piece === step?.piece ? { ...fault, words: step.words } : fault;
+  const mending = faultTask(job);
+  const mend = told.plan.canDo.find((c) => c.step === mending);
+  if (mend) {
+    const words = stepWords(job, mend.step, mend.say);
+    return { piece: null, task: mend.step, waits: false, words };
+  }
   const waits =
     step && goesOn(job.pieces.get(step.piece)) ? waitsBefore(job, `${step.piece} on`, told) : '';
   if (step && waits === '') {

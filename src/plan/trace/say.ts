@@ -1,11 +1,12 @@
 /** The fault traced, in words: for the command and the screen. */
+import { proofKey } from '../../job/form/typed-trace.ts';
 import type { Job } from '../../model/types.ts';
 import { list, many } from '../../model/words.ts';
 import type { Look, Share, TraceConflict, TraceWay } from '../../trace/types.ts';
 import { NOT_LISTED } from '../../trace/types.ts';
 import { sayDuration } from '../time/duration.ts';
 import type { LookMade } from './looks.ts';
-import { checkSaid, type Traced } from './traced.ts';
+import { checkSaid, type FoundNow, isUnmended, type Traced } from './traced.ts';
 
 export const suspectSaid = (job: Job, name: string): string =>
   name === NOT_LISTED ? name : (job.upper.suspects.get(name)?.what ?? name);
@@ -50,23 +51,55 @@ export function traceRows(job: Job, { answer, looks, found, proved, next }: Trac
   const rows = answer.suspects.map(({ name, share, cleared }) => ({
     name,
     // Who was not cleared when it was found is no suspect any more, and was not looked at either.
-    share: proved && !next && cleared.length === 0 ? 'not it' : SHARES[share],
+    share:
+      proved && !next && cleared.length === 0
+        ? 'not it'
+        : shareSaid(job, name, share, looks, cleared, found.length > 0),
     what: suspectSaid(job, name),
     by: cleared.length === 0 ? null : clearedBy(job, cleared, looks),
   }));
-  const put = found.map(({ suspect, at, proved: is }, i) => {
-    const open = i === found.length - 1 ? 'not proved yet' : 'put right, not proved';
-    const state = is ? 'proved' : open;
-    const by = `${state}, ${clock(at)}`;
-    return { name: suspect, share: 'found', what: suspectSaid(job, suspect), by };
+  const put = found.map((one) => {
+    const by = `${foundState(one)}, ${clock(one.at)}`;
+    return { name: one.suspect, share: 'found', what: suspectSaid(job, one.suspect), by };
   });
   return [...rows, ...put];
 }
 
+/** How far what was found has come: only its mending makes it put right, only a look or a test proves it. */
+function foundState(one: FoundNow): string {
+  if (isUnmended(one)) return one.proved ? 'good since, mending not noted' : 'not put right yet';
+  const state = one.proved ? 'proved' : 'not proved yet';
+  return one.mend === null ? state : `put right, ${state}`;
+}
+
+/** One that nobody called likely or rare counts like the mean of the others: no word of ours stands for that. */
+function shareSaid(
+  job: Job,
+  name: string,
+  share: Share,
+  looks: readonly LookMade[],
+  cleared: readonly string[],
+  anyFound: boolean,
+): string {
+  if (share === 'cleared')
+    return cleared.every((check) => isBad(check, looks)) ? 'not alone' : 'cleared';
+  if (share === 'left' && anyFound) return 'may be';
+  const unsaid = job.upper.suspects.get(name)?.likely == null;
+  return unsaid && share !== 'left' && share !== 'alike' ? 'may be' : SHARES[share];
+}
+
+const lastOf = (check: string, looks: readonly LookMade[]): LookMade | undefined =>
+  looks.findLast((look) => look.check === check && look.says !== 'unclear');
+
+/** A look that came out bad clears who would not have done that: not by itself, while two at once might. */
+const isBad = (check: string, looks: readonly LookMade[]): boolean =>
+  lastOf(check, looks)?.says === 'bad';
+
 function clearedBy(job: Job, checks: readonly string[], looks: readonly LookMade[]): string {
   const said = checks.map((name) => {
-    const look = looks.findLast(({ check, says }) => check === name && says !== 'unclear');
-    return look ? lookSaid(job, look) : checkSaid(job, name);
+    const look = lastOf(name, looks);
+    if (!look) return checkSaid(job, name);
+    return `${lookSaid(job, look)}${look.says === 'bad' ? '; alone it would not do that' : ''}`;
   });
   const [first = ''] = said;
   return said.length < 2 ? first : `${first}; and ${many(said.length - 1, 'more look')}`;
@@ -151,7 +184,8 @@ export function endSaid(job: Job, traced: Traced): string[] {
   const { answer, next, found, proved } = traced;
   const left = answer.suspects.filter(({ cleared }) => cleared.length === 0);
   const last = found.at(-1);
-  if (last && proved) return [`Found and put right: ${suspectSaid(job, last.suspect)}.`];
+  if (last && proved) return provedSaid(job, found);
+  if (traced.mending) return mendSaid(job, traced, traced.mending);
   if (next || answer.conflict) return [];
   if (job.upper.suspects.size === 0) return ['Nothing is listed that it may be.'];
   if (left.length === 0)
@@ -170,6 +204,25 @@ export function endSaid(job: Job, traced: Traced): string[] {
   return [
     `${one}: no check here tells them apart.`,
     `Put right in this order: ${order.map((name) => suspectSaid(job, name)).join(', then ')}.`,
+  ];
+}
+
+/** Put right is only what was marked so. */
+function provedSaid(job: Job, found: Traced['found']): string[] {
+  const last = found.at(-1);
+  const said = last ? suspectSaid(job, last.suspect) : '';
+  if (last?.mend == null) return [`Found, and good since: ${said}.`];
+  if (!isUnmended(last)) return [`Found, put right and proved: ${said}.`];
+  return [`Found, and good since: ${said}. What was done about it is not noted yet.`];
+}
+
+/** What was found, and nothing done about it: that is next, and by what it is proved then. */
+function mendSaid(job: Job, { proof }: Traced, { suspect }: FoundNow): string[] {
+  const test = job.tasks.get(proofKey(suspect))?.spec.say;
+  const proves = proof === null ? test : `${checkSaid(job, proof)}, once more`;
+  return [
+    `Found: ${suspectSaid(job, suspect)}. It is not put right yet.`,
+    ...(proves === undefined ? [] : [`What proves it then: ${proves}.`]),
   ];
 }
 

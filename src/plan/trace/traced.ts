@@ -1,6 +1,6 @@
 /** The fault of a job, traced: suspects and checks of the file, looks of the diary, the way to each from the plan. */
-import { proofKey } from '../../job/form/typed-trace.ts';
-import type { CheckSpec, Job } from '../../model/types.ts';
+import { mendKey, proofKey } from '../../job/form/typed-trace.ts';
+import type { CheckSpec, Job, TaskNow } from '../../model/types.ts';
 import { readTrace } from '../../trace/read.ts';
 import { trace } from '../../trace/trace.ts';
 import type { Check, Cover, Look, TraceAnswer, TraceInput, TraceMark } from '../../trace/types.ts';
@@ -14,18 +14,30 @@ export interface Traced {
   answer: TraceAnswer;
   /** What to look at next: where something was found, first the look that proves it. */
   next: Look | null;
+  /** What was found and is to be put right before that look; null where it was, or a look was made all the same. */
+  mending: FoundNow | null;
   /** It told nothing so far, and nothing else would tell more. */
   onceMore: boolean;
   /** Each check of the file, in its order: its minutes, and what good and what bad would leave now. */
   ahead: Look[];
   looks: LookMade[];
   /** In their order, each with whether it is proved. */
-  found: (FoundMade & { proved: boolean })[];
+  found: FoundNow[];
   /** The check that proves what was found last; null where no look showed it. */
   proof: string | null;
   /** That check, or its test, came out good since. */
   proved: boolean;
 }
+
+export interface FoundNow extends FoundMade {
+  proved: boolean;
+  /** The task by which it is put right; null where the file has none. */
+  mend: TaskNow | null;
+}
+
+/** Its mending was not marked as done yet. */
+export const isUnmended = (one: FoundNow | undefined): boolean =>
+  one?.mend != null && (one.mend.done === null || one.mend.done === 'failed');
 
 const made = new WeakMap<Job, Traced>();
 
@@ -64,7 +76,8 @@ function make(job: Job): Traced {
   const answer = others.next ? others : whole;
   const proofs = found.map((one) => {
     const check = proofOf(one, looks, shows);
-    return { ...one, check, proved: isProved(job, one, check, looks) };
+    const mend = job.tasks.get(mendKey(one.suspect)) ?? null;
+    return { ...one, check, mend, proved: isProved(job, one, check, looks) };
   });
   const { check: proof = null, proved = false } = proofs.at(-1) ?? {};
   const bad = marks.some(({ check, says }, i) => {
@@ -75,9 +88,12 @@ function make(job: Job): Traced {
   // With all that was found put right and nothing bad any more, nothing is left to be explained.
   const settled = proved || (found.length > 0 && !bad);
   const next = again(false) ?? (proved ? null : (answer.next ?? again(true)));
+  const last = proofs.at(-1);
+  const waits = isUnmended(last) && !proved && looks.length === last?.after;
   return {
     answer: settled ? { ...answer, conflict: null } : answer,
     next,
+    mending: (waits ? last : null) ?? null,
     onceMore: next !== null && unclear.has(next.check),
     ahead: job.upper.checks.size === 0 ? [] : [...job.upper.checks.keys()].map(ahead),
     looks,

@@ -24,8 +24,8 @@ export function doneTrace(state: State, below: State, asks: TraceAsks, text: str
   if (!job) return stay(below);
   switch (asks.ask) {
     case 'listed': {
-      if (text === '') return stay(below);
-      const read = readLine(job, text);
+      if (text === '') return afterEmpty(state, below, asks.of);
+      const read = readLine(job, text, asks.of);
       return 'say' in read ? tracedFault(state, read.say) : requestMark(state, read);
     }
     case 'reading':
@@ -67,9 +67,25 @@ export function tracedFault(state: State, fault: string): Updated {
   return show(state, { ...view, asks: { ...view.asks, say: fault } });
 }
 
-/** With what it would show behind a colon it is a look, else a suspect. */
-function readLine(job: Job, text: string): Extract<Wish, { do: 'list' }> | { say: string } {
-  const isLook = /:(?:\s|$)/.test(text);
+/** Behind the suspects come the looks; behind those, and where nothing is suspected, it ends. */
+function afterEmpty(state: State, below: State, of: 'suspects' | 'looks'): Updated {
+  const { view, open } = state;
+  const none = open === null || open.job.upper.suspects.size === 0;
+  if (of === 'looks' || none || view.screen !== 'field') return stay(below);
+  return show(state, {
+    ...view,
+    field: field(''),
+    asks: { ask: 'listed', of: 'looks', say: null },
+  });
+}
+
+/** With what it would show behind a colon it is a look; without one a suspect, or a look of which that is still to be said. */
+function readLine(
+  job: Job,
+  text: string,
+  of: 'suspects' | 'looks',
+): Extract<Wish, { do: 'list' }> | { say: string } {
+  const isLook = of === 'looks' || /:(?:\s|$)/.test(text);
   const section = isLook ? 'checks' : 'suspects';
   const read: Named | { say: string } = isLook
     ? readCheckLine(text, job.upper, numbered(job))
@@ -113,7 +129,11 @@ export function afterListed(state: State, { wish }: MadeMark<WishTo<'list'>>): U
   const said = wish.fields.what ?? wish.fields.check ?? wish.key;
   const next: State = {
     ...state,
-    view: { ...view, field: field(''), asks: { ask: 'listed', say: null } },
+    view: {
+      ...view,
+      field: field(''),
+      asks: { ask: 'listed', of: wish.section === 'suspects' ? 'suspects' : 'looks', say: null },
+    },
   };
   return say(next, `${what}: ${typeof said === 'string' ? said : said.join(', ')}.`);
 }
@@ -133,12 +153,17 @@ export function questionTrace(state: State, asks: TraceAsks): string[] {
   if (!job) return [];
   if (asks.ask === 'listed') {
     const all = [...job.upper.suspects.values()].map(({ what }, i) => `${i + 1} ${what}`);
+    if (asks.of === 'looks') {
+      return [
+        'What can be looked at? A line each; an empty line ends the list.',
+        'Behind a colon which of these would make it come out bad: Blue spark: 1 2, 3 min.',
+        all.join('   '),
+        asks.say ?? '',
+      ];
+    }
     return [
-      'What may it be? A line each; nothing ends it.',
+      'What may it be? A line each; behind an empty line come the looks.',
       'Coil open, rarely. Float leaks, often, 30 min.',
-      all.length === 0
-        ? 'Then what can be looked at, behind a colon what it would show.'
-        : 'Or what can be looked at, behind a colon what it would show: Blue spark: 1 2, 3 min.',
       ...(all.length === 0 ? [] : [all.join('   ')]),
       asks.say ?? '',
     ];

@@ -335,8 +335,8 @@ export type Asks =
 
 /** About a fault, and about renewing a thing. `say`: what is wrong with what was typed. */
 export type TraceAsks =
-  /** One more suspect or look, a line each. */
-  | { ask: 'listed'; say: string | null }
+  /** Suspects, a line each, until an empty one; then looks in the same way. */
+  | { ask: 'listed'; of: 'suspects' | 'looks'; say: string | null }
   | { ask: 'reading'; check: string; say: string | null }
   /** What was put in to try; then how that went. */
   | { ask: 'put'; suspect: string }

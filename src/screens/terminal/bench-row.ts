@@ -10,6 +10,7 @@ import { sayThing } from '../../plan/order/inside.ts';
 import { lastMark } from '../../plan/order/job-now.ts';
 import { type TestItem, testList } from '../../plan/tests/testlist.ts';
 import { sayDays, sayTime } from '../../plan/time/days.ts';
+import { faultStands, faultTask } from '../../plan/trace/found.ts';
 import type { BenchRow, FileState } from '../base/state.ts';
 import { many } from '../kit/words.ts';
 
@@ -67,7 +68,8 @@ export function timelessRow(
 
 function jobRow(file: string, job: Job, now: string): TimelessRow {
   const back = backAfter(job, now);
-  const step = nextWork(job) === null ? null : nextNow(job, now);
+  const works = nextWork(job) !== null || faultTask(job) !== null;
+  const step = works ? nextNow(job, now) : null;
   const says = [...waits(back, now), ...(step ? [step.say] : lookAgain(testList(job, now), now))];
   return {
     last: lastMark(job),
@@ -75,7 +77,7 @@ function jobRow(file: string, job: Job, now: string): TimelessRow {
       file,
       job: job.upper.job,
       machine: job.upper.machine ?? '',
-      stands: standsOf([...job.pieces.values()]),
+      stands: standsOf(job),
       loud: loudOf(back),
       next: says.filter((t) => t !== '').join('; '),
     },
@@ -113,12 +115,15 @@ function lookAgain(tests: readonly TestItem[], now: string): string[] {
 }
 
 /** In one word, by the piece that is furthest from being done. */
-function standsOf(pieces: readonly PieceNow[]): string {
+function standsOf(job: Job): string {
+  const pieces = [...job.pieces.values()];
+  const fault = faultStands(job);
+  if (pieces.length === 0) return fault ?? (lastMark(job) === null ? 'new' : 'begun');
   const any = (where: PieceNow['where']) => pieces.some((p) => p.where === where);
   if (pieces.length === 0) return 'new';
   if (any('off')) return 'coming off';
   if (any('open')) return 'open';
   if (pieces.some((p) => p.where === 'on' && p.holes.length > 0)) return 'going on';
-  if (pieces.every((p) => p.where === 'home')) return 'not begun';
+  if (pieces.every((p) => p.where === 'home')) return fault ?? 'not begun';
   return any('tight') ? 'tight' : 'tested';
 }

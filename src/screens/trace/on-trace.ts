@@ -56,10 +56,10 @@ export function onTrace(state: State, view: TraceView): OnTrace | null {
 function markedOf(
   here: string | null,
   names: readonly string[],
-  { next, found }: Traced,
+  { next, found, mending }: Traced,
 ): string | null {
   if (here !== null && names.includes(here)) return here;
-  const look = next && lookRow(next.check);
+  const look = next && !mending ? lookRow(next.check) : null;
   const was = found.at(-1);
   const known = [look, was && suspectRow(was.suspect)].find((one) => one && names.includes(one));
   return known ?? names[0] ?? null;

@@ -55,7 +55,7 @@ function rowLines(
   const share = Math.max(0, ...suspects.map((row) => width(row.share)));
   const mark = (name: string | undefined) => span(name === marked ? '> ' : '  ', { bold: true });
   const rows = suspects.flatMap((row, i) => {
-    const off = row.share === 'cleared' || row.share === 'not it';
+    const off = ['cleared', 'not alone', 'not it'].includes(row.share);
     const first = line(mark(names[i]), pad(line(row.share), share + GAP));
     const style = off ? { struck: true } : { bold: names[i] === marked };
     const what = hanging(first, row.what, columns, style);
@@ -66,7 +66,7 @@ function rowLines(
   if (looks.length === 0) return rows;
   const times = looks.map((look) => whenSaid(job, look, now.looks));
   const room = Math.max(0, ...times.map((said) => width(said)));
-  const next = now.next?.check;
+  const next = now.mending ? null : now.next?.check;
   const wide = Math.max(LEAST, columns - MARK - room - GAP);
   const checks = looks.flatMap((look, n) => {
     const i = suspects.length + n;
@@ -120,11 +120,13 @@ function sayLines(here: OnTrace): Line[] {
 function lookLines({ state, job, now }: OnTrace, look: Look): Line[] {
   const { columns } = state;
   const spec = job.upper.checks.get(look.check);
-  const isNext = now.next?.check === look.check;
+  const isNext = !now.mending && now.next?.check === look.check;
   const shown = isNext && now.next ? now.next : look;
   const proving = isNext && now.next !== now.answer.next;
   const { good, bad } = words.outcomesSaid(job, shown, proving);
-  const tells = shown.good.length > 0 && shown.bad.length > 0;
+  // Of what is left alone, a look shows whether it is that or something else.
+  const sure = now.answer.proof?.check === look.check;
+  const tells = sure || (shown.good.length > 0 && shown.bad.length > 0);
   const expected = isNext && !proving ? [words.expectedSaid(now), words.untimedSaid(job, now)] : [];
   return [
     ...wrap(`${isNext ? 'Look next: ' : ''}${checkSaid(job, look.check)}`, columns, { bold: true }),
@@ -150,14 +152,17 @@ function suspectLines(job: Job, name: string, columns: number): Line[] {
   const rows = [
     spec.piece === null ? null : `Sits in: ${words.pieceSaid(job, spec.piece)}.`,
     part === null ? null : `Wants: ${part}.`,
-    spec.takes === null ? null : `Put right in: ${spec.takes}.`,
+    spec.takes === null ? null : `Putting it right takes ${spec.takes}.`,
     spec.note,
   ].filter((text) => text !== null);
   const shown = [...job.upper.checks.values()].filter(({ bad, along }) =>
     [...bad, ...along].includes(name),
   );
-  const by = list(shown.map(({ check }) => check));
-  return [...rows, ...(by === '' ? [] : [`Shown by: ${by}.`])].flatMap((text) =>
+  const by = list(
+    shown.map(({ check }) => check),
+    'or',
+  );
+  return [...rows, ...(by === '' ? [] : [`It would come out bad at: ${by}.`])].flatMap((text) =>
     wrap(text, columns),
   );
 }

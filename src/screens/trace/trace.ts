@@ -3,6 +3,7 @@ import type { Looked, Wish } from '../../model/types.ts';
 import { nextNow } from '../../plan/next/next-now.ts';
 import { foundWish } from '../../plan/trace/found.ts';
 import { suspectSaid } from '../../plan/trace/say.ts';
+import { isUnmended } from '../../plan/trace/traced.ts';
 import { ask } from '../ask/field.ts';
 import { ENTER, type Key } from '../base/key.ts';
 import { requestMark, say, show, stay } from '../base/moves.ts';
@@ -14,6 +15,12 @@ import { drawTrace } from './trace-page.ts';
 const isLook = ({ look }: OnTrace): boolean => look !== null;
 const isOpen = ({ now, suspect }: OnTrace): boolean =>
   now.answer.suspects.some(({ name }) => name === suspect);
+
+/** The task by which the marked suspect, which was found, is put right, while that is not done. */
+function mendOf({ now, suspect }: OnTrace): string | null {
+  const one = now.found.findLast((made) => made.suspect === suspect);
+  return isUnmended(one) ? (one?.mend?.spec.key ?? null) : null;
+}
 
 function limited({ job, look }: OnTrace): boolean {
   return Boolean(job.upper.checks.get(look?.check ?? '')?.limit);
@@ -88,6 +95,19 @@ export const traceScreen = screenOver({
         suspect === null ? stay(state) : requestMark(state, foundWish(job, suspect)),
     },
     {
+      id: 'put-right',
+      presses: ['p'],
+      label: 'it is put right',
+      help: 'what was found is put right: what was done, in words',
+      holds: (here) => mendOf(here) !== null,
+      does: (here) => {
+        const task = mendOf(here);
+        return task === null
+          ? stay(here.state)
+          : ask(here.state, { ask: 'result', task, how: 'done' });
+      },
+    },
+    {
       id: 'changed-to-try',
       presses: ['c'],
       label: ({ suspect, tries }) =>
@@ -101,7 +121,7 @@ export const traceScreen = screenOver({
       presses: ['n'],
       label: 'list more',
       help: 'what it may be, what can be looked at: a line each',
-      does: ({ state }) => ask(state, { ask: 'listed', say: null }),
+      does: ({ state }) => ask(state, { ask: 'listed', of: 'suspects', say: null }),
     },
     {
       id: 'trace-starts',
@@ -114,7 +134,7 @@ export const traceScreen = screenOver({
   ],
   draw: drawTrace,
   rows: ({ view, names, marked }) => ({ names, marked, mark: (here) => ({ ...view, here }) }),
-  after: { look: afterLook, found: afterFound },
+  after: { look: afterLook, found: afterFound, done: afterMended },
 });
 
 /** The next look is marked, and who is left is said. */
@@ -134,4 +154,12 @@ function afterFound(state: State, { wish }: MadeMark<Extract<Wish, { do: 'found'
   const part = wish.buy ? ' Its part is on the list.' : '';
   const said = `Found: ${suspectSaid(job, wish.suspect)}.${part}${next ? ` Next: ${next.say}` : ''}`;
   return say({ ...state, view: { ...view, here: null, top: 0 } }, said);
+}
+
+/** What was found is put right: what proves it is marked. */
+function afterMended(state: State, { wish }: MadeMark<WishTo<'done'>>): Updated {
+  const { view, open } = state;
+  if (view.screen !== 'trace' || !open) return stay(state);
+  const what = open.job.tasks.get(wish.task)?.spec.say ?? wish.task;
+  return say({ ...state, view: { ...view, here: null, top: 0 } }, `${what}: done.`);
 }

@@ -243,6 +243,21 @@ describe('the look that proves what was found', () => {
   });
 });
 
+describe('a reading without a limit', () => {
+  it('is asked for its word, with what the check lacks', () => {
+    const bench = new Bench(
+      JOB.replace('checks:\n', 'checks:\n  volts: {check: Voltage, bad: coil}\n'),
+    );
+    const verdict = bench.ask({ do: 'look', check: 'volts', reading: '12.6 V' });
+    expect(verdict).toMatchObject({
+      refused: {
+        code: 'say-how',
+        say: 'Voltage has no limit that says what 12.6 V means. Say good, bad or unclear.',
+      },
+    });
+  });
+});
+
 describe('a line that is typed', () => {
   const { upper } = readJob(JOB, 'a.yaml');
   const suspect = (line: string) => readSuspectLine(line, upper);
@@ -292,6 +307,8 @@ describe('a line that is typed', () => {
   it.each<[string, object]>([
     ['Blue spark: 1 2, 3 min', { check: 'Blue spark', bad: ['plug', 'coil'], takes: '3 min' }],
     ['Coil, 3..5 ohm, 5 min: coil', { check: 'Coil', limit: '3..5 ohm', takes: '5 min' }],
+    ['Voltage 12.4..12.8 V: coil, 5 min', { check: 'Voltage', limit: '12.4..12.8 V' }],
+    ['Cylinder 1 to 4: coil', { check: 'Cylinder 1 to 4' }],
     ['Cap, left, right: coil', { check: 'Cap, left, right', bad: ['coil'] }],
     ['Cap: coil, plug', { check: 'Cap', bad: ['coil', 'plug'] }],
     ['Coil: coil op, at least 3 V', { check: 'Coil', bad: ['coil'], limit: 'at least 3 V' }],

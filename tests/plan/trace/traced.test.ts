@@ -150,11 +150,23 @@ describe('what was found', () => {
       do: 'found',
       suspect: 'float',
       buy: { key: 'tn-31-needle', fields: { what: 'TN-31 needle', for: 'carburettor on' } },
-      test: { key: 'proof-float', fields: { test: 'Gone: Test', after: 'carburettor on' } },
+      mend: {
+        key: 'mend-float',
+        fields: { do: 'Put right: Float needle leaks', while: 'carburettor off' },
+      },
+      test: {
+        key: 'proof-float',
+        fields: { test: 'Test: try whether it is gone', after: 'carburettor on' },
+      },
     });
     expect(foundWish(jobOf(STARTS, lines.slice(0, 1)), 'coil').test).toEqual({
       key: 'proof-coil',
-      fields: { test: 'Coil primary, once more', limit: '0.8..1.2 ohm', proves: 'primary' },
+      fields: {
+        after: 'mend-coil',
+        test: 'Coil primary, once more',
+        limit: '0.8..1.2 ohm',
+        proves: 'primary',
+      },
     });
     const next = (more: Said[]) => {
       const job = jobOf(STARTS, [{ suspect: 'float', found: 'Float needle leaks' }, ...more]);
@@ -200,7 +212,7 @@ tasks:
     expect(all.found.map(({ proved }) => proved)).toEqual([true, true]);
     expect(all.next).toBeNull();
     const share = (at: typeof now) => traceRows(job, at).find(({ name }) => name === 'lead')?.share;
-    expect([share(now), share(all)]).toEqual(['left', 'cleared']);
+    expect([share(now), share(all)]).toEqual(['may be', 'cleared']);
   });
 
   it('by the same look are both proved where it is made once', () => {

@@ -60,6 +60,7 @@ const OTHERWISE: Readonly<Record<string, string>> = {
   'look-good': ANSWER,
   'look-bad': ANSWER,
   'look-unclear': ANSWER,
+  'put-right': ANSWER,
   // How far the marked part is.
   'part-here': ANSWER,
   'part-to-hand': ANSWER,

@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { readJob } from '../../../src/job/read.ts';
+import { nextNow } from '../../../src/plan/next/next-now.ts';
 import { Bench } from '../../job/bench.ts';
 import { Desk } from '../desk.ts';
 import { EMPTY, fault, looked, STARTS } from './trace-screens.ts';
@@ -24,7 +25,9 @@ describe('finding the fault', () => {
       verb: 'looked',
       value: 'bad',
     });
-    expect(said(desk)).toContain('cleared Float needle leaks Blue spark at the plug: bad, 18:25');
+    expect(said(desk)).toContain(
+      'not alone Float needle leaks Blue spark at the plug: bad, 18:25; alone it would not do that',
+    );
     expect(said(desk)).toContain('> Spark with the switch unplugged');
     expect(said(desk)).toContain('Blue spark at the plug: bad.');
     desk.press('g');
@@ -119,11 +122,43 @@ describe('what was found', () => {
 
   it('is proved by the look that showed it, and then nothing is left to look at', () => {
     const desk = looked().press('enter');
-    expect(said(desk)).toContain('found Stop switch corroded not proved yet');
+    expect(said(desk)).toContain('found Stop switch corroded not put right yet');
+    expect(said(desk)).toContain(
+      'Found: Stop switch corroded. It is not put right yet. What proves it then: Blue spark at the plug, once more.',
+    );
+    expect(said(desk)).toContain('may be Float needle leaks');
+    expect(nextNow(desk.bench.job, desk.state.now)?.say).toBe('Put right: Stop switch corroded.');
+    desk.press('p').type('contacts cleaned').press('enter');
+    expect(desk.bench.entries.at(-1)).toMatchObject({ task: 'mend-switch', verb: 'done' });
+    expect(said(desk)).toContain('found Stop switch corroded put right, not proved yet');
     expect(said(desk)).toContain('good: the repair is proved');
     desk.press('g');
-    expect(said(desk)).toContain('Found and put right: Stop switch corroded.');
+    expect(said(desk)).toContain('Found, put right and proved: Stop switch corroded.');
     expect(said(desk)).toContain('Blue spark at the plug: before bad, now good');
+  });
+});
+
+describe('what nobody said', () => {
+  it('is not said: no suspect is often where nobody called it so', () => {
+    const text = STARTS.replace('{what: Coil open, likely: now and then}', 'Coil open');
+    expect(said(fault({}, text))).toContain('may be Coil open');
+  });
+
+  it('a look that comes out good before the mending is noted leaves it as not noted', () => {
+    const desk = looked().press('enter down g');
+    expect(said(desk)).toContain('What was done about it is not noted yet.');
+    expect(said(desk)).not.toContain('put right and proved');
+  });
+
+  it('a list that was taken over goes out of the file in one key, and what was changed since stays', () => {
+    const desk = fault({}, EMPTY).press('l enter');
+    expect(upperOf(desk).suspects.size).toBeGreaterThan(5);
+    desk.press('backspace');
+    expect([upperOf(desk).suspects.size, upperOf(desk).checks.size]).toEqual([0, 0]);
+    expect(desk.frame).not.toContain('stays in the file');
+    const other = fault({}, EMPTY).press('l enter g');
+    other.press('backspace');
+    expect(upperOf(other).suspects.size).toBeGreaterThan(5);
   });
 });
 
@@ -166,6 +201,25 @@ describe('from an empty job', () => {
     expect([...upper.suspects.keys()]).toEqual(['gasket-torn', 'seal-hard']);
     expect(upper.checks.get('dusted')).toMatchObject({ bad: ['gasket-torn'], takes: '5 min' });
     expect(said(desk)).toContain('Look next: Dusted');
+  });
+
+  it('an empty line ends the suspects only: the looks are asked then, and no text runs on as keys', () => {
+    const desk = fault({}, EMPTY)
+      .press('n')
+      .type('Gasket torn')
+      .press('enter')
+      .type('Flat battery');
+    desk.press('enter enter');
+    expect(said(desk)).toContain(
+      'What can be looked at? A line each; an empty line ends the list.',
+    );
+    desk.type('look at the light').press('enter');
+    expect(said(desk)).toContain('Say behind a colon what it would show');
+    desk.press('ctrl-u').type('Voltage 12.4..12.8 V: flat battery, 5 min').press('enter enter');
+    expect(desk.screen).toBe('trace');
+    const [look] = [...upperOf(desk).checks.values()];
+    expect(look).toMatchObject({ check: 'Voltage', limit: '12.4..12.8 V', bad: ['flat-battery'] });
+    expect(upperOf(desk).suspects.size).toBe(2);
   });
 
   it('+ adds anything as everywhere, and offers first what it may be, or a look', () => {
