@@ -16,6 +16,7 @@ import { rounds as passes } from '../../src/piece/sequence/rounds.ts';
 import { sequence } from '../../src/piece/sequence/sequence.ts';
 import { buyList } from '../../src/plan/buy/list.ts';
 import { gate } from '../../src/plan/gates/gate.ts';
+import { sortedItems } from '../../src/plan/gates/gate-now.ts';
 import { backAfter } from '../../src/plan/next/back.ts';
 import { nextStep } from '../../src/plan/next/next.ts';
 import { plan } from '../../src/plan/plan.ts';
@@ -301,6 +302,87 @@ describe('both are shown, the printed text behind the true one', () => {
       { do: 'tight', piece: 'cover' },
     ]);
     expect(job.entries.at(-1)).toMatchObject({ verb: 'tight', value: 'full', set: '8 N·m' });
+  });
+
+  it.each([
+    [
+      'a share of the torque',
+      'passes: [snug, part 50 %, full]',
+      '10 N·m, manual 2-17',
+      '8 N·m',
+      'Cover: tighten 1, part, 4 N·m (not 50 % of 10 N·m, manual 2-17, as printed).',
+    ],
+    [
+      'a stage of it',
+      '',
+      '5 N·m, then 10 N·m',
+      '4 N·m, then 8 N·m',
+      'Cover: tighten 1, part, 4 N·m (not 5 N·m, as printed).',
+    ],
+    [
+      'a stage that is the same in both',
+      '',
+      '5 N·m, then 10 N·m',
+      '5 N·m, then 8 N·m',
+      'Cover: tighten 1, part, 5 N·m.',
+    ],
+    [
+      'a stage, where the usual share is printed',
+      '',
+      '10 N·m, manual 2-17',
+      '4 N·m, then 8 N·m',
+      'Cover: tighten 1, part, 4 N·m (not 50 % of 10 N·m, manual 2-17, as printed).',
+    ],
+    [
+      'a stage more than are printed',
+      '',
+      '5 N·m, then 10 N·m',
+      '4 N·m, then 6 N·m, then 8 N·m',
+      'Cover: tighten 1, part 2, 6 N·m (not 5 N·m, then 10 N·m, as printed).',
+      'part',
+    ],
+  ])('the next bolt at %s', (_, rows, printed, truth, said, done = 'snug') => {
+    const file = FILE.replace('passes: [snug, part 5 N·m, full]', rows).replace(
+      'torque: 10 N·m, manual 2-17',
+      `torque: ${printed}`,
+    );
+    const job = marked(file, [
+      ...onAgain.filter((wish) => wish.do !== 'tight'),
+      correct('torque', truth),
+      { do: 'tight', piece: 'cover', pass: done },
+    ]);
+    expect(nextStep(job)?.say).toBe(said);
+  });
+
+  it('a gate strikes what is printed where the item comes from, and says the rest in words', () => {
+    const torque = (hole?: string): Wish => ({
+      ...correct('torque', hole === undefined ? '8 N·m' : '9 N·m'),
+      ...(hole === undefined ? {} : { hole }),
+    });
+    // The hole says the same as its piece did: only the piece's own is shown beside the words.
+    const job = marked(FILE, [...onAgain, torque('3'), torque()]);
+    const cover = job.pieces.get('cover') ?? null;
+    const [wrench] = sortedItems(job, 'sealing', cover, NOW).filter((i) => i.item.key === 'wrench');
+    expect([wrench?.item.say, wrench?.printed]).toEqual([
+      'Wrench set: part 5 N·m, then full 8 N·m. 3 takes 9 N·m (not 10 N·m, manual 2-17, as printed).',
+      ['10 N·m, manual 2-17'],
+    ]);
+  });
+
+  it('of two cautions that say the same by now each has its own print', () => {
+    const file = FILE.replace(
+      'caution: {fitting: Keep fingers off the edge., removal: Top bolt last.}',
+      'caution: {fitting: [Gloves., Keep fingers off the edge.]}',
+    );
+    const job = marked(file, [...onAgain, correct('caution', 'Gloves.')]);
+    const cover = job.pieces.get('cover') ?? null;
+    const items = sortedItems(job, 'sealing', cover, NOW).filter((i) =>
+      i.item.key.startsWith('caution'),
+    );
+    expect(items.map((i) => [i.item.say, i.printed])).toEqual([
+      ['Gloves.', []],
+      ['Gloves', ['Keep fingers off the edge.']],
+    ]);
   });
 
   it('a hole with a torque of its own is told and noted with that one', () => {

@@ -13,7 +13,7 @@ import {
 } from './corrected-upper.ts';
 import { inWords, type TextSaid } from './said.ts';
 
-export { correctedUpper, isPrinted, silentTruths } from './corrected-upper.ts';
+export { correctedUpper, isPrinted, placeOfText, silentTruths } from './corrected-upper.ts';
 export { truthFault } from './figures.ts';
 export { besidePrinted } from './said.ts';
 
@@ -22,6 +22,8 @@ export interface Figure extends Subject, TextSaid {
   what: Correctable;
   /** Said for one way only. */
   way?: keyof BeforeStep;
+  /** Where it stands: one place, or both where it is said for both ways. */
+  places: readonly string[];
 }
 
 /**
@@ -58,7 +60,7 @@ export function textsSaid(
 ): TextSaid[] {
   return figuresAt(job, of)
     .filter((f) => f.what === what && (f.way === undefined || way === undefined || f.way === way))
-    .map(({ text, printed }) => ({ text, printed }));
+    .map(({ text, printed, places: [place = ''] }) => ({ text, printed, place }));
 }
 
 /** The one text of a key; null where nothing is said. */
@@ -89,7 +91,7 @@ function figuresIn<T>(job: Job, { spec, of, lenses, ofPiece }: Slots<T>): Figure
     return texts.map((text, i): Figure => {
       const place = inherited === null ? placeOfText(of, what, way, i) : placeOfPiece(of, what);
       const printed = job.correctedAt.get(place)?.printed ?? null;
-      return { ...of, what, ...(way ? { way } : {}), text, printed };
+      return { ...of, what, ...(way ? { way } : {}), text, printed, places: [place] };
     });
   });
 }
@@ -98,11 +100,12 @@ function figuresIn<T>(job: Job, { spec, of, lenses, ofPiece }: Slots<T>): Figure
 function merged(figures: readonly Figure[]): Figure[] {
   const found: Figure[] = [];
   for (const figure of figures) {
-    const { what, way, text, printed } = figure;
-    const twin = found.find(
+    const { what, way, text, printed, places } = figure;
+    const twin = found.findIndex(
       (f) => way && f.what === what && f.text === text && f.printed === printed && f.way !== way,
     );
-    if (twin) delete twin.way;
+    const { way: _, ...both } = found[twin] ?? figure;
+    if (twin >= 0) found[twin] = { ...both, places: [...both.places, ...places] };
     else found.push(figure);
   }
   return found;

@@ -7,6 +7,8 @@
 export interface TextSaid {
   text: string;
   printed: string | null;
+  /** Where it stands in the file (`placeOfText`); left out for words that are not the file's. */
+  place?: string;
 }
 
 export type Words = readonly (string | TextSaid)[];
@@ -52,11 +54,10 @@ export function listed(parts: Words): Words {
   });
 }
 
-/** The same sentence without these printed texts: they are shown beside it. */
-export function withoutPrinted(words: Words, printed: readonly string[]): Words {
+/** The same sentence without what is printed at these places: it is shown beside it. */
+export function withoutPrinted(words: Words, places: ReadonlySet<string>): Words {
   return words.map((part) => {
-    const shown =
-      typeof part !== 'string' && part.printed !== null && printed.includes(part.printed);
-    return shown ? bare(part.text) : part;
+    if (typeof part === 'string' || part.printed === null) return part;
+    return places.has(part.place ?? '') ? bare(part.text) : part;
   });
 }

@@ -76,9 +76,10 @@ function apart(
   item: ItemInWords,
 ): { item: ItemInWords; printed: string[] } | null {
   const behind = behindItem(job, moment, piece?.spec.key ?? null, item.key);
-  const wrong = behind?.rows.flatMap((r) => r.printed ?? []) ?? [];
+  const wrong = behind?.rows.filter((r) => r.printed !== null) ?? [];
   if (!behind || wrong.length === 0) return null;
-  const words = withoutPrinted(item.words, wrong);
+  const places = new Set(wrong.flatMap((r) => r.figure?.places ?? []));
+  const words = withoutPrinted(item.words, places);
   return { item: { ...item, words, say: inWords(words) }, printed: behind.printed };
 }
 

@@ -166,9 +166,9 @@ export function toldOf({ job }: Standing, spec: PieceSpec) {
     loose: textsSaid(job, of, 'loose'),
     routes: textsSaid(job, of, 'routes'),
     // A text of several parts has its printed one behind the last of them.
-    joint: textsSaid(job, of, 'joint').flatMap(({ text, printed }) => {
-      const { parts } = readJoint([text]);
-      return parts.map((part, i) => (i + 1 < parts.length ? part : { text: part, printed }));
+    joint: textsSaid(job, of, 'joint').flatMap((said) => {
+      const { parts } = readJoint([said.text]);
+      return parts.map((part, i) => (i + 1 < parts.length ? part : { ...said, text: part }));
     }),
     torque: textSaid(job, of, 'torque'),
   };

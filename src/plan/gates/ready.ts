@@ -79,7 +79,7 @@ export function wrench(
     ...(figures.length === 0
       ? []
       : [[`Wrench set${how}`, ...figures.flatMap((f, i) => (i === 0 ? f : [', then ', ...f]))]]),
-    ...(unread ? [[`Look the torque up: ${spec.torque?.text}`]] : []),
+    ...(unread ? [['Look the torque up: ', torque.own ?? spec.torque?.text ?? '']] : []),
     ...own,
   ];
   const words = texts.flatMap((text, i) => (i === 0 ? text : ['. ', ...text]));
@@ -89,6 +89,6 @@ export function wrench(
 /** The figure of a pass, with how it is printed where it is the piece's own. */
 function figure(pass: PassSpec, quantity: Quantity, own: Torque | null, said: TextSaid | null) {
   const text = printQuantity(quantity);
-  const isOwn = said !== null && pass.torque?.text === own?.text;
+  const isOwn = said !== null && pass.torque === own;
   return { name: pass.name, value: isOwn ? { ...said, text } : text };
 }

@@ -8,7 +8,7 @@ import { textSaid, textsSaid } from '../../job/truth/corrections.ts';
 import { inWords, type TextSaid, type Words } from '../../job/truth/said.ts';
 import type { HoleNow, Job, PassSpec, PieceNow, PieceSpec, RowItem } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
-import { passAt } from '../../piece/passes.ts';
+import { passAt, passesAt } from '../../piece/passes.ts';
 import { printItem } from '../../piece/row.ts';
 import { loosenNext, nextHole } from '../../piece/sequence/next.ts';
 import { roundLeft } from '../piece/round-left.ts';
@@ -230,11 +230,14 @@ function printedPass(job: Job, spec: PieceSpec, pass: PassSpec, hole: string): s
   if (own && own.printed !== null) return own.printed;
   const figure = spec.passes?.[index]?.torque?.quantity;
   if (!pass.torque || (figure && figure.unit !== '%')) return null;
-  // The torque itself, or a share of it.
-  const torque = textSaid(job, { ...of, hole }, 'torque');
-  if (!torque || torque.printed === null) return null;
-  const { text, printed } = torque;
-  return pass.torque.text.replace(text, () => printed);
+  // The torque itself, a share of it or a stage: the same pass at the torque that is printed.
+  const printed = textSaid(job, { ...of, hole }, 'torque')?.printed ?? null;
+  const before = job.printed.pieces.get(spec.key);
+  if (printed === null || !before) return null;
+  const was = passesAt(before, job.upper.kinds, hole).find((p) => p.name === pass.name);
+  // Printed in other stages it has no such pass: then all that is printed.
+  const text = was?.torque?.text ?? printed;
+  return text === pass.torque.text ? null : text;
 }
 
 function said(item: RowItem | null): string {

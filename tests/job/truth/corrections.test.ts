@@ -178,25 +178,25 @@ describe('a hole takes what its piece says until something else is true of it', 
     ]);
     const at = (hole: string) => textSaid(job, { piece: 'cover', hole }, 'torque');
     const printed = '10 N·m, manual 2-17';
-    expect(at('3')).toEqual({ text: '9 N·m', printed });
-    expect(at('1')).toEqual({ text: '8 N·m', printed });
-    expect(at('4')).toEqual({ text: '12 N·m', printed: null });
+    expect(at('3')).toMatchObject({ text: '9 N·m', printed });
+    expect(at('1')).toMatchObject({ text: '8 N·m', printed });
+    expect(at('4')).toMatchObject({ text: '12 N·m', printed: null });
   });
 
   it('each text has what is printed at its own place, though another says the same', () => {
     const b = bench();
     b.mark(correct(cover, 'routes', 'behind the frame', 'over the bracket'));
     b.mark(correct(cover, 'tip', 'Dowels first.', 'Top bolt last.'));
-    expect(textsSaid(b.job, cover, 'routes')).toEqual([
+    expect(textsSaid(b.job, cover, 'routes')).toMatchObject([
       { text: 'behind the frame', printed: null },
       { text: 'behind the frame', printed: 'over the bracket' },
     ]);
     const removal = { text: 'Dowels first.', printed: 'Top bolt last.' };
     const fitting = { text: 'Dowels first.', printed: null };
-    expect(textsSaid(b.job, cover, 'tip', 'removal')).toEqual([removal]);
-    expect(textsSaid(b.job, cover, 'tip', 'fitting')).toEqual([fitting]);
+    expect(textsSaid(b.job, cover, 'tip', 'removal')).toMatchObject([removal]);
+    expect(textsSaid(b.job, cover, 'tip', 'fitting')).toMatchObject([fitting]);
     const tips = figuresOf(b.job, cover).filter((f) => f.what === 'tip');
-    expect(tips).toEqual([
+    expect(tips).toMatchObject([
       { ...cover, what: 'tip', way: 'removal', ...removal },
       { ...cover, what: 'tip', way: 'fitting', ...fitting },
     ]);

@@ -8,7 +8,8 @@ import {
 } from '../../../src/job/truth/said.ts';
 import { list } from '../../../src/model/words.ts';
 
-const TRUE = { text: '8 N·m, bulletin 12.', printed: '10 N·m, manual 2-17.' };
+const TRUE = { text: '8 N·m, bulletin 12.', printed: '10 N·m, manual 2-17.', place: 'torque' };
+const AT = new Set(['torque']);
 const WORDS: Words = ['Cover: tighten, full, ', TRUE, '.'];
 
 describe('a sentence in its parts', () => {
@@ -32,15 +33,13 @@ describe('a sentence in its parts', () => {
     const own = 'Torque of the sheet (not 10 N·m, manual 2-17, as printed)';
     const parts = cutAtPrinted([`${own}: `, TRUE]);
     expect(parts[0]).toEqual({ text: `${own}: `, struck: false });
-    expect(inWords(withoutPrinted([`${own}: `, TRUE], [TRUE.printed]))).toBe(
-      `${own}: 8 N·m, bulletin 12`,
-    );
+    expect(inWords(withoutPrinted([`${own}: `, TRUE], AT))).toBe(`${own}: 8 N·m, bulletin 12`);
   });
 
-  it('leaves out only the printed texts that are shown beside it', () => {
-    const other = { text: '9 N·m', printed: '12 N·m' };
-    expect(inWords(withoutPrinted([TRUE, ', then ', other], [TRUE.printed]))).toBe(
-      '8 N·m, bulletin 12, then 9 N·m (not 12 N·m, as printed)',
+  it('leaves out only what is printed at the places that are shown beside it', () => {
+    const other = { text: '9 N·m', printed: TRUE.printed, place: 'torque of 4' };
+    expect(inWords(withoutPrinted([TRUE, ', then ', other], AT))).toBe(
+      '8 N·m, bulletin 12, then 9 N·m (not 10 N·m, manual 2-17, as printed)',
     );
   });
 
