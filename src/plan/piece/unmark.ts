@@ -82,56 +82,87 @@ function restingOn(job: Job, target: Entry): Entry[] {
   return found;
 }
 
+/** A mark that is made once more: what stands in its entry, and for which holes. */
+interface Again {
+  piece: PieceNow;
+  entry: Entry;
+  holes: string[];
+  /** What each of its wishes says beside what it does. */
+  of: { piece: string; says?: string; because?: string };
+}
+
+type AgainAs = (again: Again) => Wish[];
+
+/** `sealing faces`: the moment, and the name of an item. */
+const atGate: AgainAs = ({ entry, of }) => {
+  const [moment = '', ...item] = entry.value.split(' ');
+  const how = entry.verb === 'seen' ? 'seen' : 'struck';
+  return [{ do: 'gate', ...of, moment: moment as Moment, how, item: item.join(' ') }];
+};
+
+/** The wishes that make a mark again; null for verbs that rest on no bolt of a piece, or stand alone. */
+const AGAIN: Readonly<Record<Verb, AgainAs | null>> = {
+  out: ({ piece, entry, holes, of }) => {
+    const row = holes.map((h) => wordOf(piece, entry, h)).join(' ');
+    return [{ do: 'out', ...of, holes, row, ...liesIn(entry) }];
+  },
+  in: ({ piece, entry, holes, of }) =>
+    [...Map.groupBy(holes, (h) => wordOf(piece, entry, h))].flatMap(([word, same]): Wish[] => {
+      const item = readItem(word);
+      return item ? [{ do: 'in', ...of, holes: same, hand: item }] : [];
+    }),
+  tight: ({ entry: { value, set }, holes, of }) => {
+    const at = set === undefined ? {} : { set };
+    // In another order than the maker's it was let through before.
+    const because = of.because ?? 'marked again without one hole';
+    return [{ do: 'tight', ...of, holes, pass: value, ...at, because }];
+  },
+  state: ({ entry, holes, of }) => {
+    const state = entry.value as Extract<Wish, { do: 'state' }>['state'];
+    return holes.map((hole): Wish => ({ do: 'state', ...of, hole, state }));
+  },
+  settle: ({ entry, holes, of }) =>
+    holes.map((hole): Wish => ({ do: 'settle', ...of, hole, kind: entry.value })),
+  removed: ({ entry, of }) => [
+    { do: entry.value === 'aside' ? 'aside' : 'off', ...of, ...liesIn(entry) },
+  ],
+  fitted: ({ of }) => [{ do: 'on', ...of }],
+  inside: ({ entry, of }) => [{ do: 'inside', ...of, what: entry.value }],
+  cleared: ({ entry, of }) => [{ do: 'cleared', ...of, what: entry.value }],
+  seen: atGate,
+  struck: atGate,
+  added: ({ entry, of }) => [
+    { do: 'gate', ...of, moment: entry.value as Moment, how: 'added', item: entry.says ?? '' },
+  ],
+  done: null,
+  written: null,
+  renamed: null,
+  corrected: null,
+  note: null,
+  photo: null,
+  keep: null,
+  taken: null,
+  reading: null,
+  undo: null,
+  looked: null,
+  tried: null,
+  listed: null,
+  chosen: null,
+  figured: null,
+  found: null,
+};
+
+function liesIn({ tray }: Entry): { tray?: string } {
+  return tray === undefined ? {} : { tray };
+}
+
 /** The same mark once more, for these holes. */
 function wishesOf(piece: PieceNow, { entry, holes }: Unmark['again'][number]): Wish[] {
-  const { spec } = piece;
-  const { value, says, because, tray, set } = entry;
-  const beside = {
+  const { verb, says, because } = entry;
+  const of = {
+    piece: piece.spec.key,
     ...(says === undefined ? {} : { says }),
     ...(because === undefined ? {} : { because }),
   };
-  const of = { piece: spec.key, ...beside };
-  const lies = tray === undefined ? {} : { tray };
-  switch (entry.verb) {
-    case 'out': {
-      const row = holes.map((h) => wordOf(piece, entry, h)).join(' ');
-      return [{ do: 'out', ...of, holes, row, ...lies }];
-    }
-    case 'in':
-      return [...Map.groupBy(holes, (h) => wordOf(piece, entry, h))].flatMap(
-        ([word, same]): Wish[] => {
-          const item = readItem(word);
-          return item ? [{ do: 'in', ...of, holes: same, hand: item }] : [];
-        },
-      );
-    case 'tight': {
-      // In another order than the maker's it was let through before.
-      const why = because ?? 'marked again without one hole';
-      const at = set === undefined ? {} : { set };
-      return [{ do: 'tight', ...of, holes, pass: value, ...at, because: why }];
-    }
-    case 'state': {
-      const state = value as Extract<Wish, { do: 'state' }>['state'];
-      return holes.map((hole): Wish => ({ do: 'state', ...of, hole, state }));
-    }
-    case 'settle':
-      return holes.map((hole): Wish => ({ do: 'settle', ...of, hole, kind: value }));
-    case 'removed':
-      return [{ do: value === 'aside' ? 'aside' : 'off', ...of, ...lies }];
-    case 'fitted':
-      return [{ do: 'on', ...of }];
-    case 'inside':
-    case 'cleared':
-      return [{ do: entry.verb, ...of, what: value }];
-    case 'seen':
-    case 'struck': {
-      const [moment = '', ...item] = value.split(' ');
-      const gate = { moment: moment as Moment, how: entry.verb, item: item.join(' ') };
-      return [{ do: 'gate', ...of, ...gate }];
-    }
-    case 'added':
-      return [{ do: 'gate', ...of, moment: value as Moment, how: 'added', item: says ?? '' }];
-    default:
-      return [];
-  }
+  return AGAIN[verb]?.({ piece, entry, holes, of }) ?? [];
 }

@@ -17,6 +17,8 @@ interface Stopping {
 /** At least so many lines of the list stay under the frame. */
 const LEFT = 4;
 
+const DONE = 'it is done';
+
 /**
  * The frame with what stops and a blank line below it; empty where nothing stops. `here` is marked where it is among
  * them. It takes at most `room` lines less some for the list: what has no room is counted.
@@ -47,7 +49,8 @@ export function stopFrame(
 /** The way out of what stops, by one key: it is noted as done, or one goes where it is mended. */
 export function solve(state: State, item: ItemInWords, ticked: Wish): Updated {
   const { way } = item;
-  switch (way?.to) {
+  if (way === null) return stay(state);
+  switch (way.to) {
     case 'out': {
       const { piece } = way;
       return requestMark(state, {
@@ -66,10 +69,11 @@ export function solve(state: State, item: ItemInWords, ticked: Wish): Updated {
       return toSettleStep(toPiece(state, way.piece, LOOK).state);
     case 'task':
       return openTask(state, way.task);
+    case 'buy':
+      // That a new one is here has a key of its own on the screen.
+      return stay(state);
     case 'tick':
       return requestMark(state, ticked);
-    default:
-      return stay(state);
   }
 }
 
@@ -79,7 +83,8 @@ function toPiece(state: State, piece: string, step: PieceStep): Updated {
 
 /** As it stands at the foot. */
 export function solveSaid({ way }: ItemInWords): string {
-  switch (way?.to) {
+  if (way === null) return DONE;
+  switch (way.to) {
     case 'out':
       return way.count === 1 ? 'it is out' : 'they are out';
     case 'bolts':
@@ -92,7 +97,8 @@ export function solveSaid({ way }: ItemInWords): string {
       return 'settle it';
     case 'task':
       return 'fill it in';
-    default:
-      return 'it is done';
+    case 'buy':
+    case 'tick':
+      return DONE;
   }
 }
