@@ -3,13 +3,13 @@
  * torques. At life size where the holes were measured, else as drawn and said so.
  */
 import { MAKER_FIRST } from '../bolt/torque/cautions.ts';
+import { inWords } from '../job/truth/said.ts';
 import type { HoleNow, Job, Kind, PieceNow } from '../model/types.ts';
 import { many } from '../model/words.ts';
 import { type Box, inMm, type Sized } from '../piece/life-size.ts';
 import { layout } from '../piece/map.ts';
 import { rounds } from '../piece/sequence/rounds.ts';
 import { sequence } from '../piece/sequence/sequence.ts';
-import { cautionsFor } from '../plan/care/cautions.ts';
 import type { Ask, NoPaper, Paper } from './ask.ts';
 import { boltHeight, drawBolt, headRoom, sizeOf } from './bolt.ts';
 import { type Lettered, united, type WrittenLabel, writeBeside } from './labels-at.ts';
@@ -17,7 +17,16 @@ import { joined, type Markup, m, t } from './markup.ts';
 import { wrapped } from './measure.ts';
 import { page, within } from './page.ts';
 import { proofLine } from './proof.ts';
-import { belongsSaid, dayOf, kindSaid, stageSaid, texts, torqueSaid } from './said.ts';
+import {
+  belongsSaid,
+  cautionsOn,
+  dayOf,
+  kindSaid,
+  ownTorques,
+  stageSaid,
+  texts,
+  torqueSaid,
+} from './said.ts';
 import { drawMark, holdsBox, isIn, layingSaid, sheetsOf, type Tiles, tilesOf } from './tiles.ts';
 
 export interface CardAsk extends Ask {
@@ -251,7 +260,6 @@ function order(job: Job, piece: PieceNow): Markup {
   const plan = rounds(spec, kinds, found.tighten, names);
   const torque = torqueSaid(job, piece);
   const of = { piece: spec.key };
-  const cautions = cautionsFor(spec, 'on').map((c) => c.say);
   return m`<h2>Tighten</h2>
 <p>${t(found.why)}.</p>
 <p class="order"><b>${joined(found.tighten, ' ')}</b></p>
@@ -259,16 +267,10 @@ function order(job: Job, piece: PieceNow): Markup {
 ${[...found.tips.tighten, ...found.tips.loosen].map((tip) => m`<p>${tip}</p>`)}
 <p>Torque: ${torque === null ? 'not noted. Ask the manual.' : t(torque)}</p>
 <ol>${plan.rounds.map((r) => m`<li>${t([r.name, stageSaid(r.torque, r.angle), r.after === null ? '' : `after ${r.after}`].filter((s) => s !== '').join(' '))}${r.say === '' ? null : m`: ${r.say}`}</li>`)}</ol>
-${ownTorques(piece).map((line) => m`<p>${t(line)}</p>`)}
+${ownTorques(job, piece).map(({ hole, said }) => m`<p>${t(`Hole ${hole}: ${inWords([said])}`)}</p>`)}
 ${listOf('Joint', texts(job, of, 'joint'))}${listOf('Loose', texts(job, of, 'loose'))}
-${cautions.map((say) => m`<p class="loud">${t(say)}</p>`)}
+${cautionsOn(job, piece).map((say) => m`<p class="loud">${t(say)}</p>`)}
 <p class="quiet">${MAKER_FIRST}</p>`;
-}
-
-function ownTorques({ spec }: PieceNow): string[] {
-  return [...spec.holes.values()].flatMap((h) =>
-    h.torque === null ? [] : [`Hole ${h.name}: ${h.torque.text}`],
-  );
 }
 
 function listOf(name: string, all: readonly string[]): Markup | null {

@@ -1,8 +1,8 @@
 /** Words that several papers share. */
 import { printQuantity } from '../bolt/read/units.ts';
 import { settings, type Wrench } from '../bolt/torque/wrench.ts';
-import { textInWords, textsSaid } from '../job/truth/corrections.ts';
-import { inWords } from '../job/truth/said.ts';
+import { textInWords, textSaid, textsSaid } from '../job/truth/corrections.ts';
+import { inWords, type TextSaid } from '../job/truth/said.ts';
 import type {
   Correctable,
   Correction,
@@ -15,6 +15,7 @@ import type {
   Subject,
 } from '../model/types.ts';
 import { printItem } from '../piece/row.ts';
+import { cautionsSaid } from '../plan/care/cautions.ts';
 
 /** `S: M6x25 flange, 8 mm`; the letter alone of a kind that the file does not describe. */
 export function kindSaid(kinds: ReadonlyMap<string, Kind>, letter: string): string {
@@ -51,6 +52,19 @@ export function texts(job: Job, of: Subject, what: Correctable): string[] {
 /** The torque of a piece as it counts, with its page and how it is printed; null where none is known. */
 export function torqueSaid(job: Job, { spec }: PieceNow): string | null {
   return textInWords(job, { piece: spec.key }, 'torque');
+}
+
+/** The torque of each hole that has one of its own, by its name. */
+export function ownTorques(job: Job, { spec }: PieceNow): { hole: string; said: TextSaid }[] {
+  return [...spec.holes.values()].flatMap(({ name, torque }) => {
+    const said = torque === null ? null : textSaid(job, { piece: spec.key, hole: name }, 'torque');
+    return said === null ? [] : [{ hole: name, said }];
+  });
+}
+
+/** What can hurt somebody as the piece goes on, each with how it is printed where that is not so. */
+export function cautionsOn(job: Job, { spec }: PieceNow): string[] {
+  return cautionsSaid(job, spec, 'on').map(({ said }) => inWords([said]));
 }
 
 /** `set 10 on the small wrench`, on each that reaches; empty on a bench without wrenches. */

@@ -5,14 +5,24 @@ import type { Job, PieceNow } from '../model/types.ts';
 import { many } from '../model/words.ts';
 import { rounds } from '../piece/sequence/rounds.ts';
 import { sequence } from '../piece/sequence/sequence.ts';
-import { cautionsFor, cautionsForTask } from '../plan/care/cautions.ts';
+import { cautionsForTask } from '../plan/care/cautions.ts';
 import { taskSaid } from '../plan/order/say.ts';
 import { plan } from '../plan/plan.ts';
 import type { Ask, NoPaper, Paper } from './ask.ts';
 import { joined, type Markup, m, t } from './markup.ts';
 import { wrapped } from './measure.ts';
 import { page, within } from './page.ts';
-import { counted, dayOf, kindSaid, stageSaid, texts, torqueSaid, wrenchesSaid } from './said.ts';
+import {
+  cautionsOn,
+  counted,
+  dayOf,
+  kindSaid,
+  ownTorques,
+  stageSaid,
+  texts,
+  torqueSaid,
+  wrenchesSaid,
+} from './said.ts';
 
 export type StepsAsk = Omit<Ask, 'piece'>;
 
@@ -92,7 +102,7 @@ function pieceRow({ job, wrenches }: StepsAsk, piece: PieceNow): Row {
       ...(bolts.length === 0 ? [] : [bolts.join('; ')]),
       ...tightened(job, piece, wrenches),
     ],
-    cautions: cautionsFor(spec, 'on').map((c) => c.say),
+    cautions: cautionsOn(job, piece),
   };
 }
 
@@ -104,9 +114,9 @@ function tightened(job: Job, piece: PieceNow, wrenches: StepsAsk['wrenches']): s
   const order = sequence(spec, job.upper.kinds, names).tighten;
   const { rounds: all } = rounds(spec, job.upper.kinds, order, names);
   const torque = torqueSaid(job, piece);
-  const own = [...spec.holes.values()].some((h) => h.torque !== null);
+  const own = ownTorques(job, piece);
   const stages = all.map(({ name, torque: figure, angle, after, order: holes }) => {
-    const which = own && holes.length < names.length ? ` (${holes.join(' ')})` : '';
+    const which = own.length > 0 && holes.length < names.length ? ` (${holes.join(' ')})` : '';
     const set = wrenchesSaid(wrenches, figure)[0];
     return `${name}${which} ${stageSaid(figure, angle)}${after === null ? '' : ` after ${after}`}${set === undefined ? '' : `, ${set}`}`.trim();
   });
@@ -114,6 +124,10 @@ function tightened(job: Job, piece: PieceNow, wrenches: StepsAsk['wrenches']): s
     ...(names.length > 1 ? [`order ${order.join(' ')}`] : []),
     torque === null ? 'torque not noted' : `torque ${torque}`,
     stages.join('; '),
+    // The stages have its figure; how it is printed stands nowhere else.
+    ...own.flatMap(({ hole, said }) =>
+      said.printed === null ? [] : [`hole ${hole}: ${inWords([said])}`],
+    ),
   ];
 }
 

@@ -3,6 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { card } from '../../src/paper/card.ts';
 import { writeBeside } from '../../src/paper/labels-at.ts';
 import { textWidth, wrapped } from '../../src/paper/measure.ts';
+import { steps } from '../../src/paper/steps.ts';
 import { holdsBox, isIn, layingSaid, tilesOf } from '../../src/paper/tiles.ts';
 import { inMm } from '../../src/piece/life-size.ts';
 import { layout } from '../../src/piece/map.ts';
@@ -109,6 +110,30 @@ pieces: {cover: {bolts: S L Q U S}}
     expect(html).toContain('250 mm, longer than this sheet. Lay it on a rule.');
     expect(html).toContain('its length is not noted.');
     expect(html).toContain('2 × <bdi>S: M6x25</bdi>');
+  });
+
+  it('has what is printed beside the true caution and the torque of one hole', () => {
+    const file = `bolts: {S: M6x25 flange}
+pieces:
+  cover:
+    bolts: S S S
+    torque: 10 N·m
+    caution: {fitting: Keep fingers off the edge.}
+    holes: {2: {torque: 12 N·m}}
+diary:
+  - {at: 2026-04-11T16:00:00+02:00, id: aaaaaaa1, piece: cover, corrected: caution, was: Keep fingers off the edge., says: Gloves.}
+  - {at: 2026-04-11T16:01:00+02:00, id: aaaaaaa2, piece: cover, hole: 2, corrected: torque, was: 12 N·m, says: 9 N·m}
+  - {at: 2026-04-11T16:02:00+02:00, id: aaaaaaa3, piece: cover, hole: 3, corrected: torque, was: 10 N·m, says: 8 N·m}
+  - {at: 2026-04-11T16:03:00+02:00, id: aaaaaaa4, piece: cover, out: S S S}
+  - {at: 2026-04-11T16:04:00+02:00, id: aaaaaaa5, piece: cover, removed: all}
+`;
+    const job = jobOf(`putback: 1\njob: A cover\n${file}`);
+    const way = steps({ job, now: NOW, size: 'a4', wrenches: [] });
+    for (const html of [htmlOf(cardOf(file)), htmlOf(way)]) {
+      expect(html).toContain('Gloves (not Keep fingers off the edge, as printed)');
+      expect(html).toMatch(/hole 2: 9 N·m \(not 12 N·m, as printed\)/i);
+      expect(html).toMatch(/hole 3: 8 N·m \(not 10 N·m, as printed\)/i);
+    }
   });
 
   it('is not made of a piece without bolts', () => {
