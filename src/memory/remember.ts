@@ -10,19 +10,29 @@ import { verbRow } from '../model/verbs.ts';
 import { isBack } from '../plan/order/needed.ts';
 import { sayDuration } from '../plan/time/duration.ts';
 
-export const ABOUTS = [
-  'stuck', // a bolt that did not want to come
-  'broke', // sheared, rounded, pulled, a stud that came out
-  'insert', // how a thread was mended
-  'part', // a number that fitted
-  'not', // a number that did not
-  'true', // what is not as the manual has it
-  'settled', // what belongs in a hole, where file and find differed
-  'failed', // a test that failed afterwards, and why
-  'time', // how long it was off, or took
-  'kept', // what somebody marked as worth knowing
-] as const;
-export type About = (typeof ABOUTS)[number];
+/** What something known is about, in a word, in the order in which it is told. */
+export const ABOUTS = {
+  /** A bolt that did not want to come. */
+  stuck: 'stuck',
+  /** Sheared, rounded, pulled, a stud that came out. */
+  broke: 'broke',
+  /** How a thread was mended. */
+  insert: 'mended',
+  /** A number that fitted, and one that did not. */
+  part: 'fitted',
+  not: 'did not fit',
+  true: 'not as printed',
+  /** What belongs in a hole, where file and find differed. */
+  settled: 'settled',
+  /** A test that failed afterwards, and why. */
+  failed: 'failed later',
+  /** How long it was off, or took. */
+  time: 'time',
+  /** What somebody marked as worth knowing. */
+  kept: 'kept',
+};
+export type About = keyof typeof ABOUTS;
+const ORDER = Object.keys(ABOUTS);
 
 export interface Known {
   about: About;
@@ -60,7 +70,7 @@ export function remember(job: Job, piece?: string): Known[] {
     ...kept(job, living, piece),
     ...times(job, living, piece),
   ];
-  return known.sort((a, b) => ABOUTS.indexOf(a.about) - ABOUTS.indexOf(b.about));
+  return known.sort((a, b) => ORDER.indexOf(a.about) - ORDER.indexOf(b.about));
 }
 
 const dayOf = (entry: Entry): string => entry.at.slice(0, 10);

@@ -12,7 +12,7 @@ import { rounds } from '../piece/sequence/rounds.ts';
 import { sequence } from '../piece/sequence/sequence.ts';
 import type { Ask, NoPaper, Paper } from './ask.ts';
 import { boltHeight, drawBolt, headRoom, sizeOf } from './bolt.ts';
-import { type Lettered, united, type WrittenLabel, writeBeside } from './labels-at.ts';
+import { around, type Lettered, type WrittenLabel, writeBeside } from './labels-at.ts';
 import { joined, type Markup, m, t } from './markup.ts';
 import { wrapped } from './measure.ts';
 import { page, within } from './page.ts';
@@ -179,13 +179,10 @@ function drawHoles({ job, piece, across }: CardAsk, room: { width: number; heigh
     const text = written[i] ?? { lines: [], box: { x: hole.x, y: hole.y, width: 0, height: 0 } };
     return { box: text.box, markup: drawHole(names[i] ?? '', hole, text) };
   });
-  const all = holes.map((h) => h.box).reduce(united);
-  const box = {
-    x: all.x - PAD,
-    y: all.y - PAD,
-    width: all.width + 2 * PAD,
-    height: all.height + 2 * PAD,
-  };
+  const box = around(
+    holes.map((h) => h.box),
+    PAD,
+  );
   const largest = Math.max(...holes.map((h) => Math.max(h.box.width, h.box.height)));
   return { sized, holes, box, largest, told };
 }

@@ -68,7 +68,13 @@ function shared(a: Box, b: Box): number {
   return w > 0 && h > 0 ? w * h : 0;
 }
 
-export function united(a: Box, b: Box): Box {
+/** A box around all of these, `pad` mm wider on each side. */
+export function around(boxes: readonly Box[], pad: number): Box {
+  const { x, y, width, height } = boxes.reduce(united);
+  return { x: x - pad, y: y - pad, width: width + 2 * pad, height: height + 2 * pad };
+}
+
+function united(a: Box, b: Box): Box {
   const [x, y] = [Math.min(a.x, b.x), Math.min(a.y, b.y)];
   return {
     x,

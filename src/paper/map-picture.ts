@@ -3,7 +3,7 @@ import type { PieceNow } from '../model/types.ts';
 import { inMm } from '../piece/life-size.ts';
 import { LOOKS, SHAPES, type Shape, shapeOf } from '../piece/looks.ts';
 import { layout } from '../piece/map.ts';
-import { united, writeBeside } from './labels-at.ts';
+import { around, writeBeside } from './labels-at.ts';
 import { type Markup, m } from './markup.ts';
 import { textWidth } from './measure.ts';
 import { belongsSaid } from './said.ts';
@@ -44,13 +44,10 @@ export function mapPicture(
   const written = writeBeside(lettered);
   const shapes = SHAPES.filter((s) => piece.holes.some((h) => shapeOf(h) === s));
   const key = keyOf(shapes);
-  const all = written.map((w) => w.box).reduce(united);
-  const box = {
-    x: all.x - PAD,
-    y: all.y - PAD,
-    width: all.width + 2 * PAD,
-    height: all.height + 2 * PAD,
-  };
+  const box = around(
+    written.map((w) => w.box),
+    PAD,
+  );
   const width = Math.max(box.width, key.width);
   const height = box.height + KEY;
   const holes = piece.holes.map((hole, i) => {

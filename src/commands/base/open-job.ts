@@ -10,7 +10,7 @@ import { readNamed } from '../../job/save/plain.ts';
 import { safe } from '../../model/safe.ts';
 import type { Fault, Job } from '../../model/types.ts';
 import type { World } from '../../world.ts';
-import { type Answer, faultsJson, misuse, type Opened, refused } from './command.ts';
+import { type Answer, type Call, faultsJson, misuse, type Opened, refused } from './command.ts';
 
 /** The job in a file; where it cannot be read, all its faults. */
 export function openJob(name: string, world: World): Opened {
@@ -64,6 +64,15 @@ export function faulty(faults: readonly Fault[]): Answer {
 
 export function faultsText(faults: readonly Fault[]): string {
   return faults.map(printFault).join('\n\n');
+}
+
+/** The job in the file that a command names first, and the piece that it names behind it. */
+export function openPiece({ words: [name = '', key = ''], world }: Call) {
+  const opened = openJob(name, world);
+  if ('answer' in opened) return opened;
+  const { job } = opened;
+  const piece = job.pieces.get(key);
+  return piece ? { job, key, piece } : { answer: unknownPiece(key, job) };
 }
 
 export function unknownPiece(key: string, job: Job): Answer {

@@ -11,7 +11,7 @@ import { printItem } from '../../piece/row.ts';
 import { fitsOf, swapsIn } from '../../plan/piece/answers.ts';
 import { type Answer, answer, type Call, misuse } from '../base/command.ts';
 import { correctedIn, correctedLines } from '../base/corrected.ts';
-import { openJob, unknownPiece } from '../base/open-job.ts';
+import { openPiece } from '../base/open-job.ts';
 import { fitLengths } from './fit-lengths.ts';
 
 /** What decides whether a bolt fits. */
@@ -26,15 +26,13 @@ export interface HoleFits {
 }
 
 export function run(call: Call) {
-  const opened = openJob(call.words[0] ?? '', call.world);
+  const opened = openPiece(call);
   if ('answer' in opened) return opened.answer;
-  const key = call.words[1] ?? '';
-  const piece = opened.job.pieces.get(key);
-  if (!piece) return unknownPiece(key, opened.job);
+  const { job, key, piece } = opened;
   const name = call.words[2];
-  if (call.options.lengths === true || name !== undefined) return oneHole(opened.job, piece, name);
-  const kinds = [...opened.job.upper.kinds.values()];
-  const fitOf = fitsOf(opened.job, piece);
+  if (call.options.lengths === true || name !== undefined) return oneHole(job, piece, name);
+  const kinds = [...job.upper.kinds.values()];
+  const fitOf = fitsOf(job, piece);
   const holes = piece.holes.map((hole) => ({
     hole: hole.name,
     takes: hole.belongs ? printItem(hole.belongs) : null,
@@ -42,16 +40,16 @@ export function run(call: Call) {
       const judged = fitOf(kind.letter, hole.name);
       return judged ? [{ kind: kind.letter, ...judged }] : [];
     }),
-    torque: heldTorque(piece, hole, opened.job.upper.kinds)?.against ?? null,
+    torque: heldTorque(piece, hole, job.upper.kinds)?.against ?? null,
   }));
-  const worst = swapsIn(opened.job, piece);
+  const worst = swapsIn(job, piece);
   const alike = lookAlikes(kinds.flatMap((k) => k.thread ?? []));
-  const corrections = correctedIn(opened.job, key, MEASURED);
+  const corrections = correctedIn(job, key, MEASURED);
   const text = [
     fitText(piece, kinds, holes, worst.say),
     ...torqueLines(holes),
     ...alike.map(({ why }) => why),
-    ...correctedLines(opened.job, corrections),
+    ...correctedLines(job, corrections),
   ].join('\n');
   return answer({ piece: key, holes, swaps: worst.swaps, lookAlikes: alike, corrections }, text);
 }

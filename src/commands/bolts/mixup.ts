@@ -9,16 +9,13 @@ import type { Mixup } from '../../piece/mixup/types.ts';
 import type { Typed } from '../../piece/typed.ts';
 import { fitsOf, looksSaid, traySaid } from '../../plan/piece/answers.ts';
 import { type Answer, answer, type Call, misuse, optionText } from '../base/command.ts';
-import { openJob, unknownPiece } from '../base/open-job.ts';
+import { openPiece } from '../base/open-job.ts';
 
 export function run(call: Call): Answer {
-  const opened = openJob(call.words[0] ?? '', call.world);
+  const opened = openPiece(call);
   if ('answer' in opened) return opened.answer;
-  const { job } = opened;
-  const key = call.words[1] ?? '';
+  const { job, key, piece } = opened;
   const { kinds } = job.upper;
-  const piece = job.pieces.get(key);
-  if (!piece) return unknownPiece(key, job);
   const heights = readProud(
     optionText(call, 'proud') ?? '',
     piece.holes.map((h) => h.name),

@@ -9,24 +9,22 @@ import { ordinal } from '../../piece/words.ts';
 import { answer, type Call, misuse, optionText } from '../base/command.ts';
 import { correctedIn, correctedLines } from '../base/corrected.ts';
 import { holeWords } from '../base/mark.ts';
-import { openJob, unknownPiece } from '../base/open-job.ts';
+import { openPiece } from '../base/open-job.ts';
 import { textMap } from '../base/text-map.ts';
 
 export function run(call: Call) {
-  const opened = openJob(call.words[0] ?? '', call.world);
+  const opened = openPiece(call);
   if ('answer' in opened) return opened.answer;
-  const key = call.words[1] ?? '';
-  const piece = opened.job.pieces.get(key);
-  if (!piece) return unknownPiece(key, opened.job);
+  const { job, key, piece } = opened;
   const names = piece.holes.map((h) => h.name);
   const said = holeWords([optionText(call, 'done') ?? '']);
   const strange = said.find((name) => !names.includes(name));
   if (strange !== undefined) {
     return misuse('no-such-hole', `${piece.spec.name} has no hole ${strange}.`, { hole: strange });
   }
-  const done = [...new Set([...said, ...doneInPass(piece, opened.job)])];
-  const order = sequence(piece.spec, opened.job.upper.kinds, names, done);
-  const plan = rounds(piece.spec, opened.job.upper.kinds, order.tighten, names);
+  const done = [...new Set([...said, ...doneInPass(piece, job)])];
+  const order = sequence(piece.spec, job.upper.kinds, names, done);
+  const plan = rounds(piece.spec, job.upper.kinds, order.tighten, names);
   const passes = plan.rounds.map(({ name, torque, angle, order }) => ({
     name,
     torque: torque ? { value: torque.value, unit: torque.unit } : null,
@@ -34,7 +32,7 @@ export function run(call: Call) {
     order,
   }));
   const { pattern, why, assumed, picture, tighten, loosen, balance } = order;
-  const corrections = correctedIn(opened.job, key, ['sequence', 'torque', 'passes']);
+  const corrections = correctedIn(job, key, ['sequence', 'torque', 'passes']);
   const where = { assumed, picture };
   const json = {
     ...{ piece: key, pattern, why, ...where, tighten, loosen, passes, balance },
@@ -46,7 +44,7 @@ export function run(call: Call) {
     const after = r.after === null ? '' : ` after ${r.after}`;
     return `  ${r.name}${torque}${angle}${after}${r.say ? `: ${r.say}` : ''}`;
   });
-  const printed = correctedLines(opened.job, corrections);
+  const printed = correctedLines(job, corrections);
   return answer(json, told(piece, order, names, [`Passes (${plan.why}):`, ...turns, ...printed]));
 }
 

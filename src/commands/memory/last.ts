@@ -6,6 +6,7 @@ import { record } from '../../job/save/record.ts';
 import { type Earlier, earlierJobs, type Jobs } from '../../memory/bench/earlier.ts';
 import { type LastTime, lastTime, lastWith, quietOf } from '../../memory/last.ts';
 import { learntFrom } from '../../memory/learnt.ts';
+import { ABOUTS } from '../../memory/remember.ts';
 import { sayLeft, takeOver, truthsFor } from '../../memory/take.ts';
 import { near } from '../../model/nearword.ts';
 import { safe } from '../../model/safe.ts';
@@ -15,19 +16,6 @@ import { nowHere } from '../../world.ts';
 import { type Answer, answer, type Call, misuse, optionText } from '../base/command.ts';
 import { mark } from '../base/mark.ts';
 import { openJob, unknownPiece } from '../base/open-job.ts';
-
-const ABOUT: Record<LastTime['about'], string> = {
-  stuck: 'stuck',
-  broke: 'broke',
-  insert: 'mended',
-  part: 'fitted',
-  not: 'did not fit',
-  true: 'not as printed',
-  settled: 'settled',
-  failed: 'failed later',
-  time: 'time',
-  kept: 'kept',
-};
 
 export async function run(call: Call): Promise<Answer> {
   const [name = '', key] = call.words;
@@ -101,12 +89,12 @@ function said(job: Job, known: readonly LastTime[]): string[] {
   const groups = Map.groupBy(known, (k) => k.mine);
   return [...groups].flatMap(([key, all]) => {
     const name = key === null ? 'Elsewhere on it' : (job.pieces.get(key)?.spec.name ?? key);
-    const width = Math.max(...all.map((k) => ABOUT[k.about].length));
+    const width = Math.max(...all.map((k) => ABOUTS[k.about].length));
     return [
       name,
       ...all.map((k) => {
         const when = [k.job, k.day].filter((t) => t !== null).join(', ');
-        return `  ${ABOUT[k.about].padEnd(width)}  ${k.text}   (${when})`;
+        return `  ${ABOUTS[k.about].padEnd(width)}  ${k.text}   (${when})`;
       }),
     ];
   });

@@ -6,15 +6,13 @@ import { belongsSaid } from '../../paper/said.ts';
 import { LOOKS, SHAPES, shapeOf } from '../../piece/looks.ts';
 import { layout } from '../../piece/map.ts';
 import { type Answer, answer, type Call, misuse, optionText, unsaved } from '../base/command.ts';
-import { openJob, unknownPiece } from '../base/open-job.ts';
+import { openPiece } from '../base/open-job.ts';
 import { textMap } from '../base/text-map.ts';
 
 export function run(call: Call): Answer {
-  const [file = '', key = ''] = call.words;
-  const opened = openJob(file, call.world);
+  const opened = openPiece(call);
   if ('answer' in opened) return opened.answer;
-  const piece = opened.job.pieces.get(key);
-  if (!piece) return unknownPiece(key, opened.job);
+  const { key, piece } = opened;
   const svg = mapFile(piece);
   if (svg === null) {
     const say = `${piece.spec.name} has no bolts: there is nothing to draw.`;

@@ -1,5 +1,6 @@
 /** What earlier jobs on this machine know, whole, with job and day; and what of it is taken over. */
 import { type LastTime, lastTime, lastWith, type Maybe } from '../../memory/last.ts';
+import { ABOUTS } from '../../memory/remember.ts';
 import { ENTER } from '../base/key.ts';
 import { type OnJob, onJob, pieceNamed, requestMark, say, show, stay } from '../base/moves.ts';
 import { type ListLine, listLines, type Page } from '../base/page.ts';
@@ -97,19 +98,7 @@ export const lastScreen = screenOver({
   },
 });
 
-const ABOUT: Record<LastTime['about'], string> = {
-  stuck: 'stuck',
-  broke: 'broke',
-  insert: 'mended',
-  part: 'fitted',
-  not: 'did not fit',
-  true: 'not as printed',
-  settled: 'settled',
-  failed: 'failed later',
-  time: 'time',
-  kept: 'kept',
-};
-const LABEL = Math.max(...Object.values(ABOUT).map(width)) + 2;
+const LABEL = Math.max(...Object.values(ABOUTS).map(width)) + 2;
 
 function drawLast({ state, job, view, rows, row }: OnLast): Page {
   const name = view.piece === null ? job.upper.job : pieceNamed(job, view.piece).spec.name;
@@ -150,5 +139,5 @@ function rowLines(row: Row, marked: boolean, columns: number) {
   }
   const { about, text, job, day } = row.known;
   const when = [job, day].filter((t) => t !== null).join(', ');
-  return hanging(line(mark, pad(line(ABOUT[about]), LABEL)), `${text} (${when})`, columns);
+  return hanging(line(mark, pad(line(ABOUTS[about]), LABEL)), `${text} (${when})`, columns);
 }
