@@ -1,21 +1,35 @@
 /** argv to one command, and its answer to the terminal or the pipe. */
 import { ID, TIME } from '../job/diary/entry.ts';
 import { near } from '../model/nearword.ts';
-import { harmlessJson, safe } from '../model/safe.ts';
+import { harmlessJson, quoted, safe } from '../model/safe.ts';
 import { readInstant } from '../model/time.ts';
+import { VERSION } from '../version.ts';
 import type { World } from '../world.ts';
 import { type Answer, type Call, misuse } from './base/command.ts';
-import { VERSION } from './base/version.ts';
 import { commandHelp, help } from './shell/help.ts';
 import { parseWords } from './shell/words.ts';
 import { COMMANDS } from './table.ts';
 
 /** Runs the command line and gives the exit code. */
 export async function dispatch(argv: readonly string[], world: World): Promise<number> {
-  const [name = '', ...rest] = argv;
   // Behind -- all words are texts.
   const end = argv.indexOf('--');
   const json = argv.slice(0, end < 0 ? argv.length : end).includes('--json');
+  try {
+    return await answered(argv, json, world);
+  } catch (error) {
+    const { ownFault } = await import('../own-fault.ts');
+    const say = ownFault(
+      error,
+      'What was marked before is in the file, and putback diary shows it.',
+    );
+    const fault = { ok: false, refused: { code: 'own-fault', say } };
+    return await print({ exit: 1, json: fault, text: '', error: say }, json, world);
+  }
+}
+
+async function answered(argv: readonly string[], json: boolean, world: World): Promise<number> {
+  const [name = '', ...rest] = argv;
   if (name === '--version' || name === '-V')
     return await print(
       { exit: 0, json: { ok: true, version: VERSION }, text: VERSION },
@@ -74,10 +88,7 @@ async function otherwise(
 /** What was meant by words that are no command: a path that the shell cut at its blanks, two paths, a slip. */
 async function slipOf(words: readonly string[], world: World): Promise<Answer> {
   const [name = '', ...rest] = words;
-  const [{ pathKind }, { quoted }] = await Promise.all([
-    import('./base/open-path.ts'),
-    import('../screens/terminal/guard.ts'),
-  ]);
+  const { pathKind } = await import('./base/open-path.ts');
   const whole = words.join(' ');
   if (rest.length > 0 && pathKind(whole, world) !== null)
     return misuse('blanks', `A path with blanks goes in quotes: putback ${quoted(whole)}`);

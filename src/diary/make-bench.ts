@@ -1,8 +1,10 @@
 /** A folder becomes a bench; what is there already stays as it is. */
-import { existsSync, mkdirSync, readdirSync } from 'node:fs';
-import { join } from 'node:path';
+import { existsSync, readdirSync } from 'node:fs';
+import { join, relative } from 'node:path';
+import { disk, makeFolder } from '../job/save/disk.ts';
 import { readPlain } from '../job/save/plain.ts';
 import { IS_JOB } from '../job/yaml/is-job.ts';
+import { quoted } from '../model/safe.ts';
 import { BENCH_FILE } from './bench.ts';
 import { initBench } from './git/init.ts';
 import { type Wrote, writeIfMissing } from './ours.ts';
@@ -25,8 +27,8 @@ type Made =
   | { ok: true; lines: string[]; left: string[] }
   | { ok: false; code: string; say: string };
 
-/** `program`: how git calls putback to merge job files, a shell's words. */
-export async function makeBench(folder: string, program: string): Promise<Made> {
+/** `program`: how git calls putback to merge job files, a shell's words. `here`: the folder in which its user stands. */
+export async function makeBench(folder: string, program: string, here: string): Promise<Made> {
   const lines: string[] = [];
   const left: string[] = [];
   const made: string[] = [];
@@ -38,7 +40,7 @@ export async function makeBench(folder: string, program: string): Promise<Made> 
   };
   try {
     if (!existsSync(folder)) {
-      mkdirSync(folder, { recursive: true });
+      makeFolder(disk, folder);
       lines.push(`${folder} is new.`);
     }
     const settings = writeIfMissing(join(folder, BENCH_FILE), SETTINGS);
@@ -50,7 +52,8 @@ export async function makeBench(folder: string, program: string): Promise<Made> 
   }
   const git = await initBench(folder, { program, others: otherYaml(folder) });
   if (git.wrote) made.push(git.wrote);
-  const add = `git add ${made.join(' ')} && git commit`;
+  const call = folder === here ? 'git' : `git -C ${quoted(relative(here, folder) || folder)}`;
+  const add = `${call} add ${made.join(' ')} && ${call} commit`;
   const open =
     git.ok && made.length > 0 ? [`Not committed yet, so that you can look first: ${add}`] : [];
   return { ok: true, lines: [...lines, ...git.lines, ...open], left: [...left, ...git.left] };

@@ -22,6 +22,11 @@ export function safeLine(text: string): string {
   return safe(text.replace(/[\r\n\t]+/g, (run) => (/[\n\t]/.test(run) ? ' ' : run)));
 }
 
+/** As one would type it in a shell; whatever a shell or a terminal might obey is quoted or shown. */
+export function quoted(path: string): string {
+  return /^[\w@%+=:,./-]+$/.test(path) ? path : `'${safeLine(path).replaceAll("'", "'\\''")}'`;
+}
+
 /** A text as it is said: on one line, so that no part of it looks like another line of what is shown. */
 export function oneLine(text: string): string {
   const [first = '', ...rest] = text.split('\n');

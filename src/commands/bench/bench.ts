@@ -5,7 +5,7 @@ import { answer, type Call, unsaved } from '../base/command.ts';
 
 export async function run(call: Call) {
   const folder = resolve(call.world.folder, call.words[0] ?? '.');
-  const did = await makeBench(folder, call.world.program);
+  const did = await makeBench(folder, call.world.program, call.world.folder);
   if (!did.ok) return unsaved({ code: did.code, say: did.say });
   return answer(
     { changed: did.lines.length > 0, did: did.lines, left: did.left },

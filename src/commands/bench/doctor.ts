@@ -8,8 +8,8 @@ import { firstLine, git } from '../../diary/git/run.ts';
 import { reason } from '../../diary/git/why-not.ts';
 import { findUser, oddInUser } from '../../diary/user.ts';
 import { asciiOnly, colourAllowed } from '../../screens/terminal/guard.ts';
+import { VERSION } from '../../version.ts';
 import { answer, type Call } from '../base/command.ts';
-import { VERSION } from '../base/version.ts';
 
 /** A thing that was looked at: what it is here, and where it is odd, the way out. */
 interface Finding {

@@ -2,7 +2,6 @@
 import {
   existsSync,
   lstatSync,
-  mkdirSync,
   mkdtempSync,
   readdirSync,
   readFileSync,
@@ -14,7 +13,9 @@ import { agedTo } from '../../diary/age.ts';
 import { BENCH_FILE } from '../../diary/bench.ts';
 import { makeBench } from '../../diary/make-bench.ts';
 import { shipped } from '../../diary/shipped.ts';
+import { disk, makeFolder } from '../../job/save/disk.ts';
 import { keepOwn, readOwn } from '../../job/save/own.ts';
+import { quoted } from '../../model/safe.ts';
 import type { World } from '../../world.ts';
 import { type Answer, answer, type Call, misuse, systemSays, unsaved } from '../base/command.ts';
 
@@ -39,7 +40,7 @@ export async function run(call: Call): Promise<Answer> {
   } catch (error) {
     return unsaved({ code: 'unsaved', say: `The practice bench: ${systemSays(error)}.` });
   }
-  const bench = await makeBench(folder, world.program);
+  const bench = await makeBench(folder, world.program, world.folder);
   if (!bench.ok) return unsaved({ code: bench.code, say: bench.say });
   const { firstCommit } = await import('../../diary/git/bench.ts');
   const quiet = await firstCommit(folder, 'Practice bench');
@@ -67,7 +68,7 @@ function opened(
   const done = answer({ changed, folder, git }, text);
   const terminal = world.stdin.isTTY && world.stdout.isTTY;
   if (options.json || options['no-open'] || !terminal) {
-    return { ...done, text: `${done.text}\nOpen it with: putback ${folder}` };
+    return { ...done, text: `${done.text}\nOpen it with: putback ${quoted(folder)}` };
   }
   return { ...done, open: folder };
 }
@@ -82,7 +83,7 @@ function isFree(path: string): boolean {
 }
 
 function copyJobs(folder: string, world: World): void {
-  mkdirSync(folder, { recursive: true });
+  makeFolder(disk, folder);
   const jobs = shipped('jobs');
   for (const name of readdirSync(jobs).filter((n) => n.endsWith('.yaml'))) {
     const text = readFileSync(join(jobs, name), 'utf8');

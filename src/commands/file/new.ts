@@ -1,8 +1,10 @@
 /** Starts a job: a file of five lines that editors complete and `check` passes. */
-import { existsSync, mkdirSync } from 'node:fs';
+import { existsSync } from 'node:fs';
 import { basename, dirname, extname, resolve } from 'node:path';
 import { linesOfJob, startJob } from '../../diary/start-job.ts';
 import { nameOfKey } from '../../job/form/bare.ts';
+import { disk, makeFolder } from '../../job/save/disk.ts';
+import { quoted } from '../../model/safe.ts';
 import { answer, type Call, misuse, optionText, systemSays, unsaved } from '../base/command.ts';
 import { startFrom } from './start-from.ts';
 
@@ -15,7 +17,7 @@ export function run(call: Call) {
     const way =
       optionText(call, 'from') === undefined
         ? ''
-        : ` What earlier jobs on its machine know goes into it piece by piece: putback last ${name} PIECE --take`;
+        : ` What earlier jobs on its machine know goes into it piece by piece: putback last ${quoted(name)} PIECE --take`;
     return misuse('exists', `${name} is there already; nothing was changed.${way}`, { file: name });
   }
   const job = said || nameOfKey(basename(file, '.yaml').replaceAll('_', '-'));
@@ -31,13 +33,13 @@ export function run(call: Call) {
       ? []
       : [`Left out, since check finds fault with it: ${leftOut.join(', ')}.`];
   try {
-    mkdirSync(dirname(file), { recursive: true });
+    makeFolder(disk, dirname(file));
     const made = startJob(file, lines);
     if (!made.ok) return unsaved({ code: made.code, say: made.say, fix: made.fix });
     if (made.left !== null) left = [...left, made.left];
   } catch (error) {
     return unsaved({ code: 'unsaved', say: `${name}: ${systemSays(error)}.` });
   }
-  const started = `${name} started. Open it with: putback ${name}`;
+  const started = `${name} started. Open it with: putback ${quoted(name)}`;
   return answer({ changed: true, file: name, left }, [started, ...left].join('\n'));
 }

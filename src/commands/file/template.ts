@@ -1,9 +1,10 @@
 /** Keeps what a job taught, without its diary, to start others from. */
-import { existsSync, mkdirSync, readFileSync } from 'node:fs';
+import { existsSync, readFileSync } from 'node:fs';
 import { dirname, join, relative } from 'node:path';
 import { findBench } from '../../diary/bench.ts';
 import { NAME } from '../../job/diary/entry.ts';
 import { createFile } from '../../job/save/create.ts';
+import { disk, makeFolder } from '../../job/save/disk.ts';
 import { TEMPLATES } from '../../memory/bench/earlier.ts';
 import { learntFrom } from '../../memory/learnt.ts';
 import { modelOf, templateOf } from '../../memory/template.ts';
@@ -46,7 +47,7 @@ export function run(call: Call): Answer {
     ],
   });
   try {
-    mkdirSync(folder, { recursive: true });
+    makeFolder(disk, folder);
     const made = createFile(path, text);
     if (!made.ok) return unsaved({ code: made.code, say: made.say, fix: made.fix });
   } catch (error) {

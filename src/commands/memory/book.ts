@@ -1,9 +1,10 @@
 /** A machine's book: all its jobs, and what is in it now. */
-import { resolve } from 'node:path';
+import { join, resolve } from 'node:path';
 import { errorCode } from '../../job/save/disk.ts';
 import { jobsOn } from '../../memory/bench/jobs.ts';
 import { type Book, bookOf } from '../../memory/book.ts';
 import { near } from '../../model/nearword.ts';
+import { quoted } from '../../model/safe.ts';
 import { type Answer, answer, type Call, misuse } from '../base/command.ts';
 import { noFolder } from '../base/open-job.ts';
 
@@ -23,7 +24,7 @@ export function run(call: Call): Answer {
     const book = bookOf(jobs.at(-1)?.job.upper.machine ?? machine, jobs);
     const lines = [
       ...bookLines(book),
-      ...unread.map((f) => `Not read: ${f}. putback check says why.`),
+      ...unread.map((f) => `Not read: ${f}. putback check ${quoted(join(folder, f))} says why.`),
     ];
     return answer({ ...book, ...(unread.length === 0 ? {} : { unread }) }, lines.join('\n'));
   } catch (error) {

@@ -1,9 +1,10 @@
 /** What follows from the jobs of a bench, and when it is due. */
-import { resolve } from 'node:path';
+import { join, resolve } from 'node:path';
 import { errorCode } from '../../job/save/disk.ts';
 import { allJobs } from '../../memory/bench/jobs.ts';
 import { calendarText } from '../../memory/calendar.ts';
 import { type Due, dueList } from '../../memory/due.ts';
+import { quoted } from '../../model/safe.ts';
 import { nowHere } from '../../world.ts';
 import { type Answer, answer, type Call } from '../base/command.ts';
 import { noFolder } from '../base/open-job.ts';
@@ -15,9 +16,11 @@ export function run(call: Call): Answer {
     const { jobs, unread } = allJobs(resolve(call.world.folder, name));
     const due = dueList(jobs, now);
     const lines = [
-      ...due.flatMap((d) => dueLines(d)),
+      ...due.flatMap((d) => dueLines(d, name)),
       ...(due.length === 0 ? ['Nothing is due.'] : []),
-      ...unread.map((file) => `Not read: ${file}. putback check says why.`),
+      ...unread.map(
+        (file) => `Not read: ${file}. putback check ${quoted(join(name, file))} says why.`,
+      ),
     ];
     const made = answer({ due, ...(unread.length === 0 ? {} : { unread }) }, lines.join('\n'));
     if (call.options.ics !== true) return made;
@@ -33,9 +36,11 @@ export function run(call: Call): Answer {
 }
 
 /** What, of what, and when. */
-function dueLines({ file, job, machine, say, when, odd, due, at, left, state }: Due): string[] {
+function dueLines(all: Due, folder: string): string[] {
+  const { file, job, machine, say, when, odd, due, at, left, state } = all;
   const by = [due, at && (state === 'due' ? `since ${at}` : `at ${at}, ${left} left`)];
-  const unread = odd === undefined ? null : `which nothing counts (putback check ${file})`;
+  const unread =
+    odd === undefined ? null : `which nothing counts (putback check ${quoted(join(folder, file))})`;
   const told = [state, ...by.filter((t) => t !== null), when, unread].filter((t) => t);
   return [
     `${told.join(', ')}: ${say}`,

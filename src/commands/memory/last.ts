@@ -1,6 +1,6 @@
 /** What earlier jobs on this machine know, and what of it is taken over. */
 import { readFileSync } from 'node:fs';
-import { basename } from 'node:path';
+import { basename, dirname, join } from 'node:path';
 import { sayTaken } from '../../job/fold/say-taken.ts';
 import { record } from '../../job/save/record.ts';
 import { type Earlier, earlierJobs, type Jobs } from '../../memory/bench/earlier.ts';
@@ -9,7 +9,7 @@ import { learntFrom } from '../../memory/learnt.ts';
 import { ABOUTS } from '../../memory/remember.ts';
 import { sayLeft, takeOver, truthsFor } from '../../memory/take.ts';
 import { near } from '../../model/nearword.ts';
-import { safe } from '../../model/safe.ts';
+import { quoted, safe } from '../../model/safe.ts';
 import type { Job } from '../../model/types.ts';
 import { many } from '../../model/words.ts';
 import { nowHere } from '../../world.ts';
@@ -74,7 +74,8 @@ export async function run(call: Call): Promise<Answer> {
     lines.push(`Is ${m.piece} the ${m.name} of ${m.job} (${holes})? Then: --their ${m.theirs}`);
   }
   if (all.older > 0) lines.push(`${many(all.older, 'older job')} on this machine not looked at.`);
-  for (const f of all.unread) lines.push(`Not read: ${f}. putback check ${f} says why.`);
+  for (const f of all.unread)
+    lines.push(`Not read: ${f}. putback check ${quoted(join(dirname(name), f))} says why.`);
   return { ...answer(json, lines.join('\n')), exit: nothing ? 1 : 0 };
 }
 

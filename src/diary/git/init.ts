@@ -1,7 +1,6 @@
 /** A folder becomes a bench in git: a repository, and job files that merge by meaning. */
-import { mkdirSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
-import { disk } from '../../job/save/disk.ts';
+import { disk, makeFolder } from '../../job/save/disk.ts';
 import { lookAt } from '../../job/save/plain.ts';
 import { addTo } from '../ours.ts';
 import { patiently } from './patience.ts';
@@ -100,7 +99,7 @@ function addLines(
   say: string,
 ): Did {
   try {
-    mkdirSync(dirname(path), { recursive: true });
+    makeFolder(disk, dirname(path));
     // The folder itself may have been named by a link; what lies in it may not be one.
     if (lookAt(disk, dirname(path))?.odd === 'a link' && dirname(path) !== folder) {
       return { left: `${dirname(path)} is a link: nothing is written there.` };

@@ -20,6 +20,7 @@ import {
   writeFileSync,
   writeSync,
 } from 'node:fs';
+import { dirname } from 'node:path';
 import { copyAttributes } from './attributes.ts';
 
 /** Each by its name: to spread all of `fs` would load its streams. */
@@ -51,6 +52,22 @@ export type Disk = typeof disk;
 export function errorCode(error: unknown): string | null {
   const code = error instanceof Error ? (error as NodeJS.ErrnoException).code : undefined;
   return code ?? null;
+}
+
+/**
+ * A folder, and those above it that are missing. One by one: asked for all at once below /proc, Node would never end.
+ * Throws the system's error where there can be none.
+ */
+export function makeFolder(d: Disk, folder: string, mode = 0o777): void {
+  const parent = dirname(folder);
+  if (parent !== folder && !d.statSync(parent, { throwIfNoEntry: false })) {
+    makeFolder(d, parent, mode);
+  }
+  try {
+    d.mkdirSync(folder, { mode });
+  } catch (error) {
+    if (errorCode(error) !== 'EEXIST' || !d.statSync(folder).isDirectory()) throw error;
+  }
 }
 
 /** Removes a file if it is there and may be removed. */

@@ -5,7 +5,7 @@
 import { constants } from 'node:fs';
 import { homedir, tmpdir } from 'node:os';
 import { dirname, isAbsolute, join } from 'node:path';
-import { type Disk, errorCode } from './disk.ts';
+import { type Disk, errorCode, makeFolder } from './disk.ts';
 
 const myself = (): number | undefined => process.getuid?.();
 
@@ -51,17 +51,6 @@ export function stateFolders(d: Disk, given?: string): string[] {
   });
 }
 
-/** One by one: asked for all at once below /proc, Node would never end. */
-function makeAll(d: Disk, folder: string): void {
-  const parent = dirname(folder);
-  if (parent !== folder && !d.statSync(parent, { throwIfNoEntry: false })) makeAll(d, parent);
-  try {
-    d.mkdirSync(folder, { mode: 0o700 });
-  } catch (error) {
-    if (errorCode(error) !== 'EEXIST') throw error;
-  }
-}
-
 /** The folder, made where it is missing. Throws the system's error where there can be none. */
 export function makeStateFolder(d: Disk, given?: string): string {
   let last: unknown = null;
@@ -69,7 +58,7 @@ export function makeStateFolder(d: Disk, given?: string): string {
     try {
       if (!isPrivate(d, folder)) {
         if (given === undefined && !mayMake(d, folder)) continue;
-        makeAll(d, folder);
+        makeFolder(d, folder, 0o700);
       }
       if (!isPrivate(d, folder)) continue;
       d.accessSync(folder, constants.W_OK);

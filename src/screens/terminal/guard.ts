@@ -1,5 +1,5 @@
 /** Whether the screens can be opened here, and how they have to look: all from what is asked of `World`. */
-import { safeLine } from '../../model/safe.ts';
+import { quoted } from '../../model/safe.ts';
 
 type Env = Readonly<Record<string, string | undefined>>;
 
@@ -38,11 +38,6 @@ function reason({ stdinIsTerminal, stdoutIsTerminal, env }: Here): string | null
 function wayOn(target: { file: string } | { folder: string }): string {
   const first = 'file' in target ? `putback status ${quoted(target.file)}` : 'putback status FILE';
   return `Plain commands do the same: ${first}, putback --help.`;
-}
-
-/** As one would type it in a shell; whatever a shell or a terminal might obey is quoted or shown. */
-export function quoted(path: string): string {
-  return /^[\w@%+=:,./-]+$/.test(path) ? path : `'${safeLine(path).replaceAll("'", "'\\''")}'`;
 }
 
 /**

@@ -3,7 +3,7 @@ import { basename, dirname } from 'node:path';
 import { PassThrough } from 'node:stream';
 import { setTimeout as later } from 'node:timers/promises';
 import type { Instance } from 'ink';
-import { safe } from '../../model/safe.ts';
+import { ownFault } from '../../own-fault.ts';
 import type { World } from '../../world.ts';
 import type { Press } from '../kit/press.ts';
 import { type Painted, paintFirst } from './first-frame.ts';
@@ -43,17 +43,6 @@ const NOT_STOPPED = 50;
 function modeReset(term: string | undefined): string {
   const off = [1000, 1002, 1003, 1004, 1006, 2004].map((mode) => `\x1b[?${mode}l`).join('');
   return term === 'linux' ? off : `${off}\x1b[<u`;
-}
-
-/** What is left on the terminal after a fault of the program itself. */
-function obituary(error: unknown): string {
-  const { message, stack = '' } = error instanceof Error ? error : new Error(String(error));
-  const places = stack.split('\n').filter((l) => /^\s+at /.test(l));
-  return safe(
-    `putback stopped by a fault of its own: ${message}\n` +
-      'Everything that was shown as done is in the file. For a report, this is where it happened:\n' +
-      `${places.slice(0, 8).join('\n')}\n`,
-  );
 }
 
 /**
@@ -176,7 +165,7 @@ export async function play<S>(load: () => Promise<Show<S>>, world: World): Promi
       code = 3;
     }
   } catch (error) {
-    last = obituary(error);
+    last = `${ownFault(error, 'Everything that was shown as done is in the file.')}\n`;
     code = 1;
   }
   if (ink === null && painted !== null) painted.undo();
