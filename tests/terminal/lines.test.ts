@@ -59,7 +59,7 @@ it('the practice bench: two bolts out, a note on it, and all that is said on the
   expect(lines[1]).toMatch(/^\d jobs?/);
   expect(lines).toContain("Don't run it: the oil is out.");
   expect(lines).toContain('9: S, in trouble');
-  expect(lines).toContain('off, 9 of 11 out');
+  expect(lines).toContain('coming off, 9 of 11 out');
   const text = readFileSync(join(folder, 'bench', 'hollin-left-cover.yaml'), 'utf8');
   expect(text).toContain('hole: 10, out: L');
   expect(text).toContain('the lead is in the way');

@@ -95,17 +95,20 @@ export const UNIT = `(?:(?:(?:${force})${JOIN}(?:${arm})|(?:${arm})${JOIN_ARM_FI
 
 const FORCE_FIRST = new RegExp(`^(${force})${JOIN}(${arm})\\.?$`, 'i');
 const ARM_FIRST = new RegExp(`^(${arm})${JOIN_ARM_FIRST}(${weight})\\.?$`, 'i');
-const spelled = (table: [string, string][], said: string): string | undefined =>
-  table.find(([, s]) => new RegExp(`^(?:${s})$`, 'i').test(said))?.[0];
+const spelled = (table: [string, string][], said: string | undefined): string | undefined =>
+  said === undefined
+    ? undefined
+    : table.find(([, s]) => new RegExp(`^(?:${s})$`, 'i').test(said))?.[0];
 
 /** A unit as the program prints it: `ft-lbs` is `lbf·ft`, `Nm` is `N·m`. Null when it is none that putback knows. */
 export function unitOf(text: string): string | null {
   if (FACTORS.has(text)) return text;
   const said = text.trim();
+  if (said === '') return null;
   const found = FORCE_FIRST.exec(said);
   const turned = found ? null : ARM_FIRST.exec(said);
-  const f = spelled(FORCES, found?.[1] ?? turned?.[2] ?? '');
-  const a = spelled(ARMS, found?.[2] ?? turned?.[1] ?? '');
+  const f = spelled(FORCES, found?.[1] ?? turned?.[2]);
+  const a = spelled(ARMS, found?.[2] ?? turned?.[1]);
   if (f !== undefined && a !== undefined) {
     const unit = `${f}·${a}`;
     return FACTORS.has(unit) ? unit : null;
