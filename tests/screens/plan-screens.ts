@@ -113,6 +113,14 @@ export const OF_THE_JOB: Record<string, (look: Look) => Desk> = {
   'task, to do': (look) => task(caseOpen(), ':scrape', look),
   'task, to adjust': (look) => task(oilIn(), ':play', look),
   'task, to test': (look) => task(oilIn(), ':weep', look).press('go'),
+  'task, STOP before it': (look) => {
+    const bench = new Bench('putback: 1\njob: Brakes\npieces: {brake-lever: {}}\ndiary:\n');
+    bench.mark({ do: 'off', piece: 'brake-lever' });
+    bench.mark({ do: 'on', piece: 'brake-lever' });
+    const desk = new Desk(bench, look).press('t');
+    for (let i = 0; i < 9 && !/> .*holds at a walk/.test(desk.frame); i += 1) desk.press('down');
+    return desk.press('enter');
+  },
   'task, was and set': (look) => task(oilIn(), ':play', look).press('go').type('was 5, set 3'),
   'task, failed': (look) => task(weeps(), ':weep', look).press('go'),
   'task, what it showed': (look) => task(oilIn(), ':weep', look).press('go -').type('a drop'),

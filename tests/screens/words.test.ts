@@ -66,12 +66,12 @@ describe('what was stumbled over', () => {
     expect(desk.frame).toMatch(/all passed|not passed/);
   });
 
-  it('a test is passed with Enter, and the foot says so with a verb', () => {
+  it('a test is passed by its letter, and the foot says so with a verb', () => {
     const bench = caseShut();
     bench.mark({ do: 'done', task: 'fill' });
     const desk = new Desk(bench);
     desk.state = { ...desk.state, view: { screen: 'task', task: 'weep', under: desk.state.view } };
-    expect(desk.rows.at(-1)).toMatch(/^Enter /);
+    expect(desk.rows.at(-1)).toMatch(/^p passed /);
     expect(desk.rows.at(-1)).not.toContain('Space');
   });
 

@@ -2,7 +2,7 @@
 import { resolve } from 'node:path';
 import { commitMilestone } from '../../diary/milestone.ts';
 import { record } from '../../job/save/record.ts';
-import type { HoleNow, PieceNow, Recorded, Wish } from '../../model/types.ts';
+import type { HoleNow, PieceNow, Recorded, Warning, Wish } from '../../model/types.ts';
 import { printItem } from '../../piece/row.ts';
 import {
   type Answer,
@@ -48,12 +48,13 @@ export function whichHoles(call: Call, extra = false): { holes?: string[] } | { 
   return named.length > 0 ? { holes: named } : {};
 }
 
-/** Records the wish; `done` says what was noted, `more` stands in the JSON. */
+/** Records the wish; `done` says what was noted, `more` stands in the JSON, `warn` adds to what the judge warns of. */
 export async function mark(
   call: Call,
   wish: Wish,
   done: (result: Extract<Recorded, { ok: true }>) => string,
   more: Record<string, unknown> = {},
+  warn: (result: Extract<Recorded, { ok: true }>) => readonly Warning[] = () => [],
 ): Promise<Answer> {
   const name = call.words[0] ?? '';
   const found = lookUp(name, call.world);
@@ -66,16 +67,17 @@ export async function mark(
   const piece = key === undefined ? undefined : result.job.pieces.get(key);
   const quiet =
     result.changed && piece ? await commitMilestone(file, result, piece.spec.key) : null;
+  const warnings = [...(result.changed ? warn(result) : []), ...result.warnings];
   const lines = [
     result.changed ? done(result) : 'Already so.',
-    ...result.warnings.map((w) => w.say),
+    ...warnings.map((w) => w.say),
     ...(quiet ? [quiet] : []),
   ];
   const json = {
     changed: result.changed,
     ...more,
     ...(piece ? { piece: piece.spec.key, holes: holesJson(piece, wish, result.entry?.hole) } : {}),
-    warnings: [...result.warnings, ...(quiet ? [{ code: 'git', say: quiet }] : [])],
+    warnings: [...warnings, ...(quiet ? [{ code: 'git', say: quiet }] : [])],
     id: result.entry?.id ?? null,
   };
   return answer(json, lines.join('\n'));

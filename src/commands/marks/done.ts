@@ -4,11 +4,12 @@ import { findBench } from '../../diary/bench.ts';
 import { textInWords } from '../../job/truth/corrections.ts';
 import type { NewTask } from '../../model/types.ts';
 import { NO_READING } from '../../model/verbs.ts';
+import { holdsTest } from '../../plan/gates/holds-test.ts';
 import { testList } from '../../plan/tests/testlist.ts';
 import { adviceLine } from '../../plan/trace/weigh-say.ts';
 import { weighedOf } from '../../plan/trace/weighed.ts';
 import { nowHere } from '../../world.ts';
-import { type Call, optionText } from '../base/command.ts';
+import { type Call, optionText, refused } from '../base/command.ts';
 import { beside, mark } from '../base/mark.ts';
 import { openJob } from '../base/open-job.ts';
 
@@ -31,8 +32,17 @@ export async function run(call: Call) {
   const weighed = weighedOf(opened.job, task, findBench(dirname(opened.file))?.hour ?? null);
   const advice = weighed && adviceLine(weighed);
   const advised = advice ? { advised: advice } : {};
-  const measured = Object.fromEntries(said);
+  const measured: { was?: string; set?: string; result?: string } = Object.fromEntries(said);
   const wish = { do: 'done', task, ...measured, ...advised, ...add, ...beside(call) } as const;
+  const [stop] = holdsTest(opened.job, task, nowHere(call.world));
+  const fails = wish.result === 'failed' || wish.because !== undefined;
+  if (stop && !fails) {
+    const data = { item: stop.key };
+    return refused(
+      { code: 'stops-test', say: `STOP. ${stop.stop ?? stop.say}`, data, overrulable: true },
+      `Then: gate ${file} start --seen ${stop.key}. If it is tested all the same, say why with --because.`,
+    );
+  }
   return mark(call, wish, ({ job }) => {
     const now = job.tasks.get(task);
     const said = textInWords(job, { task }, 'step') ?? now?.spec.say ?? '';

@@ -56,7 +56,7 @@ export const CARES: Readonly<Record<Care, CareRow>> = {
     names: oneOf(
       'brakes?|handbrakes?|call?ipers?|master ?cylinders?|wheel cylinders?|bleed(?:er)? (?:nipples?|screws?|valves?)|bleeders?|abs',
     ),
-    say: 'Brakes: their dust is not blown away but wiped up wet, their fluid stays off paint and skin. Nothing moves before the lever is firm again.',
+    say: 'Brakes: their dust is not blown away but wiped up wet, their fluid stays off paint and skin. A caliper hangs by a wire, never by its hose, and nobody touches the lever while it is off. Nothing moves before the lever is firm again.',
     licensed: true,
     before:
       'On a stand or blocked: it cannot roll or fall without this brake. A wet cloth for the dust; the fluid caught, off paint and skin.',
@@ -91,7 +91,7 @@ export const CARES: Readonly<Record<Care, CareRow>> = {
     names: oneOf(
       '(?:front|rear|back|road|drive|spare|side)?wheels?|axles?|hubs?|tyres?|tires?|rims?|spokes?|lug ?nuts?',
     ),
-    say: 'A wheel carries it: on stands, never on a jack alone, and rocked by hand before it is off.',
+    say: 'A wheel carries it: on stands, never on a jack alone, and rocked by hand before it is off. A new split pin or tab in its nut.',
     licensed: true,
     before: 'On stands, rocked by hand, and it cannot roll.',
     stays: true,

@@ -100,6 +100,16 @@ const ROWS = {
     },
     control: null,
   },
+  wheel: {
+    words: null,
+    test: {
+      key: 'spins',
+      say: 'spins free, rocks without play, its nut tight and locked?',
+      when: null,
+      covers: /spin|rock|play|bearing|axle|nut/i,
+    },
+    control: null,
+  },
   steering: {
     words: null,
     test: {

@@ -1,5 +1,6 @@
 /** Which step of a piece opens: the one that has begun, else the piece as it stands. */
 import type { Moment } from '../../model/types.ts';
+import { caresOf } from '../../plan/care/care.ts';
 import { gateMark, gatesOn, isStopped, toLoosen } from '../../plan/gates/gate-now.ts';
 import { mustRead } from '../../plan/known/to-read.ts';
 import { toSettle } from '../../plan/piece/piece-now.ts';
@@ -106,8 +107,10 @@ export function readFirst(state: State, way: 'removal' | 'fitting', then: PieceS
   const begun = way === 'removal' ? here.piece.where === 'off' : here.piece.where === 'on';
   if (way === 'removal' && !begun) {
     const open = toLoosen(here.job, here.piece, state.now, state.read);
-    // A row is typed when its bolts are out: what was to be seen to is said, and in nobody's way.
-    if (open.length > 0 && then.step === 'off-row') {
+    // A row is typed when its bolts are out: what was to be seen to is said, and in nobody's way. What may hurt
+    // somebody by what the piece is stands before it all the same.
+    const cared = caresOf(here.piece.spec).care.length > 0;
+    if (open.length > 0 && then.step === 'off-row' && !cared) {
       const said = `Before the first bolt: ${open.map((item) => item.say).join(' ')}`;
       return toStep({ ...state, quiet: said }, then);
     }

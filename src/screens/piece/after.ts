@@ -14,7 +14,7 @@ import {
 } from '../../plan/piece/piece-now.ts';
 import { typedHand } from '../../plan/typed/hand.ts';
 import { ask } from '../ask/field.ts';
-import { LOOK, OFF, TIGHT, toJob, toSettleStep } from '../base/enter.ts';
+import { LOOK, OFF, readFirst, TIGHT, toJob, toSettleStep } from '../base/enter.ts';
 import { at, holeNamed, say, stay, stepNow, toStep } from '../base/moves.ts';
 import { NOTED } from '../base/noted.ts';
 import type { After, MadeMark, WishTo } from '../base/screen.ts';
@@ -60,7 +60,10 @@ function nextOff(state: State, made?: MadeMark<WishTo<'out'>>): Updated {
 function afterWritten(state: State, made: MadeMark<WishTo<'write'>>): Updated {
   const here = at(state);
   if (!here || made.wish.key !== 'bolts' || here.piece.where !== 'home') return NOTED.write(state);
-  return say(toStep(state, OFF).state, `${many(here.piece.holes.length, 'bolt')}, all of them in.`);
+  const n = here.piece.holes.length;
+  const told = n === 1 ? 'One bolt, and it is in.' : `${many(n, 'bolt')}, all of them in.`;
+  // What is to be made safe comes before its first bolt, however it was named.
+  return readFirst({ ...state, quiet: told }, 'removal', OFF);
 }
 
 /** On to the next hole that differs; where one was only put right, one stays at the piece. */

@@ -3,6 +3,8 @@ import { looksLikeLimit } from '../../bolt/read/reading-limit.ts';
 import { textSaid } from '../../job/truth/corrections.ts';
 import type { TextSaid } from '../../job/truth/said.ts';
 import type { Refusal, TaskVerb, Wish } from '../../model/types.ts';
+import { holdsTest } from '../../plan/gates/holds-test.ts';
+import type { ItemInWords } from '../../plan/gates/items.ts';
 import { waitsRow } from '../../plan/next/waits-for.ts';
 import { taskSaid } from '../../plan/order/say.ts';
 import { type TaskHere, taskHere } from '../../plan/task/task-now.ts';
@@ -15,6 +17,7 @@ import type { Page } from '../base/page.ts';
 import { type MadeMark, screenOver, type WishTo } from '../base/screen.ts';
 import type { State, Updated, View } from '../base/state.ts';
 import { hangingBoth } from '../kit/both.ts';
+import { stopBox } from '../kit/box.ts';
 import { bold, type Line, line, pad, type Style, span, width } from '../kit/text.ts';
 import { inTask } from '../known/in-question.ts';
 import { knownKey } from '../known/known-keys.ts';
@@ -22,12 +25,14 @@ import { notSo } from '../known/not-so.ts';
 
 interface OnTask extends OnJob<Extract<View, { screen: 'task' }>> {
   task: TaskHere;
+  /** What is to be seen to before this test counts as passed. */
+  stops: readonly ItemInWords[];
 }
 
 function onTask(state: State, view: OnTask['view']): OnTask | null {
   const here = onJob(state, view);
   const task = here && taskHere(here.job, view.task, state.now);
-  return here && task && { ...here, task };
+  return here && task && { ...here, task, stops: stopsTest({ ...here, task }, state.now) };
 }
 
 function readMark(task: string): string {
@@ -38,6 +43,12 @@ function readMark(task: string): string {
 function mustRead({ state, task }: OnTask): boolean {
   const unread = task.cautions.length > 0 && !state.read.includes(readMark(task.key));
   return task.state === 'open' && unread;
+}
+
+/** Somebody's eyes tell whether it is so; all else is mended where it is. */
+function stopsTest({ job, task }: Pick<OnTask, 'job' | 'task'>, now: string): ItemInWords[] {
+  if (task.verb !== 'test' || task.state !== 'open') return [];
+  return holdsTest(job, task.key, now).filter((item) => !item.known);
 }
 
 function canDone(here: OnTask): boolean {
@@ -82,7 +93,7 @@ export const taskScreen = screenOver({
       anew: ENTER,
       label: ({ task }) => (isRead(task) ? 'what it reads' : DONE[task.verb]),
       help: 'it is done, over; or what it was and is now, or what it reads',
-      holds: (here) => canDone(here) && !isSeen(here.task),
+      holds: (here) => canDone(here) && !isSeen(here.task) && here.stops.length === 0,
       does: (here) => {
         const { state, task } = here;
         if (SAID.includes(task.verb) || isRead(task)) return askResult(here, 'done');
@@ -93,17 +104,32 @@ export const taskScreen = screenOver({
       // Enter opened it, and ended the pass before it: nothing that a hand does once too often passes a test.
       id: 'task-passed',
       presses: ['p'],
-      label: 'passed',
+      label: ({ stops }) => (stops.length > 0 ? '' : 'passed'),
       help: 'the test was made, and it passed',
       holds: (here) => canDone(here) && isSeen(here.task),
-      does: ({ state, task }) => requestMark(state, doneWish(task, { result: 'passed' })),
+      does: ({ state, task, stops }) =>
+        stops.length > 0
+          ? say(state, 'What stops comes first.')
+          : requestMark(state, doneWish(task, { result: 'passed' })),
+    },
+    {
+      id: 'stop-seen',
+      presses: ENTER,
+      anew: ENTER,
+      label: 'it is so',
+      help: 'what stops before this test is seen to',
+      holds: (here) => canDone(here) && here.stops.length > 0,
+      does: ({ state, stops: [first] }) =>
+        first
+          ? requestMark(state, { do: 'gate', moment: 'start', how: 'seen', item: first.key })
+          : stay(state),
     },
     {
       id: 'task-how',
       presses: ENTER,
       label: '',
       help: 'on a test: says by which letters it passes and fails',
-      holds: (here) => canDone(here) && isSeen(here.task),
+      holds: (here) => canDone(here) && isSeen(here.task) && here.stops.length === 0,
       does: ({ state }) => say(state, 'Make the test first. Then p: it passed; -: it failed.'),
     },
     {
@@ -130,7 +156,7 @@ export const taskScreen = screenOver({
       presses: ['r'],
       label: 'with a word',
       help: 'done, with what it was, what it is set to, what came of it',
-      holds: canDone,
+      holds: (here) => canDone(here) && here.stops.length === 0,
       does: (here) => askResult(here, 'done'),
     },
     {
@@ -149,7 +175,7 @@ export const taskScreen = screenOver({
     notSo<OnTask>(({ job, view }) => inTask(job, view.task)),
   ],
   draw: drawTask,
-  after: { done: afterDone },
+  after: { done: afterDone, gate: stay },
   refused: outOfLimit,
 });
 
@@ -187,7 +213,7 @@ const KINDS: Readonly<Record<TaskVerb, string>> = {
 const LABEL = 10;
 const LOUD: Style = { colour: 'red', bold: true };
 
-function drawTask({ state, job, task: now }: OnTask): Page {
+function drawTask({ state, job, task: now, stops }: OnTask): Page {
   const names = (now.test?.pieces ?? []).map((key) => job.pieces.get(key)?.spec.name ?? key);
   const { step, limit, when } = taskSaid(job, now);
   const right = now.state === 'open' ? KINDS[now.verb] : now.state;
@@ -217,6 +243,13 @@ function drawTask({ state, job, task: now }: OnTask): Page {
     right: line(right),
     under: line(job.upper.job),
     middle: (columns) => [
+      ...(stops.length > 0
+        ? stopBox(
+            stops.map((item) => item.stop ?? item.say),
+            columns,
+            0,
+          )
+        : []),
       [],
       ...rows.flatMap(([label, text, style = {}]): Line[] =>
         text === null

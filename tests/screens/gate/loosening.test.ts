@@ -52,4 +52,25 @@ describe('before the first bolt', () => {
     desk.type('S S').press('enter');
     expect(desk.bench.entries.at(-1)).toMatchObject({ piece: 'drum', verb: 'out' });
   });
+
+  it('comes first where a piece is named with its number of bolts, or its row is typed', () => {
+    const empty = 'putback: 1\njob: Brakes\npieces:\ndiary:\n';
+    for (const [name, said] of [
+      ['brake caliper 2', 'it cannot roll or fall without this brake'],
+      ['front axle 1', 'On stands, rocked by hand'],
+    ] as const) {
+      const desk = new Desk(new Bench(empty)).press('o').type(name).press('enter');
+      expect(desk.screen).toBe('gate');
+      expect(desk.frame).toContain(said);
+      desk.press('a');
+      expect(desk.step).toBe('off');
+    }
+    const typed = new Desk(new Bench(empty)).press('o').type('brake caliper').press('enter enter');
+    expect(typed.step).toBe('read');
+    expect(typed.frame).toContain('A caliper hangs by a wire');
+    const row = new Desk(
+      new Bench(empty.replace('pieces:', 'pieces: {brake-caliper: {bolts: S S}}')),
+    );
+    expect(row.open('brake-caliper').press('r').screen).toBe('gate');
+  });
 });
