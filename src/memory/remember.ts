@@ -18,8 +18,8 @@ export const ABOUTS = {
   broke: 'broke',
   /** How a thread was mended. */
   insert: 'mended',
-  /** A number that fitted, and one that did not. */
-  part: 'fitted',
+  /** A number that was fitted, or was here when its piece went back; and one that did not fit. */
+  part: 'part',
   not: 'did not fit',
   true: 'not as printed',
   /** What belongs in a hole, where file and find differed. */
@@ -125,7 +125,8 @@ function parts(job: Job, living: readonly Entry[], piece: string | undefined): K
     // Once the piece is on again, what was here has gone in; before, it only lies there.
     const at = owner === null ? undefined : job.pieces.get(owner);
     const fits = state !== null && isHere(state) && (state === 'fitted' || !at || isBack(at));
-    return fits ? [{ ...base, about: 'part', text: `${buy.what}${told}` }] : [];
+    const only = state === 'fitted' ? '' : ', here, not noted as fitted';
+    return fits ? [{ ...base, about: 'part', text: `${buy.what}${told}${only}` }] : [];
   });
 }
 

@@ -9,6 +9,7 @@ import type { Job } from '../model/types.ts';
 import { NO_READING } from '../model/verbs.ts';
 import { capital, list } from '../model/words.ts';
 import { buyList } from '../plan/buy/list.ts';
+import { saidBack } from '../plan/buy/say.ts';
 import { isHere } from '../plan/buy/state.ts';
 import { CARES, caresOf } from '../plan/care/care.ts';
 import { sayStepName } from '../plan/order/say.ts';
@@ -167,7 +168,7 @@ function work(job: Job): Markup | null {
 }
 
 function parts({ now }: ReportAsk, job: Job): Markup | null {
-  const had = buyList(job, now).filter((b) => isHere(b.state));
+  const had = buyList(job, now).filter((b) => isHere(b.state) || saidBack(b) !== null);
   return table(
     'Parts',
     ['Part, number', 'Count', 'Price', 'State'],
@@ -175,7 +176,7 @@ function parts({ now }: ReportAsk, job: Job): Markup | null {
       b.what,
       b.count,
       b.price,
-      b.state === 'fitted' ? 'fitted' : `${b.state}, not fitted`,
+      b.state === 'fitted' ? 'fitted' : `${b.state}; ${saidBack(b) ?? 'not fitted'}`,
     ]),
   );
 }

@@ -162,7 +162,7 @@ function changed({ job, now, show }: SheetAsk): string[] {
     .map((b) => {
       const price = show.has('prices') && b.price !== null ? `, ${b.price}` : '';
       const from = show.has('names') && b.from !== null ? `, from ${b.from}` : '';
-      return `${b.what}: ${b.state === 'fitted' ? 'new' : 'here, not fitted'}${price}${from}`;
+      return `${b.what}: ${b.state === 'fitted' ? 'new' : b.wentIn ? 'here, not noted as fitted' : 'here, not fitted'}${price}${from}`;
     });
   const tasks = [...job.tasks.values()]
     .filter(({ spec, done }) => done !== null && spec.verb === 'do')

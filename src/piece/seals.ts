@@ -13,6 +13,11 @@ export interface SealNamed {
 /** What seals, by its names; `seal the joint with` is what one does. */
 const NAMED =
   /\b((?:crush|copper|sealing|bonded|fibre|fiber) washers?|gaskets?|o-?rings?|(?:oil|shaft|lip|stem|dust|fork|crank|piston|rubber) seals?|seals?(?!\s+(?:with|the|it|both|off|in)\b))\b/i;
+/** A thing to buy, or a part, that seals. */
+export function isSeal(words: string): boolean {
+  return NAMED.test(words);
+}
+
 /** Said of what does go back in, or is not there. */
 const NOT_NEW =
   /\b(?:no|not|without|never)\b|\b(?:re-?used?|used again|same again|old one goes? back|stays?|in good order)\b/i;

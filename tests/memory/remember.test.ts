@@ -37,7 +37,10 @@ describe('a part that is here', () => {
     expect([parts(job('')), inIt(job(''))]).toEqual([[], []]);
   });
 
-  it('has gone in once its piece is on again', () => {
-    expect([parts(job(BACK)), inIt(job(BACK))]).toEqual([['HL-1142 gasket'], ['HL-1142 gasket']]);
+  it('was here when its piece went on again, and is fitted only where somebody noted it', () => {
+    const said = ['HL-1142 gasket, here, not noted as fitted'];
+    expect([parts(job(BACK)), inIt(job(BACK))]).toEqual([said, said]);
+    const fitted = `${BACK}  - {at: 2026-04-01T10:04:00+02:00, id: mark0007, buy: gasket, done: fitted}\n`;
+    expect(parts(job(fitted))).toEqual(['HL-1142 gasket']);
   });
 });

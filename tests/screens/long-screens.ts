@@ -76,6 +76,7 @@ function coverOff(row?: string): Bench {
 
 function coverIn(): Bench {
   const bench = coverOff();
+  bench.mark({ do: 'buy', buy: 'gasket', state: 'here' });
   for (const kind of ['S', 'M']) bench.mark({ do: 'in', piece: COVER, hand: { kind } });
   return bench;
 }

@@ -5,7 +5,7 @@ import { typedDate } from '../../model/typed-date.ts';
 import { BUY_STATES, type BuyState } from '../../model/types.ts';
 import { buyRows, printCsv } from '../../plan/buy/csv.ts';
 import { type Buy, buyList, newBuy } from '../../plan/buy/list.ts';
-import { sayBefore } from '../../plan/buy/say.ts';
+import { saidBack, sayBefore } from '../../plan/buy/say.ts';
 import { sayDate } from '../../plan/time/days.ts';
 import { nowHere } from '../../world.ts';
 import { type Answer, answer, type Call, misuse, optionText } from '../base/command.ts';
@@ -57,7 +57,7 @@ function listed(call: Call, list: readonly Buy[], now: string): Answer {
       b.promised === null ? null : `promised ${b.promised}${b.late ? ', late' : ''}`,
       b.tray === null ? null : `in ${b.tray}`,
       b.holds.length === 0 ? null : `holds ${b.holds.join(', ')}`,
-      b.why,
+      b.why ?? saidBack(b),
       ...sayBefore(b, now).map((text) => `before: ${text}`),
     ].filter((p) => p !== null);
     const price = [b.count, b.price, b.from].filter((p) => p !== null).join(', ');

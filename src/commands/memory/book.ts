@@ -53,7 +53,7 @@ function bookLines({ machine, reading, jobs, mended, parts, torques, open }: Boo
       mended.map((m) => `${m.name}: ${m.text} (${since(m.day, m.job)})`),
     ),
     ...block(
-      'Parts in it',
+      'Parts',
       parts.map((p) => `${p.name ?? 'Machine'}: ${p.text} (${since(p.day, p.job)})`),
     ),
     ...block(

@@ -4,7 +4,7 @@ import type { HoleNow, Job, PieceNow, RowItem, Verdict, Warning } from '../../mo
 import { printItem, sameItem } from '../../piece/row.ts';
 import { blockers } from './blocked.ts';
 import { type InHand, readHand } from './hand.ts';
-import { insideUnder, notHere } from './inside.ts';
+import { insideUnder, isNoted, type Lacking, notHere } from './inside.ts';
 import { intoEmpty, noMore } from './none-left.ts';
 import {
   already,
@@ -20,9 +20,9 @@ import {
   write,
   wrong,
 } from './parts.ts';
-import { refuseInside, refuseLacking } from './piece.ts';
+import { refuseInside, refuseLacking, sayLacking } from './piece.ts';
 import { fitOfHand, reasonInWords } from './reason.ts';
-import { asksOnce, onceSaid, unnotedOnce, usedOnce } from './used-once.ts';
+import { asksOnce, isOfBolts, onceSaid, unnotedOnce, usedOnce, whyOld } from './used-once.ts';
 import { wrongBolt } from './wrong-bolt.ts';
 
 export function judgeIn(job: Job, wish: Wished<'in'>, stamp: Stamp): Verdict {
@@ -50,7 +50,9 @@ export function judgeIn(job: Job, wish: Wished<'in'>, stamp: Stamp): Verdict {
   const items = open.map((hole) => goesIn(hole, hand));
   const old = usedOnce(job, piece, open, items);
   const asks = forced ? null : asksOnce(job, piece, old);
-  if (asks) return asks;
+  const never = forced ? [] : neverNoted(job, piece);
+  if (asks) return never.length === 0 ? asks : withLacking(asks, never);
+  if (never.length > 0) return refuseLacking(never);
   const words = items.map(printItem);
   const value = new Set(words).size === 1 ? (words[0] ?? '') : words.join(' ');
   const entry = { verb: 'in', value, piece: piece.spec.key, ...holeField(piece, open) } as const;
@@ -63,7 +65,10 @@ export function judgeIn(job: Job, wish: Wished<'in'>, stamp: Stamp): Verdict {
     ...(forced && more !== null ? [{ code: 'none-left', say: more }] : []),
     ...onceSaid(old),
     ...(piece.holes.some((h) => h.state === 'in') ? [] : onceSaid(seals)),
-    ...lacks.map((l) => ({ code: 'not-here', say: `Not here yet: ${l.what} (${l.state}).` })),
+    ...(piece.holes.some((h) => h.state === 'in') ? [] : lacks).map((l) => ({
+      code: 'not-here',
+      say: `Not here yet: ${l.what} (${l.state}).`,
+    })),
   ];
   return write(stamp, wish, entry, { warnings });
 }
@@ -116,9 +121,10 @@ function stop(
   }
   const things = insideUnder(job, piece.spec.key);
   if (things.length > 0) return refuseInside(piece, things);
-  // What is missing is asked about when a piece that is away gets its first bolt, not again once it is on its place.
-  const lacks = piece.away === 'no' ? [] : notHere(job, piece.spec.key);
-  if (lacks.length > 0) return refuseLacking(lacks);
+  // What is missing is asked about before the first bolt, not again once the piece is on its place.
+  const lacks = isGoingOn(piece) ? notHere(job, piece.spec.key) : [];
+  const noted = lacks.filter((l) => isNoted(job, l.buy));
+  if (noted.length > 0) return refuseLacking(lacks);
   const inside = open.filter((h) => h.state === 'home');
   if (inside.length > 0) return notOut(inside);
   const full = open.filter((h) => h.state === 'in' || h.state === 'tight');
@@ -133,6 +139,26 @@ function stop(
     ? open.find((h) => h.belongs !== null && !takes(h, hand) && !isSame(job, piece, h, hand))
     : undefined;
   return odd ? wrongBolt(job, piece, odd, hand) : null;
+}
+
+/**
+ * What is listed for the piece and nobody noted as here or ordered. Bolts and washers that are used once are asked about by
+ * themselves, and a reason that was given for the joint at its gate is one for these too.
+ */
+function neverNoted(job: Job, piece: PieceNow): Lacking[] {
+  if (!isGoingOn(piece) || whyOld(job, piece).length > 0) return [];
+  return notHere(job, piece.spec.key).filter(
+    ({ buy }) => !isNoted(job, buy) && !isOfBolts(job, piece, buy),
+  );
+}
+
+function withLacking({ ok, refused }: Refused, lacks: readonly Lacking[]): Refused {
+  return { ok, refused: { ...refused, say: `${sayLacking(lacks)} ${refused.say}` } };
+}
+
+/** It is away, or all its bolts are out and nobody noted it as fitted. */
+function isGoingOn(piece: PieceNow): boolean {
+  return piece.away !== 'no' || (!piece.fitted && piece.holes.every((h) => h.state === 'out'));
 }
 
 /** The same bolt under another letter, with the same things under its head. */

@@ -2,6 +2,7 @@
 
 import { buyState, isHere } from '../../model/buys.ts';
 import type { BuySpec, Edit, Entry, Inside, Job, NewBuy, Verdict } from '../../model/types.ts';
+import { isSeal } from '../../piece/seals.ts';
 import { NAME } from '../diary/entry.ts';
 import { readThings, sayThing } from '../fold/inside.ts';
 import { withBelow } from '../fold/overs.ts';
@@ -103,16 +104,20 @@ function cameOffSince(job: Job, buy: string, mark: Entry): boolean {
     .some((e) => job.living.has(e.id) && e.verb === 'removed' && pieces.includes(e.piece));
 }
 
-/**
- * What a piece needs to go on and the diary knows not to be here: ordered, wrong, short, or used once already. A thing
- * that nobody ever noted is not waited for.
- */
-export function notHere(job: Job, piece: string): { buy: string; what: string; state: string }[] {
+/** A thing to buy, and how far it has come. */
+export interface Lacking {
+  buy: string;
+  what: string;
+  state: string;
+}
+
+/** What is listed for a piece to go on and is not here: never noted, ordered, wrong, short, or used once already. */
+export function notHere(job: Job, piece: string): Lacking[] {
   return [...job.upper.buys.values()].flatMap((spec) => {
     const steps = spec.for.map((step) => step.trim().replace(/\s+/g, ' '));
     if (!steps.some((step) => step === piece || step === `${piece} on`)) return [];
     const last = lastOf(job, spec.key);
-    if (!last) return [];
+    if (!last) return [{ buy: spec.key, what: spec.what, state: 'wanted' }];
     const used = spec.once && isHereAt(last) && wentInSince(job, piece, last);
     if (isHereAt(last) && !used) return [];
     return [{ buy: spec.key, what: spec.what, state: used ? 'used once already' : last.value }];
@@ -136,10 +141,10 @@ export function isHereNow(job: Job, buy: string): boolean {
 }
 
 /** A new one is noted as here, and did not go in with the piece in an earlier round. */
-export function isFresh(job: Job, piece: string, { key, once }: BuySpec): boolean {
+export function isFresh(job: Job, piece: string, { key, once, what }: BuySpec): boolean {
   const last = lastOf(job, key);
   if (!last || !isHereAt(last)) return false;
-  return !once || !wentInSince(job, piece, last);
+  return !(once || isSeal(what)) || !wentInSince(job, piece, last);
 }
 
 /** The piece went on after this mark and came off again: what is used once went in with it. */

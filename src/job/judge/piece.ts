@@ -3,7 +3,7 @@
 import type { Inside, Job, PieceNow, Verdict, Warning } from '../../model/types.ts';
 import { sayThing } from '../fold/inside.ts';
 import { blockers, stillOver } from './blocked.ts';
-import { insideUnder, notHere } from './inside.ts';
+import { insideUnder, type Lacking, notHere } from './inside.ts';
 import {
   already,
   badName,
@@ -61,9 +61,12 @@ export function refuseInside(piece: PieceNow, inside: Inside[]) {
 }
 
 /** What it needs is not here: which things, and how far they have come. */
-export function refuseLacking(lacks: { buy: string; what: string; state: string }[]) {
-  const said = lacks.map((l) => `${l.what} (${l.state})`);
-  return refuse('blocked', `Not here yet: ${list(said)}.`, { by: lacks.map((l) => l.buy) });
+export function refuseLacking(lacks: readonly Lacking[]) {
+  return refuse('blocked', sayLacking(lacks), { by: lacks.map((l) => l.buy) });
+}
+
+export function sayLacking(lacks: readonly Lacking[]): string {
+  return `Not here yet: ${list(lacks.map((l) => `${l.what} (${l.state})`))}.`;
 }
 
 export function judgeOn(job: Job, wish: Wished<'off' | 'aside' | 'on'>, stamp: Stamp): Verdict {

@@ -74,16 +74,17 @@ export function usedOnce(
  */
 export function unnotedOnce(job: Job, piece: PieceNow): UsedOnce[] {
   const { key } = piece.spec;
-  const kinds = [...new Set(piece.holes.flatMap((h) => h.belongs?.kind ?? []))];
-  const bolts = kinds.flatMap((letter) => job.upper.kinds.get(letter) ?? []).flatMap(wordsOf);
-  const under = piece.holes.flatMap((h) => h.belongs?.with ?? []);
   const own = [...job.upper.buys.values()].filter((buy) => isFor(buy, key));
   const listed = own
-    .filter((buy) => buy.once && !isFresh(job, key, buy))
-    .filter((buy) => ![...bolts, ...under].some((word) => speaks(buy, word)))
-    .map(({ key: buy, what }) => {
-      const say = `${what}: used once, and no new one is noted as here (${buy}).`;
-      return { asks: false, bolts: false, sure: true, say, holes: [], buy };
+    .filter((buy) => !isFresh(job, key, buy))
+    .filter((buy) => !isOfBolts(job, piece, buy.key))
+    .map(({ key: buy, what, once }) => {
+      const asks = !once && isHereNow(job, buy);
+      const used = once ? 'used once, and no new one is noted' : 'to go in, and it is not noted';
+      const say = asks
+        ? `${what}: it was in there already: a new one, or does the old one do? (${buy})`
+        : `${what}: ${used} as here (${buy}).`;
+      return { asks: false, bolts: false, sure: !asks, say, holes: [], buy };
     });
   const named = sealsNamed(piece.spec).flatMap(({ what, ask }) => {
     const buy = `${key}-${keySlug(what)}`;
@@ -95,6 +96,16 @@ export function unnotedOnce(job: Job, piece: PieceNow): UsedOnce[] {
     return [{ asks: false, bolts: false, sure: !ask, say, holes: [], buy }];
   });
   return [...listed, ...named];
+}
+
+/** It speaks of the bolts of the piece, or of what lies under their heads. */
+export function isOfBolts(job: Job, piece: PieceNow, buy: string): boolean {
+  const spec = job.upper.buys.get(buy);
+  if (!spec) return false;
+  const kinds = [...new Set(piece.holes.flatMap((h) => h.belongs?.kind ?? []))];
+  const bolts = kinds.flatMap((letter) => job.upper.kinds.get(letter) ?? []).flatMap(wordsOf);
+  const under = piece.holes.flatMap((h) => h.belongs?.with ?? []);
+  return [...bolts, ...under].some((word) => speaks(spec, word));
 }
 
 /** Ticked before the joint was made, in this round. */

@@ -2,6 +2,7 @@
 
 import { isDate, readDay } from '../../model/time.ts';
 import type { BuySpec, Job, NewBuy } from '../../model/types.ts';
+import { isSeal } from '../../piece/seals.ts';
 import type { DiaryLine } from '../order/lines.ts';
 import { isBack } from '../order/needed.ts';
 import { spoken } from '../order/relations.ts';
@@ -26,6 +27,8 @@ export interface Buy extends Bought {
   late: boolean;
   /** Why it is on the list, where the file does not list it; else null. */
   why: string | null;
+  /** What it is for is done: its piece is back. Whether it went in is told by `state` alone. */
+  wentIn: boolean;
   /** It is only named somewhere, or may do again: a question, not an order. */
   ask: boolean;
 }
@@ -81,19 +84,23 @@ function buyOf(
 ): Buy {
   const { job, relations, finished, rounds } = standing;
   const steps = [...new Set(spec.for.map((said) => stepFor(job, said)))];
-  const used = spec.once
-    ? Math.max(-1, ...steps.map((step) => rounds(step.split(' ')[0] ?? '').start))
-    : -1;
+  const seal = !spec.once && isSeal(spec.what);
+  const used =
+    spec.once || seal
+      ? Math.max(-1, ...steps.map((step) => rounds(step.split(' ')[0] ?? '').start))
+      : -1;
   const bought = boughtOf(marks, used);
   const open = steps.filter((step) => {
     const place = relations.at.get(step);
     return place !== undefined && !finished.done[place];
   });
   const wentIn = steps.length > 0 && open.length === 0 && steps.some((s) => relations.at.has(s));
-  const state = wentIn && isHere(bought.state) ? 'fitted' : bought.state;
+  const { state } = bought;
+  // What seals and is not said to be used once was in there already: whether it does again is a question.
+  const again =
+    seal && bought.at === null && marks.some((m) => m.verb === 'done' && m.index < used);
   return {
     ...bought,
-    state,
     buy: spec.key,
     what: spec.what,
     count: spec.count,
@@ -101,10 +108,11 @@ function buyOf(
     from: spec.from,
     once: spec.once,
     for: steps,
-    holds: isHere(state) || itself?.sure === false ? [] : open,
+    holds: isHere(state) || again || itself?.sure === false ? [] : open,
     late: isLate(bought, standing),
     why: itself?.why ?? null,
-    ask: itself?.ask === true,
+    wentIn,
+    ask: again || itself?.ask === true,
   };
 }
 

@@ -1,6 +1,6 @@
 /** A thing to buy in words: how far it has come, and when it is to come. */
 
-import { type BuyState, buyRow } from '../../model/buys.ts';
+import { type BuyState, buyRow, isHere } from '../../model/buys.ts';
 import { daysBetween } from '../../model/time.ts';
 import { many } from '../../model/words.ts';
 import { sayDate } from '../time/days.ts';
@@ -8,6 +8,18 @@ import type { Buy } from './list.ts';
 
 /** Of the list, or of the note on coming back. */
 type Said = Pick<Buy, 'promised' | 'late'> & { state: BuyState };
+
+/** Its piece is back and nobody noted it as fitted: with it, or without; null where there is nothing to say. */
+export function saidBack({
+  state,
+  wentIn,
+  ask,
+  why,
+}: Pick<Buy, 'state' | 'wentIn' | 'ask' | 'why'>) {
+  if (why === null && ask) return 'it was in there already: a new one, or does the old one do?';
+  if (!wentIn || ask || state === 'fitted') return null;
+  return isHere(state) ? 'its piece is back, not noted as fitted' : 'its piece is back without it';
+}
 
 /** `promised 25 April`, `promised 25 April, 3 days late`, `not ordered yet`. */
 export function sayBought({ state, promised, late }: Said, now: string): string {

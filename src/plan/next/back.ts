@@ -42,6 +42,8 @@ export interface Back {
     promised: string | null;
     late: boolean;
     holds: string[];
+    /** Its piece is back without it. */
+    without: boolean;
   }[];
   here: { buy: string; what: string; tray: string | null }[];
   /** Waits that run. */
@@ -132,12 +134,16 @@ function troubleOf(standing: Standing, piece: PieceNow): Back['trouble'] {
 
 function parts(buys: ReturnType<typeof holdsOf>['buys']): Pick<Back, 'awaited' | 'here'> {
   const awaited = buys.filter(
-    (buy) => !isHere(buy.state) && (buy.holds.length > 0 || buy.at !== null),
+    (buy) =>
+      !isHere(buy.state) &&
+      (buy.holds.length > 0 || buy.at !== null || (buy.wentIn && buy.why === null)),
   );
-  const here = buys.filter((buy) => buy.state === 'here' || buy.state === 'compared');
+  const here = buys.filter(
+    (buy) => !buy.wentIn && (buy.state === 'here' || buy.state === 'compared'),
+  );
   return {
-    awaited: awaited.map(({ buy, what, state, promised, late, holds }) => {
-      return { buy, what, state, promised, late, holds };
+    awaited: awaited.map(({ buy, what, state, promised, late, holds, wentIn: without }) => {
+      return { buy, what, state, promised, late, holds, without };
     }),
     here: here.map(({ buy, what, tray }) => ({ buy, what, tray })),
   };

@@ -52,7 +52,10 @@ export function noteRows(job: Job, back: Back, now: string): NoteRow[] {
     ...(loose.length > 0 ? row('Finger-tight', loose, true) : nothing('Finger-tight')),
     ...row(
       'Awaited',
-      back.awaited.map((b) => `${b.what}, ${sayBought(b, now)}`),
+      back.awaited.map((b) => {
+        const without = b.without ? '; its piece is back without it' : '';
+        return `${b.what}, ${sayBought(b, now)}${without}`;
+      }),
     ),
     ...row(
       'Here',

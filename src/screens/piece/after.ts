@@ -1,6 +1,6 @@
 /** Where the marks of a piece lead, in whichever of its steps they were made; and what a refusal leads to. */
 
-import type { Refusal, Wish } from '../../model/types.ts';
+import type { Job, Refusal, Wish } from '../../model/types.ts';
 import { inPlace } from '../../model/words.ts';
 import { fingerTight } from '../../plan/order/job-now.ts';
 import {
@@ -178,8 +178,10 @@ const BREAKS: readonly string[] = [
   'would-break',
 ];
 
-export function breaks(refused: Refusal): boolean {
-  return BREAKS.includes(refused.code);
+/** A part that is missing is STOP too: nobody opens the joint again for it. */
+export function breaks({ code, data }: Refusal, job: Job): boolean {
+  const by = code === 'blocked' && Array.isArray(data.by) ? data.by : [];
+  return BREAKS.includes(code) || by.some((key) => job.upper.buys.has(key) && !job.pieces.has(key));
 }
 
 /** What can be overruled becomes STOP or a question; an unsettled hole is shown first; all else is said quietly. */
@@ -192,5 +194,5 @@ export function refusedOnPiece(state: State, why: Refusal, wish: Wish): Updated 
       return say(toStep(state, { step: 'settle', here: first }).state, why.say);
   }
   const stopped = toStep(state, { step: 'stop', wish, refused: why, back: here.view.step });
-  return breaks(why) ? { ...stopped, effects: [{ do: 'ring' }] } : stopped;
+  return breaks(why, here.job) ? { ...stopped, effects: [{ do: 'ring' }] } : stopped;
 }

@@ -48,13 +48,13 @@ export const stopScreen = stepScreen({
   draw: drawStop,
 });
 
-function drawStop({ piece, step: { refused } }: OnStop): Page {
+function drawStop({ job, piece, step: { refused } }: OnStop): Page {
   const said = sentences(refused.say);
   return {
     kind: 'plain',
     left: line(bold(piece.spec.name)),
     middle: (columns) =>
-      breaks(refused)
+      breaks(refused, job)
         ? [[], ...stopBox(said, columns)]
         : [[], ...said.flatMap((s, i) => wrap(s, columns, i === 0 ? { bold: true } : {}))],
   };

@@ -32,9 +32,12 @@ describe('what is to be had', () => {
     'buy:\n  gasket: {what: cover gasket, once: true, for: cover on}\ndiary:',
   );
 
-  it('holds the piece while the diary knows it is not here, and only then', () => {
+  it('holds the piece until it is noted as here, or a reason is given', () => {
     const bench = new Bench(text).openCover();
-    expect(bench.refusal({ do: 'on', piece: 'cover' })).toMatchObject({ ok: true });
+    expect(bench.refusal({ do: 'on', piece: 'cover' })).toEqual({
+      code: 'blocked',
+      by: ['gasket'],
+    });
     bench.mark({ do: 'buy', buy: 'gasket', state: 'ordered', promised: '2026-04-25' });
     expect(bench.refusal({ do: 'on', piece: 'cover' })).toEqual({
       code: 'blocked',

@@ -28,6 +28,7 @@ describe('the list of the file', () => {
       says: null,
       holds: ['cover on'],
       late: false,
+      wentIn: false,
       why: null,
       ask: false,
     });
@@ -55,11 +56,10 @@ describe('the list of the file', () => {
     expect(first([ordered, here, bought('fitted')])).toMatchObject({ state: 'fitted', holds: [] });
   });
 
-  it('is fitted once its piece is back', () => {
-    expect(first([off('cover'), bought('here'), on('cover')])).toMatchObject({
-      state: 'fitted',
-      holds: [],
-    });
+  it('is here, and not noted as fitted, once its piece is back', () => {
+    const back = [off('cover'), bought('here'), on('cover')];
+    expect(first(back)).toMatchObject({ state: 'here', wentIn: true, holds: [] });
+    expect(first([...back, bought('fitted')])).toMatchObject({ state: 'fitted', wentIn: true });
   });
 
   it('stays wanted, and holds nothing, when the piece went on without it', () => {

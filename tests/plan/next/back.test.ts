@@ -71,6 +71,7 @@ describe('coming back after days', () => {
         promised: '2026-04-25',
         late: true,
         holds: ['cover on'],
+        without: false,
       },
     ]);
     expect(now.here).toEqual([{ buy: 'insert', what: 'wire insert M6', tray: 'shelf' }]);
