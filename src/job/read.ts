@@ -6,7 +6,7 @@
 import type { Entry, Fault, Upper } from '../model/types.ts';
 import { holeNames } from '../piece/order.ts';
 import { type PlacedEntry, readEntries } from './diary/entries.ts';
-import { splitDiary } from './diary/lines.ts';
+import { type Split, splitDiary } from './diary/lines.ts';
 import { collector, type Found } from './faults/faults.ts';
 import { toFaults } from './faults/place.ts';
 import { checkDiary, type Names } from './form/diary-check.ts';
@@ -14,7 +14,7 @@ import { checkCross } from './form/read-cross.ts';
 import { readUpper } from './form/read-upper.ts';
 import { checkDiaryLast, checkVersion } from './form/read-version.ts';
 import { checkEntry, checkShape } from './form/shape-check.ts';
-import { MOST_CHARACTERS, openYaml } from './yaml/doc.ts';
+import { MOST_WITH_DIARY, openYaml } from './yaml/doc.ts';
 import type { Spot } from './yaml/spot.ts';
 
 export interface Read {
@@ -46,7 +46,9 @@ export interface ReadTree {
 
 export function readWithTree(marked: string, file: string): ReadTree {
   const text = withoutMark(marked);
-  return { ...(readFast(text, file) ?? readSlowly(text, file)), text };
+  const split = text.length > MOST_WITH_DIARY ? 0 : splitDiary(text);
+  if (typeof split === 'number') return { ...readSlowly(text, file, split), text };
+  return { ...(readFast(text, file, split) ?? readSlowly(text, file)), text };
 }
 
 /** A byte order mark is no part of the first line. */
@@ -59,8 +61,9 @@ export function readWhole(marked: string, file: string): Read {
   return readSlowly(withoutMark(marked), file).read;
 }
 
-function readSlowly(text: string, file: string): Omit<ReadTree, 'text'> {
-  const part = readPart(text);
+/** `changed`: the first line of the diary that is not as the program writes it. */
+function readSlowly(text: string, file: string, changed = 0): Omit<ReadTree, 'text'> {
+  const part = readPart(text, changed);
   const { entries, odd } = readEntries(part.broken ? null : part.root);
   const { found, report } = collector();
   if (part.known) for (const { index, spot } of odd) checkEntry(index, spot, report);
@@ -79,8 +82,8 @@ interface Part {
   known: boolean;
 }
 
-function readPart(text: string): Part {
-  const { root, found, broken } = openYaml(text);
+function readPart(text: string, odd = 0): Part {
+  const { root, found, broken } = openYaml(text, odd);
   const more = collector();
   const placed = readUpper({ source: text, report: more.report }, root);
   const { upper } = placed;
@@ -111,10 +114,7 @@ function holesOf(upper: Upper): Names['holes'] {
 
 let last: { text: string; part: Part } | null = null;
 
-function readFast(text: string, file: string): Omit<ReadTree, 'text'> | null {
-  if (text.length > MOST_CHARACTERS) return null;
-  const split = splitDiary(text);
-  if (!split) return null;
+function readFast(text: string, file: string, split: Split): Omit<ReadTree, 'text'> | null {
   if (last?.text !== split.upper) last = { text: split.upper, part: readPart(split.upper) };
   const { part } = last;
   if (!endsWithDiary(part, split.key)) return null;

@@ -55,8 +55,8 @@ export function jobText(
   name: string,
 ): { text: string } | { unread: string } | null {
   try {
-    const { bytes, whole } = readPlain(realpathSync(join(folder, name)));
-    if (!whole || bytes.length > 3 * MOST_CHARACTERS) {
+    const { bytes, whole } = readPlain(realpathSync(join(folder, name)), 3 * MOST_CHARACTERS);
+    if (!whole) {
       return { unread: `${name} is too large for a job file.` };
     }
     const text = bytes.toString('utf8');

@@ -22,18 +22,19 @@ const KEY = /diary:(?:[ \t]+#(?![0-9])[^\r\n]*|[ \t]*)(?:\r?\n|$)/y;
 /** Lines of the file read last; a mark adds one line to them. */
 let known = new Map<string, Entry>();
 
-export function splitDiary(text: string): Split | null {
+/** Else where it is not so: the first line of the diary that is otherwise, or 0. */
+export function splitDiary(text: string): Split | number {
   const key = text.lastIndexOf('\ndiary:') + 1;
-  if (key === 0) return null;
+  if (key === 0) return 0;
   KEY.lastIndex = key;
-  if (!KEY.test(text)) return null;
+  if (!KEY.test(text)) return 0;
   const from = KEY.lastIndex;
-  if (text.includes('\0', from) || text.includes('\uFFFD', from)) return null;
+  if (text.includes('\0', from) || text.includes('\uFFFD', from)) return 0;
   const entries = readLines(text, from);
-  return entries && { upper: text.slice(0, from), key, entries };
+  return typeof entries === 'number' ? entries : { upper: text.slice(0, from), key, entries };
 }
 
-function readLines(text: string, from: number): PlacedEntry[] | null {
+function readLines(text: string, from: number): PlacedEntry[] | number {
   const entries: PlacedEntry[] = [];
   const next = new Map<string, Entry>();
   let indent = -1;
@@ -46,10 +47,10 @@ function readLines(text: string, from: number): PlacedEntry[] | null {
     if (entry) {
       next.set(line, entry);
       const dash = line.indexOf('-');
-      if (indent >= 0 && dash !== indent) return null;
+      if (indent >= 0 && dash !== indent) return start;
       indent = dash;
       entries.push({ entry, at: start + dash + 2, from: { line, start } });
-    } else if (!/^ *(?:#.*)?$/.test(line)) return null;
+    } else if (!/^ *(?:#.*)?$/.test(line)) return start;
     start = stop + 1;
   }
   known = next;

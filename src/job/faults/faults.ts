@@ -26,8 +26,8 @@ export const FAULTS = {
     'Job files are plain text. If this one was, take its last good version from git.',
   ),
   'too-big': error(
-    'the file has {count} characters; a job file has at most {most}',
-    'If it is a job, start a second file for what comes next.',
+    'the file has {count} characters; at most {most} are read, or {whole} where each line of the diary is as putback wrote it',
+    'A line of the diary that was changed is written as the others are; else start a second file for what comes next.',
   ),
   'too-deep': error(
     'lists or mappings stand inside each other too deeply here, or one is too long',

@@ -3,7 +3,7 @@
  * and writer of a bench goes through here; the table in DEVELOPERS.md says what may be written where.
  */
 import { type BigIntStats, constants, realpathSync } from 'node:fs';
-import { MOST_CHARACTERS } from '../yaml/doc.ts';
+import { MOST_WITH_DIARY } from '../yaml/doc.ts';
 import { type Disk, disk, errorCode } from './disk.ts';
 
 /** The folder of ours beside job files (side.ts). */
@@ -69,7 +69,7 @@ export function openPlain(d: Disk, path: string, flags: number): number {
 }
 
 /** So many bytes of UTF-8 are always more characters than a job file may have. */
-export const LARGEST_FILE = 3 * MOST_CHARACTERS + 4;
+export const LARGEST_FILE = 3 * MOST_WITH_DIARY + 4;
 const PART = 1 << 16;
 
 export interface Bytes {

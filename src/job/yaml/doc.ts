@@ -8,8 +8,10 @@ import { explain, placeOfError } from './errors.ts';
 import type { Spot } from './spot.ts';
 import { DEEPEST, walk } from './walk.ts';
 
-/** A job file of 20,000 diary lines has two million characters; beyond twice that it is something else. */
+/** So many are read as YAML: more would take its library gigabytes. A person's part is never as long. */
 export const MOST_CHARACTERS = 4_000_000;
+/** A file whose diary is as the program writes it, of which the library reads nothing: 100,000 lines are ten millions. */
+export const MOST_WITH_DIARY = 20_000_000;
 
 export interface YamlDoc {
   /** Null when the file is empty, or holds comments only. */
@@ -19,10 +21,12 @@ export interface YamlDoc {
   broken: boolean;
 }
 
-export function openYaml(text: string): YamlDoc {
+/** `odd`: where the diary begins not to be as the program writes it. */
+export function openYaml(text: string, odd = 0): YamlDoc {
   const { found, report } = collector();
   if (text.length > MOST_CHARACTERS) {
-    report('too-big', 0, { count: text.length, most: MOST_CHARACTERS });
+    const most = { most: MOST_CHARACTERS, whole: MOST_WITH_DIARY };
+    report('too-big', odd, { count: text.length, ...most });
     return { root: null, found, broken: true };
   }
   const nul = text.indexOf('\0');
