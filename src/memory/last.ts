@@ -3,7 +3,7 @@ import type { Job, PieceNow } from '../model/types.ts';
 import { sayDate } from '../plan/time/days.ts';
 import type { Same } from './machine.ts';
 import { type How, matchOf } from './pieces.ts';
-import { quietLine } from './quiet.ts';
+import { quietLine, quietOfMachine } from './quiet.ts';
 import { type Known, offDayOf, remember } from './remember.ts';
 
 /** An earlier job, as this room takes it. */
@@ -108,8 +108,13 @@ export function quietOf(
     (b) => b.day !== null && (piece === undefined || theirsIn(job, b, piece) !== null),
   );
   if (!newest) return null;
-  const { known } = lastTime(job, [newest], piece === undefined ? {} : { piece });
-  const theirs = piece === undefined ? null : theirsIn(job, newest, piece);
+  if (piece === undefined) {
+    const { upper, pieces } = newest.job;
+    const names = (key: string) => pieces.get(key)?.spec.name ?? key;
+    return quietOfMachine(remember(newest.job), upper.job, newest.day ?? '', now, names);
+  }
+  const { known } = lastTime(job, [newest], { piece });
+  const theirs = theirsIn(job, newest, piece);
   const day = theirs === null ? newest.day : offDayOf(newest.job, theirs);
   return quietLine(known, day ?? newest.day, now);
 }

@@ -1,6 +1,7 @@
 /** What a job knows that is worth knowing the next time: each with its day. */
 import { livingEntries } from '../job/diary/living.ts';
 import { sayEntryOf } from '../job/fold/say-entry.ts';
+import { mendKey } from '../job/form/typed-trace.ts';
 import { besidePrinted } from '../job/truth/corrections.ts';
 import { buyRow, buyState, isHere } from '../model/buys.ts';
 import { secondsOf } from '../model/time.ts';
@@ -26,6 +27,8 @@ export const ABOUTS = {
   settled: 'settled',
   /** A test that failed afterwards, and why. */
   failed: 'failed later',
+  /** What the fault was, and what was done about it. */
+  found: 'the fault',
   /** How long it was off, or took. */
   time: 'time',
   /** What somebody marked as worth knowing. */
@@ -67,6 +70,7 @@ export function remember(job: Job, piece?: string): Known[] {
     ...living.flatMap((entry) => (about(entry) ? ofEntry(entry, job) : [])),
     ...parts(job, living, piece),
     ...failedTests(job, living, piece),
+    ...faults(job, living, piece),
     ...kept(job, living, piece),
     ...times(job, living, piece),
   ];
@@ -138,10 +142,30 @@ function failedTests(job: Job, living: readonly Entry[], piece: string | undefin
     const steps = [...task.after, ...task.before, ...task.while];
     if (!isFor(steps, piece)) return [];
     const why = [entry.result, entry.says].filter((t) => t !== undefined && t !== 'failed');
-    const text = [task.say, ...why].join(': ');
+    const last = living.findLast((e) => e.task === task.key && e.verb === 'done');
+    const later = last?.value === 'failed' ? [] : [PASSED_LATER];
+    const text = [[task.say, ...why].join(': '), ...later].join('; ');
     const of = steps[0]?.split(' ')[0] ?? null;
     const owner = of !== null && job.upper.pieces.has(of) ? of : null;
     return [{ ...knownOf(entry, 'failed', text), piece: owner }];
+  });
+}
+
+/** Of a test that failed and was made again. */
+export const PASSED_LATER = 'passed in the end';
+
+/** What the fault was, and how it was put right; of the piece in which it sits. */
+function faults(job: Job, living: readonly Entry[], piece: string | undefined): Known[] {
+  return living.flatMap((entry): Known[] => {
+    const suspect = job.upper.suspects.get(entry.suspect ?? '');
+    if (entry.verb !== 'found' || !suspect) return [];
+    const owner =
+      suspect.piece !== null && job.upper.pieces.has(suspect.piece) ? suspect.piece : null;
+    if (piece !== undefined && owner !== piece) return [];
+    const mend = living.findLast((e) => e.task === mendKey(suspect.key) && e.verb === 'done');
+    const how = [mend?.result, mend?.says].filter((t) => t !== undefined && t !== 'done');
+    const text = `${suspect.what}${how.length === 0 ? '' : `: ${how.join(', ')}`}`;
+    return [{ ...knownOf(entry, 'found', text), piece: owner }];
   });
 }
 

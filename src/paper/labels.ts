@@ -43,8 +43,11 @@ export function gridOf(
   return { columns: fit(sheet.width, label.width), rows: fit(sheet.height, label.height) };
 }
 
-/** From the edge of a label to its text, mm: what no printer reaches at the edge of a sheet. */
-const INSET = 4.5;
+/** From the edge of the sheet to a text, mm: what no printer reaches; and at least from the edge of a label. */
+const UNREACHED = 4.5;
+const EDGE = 2;
+/** A piece whose text goes on over more labels than this is not labelled by them. */
+const MOST_PARTS = 9;
 const SIZES_OF_TEXT = [3.6, 3.2, 2.8, 2.5, 2.2];
 const LINE = 1.22;
 
@@ -59,7 +62,19 @@ export function labels(ask: LabelsAsk): Paper | NoPaper {
   if (pieces.length === 0) {
     return { code: 'nothing-off', say: 'Nothing is off. --all makes labels for all pieces.' };
   }
-  const each = pieces.flatMap((piece) => lettered(textOf(job, piece), label));
+  const inset = insetOf(ask, columns, rows);
+  const small = SIZES_OF_TEXT.at(-1) ?? 2;
+  if ((label.width - 2 * inset.x) / (small * HEAD) - NUMBER < NAME_ROOM) {
+    const say = `Labels of ${label.width} x ${label.height} mm are too narrow for the name of a piece. Take wider ones.`;
+    return { code: 'label-size', say, wrong: true };
+  }
+  const lettering = pieces.map((piece) => lettered(textOf(job, piece), label, inset));
+  const worst = lettering.findIndex((parts) => parts.length > MOST_PARTS);
+  if (worst >= 0) {
+    const say = `Labels of ${label.width} x ${label.height} mm hold too little: ${pieces[worst]?.spec.name} alone would go over ${lettering[worst]?.length} of them. Take larger ones.`;
+    return { code: 'label-size', say, wrong: true };
+  }
+  const each = lettering.flat();
   const perSheet = columns * rows;
   const sheets = Array.from({ length: Math.ceil(each.length / perSheet) }, (_, i) =>
     each.slice(i * perSheet, (i + 1) * perSheet),
@@ -81,13 +96,27 @@ export function labels(ask: LabelsAsk): Paper | NoPaper {
   };
 }
 
-function styleOf({ label, size }: LabelsAsk, columns: number, rows: number): string {
+/** Beside the labels of a sheet, and above and below, mm. */
+function besideOf({ label, size }: LabelsAsk, columns: number, rows: number) {
   const sheet = SIZES[size];
   const left = (sheet.width - columns * label.width) / 2;
-  const top = (sheet.height - rows * label.height) / 2;
+  return { left, top: (sheet.height - rows * label.height) / 2 };
+}
+
+/** From the edge of a label to its text, mm: where the sheet leaves room beside the labels, less. */
+function insetOf(ask: LabelsAsk, columns: number, rows: number): { x: number; y: number } {
+  const { left, top } = besideOf(ask, columns, rows);
+  return { x: Math.max(EDGE, UNREACHED - left), y: Math.max(EDGE, UNREACHED - top) };
+}
+
+function styleOf(ask: LabelsAsk, columns: number, rows: number): string {
+  const { label, size } = ask;
+  const sheet = SIZES[size];
+  const { left, top } = besideOf(ask, columns, rows);
+  const inset = insetOf(ask, columns, rows);
   return `
 .sheet{display:grid;grid-template-columns:repeat(${columns},${label.width}mm);grid-auto-rows:${label.height}mm;padding:${top}mm 0 0 ${left}mm;height:${sheet.height - 0.5}mm;overflow:hidden}
-.label{padding:${INSET}mm;overflow:hidden;line-height:${LINE};outline:.1mm dotted #999;outline-offset:-.1mm}
+.label{padding:${inset.y}mm ${inset.x}mm;overflow:hidden;line-height:${LINE};outline:.1mm dotted #999;outline-offset:-.1mm}
 .label p{margin:0}`;
 }
 
@@ -136,8 +165,12 @@ const NAME_LINES = 2;
 const HEAD = 1.35;
 
 /** As large as it fits; what does not fit even in the smallest letters goes on with a second label. */
-function lettered({ name, lines }: LabelText, { width, height }: LabelSize): Markup[] {
-  const [w, h] = [width - 2 * INSET, height - 2 * INSET];
+function lettered(
+  { name, lines }: LabelText,
+  { width, height }: LabelSize,
+  inset: { x: number; y: number },
+): Markup[] {
+  const [w, h] = [width - 2 * inset.x, height - 2 * inset.y];
   // The number of a label stands behind the name.
   const headed = (size: number) => wrapped(name, w / (size * HEAD) - NUMBER);
   const count = (texts: readonly string[], size: number) =>
@@ -152,13 +185,27 @@ function lettered({ name, lines }: LabelText, { width, height }: LabelSize): Mar
   const start = headed(small);
   const short = start.length > NAME_LINES;
   const head = short ? `${start.slice(0, NAME_LINES).join(' ')}…` : name;
-  const all = [...(short ? [name] : []), ...lines].flatMap((line) => wrapped(line, w / small));
-  const each = Math.max(1, room(small));
-  const parts = Math.ceil(all.length / each);
-  return Array.from({ length: parts }, (_, i) =>
-    one(head, all.slice(i * each, (i + 1) * each), small, parts > 1 ? ` ${i + 1}/${parts}` : ''),
+  const all = [...(short ? [name] : []), ...lines].map((line) => wrapped(line, w / small));
+  const parts = filled(all, Math.max(1, room(small)));
+  return parts.map((part, i) =>
+    one(head, part, small, parts.length > 1 ? ` ${i + 1}/${parts.length}` : ''),
   );
 }
+
+/** Texts in their wrapped lines, as many as fit one label: none is parted that fits one by itself. */
+function filled(texts: readonly (readonly string[])[], most: number): string[][] {
+  const parts: string[][] = [[]];
+  for (const lines of texts) {
+    if (lines.length <= most && (parts.at(-1)?.length ?? 0) + lines.length > most) parts.push([]);
+    for (const line of lines) {
+      if ((parts.at(-1)?.length ?? 0) >= most) parts.push([]);
+      parts.at(-1)?.push(line);
+    }
+  }
+  return parts;
+}
+/** Room for a dozen letters of the name, in sizes of the letters. */
+const NAME_ROOM = 6;
 /** Room for ` 12/41`, in sizes of the letters. */
 const NUMBER = 4;
 

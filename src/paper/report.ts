@@ -5,6 +5,7 @@
 
 import { MAKER_FIRST } from '../bolt/torque/cautions.ts';
 import { livingEntries } from '../job/diary/living.ts';
+import { secondsOf } from '../model/time.ts';
 import type { Job } from '../model/types.ts';
 import { NO_READING } from '../model/verbs.ts';
 import { capital, list } from '../model/words.ts';
@@ -14,7 +15,10 @@ import { isHere } from '../plan/buy/state.ts';
 import { CARES, caresOf } from '../plan/care/care.ts';
 import { sayStepName } from '../plan/order/say.ts';
 import { plan } from '../plan/plan.ts';
-import { testList } from '../plan/tests/testlist.ts';
+import { type TestItem, testList } from '../plan/tests/testlist.ts';
+import { looksOf } from '../plan/trace/looks.ts';
+import { suspectSaid } from '../plan/trace/say.ts';
+import { checkSaid } from '../plan/trace/traced.ts';
 import type { Ask, NoPaper, Paper } from './ask.ts';
 import { followsFrom } from './follow.ts';
 import { JOINT_FIELDS, jointRecords } from './joint-record.ts';
@@ -66,11 +70,15 @@ export function report(ask: ReportAsk): Paper | NoPaper {
   }
   const title = first.upper.machine ?? first.upper.job;
   const several = jobs.length > 1;
+  const joints = jobs.some((job) => jointRecords(job, now, null).length > 0);
+  const source = joints
+    ? m`<p class="source">Fields of the joint record: ASME PCC-1, joint assembly records.</p>`
+    : null;
   const body = m`<h1>${t(title)}</h1>
 <p class="quiet">Record of ${several ? `${jobs.length} repairs` : 'a repair'}, ${dayOf(now)}. It tells what was seen and noted at the bench. It is no proof of what nobody looked at.</p>
 ${jobs.map((job, i) => m`<section${several ? m` class="sheet"` : null}>${jobBody(ask, job, pictures[i] ?? [])}</section>`)}
 <div class="signed"><p class="quiet">${MAKER_FIRST} Local rules go before both.</p>
-<p>Signed: <span class="fill"></span> Day: <span class="fill"></span></p></div>`;
+<p>Signed: <span class="fill"></span> Day: <span class="fill"></span></p>${source}</div>`;
   const shown = pictures.flat();
   const unshown = shown.filter((p) => p.source === null);
   return {
@@ -91,6 +99,7 @@ ${jobs.map((job, i) => m`<section${several ? m` class="sheet"` : null}>${jobBody
 
 const STYLE = `
 .fill{display:inline-block;width:60mm;border-bottom:.3mm solid #000;height:8mm}
+.source{font-size:7pt}
 .signed{break-before:avoid;break-inside:avoid}
 section > :is(ul,table):last-child{break-inside:avoid}
 .joint{break-inside:avoid-page}
@@ -112,6 +121,7 @@ function jobBody(ask: ReportAsk, job: Job, pictures: readonly ReportPicture[]): 
   ].map(([name, text]) =>
     text == null ? null : m`<tr><th>${name ?? ''}</th><td>${t(text)}</td></tr>`,
   )}</tbody></table>
+${looked(job)}
 ${work(job)}
 ${parts(ask, job)}
 ${measured(job)}
@@ -148,6 +158,34 @@ function bullets(title: string, lines: readonly string[]): Markup | null {
   return m`<h3>${title}</h3><ul>${lines.map((line) => m`<li>${t(line)}</li>`)}</ul>`;
 }
 
+const CAME_OUT = { good: 'good', bad: 'BAD', unclear: 'told nothing' };
+
+/** How the fault was looked for: each look with its reading, what was changed to try, and what was found, in order. */
+function looked(job: Job): Markup | null {
+  const { looks, found } = looksOf(job);
+  const made = looks.map((look) => ({
+    at: look.at,
+    row: [
+      dayOf(look.at),
+      checkSaid(job, look.check),
+      look.limit,
+      look.reading,
+      CAME_OUT[look.says],
+    ],
+  }));
+  const it = found.map(({ at, suspect }) => ({
+    at,
+    row: [dayOf(at), `Found: ${suspectSaid(job, suspect)}`, null, null, null],
+  }));
+  const rows = [...made, ...it].sort((a, b) => secondsOf(a.at) - secondsOf(b.at));
+  const head = ['Day', 'What', 'Limit', 'Reading', 'Came out'];
+  return table(
+    'Finding the fault',
+    head,
+    rows.map(({ row }) => row),
+  );
+}
+
 function work(job: Job): Markup | null {
   const pieces = [...job.pieces.values()].filter((p) => p.where !== 'home');
   const back = pieces.filter(
@@ -157,12 +195,23 @@ function work(job: Job): Markup | null {
     ({ spec, done }) =>
       done !== null && (spec.verb === 'do' || spec.verb === 'decide' || spec.verb === 'wait'),
   );
+  const mended = livingEntries(job.entries).filter(
+    (e) => e.verb === 'state' && e.value === 'mended',
+  );
   return m`${bullets('Work', [
     ...(pieces.length === 0 ? [] : [`Off or moved: ${list(pieces.map((p) => p.spec.name))}.`]),
     ...(back.length === 0 ? [] : [`Back: ${list(back.map((p) => p.spec.name))}.`]),
+    ...mended.map((e) => {
+      const piece = job.pieces.get(e.piece ?? '')?.spec.name ?? e.piece ?? '';
+      const how = e.says === undefined ? '' : `: ${e.says}`;
+      return `Mended: ${[piece, `hole ${list(e.hole ?? [])}`].join(', ')}${how}.`;
+    }),
     ...tasks.map(({ spec, done, result }) => {
-      const told = result ?? (done === 'done' ? null : done);
-      return `${spec.say}${told === null ? '' : `: ${told}`}`;
+      const said = saidOf(job, spec.key);
+      const told = [result ?? (done === 'done' ? null : done), said]
+        .filter((text, i, all) => text !== null && all.indexOf(text) === i)
+        .join(', ');
+      return `${spec.say}${told === '' ? '' : `: ${told}`}`;
     }),
   ])}`;
 }
@@ -194,7 +243,7 @@ function joints({ now, by }: ReportAsk, job: Job): Markup | null {
   const records = jointRecords(job, now, by);
   if (records.length === 0) return null;
   return m`<h3>Joint record</h3>
-<p class="quiet">Fields of the joint assembly record of ASME PCC-1. An empty line: not noted, to be filled in by pen.</p>
+<p class="quiet">An empty line: not noted, to be filled in by pen.</p>
 ${records.map(
   (record) =>
     m`<table class="joint"><thead><tr><th colspan="2"><b>${t(record.name)}</b>${record.complete ? null : m` <b>NOT COMPLETE</b>`}</th></tr></thead><tbody>${JOINT_FIELDS.map(
@@ -218,6 +267,18 @@ function saidOf({ entries, living }: Job, test: string): string | null {
   return last?.says ?? null;
 }
 
+/** What it failed by in earlier rounds: a pass that came later does not unsay it. */
+function failedBefore({ entries, living }: Job, item: TestItem): (string | null)[][] {
+  const all = entries.filter((e) => e.task === item.test && e.verb === 'done' && living.has(e.id));
+  const shown = item.state === 'passed' || item.state === 'failed' ? all.slice(0, -1) : all;
+  return shown.flatMap((e) => {
+    if (e.value !== 'failed') return [];
+    const result = e.result === 'failed' ? undefined : e.result;
+    const showed = [result, e.says].filter((text) => text !== undefined);
+    return [[item.say, e.limit ?? item.limit, showed.join(', ') || null, `FAILED, ${dayOf(e.at)}`]];
+  });
+}
+
 /** How a reading was held against its limit, where it was let through. */
 const JUDGED: Readonly<Record<string, string>> = {
   within: 'within',
@@ -227,14 +288,14 @@ const JUDGED: Readonly<Record<string, string>> = {
 };
 
 function tests({ now }: ReportAsk, job: Job): Markup | null {
-  const rows = testList(job, now).map((item) => {
+  const rows = testList(job, now).flatMap((item) => {
     const judged = job.tasks.get(item.test)?.judged ?? null;
     const seen = item.limit === null ? 'seen, passed' : VERDICTS.passed;
     const passed = judged === null ? seen : (JUDGED[judged] ?? judged);
     const verdict = item.state === 'passed' ? passed : VERDICTS[item.state];
     const word = item.result === 'passed' || item.result === 'failed';
     const reading = word ? saidOf(job, item.test) : (item.result ?? item.set ?? item.was);
-    return [item.say, item.limit, reading, verdict];
+    return [...failedBefore(job, item), [item.say, item.limit, reading, verdict]];
   });
   return table('Tests', ['Test', 'Limit', 'Reading', 'Verdict'], rows);
 }

@@ -2,6 +2,7 @@ import { describe, expect, it } from 'vitest';
 import { fold } from '../../src/job/fold/fold.ts';
 import { readJob } from '../../src/job/read.ts';
 import { bookOf } from '../../src/memory/book.ts';
+import { quietOf } from '../../src/memory/last.ts';
 import { remember } from '../../src/memory/remember.ts';
 
 const job = (more: string) => {
@@ -42,5 +43,46 @@ describe('a part that is here', () => {
     expect([parts(job(BACK)), inIt(job(BACK))]).toEqual([said, said]);
     const fitted = `${BACK}  - {at: 2026-04-01T10:04:00+02:00, id: mark0007, buy: gasket, done: fitted}\n`;
     expect(parts(job(fitted))).toEqual(['HL-1142 gasket']);
+  });
+});
+
+describe('what is told in one quiet line', () => {
+  const more = `  - {at: 2026-04-02T10:00:00+02:00, id: mark0007, piece: cover, hole: 1, state: stuck}
+  - {at: 2026-04-03T10:00:00+02:00, id: mark0008, task: weep, done: failed, says: weeps at the lower edge}
+  - {at: 2026-04-04T10:00:00+02:00, id: mark0009, task: weep, done: passed}
+  - {at: 2026-04-05T10:00:00+02:00, id: mark0010, suspect: plug, found: Plugs fouled}
+  - {at: 2026-04-05T10:01:00+02:00, id: mark0011, task: mend-plug, done: done, says: new plugs}
+`;
+  const told = () => {
+    const one = job(more);
+    const text = `putback: 1
+job: Cover weeps
+machine: Hollin 400
+pieces: {cover: {bolts: S}}
+suspects: {plug: Plugs fouled}
+tasks: {weep: {test: Oil at the edge, after: cover on}, mend-plug: {do: Put right}}
+diary:
+`;
+    const { upper } = readJob(text, 'job.yaml');
+    return fold(upper, one.entries);
+  };
+  const now = '2027-01-02T10:00:00+02:00';
+
+  it('of the machine: which job, which piece, the year, what the fault was; and what passed in the end is not failed', () => {
+    const before = told();
+    const said = quietOf(
+      job(''),
+      [{ file: 'a.yaml', job: before, same: 'name', day: '2026-04-05' }],
+      now,
+    );
+    expect(said).toBe(
+      'Last time on this machine, April 2026 (Cover weeps): Cover: 1 stuck, failed at first: Oil at the edge: weeps at the lower edge; it was Plugs fouled: new plugs.',
+    );
+  });
+
+  it('all of it is behind the key, the fault with what was done about it', () => {
+    expect(remember(told()).map(({ about, text }) => `${about}: ${text}`)).toContain(
+      'found: Plugs fouled: new plugs',
+    );
   });
 });

@@ -61,6 +61,42 @@ diary:
     expect(made({ label: { width: 300, height: 50 } })).toMatchObject({ code: 'label-size' });
   });
 
+  it('that are small use the room that the sheet leaves, part no line of a text, and say when they hold too little', () => {
+    const long = jobOf(`putback: 1
+job: Weeps oil after a long run
+bolts: {S: "M6x25 flange, 8 mm", M: "M6x35 flange, 8 mm"}
+pieces: {cover: {name: Alternator cover, bolts: S S M+clip S, loose: 2 dowels}}
+`);
+    const small = (width: number, height: number) =>
+      labels({ ...ask, job: long, piece: null, all: true, label: { width, height } });
+    const html = htmlOf(small(48, 25));
+    expect(html.match(/class="label"/g)).toHaveLength(1);
+    for (const text of ['3 × S: M6x25 flange, 8 mm', 'loose: 2 dowels'])
+      expect(html).toContain(`${text}</bdi>`);
+    expect(small(30, 20)).toMatchObject({
+      code: 'label-size',
+      say: expect.stringContaining('too narrow for the name of a piece'),
+    });
+  });
+
+  it('are refused where one piece would go over more than nine', () => {
+    const long = jobOf(`putback: 1
+job: Weeps
+pieces: {cover: {bolts: S, loose: [${Array.from({ length: 30 }, (_, i) => `washer ${i} of the long row`).join(', ')}]}}
+`);
+    const tiny = labels({
+      ...ask,
+      job: long,
+      piece: null,
+      all: true,
+      label: { width: 38, height: 15 },
+    });
+    expect(tiny).toMatchObject({
+      code: 'label-size',
+      say: expect.stringContaining('Cover alone would go over'),
+    });
+  });
+
   it('go on with a second one where not all fits, and lose nothing', () => {
     const many = Array.from({ length: 26 }, (_, i) => String.fromCharCode(65 + i));
     const long = jobOf(`putback: 1
@@ -190,6 +226,64 @@ describe('the report', () => {
     expect(html.indexOf('First')).toBeLessThan(html.indexOf('Second'));
     expect(report({ ...book, jobs: [one, other] })).toMatchObject({ code: 'other-machine' });
     expect(machineOf(one)).toBe('hollin 400 twin, 1998');
+  });
+
+  const made = (text: string) =>
+    htmlOf(
+      report({ ...ask, jobs: [jobOf(text)], by: null, pictures: [], inside: false }),
+    ).replaceAll(/<\/?(?:bdi|td|th|tr)>/g, ' ');
+
+  it('tells of a test that failed in an earlier round, and by what, though it passed later', () => {
+    const html = made(`putback: 1
+job: Weeps
+tasks: {weep: {test: No oil at the edge}}
+diary:
+  - {at: 2026-04-11T16:00:00+02:00, id: aaaaaaa1, task: weep, done: failed, says: weeps at the lower edge near 5}
+  - {at: 2026-04-18T16:00:00+02:00, id: aaaaaaa2, task: weep, done: passed}
+`);
+    const [first, last] = ['weeps at the lower edge near 5', 'seen, passed'].map((s) =>
+      html.indexOf(s),
+    );
+    expect(html).toMatch(/near 5 +FAILED, 2026-04-11/);
+    expect(first).toBeGreaterThan(0);
+    expect(first).toBeLessThan(last ?? 0);
+  });
+
+  it('tells how the fault was looked for, with readings, what was found and how it was mended', () => {
+    const html = made(`putback: 1
+job: Won't start
+found: Plugs fouled
+pieces: {cover: {bolts: S S}}
+suspects: {plug: Plugs fouled, battery: Battery flat}
+checks:
+  volts: {check: Battery voltage, limit: 12.4..12.8 V, bad: battery}
+  spark: {check: Spark at the plug, bad: [plug, battery]}
+tasks:
+  mend-plug: {do: "Put right: Plugs fouled"}
+diary:
+  - {at: 2026-04-11T16:00:00+02:00, id: aaaaaaa1, check: volts, looked: good, result: 12.6 V, limit: 12.4..12.8 V, judged: within}
+  - {at: 2026-04-11T16:01:00+02:00, id: aaaaaaa2, check: spark, looked: bad}
+  - {at: 2026-04-11T16:02:00+02:00, id: aaaaaaa3, suspect: plug, found: Plugs fouled}
+  - {at: 2026-04-11T16:03:00+02:00, id: aaaaaaa4, task: mend-plug, done: done, says: new plugs NX-7}
+  - {at: 2026-04-11T16:04:00+02:00, id: aaaaaaa5, piece: cover, hole: 2, state: pulled}
+  - {at: 2026-04-11T16:05:00+02:00, id: aaaaaaa6, piece: cover, hole: 2, state: mended, says: wire insert}
+`);
+    expect(html).toMatch(/Battery voltage +12\.4\.\.12\.8 V +12\.6 V +good/);
+    expect(html).toMatch(/Spark at the plug +BAD/);
+    for (const text of [
+      'Found: Plugs fouled',
+      'Put right: Plugs fouled: new plugs NX-7',
+      'Mended: Cover, hole 2: wire insert.',
+    ]) {
+      expect(html).toContain(text);
+    }
+  });
+
+  it('names the standard behind the joint record in small print at its end only', () => {
+    const job = practice('tarn-idle');
+    const html = htmlOf(report({ ...ask, jobs: [job], by: null, pictures: [], inside: false }));
+    const said = html.match(/ASME/g)?.length ?? 0;
+    expect(said).toBe(html.includes('Joint record') ? 1 : 0);
   });
 
   it('tells nothing that was taken back, and no ids', () => {

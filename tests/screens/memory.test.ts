@@ -7,7 +7,9 @@ import { again, dueJobs, finding, olderJobs } from './memory-screens.ts';
 describe('last time', () => {
   it('is one quiet line on the job and on the piece, and whole by one key', () => {
     const desk = again();
-    expect(desk.frame).toContain('You had this off in April: 9 stuck');
+    expect(desk.frame).toContain(
+      'Last time on this machine, April (Left cover weeps oil): Alternator cover: 9',
+    );
     desk.open('alternator');
     expect(desk.frame).toContain('You had this off in April: 9 stuck');
     desk.press('e');

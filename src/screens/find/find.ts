@@ -1,6 +1,7 @@
 /** Words looked for in all jobs of the bench, as they are typed: the lines that answer, and the way there. */
 import { type Held, saidOf } from '../../find/question.ts';
 import { askedOf } from '../../find/words.ts';
+import { quoted } from '../../model/safe.ts';
 import { ENTER, type Key } from '../base/key.ts';
 import { say, show, stay } from '../base/moves.ts';
 import { type ListLine, listLines, type Page } from '../base/page.ts';
@@ -53,7 +54,7 @@ function openFound({ state, row }: OnFind): Updated {
   if (row === null) return stay(state);
   const { file, piece } = row;
   // A job of another bench is not this folder's to open.
-  if (/[\\/]/.test(file)) return say(state, `It lies in another bench: putback ${file}`);
+  if (/[\\/]/.test(file)) return say(state, `It lies in another bench: putback ${quoted(file)}`);
   return {
     state: { ...state, waiting: { for: 'file', file, piece } },
     effects: [{ do: 'open', file }],

@@ -42,7 +42,8 @@ export function drawJob({ state, job, rungs, marked }: OnTheJob): Page {
       ...wrap(insideSaid(job) ?? '', state.columns, LOUD),
       ...curesSaid(job, state.now).flatMap((text) => wrap(text, state.columns)),
       ...wrapStruck(next ? ['Next: ', ...next.words] : [], state.columns, { bold: true }),
-      ...quietLast(state),
+      // Told where one begins; from the first mark of a sitting the key alone leads there.
+      ...(state.mine.length === 0 ? quietLast(state) : []),
     ],
   };
   if (rungs.length === 0) {

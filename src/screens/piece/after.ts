@@ -137,7 +137,7 @@ function nextTight(state: State, { before }: MadeMark): Updated {
   const was = at(before);
   const pass = was && passUnderWay(was.piece, was.job.upper.kinds)?.pass.name;
   if (!pass || pass === now.pass.name) return toStep(state, TIGHT);
-  return toStep({ ...state, quiet: `${pass} is through.` }, LOOK);
+  return toStep({ ...state, quiet: `Pass ${pass}: all bolts are done.` }, LOOK);
 }
 
 // ---------------------------------------------------------------- troubles

@@ -17,7 +17,7 @@ describe('tight', () => {
     expect(desk.frame).toContain('tight, pass 1 of 3: snug');
     desk.press('go go go go go');
     expect(desk.screen).toBe('look');
-    expect(desk.frame).toContain('snug is through.');
+    expect(desk.frame).toContain('Pass snug: all bolts are done.');
     expect(desk.frame).toContain('Next pass, 2 of 3: full, 10 N·m (manual 2-17).');
     desk.press('go');
     expect(desk.frame).toContain('tight, pass 2 of 3: full, 10 N·m');

@@ -68,7 +68,7 @@ it('from an empty job to the first bolt that is out: at most 12 keys', async () 
   const { loop, path, press, until } = bench(EMPTY);
   await until((s) => s.earlier !== null);
   const frame = () => rowsOf(loop.state()).join('\n');
-  expect(frame()).toContain('You had this off in May');
+  expect(frame()).toContain('Last time on this machine, May');
   const keys: string[] = ['e'];
   await press('e');
   // Down to the cover, of which it knows the sealant.
