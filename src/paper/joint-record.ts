@@ -6,9 +6,11 @@
 import { livingEntries } from '../job/diary/living.ts';
 import type { Entry, Job, PieceNow } from '../model/types.ts';
 import { list, many } from '../model/words.ts';
-import { passesOf } from '../piece/passes.ts';
+import { passesAt, passesOf } from '../piece/passes.ts';
+import { printItem } from '../piece/row.ts';
 import { sequence } from '../piece/sequence/sequence.ts';
 import { type Buy, buysOf } from '../plan/buy/list.ts';
+import { saidBack } from '../plan/buy/say.ts';
 import { isHere } from '../plan/buy/state.ts';
 import { standingOf } from '../plan/order/standing.ts';
 import { type TestItem, testListOf } from '../plan/tests/testlist.ts';
@@ -72,7 +74,7 @@ function recordOf(
   const { spec, holes, round } = piece;
   const days = [...new Set(tight.map((e) => dayOf(e.at)))];
   const isTight = holes.filter((h) => h.state === 'tight').length;
-  const complete = isTight === holes.length;
+  const complete = isTight === holes.length && begunPass(job, piece) === null;
   const items = holes.flatMap((h) => h.holds ?? h.belongs ?? []);
   return {
     piece: spec.key,
@@ -90,9 +92,7 @@ function recordOf(
         ({ count, kind }) => `${count} × ${kindSaid(job.upper.kinds, kind)}${classOf(job, kind)}`,
       ),
       'Fasteners, washers, gasket: specification and condition': [
-        ...counted(items.filter((i) => i.with.length > 0)).map(
-          ({ count, said }) => `${count} × ${said}`,
-        ),
+        ...underHeads(holes),
         ...(spec.into === null ? [] : [`into ${spec.into}`]),
         ...texts(job, { piece: spec.key }, 'joint'),
         ...partsFor(buys, spec.key),
@@ -105,12 +105,12 @@ function recordOf(
       ),
       'Flatness measurements': flatness(job, spec.key),
       'Assembly procedure and tightening method': [
-        ...pattern(job, piece),
+        ...pattern(job, piece, tight),
         passesSaid(job, piece, complete, isTight),
       ],
       'Target and what was set': [
         `printed: ${torqueSaid(job, piece) ?? 'not noted'}`,
-        ...setSaid(tight),
+        ...setSaid(job, piece, tight),
       ],
       'Unanticipated problems and their solutions': troubles(own),
       'Tool data': tools(tight),
@@ -126,11 +126,25 @@ function classOf(job: Job, letter: string): string {
   return mark === null ? ' (class not noted)' : '';
 }
 
-/** What is used once and went in with it. */
+/** `2 × M+clip (3 7)`: what lies under which heads. */
+function underHeads(holes: PieceNow['holes']): string[] {
+  const at = Map.groupBy(
+    holes.filter((h) => (h.holds ?? h.belongs)?.with.length),
+    (h) => printItem(h.holds ?? h.belongs ?? { kind: '', with: [] }),
+  );
+  return [...at].map(
+    ([item, all]) => `${all.length} × ${item} (${all.map((h) => h.name).join(' ')})`,
+  );
+}
+
+/** What is listed for it and was here when it went on. */
 function partsFor(buys: readonly Buy[], key: string): string[] {
   return buys
     .filter((buy) => buy.for.includes(`${key} on`) && isHere(buy.state))
-    .map((buy) => `${buy.what}: ${buy.state}`);
+    .map(
+      (buy) =>
+        `${buy.what}: ${saidBack(buy) === null ? buy.state : `${buy.state}; ${saidBack(buy)}`}`,
+    );
 }
 
 function flatness(job: Job, key: string): string[] {
@@ -144,14 +158,28 @@ function isAbout(steps: readonly string[], key: string): boolean {
   return steps.some((step) => step.trim().split(/\s+/)[0] === key);
 }
 
-function pattern(job: Job, { spec, holes }: PieceNow): string[] {
+/** Each bolt marked by itself in the last pass that all had: the order in which they were marked; null where none was so. */
+function orderMarked(job: Job, { spec, holes }: PieceNow, tight: readonly Entry[]): string | null {
+  const passes = passesOf(spec, job.upper.kinds).map((p) => p.name);
+  for (const pass of passes.reverse()) {
+    const marked = tight.filter((e) => e.value === pass && e.hole?.length === 1);
+    const order = [...new Set(marked.flatMap((e) => e.hole ?? []))];
+    if (order.length === holes.length) return `${pass} marked in this order: ${order.join(' ')}`;
+  }
+  return null;
+}
+
+function pattern(job: Job, piece: PieceNow, tight: readonly Entry[]): string[] {
+  const { spec, holes } = piece;
   if (holes.length < 2) return [];
   const { why, tighten } = sequence(
     spec,
     job.upper.kinds,
     holes.map((h) => h.name),
   );
-  return [`order shown: ${tighten.join(' ')} (${why})`];
+  const marked =
+    orderMarked(job, piece, tight) ?? 'in which order they were tightened is not noted';
+  return [`order shown on the screen: ${tighten.join(' ')} (${why})`, marked];
 }
 
 function passesSaid(job: Job, piece: PieceNow, complete: boolean, tight: number): string {
@@ -160,19 +188,42 @@ function passesSaid(job: Job, piece: PieceNow, complete: boolean, tight: number)
     const n = piece.holes.filter((h) => h.passes.includes(pass.name)).length;
     return `${pass.name} ${n} of ${piece.holes.length}`;
   });
-  const open = complete
-    ? ''
-    : `. NOT COMPLETE: ${tight} of ${many(piece.holes.length, 'bolt')} tight`;
+  const begun = begunPass(job, piece);
+  const lacks =
+    tight < piece.holes.length || begun === null
+      ? `${tight} of ${many(piece.holes.length, 'bolt')} tight`
+      : `${begun} not gone through`;
+  const open = complete ? '' : `. NOT COMPLETE: ${lacks}`;
   return `passes noted: ${said.join(', ')}${open}`;
 }
 
-/** `full: 10 N·m`, with the holes where it was not all. */
-function setSaid(tight: readonly Entry[]): string[] {
-  const said = tight.map((e) => {
-    const holes = e.hole === undefined ? '' : ` (${e.hole.join(' ')})`;
-    return `${e.value}${holes}: ${e.set ?? 'set to what is not noted'}`;
+/** A pass that some of its holes had and some lack; null where each that was begun was gone through. */
+function begunPass({ upper: { kinds } }: Job, { spec, holes }: PieceNow): string | null {
+  for (const { name } of passesOf(spec, kinds)) {
+    const own = holes.filter((h) => passesAt(spec, kinds, h.name).some((p) => p.name === name));
+    const had = own.filter((h) => h.passes.includes(name)).length;
+    if (had > 0 && had < own.length) return name;
+  }
+  return null;
+}
+
+/** `full: 10 N·m`, with the holes where it was not all: one line a pass and setting. */
+function setSaid(job: Job, { spec, holes }: PieceNow, tight: readonly Entry[]): string[] {
+  const passes = passesOf(spec, job.upper.kinds);
+  const all = holes.map((h) => h.name);
+  const byText = new Map<string, { pass: string; set: string; holes: Set<string> }>();
+  for (const e of tight) {
+    const pass = passes.find((p) => p.name === e.value);
+    const own = pass?.angle == null ? 'set to what is not noted' : `${pass.angle}°`;
+    const set = e.set ?? (e.value === 'snug' ? 'by hand' : own);
+    const row = byText.get(`${e.value} ${set}`) ?? { pass: e.value, set, holes: new Set() };
+    for (const hole of e.hole ?? all) row.holes.add(hole);
+    byText.set(`${e.value} ${set}`, row);
+  }
+  return [...byText.values()].map((row) => {
+    const which = all.every((hole) => row.holes.has(hole)) ? '' : ` (${[...row.holes].join(' ')})`;
+    return `${row.pass}${which}: ${row.set}`;
   });
-  return [...new Set(said)];
 }
 
 function troubles(own: readonly Entry[]): string[] {

@@ -3,14 +3,17 @@ import { inWords, withoutPrinted } from '../../job/truth/said.ts';
 import type { Job, Moment, PieceNow } from '../../model/types.ts';
 import { isAllBack } from '../order/job-now.ts';
 import { shouldSaid } from '../piece/answers.ts';
+import { roundLeft } from '../piece/round-left.ts';
 import { behindItem } from './figures.ts';
 import { gateOf } from './gate.ts';
 import { itemOf } from './item-rows.ts';
 import type { ItemInWords } from './items.ts';
 
-/** Remembers in this sitting that a gate was passed. */
-export function gateMark(moment: Moment, piece: PieceNow | null): string {
-  return `gate ${moment} ${piece ? `${piece.spec.key} ${piece.round}` : ''}`;
+/** Remembers in this sitting that a gate was passed; that before the start until something comes off again. */
+export function gateMark(job: Job, moment: Moment, piece: PieceNow | null): string {
+  if (piece) return `gate ${moment} ${piece.spec.key} ${piece.round}`;
+  const rounds = [...job.pieces.values()].filter((p) => p.where !== 'home').map((p) => p.round);
+  return `gate ${moment}  ${rounds.length} ${rounds.reduce((sum, n) => sum + n, 0)}`;
 }
 
 /** Bolts of it are all out and it is away: what is asked before it goes on is asked now. */
@@ -29,7 +32,7 @@ export function gatesOn(job: Job, piece: PieceNow, now: string, read: readonly s
   if (joint || piece.spec.loose.length > 0) asked.push('sealing');
   return asked.filter(
     (m) =>
-      !read.includes(gateMark(m, piece)) &&
+      !read.includes(gateMark(job, m, piece)) &&
       gateOf(job, m, piece.spec.key, now).some((i) => !i.done),
   );
 }
@@ -41,13 +44,18 @@ export function toLoosen(
   now: string,
   read: readonly string[],
 ): ItemInWords[] {
-  if (piece.where === 'off' || read.includes(gateMark('loosening', piece))) return [];
+  if (piece.where === 'off' || read.includes(gateMark(job, 'loosening', piece))) return [];
   return gateOf(job, 'loosening', piece.spec.key, now).filter((i) => !i.done);
+}
+
+/** All that came off is back and gone round to the end: nothing of it is left to tighten. */
+export function isDoneUp(job: Job): boolean {
+  return isAllBack(job) && [...job.pieces.values()].every((p) => roundLeft(job, p).length === 0);
 }
 
 /** All that came off is back, and somebody has still to look before it runs. */
 export function isStartAsked(job: Job, now: string, read: readonly string[]): boolean {
-  if (!isAllBack(job) || read.includes(gateMark('start', null))) return false;
+  if (!isAllBack(job) || read.includes(gateMark(job, 'start', null))) return false;
   return gateOf(job, 'start', null, now).some((i) => !i.done);
 }
 

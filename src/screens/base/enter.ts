@@ -83,7 +83,7 @@ export function goOn(state: State): Updated {
   if (gate !== undefined) return openGate(state, gate, 'on');
   if (piece.holes.length === 0) return requestMark(state, { do: 'on', piece: key });
   // The gate of a joint shows the same texts, so they are not shown once more.
-  const said = state.read.includes(gateMark('sealing', piece));
+  const said = state.read.includes(gateMark(job, 'sealing', piece));
   return said ? toStep(state, ON) : readFirst(state, 'fitting', ON);
 }
 
@@ -116,7 +116,8 @@ export function readFirst(state: State, way: 'removal' | 'fitting', then: PieceS
     }
     if (open.length > 0) return openGate(state, 'loosening', { off: then });
     // The gate shows the same texts, so they are not shown once more.
-    if (state.read.includes(gateMark('loosening', here.piece))) return toStep(state, then);
+    if (state.read.includes(gateMark(here.job, 'loosening', here.piece)))
+      return toStep(state, then);
   }
   if (begun || state.read.includes(mark) || !mustRead(here.job, here.piece.spec, way)) {
     return toStep(state, then);

@@ -156,7 +156,7 @@ function pass({ state, view, job, piece, items }: OnGate): Updated {
     .join(' ');
   const passed: State = {
     ...state,
-    read: [...state.read, gateMark(view.moment, piece)],
+    read: [...state.read, gateMark(job, view.moment, piece)],
     quiet: quiet === '' ? null : quiet,
     view: view.under,
   };

@@ -1,4 +1,5 @@
 /** Taking back: what is in the hand first, then the last mark of this piece, one after the other. */
+import { testsOf } from '../../job/fold/tested.ts';
 import type { Entry, Job } from '../../model/types.ts';
 import type { Key } from '../base/key.ts';
 import { requestMark, say, stay, toStep } from '../base/moves.ts';
@@ -18,10 +19,21 @@ function lastMarkOn(job: Job, piece: string): Entry | null {
 
 const isCount = ({ verb, value }: Entry): boolean => verb === 'written' && value === 'bolts';
 
+/** A test of this piece that was done after its last mark: what was seen there goes first. */
+function testBehind(job: Job, key: string, last: Entry): Entry | null {
+  const tests = new Set(testsOf(key, job.tasks).map((task) => task.spec.key));
+  return (
+    job.entries
+      .slice(job.entries.indexOf(last) + 1)
+      .findLast((e) => e.verb === 'done' && tests.has(e.task ?? '') && job.living.has(e.id)) ?? null
+  );
+}
+
 function undo({ state, job, key, step }: OnPiece): Updated {
   const inHand = step.step === 'off' || (step.step === 'on' && step.fresh);
   if (inHand && step.hand !== '') return toStep(state, { ...step, hand: lessHand(step.hand) });
-  const last = lastMarkOn(job, key);
+  const own = lastMarkOn(job, key);
+  const last = own && (testBehind(job, key, own) ?? own);
   if (!last) return say(state, `Nothing of this piece is left to take back. ${whereLast(state)}`);
   if (!state.mine.includes(last.id)) {
     return toStep(state, { step: 'sure', id: last.id, back: step });

@@ -1,8 +1,8 @@
 /** What became of a mark: done and on disk, refused, not saved, or the file can no longer be read. */
 import type { Recorded, Refusal, Wish } from '../../model/types.ts';
-import { isStartAsked } from '../../plan/gates/gate-now.ts';
+import { isDoneUp, isStartAsked } from '../../plan/gates/gate-now.ts';
 import { milestoneOf } from '../../plan/next/milestone.ts';
-import { isAllBack } from '../../plan/order/job-now.ts';
+
 import { openGate } from '../base/enter.ts';
 import { outOfQuestion, requestMark, say, stay } from '../base/moves.ts';
 import { NOTED } from '../base/noted.ts';
@@ -84,9 +84,9 @@ function goesOn(state: State, { before }: MadeMark): Updated | null {
   return say(state, `${step.hole}: that mark is taken back.`);
 }
 
-/** When the last piece is on, the gate before the first start opens by itself. */
+/** When the last piece is on and gone round, the gate before the first start opens by itself. */
 function toStart({ state, effects }: Updated, { before, job }: Done): Updated {
-  const last = !isAllBack(before) && isStartAsked(job, state.now, state.read);
+  const last = !isDoneUp(before) && isDoneUp(job) && isStartAsked(job, state.now, state.read);
   if (!last) return { state, effects };
   const opened = openGate(state, 'start', 'back');
   return { ...opened, effects: [...effects, ...opened.effects] };
