@@ -1,4 +1,5 @@
 /** What lies over what, as the file says it: by `under`, by what a piece comes off with, and by what bridges it. */
+import { kept } from '../../model/kept.ts';
 import type { Job, PieceNow, PieceSpec } from '../../model/types.ts';
 
 /** What lies directly over each piece. */
@@ -14,13 +15,9 @@ export function oversOf(pieces: readonly PieceSpec[]): Overs {
   return overs;
 }
 
-const known = new WeakMap<Job, { overs: Overs; unders: Overs }>();
-
-/** The same for the pieces of a job, kept since a job never changes; `unders` is what lies directly under each. */
+/** The same for the pieces of a job; `unders` is what lies directly under each. */
 export function layersOf(job: Job): { overs: Overs; unders: Overs } {
-  const made = known.get(job) ?? layers([...job.pieces.values()].map((p) => p.spec));
-  known.set(job, made);
-  return made;
+  return kept(job, 'layers', () => layers([...job.pieces.values()].map((p) => p.spec)));
 }
 
 function layers(pieces: readonly PieceSpec[]): { overs: Overs; unders: Overs } {

@@ -1,6 +1,7 @@
 /** An entry of the diary in words. */
 
 import { addRow, isAddable } from '../../model/addable.ts';
+import { kept } from '../../model/kept.ts';
 import type { Entry, Job } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
 import { besidePrinted } from '../truth/corrections.ts';
@@ -111,12 +112,12 @@ interface Chain {
   /** What it takes back in the end; an id where the diary has no such entry before it. */
   root: Entry | string;
 }
-const chains = new WeakMap<readonly Entry[], ReadonlyMap<string, Chain>>();
-
 /** By the id of each undo: what it is about, through undos of undos. An undo names what stands before it. */
 function chainsOf({ entries }: Job): ReadonlyMap<string, Chain> {
-  const known = chains.get(entries);
-  if (known) return known;
+  return kept(entries, 'chains', () => findChains(entries));
+}
+
+function findChains(entries: readonly Entry[]): ReadonlyMap<string, Chain> {
   const before = new Map<string, Entry>();
   const found = new Map<string, Chain>();
   for (const entry of entries) {
@@ -128,7 +129,6 @@ function chainsOf({ entries }: Job): ReadonlyMap<string, Chain> {
     }
     if (!before.has(entry.id)) before.set(entry.id, entry);
   }
-  chains.set(entries, found);
   return found;
 }
 

@@ -1,5 +1,6 @@
 /** What the diary names and the job has not. History is never refused: these are warnings. */
 
+import { kept } from '../../model/kept.ts';
 import { near } from '../../model/nearword.ts';
 import type { Correctable, Entry, Upper } from '../../model/types.ts';
 import { verbRow } from '../../model/verbs.ts';
@@ -84,14 +85,8 @@ function unknown(value: string, all: ReadonlyMap<string, unknown>): () => Data {
 }
 
 /** The first word of a row that cannot be read; entries are shared between reads, so each is looked at once. */
-const looked = new WeakMap<Entry, string | null>();
-
 function oddWord(entry: Entry): string | null {
-  const known = looked.get(entry);
-  if (known !== undefined) return known;
-  const word = findOddWord(entry);
-  looked.set(entry, word);
-  return word;
+  return kept(entry, 'odd word', () => findOddWord(entry));
 }
 
 const MEASURED = /^\d+(?:\.\d+)? mm$/;

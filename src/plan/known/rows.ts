@@ -1,5 +1,7 @@
 /** All that is known of a piece or a task, row by row, and what may be said of it and is not yet. */
+
 import { type Figure, figuresOf } from '../../job/truth/corrections.ts';
+import { kept } from '../../model/kept.ts';
 import type { Keys, KeysWith } from '../../model/key-row.ts';
 import type { HOLE_KEYS, PIECE_KEYS } from '../../model/keys.ts';
 import {
@@ -35,16 +37,9 @@ export interface KnownRow {
   said: boolean;
 }
 
-const rowsOf = new WeakMap<Job, Map<string, KnownRow[]>>();
-
-/** The answer is kept with the job: it is asked several times for one picture, and a job never changes. */
 export function knownRows(job: Job, of: Of): KnownRow[] {
-  const kept = rowsOf.get(job) ?? new Map<string, KnownRow[]>();
-  rowsOf.set(job, kept);
-  const name = 'piece' in of ? `piece ${of.piece}` : `task ${of.task}`;
-  const rows = kept.get(name) ?? made(job, of);
-  kept.set(name, rows);
-  return rows;
+  const name = 'piece' in of ? `known of piece ${of.piece}` : `known of task ${of.task}`;
+  return kept(job, name, () => made(job, of));
 }
 
 function made(job: Job, of: Of): KnownRow[] {

@@ -1,7 +1,9 @@
 /** What the tray, or the heights of the heads, say of the holes of a piece: in lines, with the holes to look at. */
+
 import type { Fit } from '../../bolt/fit/fit.ts';
 import { fitOfPiece, kindsIn } from '../../job/fold/fit-of.ts';
 import { kindLetters } from '../../job/judge/found.ts';
+import { kept } from '../../model/kept.ts';
 import type { Job, PieceNow } from '../../model/types.ts';
 import { list, many } from '../../model/words.ts';
 import { heights, readHeights } from '../../piece/heights.ts';
@@ -26,26 +28,16 @@ export interface AnswerNow {
   labels: ReadonlyMap<string, string>;
 }
 
-/** Answers by the piece that they were worked out for: it never changes, and one picture asks several times. */
-const kept = new WeakMap<PieceNow, Map<string, unknown>>();
-
-function once<T>(piece: PieceNow, question: string, make: () => T): T {
-  const known = kept.get(piece) ?? new Map<string, unknown>();
-  kept.set(piece, known);
-  if (!known.has(question)) known.set(question, make());
-  return known.get(question) as T;
-}
-
 /** Each kind in each hole, judged once. */
 export function fitsOf(job: Job, piece: PieceNow): (kind: string, hole: string) => Fit | null {
-  return once(piece, 'fits', () => fitOfPiece(job, piece));
+  return kept(piece, 'fits', () => fitOfPiece(job, piece));
 }
 
 // ---------------------------------------------------------------- the tray
 
 /** `You should have 7 S (25 mm), 1 M (35 mm), 8 bolts in all.`; null when no hole is empty. */
 export function shouldSaid(job: Job, piece: PieceNow): string | null {
-  return once(
+  return kept(
     piece,
     'should',
     () => shouldHave(trayHoles(piece.holes), job.upper.kinds).say ?? null,
@@ -57,7 +49,7 @@ export function shouldSaid(job: Job, piece: PieceNow): string | null {
  * comes off, null when none would.
  */
 export function swapsIn(job: Job, piece: PieceNow): { swaps: Swap[]; say: string | null } {
-  return once(piece, 'swaps', () => {
+  return kept(piece, 'swaps', () => {
     const holes = piece.holes.map((h) => ({ name: h.name, takes: h.belongs?.kind ?? null }));
     const fitOf = fitsOf(job, piece);
     const all = swaps({ holes, tray: kindsIn(piece), kinds: job.upper.kinds, fitOf });
@@ -153,7 +145,7 @@ export function answerTo(
   about: AnswerKind,
   text: string,
 ): AnswerNow | { fault: string } {
-  return once(piece, `${about} ${text}`, () =>
+  return kept(piece, `${about} ${text}`, () =>
     about === 'left'
       ? read(readLeft(text, kindLetters(job)), (left) => ofTray(job, piece, left))
       : read(readHeights(text, names(piece.holes)), (mm) => ofHeights(job, piece, mm)),

@@ -1,6 +1,7 @@
 /** Questions about a piece that several screens ask. */
+import { kept } from '../../model/kept.ts';
 import { troubleOf } from '../../model/troubles.ts';
-import type { HoleNow, Job, Kind, PassSpec, PieceNow, PieceSpec } from '../../model/types.ts';
+import type { HoleNow, Job, Kind, PassSpec, PieceNow } from '../../model/types.ts';
 import { type Layout, layout } from '../../piece/map.ts';
 import { UNKNOWN } from '../../piece/row.ts';
 import { loosenNext, nextHole } from '../../piece/sequence/next.ts';
@@ -8,45 +9,22 @@ import { stagesOf } from '../../piece/sequence/rounds.ts';
 import { sequence } from '../../piece/sequence/sequence.ts';
 import type { HandRead } from '../typed/hand.ts';
 
-/** The answer is kept with the piece: it is asked several times for one picture, and the piece never changes. */
-function kept<A>(
-  question: (piece: PieceNow, kinds: Kinds) => A,
-): (piece: PieceNow, kinds: Kinds) => A {
-  const answers = new WeakMap<PieceNow, { answer: A }>();
-  return (piece, kinds) => {
-    const known = answers.get(piece) ?? { answer: question(piece, kinds) };
-    answers.set(piece, known);
-    return known.answer;
-  };
-}
-
 type Kinds = ReadonlyMap<string, Kind>;
 
 export function names(holes: readonly HoleNow[]): string[] {
   return holes.map((h) => h.name);
 }
 
-interface Kept {
-  names: string;
-  layout: Layout;
-}
-const layouts = new WeakMap<PieceSpec, Kept>();
-
 /** The same geometry for the same piece, so that what is worked out for its arrows is kept with it. */
 export function layoutOf(piece: PieceNow): Layout {
   const all = names(piece.holes);
-  const joined = all.join(' ');
-  const kept = layouts.get(piece.spec);
-  if (kept?.names === joined) return kept.layout;
-  const made = layout(piece.spec, all);
-  layouts.set(piece.spec, { names: joined, layout: made });
-  return made;
+  return kept(piece.spec, 'layout', () => layout(piece.spec, all), all.join(' '));
 }
 
 /** What is said beside the order of the whole piece. */
-export const tipsOf = kept((piece: PieceNow, kinds): { tighten: string[]; loosen: string[] } => {
-  return sequence(piece.spec, kinds, names(piece.holes)).tips;
-});
+export function tipsOf(piece: PieceNow, kinds: Kinds): { tighten: string[]; loosen: string[] } {
+  return kept(piece, 'tips', () => sequence(piece.spec, kinds, names(piece.holes)).tips);
+}
 
 // ---------------------------------------------------------------- off
 
@@ -55,11 +33,12 @@ export function stillIn(piece: PieceNow): HoleNow[] {
 }
 
 /** What is lit next on the way off: in loosening order, bolts that are stuck last; null when all are out. */
-export const nextOut = kept((piece: PieceNow, kinds): string | null => {
+export function nextOut(piece: PieceNow, kinds: Kinds): string | null {
   const inside = stillIn(piece);
   const free = names(inside.filter((h) => h.trouble === null));
-  return loosenNext(piece, kinds, free.length > 0 ? free : names(inside));
-});
+  const among = free.length > 0 ? free : names(inside);
+  return kept(piece, 'next out', () => loosenNext(piece, kinds, among));
+}
 
 /** All that comes out without a fight is out. */
 export function onlyStuckLeft(piece: PieceNow): boolean {
@@ -118,12 +97,8 @@ export interface PassNow {
 
 /** The pass that is on: the first that some bolt lacks; null when all are through. */
 export function passUnderWay(piece: PieceNow, kinds: Kinds): PassNow | null {
-  const known = passOf.get(piece) ?? { now: findPass(piece, kinds) };
-  passOf.set(piece, known);
-  return known.now;
+  return kept(piece, 'pass under way', () => findPass(piece, kinds));
 }
-
-const passOf = new WeakMap<PieceNow, { now: PassNow | null }>();
 
 function findPass(piece: PieceNow, kinds: Kinds): PassNow | null {
   const stages = stagesOf(piece.spec, kinds, names(piece.holes));

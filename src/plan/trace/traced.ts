@@ -1,5 +1,7 @@
 /** The fault of a job, traced: suspects and checks of the file, looks of the diary, the way to each from the plan. */
+
 import { mendKey, proofKey } from '../../job/form/typed-trace.ts';
+import { kept } from '../../model/kept.ts';
 import type { CheckSpec, Job, TaskNow } from '../../model/types.ts';
 import { readTrace } from '../../trace/read.ts';
 import { trace } from '../../trace/trace.ts';
@@ -39,12 +41,8 @@ export interface FoundNow extends FoundMade {
 export const isUnmended = (one: FoundNow | undefined): boolean =>
   one?.mend != null && (one.mend.done === null || one.mend.done === 'failed');
 
-const made = new WeakMap<Job, Traced>();
-
 export function traced(job: Job): Traced {
-  const known = made.get(job) ?? make(job);
-  made.set(job, known);
-  return known;
+  return kept(job, 'traced', () => make(job));
 }
 
 function make(job: Job): Traced {
