@@ -90,7 +90,7 @@ function checkStages({ pieces }: Upper, root: Spot | null, text: string, report:
     if (torque === null) return [];
     const { stages, rest, differ } = readStages(torque.text);
     const [first] = stages;
-    // Said one by one, the passes count; a text without any figure is a place to look it up.
+    // Where the file lists passes, those count and not the text; a text without a figure only says where to look it up.
     const unread = passes !== null || stages.length === 0 ? [] : rest;
     const told = first?.do === 'torque' ? printQuantity(first.quantity) : torque.text;
     return [

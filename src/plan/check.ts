@@ -62,7 +62,7 @@ function checkCares({ read: { upper }, root }: ReadTree, report: Report): void {
   }
 }
 
-/** Bolts without a figure on what can hurt somebody or wants the maker's order; of a plain cover nothing is missed. */
+/** Bolts that need a torque and have none: on what can hurt somebody, or wants the maker's order. A plain cover may do without. */
 function checkTorques({ read: { upper }, root }: ReadTree, report: Report): void {
   for (const spec of upper.pieces.values()) {
     const { care } = caresOf(spec);

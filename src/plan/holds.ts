@@ -54,7 +54,7 @@ export function holdsOf(standing: Standing): Holds {
   }
   for (const { test, when, due } of laterOf(standing)) {
     const day = due === null ? null : (readDay(due, standing.now.offset)?.seconds ?? null);
-    // In a season, in a year: it follows from the job, which nobody calls ready by then.
+    // Due in a season or a year: it follows from the job, and is not waited for to call the job finished.
     const isPart = day !== null && day - standing.now.seconds <= FOLLOWS;
     const [seconds, until, name] = isPart ? [day, due, null] : [null, null, when];
     add(relations.at.get(test), { by: 'time', name, until, seconds });

@@ -54,7 +54,7 @@ function climb(job: Job, now: string): Rung[] {
       });
     }
   }
-  // What turned out not to be in the way is still a piece of this job.
+  // Pieces that turned out not to be in the way are listed all the same: they belong to the job.
   const known = new Set(rungs.map((r) => r.name));
   const others = [...job.pieces.values()].filter((p) => !known.has(p.spec.key));
   const rest = rungs.splice(rungs.findIndex((r) => r.up) >>> 0);

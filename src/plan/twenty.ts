@@ -43,7 +43,7 @@ export function withinMinutes(job: Job, minutes: number, now: string): Within {
 export function withinOf(standing: Standing, holds: Holds, minutes: number): Within {
   const { relations, finished, order, before } = standing;
   const chosen = new Set<number>();
-  // What a joint that is made in this time does not bear yet.
+  // Steps that would load a joint whose sealant was only laid on within this time.
   const curing = new Set<number>();
   const can: Doable[] = [];
   const maybe: Doable[] = [];
@@ -90,7 +90,7 @@ function isQuiet(standing: Standing, step: PlanStep): boolean {
   if (step.kind !== 'off' && step.kind !== 'on') return !isDangerous(job.tasks.get(step.key)?.spec);
   const spec = job.pieces.get(step.key)?.spec;
   if (spec === undefined || caresOf(spec).care.length > 0) return false;
-  // A spring behind it is nothing that one leaves half done.
+  // With a spring behind it, it must not be left half done.
   if (spec.loose.some((said) => /\bsprings?\b/i.test(said))) return false;
   return step.kind === 'on' || !opensLiquid(spec) || !isToDrain(standing);
 }
@@ -131,7 +131,7 @@ function minutesOf({ job }: Standing, step: PlanStep): number | null {
   if (hard.length > 0) return null;
   if (step.kind === 'off') return TO_BEGIN + BOLT_OUT * stillIn(piece);
   const open = piece.holes.filter((h) => h.state !== 'tight').length;
-  // With a bolt in it the joint is made.
+  // Once a bolt is in, the joint counts as made.
   const begun = piece.holes.some((h) => h.state === 'in' || h.state === 'tight');
   return TO_BEGIN + BOLT_IN * open + (piece.spec.joint.length > 0 && !begun ? JOINT : 0);
 }

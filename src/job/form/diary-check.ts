@@ -43,7 +43,7 @@ export function checkDiary(placed: readonly PlacedEntry[], names: Names, report:
   }
 }
 
-/** A line by hand may say what the door would not have taken. */
+/** Somebody who writes a line by hand may call true what a mark would have been refused for. */
 function checkTruth(one: PlacedEntry, report: Report): void {
   const { verb, value, says = '' } = one.entry;
   if (verb !== 'corrected' || truthFault(value as Correctable, says) === null) return;

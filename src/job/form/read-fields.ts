@@ -1,4 +1,4 @@
-/** Values of the job file's form taken from its data: whatever stands there, each of these answers. */
+/** Reads the plain values of a job file, texts and lists of texts. None throws, whatever the file has there. */
 
 import { oneLine } from '../../model/safe.ts';
 import type { Report } from '../faults/faults.ts';
@@ -63,7 +63,7 @@ function blockPlacer(source: string, spot: TextSpot): (index: number) => number 
     const feed = source.indexOf('\n', start);
     const end = feed < 0 ? source.length : feed;
     const length = end - start - (source[end - 1] === '\r' ? 1 : 0);
-    // What a block text leaves out of a line is its indentation.
+    // A line of a block text is shorter than the file's line by its indentation.
     lines.push({ index, at: start + Math.max(0, length - words.length) });
     index += words.length + 1;
     start = end + 1;

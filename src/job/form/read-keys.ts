@@ -77,7 +77,7 @@ const READ: Read = {
   checks: (here) => mapOf(here.spot, isName, (pair) => readCheck(here, pair)),
 };
 
-/** All fields of the keys of a table, as they stand in a mapping; what is not there is as where nothing is said. */
+/** Reads a mapping by a table of keys: one field for each key, empty where the mapping has not got it. */
 export function readKeys<T extends Keys>(
   reading: FileReading,
   keys: T,
@@ -104,7 +104,7 @@ export function readKeys<T extends Keys>(
 
 const MEASURES: readonly ValueName[] = ['length', 'depth', 'number'];
 
-/** How what becomes mm or a number is written; nothing when none of it is there. */
+/** Lengths, depths and numbers as the file writes them, for those that are there. */
 function asWritten(keys: Keys, spot: Spot): { asWritten?: AsWritten } {
   const said: Record<string, string> = {};
   for (const [key, { value }] of keyRows(keys)) {
@@ -135,19 +135,19 @@ function readTask(reading: FileReading, { key, value }: PairSpot): TaskSpec {
   return { key, verb, say, ...fields, ...(weigh ? { weigh } : {}) };
 }
 
-/** A text alone is what to ask for. */
+/** A thing to buy may be one text instead of a mapping: then that is its `what`. */
 function readBuy(reading: FileReading, { key, value }: PairSpot): BuySpec {
   const { fields } = readKeys(reading, BUY_KEYS, key, value);
   return { key, ...fields, what: textOf(value) ?? fields.what };
 }
 
-/** A text alone is what it may be. */
+/** A suspect may be one text instead of a mapping: then that is its `what`. */
 function readSuspect(reading: FileReading, { key, value }: PairSpot): SuspectSpec {
   const { fields } = readKeys(reading, SUSPECT_KEYS, key, value);
   return { key, ...fields, what: textOf(value) ?? fields.what };
 }
 
-/** A text alone is what is looked at. */
+/** A check may be one text instead of a mapping: then that is what is looked at. */
 function readCheck(reading: FileReading, { key, value }: PairSpot): CheckSpec {
   const { fields } = readKeys(reading, CHECK_KEYS, key, value);
   return { key, ...fields, check: textOf(value) ?? fields.check };

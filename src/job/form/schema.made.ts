@@ -44,7 +44,7 @@ function aboutRule(verb: Verb): Rule {
 
 const ABOUT = Object.fromEntries(VERBS.map((verb) => [aboutName(verb), aboutRule(verb)]));
 
-/** What an entry is beside its keys: it has one verb, and is about what that verb can be about. */
+/** An entry has exactly one verb, and stands at one of the places that this verb may have. */
 const ENTRY_RULES: Rule = {
   oneOf: VERBS.map((verb) => ({ required: [verb], properties: { [verb]: true } })),
   dependentSchemas: Object.fromEntries(

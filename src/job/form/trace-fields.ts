@@ -2,7 +2,7 @@
 import type { CheckSpec, Fields, Named, SuspectSpec } from '../../model/types.ts';
 import { readLikely } from './read-trace.ts';
 
-/** What is said of it, without what is not. */
+/** Only the fields that say something. */
 export function filled(
   fields: Readonly<Record<string, string | readonly string[] | null | undefined>>,
 ): Fields {

@@ -25,7 +25,7 @@ export function makeTrees(): Trees {
 type Def = z.core.$ZodTypes['_zod']['def'];
 const defOf = (shape: z.core.$ZodType) => shape._zod.def as Def;
 
-/** Data of a file has texts, lists, mappings and empty places: what takes none of them takes nothing of it. */
+/** A file's data is texts, lists, mappings and empty places, so a shape of numbers or booleans fits nothing in it. */
 function nodeOf(shape: z.core.$ZodType, place: (shape: z.ZodType) => number): ShapeNode {
   const at = (inner: z.core.$ZodType) => place(inner as z.ZodType);
   const def = defOf(shape);
@@ -55,7 +55,7 @@ function nodeOf(shape: z.core.$ZodType, place: (shape: z.ZodType) => number): Sh
       return { is: 'named', pattern: key.pattern, of: at(def.valueType) };
     }
     case 'object': {
-      // Only a mapping that takes no other key can be said so.
+      // A mapping that also takes unknown keys has no node of its own.
       if (def.catchall === undefined || defOf(def.catchall).type !== 'never') break;
       const fields = Object.entries(def.shape);
       return {

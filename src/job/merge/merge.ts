@@ -31,7 +31,7 @@ export function unite(
       const other = there.get(entry.id);
       const old = was.get(entry.id);
       const changed = other !== undefined && other !== here.get(entry.id);
-      // The other side has the changed one.
+      // The other side has changed this entry, and its text is the one taken.
       if (changed && text === old) return [];
       const key = `${entry.id} ${changed || text !== here.get(entry.id) ? text : ''}`;
       const n = (seen.get(key) ?? 0) + 1;

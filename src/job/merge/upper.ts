@@ -39,7 +39,7 @@ export function mergeUpper(
   if (!b || !o || !t || !alike(o, t)) return null;
   const merge = new Merge(lines);
   const text = merge.blocks(b, o, t);
-  // Whole keys of files that read, in one column, read; what was put together otherwise must show it.
+  // Whole keys in one column, from files that can be read, make a file that can be read; anything else is read to make sure.
   const doubt = merge.clean && !merge.sure && isFail(openDoc(text));
   return doubt ? marked(base, ours, theirs) : { text, clean: merge.clean };
 }

@@ -1,4 +1,4 @@
-/** Marks that were shown, and that somebody's old text has swept out of the file, written again. */
+/** Writes marks again that were shown as done, and that are gone because somebody saved an older text over the file. */
 
 import type { Edit, Entry, Fault, Job } from '../../model/types.ts';
 import { lostEntries } from '../diary/lost.ts';

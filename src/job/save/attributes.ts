@@ -17,7 +17,7 @@ const met = new Map<string, string | null>();
 /** A change of an access list or attribute changes it. */
 const keyOf = ({ dev, ino, ctimeNs }: BigIntStats): string => `${dev} ${ino} ${ctimeNs}`;
 
-/** What is archived of files and folders names their access lists and attributes in front of them. */
+/** An archive in tar's pax format names access lists and attributes in a header before each file or folder. */
 const TAR = '/bin/tar';
 const SOME = /SCHILY\.(?:xattr|acl)\./;
 
@@ -34,7 +34,7 @@ function isBare(file: string, folder: string): boolean {
   return done.status === 0 && done.stderr === '' && !SOME.test(done.stdout);
 }
 
-/** To be called once a new file stands in the place of `file`: it is as bare as the old one was, if it `isIt`. */
+/** To be called once a new file has taken the place of `file`. If that is ours (`isIt`), it is as bare as the old one was. */
 export function stands(file: string, isIt: (stat: BigIntStats) => boolean): void {
   const before = met.get(file);
   if (before === undefined || before === null) return;
@@ -56,7 +56,7 @@ export function copyAttributes(from: string, to: string): boolean {
   const now = keyOf(lstatSync(from, { bigint: true }));
   const before = met.get(from);
   if (before === now) return true;
-  // The first mark of a run is often its last: only from the second on it pays to look.
+  // To look costs more than one copy, and many runs make a single mark: only from the second on it pays.
   met.set(from, before !== undefined && isBare(from, dirname(to)) ? now : null);
   const args = ['--attributes-only', '--no-dereference', '--preserve=mode,xattr', '--', from, to];
   const done = spawnSync(CP, args, {

@@ -7,7 +7,7 @@ const NOTHING_HALF: Half = { drafts: {}, wish: null };
 const isNothing = ({ drafts, wish }: Half): boolean =>
   wish === null && Object.keys(drafts).length === 0;
 
-/** Takes the place of what was kept before; nothing half done takes that away. False: it could not be kept. */
+/** Replaces what was kept before, or removes it where nothing is half done. False: it could not be kept. */
 export function keepHalf(file: string, half: Half, state?: string): boolean {
   if (!isNothing(half)) return keepOwn(file, 'half', JSON.stringify(half), state);
   dropOwn(file, 'half', state);

@@ -24,7 +24,7 @@ const LONGEST_PAUSE = 40;
 /** A pause that took this much longer means that this process slept: what it saw standing still did not count. */
 const SLEPT = 1000;
 
-/** A lock without a word in it was made in this instant, or its maker died before writing: it counts sooner, ms. */
+/** An empty lock was made just now, or its maker died before it could write: it counts as left behind after this time, ms. */
 const WORDLESS = 300;
 /** Age of a second lock that nobody can hold any more, ms. */
 const OLD = 60_000;
@@ -127,11 +127,11 @@ export async function acquire(
     const holder = text === null ? null : readHolder(text);
     const life = text === null ? 'alive' : lifeOf(holder);
     const still = text === '' ? Math.min(patience.still, WORDLESS) : patience.still;
-    // Also for who does not wait: its maker died in the instant between making it and writing into it.
+    // Even a caller that does not wait gives an empty lock this moment: its maker may be about to write into it.
     const unwritten = text === '' && isOld(d, side.lock, WORDLESS);
     const left = life === 'dead' || unwritten || (life === 'unknown' && now - since > still);
     if (left && text !== null && breakLock(d, side, text)) continue;
-    // Who will not see a lock as left behind has nothing to wait for.
+    // Where no lock ever counts as left behind there is nothing to wait for.
     const longer = Number.isFinite(patience.still) ? patience.wait + patience.still : patience.wait;
     const limit = life === 'alive' ? patience.wait : longer;
     if (now - begun > limit) return { heldBy: holder };

@@ -28,7 +28,7 @@ export async function saveOnce<T>(
   recover(d, file, options.state);
   const read = readPlain(file, undefined, d);
   const { bytes: before, stat } = read;
-  // It got another name while its lock was taken.
+  // Somebody gave the file a second name while its lock was being taken.
   if (stat.nlink > 1n && !held.shared) return 'again';
   const text = textOfBytes(before, file);
   if (typeof text !== 'string') return text;
@@ -39,7 +39,7 @@ export async function saveOnce<T>(
   if (answer.text === text) return { ok: true, changed: false, text, stamp };
   const no = unfit(answer.text, read, file);
   if (no) return no;
-  // The owner's own write protection is heeded, which a rename would walk past.
+  // A file that its owner has made read-only stays so; a rename alone would not care.
   if ((stat.mode & 0o222n) === 0n)
     throw Object.assign(new Error('write-protected'), { code: 'EACCES' });
   const after = Buffer.from(answer.text);

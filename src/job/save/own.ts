@@ -18,7 +18,7 @@ export function keepOwn(file: string, what: OwnFile, text: string, state?: strin
     const path = join(makeStateFolder(disk, state), nameOf(file, what));
     const next = `${path}.next`;
     drop(disk, next);
-    // Not synced: it is for a kill, and a power cut ends the others too.
+    // Not synced: it is there for a kill of the program, which loses nothing that was written.
     writeNew(disk, next, text, { mode: 0o600, sync: false });
     disk.renameSync(next, path);
     return true;

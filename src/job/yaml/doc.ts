@@ -50,8 +50,8 @@ function parse(text: string, found: Found[], report: Report): YamlDoc {
 }
 
 /**
- * The library's own way from text to document, with an eye on its tokens: it would build a tree of millions of
- * levels before it says that they are too many. An offset, where they are.
+ * Goes from text to document as the library does, and counts levels as the tokens come: the library itself would first
+ * build a tree of millions of levels and then refuse it. Where there are too many, answers the offset of the first.
  */
 function parseFirst(text: string): Document.Parsed | number {
   const parser = new Parser();

@@ -36,7 +36,7 @@ export function beforeLoosening(standing: Standing, piece: PieceNow): AskedItem[
     ...weight(spec, name),
     ...tasksBefore(standing, spec),
   ];
-  // Where nothing is left to be seen to, what is to be read is read as everywhere.
+  // With nothing to see to, there is no list, and cautions are read on the piece's own page.
   return ready.every((item) => item.done === true)
     ? ready
     : [...ready, ...toRead(standing, spec, cares)];
@@ -71,7 +71,7 @@ interface More {
   applies(spec: PieceSpec, name: string): boolean;
 }
 
-/** What only covers such a thing is none: no lead is undone behind it by taking it off. */
+/** Words for what only covers such a thing: taking a cover off undoes no lead. */
 const COVER = /\b(?:covers?|caps?|lids?|guards?|brackets?|shields?)$/;
 const byName = (names: RegExp) => (_: PieceSpec, name: string) =>
   names.test(name) && !name.split(' ; ').some((one) => COVER.test(one));

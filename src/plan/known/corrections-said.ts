@@ -7,7 +7,7 @@ export interface Corrected {
   printed: string;
 }
 
-/** Of these alone, where some are named; the latest is not more than the others, so they stand as they were made. */
+/** All of them, or those of the pieces and tasks named, in the order in which they were made. */
 export function correctionsSaid(job: Job, counts: (c: Correction) => boolean): Corrected[] {
   return job.corrections
     .filter(counts)

@@ -89,7 +89,7 @@ function nameRows(job: Job, spec: PieceSpec): KnownRow[] {
 /** Keys that are told and can be neither corrected nor written from here. */
 type Plainly<K extends Keys> = Exclude<KeysWith<K, { label: string }>, Correctable | Writable>;
 
-/** What stands in the file and is nobody's figure, in words; null where nothing does. In the order of the rows. */
+/** Keys of the file that are told as they are, in words; null where the file says nothing. In the order of the rows. */
 const OF_PIECE: Readonly<Record<Plainly<typeof PIECE_KEYS>, (now: PieceNow) => string | null>> = {
   first: ({ spec }) => (spec.first.length > 0 ? list(spec.first) : null),
   tray: ({ spec, tray }) => tray ?? spec.tray,

@@ -73,7 +73,7 @@ export function relationsOf({ pieces, tasks }: Parts, overs = oversOf(pieces)): 
       const piece = /^(\S+) off$/.exec(step)?.[1];
       const meanwhile = tasks.find((other) => other.key === step);
       if (piece !== undefined) add(pairs, task.key, `${piece} on`);
-      // While another task goes on, which may well be a wait: not before that one can begin.
+      // `while:` a task, often a wait: this one can begin as soon as that one can.
       const from = meanwhile ? [...meanwhile.after, ...meanwhile.while].map(spoken) : [step];
       for (const earlier of from) add(pairs, earlier, task.key);
     }

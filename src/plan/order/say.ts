@@ -94,7 +94,7 @@ export function taskWords(job: Job, { spec, done }: TaskNow): Words {
   }
 }
 
-/** The same of any step: what is said of a piece says nothing of print. */
+/** The same for any step; the sentence about a piece has no text that could be printed otherwise. */
 export function stepWords(job: Job, step: string, say: string): Words {
   const task = job.tasks.get(step);
   return task ? taskWords(job, task) : [say];
@@ -104,7 +104,7 @@ export function stepWords(job: Job, step: string, say: string): Words {
 export function sayStepName(job: Job, step: string): string {
   const task = job.tasks.get(step);
   if (task) return task.spec.say;
-  // What else may be waited for, a thing left inside or a distance, stands as it is.
+  // Anything else that is waited for, such as a thing left inside or a distance, is said as it is.
   const [, key = '', way = ''] = /^(\S+)( off| on|)$/.exec(step) ?? [];
   const piece = job.pieces.get(key);
   return piece ? `${piece.spec.name}${way}` : step;

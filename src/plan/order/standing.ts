@@ -154,7 +154,7 @@ function happenedPairs(
       continue;
     }
     const waits = new Set(since);
-    // Who waits for another of them is enough.
+    // It is enough to wait for those that nothing else here waits for.
     const last = since.filter((other) => !declared.next[other]?.some((to) => waits.has(to)));
     for (const other of last) pairs.push([other, place]);
     if (silent !== null && since.length === 0) pairs.push([silent, place]);

@@ -90,7 +90,7 @@ function ofTray(job: Job, piece: PieceNow, left: ReadonlyMap<string, number>): A
   const holes = trayHoles(piece.holes);
   const found = mixup({ holes, left, kinds: job.upper.kinds, fitOf: fitsOf(job, piece) });
   const look = new Set(found.check.map((c) => c.hole));
-  // The map shows where to look; what is to be looked at without an explanation is a count that does not add up.
+  // The map shows where to look. Where no explanation names the holes, the count alone does not add up.
   const says = [
     ...traySaid(found),
     ...(found.explanations.length > 0 ? [] : looksSaid(found.check)),

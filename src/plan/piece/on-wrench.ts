@@ -15,7 +15,7 @@ export interface OnWrench {
   off: string | null;
 }
 
-/** The wrench that reads as the manual prints goes first. With steps that round the figure, the setting says so: nobody wonders why two figures stand there. */
+/** A wrench with the manual's own unit goes first. Where its steps round the figure the setting says so, since two figures then stand side by side. */
 export function onWrench(
   torque: Quantity,
   wrenches: readonly Wrench[],

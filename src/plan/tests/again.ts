@@ -57,7 +57,7 @@ function foundSoFar(
     const ofJob = verb === 'note' && task === undefined && buy === undefined;
     const about = piece === undefined ? task === test || ofJob : pieces.has(piece);
     const words = [verb === 'note' ? value : null, says, result].filter((w) => w != null);
-    // What is printed and not so, and what was written down of a piece, was not found on a round.
+    // Corrections and texts written into the file are no findings of a round.
     const known = verbRow(verb).kind === 'known';
     if (!about || known || words.length === 0) return [];
     const say = [...new Set(words)].join('; ');

@@ -36,7 +36,7 @@ export function measured(job: Job): ReadonlyMap<string, Measured> {
     }
     pending = 0;
   }
-  // What was all made in one go, or behind a break, tells nothing.
+  // Marks that were all made in one go, or after a break, say nothing of how long the work took.
   const minutes = ([, seconds]: Sum) => (seconds ? Math.round(seconds / 60) || null : null);
   const both = [...sums].map(
     ([piece, { off, on }]) => [piece, { off: minutes(off), on: minutes(on) }] as const,

@@ -27,7 +27,7 @@ export interface FoundMade {
   after: number;
 }
 
-/** As a check: no name of the file has a blank in it. */
+/** The name of a trial among the checks; it cannot clash, since no name of the file has a blank in it. */
 export const triedName = (suspect: string): string => `${suspect} tried`;
 
 export function looksOf(job: Job): { looks: LookMade[]; found: FoundMade[] } {
@@ -50,7 +50,7 @@ export function looksOf(job: Job): { looks: LookMade[]; found: FoundMade[] } {
   return { looks, found };
 }
 
-/** What a test gave, and no reading. */
+/** What only says how a test came out, and is no reading. */
 const WORDS: readonly string[] = ['passed', 'failed'];
 
 /** Checks that an entry says something of; a test that makes some again says it of each. */

@@ -1,4 +1,4 @@
-/** What is typed to weigh a question by and is no figure of its sort. */
+/** Figures typed for a question to decide that cannot be read as the price, time or chance they stand for. */
 import {
   type FigureKey,
   type FigureTexts,

@@ -91,7 +91,7 @@ function shareSaid(
 const lastOf = (check: string, looks: readonly LookMade[]): LookMade | undefined =>
   looks.findLast((look) => look.check === check && look.says !== 'unclear');
 
-/** A look that came out bad clears who would not have done that: not by itself, while two at once might. */
+/** A bad look clears the suspects that it does not show, but not for certain: two at once may be at fault. */
 const isBad = (check: string, looks: readonly LookMade[]): boolean =>
   lastOf(check, looks)?.says === 'bad';
 
@@ -249,7 +249,7 @@ export function besideSaid(job: Job, { looks }: Traced): string[] {
   });
 }
 
-/** What has no time of its own, so that a mean stands for it. */
+/** Checks without a time of their own, for which the mean of the others is taken. */
 export function untimedSaid(job: Job, { answer }: Traced): string {
   const { checks, covers } = answer.untimed;
   if (answer.expected.unit === 'looks') return 'No times are known: each look counts alike.';

@@ -151,7 +151,7 @@ function unclearNow(marks: readonly TraceMark[]): Set<string> {
   return unclear;
 }
 
-/** Names of suspects that were put right are names no more: told as unknown they would be faults of the file. */
+/** Leaves out suspects that were put right: the tracing room no longer knows them, and would call them faults of the file. */
 function without(check: Check, gone: ReadonlySet<string>): Check {
   if (gone.size === 0) return check;
   const left = (names: readonly string[]) => names.filter((name) => !gone.has(name));
@@ -213,7 +213,7 @@ function isProved(
   return last ? last.says === 'good' : test !== null && test !== 'failed';
 }
 
-/** What somebody calls a check that is named so here. */
+/** The check's own words, for a name as the tracing room has it. */
 export function checkSaid(job: Job, name: string): string {
   const spec: CheckSpec | undefined = job.upper.checks.get(name);
   if (spec) return spec.check;

@@ -41,7 +41,7 @@ const TESTS =
   /^(?:test|check|measure|try|see (?:if|whether)|make sure|look (?:if|whether|for|at))\b/i;
 const DOES =
   /^(?:clean|scrape|drain|fill|top up|grease|oil|bleed|flush|blow|wash|degrease|paint|file|deburr|polish|lap|chase|tap|drill|cut|solder|weld|glue|seal|fit|put|take|remove|renew|replace|swap|turn|press|pull|push|tie|mark|photograph|draw|ask|ring|call|tighten|loosen|route|straighten|bend|charge|disconnect|connect|unplug|plug|bring|send|return|rub|wipe|inspect|free|work|sand|prime|sharpen|dress|tidy|label|bag)\b/i;
-/** What a reading is of, rather than a size: 0.4 ohm is measured, 8 mm may be a size. */
+/** Units of readings: 0.4 ohm is something measured, while 8 mm may just as well be the size of a part. */
 const MEASURED: readonly string[] = [
   'resistance',
   'voltage',
@@ -61,7 +61,7 @@ const PARTS =
 const NUMBER = /\b(?:[A-Z]{1,4}-?\d{2,}[\w-]*|\d{3,}[\w-]*|\d+x\d+(?:x\d+)?|M\d+(?:x\d)?)/;
 const TIPS =
   /\b(?:easier|trick|helps|best|goes? (?:in|on|off) (?:first|last)|first|last|so that)\b/i;
-/** Told of what was done or seen: no part, however many it names. */
+/** Words of somebody who tells what was done or seen: then the line is a note, whatever parts it names. */
 const TELLS = /\b(?:was|were|is|are|had|has|looks?|found|seems?|came|broke|runs|makes)\b/i;
 
 export function lineIs(line: string): LineIs {
