@@ -154,4 +154,18 @@ describe('taken off as it comes, from an empty job', () => {
     expect(desk.bench.entries).toHaveLength(0);
     expect(desk.bench.piece().holes).toHaveLength(5);
   });
+
+  it('a piece that was only named is not lost: it is said, and its name stands there again', () => {
+    const desk = new Desk(new Bench(EMPTY)).press('o').type('engine side cover').press('enter');
+    desk.press('escape');
+    expect(desk.frame).toContain('Engine side cover is not in the file yet');
+    expect(desk.press('o').frame).toContain('> Engine side cover');
+  });
+
+  it('a wheel is not asked how it runs', () => {
+    const desk = new Desk(new Bench('putback: 1\njob: A\npieces: {front-wheel: {}}\ndiary:\n'));
+    desk.open('front-wheel').press('o go enter');
+    expect(desk.bench.piece('front-wheel').away).toBe('removed');
+    expect(desk.frame).not.toContain('How does it run?');
+  });
 });

@@ -113,6 +113,12 @@ export const OF_THE_JOB: Record<string, (look: Look) => Desk> = {
   'task, to do': (look) => task(caseOpen(), ':scrape', look),
   'task, to adjust': (look) => task(oilIn(), ':play', look),
   'task, to test': (look) => task(oilIn(), ':weep', look).press('go'),
+  'add, a torque': (look) =>
+    new Desk(new Bench(CASE), look)
+      .open('case-cover')
+      .press('+')
+      .type('torque 12 N·m')
+      .press('enter'),
   'task, STOP before it': (look) => {
     const bench = new Bench('putback: 1\njob: Brakes\npieces: {brake-lever: {}}\ndiary:\n');
     bench.mark({ do: 'off', piece: 'brake-lever' });

@@ -50,6 +50,8 @@ function whereOn(piece: PieceNow): string {
   const tight = piece.holes.filter((h) => h.state === 'tight').length;
   const back = tight + fingerTight(piece).length;
   if (tight > 0 || (back > 0 && toFill(piece).length === 0)) return `in, ${tight} of ${n} tight`;
+  // On its place, and all its bolts are out again: nothing holds it.
+  if (back === 0) return 'on its place, no bolt in';
   return `on by fingers, ${back} of ${n}`;
 }
 

@@ -1,4 +1,5 @@
 /** What the line is that was just typed: the guess with one key, everything else by its letter. */
+import { fullOf, readStages } from '../../bolt/torque/stages.ts';
 import { readCheckLine, readSuspectLine } from '../../job/form/typed-trace.ts';
 import type { Addable, Job, Moment } from '../../model/types.ts';
 import { lineIs } from '../../plan/typed/line-is.ts';
@@ -16,7 +17,7 @@ import { bold, type Line, line, wrap } from '../kit/text.ts';
 type AddView = Extract<View, { screen: 'add' }>;
 
 /** At a gate a line can also be one thing more to be seen to there, and where a fault is traced what it may be. */
-type What = Addable | 'item' | 'suspect';
+type What = Addable | 'item' | 'suspect' | 'torque';
 
 interface Choice {
   as: What;
@@ -42,6 +43,13 @@ const CHOICES: readonly Choice[] = [
     say: 'one thing that the fault may be',
     short: 'the fault may be this',
     help: 'one thing more that the fault may be: Coil open, rarely',
+  },
+  {
+    as: 'torque',
+    letter: 'r',
+    say: 'its torque, as the manual prints it',
+    short: 'its torque',
+    help: 'the torque of the piece, as the manual prints it',
   },
   { as: 'buy', letter: 'b', say: 'to buy', short: 'to buy', help: 'a part, something to buy' },
   { as: 'do', letter: 'd', say: 'to do', short: 'to do', help: 'something to do' },
@@ -99,6 +107,7 @@ function onAdd(state: State, view: AddView): OnAdd | null {
   const choices = CHOICES.filter((c) => {
     if (c.as === 'item') return view.moment !== null;
     if (c.as === 'suspect') return isTraced(view);
+    if (c.as === 'torque') return view.piece !== null && torqueIn(view.text) !== null;
     return view.piece !== null || (c.as !== 'caution' && c.as !== 'tip');
   });
   const likely = likelyOf(state.open.job, view);
@@ -111,10 +120,17 @@ const isTraced = ({ under }: AddView): boolean => under.screen === 'trace';
 
 function likelyOf(job: Job, view: AddView): What {
   if (view.moment !== null) return 'item';
+  if (view.piece !== null && torqueIn(view.text) !== null) return 'torque';
   const line = lineIs(view.text);
   // A word before it says what it is, wherever it is typed.
   if (!isTraced(view) || line.text !== view.text.trim()) return line.as;
   return 'say' in readCheckLine(view.text, job.upper, numbered(job)) ? 'suspect' : 'check';
+}
+
+/** `torque 12 N·m`, `20 N·m + 90°`: the figure as it is printed; null where the line is about something else. */
+function torqueIn(text: string): string | null {
+  const said = text.trim().replace(/^(?:torque|tighten(?:ed)? to)\b[\s:]*/i, '');
+  return /^\d/.test(said) && fullOf(readStages(said)) !== null ? said : null;
 }
 
 /** Suspects as their list numbers them. */
@@ -128,6 +144,11 @@ function add({ state, view }: OnAdd, as: What): Updated {
     return requestMark(state, { do: 'list', section: 'suspects', ...read });
   }
   const at = piece === null ? {} : { piece };
+  if (as === 'torque') {
+    const figure = torqueIn(text);
+    if (piece === null || figure === null) return stay(state);
+    return requestMark(state, { do: 'write', piece, key: 'torque', text: figure });
+  }
   if (as === 'item') return moment === null ? stay(state) : addItem(state, moment, at, text);
   const line = lineIs(text);
   const said = line.as === as ? line.text : text;
@@ -181,6 +202,7 @@ export const addScreen = screen({
   after: {
     add: (state, made) => NOTED.add(below(state), made),
     note: (state, made) => NOTED.note(below(state), made),
+    write: (state, { wish }) => say(below(state), `Its torque: ${wish.text}.`),
     gate: (state) => stay(below(state)),
     list: (state, made) => NOTED.list(below(state), made),
   },

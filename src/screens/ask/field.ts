@@ -2,7 +2,14 @@
 import type { Refusal, Wish } from '../../model/types.ts';
 import { type AnswerKind, answerTo, shouldSaid } from '../../plan/piece/answers.ts';
 import { typedPiece } from '../../plan/typed/piece.ts';
-import { ADD_DRAFT, draftOf, dropDraft, JOB_DRAFT, keepDraft } from '../base/drafts.ts';
+import {
+  ADD_DRAFT,
+  draftOf,
+  dropDraft,
+  JOB_DRAFT,
+  keepDraft,
+  PIECE_DRAFT,
+} from '../base/drafts.ts';
 import { enterPiece } from '../base/enter.ts';
 import { ENTER } from '../base/key.ts';
 import { at, requestMark, say, show, stay, toStep } from '../base/moves.ts';
@@ -29,6 +36,7 @@ function draftName(asks: Asks): string {
   // A line to be added is kept wherever it was begun.
   if (asks.ask === 'add') return ADD_DRAFT;
   if (asks.ask === 'job') return JOB_DRAFT;
+  if (asks.ask === 'piece') return PIECE_DRAFT;
   return JSON.stringify(asks, (name, value) => (name === 'say' ? undefined : value));
 }
 

@@ -22,10 +22,17 @@ export const goesIn: Key<{ state: State }> = {
   does: ({ state }) => ask(state, { ask: 'inside', piece: opening(state) }),
 };
 
+/** Letters of a thing that has room at the foot. */
+const SHORT = 10;
+
 export const cameOut: Key<{ state: State }> = {
   id: 'cleared',
   presses: ['x'],
-  label: 'it is out',
+  label: ({ state }) => {
+    const [thing, ...more] = (state.open?.job.inside ?? []).map(sayThing);
+    const one = thing !== undefined && more.length === 0 && thing.length <= SHORT;
+    return one ? `${thing} out` : 'what went in is out';
+  },
   help: 'what was inside came out again',
   holds: ({ state }) => isSomethingInside(state),
   does: ({ state }) => {

@@ -8,6 +8,9 @@ export const drawingDraft = (piece: string): string => `draw ${piece}`;
 /** Of a line that is to be added, wherever that was begun. */
 export const ADD_DRAFT = 'add';
 
+/** Of a piece that is named and not in the file yet. */
+export const PIECE_DRAFT = 'piece';
+
 /** Of a job that is to be started: it is of the bench, and outlasts the job that is open. */
 export const JOB_DRAFT = 'job';
 

@@ -180,6 +180,8 @@ function isInHand(view: View): boolean {
   return view.screen === 'piece' && 'hand' in view.step && view.step.hand !== '';
 }
 
+const TAKEN_UP = 'This was left half written. A letter begins anew; an arrow goes on with it.';
+
 /** `=` is `+` without Shift. */
 const ADD: Key<Given> = {
   id: 'add',
@@ -188,9 +190,11 @@ const ADD: Key<Given> = {
   help: 'add anything in one line: a part, something to do or to measure, a caution, a note',
   holds: (given) => isOfJob(given) && !isInHand(given.view),
   does: ({ state }) => {
-    const text = draftOf(state, ADD_DRAFT) ?? '';
+    const text = draftOf(state, ADD_DRAFT);
     const asks = { ask: 'add', ...landsOn(state) } as const;
-    return show(state, { screen: 'field', asks, field: field(text), under: state.view });
+    const typed = text === null ? field() : ({ ...field(text), again: true } as const);
+    const opened = show(state, { screen: 'field', asks, field: typed, under: state.view });
+    return text === null ? opened : say(opened.state, TAKEN_UP);
   },
 };
 

@@ -96,7 +96,10 @@ function seeAll(here: OnGate): Updated {
   return hurry ? requestMark(state, gateWish(view, 'seen', 'all')) : pass(here);
 }
 
-function seeOne({ state, view, job, items, item: marked }: OnGate): Updated {
+function seeOne(here: OnGate): Updated {
+  const { state, view, job, items, item: marked } = here;
+  // With nothing left to see the page only tells.
+  if (isAllDone(here)) return seeAll(here);
   if (!marked) return stay(state);
   const { item } = marked;
   const next = items[items.indexOf(marked) + 1] ?? marked;
@@ -108,6 +111,8 @@ function seeOne({ state, view, job, items, item: marked }: OnGate): Updated {
   }
   return requestMark(state, comparedWish(job, state.now, item) ?? gateWish(view, 'seen', item.key));
 }
+
+const isAllDone = ({ items }: OnGate): boolean => items.every((i) => i.item.done);
 
 /** Which thing to buy it is about; null for any other item. */
 function partOf({ key }: ItemInWords): string | null {
@@ -197,7 +202,8 @@ function afterUndo(state: State, { wish }: MadeMark<WishTo<'undo'>>): Updated {
 
 function seenLabel({ view, pages, page, items }: OnGate): string {
   if (page < pages.length - 1) return 'seen, more below';
-  if (items.every((i) => i.item.done)) return 'go on';
+  // Enter says so.
+  if (items.every((i) => i.item.done)) return '';
   if (!items.some(isStop)) return 'all seen, go on';
   const rest = items.filter((i) => !i.item.done && !isStop(i));
   return rest.length === 0 || view.ticked ? '' : 'the rest is seen';
@@ -237,7 +243,8 @@ export const gateScreen = screenOver({
       id: 'one-seen',
       presses: ENTER,
       anew: ENTER,
-      label: ({ item }) => (item && isAwaited(item) ? 'the next' : 'this one'),
+      label: (here) =>
+        isAllDone(here) ? 'go on' : here.item && isAwaited(here.item) ? 'the next' : 'this one',
       help: 'the marked one is seen to',
       holds: (here) => !isAtStop(here),
       does: seeOne,

@@ -10,6 +10,8 @@ interface Typed {
 }
 
 export interface TextField extends Typed {
+  /** It was left half written once, and is taken up again: what is typed over it takes its place. */
+  readonly again?: true;
   /** What undo goes back to, the latest last. */
   readonly past: readonly Typed[];
 }
@@ -28,6 +30,8 @@ export function field(text = ''): TextField {
 export function fieldText(f: TextField): string {
   return f.text.join('');
 }
+
+const EMPTY: Typed = { text: [], cursor: 0 };
 
 type Edit = (f: Typed) => Typed;
 
@@ -115,7 +119,7 @@ export function pressField(f: TextField, press: Press): TextField | null {
   if (edit) return remember(f, edit(f));
   const typed = press === 'space' ? ' ' : press;
   if (split(typed).length !== 1 || clean(typed) === '') return null;
-  return remember(f, insert(f, [typed]));
+  return remember(f, insert(f.again ? EMPTY : f, [typed]));
 }
 
 /** Why a paste is not taken, a sentence with its length; null: there is room for all of it. */

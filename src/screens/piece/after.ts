@@ -1,6 +1,6 @@
 /** Where the marks of a piece lead, in whichever of its steps they were made; and what a refusal leads to. */
 
-import type { Job, Refusal, Wish } from '../../model/types.ts';
+import type { Job, PieceNow, Refusal, Wish } from '../../model/types.ts';
 import { inPlace } from '../../model/words.ts';
 import { fingerTight } from '../../plan/order/job-now.ts';
 import {
@@ -12,6 +12,7 @@ import {
   toFill,
   toSettle,
 } from '../../plan/piece/piece-now.ts';
+import { sortsOf } from '../../plan/tests/disturbed.ts';
 import { typedHand } from '../../plan/typed/hand.ts';
 import { ask } from '../ask/field.ts';
 import { LOOK, OFF, readFirst, TIGHT, toJob, toSettleStep } from '../base/enter.ts';
@@ -84,9 +85,14 @@ function moved(state: State, { wish }: MadeMark<Moved>): Updated {
 function askRuns(done: Updated, piece: string): Updated {
   const now = done.state.open?.job.pieces.get(piece);
   const said = now && (now.spec.routes.length > 0 || now.spec.marks.length > 0);
-  if (!now || now.holes.length > 0 || said || now.round > 1) return done;
+  if (!now || now.holes.length > 0 || said || now.round > 1 || !isLaid(now)) return done;
   const asks = { ask: 'write', piece, key: 'routes', more: [], say: null, runs: true } as const;
   return ask(done.state, asks);
+}
+
+/** What is laid along a way and clipped: how a wheel ran nobody can say. */
+function isLaid({ spec }: PieceNow): boolean {
+  return sortsOf(spec).some((sort) => sort === 'hose' || sort === 'cable' || sort === 'wiring');
 }
 
 function movedSaid(state: State, wish: Moved): string {

@@ -132,7 +132,7 @@ function doneSaid(job: Job, piece: PieceNow): string {
   if (tight < n) return `${tight} of ${n} are tight.`;
   const torque = piece.spec.torque === null ? '' : `, ${piece.spec.torque.text}`;
   const unknown = noFigureSaid(piece, byNoFigure(job, piece));
-  const said = n === 1 ? `Its bolt is tight${torque}.` : `All ${n} are tight${torque}.`;
+  const said = n === 1 ? `It is tight${torque}.` : `All ${n} are tight${torque}.`;
   return unknown === null ? said : `${said} ${capital(unknown)}.`;
 }
 
@@ -171,6 +171,9 @@ function wouldBreakSaid(job: Job, piece: PieceNow): string {
   return '';
 }
 
+/** The way to mend it begins with saying so. */
+const STRIPPED = 'Thread stripped? - then p says so; s shows how it is mended, and m notes it.';
+
 /** All that is known of one hole. */
 function sayHole(job: Job, hole: HoleNow, piece: PieceNow, columns: number): Line[] {
   const takes = `${hole.name} takes ${sayTakes(job, hole.belongs)}.`;
@@ -184,5 +187,6 @@ function sayHole(job: Job, hole: HoleNow, piece: PieceNow, columns: number): Lin
     ...corrected(torqueRows(job, piece, null, hole.name), columns),
     ...againstHole(job, hole, piece, columns),
     ...wrap(lengthsSaid(job, hole, piece), columns),
+    ...wrap(hole.trouble === null ? STRIPPED : '', columns),
   ];
 }

@@ -6,9 +6,10 @@ import { comesAlong, WAY_LABELS, type WayNow, wayNow } from '../../plan/piece/wa
 import { cameOut, goesIn } from '../ask/inside.ts';
 import { keepKey } from '../ask/keep-key.ts';
 import { noteKey } from '../ask/note.ts';
+import { keepDraft, PIECE_DRAFT } from '../base/drafts.ts';
 import { goWay, OFF, readFirst, rowStep, TIGHT, toSettleStep } from '../base/enter.ts';
 import { ENTER, type Key } from '../base/key.ts';
-import { requestMark, show, toStep } from '../base/moves.ts';
+import { pieceNamed, requestMark, say, show, stay, toStep } from '../base/moves.ts';
 import type { State, Updated } from '../base/state.ts';
 import { drawKey } from '../draw/draw-key.ts';
 import { inPiece } from '../known/in-question.ts';
@@ -140,5 +141,12 @@ export const lookScreen = stepScreen({
   },
   keys: KEYS,
   draw: drawLook,
-  back: (state, { piece }) => show(state, { screen: 'job', here: piece }),
+  back: (state, { piece }) => {
+    const { state: below } = show(state, { screen: 'job', here: piece });
+    if (state.open?.job.pieces.has(piece) !== false) return stay(below);
+    // It was only named: the file gets it with what is noted of it first.
+    const name = pieceNamed(state.open.job, piece).spec.name;
+    const quiet = `${name} is not in the file yet: nothing is noted of it. o takes it up again.`;
+    return say(keepDraft(below, PIECE_DRAFT, name), quiet);
+  },
 });

@@ -134,7 +134,7 @@ function drawOn(here: OnOn): Page {
   const n = piece.holes.length;
   const empty = piece.holes.filter((h) => h.state === 'out').length;
   const rest = {
-    right: line(`on, by fingers, ${n - empty} of ${n}`),
+    right: line(`going on, ${n - empty} of ${n} in by fingers`),
     under: line(sealantSaid(job, piece, state.now) ?? ''),
     say: [
       ...sayHand(here),

@@ -26,7 +26,7 @@ export const troubleKey: Key<OnHoles> = {
   id: 'trouble',
   presses: ['-', '!'],
   label: 'trouble',
-  help: 'something is wrong with the lit bolt or hole',
+  help: 'something is wrong with the lit bolt or hole: stuck, stripped, broken, and how it is mended',
   holds: ({ lit }) => lit !== null,
   does: (here) => {
     const { state, step, lit } = here;

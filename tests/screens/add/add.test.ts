@@ -79,6 +79,29 @@ describe('one line', () => {
     expect(d.frame).toContain('> 6204 bearing');
   });
 
+  it('a line that was left is said to be taken up again, and what is typed over it takes its place', () => {
+    const d = desk().open('cover').press('+').type('torque 12 N·m').press('enter escape escape');
+    d.press('+');
+    expect(d.frame).toContain('> torque 12 N·m');
+    expect(d.frame).toContain('This was left half written.');
+    d.type('gasket 11394').press('enter enter');
+    expect(d.bench.job.upper.buys.get('gasket-11394')?.what).toBe('gasket 11394');
+    // An arrow goes on with it.
+    const more = desk().open('cover').press('+').type('6204').press('escape + left right');
+    expect(more.type(' bearing').frame).toContain('> 6204 bearing');
+  });
+
+  it('a figure of torque at a piece is its torque first', () => {
+    const empty = new Bench('putback: 1\njob: A\npieces: {lid: {bolts: S S}}\ndiary:\n');
+    const d = desk(empty).open('lid').press('+').type('torque 12 N·m').press('enter');
+    expect(d.frame).toContain('Lid: its torque, as the manual prints it?');
+    d.press('enter');
+    expect(d.bench.text).toMatch(/torque: 12 N·m/);
+    expect(d.frame).toContain('Its torque: 12 N·m.');
+    const not = desk().open('cover').press('+').type('torque wrench 12').press('enter');
+    expect(not.frame).not.toContain('its torque, as the manual prints it');
+  });
+
   it('a Space decides nothing', () => {
     const d = desk().open('cover').press('+').type('6204 bearing').press('enter space space');
     expect(d.screen).toBe('add');

@@ -73,4 +73,11 @@ describe('before the first bolt', () => {
     );
     expect(row.open('brake-caliper').press('r').screen).toBe('gate');
   });
+
+  it('seen one by one, Enter goes on, as on a page that only tells', () => {
+    const desk = open('drum');
+    for (let i = 0; i < 9 && !/Enter go on/.test(desk.frame); i += 1) desk.press('enter');
+    expect(desk.screen).toBe('gate');
+    expect(desk.press('enter').step).toBe('off');
+  });
 });

@@ -56,6 +56,7 @@ const OTHERWISE: Readonly<Record<string, string>> = {
   'as-caution': ANSWER,
   'as-tip': ANSWER,
   'as-suspect': ANSWER,
+  'as-torque': ANSWER,
   // How the marked look came out.
   'look-good': ANSWER,
   'look-bad': ANSWER,
