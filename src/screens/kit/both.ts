@@ -2,7 +2,7 @@
  * What is true and what is printed, side by side. The printed one is struck where a terminal can do that, and in
  * words always, so that neither colour nor a special terminal is needed to tell which of the two holds.
  */
-import { hanging, indent, type Line, type Style, span, split, width } from './text.ts';
+import { broken, hanging, indent, type Line, type Style, span, width } from './text.ts';
 
 /** `8 N·m, bulletin 12. Not 10 N·m, manual 2-17, as printed.`; only the text where nothing was corrected. */
 export function both(text: string, printed: Printed, style: Style = {}): Line {
@@ -56,10 +56,13 @@ export function flow(what: Line, columns: number): Line[] {
       now = [...now, blank];
       used += 1;
     }
-    for (const part of broken(pieces, columns)) {
-      if (used + width(part) > columns) end();
-      now = [...now, ...part];
-      used += width(part);
+    const isLong = width(pieces) > columns;
+    for (const s of pieces) {
+      for (const text of isLong ? broken(s.text, columns, columns - used) : [s.text]) {
+        if (used + width(text) > columns) end();
+        if (text !== '') now = [...now, { ...s, text }];
+        used += width(text);
+      }
     }
   }
   end();
@@ -91,12 +94,6 @@ function words(what: Line): Word[] {
     }
   }
   return found.filter((w) => w.pieces.length > 0);
-}
-
-/** A word that is longer than a line, in parts that fit. */
-function broken(pieces: Line, columns: number): Line[] {
-  if (width(pieces) <= columns) return [pieces];
-  return pieces.flatMap((s) => split(s.text).map((text) => [{ ...s, text }]));
 }
 
 /** Neighbours of one style in one span. */

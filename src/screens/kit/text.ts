@@ -40,7 +40,14 @@ export function line(...parts: readonly (string | Span | Line | null | false)[])
 /** Columns that a text or a line takes. */
 export function width(what: string | Line): number {
   if (typeof what !== 'string') return what.reduce((sum, s) => sum + width(s.text), 0);
-  return /^[\x20-\x7e]*$/.test(what) ? what.length : stringWidth(what);
+  if (/^[\x20-\x7e]*$/.test(what)) return what.length;
+  // Between two of these there is always a border; a line break takes no column and is one too.
+  let plain = 0;
+  const rest = what.replace(/(?<=[\x20-\x7e])[\x20-\x7e]+(?=[\x20-\x7e])/g, (run) => {
+    plain += run.length;
+    return '\n';
+  });
+  return plain + stringWidth(rest);
 }
 
 const graphemes = new Intl.Segmenter('en', { granularity: 'grapheme' });
@@ -50,24 +57,33 @@ export function split(text: string): string[] {
   return Array.from(graphemes.segment(text), (s) => s.segment);
 }
 
-/** As much of the text as fits into `columns`. */
+/** As much of the text as fits into `columns`. Of a long one no more is looked at. */
 function head(text: string, columns: number): string {
-  if (width(text) <= columns) return text;
-  let out = '';
+  if (text.length <= LONG * columns && width(text) <= columns) return text;
   let used = 0;
-  for (const g of split(text)) {
-    used += width(g);
-    if (used > columns) break;
-    out += g;
+  for (const { segment, index } of graphemes.segment(text)) {
+    used += width(segment);
+    if (used > columns) return text.slice(0, index);
   }
-  return out;
+  return text;
+}
+/** Characters for a column, from which it is quicker to count than to measure. */
+const LONG = 4;
+
+function fits(what: Line, columns: number): boolean {
+  let left = columns;
+  return what.every(({ text }) => {
+    if (text.length > LONG * columns && head(text, left) !== text) return false;
+    left -= width(text);
+    return left >= 0;
+  });
 }
 
 const CUT = '..';
 
 /** The line in at most `columns`; what is cut off is marked. */
 export function cutTo(what: Line, columns: number): Line {
-  if (width(what) <= columns) return what;
+  if (fits(what, columns)) return what;
   const mark = columns > CUT.length ? CUT : '';
   let left = columns - mark.length;
   const out: Span[] = [];
@@ -132,21 +148,23 @@ export function wrap(text: string, columns: number, style: Style = {}): Line[] {
   return lines.map((shown) => [{ ...style, text: shown }]);
 }
 
-/** A word in parts of at most `room` columns, or of one character where that is wider. */
-function broken(word: string, room: number): string[] {
+/**
+ * A word in parts of at most `room` columns, or of one character where that is wider; the first of at most `first`,
+ * and empty where nothing fits there.
+ */
+export function broken(word: string, room: number, first: number = room): string[] {
   const parts: string[] = [];
-  let now = '';
-  let used = 0;
-  for (const g of split(word)) {
-    const wide = width(g);
-    if (now !== '' && used + wide > room) {
-      parts.push(now);
-      [now, used] = ['', 0];
+  let from = 0;
+  let used = room - first;
+  for (const { segment, index } of graphemes.segment(word)) {
+    const wide = width(segment);
+    if (used > 0 && used + wide > room) {
+      parts.push(word.slice(from, index));
+      [from, used] = [index, 0];
     }
-    now += g;
     used += wide;
   }
-  return [...parts, now];
+  return [...parts, word.slice(from)];
 }
 
 /** Wrapped with the later lines moved in by `hang`. */

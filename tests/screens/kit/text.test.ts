@@ -1,8 +1,10 @@
 import fc from 'fast-check';
+import stringWidth from 'string-width';
 import { describe, expect, it } from 'vitest';
 import { ordinal } from '../../../src/piece/words.ts';
 import { paint } from '../../../src/screens/kit/paint.ts';
 import {
+  broken,
   cutTo,
   hanging,
   line,
@@ -118,5 +120,59 @@ describe('words', () => {
         null,
       ]),
     ).toBe('2 S, 1 M, 1 unknown');
+  });
+});
+
+describe('a long text is measured as a short one', () => {
+  const longText = fc
+    .array(fc.oneof(fc.constantFrom(...NASTY), fc.constantFrom('bolt', 'M6x25, ', '10 N·m')), {
+      minLength: 1,
+      maxLength: 60,
+    })
+    .map((parts) => span(parts.join('')).text);
+
+  it('its columns are those that the library counts', () => {
+    fc.assert(
+      fc.property(longText, (t) => {
+        expect(width(t)).toBe(stringWidth(t));
+      }),
+    );
+  });
+
+  it('cut to a few columns it is its own beginning, as long as can be', () => {
+    fc.assert(
+      fc.property(longText, fc.integer({ min: 3, max: 9 }), (t, columns) => {
+        const shown = text(cutTo(line(t), columns));
+        if (stringWidth(t) <= columns) {
+          expect(shown).toBe(t);
+          return;
+        }
+        const kept = shown.slice(0, -2);
+        expect([shown.slice(-2), t.startsWith(kept)]).toEqual(['..', true]);
+        const more = new Intl.Segmenter('en').segment(t.slice(kept.length))[Symbol.iterator]();
+        const next = more.next().value?.segment ?? '';
+        expect(stringWidth(kept) + stringWidth(next)).toBeGreaterThan(columns - 2);
+      }),
+    );
+  });
+
+  it('broken, its parts are the whole, and each is full', () => {
+    const rooms = fc.record({
+      room: fc.integer({ min: 2, max: 9 }),
+      left: fc.integer({ min: 0, max: 9 }),
+    });
+    fc.assert(
+      fc.property(longText, rooms, (t, { room, left }) => {
+        const first = Math.min(room, left);
+        const parts = broken(t, room, first);
+        expect(parts.join('')).toBe(t);
+        for (const [i, part] of parts.entries()) {
+          const most = i === 0 ? first : room;
+          expect(stringWidth(part)).toBeLessThanOrEqual(most);
+          // Nothing that comes after takes more than two columns.
+          if (i < parts.length - 1) expect(stringWidth(part)).toBeGreaterThanOrEqual(most - 1);
+        }
+      }),
+    );
   });
 });
