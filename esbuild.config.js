@@ -315,7 +315,7 @@ THE SOFTWARE IS PROVIDED "AS IS", WITHOUT WARRANTY OF ANY KIND, EXPRESS OR IMPLI
 /** Licences of packages that name theirs and bring no file of it. */
 const WITHOUT_FILE = { 'yoga-layout': MIT('Facebook, Inc. and its affiliates.') };
 
-/** The licence text of each library that is inside. */
+/** The licence texts of the libraries that are inside, each text once, behind the names of those that it is for. */
 const packages = new Set();
 for (const input of Object.values(made).flatMap((m) => Object.keys(m.inputs))) {
   const found = input.match(/^(.*node_modules\/((?:@[^/]+\/)?[^/]+))\//);
@@ -326,9 +326,11 @@ const licences = [...packages].sort().map((folder) => {
   const file = readdirSync(folder).find((f) => /^(licen[cs]e|copying)/i.test(f));
   const text = file ? readFileSync(join(folder, file), 'utf8').trim() : WITHOUT_FILE[name]?.trim();
   if (!text) throw new Error(`${name} brings no text of its licence (${license}): add it here`);
-  return `${name} ${version} (${license})\n\n${text}\n`;
+  return { name: `${name} ${version} (${license})`, text };
 });
-writeFileSync('dist/LICENSES.txt', licences.join('\n----\n\n'));
+const byText = Map.groupBy(licences, ({ text }) => text);
+const said = [...byText].map(([text, of]) => `${of.map((l) => l.name).join('\n')}\n\n${text}\n`);
+writeFileSync('dist/LICENSES.txt', said.join('\n----\n\n'));
 
 // The page for man, in the program's own words.
 const page = execFileSync(process.execPath, ['dist/putback.js', 'help', '--man']);
