@@ -11,7 +11,20 @@ type Undo = Extract<Wish, { do: 'undo' }>;
 /** The last mark of the job that counts, whoever made it. */
 function lastMark(state: State): Entry | null {
   const job = state.open?.job;
-  return job?.entries.findLast((e) => e.verb !== 'undo' && job.living.has(e.id)) ?? null;
+  if (!job) return null;
+  const counts = job.entries.filter((e) => e.verb !== 'undo' && job.living.has(e.id));
+  return lastOf(state, counts);
+}
+
+/**
+ * The last of these marks. What is not as printed and came along with what was taken over goes with that: one key made
+ * both, and one takes both back.
+ */
+export function lastOf({ mine }: State, counts: readonly Entry[]): Entry | null {
+  const last = counts.at(-1) ?? null;
+  const first = counts.findLast((e) => e.verb !== 'corrected' || mine.includes(e.id));
+  const took = first?.verb === 'taken' && mine.includes(first.id);
+  return took && last?.piece === first.piece ? first : last;
 }
 
 /** The last mark is of this sitting: one key takes it back. */

@@ -1,5 +1,6 @@
 /** The key that leads to the trace of a fault. */
 import type { Job } from '../../model/types.ts';
+import { faultTask } from '../../plan/trace/found.ts';
 import type { Key } from '../base/key.ts';
 import { show } from '../base/moves.ts';
 import type { State } from '../base/state.ts';
@@ -11,7 +12,7 @@ export const traceKey: Key<{ state: State; job: Job }> = {
   presses: ['k'],
   // Said where there is a fault to find, and where nothing was begun yet.
   label: ({ job }) => {
-    const found = job.upper.found !== null && job.upper.found !== '';
+    const found = job.upper.found !== null && job.upper.found !== '' && faultTask(job) === null;
     return (hasTrace(job) && !found) || job.pieces.size + job.tasks.size === 0
       ? 'find the fault'
       : '';

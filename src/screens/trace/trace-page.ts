@@ -3,7 +3,7 @@ import type { Job } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
 import { minutesIn } from '../../plan/trace/input.ts';
 import * as words from '../../plan/trace/say.ts';
-import { checkSaid } from '../../plan/trace/traced.ts';
+import { checkSaid, isUnmended } from '../../plan/trace/traced.ts';
 import type { Look } from '../../trace/types.ts';
 import { type ListLine, listLines, middleRows, type Page } from '../base/page.ts';
 import { bold, hanging, type Line, line, pad, type Style, span, width, wrap } from '../kit/text.ts';
@@ -99,6 +99,8 @@ function sayLines(here: OnTrace): Line[] {
   const { state, job, now, look, suspect, tries } = here;
   const { columns } = state;
   const { conflict } = now.answer;
+  // Of what was found and put right, only how that stands.
+  const done = now.found.some((one) => one.suspect === suspect && one.mend && !isUnmended(one));
   const flow = (texts: readonly string[], style: Style = {}) =>
     texts.flatMap((text) => wrap(text, columns, style));
   const open = tries.map(({ put, suspect: of, how }) => {
@@ -110,7 +112,7 @@ function sayLines(here: OnTrace): Line[] {
     ...flow(two, LOUD),
     ...flow(open),
     ...(look ? lookLines(here, look) : []),
-    ...(suspect === null ? [] : suspectLines(job, suspect, columns)),
+    ...(suspect === null || done ? [] : suspectLines(job, suspect, columns)),
     ...flow(words.endSaid(job, now), { bold: true }),
     ...(conflict ? flow(words.conflictSaid(job, conflict)) : []),
     ...flow(words.besideSaid(job, now)),

@@ -1,5 +1,12 @@
 /** The second job on a machine, on real files: from nothing to the first bolt, and what is carried over. */
-import { copyFileSync, mkdtempSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import {
+  appendFileSync,
+  copyFileSync,
+  mkdtempSync,
+  readFileSync,
+  rmSync,
+  writeFileSync,
+} from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { setImmediate as turn } from 'node:timers/promises';
@@ -23,10 +30,13 @@ interface Bench {
   until(is: (state: State) => boolean): Promise<void>;
 }
 
-function bench(text: string): Bench {
+/** `more`: lines behind the diary of the first job. */
+function bench(text: string, more = ''): Bench {
   const folder = mkdtempSync(join(tmpdir(), 'putback-second-'));
   onTestFinished(() => rmSync(folder, { recursive: true, force: true }));
-  copyFileSync('jobs/ostrell-gearbox.yaml', join(folder, 'first.yaml'));
+  const first = join(folder, 'first.yaml');
+  copyFileSync('jobs/ostrell-gearbox.yaml', first);
+  if (more !== '') appendFileSync(first, more);
   const path = join(folder, 'second.yaml');
   writeFileSync(path, text);
   let n = 0;
@@ -114,4 +124,23 @@ it('taken over by one key and taken back by one key: the bytes above the diary a
   await press('backspace');
   const back = readFileSync(path, 'utf8');
   expect(back.split('diary:')[0]).toBe(text.split('diary:')[0]);
+});
+
+it('what was not as printed goes with what was taken over, by the same key', async () => {
+  const text = EMPTY.replace(
+    'diary:',
+    'pieces:\n  gear-cover: {bolts: H H H D H H H D, torque: "24 N·m, manual p. 19"}\ndiary:',
+  );
+  const more =
+    '  - {at: 2026-10-01T10:00:00+02:00, id: truth001, piece: gear-cover, corrected: torque, was: "24 N·m, manual p. 19", says: "20 N·m, bulletin 3"}\n';
+  const { loop, path, press, until } = bench(text, more);
+  await until((s) => s.earlier !== null);
+  await press('space', 'e', 't');
+  const living = () => [...(loop.state().open?.job.corrections ?? [])].map((c) => c.says);
+  expect(living()).toEqual(['20 N·m, bulletin 3']);
+  await press('backspace');
+  expect(living()).toEqual([]);
+  const back = readFileSync(path, 'utf8');
+  expect(back.split('diary:')[0]).toBe(text.split('diary:')[0]);
+  expect(readJob(back, path).entries.filter((e) => e.verb === 'undo')).toHaveLength(2);
 });
