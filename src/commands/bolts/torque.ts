@@ -10,6 +10,7 @@ import { type Against, againstHole } from '../../bolt/torque/against-hole.ts';
 import { MAKER_FIRST } from '../../bolt/torque/cautions.ts';
 import { sane } from '../../bolt/torque/sane.ts';
 import { likelyMark, maybeHollow, notSteel } from '../../bolt/torque/solid.ts';
+import { readStages } from '../../bolt/torque/stages.ts';
 import { standing } from '../../bolt/torque/standing.ts';
 import { strip } from '../../bolt/torque/stripping.ts';
 import { aim, settings, withAdapter } from '../../bolt/torque/wrench.ts';
@@ -22,7 +23,7 @@ export function run(call: Call): Answer {
   const said = word ?? optionText(call, 'torque') ?? '';
   switch (what) {
     case 'convert':
-      return withTorque(said, (q) => inUnit(call, q));
+      return stagesIn(call, said) ?? withTorque(said, (q) => inUnit(call, q));
     case 'wrench':
       return withTorque(said, (q) => onWrench(call, q));
     case 'sane':
@@ -37,6 +38,24 @@ export function run(call: Call): Answer {
         'Which? torque convert, wrench, thread, sane, strip. --help says more.',
       );
   }
+}
+
+/** A text of several stages: which they are, and the one that is a torque in the unit; null where it is one figure or unread. */
+function stagesIn(call: Call, text: string): Answer | null {
+  if (readQuantity(text)) return null;
+  const { stages, rest } = readStages(text);
+  const torques = stages.flatMap((s) => (s.do === 'torque' ? [s.quantity] : []));
+  const full = torques.at(-1);
+  if (full === undefined || rest.length > 0) return null;
+  const said = stages.map((s) => {
+    if (s.do === 'torque') return printQuantity(s.quantity);
+    return s.do === 'snug' ? 'snug' : `${s.do === 'loosen' ? 'back ' : ''}${s.degrees}°`;
+  });
+  const each = torques.map((q) => inUnit(call, q));
+  const bad = each.find((a) => a.exit !== 0);
+  if (bad) return bad;
+  const json = { ...each.at(-1)?.json, stages: said };
+  return answer(json, [`Stages: ${said.join(', ')}.`, ...each.map((a) => a.text)].join('\n'));
 }
 
 function withTorque(text: string, then: (q: Quantity) => Answer): Answer {

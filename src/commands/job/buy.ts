@@ -13,24 +13,25 @@ import { beside, mark } from '../base/mark.ts';
 import { openJob } from '../base/open-job.ts';
 
 export async function run(call: Call): Promise<Answer> {
-  const [file = '', key, state] = call.words;
+  const [file = '', said, state] = call.words;
   const opened = openJob(file, call.world);
   if ('answer' in opened) return opened.answer;
   const list = buyList(opened.job, nowHere(call.world));
-  if (key === undefined) return listed(call, list, nowHere(call.world));
+  if (said === undefined) return listed(call, list, nowHere(call.world));
   const known = BUY_STATES.find((s): s is BuyState => s === state);
   if (!known) {
     const close = near(state ?? '', BUY_STATES);
     const hint = close ? `Did you mean ${close}?` : `There are ${BUY_STATES.join(', ')}.`;
     return misuse('no-such-state', `No state ${state ?? ''} of a thing to buy. ${hint}`);
   }
-  const thing = list.find((b) => b.buy === key);
+  const thing = meantBy(list, said);
+  const key = thing?.buy ?? said;
   const add = thing ? newBuy(thing) : null;
-  const said = optionText(call, 'promised');
+  const day = optionText(call, 'promised');
   const now = call.world.now();
-  const promised = said === undefined ? undefined : typedDate(said, now);
+  const promised = day === undefined ? undefined : typedDate(day, now);
   if (promised === null)
-    return misuse('bad-date', `${said} is no day: 2026-04-25, 25 April, 25.4., 5 days.`);
+    return misuse('bad-date', `${day} is no day: 2026-04-25, 25 April, 25.4., 5 days.`);
   const tray = optionText(call, 'tray');
   const wish = {
     do: 'buy',
@@ -41,8 +42,18 @@ export async function run(call: Call): Promise<Answer> {
     ...(add ? { add } : {}),
     ...beside(call),
   } as const;
-  const day = promised === undefined ? '' : `, promised for ${sayDate(promised, now)}`;
-  return mark(call, wish, () => `${key}: ${known}${day}.`);
+  const when = promised === undefined ? '' : `, promised for ${sayDate(promised, now)}`;
+  return mark(call, wish, () => `${key}: ${known}${when}.`);
+}
+
+/** By its name on the list or as it is printed, or the only one of which either begins so. */
+function meantBy(list: readonly Buy[], said: string): Buy | undefined {
+  const word = said.trim().toLowerCase();
+  const names = (b: Buy) => [b.buy, b.what.toLowerCase()];
+  const exact = list.find((b) => b.buy === said) ?? list.find((b) => names(b).includes(word));
+  if (exact || word === '') return exact;
+  const begin = list.filter((b) => names(b).some((name) => name.startsWith(word)));
+  return begin.length === 1 ? begin[0] : undefined;
 }
 
 function listed(call: Call, list: readonly Buy[], now: string): Answer {

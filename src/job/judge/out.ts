@@ -19,6 +19,7 @@ import {
   write,
   wrong,
 } from './parts.ts';
+import { onceSaid, turnedByAngle, turnedSaid } from './used-once.ts';
 
 export function judgeOut(job: Job, wish: Wished<'out'>, stamp: Stamp): Verdict {
   const found = wish.row === undefined ? null : readRowFound(wish.row, job);
@@ -50,6 +51,11 @@ export function judgeOut(job: Job, wish: Wished<'out'>, stamp: Stamp): Verdict {
   if (found && found.words.length !== 1 && found.words.length !== picked.length) {
     const say = `${piece.spec.name}: ${picked.length} holes, and ${found.words.length} words in the row.`;
     return wrong('row-count', say, { holes: picked.length, words: found.words.length });
+  }
+  // Said once, with the first that comes out.
+  const turned = turnedByAngle(job, piece, piece.holes);
+  if (turned.length > 0 && piece.holes.every((h) => h.state !== 'out')) {
+    warnings.push(...onceSaid([turnedSaid(piece.spec.key, turned)]));
   }
   return note(piece, picked, found, wish, stamp, warnings);
 }

@@ -55,6 +55,8 @@ export function judgeTight(job: Job, wish: Wished<'tight'>, stamp: Stamp): Verdi
   const stopped = forced ? null : stop(due.holes);
   if (stopped) return stopped;
   if (!pass || open.length === 0) return already();
+  const turned = forced ? null : stopAngle(piece, pass);
+  if (turned) return turned;
   // A bolt that never came out is not put back; one that is in goes by what is in.
   const back = open.filter((h) => h.state !== 'home');
   const old = usedOnce(
@@ -195,6 +197,14 @@ function stop(holes: readonly HoleNow[]): Refused | null {
   return refuse('trouble', `${first.name}: ${what}. Mend it first, and say so.`, {
     holes: namesOf(bad),
   });
+}
+
+/** Nobody turns the others by angle beside a pulled thread: the piece comes off for its mend, and they out again. */
+function stopAngle({ spec, holes }: PieceNow, pass: PassSpec): Refused | null {
+  const pulled = pass.angle === null ? [] : holes.filter((h) => h.trouble === 'pulled');
+  if (pulled.length === 0) return null;
+  const say = `${list(namesOf(pulled))}: thread pulled. ${spec.name} has to come off for the mend: the others are not turned by angle before it.`;
+  return refuse('trouble', say, { holes: namesOf(pulled) });
 }
 
 /** These holes are the next ones of the order, in any order among themselves. */

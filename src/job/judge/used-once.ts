@@ -12,6 +12,7 @@ import type {
   Warning,
 } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
+import { passesAt } from '../../piece/passes.ts';
 import { sealsNamed } from '../../piece/seals.ts';
 import { isFresh, isHereNow } from './inside.ts';
 import { namesOf, type Refused, refuse } from './parts.ts';
@@ -48,7 +49,10 @@ export function usedOnce(
     if (job.upper.kinds.get(item.kind)?.once) add(bolts, item.kind, hole);
     for (const word of item.with) if (sealsUnder(word) !== null) add(under, word, hole);
   }
+  const turned = turnedByAngle(job, piece, holes);
+  const renewed = isHereNow(job, `${key}-bolts`);
   return [
+    ...(turned.length > 0 && !renewed ? [turnedSaid(key, turned)] : []),
     ...[...bolts].flatMap(([letter, at]) => {
       const kind = job.upper.kinds.get(letter);
       return !kind || fresh(wordsOf(kind)) ? [] : [boltSaid(key, kind, at)];
@@ -106,6 +110,25 @@ export function isOfBolts(job: Job, piece: PieceNow, buy: string): boolean {
   const bolts = kinds.flatMap((letter) => job.upper.kinds.get(letter) ?? []).flatMap(wordsOf);
   const under = piece.holes.flatMap((h) => h.belongs?.with ?? []);
   return [...bolts, ...under].some((word) => speaks(spec, word));
+}
+
+/** Holes whose bolts are turned by angle, as it is printed: such bolts stretch, and many makers want new ones. */
+export function turnedByAngle(job: Job, { spec }: PieceNow, holes: readonly HoleNow[]): HoleNow[] {
+  const { kinds } = job.upper;
+  return holes.filter((hole) => {
+    const kind = hole.belongs?.kind ?? '';
+    return (
+      !kinds.get(kind)?.once &&
+      passesAt(spec, kinds, hole.name).some((p) => p.name.startsWith('angle'))
+    );
+  });
+}
+
+/** A question to the manual; its name on the list is that of its piece. */
+export function turnedSaid(piece: string, at: readonly HoleNow[]): UsedOnce {
+  const buy = `${piece}-bolts`;
+  const say = `${list(namesOf(at))}: turned by angle, and such bolts are often used once: does the manual ask for new ones? (${buy})`;
+  return { asks: false, bolts: false, sure: false, say, holes: namesOf(at), buy };
 }
 
 /** Ticked before the joint was made, in this round. */

@@ -1,5 +1,6 @@
 /** What comes on the list by itself: whatever is used once at a piece that comes off, and what its joint asks for. */
 import { sealsUnder } from '../../bolt/fit/seals.ts';
+import { turnedByAngle } from '../../job/judge/used-once.ts';
 import { keySlug } from '../../model/slug.ts';
 import type { BuySpec, Job, Kind, PieceNow } from '../../model/types.ts';
 import { sealsNamed } from '../../piece/seals.ts';
@@ -32,6 +33,7 @@ export function itselfOf(
     const said = (word: string) => here.some((buy) => speaksOf(buy, word));
     return [
       ...usedBolts(piece, job.upper.kinds, said),
+      ...turnedBolts(job, piece, said),
       ...sealingWashers(piece, said),
       ...seals(piece, said),
     ];
@@ -79,6 +81,16 @@ function usedBolts(
     const why = `used once, comes off with ${piece.spec.name}`;
     return [{ ...row(piece, letter, what, count), why, sure: true, ask: false }];
   });
+}
+
+/** Bolts that are turned by angle: whether they are used once only the manual says. */
+function turnedBolts(job: Job, piece: PieceNow, said: (word: string) => boolean): Itself[] {
+  const at = turnedByAngle(job, piece, piece.holes);
+  if (at.length === 0 || said('bolt')) return [];
+  const texts = at.flatMap((h) => job.upper.kinds.get(h.belongs?.kind ?? '')?.text || []);
+  const what = ['bolts', ...new Set(texts)].join(' ');
+  const why = `turned by angle at ${piece.spec.name}, often used once: does the manual ask for new ones?`;
+  return [{ ...row(piece, 'bolts', what, at.length), why, sure: false, ask: true }];
 }
 
 function sealingWashers(piece: PieceNow, said: (word: string) => boolean): Itself[] {

@@ -3,13 +3,14 @@ import { repair } from '../../bolt/fit/repair.ts';
 import { placeOf } from '../../job/fold/place.ts';
 import { sayTrouble } from '../../job/fold/say-hole.ts';
 import type { Job, PieceNow, Trouble } from '../../model/types.ts';
+import { passesOf } from '../../piece/passes.ts';
 import { ENTER, GO, type Key } from '../base/key.ts';
 import { atStep, holeNamed, requestMark, stay, toStep } from '../base/moves.ts';
 import { listLines, type Page } from '../base/page.ts';
 import type { State, Updated } from '../base/state.ts';
 import { stopBox } from '../kit/box.ts';
 import { keyName } from '../kit/press.ts';
-import { bold, hanging, line, span } from '../kit/text.ts';
+import { bold, hanging, line, span, wrap } from '../kit/text.ts';
 import { type OnPiece, onPiece, type StepView, stepScreen } from './step.ts';
 import { ADVICE, CHOICES } from './troubles.ts';
 import { redoKey, undoKey } from './undo.ts';
@@ -104,6 +105,11 @@ function wayOut({ job, piece }: { job: Job; piece: PieceNow }, name: string, tro
   return repair({ place }).map((step) => step.do);
 }
 
+/** Bolts beside it that were turned by angle would only have to come out again. */
+function comesOffFirst(job: Job, piece: PieceNow): boolean {
+  return passesOf(piece.spec, job.upper.kinds).some((pass) => pass.name.startsWith('angle'));
+}
+
 function drawAdvice({ job, piece, step, trouble: found }: OnAdvice): Page {
   return {
     kind: 'plain',
@@ -111,6 +117,16 @@ function drawAdvice({ job, piece, step, trouble: found }: OnAdvice): Page {
     right: line(`hole ${step.hole}`),
     middle: (columns) => [
       ...stopBox([`${step.hole}: ${sayTrouble(found)}.`, ...ADVICE[found]], columns),
+      ...(found === 'pulled' && comesOffFirst(job, piece)
+        ? [
+            ...wrap(
+              'It has to come off for the mend: leave the others as they are, and turn none by angle.',
+              columns,
+              { bold: true },
+            ),
+            [],
+          ]
+        : []),
       ...wayOut({ job, piece }, step.hole, found).flatMap((said) =>
         hanging(line('[ ] '), said, columns),
       ),

@@ -29,6 +29,7 @@ describe('the list before the first start', () => {
     const desk = new Desk(back(['snug'])).open('lid');
     desk.press(go(6));
     expect(desk.frame).not.toContain('before the first start');
+    desk.press('go');
     expect(desk.frame).toContain('final');
     desk.press(go(6));
     expect(desk.frame).toContain('before the first start');
@@ -93,5 +94,30 @@ describe('a round that was begun, and a test that was passed', () => {
     expect(record?.fields['Assembly procedure and tightening method'].join('; ')).toContain(
       'full marked in this order: 3 1 5 2 6 4',
     );
+  });
+});
+
+describe('bolts that are turned by angle', () => {
+  const CAP = LID.replace('S S S S S S, torque: 10 N·m', 'S S S, torque: "20 N·m + 90°"').replace(
+    'M6x25',
+    'M10x40',
+  );
+  const said = (desk: Desk) => desk.frame.replace(/\s+/g, ' ');
+
+  it('are asked about with the first that comes out and with those that go in', () => {
+    const desk = new Desk(new Bench(CAP)).open('lid');
+    if (desk.step !== 'off') desk.press('go');
+    desk.press('go');
+    expect(said(desk)).toContain('does the manual ask for new ones?');
+  });
+
+  it('stop beside a pulled thread, which is mended with the piece off', () => {
+    const desk = new Desk(back(['snug'], new Bench(CAP))).open('lid');
+    desk.press('go !');
+    expect(said(desk)).toContain('It has to come off for the mend');
+    desk.press('go go');
+    expect(desk.frame).not.toContain('turned 90°');
+    desk.press('go go');
+    expect(desk.bench.entries.some((e) => e.value === 'angle')).toBe(false);
   });
 });
