@@ -6,6 +6,7 @@ import { readInstant } from '../model/time.ts';
 import { VERSION } from '../version.ts';
 import type { World } from '../world.ts';
 import { type Answer, type Call, misuse } from './base/command.ts';
+import { withUnread } from './base/unread.ts';
 import { commandHelp, help } from './shell/help.ts';
 import { parseWords } from './shell/words.ts';
 import { COMMANDS } from './table.ts';
@@ -53,7 +54,7 @@ async function answered(argv: readonly string[], json: boolean, world: World): P
   const { run } = await command.load();
   const own = pinned(world, parsed);
   if ('exit' in own) return await print(own, json, world);
-  const answer = await run({ ...parsed, commands: COMMANDS, world: own });
+  const answer = withUnread(await run({ ...parsed, commands: COMMANDS, world: own }), own);
   const exit = await print(answer, json, world);
   if (answer.open === undefined) return exit;
   const { openScreens } = await import('../screens/terminal/open.ts');
@@ -107,7 +108,7 @@ async function slipOf(words: readonly string[], world: World): Promise<Answer> {
   return misuse('no-such-command', `No command and no file ${shown}. ${hint}`);
 }
 
-/** `--at` is now and `--id` the next id, for every command. */
+/** `--at` is now and `--id` the next id, for every command; each command line has a world of its own. */
 function pinned(world: World, { options }: Pick<Call, 'options'>): World | Answer {
   const { at, id } = options;
   if (typeof at === 'string' && !TIME.test(at)) {
@@ -122,7 +123,7 @@ function pinned(world: World, { options }: Pick<Call, 'options'>): World | Answe
   if (typeof id === 'string' && !ID.test(id)) {
     return misuse('bad-id', `--id ${id} is no id: 8 letters, digits, - or _.`);
   }
-  if (at === undefined && id === undefined) return world;
+  if (at === undefined && id === undefined) return { ...world };
   let given = typeof id === 'string' ? id : null;
   return {
     ...world,

@@ -8,9 +8,8 @@ import { livingEntries } from './diary/living.ts';
 import { collector, type Report } from './faults/faults.ts';
 import { toFaults } from './faults/place.ts';
 import { heldTorque, sayBreaks, wouldBreak } from './fold/against.ts';
-import { fold } from './fold/fold.ts';
 import { placer } from './form/read-fields.ts';
-import { type ReadTree, readWithTree } from './read.ts';
+import { jobOf, type ReadTree, readWithTree } from './read.ts';
 import { silentTruths } from './truth/corrections.ts';
 import { type Spot, spotAt } from './yaml/spot.ts';
 
@@ -37,7 +36,7 @@ export function checkTree(
 }
 
 function checkTruths({ read, root, text }: ReadTree, report: Report): void {
-  const job = fold(read.upper, read.entries);
+  const job = jobOf(read);
   for (const { piece, hole, say, ids } of job.conflicts) {
     const name = job.pieces.get(piece)?.spec.name ?? piece;
     report('two-truths', placeOfEntry(text, ids.at(-1) ?? ''), { piece, hole, say, name });

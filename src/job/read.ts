@@ -3,12 +3,13 @@
  * readable YAML opens: a fault is told, and what it does not touch is there.
  */
 
-import type { Entry, Fault, Upper } from '../model/types.ts';
+import type { Entry, Fault, Job, Upper } from '../model/types.ts';
 import { holeNames } from '../piece/order.ts';
 import { type PlacedEntry, readEntries } from './diary/entries.ts';
 import { type Split, splitDiary } from './diary/lines.ts';
 import { collector, type Found } from './faults/faults.ts';
 import { toFaults } from './faults/place.ts';
+import { fold } from './fold/fold.ts';
 import { checkDiary, type Names } from './form/diary-check.ts';
 import { checkCross } from './form/read-cross.ts';
 import { readUpper } from './form/read-upper.ts';
@@ -33,6 +34,16 @@ export interface Read {
 /** Reads the text of a job file; never throws. `file` is only named in the faults. */
 export function readJob(text: string, file: string): Read {
   return readWithTree(text, file).read;
+}
+
+/** Where the job of a file stands, and which of its lines do not count. */
+export function jobOf({ upper, entries, faults }: Pick<Read, 'upper' | 'entries' | 'faults'>): Job {
+  const unread = faults.filter((f) => f.severity === 'error');
+  return fold(
+    upper,
+    entries,
+    unread.map(({ line, code }) => ({ line, code })),
+  );
 }
 
 /** A file that was read, with what its faults stand in. */

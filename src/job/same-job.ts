@@ -22,6 +22,16 @@ export function noJob({ faults }: Pick<Read, 'faults'>): Read['faults'] {
 }
 
 /**
+ * Nothing in it is of a job: another kind of file, or an empty one. A file that only lacks the version of the form is
+ * somebody's job all the same, and opens.
+ */
+export function isNoJob(read: Pick<Read, 'upper' | 'entries' | 'faults'>): boolean {
+  const { job, pieces, tasks } = read.upper;
+  const empty = job === '' && pieces.size + tasks.size + read.entries.length === 0;
+  return empty && noJob(read).length > 0;
+}
+
+/**
  * What became of `known` in `now`. `base`: the file when the job was opened; `lost`: marks that were shown and that
  * `now` lacks. The same job has one of the marks, or the job and machine of before, or else
  * the same person's part; and each piece that a lost mark is about, if it was there to begin with. `late`: it has

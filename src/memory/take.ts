@@ -1,8 +1,7 @@
 /** What an earlier job knows of a piece, as keys that this job's file does not have yet. */
 import { checkJob } from '../job/check.ts';
 import { applyEdits, isFail } from '../job/edit/splice.ts';
-import { fold } from '../job/fold/fold.ts';
-import { readJob } from '../job/read.ts';
+import { jobOf, readJob } from '../job/read.ts';
 import { figuresOf } from '../job/truth/corrections.ts';
 import { sameText } from '../job/truth/figures.ts';
 import { oneLine } from '../model/safe.ts';
@@ -198,7 +197,7 @@ const keySaid = (path: readonly string[]) =>
 /** What was marked is still there, at its hole. */
 function standsAsBefore(job: Job, next: string): boolean {
   const read = readJob(next, '');
-  const now = fold(read.upper, read.entries);
+  const now = jobOf(read);
   return [...job.pieces.values()].every((piece) => {
     if (piece.last === null) return true;
     const holes = now.pieces.get(piece.spec.key)?.holes ?? [];

@@ -142,4 +142,12 @@ export interface Job {
   /** What is inside now. */
   inside: Inside[];
   conflicts: Conflict[];
+  /** Lines of the file that are not taken as they stand, by line: what they say does not count. */
+  unread: readonly UnreadLine[];
+}
+
+/** `code`: of the fault, as `check` tells it. */
+export interface UnreadLine {
+  line: number;
+  code: string;
 }

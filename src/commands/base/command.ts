@@ -99,5 +99,7 @@ export function optionText(call: Call, option: string): string | undefined {
   return typeof value === 'string' ? value : undefined;
 }
 
-/** A job that could be opened, or the answer that says why not. */
-export type Opened = { job: Job; file: string; faults: Fault[] } | { answer: Answer };
+/** A job that could be opened, or the answer that says why not. `none`: nothing in the file is of a job. */
+export type Opened =
+  | { job: Job; file: string; faults: Fault[] }
+  | { answer: Answer; none?: boolean };

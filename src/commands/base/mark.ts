@@ -16,6 +16,7 @@ import {
 } from './command.ts';
 import { faultsText, noFile } from './open-job.ts';
 import { lookUp } from './open-path.ts';
+import { noteUnread } from './unread.ts';
 
 /** `says` and `because` as the command line gives them. */
 export function beside(call: Call): { says?: string; because?: string } {
@@ -62,6 +63,7 @@ export async function mark(
   if (found.kind !== 'file') return noFile(name, call.world);
   const file = resolve(call.world.folder, name);
   const result = await record(file, wish, call.world);
+  if ('job' in result && result.job) noteUnread(call.world, name, result.job);
   if (!result.ok) return failed(result, name);
   const key = pieceMeant(wish, result);
   const piece = key === undefined ? undefined : result.job.pieces.get(key);

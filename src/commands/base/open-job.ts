@@ -1,9 +1,9 @@
 /** Opens a job file for reading. */
 import { resolve } from 'node:path';
 import { printFault } from '../../job/faults/faults.ts';
-import { fold } from '../../job/fold/fold.ts';
 import { noPiece } from '../../job/judge/parts.ts';
-import { readJob } from '../../job/read.ts';
+import { jobOf, readJob } from '../../job/read.ts';
+import { isNoJob } from '../../job/same-job.ts';
 import { errorCode } from '../../job/save/disk.ts';
 import { failOf } from '../../job/save/fail.ts';
 import { readNamed } from '../../job/save/plain.ts';
@@ -11,8 +11,9 @@ import { safe } from '../../model/safe.ts';
 import type { Fault, Job } from '../../model/types.ts';
 import type { World } from '../../world.ts';
 import { type Answer, type Call, faultsJson, misuse, type Opened, refused } from './command.ts';
+import { noteUnread } from './unread.ts';
 
-/** The job in a file; where it cannot be read, all its faults. */
+/** The job in a file; where it cannot be read, or is none, all its faults. */
 export function openJob(name: string, world: World): Opened {
   const file = resolve(world.folder, name);
   let text: string;
@@ -23,7 +24,10 @@ export function openJob(name: string, world: World): Opened {
   }
   const read = readJob(text, name);
   if (read.unreadable) return { answer: faulty(read.faults) };
-  return { job: fold(read.upper, read.entries), file, faults: read.faults };
+  if (isNoJob(read)) return { answer: faulty(read.faults), none: true };
+  const job = jobOf(read);
+  noteUnread(world, name, job);
+  return { job, file, faults: read.faults };
 }
 
 /** `error`: what the system said when it was opened. */

@@ -52,11 +52,12 @@ export function startFrom(name: string, file: string, said: Said, world: World):
 
 function readStart(path: string, name: string, said: Said, world: World): Start | Answer {
   const opened = openJob(path, world);
-  if ('answer' in opened) return opened.answer;
+  const none = () =>
+    misuse('not-a-job', `${name} is no job file and no template.`, { template: name });
+  if ('answer' in opened) return opened.none ? none() : opened.answer;
   const { job, file } = opened;
   const text = readFileSync(file, 'utf8');
-  if (!IS_JOB.test(text))
-    return misuse('not-a-job', `${name} is no job file and no template.`, { template: name });
+  if (!IS_JOB.test(text)) return none();
   // A job that has happened: what it taught, without what happened.
   if (job.entries.length > 0) {
     const day = job.entries.at(-1)?.at.slice(0, 10);

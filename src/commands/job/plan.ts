@@ -14,6 +14,7 @@ import { withinMinutes } from '../../plan/twenty.ts';
 import { nowHere } from '../../world.ts';
 import { type Answer, answer, type Call, misuse, optionText } from '../base/command.ts';
 import { openJob, unknownPiece } from '../base/open-job.ts';
+import { nothingSaid } from '../base/unread.ts';
 
 export function run(call: Call): Answer {
   const opened = openJob(call.words[0] ?? '', call.world);
@@ -52,7 +53,7 @@ export function run(call: Call): Answer {
     all.finish === null ? '' : `Done at the earliest: ${all.finish}`,
     all.critical === null ? '' : `What that hangs on: ${all.critical.join(', ')}`,
   ].filter((s) => s !== '');
-  const text = lines.length > 0 ? lines.join('\n\n') : 'Nothing is left to do.';
+  const text = lines.length > 0 ? lines.join('\n\n') : nothingSaid(job, 'Nothing is left to do.');
   const json = { ...all, cures: curing, tests };
   return answer({ ...json, ...(way === null ? {} : { reach: way }) }, text);
 

@@ -19,6 +19,7 @@ import { nowHere } from '../../world.ts';
 import { answer, type Call } from '../base/command.ts';
 import { correctedIn, correctedLines, lostLines } from '../base/corrected.ts';
 import { openJob } from '../base/open-job.ts';
+import { nothingSaid } from '../base/unread.ts';
 
 export function run(call: Call) {
   const opened = openJob(call.words[0] ?? '', call.world);
@@ -51,7 +52,7 @@ export function run(call: Call) {
     ...block(pieceLines(job, pieces)),
     ...block(open.map((time) => sayOpenTimeOf(time, now))),
     ...block(noteLines(job, back, now)),
-    next === undefined ? 'Nothing is next.' : `Next: ${safe(next)}`,
+    next === undefined ? nothingSaid(job, 'Nothing is next.') : `Next: ${safe(next)}`,
     ...back.dont.map(safe),
     ...correctedLines(job, correctedIn(job)).map(safe),
     ...lostLines(job).map(safe),

@@ -33,15 +33,12 @@ export async function run(call: Call): Promise<Answer> {
     const odd = how === 'added' ? null : oddItem(items, how, item, call);
     if (odd) return odd;
     const left = items.filter(({ stops, done }) => stops && !done);
-    const stillStops =
-      item === 'all' && left.length > 0
-        ? ` What stops still does: ${left.map(({ key }) => key).join(', ')}.`
-        : '';
-    return mark(
+    const marked = await mark(
       call,
       { do: 'gate', moment, how, item, ...place, ...beside(call) },
-      () => `Before ${moment}: ${item} ${how}.${stillStops}`,
+      () => `Before ${moment}: ${item} ${how}.`,
     );
+    return item.trim() === 'all' && how === 'seen' ? stillStopped(marked, left) : marked;
   }
   const found = gate(opened.job, moment, piece ?? null, nowHere(call.world));
   const passed = isPassed(found);
@@ -59,6 +56,18 @@ export async function run(call: Call): Promise<Answer> {
     ...(moment === 'sealing' ? { open } : {}),
   };
   return { ...answer(json, text), exit: passed ? 0 : 1, json };
+}
+
+/** All was ticked, and what stops was not: noted, and the answer is no. */
+function stillStopped(marked: Answer, left: readonly ItemInWords[]): Answer {
+  if (marked.exit !== 0 || left.length === 0) return marked;
+  const stops = left.map(({ key }) => key);
+  return {
+    ...marked,
+    exit: 1,
+    json: { ...marked.json, ok: false, passed: false, stops },
+    text: `${marked.text} What stops still does: ${stops.join(', ')}.`,
+  };
 }
 
 /** A name that no item has here; and what the job knows not to be so, which no tick makes so. */
@@ -82,7 +91,7 @@ function oddItem(
   return refused(
     {
       code: 'not-so-yet',
-      say: `${open.stop ?? open.say} That is known by the diary: a tick does not change it.`,
+      say: `${open.stop ?? open.say} ${open.key === 'unread' ? 'A' : 'That is known by the diary: a'} tick does not change it.`,
       data: { item: open.key },
       overrulable: true,
     },

@@ -1,8 +1,7 @@
 /** What can stand at a place of a command line: for the completions of a shell. */
 import { readdirSync } from 'node:fs';
 import { dirname, join, resolve } from 'node:path';
-import { fold } from '../../job/fold/fold.ts';
-import { readJob } from '../../job/read.ts';
+import { jobOf, readJob } from '../../job/read.ts';
 import { readNamed } from '../../job/save/plain.ts';
 import {
   BUY_STATES,
@@ -127,7 +126,7 @@ function readQuietly(file: string | undefined, world: World): Job | null {
   if (file === undefined) return null;
   try {
     const read = readJob(readNamed(resolve(world.folder, file)).bytes.toString('utf8'), file);
-    return read.unreadable ? null : fold(read.upper, read.entries);
+    return read.unreadable ? null : jobOf(read);
   } catch {
     return null;
   }

@@ -14,8 +14,8 @@ import { countsOf } from './inside.ts';
 import { apply, begin, close, finish, type Making } from './piece.ts';
 import { taskNow } from './tested.ts';
 
-/** `printed`: what the file says. */
-export function fold(printed: Upper, entries: readonly Entry[]): Job {
+/** `printed`: what the file says; `unread`: the lines of it that are not in there. */
+export function fold(printed: Upper, entries: readonly Entry[], unread: Job['unread'] = []): Job {
   const living = inLettersNow(livingEntries(entries));
   const truth = correctedUpper(printed, living);
   const { upper } = truth;
@@ -53,6 +53,7 @@ export function fold(printed: Upper, entries: readonly Entry[]): Job {
     tasks,
     inside: countsOf(living).filter((thing) => thing.count > 0),
     conflicts,
+    unread,
   };
 }
 

@@ -4,9 +4,8 @@ import type { Edit, Entry, Fault, Job } from '../../model/types.ts';
 import { lostEntries } from '../diary/lost.ts';
 import { isFail } from '../edit/splice.ts';
 import { withMark } from '../edit/with-mark.ts';
-import { fold } from '../fold/fold.ts';
 import { writtenBack } from '../judge/write.ts';
-import { type Read, readJob } from '../read.ts';
+import { jobOf, type Read, readJob } from '../read.ts';
 import { noJob } from '../same-job.ts';
 import type { SaveOptions } from './change.ts';
 import { WRITES } from './record.ts';
@@ -67,12 +66,12 @@ export async function writeAgain(
   if ('stopped' in saved) return { ok: false, say: saved.stopped };
   const { text, stamp } = saved;
   const read = readJob(text, file);
-  const job = fold(read.upper, read.entries);
+  const job = jobOf(read);
   return { ok: true, written, job, faults: read.faults, text, stamp };
 }
 
 /** The text that the entry wrote, to be put in as a redo would. */
 function textOf(read: Read, entry: Entry): Edit[] {
   if (entry.verb !== 'written') return [];
-  return writtenBack(fold(read.upper, read.entries), entry, false).edits;
+  return writtenBack(jobOf(read), entry, false).edits;
 }

@@ -3,9 +3,8 @@
 import type { Entry, Job, Recorded, UpperChange, Warning, Wish } from '../../model/types.ts';
 import { findDiary, isFail } from '../edit/splice.ts';
 import { withMark } from '../edit/with-mark.ts';
-import { fold } from '../fold/fold.ts';
 import { judge } from '../judge/judge.ts';
-import { type Read, readJob } from '../read.ts';
+import { jobOf, type Read, readJob } from '../read.ts';
 import { noJob } from '../same-job.ts';
 import type { SaveOptions } from './change.ts';
 import { saveFile } from './save.ts';
@@ -78,7 +77,7 @@ export async function recordSeen(
       }
       const none = noJob(read);
       if (none.length > 0) return { stop: { ok: false, faults: none } };
-      const before = known?.job ?? fold(read.upper, read.entries);
+      const before = known?.job ?? jobOf(read);
       const verdict = judge(before, wish, stamp);
       if (!verdict.ok) return { stop: { ...verdict, job: before } };
       const { entry, edits, warnings } = verdict;
@@ -120,7 +119,7 @@ function written(judged: Judged | null, file: string): Recorded {
   if (!judged) throw new Error('saved without having been judged');
   const { before, entry, warnings, was, text, read } = judged;
   const upper = changeOf(was, text);
-  const job = fold(read.upper, read.entries);
+  const job = jobOf(read);
   last = { file, text, read, job };
   const change = upper === null ? {} : { upper };
   return { ok: true, changed: true, entry, warnings, job, before, ...change };

@@ -3,8 +3,7 @@ import { readdirSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { titleSteps } from '../../find/index/find.ts';
 import { jobText } from '../../find/index/folder.ts';
-import { fold } from '../../job/fold/fold.ts';
-import { readJob } from '../../job/read.ts';
+import { jobOf, readJob } from '../../job/read.ts';
 import { errorCode } from '../../job/save/disk.ts';
 import type { Job, TakenPair, Wish } from '../../model/types.ts';
 import { lastWith } from '../last.ts';
@@ -82,7 +81,7 @@ function readEarlier(folder: string, file: string): { job: Job; text: string } |
   if (!found || !('text' in found)) return null;
   const read = readJob(found.text, file);
   if (read.unreadable) return null;
-  return { job: fold(read.upper, read.entries), text: found.text };
+  return { job: jobOf(read), text: found.text };
 }
 
 /** What is to be put into the file at `path`, and what is not so there as it is printed; null: there is no such job. */

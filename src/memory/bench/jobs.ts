@@ -2,8 +2,7 @@
 import { join } from 'node:path';
 import { titlesOfFolder } from '../../find/index/find.ts';
 import { filesOf, jobText } from '../../find/index/folder.ts';
-import { fold } from '../../job/fold/fold.ts';
-import { readJob } from '../../job/read.ts';
+import { jobOf, readJob } from '../../job/read.ts';
 import type { BenchJob } from '../due.ts';
 import { type Machine, sameMachine } from '../machine.ts';
 
@@ -42,7 +41,7 @@ function readAll(folder: string, names: readonly string[]): BenchJobs {
       unread.push(file);
       return [];
     }
-    return [{ file, job: fold(read.upper, read.entries) }];
+    return [{ file, job: jobOf(read) }];
   });
   return { jobs, unread };
 }

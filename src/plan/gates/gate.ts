@@ -1,7 +1,9 @@
 /** The five moments where jobs go wrong: each a list that is built from what the job knows and what was disturbed. */
 
+import { isNewer, unreadSaid } from '../../job/fold/unread.ts';
 import type { Job, PieceNow } from '../../model/types.ts';
 import { verbRow } from '../../model/verbs.ts';
+import { list } from '../../model/words.ts';
 import { buysOf } from '../buy/list.ts';
 import { type Standing, standingOf } from '../order/standing.ts';
 import { atTime } from '../time/at-time.ts';
@@ -10,6 +12,7 @@ import {
   type GateItem,
   type ItemInWords,
   type Moment,
+  stopped,
   withTicks,
 } from './items.ts';
 import { beforeLoosening } from './loosening.ts';
@@ -42,12 +45,24 @@ export function gateInWords(
   const row = ROWS[moment];
   if ('ofJob' in row) {
     const at = { moment, piece: null, since: row.since(standing) };
-    return withTicks(row.ofJob(standing), lines.all, at);
+    return withTicks([...unread(job), ...row.ofJob(standing)], lines.all, at);
   }
   const found = piece === null ? undefined : job.pieces.get(piece);
-  const asked = found ? row.ofPiece(standing, found) : [];
+  const asked = found ? [...unread(job), ...row.ofPiece(standing, found)] : [];
   const since = piece === null ? -1 : row.since(standing, piece);
   return withTicks(asked, lines.all, { moment, piece, since });
+}
+
+/** What a line that could not be read would have asked for, nobody knows: it stops at every moment. */
+function unread(job: Job): AskedItem[] {
+  const stop = unreadSaid(job);
+  if (stop === null) return [];
+  const lines = list([...new Set(job.unread.map(({ line }) => `${line}`))]);
+  const way = isNewer(job)
+    ? 'Get a newer putback.'
+    : 'putback check on the file says why, and the way out.';
+  const say = `Lines that could not be read: ${lines}.`;
+  return [stopped('unread', say, `${stop} ${way}`, { to: 'file' })];
 }
 
 /** The same, kept while the job and the time stay. */

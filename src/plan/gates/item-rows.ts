@@ -48,6 +48,8 @@ const OF_CARES: Readonly<Record<Care, ItemRow>> = {
 
 const ROWS = {
   ...OF_CARES,
+  // At each moment.
+  unread: own,
   // Before the first bolt.
   cold: own,
   lead: own,

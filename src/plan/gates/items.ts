@@ -23,6 +23,8 @@ export type WayOut =
   | { to: 'task'; task: string }
   /** A new one is here. */
   | { to: 'buy'; buy: string }
+  /** The file is mended in an editor. */
+  | { to: 'file' }
   /** Only somebody's eyes can tell: it is ticked by itself. */
   | { to: 'tick' };
 

@@ -4,7 +4,7 @@ import { stopsNow } from '../../plan/gates/gate-now.ts';
 import type { ItemInWords } from '../../plan/gates/items.ts';
 import { sayThing } from '../../plan/order/inside.ts';
 import { LOOK, OFF, TIGHT, toSettleStep } from '../base/enter.ts';
-import { requestMark, show, stay } from '../base/moves.ts';
+import { requestMark, say, show, stay } from '../base/moves.ts';
 import type { PieceStep, State, Updated } from '../base/state.ts';
 import { sentences, stopBox } from '../kit/box.ts';
 import { type Line, line } from '../kit/text.ts';
@@ -72,6 +72,11 @@ export function solve(state: State, item: ItemInWords, ticked: Wish): Updated {
     case 'buy':
       // That a new one is here has a key of its own on the screen.
       return stay(state);
+    case 'file':
+      return say(
+        state,
+        'Mend the file in an editor: putback check says what is wrong, and the way out.',
+      );
     case 'tick':
       return requestMark(state, ticked);
   }
@@ -97,6 +102,8 @@ export function solveSaid({ way }: ItemInWords): string {
       return 'settle it';
     case 'task':
       return 'fill it in';
+    case 'file':
+      return 'how to mend it';
     case 'buy':
     case 'tick':
       return DONE;

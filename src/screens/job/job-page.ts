@@ -1,6 +1,7 @@
 /** The job, drawn: a row for each piece and task, and what is next. */
 
 import { sayTrouble } from '../../job/fold/say-hole.ts';
+import { unreadSaid } from '../../job/fold/unread.ts';
 import type { Job, PieceNow, TaskNow } from '../../model/types.ts';
 import type { Rung } from '../../plan/ladder.ts';
 import { nextNow } from '../../plan/next/next-now.ts';
@@ -39,6 +40,7 @@ export function drawJob({ state, job, rungs, marked }: OnTheJob): Page {
     ),
     above: [[]],
     say: [
+      ...wrap(unreadSaid(job) ?? '', state.columns, LOUD),
       ...wrap(insideSaid(job) ?? '', state.columns, LOUD),
       ...curesSaid(job, state.now).flatMap((text) => wrap(text, state.columns)),
       ...wrapStruck(next ? ['Next: ', ...next.words] : [], state.columns, { bold: true }),

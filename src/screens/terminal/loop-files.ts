@@ -3,8 +3,7 @@ import { type Bench, findBench, oddIn } from '../../diary/bench.ts';
 import { commitPlace } from '../../diary/milestone.ts';
 import { linesOfJob, startJob } from '../../diary/start-job.ts';
 import { startsShipped } from '../../diary/starts.made.ts';
-import { fold } from '../../job/fold/fold.ts';
-import { readJob } from '../../job/read.ts';
+import { jobOf, readJob } from '../../job/read.ts';
 import { keepHalf, readHalf } from '../../job/save/half.ts';
 import { SIDE } from '../../job/save/plain.ts';
 import { recordSeen, STILL } from '../../job/save/record.ts';
@@ -94,7 +93,9 @@ export function filesIn(
     }
     if (!IS_JOB.test(found.text)) return null;
     const { upper, entries, faults, unreadable } = readJob(found.text, file);
-    return unreadable ? { ok: false, faults } : { ok: true, job: fold(upper, entries), faults };
+    return unreadable
+      ? { ok: false, faults }
+      : { ok: true, job: jobOf({ upper, entries, faults }), faults };
   }
 
   /** The mark, once the file is whole and this job; and what an editor swept away before or behind it. */

@@ -1,7 +1,6 @@
 /** A file that is open in this sitting: what was shown of it, what it says, and what is kept of it meanwhile. */
 import { lostEntries } from '../../job/diary/lost.ts';
-import { fold } from '../../job/fold/fold.ts';
-import type { Read } from '../../job/read.ts';
+import { jobOf, type Read } from '../../job/read.ts';
 import type { Version } from '../../job/same-job.ts';
 import { withEntries } from '../../job/save/again.ts';
 import { keepCopy } from '../../job/save/kept.ts';
@@ -48,7 +47,7 @@ export const nowState = (seen: Seen): FileState =>
   seen.read.unreadable ? { ok: false, faults: seen.read.faults } : okState(seen);
 
 export function seenAs(text: string, stamp: string, read: Read): Seen {
-  return { text, stamp, read, job: fold(read.upper, read.entries) };
+  return { text, stamp, read, job: jobOf(read) };
 }
 
 /** The last whole text with all that was shown. */
