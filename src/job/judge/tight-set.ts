@@ -14,7 +14,7 @@ import {
   wouldBreak,
 } from '../fold/against.ts';
 import { textInWords } from '../truth/corrections.ts';
-import { refuse } from './parts.ts';
+import { type Refused, refuse } from './parts.ts';
 
 /** The figure of this pass, or what was set, held against each of these holes: what it would break. */
 export function breaking(
@@ -107,10 +107,21 @@ export function printedFor(
 /** A setting may be off by so much of the printed figure: the steps of a scale (common practice, no source). */
 const OFF = 0.1;
 
+/** The torque that a text says, all of it read; null: it says none. */
+function torqueIn(set: string) {
+  const read = readStages(set);
+  return read.rest.length === 0 ? fullOf(read) : null;
+}
+
+/** A figure that is no torque is asked about; null: it is one, or words that nobody takes for a figure. */
+export function asksUnread(set: string | undefined): Refused | null {
+  if (set === undefined || !/\d/.test(set) || torqueIn(set)) return null;
+  return refuse('unread-set', `“${set}” is no torque. Give it with its unit, like 10 N·m.`);
+}
+
 /** What was set and could not be read, or is another figure than the one to set. */
 export function setSaid(set: string, figure: Quantity | undefined): Warning[] {
-  const read = readStages(set);
-  const typed = read.rest.length === 0 ? fullOf(read) : null;
+  const typed = torqueIn(set);
   if (!typed) {
     return [
       { code: 'unread-set', say: `“${set}” was not read as a torque: nothing is held against it.` },

@@ -31,6 +31,7 @@ import {
   wrong,
 } from './parts.ts';
 import {
+  asksUnread,
   breaking,
   figureOfPass,
   printedFor,
@@ -70,6 +71,8 @@ export function judgeTight(job: Job, wish: Wished<'tight'>, stamp: Stamp): Verdi
   const breaks = breaking(job, piece, pass, open, wish.set);
   const breaksIt = forced ? null : stopsBreaking(job, piece, pass, breaks);
   if (breaksIt) return breaksIt;
+  const unread = forced ? null : asksUnread(wish.set);
+  if (unread) return unread;
 
   const order = nextHole(piece, job.upper.kinds, pass.name);
   const leaves = order && !startsOrder(order.rest, namesOf(open)) ? order : null;
