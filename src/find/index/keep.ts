@@ -182,39 +182,22 @@ export function unreadIn(db: DatabaseSync, rows: ReadonlyMap<string, Row>): stri
 /** Lines of these files that answer; they must be as the index has them. */
 export function askIndex(db: DatabaseSync, rows: ReadonlyMap<string, Row>, ask: Question): Held[] {
   const byId = new Map([...rows].map(([name, { id }]) => [id, name]));
-  // A title is a line too: a file that has not all of the words somewhere has no line that answers.
-  let inAll: Set<number> | null = null;
-  if (ask.asked.length > 1) {
-    for (const word of ask.asked) {
-      const ids = rowsAsLists(db, 'SELECT rowid FROM words WHERE words MATCH ?', matchOf(word));
-      const files = new Set(ids.map(([id]) => fileOf(id)));
-      const before: ReadonlySet<number> = inAll ?? files;
-      inAll = new Set([...files].filter((f) => before.has(f)));
-    }
-  }
   const heads = headsIn(db);
   const found: Held[] = [];
-  const seen = new Set<number>();
-  for (const word of ask.asked) {
-    for (const [id, number, kind, piece, day, text] of linesWith(db, word)) {
-      const file = fileOf(id);
-      const name = byId.get(file);
-      if (name === undefined || (inAll !== null && !inAll.has(file))) continue;
-      if (ask.asked.length > 1) {
-        if (seen.has(Number(id))) continue;
-        seen.add(Number(id));
-      }
-      const head = heads(file);
-      const line = {
-        line: Number(number),
-        kind: LINE_KINDS[Number(kind)] ?? 'other',
-        piece: textOrNull(piece),
-        day: textOrNull(day),
-        text: String(text),
-      };
-      const held = heldOf(name, head, line, ask);
-      if (held) found.push(held);
-    }
+  for (const [id, number, kind, piece, day, text] of linesAsked(db, ask)) {
+    const file = fileOf(id);
+    const name = byId.get(file);
+    if (name === undefined) continue;
+    const head = heads(file);
+    const line = {
+      line: Number(number),
+      kind: LINE_KINDS[Number(kind)] ?? 'other',
+      piece: textOrNull(piece),
+      day: textOrNull(day),
+      text: String(text),
+    };
+    const held = heldOf(name, head, line, ask);
+    if (held) found.push(held);
   }
   return found;
 }
@@ -222,10 +205,27 @@ export function askIndex(db: DatabaseSync, rows: ReadonlyMap<string, Row>, ask: 
 const fileOf = (id: Cell | undefined): number => Math.floor(Number(id) / ROOM);
 const textOrNull = (cell: Cell | undefined): string | null => (cell == null ? null : String(cell));
 
-function linesWith(db: DatabaseSync, word: Asked): Cell[][] {
-  const sql = `SELECT l.id, l.line, l.kind, l.piece, l.day, l.text FROM words w JOIN lines l ON l.id=w.rowid
-    WHERE words MATCH ?`;
-  return rowsAsLists(db, sql, matchOf(word));
+/** Lines with any of the words, each once, of the files that can answer. */
+function linesAsked(db: DatabaseSync, { asked }: Question): Cell[][] {
+  const [only, other] = asked;
+  if (only && !other) {
+    const sql = `SELECT l.id, l.line, l.kind, l.piece, l.day, l.text FROM words w JOIN lines l ON l.id=w.rowid
+      WHERE words MATCH ?`;
+    return rowsAsLists(db, sql, matchOf(only));
+  }
+  const each = asked.map((word) =>
+    rowsAsLists(db, 'SELECT rowid FROM words WHERE words MATCH ?', matchOf(word)).map(([id]) =>
+      Number(id),
+    ),
+  );
+  // A title is a line too: a file that has not all of the words somewhere has no line that answers. Of the others no
+  // line is read: that is most of the time that a question takes.
+  const [first = new Set<number>(), ...rest] = each.map((ids) => new Set(ids.map(fileOf)));
+  const inAll = new Set([...first].filter((file) => rest.every((files) => files.has(file))));
+  const wanted = new Set(each.flat().filter((id) => inAll.has(fileOf(id))));
+  const sql = `SELECT id, line, kind, piece, day, text FROM lines
+    WHERE id IN (SELECT value FROM json_each(?)) ORDER BY id`;
+  return rowsAsLists(db, sql, JSON.stringify([...wanted]));
 }
 
 /** Titles of files, read when they are asked for. */
