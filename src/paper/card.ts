@@ -144,7 +144,9 @@ function sizeSaid({ piece }: CardAsk, { by, width }: Sized): string {
     case 'width':
       return `Life size by one measure, ${width} mm across all holes; between them as drawn.`;
     case 'drawn':
-      return 'NOT life size: nobody measured the holes. They lie as drawn.';
+      return piece.spec.map === null
+        ? 'NOT as they lie: nobody drew or measured the holes. A ring is assumed.'
+        : 'NOT life size: nobody measured the holes. They lie as drawn.';
     case 'rows':
       return `NOT as they lie: nothing says where the ${least} holes are. In rows, in their order.`;
   }

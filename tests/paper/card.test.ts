@@ -66,6 +66,9 @@ describe('the card of a piece', () => {
     expect(made).toMatchObject({ life: false });
     expect(htmlOf(made)).toContain('NOT life size');
     expect(htmlOf(made)).toContain('3 lies where there was room. Its place nobody noted.');
+    const ring = cardOf('bolts: {S: M6x25}\npieces: {cover: {bolts: S S S S}}\n');
+    expect(htmlOf(ring)).toContain('nobody drew or measured the holes. A ring is assumed.');
+    expect(htmlOf(ring)).not.toContain('They lie as drawn');
     const many = cardOf(`bolts: {S: M6x25}\npieces: {cover: {bolts: ${'S '.repeat(60)}}}\n`);
     expect(htmlOf(many)).toContain('NOT as they lie');
   });
