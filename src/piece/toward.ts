@@ -1,4 +1,5 @@
 /** Arrow keys on a piece: the nearest hole in a direction, with every hole within reach of every other. */
+import { kept } from '../model/kept.ts';
 import type { Layout, MapPlace } from './map.ts';
 
 export const DIRECTIONS = ['up', 'down', 'left', 'right'] as const;
@@ -107,15 +108,9 @@ function tableOf(places: readonly MapPlace[]): Table {
   }
 }
 
-const tables = new WeakMap<Layout, Table>();
-
 /** The hole an arrow key goes to from `from`; `from` itself where there is none that way, or no such hole. */
 export function toward(layout: Layout, from: string, direction: Direction): string {
-  let table = tables.get(layout);
-  if (table === undefined) {
-    table = tableOf(layout.places);
-    tables.set(layout, table);
-  }
+  const table = kept(layout, 'arrows', () => tableOf(layout.places));
   const index = layout.places.findIndex((place) => place.name === from);
   return layout.places[table[direction][index] ?? index]?.name ?? from;
 }

@@ -1,4 +1,5 @@
 /** The bench: its jobs, where each stands, and what is next or in the way. */
+import { kept } from '../../model/kept.ts';
 import { ask } from '../ask/field.ts';
 import { GO } from '../base/key.ts';
 import { say, show, stay } from '../base/moves.ts';
@@ -124,21 +125,11 @@ const LOUD = { colour: 'red', bold: true } as const;
 const MARK = 2;
 const GAP = 2;
 
-interface Drawn {
-  columns: number;
-  row: number;
-  lines: ListLine[];
-}
-/** Rows that are not marked, as they were drawn last: a bench of ten thousand is drawn at each key. */
-const drawn = new WeakMap<BenchRow, Drawn>();
-
+/** Rows that are not marked are kept as they were drawn last: a bench of ten thousand is drawn at each key. */
 function linesOf(job: BenchRow, row: number, marked: boolean, columns: number): ListLine[] {
   if (marked) return listLines(rowOf(job, true, columns), row, true);
-  const known = drawn.get(job);
-  if (known?.columns === columns && known.row === row) return known.lines;
-  const lines = listLines(rowOf(job, false, columns), row, false);
-  drawn.set(job, { columns, row, lines });
-  return lines;
+  const make = () => listLines(rowOf(job, false, columns), row, false);
+  return kept(job, 'drawn', make, `${columns} ${row}`);
 }
 
 /** What it is and where it stands; what may not be forgotten; what is next; a blank. */
