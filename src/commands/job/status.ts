@@ -52,13 +52,17 @@ export function run(call: Call) {
     ...block(pieceLines(job, pieces)),
     ...block(open.map((time) => sayOpenTimeOf(time, now))),
     ...block(noteLines(job, back, now)),
-    next === undefined ? nothingSaid(job, 'Nothing is next.') : `Next: ${safe(next)}`,
+    next === undefined ? nothingSaid(job, nothingNext(back.due.length)) : `Next: ${safe(next)}`,
     ...back.dont.map(safe),
     ...correctedLines(job, correctedIn(job)).map(safe),
     ...lostLines(job).map(safe),
   ];
   return answer(json, lines.join('\n'));
 }
+
+/** Tests that are due stand above it: then it is not nothing. */
+const nothingNext = (due: number): string =>
+  due === 0 ? 'Nothing is next.' : 'Nothing is left to do but what is to be tested.';
 
 function jsonOf(job: Job, piece: PieceNow): object {
   const cares = caresOf(piece.spec);

@@ -104,7 +104,7 @@ export function judgeTight(job: Job, wish: Wished<'tight'>, stamp: Stamp): Verdi
     ...holeField(piece, open),
     ...(set === undefined ? {} : { set }),
     ...(printed === undefined ? {} : { printed }),
-    ...(leaves ? { says: `${leaves.next} was next` } : {}),
+    ...(leaves ? { says: `out of turn, ${leaves.next} was next` } : {}),
   } as const;
   return write(stamp, wish, entry, { warnings });
 }

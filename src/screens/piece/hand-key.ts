@@ -2,7 +2,7 @@
 
 import { type HandRead, lettersOf, typedHand } from '../../plan/typed/hand.ts';
 import type { Key } from '../base/key.ts';
-import { stay, toStep } from '../base/moves.ts';
+import { say, stay, toStep } from '../base/moves.ts';
 import type { State } from '../base/state.ts';
 import { pressHand } from './hand-press.ts';
 import { type OnPiece, onPiece, type StepOf, type StepView } from './step.ts';
@@ -44,5 +44,25 @@ export const handKey: Key<OnHand> = {
     if (hand === null) return stay(state);
     const typed = { ...step, hand, typed: '' };
     return toStep(state, typed.step === 'on' ? { ...typed, fresh: true } : typed);
+  },
+};
+
+/** A letter that is neither a kind nor a key is not passed over. */
+export const noKindKey: Key<OnHand> = {
+  id: 'no-kind',
+  // Without those that every screen has, and those that are never another key.
+  presses: [...'bcdegijklmnoprstuvwxy'],
+  label: '',
+  help: 'a letter that is no kind of this job: says how it becomes one',
+  shown: 'a letter',
+  does: ({ state, step }, press) => {
+    const how =
+      step.step === 'off'
+        ? 'Tab types the row: a new letter there makes its kind'
+        : 'Esc, then . at its hole says what belongs there';
+    return say(
+      state,
+      `${press.toUpperCase()} is no kind of this job yet. ${how}; a length is said as .25`,
+    );
   },
 };

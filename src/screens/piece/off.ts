@@ -15,7 +15,7 @@ import { bold, type Line, line, wrap } from '../kit/text.ts';
 import { sayItem } from '../kit/words.ts';
 import { nameAlikes } from './alike.ts';
 import { farKey, farPage } from './far.ts';
-import { handKey, type OnHand, onHand } from './hand-key.ts';
+import { handKey, noKindKey, type OnHand, onHand } from './hand-key.ts';
 import { namePhotograph } from './photograph.ts';
 import { goKey, pointKey } from './point.ts';
 import { noteOf, ownTip } from './said.ts';
@@ -97,6 +97,7 @@ export const offScreen = stepScreen({
     unmarkKey,
     noteKey,
     goKey,
+    noKindKey,
   ],
   draw: drawOff,
   greeting: (here) => namePhotograph({ ...here, state: nameAlikes(here) }),

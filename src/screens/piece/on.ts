@@ -22,7 +22,7 @@ import { list, many, sayCounts, sayItem } from '../kit/words.ts';
 import { asItWasKey } from '../paper/photos.ts';
 import { nameAlikes } from './alike.ts';
 import { farKey, farPage } from './far.ts';
-import { handKey, type OnHand, onHand } from './hand-key.ts';
+import { handKey, noKindKey, type OnHand, onHand } from './hand-key.ts';
 import { goKey, pointKey } from './point.ts';
 import { noteOf, ownTip } from './said.ts';
 import { type OnHoles, type StepView, stepScreen } from './step.ts';
@@ -124,6 +124,7 @@ export const onScreen = stepScreen({
     heightsKey,
     noteKey,
     goKey,
+    noKindKey,
   ],
   draw: drawOn,
   greeting: nameAlikes,

@@ -26,7 +26,16 @@ export const pointKey: Key<Pointing> = {
     const pointed = pressDigit(step.typed, press, names(piece.holes));
     if (!pointed) return stay(state);
     const next = light(here, pointed.here ?? step.here, pointed.typed);
-    return pointed.typed === '' ? say(next.state, `There is no hole ${step.typed}${press}.`) : next;
+    const both = `${step.typed}${press}`;
+    if (pointed.typed === '') return say(next.state, `There is no hole ${both}.`);
+    // The second digit began anew: whoever typed a length meant neither hole.
+    const anew = step.typed !== '' && pointed.typed === press && both !== press;
+    const hand = step.step === 'off' || step.step === 'on';
+    if (!anew || !hand) return next;
+    return say(
+      next.state,
+      `There is no hole ${both}: ${press} is meant. A length has a dot: .${both}`,
+    );
   },
 };
 

@@ -189,4 +189,16 @@ describe('a bolt that nobody has noted', () => {
     desk.press('6 . 2 5 +').type('washer').press('enter');
     expect(desk.bench.hole('6')).toMatchObject({ state: 'in' });
   });
+
+  it('passes over no letter without a kind, and no length without its dot', () => {
+    const bare = 'putback: 1\njob: A\npieces: {lid: {bolts: "? ? ? ? ? ? ? ? ?"}}\ndiary:\n';
+    const desk = new Desk(new Bench(bare));
+    desk.open('lid').press('go s');
+    expect(desk.frame.replace(/\s+/g, ' ')).toContain(
+      'S is no kind of this job yet. Tab types the row',
+    );
+    desk.press('2 5');
+    expect(desk.frame).toContain('There is no hole 25: 5 is meant. A length has a dot: .25');
+    expect(desk.press('h').screen).toBe('keys');
+  });
 });

@@ -57,6 +57,7 @@ const OTHERWISE: Readonly<Record<string, string>> = {
   'as-tip': ANSWER,
   'as-suspect': ANSWER,
   'as-torque': ANSWER,
+  'no-kind': 'says of a letter that it does nothing here, and what would',
   // How the marked look came out.
   'look-good': ANSWER,
   'look-bad': ANSWER,
