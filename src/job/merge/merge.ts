@@ -2,6 +2,7 @@
 import { isMap } from 'yaml';
 import type { Entry } from '../../model/types.ts';
 import { printEntry } from '../diary/entry.ts';
+import { splitDiary } from '../diary/lines.ts';
 import { findDiary } from '../edit/diary.ts';
 import { isFail, openDoc, pairOf } from '../edit/doc.ts';
 import { diaryItems, type Item, uniteItems } from './diary.ts';
@@ -10,6 +11,12 @@ import { byText, byTime, interleave } from './order.ts';
 import { type LineMerge, type Merged, marked, mergeUpper } from './upper.ts';
 
 export { type LineMerge, type Merged, marked } from './upper.ts';
+
+export type Side = 'ours' | 'theirs';
+export interface MergedJob extends Merged {
+  /** The sides that are no readable job: no YAML, or no keys. Absent where both are. */
+  unreadable?: Side[];
+}
 
 /**
  * All entries of both diaries, each once: by id, each side's order kept, interleaved by time. The same result
@@ -61,6 +68,9 @@ interface Parts {
  * merged key by key with its comments; where that cannot be, and for texts of several lines, by `lines`. What
  * truly differs is left between git's markers, and `clean` is false.
  *
+ * A side that is no readable job (blank, broken) never takes the place of one: it is left between markers, unless
+ * it was so in `base` already. No entry of either side is dropped.
+ *
  * Line endings, byte order mark and last newline are those of ours, unless only theirs changed them.
  */
 export function mergeJob(
@@ -68,12 +78,25 @@ export function mergeJob(
   ours: string,
   theirs: string,
   lines: LineMerge = marked,
-): Merged {
+): MergedJob {
   if (ours === theirs) return { text: ours, clean: true };
+  const unreadable: Side[] = [];
+  if (!isJob(ours)) unreadable.push('ours');
+  if (!isJob(theirs)) unreadable.push('theirs');
+  const [only] = unreadable;
+  if (only !== undefined) {
+    const [odd, other] = only === 'ours' ? [ours, theirs] : [theirs, ours];
+    const mended = unreadable.length === 1 && odd === base && keepsEntries(other, [odd]);
+    if (mended) return { text: other, clean: true };
+    return { ...openByLines(base, ours, theirs, lines), unreadable };
+  }
   const habits = [base, ours, theirs].map(habitOf);
   const [b, o, t] = [base, ours, theirs].map((text) => partsOf(plainLines(text)));
-  if (!b || !o || !t) return lines(base, ours, theirs);
-  const merged = mergeParts(b, o, t, lines);
+  if (!b || !o || !t) {
+    const merged = lines(base, ours, theirs);
+    return keepsEntries(merged.text, [ours, theirs]) ? merged : marked(base, ours, theirs);
+  }
+  const merged = withDiaries(mergeUppers(b.upper, o.upper, t.upper, lines), b, o, t);
   const habit = { ...habits[1] } as Habit;
   for (const key of ['crlf', 'bom', 'open'] as const) {
     if (habits[0]?.[key] === habit[key] && habits[2]) habit[key] = habits[2][key];
@@ -81,11 +104,43 @@ export function mergeJob(
   return { text: dressed(merged.text, habit), clean: merged.clean };
 }
 
-function mergeParts(b: Parts, o: Parts, t: Parts, lines: LineMerge): Merged {
+/** Readable, with keys. */
+function isJob(text: string): boolean {
+  const lines = plainLines(text);
+  const doc = openDoc(splitDiary(lines)?.upper ?? lines);
+  return !isFail(doc) && isMap(doc.contents);
+}
+
+/**
+ * Where a side is no job: its diary by entry and the rest by lines, if that leaves markers above the diary; all of
+ * it by lines, if that leaves markers and drops no entry; else both sides whole, between markers.
+ */
+function openByLines(base: string, ours: string, theirs: string, lines: LineMerge): Merged {
+  const [b, o, t] = [base, ours, theirs].map((text) => partsOf(plainLines(text)));
+  if (b && o && t) {
+    const upper = lines(b.upper, o.upper, t.upper);
+    const heads = upper.text.match(/^["']?diary["']?[ \t]*:/gm) ?? [];
+    if (!upper.clean && heads.length === 1) return withDiaries(upper, b, o, t);
+  }
+  const merged = lines(base, ours, theirs);
+  const kept = !merged.clean && keepsEntries(merged.text, [ours, theirs]);
+  return kept ? merged : marked(base, ours, theirs);
+}
+
+/** Each id that stands in one of the sides stands in the text too. */
+function keepsEntries(text: string, sides: readonly string[]): boolean {
+  const there = idsIn(text);
+  return sides.every((side) => [...idsIn(side)].every((id) => there.has(id)));
+}
+
+/** Ids as they are written, of a text that may not read. */
+const idsIn = (text: string): Set<string> =>
+  new Set([...text.matchAll(/\bid["']?\s*:\s*["']?([\w-]+)/g)].map(([, id = '']) => id));
+
+function withDiaries(upper: Merged, b: Parts, o: Parts, t: Parts): Merged {
   const column = o.block === '' ? t.column : o.column;
   const [base, ours, theirs] = [b, o, t].map((p) => diaryItems(shifted(p, column), column));
   const items = uniteItems(base ?? [], ours ?? [], theirs ?? []);
-  const upper = mergeUppers(b.upper, o.upper, t.upper, lines);
   return { text: withDiary(upper.text, items), clean: upper.clean };
 }
 

@@ -1,5 +1,5 @@
 import { mkdirSync, readdirSync, readFileSync, writeFileSync } from 'node:fs';
-import { dirname, join } from 'node:path';
+import { basename, dirname, join } from 'node:path';
 import { build } from 'esbuild';
 import { beforeAll, describe, expect, test } from 'vitest';
 import { parseDocument } from 'yaml';
@@ -219,19 +219,47 @@ test('texts of several lines are merged by lines, as git does', async () => {
   const text = (a: string, b: string) =>
     `job: x\ncomplaint: |\n  ${a}\n  two\n  three\n  four\n  ${b}\ndiary:\n`;
   const paths = three(text('one', 'five'), text('ONE', 'five'), text('one', 'FIVE'));
-  expect(await mergeDriver(...paths)).toBe(0);
+  expect(await mergeDriver(...paths)).toEqual({ as: 'merged' });
   expect(readFileSync(paths[1], 'utf8')).toBe(text('ONE', 'FIVE'));
 });
 
 test('a driver that cannot read or write changes nothing and says so', async () => {
   const latin = Buffer.from([0x6a, 0x6f, 0x62, 0x3a, 0x20, 0xfc, 0x0a]);
   const paths = three(JOB, latin, JOB + entry('aaaaaaa1'));
-  expect(await mergeDriver(...paths)).toBe(2);
+  const undone = (doing: string, code: string, say: string) =>
+    expect.objectContaining({ as: 'undone', doing, fail: expect.objectContaining({ code, say }) });
+  const bad = undone('read', 'not-text', 'ours is not UTF-8 text.');
+  expect(await mergeDriver(...paths)).toEqual(bad);
   expect(readFileSync(paths[1])).toEqual(latin);
-  expect(await mergeDriver('/nowhere', paths[1], paths[2])).toBe(2);
+  const gone = undone('read', 'gone', 'No file nowhere to merge.');
+  expect(await mergeDriver('/nowhere', paths[1], paths[2])).toEqual(gone);
+  const folder = undone(
+    'read',
+    'not-plain',
+    `${basename(dirname(paths[0]))} is a folder, not a plain file.`,
+  );
+  expect(await mergeDriver(dirname(paths[0]), paths[1], paths[2])).toEqual(folder);
   const [base, ours, theirs] = three(JOB, JOB + entry('aaaaaaa1'), JOB + entry('bbbbbbb2'));
   mkdirSync(`${ours}.putback`);
-  expect(await mergeDriver(base, ours, theirs)).toBe(2);
+  expect(await mergeDriver(base, ours, theirs)).toMatchObject({
+    as: 'undone',
+    doing: 'written',
+    fail: { code: 'exists' },
+  });
   expect(readFileSync(ours, 'utf8')).toBe(JOB + entry('aaaaaaa1'));
   expect(readdirSync(dirname(ours)).toSorted()).toEqual(['base', 'ours', 'ours.putback', 'theirs']);
+});
+
+test.each([
+  ['emptied', ''],
+  ['broken', '{ broken\n'],
+])('a side %s never takes the job of the other with it', async (_, bytes) => {
+  const repo = await bench(true);
+  repo.git('checkout', '-q', 'side');
+  repo.write('job.yaml', bytes);
+  repo.git('commit', '-q', '-am', 'spoilt');
+  repo.git('checkout', '-q', 'main');
+  const ours = repo.read('job.yaml');
+  expect(repo.fails('merge', '--no-edit', 'side')).toContain('CONFLICT');
+  expect(repo.read('job.yaml')).toBe(`<<<<<<< ours\n${ours}=======\n${bytes}>>>>>>> theirs\n`);
 });

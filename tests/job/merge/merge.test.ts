@@ -1,4 +1,4 @@
-import { expect, test } from 'vitest';
+import { describe, expect, test } from 'vitest';
 import { mergeJob, unite } from '../../../src/job/merge/merge.ts';
 import { interleave } from '../../../src/job/merge/order.ts';
 import { secondsOf } from '../../../src/model/time.ts';
@@ -266,6 +266,7 @@ test('a file that cannot be read by keys is merged by lines, its diary still by 
   expect(result).toEqual({
     text: broken(file(UPPER, line(1, 'aaaaaaa1'), line(2, 'bbbbbbb2'))),
     clean: false,
+    unreadable: ['ours'],
   });
 });
 
@@ -314,4 +315,60 @@ test('two files with nothing in common keep both diaries', () => {
   expect(text).toBe(
     `<<<<<<< ours\njob: x\n=======\njob: y\n>>>>>>> theirs\ndiary:\n${line(1, 'aaaaaaa1')}${line(2, 'bbbbbbb2')}`,
   );
+});
+
+describe('a side that is no readable job', () => {
+  const job = file(UPPER, line(1, 'aaaaaaa1'));
+  const more = file(UPPER, line(1, 'aaaaaaa1'), line(2, 'aaaaaaa2'));
+  /** All of ours or of theirs, and nothing of the other: as git does where one side did not change. */
+  const takesOne = (base: string, ours: string, theirs: string) => ({
+    text: ours === base ? theirs : ours,
+    clean: true,
+  });
+
+  test.each([
+    ['blank', ''],
+    ['of blanks', ' \n\n'],
+    ['of comments', '# nothing\n'],
+    ['broken', '{ broken\n'],
+    ['a list', '- a\n'],
+    ['cut off in a text', `${UPPER}diary:\n  - {at: "2026`],
+  ])('%s: both are left between markers', (_, odd) => {
+    for (const ours of [job, more]) {
+      const merged = mergeJob(job, ours, odd, takesOne);
+      expect(merged).toMatchObject({ clean: false, unreadable: ['theirs'] });
+      expect(merged.text).toContain('<<<<<<< ours\n');
+      expect(merged.text).toContain(ours);
+      const turned = mergeJob(job, odd, ours, takesOne);
+      expect(turned).toMatchObject({ clean: false, unreadable: ['ours'] });
+      expect(turned.text).toContain(ours);
+    }
+  });
+
+  test('both: nothing of either is dropped', () => {
+    const merged = mergeJob(job, '{ a\n', '{ b\n', takesOne);
+    expect(merged).toEqual({
+      text: '<<<<<<< ours\n{ a\n=======\n{ b\n>>>>>>> theirs\n',
+      clean: false,
+      unreadable: ['ours', 'theirs'],
+    });
+  });
+
+  test('it was so before and the other side mended it: that is the merge', () => {
+    expect(mergeJob('', '', job)).toEqual({ text: job, clean: true });
+    expect(mergeJob('{ broken\n', job, '{ broken\n')).toEqual({ text: job, clean: true });
+  });
+
+  test('mended with an entry less: told', () => {
+    const broken = `{ broken\n${more}`;
+    expect(mergeJob(broken, job, broken).clean).toBe(false);
+  });
+
+  test('a diary in one line loses no entry to the other side', () => {
+    const flow = (...said: string[]) => `${UPPER}diary: [${said.join(', ')}]\n`;
+    const [a, b] = ['{at: x, id: aaaaaaa1, note: a}', '{at: x, id: aaaaaaa2, note: b}'];
+    const merged = mergeJob(flow(a, b), flow(a, b), flow(a), takesOne);
+    expect(merged.clean).toBe(false);
+    expect(merged.text).toContain('aaaaaaa2');
+  });
 });
