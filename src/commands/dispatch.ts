@@ -79,6 +79,10 @@ async function otherwise(
   if (kind === null || rest.length > 0 || name.startsWith('-')) {
     return await print(await slipOf([name, ...rest], world), json, world);
   }
+  if (json) {
+    const say = 'Screens have no JSON: name a command. putback --help says what there is.';
+    return await print(misuse('screens', say), json, world);
+  }
   const { openScreens } = await import('../screens/terminal/open.ts');
   const path = name === '' ? world.folder : name;
   const { resolve } = await import('node:path');

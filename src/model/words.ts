@@ -5,6 +5,11 @@ export function many(n: number, one: string, more = `${one}s`): string {
   return `${n} ${n === 1 ? one : more}`;
 }
 
+/** Nothing that anybody can see: no character, blanks of any sort, or signs without width. */
+export function isBlank(text: string): boolean {
+  return /^[\s\p{Cc}\p{Cf}\p{Z}\u115f\u1160\u2800\u3164\uffa0]*$/u.test(text);
+}
+
 /** With a large first letter. */
 export function capital(text: string): string {
   return text.charAt(0).toUpperCase() + text.slice(1);

@@ -1,6 +1,9 @@
 /** What all commands share that write into a diary. */
+import { realpathSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { commitMilestone } from '../../diary/milestone.ts';
+import { disk } from '../../job/save/disk.ts';
+import { lookAt, NotPlain } from '../../job/save/plain.ts';
 import { record } from '../../job/save/record.ts';
 import type { HoleNow, PieceNow, Recorded, Warning, Wish } from '../../model/types.ts';
 import { printItem } from '../../piece/row.ts';
@@ -15,7 +18,6 @@ import {
   unsaved,
 } from './command.ts';
 import { faultsText, noFile } from './open-job.ts';
-import { lookUp } from './open-path.ts';
 import { noteUnread } from './unread.ts';
 
 /** `says` and `because` as the command line gives them. */
@@ -58,10 +60,9 @@ export async function mark(
   warn: (result: Extract<Recorded, { ok: true }>) => readonly Warning[] = () => [],
 ): Promise<Answer> {
   const name = call.words[0] ?? '';
-  const found = lookUp(name, call.world);
-  if ('error' in found) return noFile(name, call.world, found.error);
-  if (found.kind !== 'file') return noFile(name, call.world);
   const file = resolve(call.world.folder, name);
+  const odd = oddFile(file);
+  if (odd) return noFile(name, call.world, odd);
   const result = await record(file, wish, call.world);
   if ('job' in result && result.job) noteUnread(call.world, name, result.job);
   if (!result.ok) return failed(result, name);
@@ -83,6 +84,17 @@ export async function mark(
     id: result.entry?.id ?? null,
   };
   return answer(json, lines.join('\n'));
+}
+
+/** Why no job can be there: it is no plain file, or what the system says. Null: one may be. */
+function oddFile(file: string): unknown {
+  try {
+    const path = realpathSync(file);
+    const is = lookAt(disk, path)?.odd ?? null;
+    return is === null ? null : new NotPlain(path, is);
+  } catch (error) {
+    return error;
+  }
 }
 
 /** The piece that a mark is about; for an undo the one that its entry is about. */

@@ -23,19 +23,32 @@ async function faultsOf(text: string, name: string): Promise<Fault[]> {
 
 export async function run(call: Call): Promise<Answer> {
   const faults: Fault[] = [];
+  const unopened: Answer[] = [];
   for (const name of call.words) {
     let bytes: Buffer;
     try {
       ({ bytes } = readNamed(resolve(call.world.folder, name)));
     } catch (error) {
-      return noFile(name, call.world, error);
+      unopened.push(noFile(name, call.world, error));
+      continue;
     }
     faults.push(...(await faultsOf(bytes.toString('utf8'), name)));
   }
   const bad = faults.some((f) => f.severity === 'error');
+  const text = faults.map(printFault).join('\n\n');
+  const [first] = unopened;
+  if (first) {
+    const told = unopened.map(({ json }) => json.refused);
+    return {
+      exit: 2,
+      json: { ok: false, faults: faultsJson(faults), refused: told[0], unopened: told },
+      text,
+      error: unopened.map(({ error }) => error).join('\n'),
+    };
+  }
   return {
     exit: bad ? 1 : 0,
     json: { ok: !bad, faults: faultsJson(faults) },
-    text: faults.map(printFault).join('\n\n'),
+    text,
   };
 }

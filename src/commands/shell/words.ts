@@ -1,7 +1,7 @@
 /** The words and options behind a command's name. */
 import { parseArgs } from 'node:util';
 import { near } from '../../model/nearword.ts';
-import { type Answer, type Call, type Command, misuse } from '../base/command.ts';
+import { type Answer, type Call, type Command, misuse, type Options } from '../base/command.ts';
 import { COMMON } from '../base/common.ts';
 
 export function parseWords(
@@ -51,7 +51,7 @@ export function parseWords(
       const hint = close ? ` Did you mean --${close}?` : '';
       return { answer: misuse('no-such-option', `${name} has no option ${token.rawName}.${hint}`) };
     }
-    if (option.value !== null && token.value === undefined) {
+    if (option.value !== null && !hasValue(token, known)) {
       return { answer: misuse('no-value', `--${token.name} wants ${option.value}.`) };
     }
     if (option.value === null && token.value !== undefined) {
@@ -62,7 +62,33 @@ export function parseWords(
   if (!options.help && (words.length < command.words.least || words.length > command.words.most)) {
     return { answer: misuse('usage', `Usage: ${usage}`) };
   }
+  const empty = options.help ? -1 : emptyWord(command.usage, words);
+  if (empty >= 0) {
+    const which =
+      words.length === 1 ? `What stands behind ${name}` : `Word ${empty + 1} behind ${name}`;
+    return { answer: misuse('empty', `${which} is empty. Usage: ${usage}`) };
+  }
   return { name, words, options };
+}
+
+/** `--` ends the options, and an option is no value: a text that looks like one takes `--because=--json`. */
+function hasValue(
+  token: { value?: string | undefined; inlineValue?: boolean | undefined },
+  known: Options,
+): boolean {
+  const { value, inlineValue } = token;
+  if (value === undefined || inlineValue) return value !== undefined;
+  return value !== '--' && !(value.startsWith('--') && value.slice(2) in known);
+}
+
+/** Usages that end with a text or a figure: of an empty one its command says what is wanted there. */
+const TEXT_LAST = /(?:TEXT|WORDS…|THINGS|FIGURE\]?)$/;
+
+/** Which word is empty where something is named: a file, a folder, a piece; -1 for none. */
+function emptyWord(usage: string, words: readonly string[]): number {
+  const named = usage.endsWith('…') || usage.endsWith('…]') ? Infinity : usage.split(' ').length;
+  const last = TEXT_LAST.test(usage) ? words.length - 1 : Infinity;
+  return words.findIndex((word, at) => word === '' && at < named && at < last);
 }
 
 /** Short options are few and have no figures: a hyphen before a blank or a digit begins a text (`- rust in it`, `-2 mm`). */

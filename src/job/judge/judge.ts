@@ -4,6 +4,7 @@
  */
 
 import type { Job, Verdict, Wish } from '../../model/types.ts';
+import { isBlank } from '../../model/words.ts';
 import { judgeAdd } from './add.ts';
 import { judgeChoose } from './chosen.ts';
 import { judgeCorrect } from './correct.ts';
@@ -30,6 +31,9 @@ export function judge(job: Job, wish: Wish, stamp: Stamp): Verdict {
     return wrong('id-taken', `An entry has the id ${stamp.id} already: give it another.`, {
       id: stamp.id,
     });
+  }
+  if (wish.because !== undefined && isBlank(wish.because)) {
+    return wrong('empty-reason', 'The reason is empty: it stands in the diary beside the mark.');
   }
   switch (wish.do) {
     case 'out':

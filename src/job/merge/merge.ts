@@ -107,7 +107,8 @@ export function mergeJob(
 /** Readable, with keys. */
 function isJob(text: string): boolean {
   const lines = plainLines(text);
-  const doc = openDoc(splitDiary(lines)?.upper ?? lines);
+  const split = splitDiary(lines);
+  const doc = openDoc(typeof split === 'number' ? lines : split.upper);
   return !isFail(doc) && isMap(doc.contents);
 }
 

@@ -1,5 +1,6 @@
 /** The field: a text that is asked for. A reason, a note, a tray, what lay under a head, a piece's name. */
 import type { Refusal, Wish } from '../../model/types.ts';
+import { isBlank } from '../../model/words.ts';
 import { type AnswerKind, answerTo, shouldSaid } from '../../plan/piece/answers.ts';
 import { typedPiece } from '../../plan/typed/piece.ts';
 import {
@@ -98,7 +99,7 @@ function done(state: State, view: FieldView, text: string): Updated {
   const below: State = { ...state, view: view.under };
   switch (asks.ask) {
     case 'why':
-      if (text === '')
+      if (isBlank(text))
         return say(state, 'A reason is needed: it stands in the diary beside the mark.');
       return requestMark(below, { ...asks.wish, because: text });
     case 'note': {

@@ -79,6 +79,9 @@ describe('off, a key a bolt', () => {
     expect(desk.screen).toBe('field');
     desk.press('enter');
     expect(desk.frame).toContain('A reason is needed');
+    desk.type('  ').press('enter');
+    expect(desk.frame).toContain('A reason is needed');
+    expect(desk.screen).toBe('field');
     desk.type('drilled head').press('enter');
     expect(desk.screen).toBe('job');
     expect(desk.bench.entries.at(-1)).toMatchObject({ verb: 'removed', because: 'drilled head' });
