@@ -1,9 +1,8 @@
 /** A job in memory for tests: read from a text, marked by wishes, looked at. */
 
 import { applyEdits } from '../../src/job/edit/splice.ts';
-import { fold } from '../../src/job/fold/fold.ts';
 import { judge } from '../../src/job/judge/judge.ts';
-import { readJob } from '../../src/job/read.ts';
+import { jobOf, readJob } from '../../src/job/read.ts';
 import type { Entry, Job, Verdict, Wish } from '../../src/model/types.ts';
 
 /** Upper part of a cover with five holes, one with a clip; a lever over it; a hose. */
@@ -37,7 +36,7 @@ export class Bench {
   get job(): Job {
     const { text, entries, folded } = this;
     if (folded?.text === text && folded.entries === entries.length) return folded.job;
-    const job = fold(readJob(text, 'job.yaml').upper, entries);
+    const job = jobOf({ ...readJob(text, 'job.yaml'), entries });
     this.folded = { text, entries: entries.length, job };
     return job;
   }

@@ -17,15 +17,16 @@ export function noteUnread(world: World, name: string, { unread }: Pick<Job, 'un
   noted.set(world, files.set(name, unread));
 }
 
-/** The answer with one line a file on stderr, and `unread` in its JSON. */
+/** The answer with one line a file on stderr, and `unread` in its JSON; `unreadLines` where that names whole files. */
 export function withUnread(answer: Answer, world: World): Answer {
   const files = [...(noted.get(world) ?? [])];
   if (files.length === 0 || 'faults' in answer.json) return answer;
   const unread = files.flatMap(([file, lines]) => lines.map((at) => ({ file, ...at })));
   const said = files.map(([file, lines]) => lineOf(file, lines));
+  const key = 'unread' in answer.json ? 'unreadLines' : 'unread';
   return {
     ...answer,
-    json: { ...answer.json, unread },
+    json: { ...answer.json, [key]: unread },
     error: [...(answer.error ? [answer.error] : []), ...said].join('\n'),
   };
 }

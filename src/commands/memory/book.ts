@@ -7,6 +7,7 @@ import { near } from '../../model/nearword.ts';
 import { quoted } from '../../model/safe.ts';
 import { type Answer, answer, type Call, misuse } from '../base/command.ts';
 import { noFolder } from '../base/open-job.ts';
+import { noteUnread } from '../base/unread.ts';
 
 export function run(call: Call): Answer {
   const [folder = '.', machine = ''] = call.words;
@@ -21,6 +22,7 @@ export function run(call: Call): Answer {
         exit: 1,
       };
     }
+    for (const { file, job } of jobs) noteUnread(call.world, join(folder, file), job);
     const book = bookOf(jobs.at(-1)?.job.upper.machine ?? machine, jobs);
     const lines = [
       ...bookLines(book),

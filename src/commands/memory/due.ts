@@ -8,12 +8,14 @@ import { quoted } from '../../model/safe.ts';
 import { nowHere } from '../../world.ts';
 import { type Answer, answer, type Call } from '../base/command.ts';
 import { noFolder } from '../base/open-job.ts';
+import { noteUnread } from '../base/unread.ts';
 
 export function run(call: Call): Answer {
   const [name = '.'] = call.words;
   const now = nowHere(call.world);
   try {
     const { jobs, unread } = allJobs(resolve(call.world.folder, name));
+    for (const { file, job } of jobs) noteUnread(call.world, join(name, file), job);
     const due = dueList(jobs, now);
     const lines = [
       ...due.flatMap((d) => dueLines(d, name)),
