@@ -5,4 +5,5 @@
 export { appendEntry, type DiaryPlace, findDiary } from './diary.ts';
 export { type Fail, isFail } from './doc.ts';
 export { addEntry } from './mark.ts';
+export { emptier, saysSame, standsBare } from './same-said.ts';
 export { applyEdits } from './upper.ts';

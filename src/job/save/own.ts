@@ -5,8 +5,11 @@ import { disk, drop, errorCode, writeNew } from './disk.ts';
 import { readPlain } from './plain.ts';
 import { makeStateFolder, stateFolders } from './state.ts';
 
-/** What may be kept there: a copy with all marks that were shown, what was half done, where the practice bench is. */
-export type OwnFile = 'kept' | 'half' | 'practice';
+/**
+ * What may be kept there: a copy with all marks that were shown, what was half done, where the practice bench is, what
+ * marks replaced in the person's part.
+ */
+export type OwnFile = 'kept' | 'half' | 'practice' | 'replaced';
 
 function nameOf(file: string, what: OwnFile): string {
   return `${createHash('sha256').update(file).digest('hex').slice(0, 32)}.${what}`;

@@ -1,12 +1,13 @@
 /** One wish to the disk: read what is there now, judge again, splice, check, save. */
 
-import type { Entry, Job, Recorded, UpperChange, Warning, Wish } from '../../model/types.ts';
-import { findDiary, isFail } from '../edit/splice.ts';
+import type { Edit, Entry, Job, Recorded, UpperChange, Warning, Wish } from '../../model/types.ts';
+import { emptier, findDiary, isFail, saysSame, standsBare } from '../edit/splice.ts';
 import { withMark } from '../edit/with-mark.ts';
 import { judge } from '../judge/judge.ts';
 import { jobOf, type Read, readJob } from '../read.ts';
 import { noJob } from '../same-job.ts';
 import type { SaveOptions } from './change.ts';
+import { beforeMark, keepReplaced } from './replaced.ts';
 import { saveFile } from './save.ts';
 
 /** The form of job file that this program writes. */
@@ -89,9 +90,17 @@ export async function recordSeen(
         put === null
           ? withMark(text, read, entry, edits, file)
           : withMark(put, readJob(put, file), entry, [], file);
-      if (isFail(next)) return { stop: unfit(next.fault) };
-      judged = { before, entry, warnings, was: text, ...next };
-      return { text: next.text };
+      if (put !== null || entry.verb !== 'undo') {
+        if (isFail(next)) return { stop: unfit(next.fault) };
+        judged = { before, entry, warnings, was: text, ...next };
+        return { text: next.text };
+      }
+      const exact = exactly(file, text, before, entry, next, options.state);
+      const undone = exact ?? next;
+      if (isFail(undone)) return { stop: unfit(undone.fault) };
+      const stays = exact ? [] : whatStays(before, entry, edits, text, undone.text);
+      judged = { before, entry, warnings: [...warnings, ...stays], was: text, ...undone };
+      return { text: undone.text };
     },
     options,
   );
@@ -100,6 +109,11 @@ export async function recordSeen(
     return { recorded: { ok: false, unsaved }, disk: null };
   }
   const disk = { text: saved.text, stamp: saved.stamp };
+  // Read anew: a closure has set it.
+  const done = judged as Judged | null;
+  if (done && !('stopped' in saved)) {
+    keepReplaced(options.real ?? file, done.was, done.entry, done.text, options.state);
+  }
   return { recorded: 'stopped' in saved ? saved.stopped : written(judged, file), disk };
 }
 
@@ -140,6 +154,50 @@ function changeOf(was: string, now: string): UpperChange | null {
 function putBack(text: string, back: UpperChange | undefined): string | null {
   if (!back || upperOf(text) !== back.now) return null;
   return back.was + text.slice(back.now.length);
+}
+
+/**
+ * An undo that puts back the very bytes. Of a mark that others came after, only where that says what taking it out by its
+ * meaning says: what rests on a letter that it brought stays. Null where the bytes are not known, or do not fit any more.
+ */
+function exactly(
+  file: string,
+  text: string,
+  before: Job,
+  entry: Entry,
+  byMeaning: ReturnType<typeof withMark>,
+  state: string | undefined,
+): Exclude<ReturnType<typeof withMark>, { fault: string }> | null {
+  const was = beforeMark(file, text, entry.value, state);
+  if (was === null) return null;
+  const next = withMark(was.text, readJob(was.text, file), entry, [], file);
+  if (isFail(next)) return null;
+  const counts = before.entries.filter((e) => before.living.has(e.id));
+  const last = counts.at(-1)?.verb === 'undo' ? counts.at(-1)?.id : undefined;
+  const latest = counts.findLast((e) => e.verb !== 'undo')?.id;
+  const isLast = was.sure && (entry.value === last || entry.value === latest);
+  if (!isLast && (isFail(byMeaning) || !saysSame(next.text, byMeaning.text))) return null;
+  return next;
+}
+
+/** What an undo by meaning may leave in the person's part. */
+function whatStays(
+  before: Job,
+  entry: Entry,
+  edits: readonly Edit[],
+  was: string,
+  now: string,
+): Warning[] {
+  const undone = before.entries.find((e) => e.id === entry.value) ?? entry;
+  const { piece, verb, value } = undone;
+  if (edits.length > 0) {
+    if (!emptier(was, now) && !(verb === 'written' && value === 'bolts')) return [];
+    const say =
+      'What it wrote is taken out by what it says: an empty line, an empty key or a letter of it may stay.';
+    return [{ code: 'by-meaning', say }];
+  }
+  if (verb !== 'removed' || piece === undefined || !standsBare(now, piece)) return [];
+  return [{ code: 'by-meaning', say: `${piece} stays in the file, with nothing said of it.` }];
 }
 
 /** It would say something else, or touch other bytes. */
