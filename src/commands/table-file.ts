@@ -1,6 +1,7 @@
 /** Commands that put what one says into the person's part of the file. */
 import { ADDABLE } from '../model/types.ts';
 import type { Command } from './base/command.ts';
+import { NEW } from './base/common.ts';
 import { correctedSaid, writtenSaid } from './file/keys-said.ts';
 
 export const INTO_FILE: readonly Command[] = [
@@ -36,7 +37,7 @@ export const INTO_FILE: readonly Command[] = [
       'Lines of a map may be parted by /.',
     ],
     examples: ["write cover.yaml alternator routes 'the lead runs behind the frame tube'"],
-    options: {},
+    options: { ...NEW },
     words: { least: 4, most: 4 },
     load: () => import('./file/write.ts'),
   },

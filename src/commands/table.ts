@@ -1,7 +1,7 @@
 /** All commands: their words, their help, and where they are. Each is loaded only when it is asked for. */
 import { BUY_STATES, HOLE_STATES } from '../model/types.ts';
 import type { Command, Options } from './base/command.ts';
-import { BECAUSE, SAYS } from './base/common.ts';
+import { BECAUSE, NEW, SAYS } from './base/common.ts';
 import { INTO_FILE } from './table-file.ts';
 import { MEMORY } from './table-memory.ts';
 import { HANDED_ON } from './table-paper.ts';
@@ -49,7 +49,7 @@ export const COMMANDS: readonly Command[] = [
     usage: 'FILE PIECE',
     say: 'a piece comes off, goes on, is moved',
     examples: ["off cover.yaml alternator --tray 'cup 2'", 'on cover.yaml alternator'],
-    options: { ...TRAY, ...SAYS, ...BECAUSE },
+    options: { ...TRAY, ...NEW, ...SAYS, ...BECAUSE },
     words: { least: 2, most: 2 },
     load: () => import('./marks/off.ts'),
   },
@@ -69,6 +69,7 @@ export const COMMANDS: readonly Command[] = [
       },
       kind: { value: 'KIND', say: 'what came out of these holes' },
       ...TRAY,
+      ...NEW,
       ...SAYS,
       ...BECAUSE,
     },

@@ -33,6 +33,21 @@ export function near(word: string, known: Iterable<string>): string | null {
   return best;
 }
 
+/**
+ * The known name of which this is most likely a slip of one or two letters, and not another thing with a name like it: names
+ * that differ by a figure are two. Null when there is none.
+ */
+export function slipOf(name: string, known: Iterable<string>): string | null {
+  const close = near(name, known);
+  if (close === null || figuresIn(close) !== figuresIn(name)) return null;
+  const most = Math.max(name.length, close.length) < LONG ? 1 : 2;
+  return distance(name.toLowerCase(), close.toLowerCase()) <= most ? close : null;
+}
+
+/** In a name as long as this two letters may be wrong. */
+const LONG = 8;
+const figuresIn = (name: string): string => name.replace(/\D+/g, ' ').trim();
+
 /** Letters put in, left out or replaced, and neighbours swapped, that make one word of the other. */
 export function distance(a: string, b: string): number {
   let twoAbove: number[] = [];

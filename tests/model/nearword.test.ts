@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { distance, near } from '../../src/model/nearword.ts';
+import { distance, near, slipOf } from '../../src/model/nearword.ts';
 
 describe('a word typed wrong finds the one that was meant', () => {
   const pieces = ['alternator', 'gear-lever', 'sprocket-cover', 'hose'];
@@ -44,4 +44,23 @@ describe('a word typed wrong finds the one that was meant', () => {
       }),
     );
   });
+});
+
+describe('a name that is most likely a slip', () => {
+  const pieces = ['alternator', 'cylinder-1', 'hose', 'lower-hose'];
+
+  it.each([
+    ['alternater', 'alternator'],
+    ['alternatro', 'alternator'],
+    ['hsoe', 'hose'],
+  ])('%s → %s', (typed, meant) => {
+    expect(slipOf(typed, pieces)).toBe(meant);
+  });
+
+  it.each(['cylinder-2', 'upper-hose', 'nose-cone', 'alternator', 'starter'])(
+    '%s is another piece',
+    (typed) => {
+      expect(slipOf(typed, pieces)).toBeNull();
+    },
+  );
 });

@@ -13,3 +13,7 @@ export const SAYS: Options = { says: { value: 'TEXT', say: 'a word beside the ma
 export const BECAUSE: Options = {
   because: { value: 'TEXT', say: 'overrule a refusal; the reason goes into the diary' },
 };
+/** Of the commands that may bring a piece into the file. */
+export const NEW: Options = {
+  new: { value: null, say: 'a piece not in the file yet, though one has a name like it' },
+};

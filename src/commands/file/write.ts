@@ -5,6 +5,7 @@ import { near } from '../../model/nearword.ts';
 import { WRITABLE, type Writable } from '../../model/types.ts';
 import { type Call, misuse } from '../base/command.ts';
 import { mark } from '../base/mark.ts';
+import { slipOfPiece } from '../base/new-piece.ts';
 
 export async function run(call: Call) {
   const [, piece = '', key = '', said = ''] = call.words;
@@ -16,6 +17,9 @@ export async function run(call: Call) {
       key,
     });
   }
+  // Only these bring a piece along.
+  const slip = known === 'map' || known === 'bolts' ? slipOfPiece(call, piece) : null;
+  if (slip) return slip;
   // On a command line a picture's lines may stand behind one another.
   const text = known === 'map' ? said.replace(/ *(?:^|\s)\/(?:\s|$) */g, '\n') : said;
   return mark(call, { do: 'write', piece, key: known, text }, ({ entry, job }) =>

@@ -1,6 +1,7 @@
 /** A piece comes off, goes on, or is moved aside. */
 import { type Call, optionText } from '../base/command.ts';
 import { beside, mark } from '../base/mark.ts';
+import { slipOfPiece } from '../base/new-piece.ts';
 
 const SAID = { off: 'off', on: 'on its place', aside: 'aside, still connected' } as const;
 
@@ -8,6 +9,8 @@ export async function run(call: Call) {
   const piece = call.words[1] ?? '';
   const how = call.name === 'on' || call.name === 'aside' ? call.name : 'off';
   const tray = optionText(call, 'tray');
+  const slip = how === 'on' ? null : slipOfPiece(call, piece);
+  if (slip) return slip;
   const wish = {
     do: how,
     piece,

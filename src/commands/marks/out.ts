@@ -5,6 +5,7 @@ import { gate } from '../../plan/gates/gate.ts';
 import { nowHere } from '../../world.ts';
 import { type Call, misuse, optionText } from '../base/command.ts';
 import { beside, countSaid, mark, whichHoles } from '../base/mark.ts';
+import { slipOfPiece } from '../base/new-piece.ts';
 import { openJob } from '../base/open-job.ts';
 
 export async function run(call: Call) {
@@ -15,6 +16,8 @@ export async function run(call: Call) {
   const which = whichHoles(call, row !== undefined);
   if ('answer' in which) return which.answer;
   const piece = call.words[1] ?? '';
+  const slip = slipOfPiece(call, piece);
+  if (slip) return slip;
   const tray = optionText(call, 'tray');
   const said = row ?? kind;
   const wish: Wish = {

@@ -15,7 +15,8 @@ export const NOT_MEASURED = 'not measured yet';
 
 /**
  * Reads the words and finds their kinds. Letters may be typed small; `.35` is the kind 35 mm long. A kind that
- * the job does not have yet is new: it inherits all but the length from its neighbour in the row.
+ * the job does not have yet is new: of one named by its length all else is as with its neighbour in the row, of one named
+ * by a letter nothing is known.
  */
 export function readRowFound(
   text: string,
@@ -118,7 +119,8 @@ function neighbour(
   return kinds.values().next().value ?? null;
 }
 
+/** Null: a letter of which nothing was said is like no other, whatever lies beside it. */
 function inherit(letter: string, mm: number | null, from: Kind | null): Kind | null {
-  if (from) return { ...withLength(from, mm), letter };
-  return mm === null ? null : unknownKind(letter, mm);
+  if (mm === null) return null;
+  return from ? { ...withLength(from, mm), letter } : unknownKind(letter, mm);
 }
