@@ -112,6 +112,13 @@ async function slipOf(words: readonly string[], world: World): Promise<Answer> {
   return misuse('no-such-command', `No command and no file ${shown}. ${hint}`);
 }
 
+/** Offsets are those that clocks on earth have. */
+function isOurTime(at: string): boolean {
+  const year = Number(at.slice(0, 4));
+  const offset = readInstant(at)?.offset ?? 0;
+  return year >= 1970 && year < 2200 && Math.abs(offset) <= 14 * 60;
+}
+
 /** `--at` is now and `--id` the next id, for every command; each command line has a world of its own. */
 function pinned(world: World, { options }: Pick<Call, 'options'>): World | Answer {
   const { at, id } = options;
@@ -123,6 +130,10 @@ function pinned(world: World, { options }: Pick<Call, 'options'>): World | Answe
   }
   if (typeof at === 'string' && readInstant(at) === null) {
     return misuse('bad-time', `--at ${at}: there is no such day.`);
+  }
+  if (typeof at === 'string' && !isOurTime(at)) {
+    const taken = 'years from 1970 to 2199 and offsets up to 14:00 are taken';
+    return misuse('bad-time', `--at ${at} is no time that a clock shows now: ${taken}.`);
   }
   if (typeof id === 'string' && !ID.test(id)) {
     return misuse('bad-id', `--id ${id} is no id: 8 letters, digits, - or _.`);

@@ -73,12 +73,19 @@ export function misuse(code: string, say: string, data: Record<string, unknown> 
 /** Not saved: what was in the way, and the way out. */
 export function unsaved(why: { code: string; say: string; fix?: string }): Answer {
   const error = `Not saved. ${[why.say, why.fix].filter((s) => s).join(' ')}`;
-  return { exit: 3, json: { ok: false, refused: why }, text: '', error };
+  const { code, say, fix } = why;
+  const refused = { code, say, ...(fix === undefined ? {} : { fix }) };
+  return { exit: 3, json: { ok: false, refused }, text: '', error };
 }
 
 /** What the system said of a failed write. */
 export function systemSays(error: unknown): string {
   return error instanceof Error ? error.message : String(error);
+}
+
+/** What is wrong with a figure that nobody can mean; null where it lies within what is taken, both ends with it. */
+export function outOf(value: number, from: number, to: number, unit: string): string | null {
+  return value >= from && value <= to ? null : `${from} to ${to} ${unit} are taken`;
 }
 
 /** The faults as `--json` prints them. */

@@ -16,6 +16,8 @@ export function run(call: Call): Answer {
   if ('answer' in opened) return opened.answer;
   const { job, key, piece } = opened;
   const { kinds } = job.upper;
+  if (optionText(call, 'proud')?.trim() === '')
+    return misuse('no-figure', '--proud is empty: type hole and height as 4=12.5.');
   const heights = readProud(
     optionText(call, 'proud') ?? '',
     piece.holes.map((h) => h.name),

@@ -16,7 +16,7 @@ import { strip } from '../../bolt/torque/stripping.ts';
 import { aim, settings, withAdapter } from '../../bolt/torque/wrench.ts';
 import { findBench } from '../../diary/bench.ts';
 import type { Quantity } from '../../model/types.ts';
-import { type Answer, answer, type Call, misuse, optionText } from '../base/command.ts';
+import { type Answer, answer, type Call, misuse, optionText, outOf } from '../base/command.ts';
 
 export function run(call: Call): Answer {
   const [what = '', word] = call.words;
@@ -124,6 +124,11 @@ function onWrench(call: Call, q: Quantity): Answer {
   if (length === null || adapter === null || angle === null) {
     return misuse('bad-length', 'Lengths in mm, the angle in degrees.');
   }
+  const odd =
+    (Number.isNaN(length) ? null : outside('length', length, 50, 3000, 'mm')) ??
+    outside('adapter', adapter, 0, 1000, 'mm') ??
+    outside('angle', angle, 0, 360, 'degrees');
+  if (odd) return odd;
   const fitted = { length: adapter, angle };
   const all = settings(
     findBench(call.world.folder)?.wrenches ?? [],
@@ -150,6 +155,12 @@ function onWrench(call: Call, q: Quantity): Answer {
     'The hand at the middle of the grip.',
   ];
   return answer(json, lines.join('\n'));
+}
+
+/** What no wrench is long, and no adapter: the answer that says what is taken; null where it can be. */
+function outside(option: string, value: number, from: number, to: number, unit: string) {
+  const odd = outOf(value, from, to, unit);
+  return odd === null ? null : misuse('bad-length', `--${option} ${value} cannot be: ${odd}.`);
 }
 
 function against(call: Call, q: Quantity): Answer {

@@ -4,8 +4,9 @@ import { basename, dirname, extname, resolve } from 'node:path';
 import { linesOfJob, startJob } from '../../diary/start-job.ts';
 import { nameOfKey } from '../../job/form/bare.ts';
 import { disk, makeFolder } from '../../job/save/disk.ts';
+import { failOf } from '../../job/save/fail.ts';
 import { quoted } from '../../model/safe.ts';
-import { answer, type Call, misuse, optionText, systemSays, unsaved } from '../base/command.ts';
+import { answer, type Call, misuse, optionText, unsaved } from '../base/command.ts';
 import { startFrom } from './start-from.ts';
 
 export function run(call: Call) {
@@ -38,7 +39,7 @@ export function run(call: Call) {
     if (!made.ok) return unsaved({ code: made.code, say: made.say, fix: made.fix });
     if (made.left !== null) left = [...left, made.left];
   } catch (error) {
-    return unsaved({ code: 'unsaved', say: `${name}: ${systemSays(error)}.` });
+    return unsaved(failOf(error, file, 'made'));
   }
   const started = `${name} started. Open it with: putback ${quoted(name)}`;
   return answer({ changed: true, file: name, left }, [started, ...left].join('\n'));

@@ -5,18 +5,11 @@ import { findBench } from '../../diary/bench.ts';
 import { NAME } from '../../job/diary/entry.ts';
 import { createFile } from '../../job/save/create.ts';
 import { disk, makeFolder } from '../../job/save/disk.ts';
+import { failOf } from '../../job/save/fail.ts';
 import { TEMPLATES } from '../../memory/bench/earlier.ts';
 import { learntFrom } from '../../memory/learnt.ts';
 import { modelOf, templateOf } from '../../memory/template.ts';
-import {
-  type Answer,
-  answer,
-  type Call,
-  misuse,
-  optionText,
-  systemSays,
-  unsaved,
-} from '../base/command.ts';
+import { type Answer, answer, type Call, misuse, optionText, unsaved } from '../base/command.ts';
 import { openJob, unknownPiece } from '../base/open-job.ts';
 
 export function run(call: Call): Answer {
@@ -51,7 +44,7 @@ export function run(call: Call): Answer {
     const made = createFile(path, text);
     if (!made.ok) return unsaved({ code: made.code, say: made.say, fix: made.fix });
   } catch (error) {
-    return unsaved({ code: 'unsaved', say: `${shown}: ${systemSays(error)}.` });
+    return unsaved(failOf(error, path, 'made'));
   }
   const lines = [
     `${shown} written. Start from it with: putback new FILE --from ${as}`,

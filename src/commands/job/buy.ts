@@ -43,7 +43,17 @@ export async function run(call: Call): Promise<Answer> {
     ...beside(call),
   } as const;
   const when = promised === undefined ? '' : `, promised for ${sayDate(promised, now)}`;
-  return mark(call, wish, () => `${key}: ${known}${when}.`);
+  const over = promised !== undefined && promised < now.slice(0, 10);
+  const warnings = over
+    ? [{ code: 'promised-over', say: `${sayDate(promised, now)} is over already.` }]
+    : [];
+  return mark(
+    call,
+    wish,
+    () => `${key}: ${known}${when}.`,
+    {},
+    () => warnings,
+  );
 }
 
 /** By its name on the list or as it is printed, or the only one of which either begins so. */

@@ -11,10 +11,14 @@ import { type Plan, plan } from '../../plan/plan.ts';
 import { curesNow, sayCureOf } from '../../plan/seal/cure.ts';
 import { type TestItem, testList } from '../../plan/tests/testlist.ts';
 import { withinMinutes } from '../../plan/twenty.ts';
+import { minutesTyped } from '../../plan/typed/minutes.ts';
 import { nowHere } from '../../world.ts';
 import { type Answer, answer, type Call, misuse, optionText } from '../base/command.ts';
 import { openJob, unknownPiece } from '../base/open-job.ts';
 import { nothingSaid } from '../base/unread.ts';
+
+/** About a week of days and nights. */
+const MOST_MINUTES = 9999;
 
 export function run(call: Call): Answer {
   const opened = openJob(call.words[0] ?? '', call.world);
@@ -27,7 +31,7 @@ export function run(call: Call): Answer {
   const curing = allCures.filter((cure) => cure.wait === null);
   const cures = curing.map((cure) => sayCureOf(cure, now));
   const minutes = optionText(call, 'minutes');
-  if (minutes !== undefined) return inTime(Number(minutes));
+  if (minutes !== undefined) return inTime(minutes);
   const goal = optionText(call, 'reach');
   if (goal !== undefined && !job.pieces.has(goal)) return unknownPiece(goal, job);
   const all = plan(job, now, hours);
@@ -57,8 +61,12 @@ export function run(call: Call): Answer {
   const json = { ...all, cures: curing, tests };
   return answer({ ...json, ...(way === null ? {} : { reach: way }) }, text);
 
-  function inTime(count: number): Answer {
-    if (!(count > 0)) return misuse('bad-number', '--minutes 20');
+  function inTime(said: string): Answer {
+    const count = minutesTyped(said);
+    if (count === null || count > MOST_MINUTES) {
+      const taken = `1 to ${MOST_MINUTES} minutes are taken, like 20, 45 min or 1 h`;
+      return misuse('bad-number', `--minutes ${said || '“”'} is no such time: ${taken}.`);
+    }
     const found = withinMinutes(job, count, now);
     const doable = [...found.can, ...found.maybe].map((d) => {
       const time = d.minutes === null ? 'if it is short' : `about ${d.minutes} min`;

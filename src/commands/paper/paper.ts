@@ -27,7 +27,15 @@ import { leftOut, sheet, sheetText } from '../../paper/sheet.ts';
 import { steps } from '../../paper/steps.ts';
 import { tag } from '../../paper/tag.ts';
 import { readItem, rowWords, UNKNOWN } from '../../piece/row.ts';
-import { type Answer, answer, type Call, misuse, optionText, unsaved } from '../base/command.ts';
+import {
+  type Answer,
+  answer,
+  type Call,
+  misuse,
+  optionText,
+  outOf,
+  unsaved,
+} from '../base/command.ts';
 import { openJob, unknownPiece } from '../base/open-job.ts';
 
 interface Given {
@@ -93,6 +101,8 @@ function make(
       if (width !== undefined && (across === null || across <= 0)) {
         return misuse('no-length', `--width ${width} is no length, like 240 or 9 1/2 in.`);
       }
+      const odd = across === null ? null : outOf(across, 10, 5000, 'mm');
+      if (odd !== null) return misuse('no-length', `--width ${width} cannot be: ${odd}.`);
       return card({ ...ask, piece, across });
     }
     case 'blank':

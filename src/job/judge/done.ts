@@ -21,6 +21,9 @@ export function judgeDone(job: Job, wish: Wished<'done'>, stamp: Stamp): Verdict
     const say = `No task ${key} in this job.${meant(key, job.tasks.keys())}`;
     return wrong('no-such-task', say, { task: key });
   }
+  if (wish.result !== undefined && isBoth(wish.result)) {
+    return wrong('bad-result', `“${wish.result}” says passed and failed: which of them?`);
+  }
   const value = doneWord(wish.result);
   const same =
     task.done === value &&
@@ -115,6 +118,13 @@ function newTask(wish: Wished<'done'>, { verb, say, after }: NewTask, stamp: Sta
   const value = doneWord(wish.result);
   const what = { verb: 'done', value, task: wish.task, ...beside(wish) } as const;
   return write(stamp, wish, what, { edits: [edit] });
+}
+
+/** Both words and nothing else: no remark, and no result. */
+function isBoth(result: string): boolean {
+  const words: string[] = result.toLowerCase().match(/[a-z]+/g) ?? [];
+  const only = words.every((w) => w === 'passed' || w === 'failed' || w === 'and' || w === 'or');
+  return only && words.includes('passed') && words.includes('failed');
 }
 
 function doneWord(result: string | undefined): string {

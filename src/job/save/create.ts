@@ -26,7 +26,7 @@ export function createFile(file: string, text: string, d: Disk = disk): { ok: tr
     syncFolder(d, dirname(file));
     return { ok: true };
   } catch (error) {
-    if (errorCode(error) !== 'EEXIST') return failOf(error, file);
+    if (errorCode(error) !== 'EEXIST') return failOf(error, file, 'made');
     return saveFail('exists', `${basename(file)} is there already.`, 'Choose another name.');
   } finally {
     drop(d, temp);

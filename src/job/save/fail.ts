@@ -36,29 +36,30 @@ export const saveFail = (code: SaveCode, say: string, fix: string): SaveFail => 
 
 /**
  * An error of the system as an answer. Anything that is no such error is a fault of the program and goes on.
- * `doing`: what could not be done with the file.
+ * `doing`: what could not be done with the file; one that is made was not there before.
  */
 export function failOf(
   error: unknown,
   file: string,
-  doing: 'written' | 'read' = 'written',
+  doing: 'written' | 'read' | 'made' = 'written',
 ): SaveFail {
   const name = basename(file);
   if (error instanceof NotPlain) return notPlain(error, file);
   const code = errorCode(error);
+  const left = doing === 'made' ? 'was not made' : 'is as it was';
   if (code === null) throw error;
   switch (code) {
     case 'ENOSPC':
     case 'EDQUOT':
       return saveFail(
         'no-space',
-        `The disk is full: ${name} is as it was.`,
+        `The disk is full: ${name} ${left}.`,
         'Make room, then try again.',
       );
     case 'EFBIG':
       return saveFail(
         'no-space',
-        `${name} would be larger than is allowed here: it is as it was.`,
+        `${name} would be larger than is allowed here: it ${left}.`,
         'Allow larger files (ulimit -f), then try again.',
       );
     case 'EROFS':
@@ -72,11 +73,19 @@ export function failOf(
       return saveFail(
         'no-permission',
         `${name} may not be ${doing}.`,
-        `Give yourself the right to ${doing === 'read' ? 'read' : 'write'} it.`,
+        doing === 'made'
+          ? 'Give yourself the right to write in its folder.'
+          : `Give yourself the right to ${doing === 'read' ? 'read' : 'write'} it.`,
       );
     case 'ENOENT':
     case 'ENOTDIR':
     case 'ESTALE':
+      if (doing === 'made')
+        return saveFail(
+          'gone',
+          `There is no folder for ${name}.`,
+          'Make it, or choose another name.',
+        );
       return saveFail(
         'gone',
         `${name} is not there any more.`,
