@@ -1,6 +1,7 @@
 /** Starts a job: a file of five lines that editors complete and `check` passes. */
 import { existsSync } from 'node:fs';
 import { basename, dirname, extname, resolve } from 'node:path';
+import { BENCH_FILE } from '../../diary/bench.ts';
 import { linesOfJob, startJob } from '../../diary/start-job.ts';
 import { nameOfKey } from '../../job/form/bare.ts';
 import { disk, makeFolder } from '../../job/save/disk.ts';
@@ -14,6 +15,14 @@ export function run(call: Call) {
   const file = resolve(call.world.folder, name);
   if (extname(file) !== '.yaml')
     return misuse('bad-name', 'A job file ends in .yaml.', { file: name });
+  if (basename(file).toLowerCase() === BENCH_FILE)
+    return misuse(
+      'bad-name',
+      `${BENCH_FILE} holds the settings of a bench: name the job otherwise.`,
+      {
+        file: name,
+      },
+    );
   if (existsSync(file)) {
     const way =
       optionText(call, 'from') === undefined
