@@ -62,9 +62,14 @@ function checkCares({ read: { upper }, root }: ReadTree, report: Report): void {
   }
 }
 
-/** Bolts that need a torque and have none: on what can hurt somebody, or wants the maker's order. A plain cover may do without. */
-function checkTorques({ read: { upper }, root }: ReadTree, report: Report): void {
+/**
+ * Bolts that were tightened by no figure, on what can hurt somebody or wants the maker's order. A plain cover may do
+ * without, and until a bolt is tightened the figure is merely missing.
+ */
+function checkTorques({ read: { upper, entries }, root }: ReadTree, report: Report): void {
+  const tightened = new Set(entries.flatMap((e) => (e.verb === 'tight' ? [e.piece] : [])));
   for (const spec of upper.pieces.values()) {
+    if (!tightened.has(spec.key)) continue;
     const { care } = caresOf(spec);
     const unknown = (hole: string) => hasNoFigure(spec, upper.kinds, hole);
     if (care.length === 0 || !holeNames(spec).some(unknown)) continue;

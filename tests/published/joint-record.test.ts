@@ -71,7 +71,7 @@ describe('the joint record', () => {
       'Flatness measurements': ['Flatness with a straight edge: 0.03 mm'],
       'Target and what was set': [
         'printed: 10 N·m, manual 2-17',
-        'snug: set to what is not noted',
+        'snug: by hand',
         'full: 10 N·m on the small wrench',
       ],
       'Tool data': ['small wrench'],
