@@ -2,7 +2,7 @@
 import { dirname } from 'node:path';
 import type { Job, PieceNow } from '../model/types.ts';
 import { type Milestone, milestoneOf, milestoneSubject } from '../plan/next/milestone.ts';
-import { findBench } from './bench.ts';
+import { findBench, oddIn } from './bench.ts';
 
 /**
  * Commits the job file alone if its bench asks for it and this mark ended a place of the piece.
@@ -18,8 +18,8 @@ export async function commitMilestone(
   const place = milestoneOf(result.before.pieces.get(key), after);
   if (!place) return null;
   const bench = findBench(dirname(file));
-  if (bench?.unread) return bench.unread;
-  if (bench?.commit !== 'milestones') return null;
+  // Whether to commit may be just what was not read.
+  if (bench?.commit !== 'milestones') return bench && oddIn(bench);
   return await commitPlace(file, after, place);
 }
 

@@ -17,18 +17,33 @@ export function noteUnread(world: World, name: string, { unread }: Pick<Job, 'un
   noted.set(world, files.set(name, unread));
 }
 
-/** The answer with one line a file on stderr, and `unread` in its JSON; `unreadLines` where that names whole files. */
+/** By the world of one command line: what of the settings was not read, a sentence each. */
+const odd = new WeakMap<World, Set<string>>();
+
+/** Null: all of them was read. */
+export function noteSettings(world: World, say: string | null): void {
+  if (say !== null) odd.set(world, (odd.get(world) ?? new Set()).add(say));
+}
+
+/** The answer with one line a file on stderr, and `unread` in its JSON; `unreadLines` where that names whole files; settings likewise. */
 export function withUnread(answer: Answer, world: World): Answer {
+  const settings = [...(odd.get(world) ?? [])];
+  const told = settings.length === 0 ? answer : beside(answer, settings, { settings });
+  return withLines(told, world);
+}
+
+function beside(answer: Answer, said: readonly string[], json: object): Answer {
+  const error = [...(answer.error ? [answer.error] : []), ...said].join('\n');
+  return { ...answer, json: { ...answer.json, ...json }, error };
+}
+
+function withLines(answer: Answer, world: World): Answer {
   const files = [...(noted.get(world) ?? [])];
   if (files.length === 0 || 'faults' in answer.json) return answer;
   const unread = files.flatMap(([file, lines]) => lines.map((at) => ({ file, ...at })));
   const said = files.map(([file, lines]) => lineOf(file, lines));
   const key = 'unread' in answer.json ? 'unreadLines' : 'unread';
-  return {
-    ...answer,
-    json: { ...answer.json, [key]: unread },
-    error: [...(answer.error ? [answer.error] : []), ...said].join('\n'),
-  };
+  return beside(answer, said, { [key]: unread });
 }
 
 function lineOf(file: string, unread: readonly UnreadLine[]): string {

@@ -14,8 +14,8 @@ import { readStages } from '../../bolt/torque/stages.ts';
 import { standing } from '../../bolt/torque/standing.ts';
 import { strip } from '../../bolt/torque/stripping.ts';
 import { aim, settings, withAdapter } from '../../bolt/torque/wrench.ts';
-import { findBench } from '../../diary/bench.ts';
 import type { Quantity } from '../../model/types.ts';
+import { benchIn } from '../base/bench-of.ts';
 import { type Answer, answer, type Call, misuse, optionText, outOf } from '../base/command.ts';
 
 export function run(call: Call): Answer {
@@ -131,7 +131,7 @@ function onWrench(call: Call, q: Quantity): Answer {
   if (odd) return odd;
   const fitted = { length: adapter, angle };
   const all = settings(
-    findBench(call.world.folder)?.wrenches ?? [],
+    benchIn(call.world, call.world.folder)?.wrenches ?? [],
     q,
     adapter === 0 ? null : fitted,
   );

@@ -1,6 +1,5 @@
 /** The whole job: what can be done now, what is held by what, and the order off and on. */
-import { dirname } from 'node:path';
-import { findBench } from '../../diary/bench.ts';
+
 import { inWords } from '../../job/truth/said.ts';
 import type { Job } from '../../model/types.ts';
 import { type NextTold, waitsBefore } from '../../plan/next/next-on-job.ts';
@@ -13,6 +12,7 @@ import { type TestItem, testList } from '../../plan/tests/testlist.ts';
 import { withinMinutes } from '../../plan/twenty.ts';
 import { minutesTyped } from '../../plan/typed/minutes.ts';
 import { nowHere } from '../../world.ts';
+import { benchOf } from '../base/bench-of.ts';
 import { type Answer, answer, type Call, misuse, optionText } from '../base/command.ts';
 import { openJob, unknownPiece } from '../base/open-job.ts';
 import { nothingSaid } from '../base/unread.ts';
@@ -25,7 +25,7 @@ export function run(call: Call): Answer {
   if ('answer' in opened) return opened.answer;
   const { job } = opened;
   const now = nowHere(call.world);
-  const { hours = null } = findBench(dirname(opened.file)) ?? {};
+  const { hours = null } = benchOf(call.world, opened.file) ?? {};
   const allCures = curesNow(job, now);
   // What a wait of the file tells stands among what is held.
   const curing = allCures.filter((cure) => cure.wait === null);

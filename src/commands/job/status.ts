@@ -1,6 +1,5 @@
 /** Where a job stands, and what is next. */
-import { dirname } from 'node:path';
-import { findBench } from '../../diary/bench.ts';
+
 import { noFigureSaid } from '../../job/fold/no-figure.ts';
 import { carrierOf } from '../../job/fold/overs.ts';
 import { safe } from '../../model/safe.ts';
@@ -16,6 +15,7 @@ import { plan } from '../../plan/plan.ts';
 import { curesNow } from '../../plan/seal/cure.ts';
 import { openTimes, sayOpenTimeOf } from '../../plan/seal/open-time.ts';
 import { nowHere } from '../../world.ts';
+import { benchOf } from '../base/bench-of.ts';
 import { answer, type Call } from '../base/command.ts';
 import { correctedIn, correctedLines, lostLines } from '../base/corrected.ts';
 import { openJob } from '../base/open-job.ts';
@@ -27,7 +27,7 @@ export function run(call: Call) {
   const { job } = opened;
   const pieces = [...job.pieces.values()];
   const now = nowHere(call.world);
-  const { hours = null } = findBench(dirname(opened.file)) ?? {};
+  const { hours = null } = benchOf(call.world, opened.file) ?? {};
   const back = backAfter(job, now, hours);
   const cures = curesNow(job, now);
   const open = openTimes(job, now);

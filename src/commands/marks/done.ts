@@ -1,6 +1,5 @@
 /** A task is done, with what was and what is set; a test that follows from the work is written into the file with it. */
-import { dirname } from 'node:path';
-import { findBench } from '../../diary/bench.ts';
+
 import { textInWords } from '../../job/truth/corrections.ts';
 import type { NewTask } from '../../model/types.ts';
 import { NO_READING } from '../../model/verbs.ts';
@@ -9,6 +8,7 @@ import { testList } from '../../plan/tests/testlist.ts';
 import { adviceLine } from '../../plan/trace/weigh-say.ts';
 import { weighedOf } from '../../plan/trace/weighed.ts';
 import { nowHere } from '../../world.ts';
+import { benchOf } from '../base/bench-of.ts';
 import { type Call, optionText, refused } from '../base/command.ts';
 import { beside, mark } from '../base/mark.ts';
 import { openJob } from '../base/open-job.ts';
@@ -29,7 +29,7 @@ export async function run(call: Call) {
     itself && piece !== undefined
       ? { add: { verb: 'test', say: itself.say, after: `${piece} on` } }
       : {};
-  const weighed = weighedOf(opened.job, task, findBench(dirname(opened.file))?.hour ?? null);
+  const weighed = weighedOf(opened.job, task, benchOf(call.world, opened.file)?.hour ?? null);
   const advice = weighed && adviceLine(weighed);
   const advised = advice ? { advised: advice } : {};
   const measured: { was?: string; set?: string; result?: string } = Object.fromEntries(said);

@@ -1,9 +1,10 @@
 /** Bolts that were tightened, pass by pass. */
+
 import { figureOn } from '../../bolt/torque/wrench.ts';
-import { findBench } from '../../diary/bench.ts';
 import { figureToSet } from '../../job/judge/tight.ts';
 import type { Wish } from '../../model/types.ts';
 import { roundLeft } from '../../plan/piece/round-left.ts';
+import { benchOf } from '../base/bench-of.ts';
 import { type Call, optionText } from '../base/command.ts';
 import { beside, countSaid, mark, whichHoles } from '../base/mark.ts';
 import { openJob } from '../base/open-job.ts';
@@ -36,9 +37,10 @@ export async function run(call: Call) {
 
 /** What the wrench of this bench was set to, where it reaches and one figure is to be set. */
 function onScale(call: Call, wish: Extract<Wish, { do: 'tight' }>): string | null {
-  const wrenches = findBench(call.world.folder)?.wrenches ?? [];
-  if (wrenches.length === 0) return null;
   const opened = openJob(call.words[0] ?? '', call.world);
-  const figure = 'answer' in opened ? null : figureToSet(opened.job, wish);
+  if ('answer' in opened) return null;
+  const wrenches = benchOf(call.world, opened.file)?.wrenches ?? [];
+  if (wrenches.length === 0) return null;
+  const figure = figureToSet(opened.job, wish);
   return figure && figureOn(wrenches, figure);
 }

@@ -1,8 +1,8 @@
 /** Paper: a page that a browser prints, beside the job or where it is said. */
-import { dirname, resolve } from 'node:path';
+
+import { resolve } from 'node:path';
 import { readLength } from '../../bolt/read/length.ts';
-import { findBench } from '../../diary/bench.ts';
-import { findUser } from '../../diary/user.ts';
+import { findUser, oddInUser } from '../../diary/user.ts';
 import { near } from '../../model/nearword.ts';
 import { safe } from '../../model/safe.ts';
 import type { Job, PieceNow, RowItem } from '../../model/types.ts';
@@ -27,6 +27,8 @@ import { leftOut, sheet, sheetText } from '../../paper/sheet.ts';
 import { steps } from '../../paper/steps.ts';
 import { tag } from '../../paper/tag.ts';
 import { readItem, rowWords, UNKNOWN } from '../../piece/row.ts';
+import type { World } from '../../world.ts';
+import { benchOf } from '../base/bench-of.ts';
 import {
   type Answer,
   answer,
@@ -37,6 +39,7 @@ import {
   unsaved,
 } from '../base/command.ts';
 import { openJob, unknownPiece } from '../base/open-job.ts';
+import { noteSettings } from '../base/unread.ts';
 
 interface Given {
   call: Call;
@@ -54,7 +57,7 @@ export async function run(call: Call): Promise<Answer> {
     const hint = close ? `Did you mean ${close}?` : `There are ${PAPERS.join(', ')}.`;
     return misuse('no-such-paper', `No paper ${said}. ${hint}`);
   }
-  const size = optionText(call, 'size')?.toLowerCase() ?? findUser(call.world.env).settings.paper;
+  const size = optionText(call, 'size')?.toLowerCase() ?? ownSize(call.world);
   if (!isSize(size)) return misuse('no-such-size', `No size ${size}. There are a4 and letter.`);
   const piece = what === 'report' || what === 'blank' ? null : pieceOf(opened.job, rest[0]);
   if (piece !== null && 'answer' in piece) return piece.answer;
@@ -62,7 +65,7 @@ export async function run(call: Call): Promise<Answer> {
     return misuse('usage', 'Which piece? paper FILE card PIECE');
   const most = what === 'report' ? Infinity : 1;
   if (rest.length > most) return misuse('usage', `One piece for a ${what}, not ${rest.length}.`);
-  const wrenches = findBench(dirname(opened.file))?.wrenches ?? [];
+  const wrenches = benchOf(call.world, opened.file)?.wrenches ?? [];
   const ask: Ask = { job: opened.job, now: call.world.now(), size, piece, wrenches };
   const given: Given = { call, ask, file: opened.file };
   if (what === 'sheet' && call.options.text === true) return sheetInWords(given);
@@ -71,6 +74,13 @@ export async function run(call: Call): Promise<Answer> {
   if ('exit' in made) return made;
   if (!isPaper(made)) return noPaper(made);
   return await put(given, what, { made, parts: [made.html], beside: null });
+}
+
+/** The paper that the user has set; what is wrong in the settings is told. */
+function ownSize(world: World): SizeName {
+  const user = findUser(world.env);
+  noteSettings(world, oddInUser(user));
+  return user.settings.paper;
 }
 
 function isSize(text: string): text is SizeName {

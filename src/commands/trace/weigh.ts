@@ -1,13 +1,12 @@
 /** Renew it now or leave it: what it turns on. */
 
-import { dirname } from 'node:path';
-import { findBench } from '../../diary/bench.ts';
 import { FIGURES, type FigureTexts, figureTexts } from '../../job/form/typed-figures.ts';
 import { meant } from '../../job/judge/parts.ts';
 import type { Job } from '../../model/types.ts';
 import { oddFigure } from '../../plan/trace/odd-figure.ts';
 import { adviceSaid, figuresSaid } from '../../plan/trace/weigh-say.ts';
 import { type WeighedJob, weighedOf } from '../../plan/trace/weighed.ts';
+import { benchOf } from '../base/bench-of.ts';
 import { type Answer, answer, type Call, misuse, optionText } from '../base/command.ts';
 import { beside, mark } from '../base/mark.ts';
 import { openJob } from '../base/open-job.ts';
@@ -17,7 +16,7 @@ export function run(call: Call): Answer | Promise<Answer> {
   const opened = openJob(name, call.world);
   if ('answer' in opened) return opened.answer;
   const { job, file } = opened;
-  const hour = findBench(dirname(file))?.hour ?? null;
+  const hour = benchOf(call.world, file)?.hour ?? null;
   const of = weighedOf(job, key, hour);
   if (!of) {
     const asked = [...job.upper.tasks.values()].filter(({ verb }) => verb === 'decide');
