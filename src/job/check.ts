@@ -89,8 +89,9 @@ function checkStages({ pieces }: Upper, root: Spot | null, text: string, report:
     if (torque === null) return [];
     const { stages, rest, differ } = readStages(torque.text);
     const [first] = stages;
-    // Where the file lists passes, those count and not the text; a text without a figure only says where to look it up.
-    const unread = passes !== null || stages.length === 0 ? [] : rest;
+    // Where the file lists passes, those count and not the text; words without a figure only say where to look it up.
+    const words = stages.length === 0 && !rest.some(({ text: said }) => /\d/.test(said));
+    const unread = passes !== null || words ? [] : rest;
     const told = first?.do === 'torque' ? printQuantity(first.quantity) : torque.text;
     return [
       ...unread.map(({ text: said, at }) => ({

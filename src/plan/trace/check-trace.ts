@@ -90,9 +90,10 @@ function checkFigures(root: Spot | null, report: Report): void {
     if (key === 'price' && moneyIn(text.text) === null) report('unread-price', text.at, data);
     if (key === 'chance' && !readChance(text.text)) report('unread-chance', text.at, data);
   };
-  for (const section of ['suspects', 'checks']) {
+  for (const section of ['suspects', 'checks', 'pieces', 'tasks']) {
     for (const { value } of pairsOf(valueAt(root, section))) tell(value, 'takes');
   }
+  for (const { value } of pairsOf(valueAt(root, 'buy'))) tell(value, 'price');
   for (const { value: task } of pairsOf(valueAt(root, 'tasks'))) {
     if (valueAt(task, 'decide') === null) continue;
     tell(task, 'chance');
