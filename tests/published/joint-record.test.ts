@@ -77,10 +77,10 @@ describe('the joint record', () => {
       'Tool data': ['small wrench'],
     });
     expect(record?.fields['Fasteners, washers, gasket: specification and condition']).toEqual([
-      '1 × M+clip',
+      '1 × M+clip (3)',
       'into cast aluminium',
       'new gasket, dry',
-      'HL-1142 gasket: fitted',
+      'HL-1142 gasket: here; its piece is back, not noted as fitted',
     ]);
     expect(record?.fields['Assembly procedure and tightening method']).toEqual([
       expect.stringContaining('order shown: '),

@@ -52,13 +52,17 @@ function repository() {
 async function takeOff(folder: string, env: Record<string, string>) {
   const person = start([PUTBACK, join(folder, 'job.yaml')], { folder, env });
   await person.until(/Left cover/);
-  // The next right thing, again and again: coming back, the piece, its three bolts, the count.
+  // The next right thing, until it is a bolt; those go by Space.
   let frame = person.frame();
-  for (let n = 0; n < 10 && !/Where do its bolts lie/.test(frame); n++) {
+  for (let n = 0; n < 5 && !/Next out/.test(frame); n++) {
     const before = frame;
     person.press(ENTER);
     frame = await person.until((now) => now !== before);
   }
+  person.press('   ');
+  await person.until(/3 of 3 out[\s\S]*it came off/);
+  person.press(ENTER);
+  await person.until(/Where do its bolts lie/);
   person.press('cup 2', ENTER);
   return person;
 }

@@ -113,7 +113,9 @@ export const SIDE_COVER = {
 /** Three covers in one another: inch-pounds, a pulled thread, a spring. */
 export const GEARBOX: Step[] = [
   START('Gearbox drips, Ostrell lathe', 'gearbox'),
-  step('the outer cover', 'o «outer cover s s s» enter a enter «cup 1» enter', /Outer cover +off/),
+  step('the outer cover', 'o «outer cover s s s» enter', /Plug out or switch locked/),
+  step('made safe', 'a', /0 of 3 out/),
+  step('off', 'space space space enter «cup 1» enter', /Outer cover +off/),
   step(
     'the middle one, only counted',
     'o «middle cover 4» enter a enter «cup 2» enter',

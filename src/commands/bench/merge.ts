@@ -1,7 +1,7 @@
 /** Git's merge driver for job files: git calls it with three files, the result goes into the second. */
 import { resolve } from 'node:path';
 import { mergeDriver } from '../../diary/git/driver.ts';
-import type { Side } from '../../job/merge/merge.ts';
+import type { MergeSide } from '../../job/merge/merge.ts';
 import { type Answer, answer, type Call, misuse, unsaved } from '../base/command.ts';
 
 export async function run(call: Call): Promise<Answer> {
@@ -19,7 +19,7 @@ export async function run(call: Call): Promise<Answer> {
   }
 }
 
-function open(unreadable: readonly Side[]): Answer {
+function open(unreadable: readonly MergeSide[]): Answer {
   const what = unreadable.length > 0 ? SAYS[unreadable.join()] : null;
   const say = `${what ?? 'Both sides changed the same.'} Look between the marks in the file.`;
   const refused = what ? { code: 'unreadable', say, unreadable } : { code: 'differs', say };

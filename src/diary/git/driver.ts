@@ -2,7 +2,7 @@
 import { isUtf8 } from 'node:buffer';
 import { renameSync } from 'node:fs';
 import { basename } from 'node:path';
-import { mergeJob, type Side } from '../../job/merge/merge.ts';
+import { type MergeSide, mergeJob } from '../../job/merge/merge.ts';
 import { disk, drop, errorCode, writeNew } from '../../job/save/disk.ts';
 import { failOf, type SaveFail } from '../../job/save/fail.ts';
 import { readPlain } from '../../job/save/plain.ts';
@@ -11,7 +11,7 @@ import { mergeLines } from './mergefile.ts';
 export type Driven =
   | { as: 'merged' }
   /** What truly differs stands between git's markers; `unreadable`: the sides that are no readable job. */
-  | { as: 'open'; unreadable: readonly Side[] }
+  | { as: 'open'; unreadable: readonly MergeSide[] }
   /** Nothing was written: whoever called merges in another way (see `driverOf`). */
   | { as: 'undone'; doing: 'read' | 'written'; fail: Pick<SaveFail, 'code' | 'say' | 'fix'> };
 

@@ -12,10 +12,10 @@ import { type LineMerge, type Merged, marked, mergeUpper } from './upper.ts';
 
 export { type LineMerge, type Merged, marked } from './upper.ts';
 
-export type Side = 'ours' | 'theirs';
+export type MergeSide = 'ours' | 'theirs';
 export interface MergedJob extends Merged {
   /** The sides that are no readable job: no YAML, or no keys. Absent where both are. */
-  unreadable?: Side[];
+  unreadable?: MergeSide[];
 }
 
 /**
@@ -80,7 +80,7 @@ export function mergeJob(
   lines: LineMerge = marked,
 ): MergedJob {
   if (ours === theirs) return { text: ours, clean: true };
-  const unreadable: Side[] = [];
+  const unreadable: MergeSide[] = [];
   if (!isJob(ours)) unreadable.push('ours');
   if (!isJob(theirs)) unreadable.push('theirs');
   const [only] = unreadable;

@@ -4,7 +4,7 @@
  */
 import { createHash } from 'node:crypto';
 import { realpathSync } from 'node:fs';
-import { z } from 'zod';
+import * as z from 'zod';
 import type { Entry } from '../../model/types.ts';
 import { addEntry, findDiary, isFail } from '../edit/splice.ts';
 import { keepOwn, readOwn } from './own.ts';

@@ -103,8 +103,9 @@ describe('whatever a mark of this sitting wrote above the diary', () => {
     const s = sitting('  cover: {bolts: S S M}\n');
     const id = await s.wish({ do: 'off', piece: 'fuel-hose' });
     s.edit('job: Left cover', 'job: Left cover weeps');
+    s.edit('fuel-hose: {}', 'fuel-hose: {tip: drain it first}');
     await s.wish({ do: 'undo', id });
-    expect(s.upper()).toContain('fuel-hose: {}');
+    expect(s.upper()).toContain('fuel-hose: {tip: drain it first}');
     expect(s.upper()).toContain('job: Left cover weeps');
   });
 
