@@ -83,7 +83,8 @@ describe('the joint record', () => {
       'HL-1142 gasket: here; its piece is back, not noted as fitted',
     ]);
     expect(record?.fields['Assembly procedure and tightening method']).toEqual([
-      expect.stringContaining('order shown: '),
+      expect.stringContaining('order shown on the screen: '),
+      'in which order they were tightened is not noted',
       'passes noted: snug 3 of 3, full 3 of 3, final 0 of 3',
     ]);
   });
