@@ -67,8 +67,8 @@ const weight = FORCES.filter(([f]) => !f.endsWith('N'))
 const JOIN = String.raw`\.?[ ·⋅∙•*.-]*`;
 /** `ft/lbs` is how some people write it; `N/m` would be a spring. */
 const JOIN_ARM_FIRST = String.raw`\.?[ ·⋅∙•*.\/-]*`;
-/** No letter or digit may follow, so that `10 N manual` is no `N·m`. */
-const END = String.raw`(?![a-zµ\d])\.?`;
+/** No letter, digit or power may follow, so that `10 N manual` is no `N·m`, and `20 N·m²` none either. */
+const END = String.raw`(?![a-zµ\d²³])\.?`;
 
 const SIMPLE: [string, string][] = [
   ['N/mm²', 'n/mm(?:²|2|\\^2)'],

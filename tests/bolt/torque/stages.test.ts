@@ -64,6 +64,7 @@ describe('a torque in stages', () => {
 
   it.each([
     ['20 N·m and then 90 more', ['90'], [16]],
+    ['20 N·m²', ['20 N·m²'], [0]],
     ['M6: 10 Nm, M8: 25 Nm', ['M6', 'M8'], [0, 11]],
     ['10 Nm + threadlocker', ['threadlocker'], [8]],
     ['10 Nm, loosely', ['loosely'], [7]],
