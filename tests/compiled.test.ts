@@ -124,13 +124,13 @@ describe('the parts of a program', () => {
 
   it('run the same the first time, from a list of parts, and with the code that was kept', () => {
     const env = { XDG_CACHE_HOME: folder };
-    const sizes = [1, 2, 3, 4].map(() => {
+    const kept = [1, 2, 3, 4].map(() => {
       expect(run('check', env)).toBe(42);
-      return readFileSync(keptFile()).length;
+      return readFileSync(keptFile());
     });
     // First which parts, then with what was compiled; after that nothing is written.
-    expect(sizes[1]).toBeGreaterThan((sizes[0] ?? 0) + 100);
-    expect(sizes.slice(2)).toEqual([sizes[1], sizes[1]]);
+    expect(kept[1]?.length).toBeGreaterThan((kept[0]?.length ?? 0) + 100);
+    expect(kept.slice(2)).toEqual([kept[1], kept[1]]);
   });
 
   it.each([
@@ -141,10 +141,13 @@ describe('the parts of a program', () => {
     const env = { XDG_CACHE_HOME: folder };
     run('check', env);
     run('check', env);
-    const good = readFileSync(keptFile());
-    writeFileSync(keptFile(), changed(good));
+    writeFileSync(keptFile(), changed(readFileSync(keptFile())));
     expect([run('check', env), run('check', env)]).toEqual([42, 42]);
-    expect(readFileSync(keptFile()).length).toBe(good.length);
+    // Whole again: no run finds anything to add to it. How long V8's code is differs by some bytes each time.
+    const right = readFileSync(keptFile());
+    expect(right.length).toBeGreaterThan(200);
+    expect(run('check', env)).toBe(42);
+    expect(readFileSync(keptFile())).toEqual(right);
   });
 
   it('run the same where nothing can be kept, and where nothing shall be', () => {
