@@ -3,7 +3,7 @@
 import { sayEntry } from '../job/fold/say-entry.ts';
 import { oneLine } from '../model/safe.ts';
 import type { Beside, Entry, Job, Verb } from '../model/types.ts';
-import { NO_READING, verbRow } from '../model/verbs.ts';
+import { NO_READING, verbRow } from '../model/verbs/verbs.ts';
 import { inPlace } from '../model/words.ts';
 
 export interface ProseLine {

@@ -6,7 +6,7 @@ import { parseEntryLine } from '../job/diary/entry.ts';
 import { undoneOf } from '../job/diary/living.ts';
 import { openYaml } from '../job/yaml/doc.ts';
 import { type Spot, valueAt } from '../job/yaml/spot.ts';
-import { VERBS, verbRow } from '../model/verbs.ts';
+import { VERBS, verbRow } from '../model/verbs/verbs.ts';
 
 /** A line of a file, or the part of it that is about one piece. */
 export interface FindLine {

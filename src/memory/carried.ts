@@ -1,5 +1,5 @@
 /** What of a job file is for another job too, key by key: a key more of the file asks for its line here. */
-import type { CHECK_KEYS, FILE_KEYS, PIECE_KEYS, SUSPECT_KEYS } from '../model/keys.ts';
+import type { CHECK_KEYS, FILE_KEYS, PIECE_KEYS, SUSPECT_KEYS } from '../model/keys/keys.ts';
 
 /**
  * Of a piece, in the order in which a template says it. `order`: how it lies among the pieces of its own file, and what

@@ -1,7 +1,7 @@
 /** What follows from jobs that are over: what is due by days, by distance, by hours, over all machines of a bench. */
 import { type Instant, readInstant, secondsOf } from '../model/time.ts';
 import type { Job } from '../model/types.ts';
-import { verbRow } from '../model/verbs.ts';
+import { verbRow } from '../model/verbs/verbs.ts';
 import { testList } from '../plan/tests/testlist.ts';
 import { dueWhen, notCounted, readingsIn, type Told, workedLast } from '../plan/time/due.ts';
 import { sameMachine } from './machine.ts';

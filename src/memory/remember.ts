@@ -3,11 +3,11 @@ import { livingEntries } from '../job/diary/living.ts';
 import { sayEntryOf } from '../job/fold/say-entry.ts';
 import { mendKey } from '../job/form/typed-trace.ts';
 import { besidePrinted } from '../job/truth/corrections.ts';
-import { buyRow, buyState, isHere } from '../model/buys.ts';
+import { buyRow, buyState, isHere } from '../model/states/buys.ts';
+import { TROUBLES, troubleOf } from '../model/states/troubles.ts';
 import { secondsOf } from '../model/time.ts';
-import { TROUBLES, troubleOf } from '../model/troubles.ts';
 import type { Entry, Job } from '../model/types.ts';
-import { verbRow } from '../model/verbs.ts';
+import { verbRow } from '../model/verbs/verbs.ts';
 import { isBack } from '../plan/order/needed.ts';
 import { sayDuration } from '../plan/time/duration.ts';
 

@@ -1,5 +1,5 @@
 /** Labels for the bags and trays: what is in it, of which piece, since when. A sheet of them, ready to be cut. */
-import { troubleOf } from '../model/troubles.ts';
+import { troubleOf } from '../model/states/troubles.ts';
 import type { Job, PieceNow } from '../model/types.ts';
 import { many } from '../model/words.ts';
 import { diaryLines } from '../plan/order/lines.ts';

@@ -7,7 +7,7 @@ import { MAKER_FIRST } from '../bolt/torque/cautions.ts';
 import { livingEntries } from '../job/diary/living.ts';
 import { secondsOf } from '../model/time.ts';
 import type { Job } from '../model/types.ts';
-import { NO_READING } from '../model/verbs.ts';
+import { NO_READING } from '../model/verbs/verbs.ts';
 import { capital, list } from '../model/words.ts';
 import { buyList } from '../plan/buy/list.ts';
 import { saidBack } from '../plan/buy/say.ts';

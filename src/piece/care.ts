@@ -1,5 +1,5 @@
 /** What the words of a piece mean for the order of its bolts and for its passes. */
-import { isOrdered } from '../model/cares.ts';
+import { isOrdered } from '../model/states/cares.ts';
 import { CARE_WORDS, type Care, type Kind, type PieceSpec } from '../model/types.ts';
 
 /** The first that the file says of those that go by the maker's order. */

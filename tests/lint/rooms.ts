@@ -15,13 +15,18 @@ export interface Room {
   draws?: true;
 }
 
-const WORDS = ['model'];
+/** The words of the file and of the diary, then the shapes that come of them. */
+const KEYS = ['model/keys', 'model/states'];
+const WORDS = ['model', ...KEYS, 'model/verbs', 'model/types'];
 const THREAD = [...WORDS, 'bolt/read', 'bolt/thread'];
 const BOLT = [...THREAD, 'bolt/torque', 'bolt/fit', 'bolt/length'];
 const PIECE = [...BOLT, 'piece', 'piece/sequence', 'piece/mixup'];
 const FORM = [...PIECE, 'job/yaml', 'job/faults', 'job/diary', 'job/truth', 'job/form'];
 const FOLD = [...FORM, 'job/fold'];
-const JOB = [...FOLD, 'job', 'job/judge', 'job/edit'];
+/** What every judge stands on. */
+const JUDGE = [...FOLD, 'job/judge/base'];
+const JUDGES = ['job/judge/marks', 'job/judge/person', 'job/judge/tasks'];
+const JOB = [...JUDGE, ...JUDGES, 'job', 'job/judge', 'job/edit'];
 /** Each of these rooms of the plan may import those before it. */
 const ORDER = [...JOB, 'plan/time', 'plan/order'];
 const CARE = [...ORDER, 'plan/care', 'plan/seal'];
@@ -65,7 +70,11 @@ const SCREEN_FOLDERS = [
 
 export const ROOMS: Readonly<Record<string, Room>> = {
   '': { may: ['*'], system: true },
-  model: { may: [] },
+  'model/keys': { may: [] },
+  'model/states': { may: [] },
+  'model/verbs': { may: KEYS },
+  'model/types': { may: [...KEYS, 'model/verbs'] },
+  model: { may: WORDS },
   'bolt/read': { may: WORDS },
   'bolt/thread': { may: THREAD },
   'bolt/torque': { may: THREAD },
@@ -80,7 +89,11 @@ export const ROOMS: Readonly<Record<string, Room>> = {
   'job/truth': { may: PIECE },
   'job/form': { may: FORM },
   'job/fold': { may: FOLD },
-  'job/judge': { may: FOLD },
+  'job/judge/base': { may: FOLD },
+  'job/judge/marks': { may: JUDGE },
+  'job/judge/person': { may: [...JUDGE, 'job/judge/marks'] },
+  'job/judge/tasks': { may: JUDGE },
+  'job/judge': { may: [...JUDGE, ...JUDGES] },
   'job/edit': { may: JOB },
   'job/merge': { may: JOB },
   job: { may: JOB },

@@ -10,7 +10,7 @@ import { PIECE_CARRIED } from '../../src/memory/carried.ts';
 import { learntFrom } from '../../src/memory/learnt.ts';
 import { takeOver } from '../../src/memory/take.ts';
 import { templateOf } from '../../src/memory/template.ts';
-import { PIECE_KEYS } from '../../src/model/keys.ts';
+import { PIECE_KEYS } from '../../src/model/keys/keys.ts';
 import type { Job, Wish } from '../../src/model/types.ts';
 import { runs } from '../runs.ts';
 import { anyJob } from './jobs.ts';

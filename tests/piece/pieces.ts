@@ -1,6 +1,7 @@
 /** Pieces as a job file gives them, with only what a test is about. */
-import { bareFields } from '../../src/model/fields.ts';
-import { HOLE_KEYS, PIECE_KEYS } from '../../src/model/keys.ts';
+
+import { HOLE_KEYS, PIECE_KEYS } from '../../src/model/keys/keys.ts';
+import { bareFields } from '../../src/model/types/fields.ts';
 import type { HoleSpec, PieceSpec } from '../../src/model/types.ts';
 
 export const upTo = (n: number): string[] => Array.from({ length: n }, (_, i) => `${i + 1}`);

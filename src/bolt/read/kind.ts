@@ -1,5 +1,5 @@
 /** A kind of bolt in its two spellings: one line, `M6x25 flange, 8 mm`, or a mapping of its parts. */
-import type { KindParts } from '../../model/keys.ts';
+import type { KindParts } from '../../model/keys/keys.ts';
 import type { Kind } from '../../model/types.ts';
 import { headShape } from './head.ts';
 import { INCH, readLength } from './length.ts';

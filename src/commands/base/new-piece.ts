@@ -1,5 +1,5 @@
 /** A piece that is not in the file yet: a new one, or a known one with a slip of the pen in its name. */
-import { meant } from '../../job/judge/parts.ts';
+import { meant } from '../../job/judge/base/verdict.ts';
 import { slipOf } from '../../model/nearword.ts';
 import { type Answer, type Call, misuse } from './command.ts';
 import { openJob } from './open-job.ts';

@@ -1,7 +1,7 @@
 /** Opens a job file for reading. */
 import { resolve } from 'node:path';
 import { printFault } from '../../job/faults/faults.ts';
-import { noPiece } from '../../job/judge/parts.ts';
+import { noPiece } from '../../job/judge/base/verdict.ts';
 import { jobOf, readJob } from '../../job/read.ts';
 import { isNoJob } from '../../job/same-job.ts';
 import { errorCode } from '../../job/save/disk.ts';

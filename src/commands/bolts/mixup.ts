@@ -1,5 +1,5 @@
 /** What is left in the tray, and what that says of the holes that are full. */
-import { kindLetters } from '../../job/judge/found.ts';
+import { kindLetters } from '../../job/judge/marks/found.ts';
 import type { PieceNow } from '../../model/types.ts';
 import { shouldHave } from '../../piece/mixup/count.ts';
 import { trayHoles } from '../../piece/mixup/holes.ts';

@@ -1,6 +1,6 @@
 /** One line into the job, as what it is: said with --as, else the best guess, which is named with the answer. */
 import { sayEntryOf } from '../../job/fold/say-entry.ts';
-import { addRow } from '../../model/addable.ts';
+import { addRow } from '../../model/keys/addable.ts';
 import { near } from '../../model/nearword.ts';
 import { ADDABLE, type Addable } from '../../model/types.ts';
 import { sentence } from '../../model/words.ts';

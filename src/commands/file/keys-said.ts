@@ -1,5 +1,5 @@
 /** Which keys a text can be put into, and which can be corrected: from the table of keys, for the help. */
-import { CORRECTABLE_OF, isAnew, isSeveral, WRITABLE } from '../../model/known-keys.ts';
+import { CORRECTABLE_OF, isAnew, isSeveral, WRITABLE } from '../../model/keys/known-keys.ts';
 
 /** Help is read on a screen of eighty columns. */
 const WIDTH = 80;

@@ -2,7 +2,7 @@
 
 import { textInWords } from '../../job/truth/corrections.ts';
 import type { NewTask } from '../../model/types.ts';
-import { NO_READING } from '../../model/verbs.ts';
+import { NO_READING } from '../../model/verbs/verbs.ts';
 import { holdsTest } from '../../plan/gates/holds-test.ts';
 import { testList } from '../../plan/tests/testlist.ts';
 import { adviceLine } from '../../plan/trace/weigh-say.ts';

@@ -1,7 +1,7 @@
 /** Bolts that were tightened, pass by pass. */
 
 import { figureOn } from '../../bolt/torque/wrench.ts';
-import { figureToSet } from '../../job/judge/tight.ts';
+import { figureToSet } from '../../job/judge/marks/tight.ts';
 import type { Wish } from '../../model/types.ts';
 import { roundLeft } from '../../plan/piece/round-left.ts';
 import { benchOf } from '../base/bench-of.ts';

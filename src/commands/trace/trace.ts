@@ -1,7 +1,7 @@
 /** What it may be, what is cleared and by what, and what to look at next; and the marks of looks. */
 import { openTries } from '../../job/fold/tries.ts';
 import { readCheckLine, readSuspectLine } from '../../job/form/typed-trace.ts';
-import { meant } from '../../job/judge/parts.ts';
+import { meant } from '../../job/judge/base/verdict.ts';
 import {
   type Job,
   LOOKED,

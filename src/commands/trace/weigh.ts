@@ -1,7 +1,7 @@
 /** Renew it now or leave it: what it turns on. */
 
 import { FIGURES, type FigureTexts, figureTexts } from '../../job/form/typed-figures.ts';
-import { meant } from '../../job/judge/parts.ts';
+import { meant } from '../../job/judge/base/verdict.ts';
 import type { Job } from '../../model/types.ts';
 import { oddFigure } from '../../plan/trace/odd-figure.ts';
 import { adviceSaid, figuresSaid } from '../../plan/trace/weigh-say.ts';

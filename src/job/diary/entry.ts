@@ -7,9 +7,9 @@
  * `at`, which an older reader takes for a time, and the number of a hole.
  */
 
-import { BESIDE_ROWS } from '../../model/beside.ts';
 import { BESIDE, type Entry, VERBS, type Verb } from '../../model/types.ts';
-import { type EntryPlace, PLACES, verbRow, verbWords } from '../../model/verbs.ts';
+import { BESIDE_ROWS } from '../../model/verbs/beside.ts';
+import { type EntryPlace, PLACES, verbRow, verbWords } from '../../model/verbs/verbs.ts';
 
 /** Key of a piece, a task or a thing to buy. */
 export const NAME = /^[a-z0-9][a-z0-9-]*$/;

@@ -1,6 +1,6 @@
 /** Kinds that got another letter: what the diary said before that, in the letters that count now. */
 import type { Entry } from '../../model/types.ts';
-import { namesKinds } from '../../model/verbs.ts';
+import { namesKinds } from '../../model/verbs/verbs.ts';
 
 /** The entries with the letters that the kinds have now; the same array where none was renamed. */
 export function inLettersNow(living: readonly Entry[]): readonly Entry[] {

@@ -1,6 +1,6 @@
 /** What one entry does to one hole. Never refuses: what cannot be becomes a conflict of the hole. */
 
-import { TROUBLES, troubleOf } from '../../model/troubles.ts';
+import { TROUBLES, troubleOf } from '../../model/states/troubles.ts';
 import type { Entry, HoleNow, RowItem } from '../../model/types.ts';
 import {
   FOUND_EMPTY,

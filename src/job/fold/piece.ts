@@ -12,7 +12,7 @@ import type {
   Verb,
   Where,
 } from '../../model/types.ts';
-import { verbRow } from '../../model/verbs.ts';
+import { verbRow } from '../../model/verbs/verbs.ts';
 import { holeNames } from '../../piece/order.ts';
 import { makesTight } from '../../piece/passes.ts';
 import {

@@ -1,7 +1,7 @@
 /** An entry of the diary in words. */
 
-import { addRow, isAddable } from '../../model/addable.ts';
 import { kept } from '../../model/kept.ts';
+import { addRow, isAddable } from '../../model/keys/addable.ts';
 import type { Entry, Job } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
 import { besidePrinted } from '../truth/corrections.ts';

@@ -1,5 +1,5 @@
 /** What a hole takes, and what is wrong with it, in words. */
-import { troubleOf } from '../../model/troubles.ts';
+import { troubleOf } from '../../model/states/troubles.ts';
 import type { HoleNow, RowItem, Trouble } from '../../model/types.ts';
 
 export function sayTrouble(trouble: Trouble): string {

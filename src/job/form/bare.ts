@@ -1,6 +1,7 @@
 /** Things of which nothing is known but their names. */
-import { bareFields } from '../../model/fields.ts';
-import { PIECE_KEYS } from '../../model/keys.ts';
+
+import { PIECE_KEYS } from '../../model/keys/keys.ts';
+import { bareFields } from '../../model/types/fields.ts';
 import type { PieceSpec } from '../../model/types.ts';
 
 /** `gear-lever` as one would say it: `Gear lever`. */

@@ -3,7 +3,7 @@
 import { kept } from '../../model/kept.ts';
 import { near } from '../../model/nearword.ts';
 import type { Correctable, Entry, Upper } from '../../model/types.ts';
-import { verbRow } from '../../model/verbs.ts';
+import { verbRow } from '../../model/verbs/verbs.ts';
 import { readFound, readItem, rowWords } from '../../piece/row.ts';
 import { type PlacedEntry, placeInDiary } from '../diary/entries.ts';
 import { livingEntries } from '../diary/living.ts';

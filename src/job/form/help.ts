@@ -1,7 +1,6 @@
 /** One line for every key of a job file: what it is, what it takes, and an example. Editors show it, faults quote it. */
 
-import { ENTRY_ROWS } from '../../model/beside.ts';
-import type { Keys } from '../../model/key-row.ts';
+import type { Keys } from '../../model/keys/key-row.ts';
 import {
   AMOUNT_KEYS,
   BUY_KEYS,
@@ -16,8 +15,9 @@ import {
   SUSPECT_KEYS,
   TASK_KEYS,
   WAY_KEYS,
-} from '../../model/keys.ts';
-import { TAKES } from '../../model/values.ts';
+} from '../../model/keys/keys.ts';
+import { TAKES } from '../../model/keys/values.ts';
+import { ENTRY_ROWS } from '../../model/verbs/beside.ts';
 
 export interface Help {
   /** What it is. */

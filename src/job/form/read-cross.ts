@@ -1,7 +1,7 @@
 /** What one part of the file says about another: pieces, kinds, holes and steps that are named and not there. */
 
-import { type Keys, keyRows, keysWith } from '../../model/key-row.ts';
-import { BUY_KEYS, PIECE_KEYS, TASK_KEYS } from '../../model/keys.ts';
+import { type Keys, keyRows, keysWith } from '../../model/keys/key-row.ts';
+import { BUY_KEYS, PIECE_KEYS, TASK_KEYS } from '../../model/keys/keys.ts';
 import { near } from '../../model/nearword.ts';
 import type { PieceSpec, Upper } from '../../model/types.ts';
 import { readMap } from '../../piece/map.ts';

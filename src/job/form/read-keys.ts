@@ -1,6 +1,6 @@
 /** What has keys of its own, read by its rows in the table: the file, its kinds, pieces, holes, tasks, things to buy. */
 import { kindFromParts, readKind } from '../../bolt/read/kind.ts';
-import { fieldOf, type Keys, keyRows } from '../../model/key-row.ts';
+import { fieldOf, type Keys, keyRows } from '../../model/keys/key-row.ts';
 import {
   BUY_KEYS,
   CHECK_KEYS,
@@ -11,7 +11,8 @@ import {
   SUSPECT_KEYS,
   TASK_KEYS,
   TASK_VERBS,
-} from '../../model/keys.ts';
+} from '../../model/keys/keys.ts';
+import type { ValueName } from '../../model/keys/values.ts';
 import type {
   AsWritten,
   BuySpec,
@@ -24,7 +25,6 @@ import type {
   TaskSpec,
   Values,
 } from '../../model/types.ts';
-import type { ValueName } from '../../model/values.ts';
 import { isHoleName } from '../../piece/names.ts';
 import { readItem, UNKNOWN } from '../../piece/row.ts';
 import { NAME } from '../diary/entry.ts';

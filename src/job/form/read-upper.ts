@@ -1,5 +1,5 @@
 /** The person's part of a job file, filled as well as the file allows. */
-import { FILE_KEYS } from '../../model/keys.ts';
+import { FILE_KEYS } from '../../model/keys/keys.ts';
 import type { Upper } from '../../model/types.ts';
 import type { Spot } from '../yaml/spot.ts';
 import type { Reading } from './read-fields.ts';

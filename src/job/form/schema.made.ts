@@ -1,7 +1,7 @@
 /** The JSON Schema of a job file (draft 2020-12), made from its shape; in the built program it stands here ready. */
 import * as z from 'zod';
 import { VERBS, type Verb } from '../../model/types.ts';
-import { PLACES, verbRow } from '../../model/verbs.ts';
+import { PLACES, verbRow } from '../../model/verbs/verbs.ts';
 import { ENTRY, fileShape } from './shape.ts';
 
 export function jsonSchema(): object {

@@ -2,7 +2,7 @@
 
 import { near } from '../../model/nearword.ts';
 import { TASK_VERBS, VERBS, type Verb } from '../../model/types.ts';
-import { PLACES, verbRow } from '../../model/verbs.ts';
+import { PLACES, verbRow } from '../../model/verbs/verbs.ts';
 import { collector, type Report } from '../faults/faults.ts';
 import { type Plain, plainSpot, type Spot, valueAt, whatIs } from '../yaml/spot.ts';
 import { fits } from './fits.ts';

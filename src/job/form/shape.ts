@@ -6,11 +6,17 @@
  * both pass. What stands inside a text (rows, torques, depths of thread) has readers of its own.
  */
 import * as z from 'zod';
-import { type KeyRow, type Keys, keyRows } from '../../model/key-row.ts';
-import { TASK_KEYS, TASK_VERBS, type TaskVerb } from '../../model/keys.ts';
+import { type KeyRow, type Keys, keyRows } from '../../model/keys/key-row.ts';
+import { TASK_KEYS, TASK_VERBS, type TaskVerb } from '../../model/keys/keys.ts';
+import type { ValueName } from '../../model/keys/values.ts';
 import { BESIDE, CARE_WORDS, VERBS, type Verb } from '../../model/types.ts';
-import type { ValueName } from '../../model/values.ts';
-import { type EntryPlace, PLACES, type VerbRow, verbRow, verbWords } from '../../model/verbs.ts';
+import {
+  type EntryPlace,
+  PLACES,
+  type VerbRow,
+  verbRow,
+  verbWords,
+} from '../../model/verbs/verbs.ts';
 import { HOLE, ID, NAME, TIME } from '../diary/entry.ts';
 import { helpFor, type Mapping, type Owner, rowsFor } from './help.ts';
 

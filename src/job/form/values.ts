@@ -2,9 +2,9 @@
 import { readDepth, readLength } from '../../bolt/read/length.ts';
 import { readNumber } from '../../bolt/read/numbers.ts';
 import { readTorque } from '../../bolt/torque/stages.ts';
+import type { ValueName } from '../../model/keys/values.ts';
 import { oneLine } from '../../model/safe.ts';
 import { type BeforeStep, CARE_WORDS, type PassSpec, type Values } from '../../model/types.ts';
-import type { ValueName } from '../../model/values.ts';
 import { readPass } from '../../piece/passes.ts';
 import type { Spot } from '../yaml/spot.ts';
 import { nameOfKey } from './bare.ts';

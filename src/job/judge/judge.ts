@@ -5,25 +5,25 @@
 
 import type { Job, Verdict, Wish } from '../../model/types.ts';
 import { isBlank } from '../../model/words.ts';
-import { judgeAdd } from './add.ts';
-import { judgeChoose } from './chosen.ts';
-import { judgeCorrect } from './correct.ts';
-import { judgeDone } from './done.ts';
-import { judgeFigures } from './figures.ts';
-import { judgeIn } from './in.ts';
-import { judgeBuy, judgeGate, judgeInside } from './inside.ts';
-import { judgeOut } from './out.ts';
-import { type Stamp, wrong } from './parts.ts';
-import { judgePhoto } from './photo.ts';
-import { judgeOff, judgeOn } from './piece.ts';
-import { judgeRename } from './rename.ts';
-import { judgeNote, judgeSettle, judgeState } from './settle.ts';
-import { judgeStart } from './start.ts';
-import { judgeKeep, judgeReading, judgeTake } from './take.ts';
-import { judgeTight } from './tight.ts';
-import { judgeFound, judgeList, judgeLook, judgeTry } from './trace.ts';
+import { type Stamp, wrong } from './base/verdict.ts';
+import { judgeIn } from './marks/in.ts';
+import { judgeBuy, judgeGate, judgeInside } from './marks/inside.ts';
+import { judgeOut } from './marks/out.ts';
+import { judgePhoto } from './marks/photo.ts';
+import { judgeOff, judgeOn } from './marks/piece.ts';
+import { judgeNote, judgeSettle, judgeState } from './marks/settle.ts';
+import { judgeTight } from './marks/tight.ts';
+import { judgeAdd } from './person/add.ts';
+import { judgeCorrect } from './person/correct.ts';
+import { judgeFigures } from './person/figures.ts';
+import { judgeRename } from './person/rename.ts';
+import { judgeKeep, judgeReading, judgeTake } from './person/take.ts';
+import { judgeWrite } from './person/write.ts';
+import { judgeChoose } from './tasks/chosen.ts';
+import { judgeDone } from './tasks/done.ts';
+import { judgeStart } from './tasks/start.ts';
+import { judgeFound, judgeList, judgeLook, judgeTry } from './tasks/trace.ts';
 import { judgeUndo } from './undo.ts';
-import { judgeWrite } from './write.ts';
 
 export function judge(job: Job, wish: Wish, stamp: Stamp): Verdict {
   // The second of two entries with one id would not count: it must not be told as done.

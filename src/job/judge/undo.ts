@@ -1,20 +1,20 @@
 /** May this entry be taken back? Not while later entries rest on it. */
 
 import type { Edit, Entry, Job, Verdict, Warning } from '../../model/types.ts';
-import { namesKinds, verbRow } from '../../model/verbs.ts';
+import { namesKinds, verbRow } from '../../model/verbs/verbs.ts';
 import { printItem } from '../../piece/row.ts';
 import { sayEntryOf } from '../fold/say-entry.ts';
 import { mendKey, proofKey } from '../form/typed-trace.ts';
-import { addedBy } from './add.ts';
-import { chosenBack } from './chosen.ts';
-import { figuredBack } from './figures.ts';
-import { outBack } from './out-back.ts';
-import { already, list, refuse, type Stamp, type Wished, write, wrong } from './parts.ts';
-import { renamedBack } from './rename.ts';
-import { startedBy } from './start.ts';
-import { takeAgain, takeUndone } from './take.ts';
-import { tracedBack } from './trace.ts';
-import { writtenBack } from './write.ts';
+import { already, list, refuse, type Stamp, type Wished, write, wrong } from './base/verdict.ts';
+import { outBack } from './marks/out-back.ts';
+import { addedBy } from './person/add.ts';
+import { figuredBack } from './person/figures.ts';
+import { renamedBack } from './person/rename.ts';
+import { takeAgain, takeUndone } from './person/take.ts';
+import { writtenBack } from './person/write.ts';
+import { chosenBack } from './tasks/chosen.ts';
+import { startedBy } from './tasks/start.ts';
+import { tracedBack } from './tasks/trace.ts';
 
 /** The latest entry that counts and takes nothing back itself: what a plain undo is about. */
 export function latest(job: Job): Entry | null {

@@ -4,7 +4,7 @@ import type { Edit, Entry, Fault, Job } from '../../model/types.ts';
 import { lostEntries } from '../diary/lost.ts';
 import { isFail } from '../edit/splice.ts';
 import { withMark } from '../edit/with-mark.ts';
-import { writtenBack } from '../judge/write.ts';
+import { writtenBack } from '../judge/person/write.ts';
 import { jobOf, type Read, readJob } from '../read.ts';
 import { noJob } from '../same-job.ts';
 import type { SaveOptions } from './change.ts';

@@ -3,9 +3,9 @@
  * is true, and from then on the truth counts and both are shown.
  */
 
-import { bareFields } from '../../model/fields.ts';
-import { HOLE_KEYS } from '../../model/keys.ts';
-import { ELSE_OF_PIECE, isSeveral, isWritable } from '../../model/known-keys.ts';
+import { HOLE_KEYS } from '../../model/keys/keys.ts';
+import { ELSE_OF_PIECE, isSeveral, isWritable } from '../../model/keys/known-keys.ts';
+import { bareFields } from '../../model/types/fields.ts';
 import type {
   Correctable,
   Correction,

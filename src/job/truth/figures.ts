@@ -2,9 +2,10 @@
 import { readDepth, readLength } from '../../bolt/read/length.ts';
 import { printNumber, readNumber } from '../../bolt/read/numbers.ts';
 import { readTorque } from '../../bolt/torque/stages.ts';
-import { fieldOf, type Keys, keyRows } from '../../model/key-row.ts';
-import { HOLE_KEYS, PIECE_KEYS, TASK_KEYS } from '../../model/keys.ts';
-import { type MeasureKey, valueNameOf } from '../../model/known-keys.ts';
+import { fieldOf, type Keys, keyRows } from '../../model/keys/key-row.ts';
+import { HOLE_KEYS, PIECE_KEYS, TASK_KEYS } from '../../model/keys/keys.ts';
+import { type MeasureKey, valueNameOf } from '../../model/keys/known-keys.ts';
+import type { CorrectedValue } from '../../model/keys/values.ts';
 import { oneLine } from '../../model/safe.ts';
 import type {
   AsWritten,
@@ -17,7 +18,6 @@ import type {
   ThreadDepth,
   Torque,
 } from '../../model/types.ts';
-import type { CorrectedValue } from '../../model/values.ts';
 import { isHoleName } from '../../piece/names.ts';
 import { readPass } from '../../piece/passes.ts';
 

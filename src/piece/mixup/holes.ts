@@ -1,5 +1,5 @@
 /** The holes of a piece as its tray sees them. */
-import { troubleOf } from '../../model/troubles.ts';
+import { troubleOf } from '../../model/states/troubles.ts';
 import type { HoleNow } from '../../model/types.ts';
 import type { TrayHole } from './types.ts';
 

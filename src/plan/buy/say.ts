@@ -1,6 +1,6 @@
 /** A thing to buy in words: how far it has come, and when it is to come. */
 
-import { type BuyState, buyRow, isHere } from '../../model/buys.ts';
+import { type BuyState, buyRow, isHere } from '../../model/states/buys.ts';
 import { daysBetween } from '../../model/time.ts';
 import { many } from '../../model/words.ts';
 import { sayDate } from '../time/days.ts';

@@ -1,8 +1,8 @@
 /** How far a thing to buy has come, by the diary's lines about it. */
-import { type BuyState, buyRow, buyState, isHere } from '../../model/buys.ts';
+import { type BuyState, buyRow, buyState, isHere } from '../../model/states/buys.ts';
 import type { DiaryLine } from '../order/lines.ts';
 
-export { BUY_STATES, type BuyState, isHere } from '../../model/buys.ts';
+export { BUY_STATES, type BuyState, isHere } from '../../model/states/buys.ts';
 
 export interface Bought {
   state: BuyState;

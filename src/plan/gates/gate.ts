@@ -2,7 +2,7 @@
 
 import { isNewer, unreadSaid } from '../../job/fold/unread.ts';
 import type { Job, PieceNow } from '../../model/types.ts';
-import { verbRow } from '../../model/verbs.ts';
+import { verbRow } from '../../model/verbs/verbs.ts';
 import { list } from '../../model/words.ts';
 import { buysOf } from '../buy/list.ts';
 import { type Standing, standingOf } from '../order/standing.ts';

@@ -2,10 +2,10 @@
 
 import { byNoFigure, noFigureSaid } from '../../job/fold/no-figure.ts';
 import { isOther } from '../../job/fold/say-hole.ts';
-import { backInOld, whyOld } from '../../job/judge/used-once.ts';
+import { backInOld, whyOld } from '../../job/judge/marks/used-once.ts';
 import { inWords, type Words } from '../../job/truth/said.ts';
+import { troubleOf } from '../../model/states/troubles.ts';
 import { printInstant } from '../../model/time.ts';
-import { troubleOf } from '../../model/troubles.ts';
 import type { TaskSpec, Where } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
 import { CARES, caresOf } from '../care/care.ts';

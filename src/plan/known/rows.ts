@@ -2,8 +2,8 @@
 
 import { type Figure, figuresOf } from '../../job/truth/corrections.ts';
 import { kept } from '../../model/kept.ts';
-import type { Keys, KeysWith } from '../../model/key-row.ts';
-import type { HOLE_KEYS, PIECE_KEYS } from '../../model/keys.ts';
+import type { Keys, KeysWith } from '../../model/keys/key-row.ts';
+import type { HOLE_KEYS, PIECE_KEYS } from '../../model/keys/keys.ts';
 import {
   type Correctable,
   isSeveral,
@@ -14,7 +14,7 @@ import {
   OFFERED,
   WRITABLE,
   type Writable,
-} from '../../model/known-keys.ts';
+} from '../../model/keys/known-keys.ts';
 import type { HoleSpec, Job, PieceNow, PieceSpec, RowItem } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
 import { printRow, UNKNOWN } from '../../piece/row.ts';

@@ -1,8 +1,8 @@
 /** What the file gives to read before a piece comes off or goes back. */
 import { textsSaid } from '../../job/truth/corrections.ts';
 import type { TextSaid } from '../../job/truth/said.ts';
-import { type KeyRow, type KeysWith, keysWith } from '../../model/key-row.ts';
-import { PIECE_KEYS } from '../../model/keys.ts';
+import { type KeyRow, type KeysWith, keysWith } from '../../model/keys/key-row.ts';
+import { PIECE_KEYS } from '../../model/keys/keys.ts';
 import type { Job, PieceSpec } from '../../model/types.ts';
 import { cautionsSaid } from '../care/cautions.ts';
 

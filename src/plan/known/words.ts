@@ -1,6 +1,6 @@
 /** What is known of a piece or a task, in words. */
 import type { Figure } from '../../job/truth/corrections.ts';
-import { labelOf } from '../../model/known-keys.ts';
+import { labelOf } from '../../model/keys/known-keys.ts';
 import type { Correction, Job } from '../../model/types.ts';
 
 /** `Torque`, `7: note`, `Caution, on`. */

@@ -2,8 +2,8 @@
 
 import { printQuantity } from '../../bolt/read/units.ts';
 import { layersOf } from '../../job/fold/overs.ts';
-import { blockers, piecesOver, stillOver } from '../../job/judge/blocked.ts';
-import { passDue } from '../../job/judge/tight.ts';
+import { blockers, piecesOver, stillOver } from '../../job/judge/marks/blocked.ts';
+import { passDue } from '../../job/judge/marks/tight.ts';
 import { textSaid, textsSaid } from '../../job/truth/corrections.ts';
 import { inWords, type TextSaid, type Words } from '../../job/truth/said.ts';
 import type { HoleNow, Job, PassSpec, PieceNow, PieceSpec, RowItem } from '../../model/types.ts';

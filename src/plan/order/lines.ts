@@ -4,7 +4,7 @@
  */
 import { livingEntries } from '../../job/diary/living.ts';
 import type { Entry, Job } from '../../model/types.ts';
-import { verbRow } from '../../model/verbs.ts';
+import { verbRow } from '../../model/verbs/verbs.ts';
 
 export interface DiaryLine extends Entry {
   /** Where the line stands among those that count, from 0. */

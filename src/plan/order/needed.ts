@@ -1,6 +1,6 @@
 /** Which pieces the plan is about: those that came off, and those that may still have to. */
 import type { Overs } from '../../job/fold/overs.ts';
-import { troubleOf } from '../../model/troubles.ts';
+import { troubleOf } from '../../model/states/troubles.ts';
 import type { HoleNow, Job, PieceNow, TaskNow } from '../../model/types.ts';
 import { spoken } from './relations.ts';
 

@@ -4,7 +4,7 @@
  */
 import { secondsOf } from '../../model/time.ts';
 import type { Job, Verb } from '../../model/types.ts';
-import { verbRow } from '../../model/verbs.ts';
+import { verbRow } from '../../model/verbs/verbs.ts';
 import { diaryLines } from '../order/lines.ts';
 
 /** So long after a mark somebody may still be at the same piece, and so long before one already be at the next. */

@@ -2,7 +2,7 @@
 
 import type { Fit } from '../../bolt/fit/fit.ts';
 import { fitOfPiece, kindsIn } from '../../job/fold/fit-of.ts';
-import { kindLetters } from '../../job/judge/found.ts';
+import { kindLetters } from '../../job/judge/marks/found.ts';
 import { kept } from '../../model/kept.ts';
 import type { Job, PieceNow } from '../../model/types.ts';
 import { list, many } from '../../model/words.ts';

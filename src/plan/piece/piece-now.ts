@@ -1,6 +1,6 @@
 /** Questions about a piece that several screens ask. */
 import { kept } from '../../model/kept.ts';
-import { troubleOf } from '../../model/troubles.ts';
+import { troubleOf } from '../../model/states/troubles.ts';
 import type { HoleNow, Job, Kind, PassSpec, PieceNow } from '../../model/types.ts';
 import { type Layout, layout } from '../../piece/map.ts';
 import { UNKNOWN } from '../../piece/row.ts';

@@ -1,5 +1,5 @@
 /** The round at the end that a joint with a gasket or many bolts wants: its bolts are tight, and some may still turn on. */
-import { stillOver } from '../../job/judge/blocked.ts';
+import { stillOver } from '../../job/judge/marks/blocked.ts';
 import type { Job, PieceNow } from '../../model/types.ts';
 import { passesAt } from '../../piece/passes.ts';
 

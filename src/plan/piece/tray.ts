@@ -1,5 +1,5 @@
 /** What lies in the tray of a piece: what came out of it, less what has gone back in. */
-import { troubleOf } from '../../model/troubles.ts';
+import { troubleOf } from '../../model/states/troubles.ts';
 import type { HoleNow, PieceNow, RowItem } from '../../model/types.ts';
 import { toFill } from './piece-now.ts';
 

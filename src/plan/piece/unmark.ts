@@ -1,6 +1,6 @@
 /** The wrong hole was marked: what is to be taken back of one hole, and what of it stands again for the others. */
 import type { Entry, Job, Moment, PieceNow, Verb, Wish } from '../../model/types.ts';
-import { verbRow } from '../../model/verbs.ts';
+import { verbRow } from '../../model/verbs/verbs.ts';
 import { readItem, STILL_IN } from '../../piece/row.ts';
 
 /** Marks of bolts, which can be meant for another hole. */

@@ -1,7 +1,7 @@
 /** A task, or a test that follows from what was disturbed, as the screens show it. */
 
 import type { Job, TaskSpec, TaskVerb } from '../../model/types.ts';
-import { NO_READING } from '../../model/verbs.ts';
+import { NO_READING } from '../../model/verbs/verbs.ts';
 import { cautionsForTask } from '../care/cautions.ts';
 import { waitsNow } from '../next/waits-for.ts';
 import { planNow } from '../plan.ts';

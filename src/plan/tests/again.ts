@@ -1,6 +1,6 @@
 /** A test failed: what comes off once more, what the rounds before it found, and what is wanted anew. */
 import type { Job } from '../../model/types.ts';
-import { verbRow } from '../../model/verbs.ts';
+import { verbRow } from '../../model/verbs/verbs.ts';
 import { type Buy, buysOf } from '../buy/list.ts';
 import { reach } from '../order/reach.ts';
 import { type Standing, standingOf } from '../order/standing.ts';

@@ -4,7 +4,7 @@ import { type CounterReading, readReading, sayReading } from '../../bolt/read/co
 import { livingEntries } from '../../job/diary/living.ts';
 import { type Instant, printInstant, readInstant, secondsOf } from '../../model/time.ts';
 import type { Entry, Job } from '../../model/types.ts';
-import { verbRow } from '../../model/verbs.ts';
+import { verbRow } from '../../model/verbs/verbs.ts';
 import { readDuration } from './duration.ts';
 import { readWhen, type When, type WhenSpan } from './when.ts';
 

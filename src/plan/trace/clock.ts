@@ -1,7 +1,7 @@
 /** What a piece took by the times that stand in the diary. */
 import { secondsOf } from '../../model/time.ts';
 import type { Entry, Job } from '../../model/types.ts';
-import { verbRow } from '../../model/verbs.ts';
+import { verbRow } from '../../model/verbs/verbs.ts';
 
 /** A longer gap between two marks is a break, and no work. */
 const BREAK = 3600;

@@ -1,5 +1,5 @@
 /** Renew it or leave it, in words: for the command and the page. */
-import { safetySaid } from '../../model/cares.ts';
+import { safetySaid } from '../../model/states/cares.ts';
 import type { Job, Wish } from '../../model/types.ts';
 import { capital, list } from '../../model/words.ts';
 import { sayChance } from '../../trace/weigh/chance.ts';

@@ -1,6 +1,6 @@
 /** Renew it now or leave it: the figures of the file, filled up by what the plan and this diary know. */
 import { fold } from '../../job/fold/fold.ts';
-import { safetySaid } from '../../model/cares.ts';
+import { safetySaid } from '../../model/states/cares.ts';
 import { type BuySpec, CARE_WORDS, type Care, type Job, type TaskSpec } from '../../model/types.ts';
 import type { Amount, Weighed } from '../../trace/weigh/types.ts';
 import { weigh } from '../../trace/weigh/weigh.ts';

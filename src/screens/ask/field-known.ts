@@ -1,6 +1,6 @@
 /** Texts about what is known: what is true where something else is printed, and what nobody has written down yet. */
 import { truthFault } from '../../job/truth/corrections.ts';
-import { asksOf, labelOf, namesPieces } from '../../model/known-keys.ts';
+import { asksOf, labelOf, namesPieces } from '../../model/keys/known-keys.ts';
 import type { Job, Wish } from '../../model/types.ts';
 import { knownRows } from '../../plan/known/rows.ts';
 import { figureLabel } from '../../plan/known/words.ts';

@@ -1,6 +1,6 @@
 /** The last mark is worth knowing next time; and what the machine's counter says now. */
 import type { Job } from '../../model/types.ts';
-import { verbRow } from '../../model/verbs.ts';
+import { verbRow } from '../../model/verbs/verbs.ts';
 import type { Key } from '../base/key.ts';
 import { requestMark } from '../base/moves.ts';
 import type { State } from '../base/state.ts';

@@ -1,7 +1,7 @@
 /** Taking the last mark back, where one is not at the bolts of a piece. */
 import { sayEntry, sayEntryOf } from '../../job/fold/say-entry.ts';
 import type { Entry, Wish } from '../../model/types.ts';
-import { verbRow } from '../../model/verbs.ts';
+import { verbRow } from '../../model/verbs/verbs.ts';
 import { sentence } from '../../model/words.ts';
 import { requestMark, say } from './moves.ts';
 import type { State, Updated, View } from './state.ts';

@@ -1,6 +1,6 @@
 /** What "not so here" is about: the texts of the file that are in sight, the likely one first. */
-import type { KeysWith } from '../../model/key-row.ts';
-import type { TASK_KEYS } from '../../model/keys.ts';
+import type { KeysWith } from '../../model/keys/key-row.ts';
+import type { TASK_KEYS } from '../../model/keys/keys.ts';
 import type { Job } from '../../model/types.ts';
 import { type KnownRow, knownRows, type Of } from '../../plan/known/rows.ts';
 import { keysToRead } from '../../plan/known/to-read.ts';

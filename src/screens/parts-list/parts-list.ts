@@ -1,5 +1,5 @@
 /** The one place for what is missing: what must be had, how far it has come, and what it holds up. */
-import { type BuyState, buyRow } from '../../model/buys.ts';
+import { type BuyState, buyRow } from '../../model/states/buys.ts';
 import type { Buy } from '../../plan/buy/list.ts';
 import { buysNow } from '../../plan/buy/list.ts';
 import { sayBefore, sayBought } from '../../plan/buy/say.ts';

@@ -5,7 +5,7 @@ import { heldTorque, sayBreaks, wouldBreak } from '../../job/fold/against.ts';
 import { lengthsOf } from '../../job/fold/lengths-of.ts';
 import { byNoFigure, noFigureSaid } from '../../job/fold/no-figure.ts';
 import { isOther, sayDiffers, sayInHole, sayTrouble } from '../../job/fold/say-hole.ts';
-import { blockers, stillOver } from '../../job/judge/blocked.ts';
+import { blockers, stillOver } from '../../job/judge/marks/blocked.ts';
 import { textSaid } from '../../job/truth/corrections.ts';
 import type { HoleNow, Job, PieceNow } from '../../model/types.ts';
 import { inPlace } from '../../model/words.ts';

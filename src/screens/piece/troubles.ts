@@ -1,5 +1,5 @@
 /** What can be wrong with a hole or its bolt, as it is offered, and what to do now. */
-import { TROUBLES, troubleOf } from '../../model/troubles.ts';
+import { TROUBLES, troubleOf } from '../../model/states/troubles.ts';
 import type { Trouble } from '../../model/types.ts';
 import type { Press } from '../kit/press.ts';
 

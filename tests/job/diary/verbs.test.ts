@@ -6,9 +6,9 @@ import { fold } from '../../../src/job/fold/fold.ts';
 import { sayEntry } from '../../../src/job/fold/say-entry.ts';
 import { helpFor, keysOf } from '../../../src/job/form/help.ts';
 import { readJob } from '../../../src/job/read.ts';
-import { BESIDE_ROWS } from '../../../src/model/beside.ts';
 import { BESIDE, VERBS } from '../../../src/model/types.ts';
-import { PLACES, VERB_ROWS, verbRow } from '../../../src/model/verbs.ts';
+import { BESIDE_ROWS } from '../../../src/model/verbs/beside.ts';
+import { PLACES, VERB_ROWS, verbRow } from '../../../src/model/verbs/verbs.ts';
 import { checkAll } from '../../../src/plan/check.ts';
 
 const HEAD = `putback: 1

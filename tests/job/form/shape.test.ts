@@ -14,7 +14,7 @@ import { readWhole } from '../../../src/job/read.ts';
 import { openYaml } from '../../../src/job/yaml/doc.ts';
 import { plainSpot } from '../../../src/job/yaml/spot.ts';
 import { VERBS } from '../../../src/model/types.ts';
-import { PLACES, verbRow } from '../../../src/model/verbs.ts';
+import { PLACES, verbRow } from '../../../src/model/verbs/verbs.ts';
 import { runs } from '../../runs.ts';
 import { anyChange, changed, fresh, plainCopy } from './changes.ts';
 import { EXAMPLE, FULL } from './example.ts';

@@ -1,0 +1,225 @@
+/** What is used once and would go back in old: told where it goes in and where it is tightened. */
+import { sealsUnder } from '../../../bolt/fit/seals.ts';
+import { keySlug } from '../../../model/slug.ts';
+import type {
+  BuySpec,
+  Entry,
+  HoleNow,
+  Job,
+  Kind,
+  PieceNow,
+  RowItem,
+  Warning,
+} from '../../../model/types.ts';
+import { list } from '../../../model/words.ts';
+import { passesAt } from '../../../piece/passes.ts';
+import { sealsNamed } from '../../../piece/seals.ts';
+import { namesOf, type Refused, refuse } from '../base/verdict.ts';
+import { isFresh, isHereNow } from './inside.ts';
+
+export interface UsedOnce {
+  /** Its kind is `once`, or the list says so of a washer: it has to be said why the old one goes in. All else is told. */
+  asks: boolean;
+  /** Told at every pass; what seals is told with the first bolt that is tightened. */
+  bolts: boolean;
+  /** Known to be used once; else it is a question. */
+  sure: boolean;
+  say: string;
+  holes: string[];
+  /** Its name on the list of what to get. */
+  buy: string;
+}
+
+/** Of the bolts that go into these holes, or are in them. Empty where new ones are noted as here for this round. */
+export function usedOnce(
+  job: Job,
+  piece: PieceNow,
+  holes: readonly HoleNow[],
+  items: readonly (RowItem | null)[],
+): UsedOnce[] {
+  const { key } = piece.spec;
+  const own = [...job.upper.buys.values()].filter((buy) => isFor(buy, key));
+  const fresh = (words: readonly string[]) =>
+    own.some((buy) => words.some((word) => speaks(buy, word)) && isFresh(job, key, buy));
+  const bolts = new Map<string, HoleNow[]>();
+  const under = new Map<string, HoleNow[]>();
+  for (const [i, hole] of holes.entries()) {
+    const item = items[i];
+    if (!item) continue;
+    if (job.upper.kinds.get(item.kind)?.once) add(bolts, item.kind, hole);
+    for (const word of item.with) if (sealsUnder(word) !== null) add(under, word, hole);
+  }
+  const turned = turnedByAngle(job, piece, holes);
+  const renewed = isHereNow(job, `${key}-bolts`);
+  return [
+    ...(turned.length > 0 && !renewed ? [turnedSaid(key, turned)] : []),
+    ...[...bolts].flatMap(([letter, at]) => {
+      const kind = job.upper.kinds.get(letter);
+      return !kind || fresh(wordsOf(kind)) ? [] : [boltSaid(key, kind, at)];
+    }),
+    ...[...under].flatMap(([word, at]) =>
+      fresh([word])
+        ? []
+        : [
+            washerSaid(
+              key,
+              word,
+              at,
+              own.some((buy) => buy.once && speaks(buy, word)),
+            ),
+          ],
+    ),
+  ];
+}
+
+/**
+ * Seals and gaskets that are used once, or may be, and of which nobody noted a new one: on the list, or named by joint,
+ * loose parts or the name of the piece. Told before the first bolt. What was ticked as to hand is not.
+ */
+export function unnotedOnce(job: Job, piece: PieceNow): UsedOnce[] {
+  const { key } = piece.spec;
+  const own = [...job.upper.buys.values()].filter((buy) => isFor(buy, key));
+  const listed = own
+    .filter((buy) => !isFresh(job, key, buy))
+    .filter((buy) => !isOfBolts(job, piece, buy.key))
+    .map(({ key: buy, what, once }) => {
+      const asks = !once && isHereNow(job, buy);
+      const used = once ? 'used once, and no new one is noted' : 'to go in, and it is not noted';
+      const say = asks
+        ? `${what}: it was in there already: a new one, or does the old one do? (${buy})`
+        : `${what}: ${used} as here (${buy}).`;
+      return { asks: false, bolts: false, sure: !asks, say, holes: [], buy };
+    });
+  const named = sealsNamed(piece.spec).flatMap(({ what, ask }) => {
+    const buy = `${key}-${keySlug(what)}`;
+    const known = own.some((b) => speaks(b, what.split(' ').at(-1) ?? what));
+    if (known || isToHand(job, piece, buy)) return [];
+    const say = ask
+      ? `${what}: a new one, or does the old one do? (${buy})`
+      : `${what}: to be new, and no new one is noted as here (${buy}).`;
+    return [{ asks: false, bolts: false, sure: !ask, say, holes: [], buy }];
+  });
+  return [...listed, ...named];
+}
+
+/** It speaks of the bolts of the piece, or of what lies under their heads. */
+export function isOfBolts(job: Job, piece: PieceNow, buy: string): boolean {
+  const spec = job.upper.buys.get(buy);
+  if (!spec) return false;
+  const kinds = [...new Set(piece.holes.flatMap((h) => h.belongs?.kind ?? []))];
+  const bolts = kinds.flatMap((letter) => job.upper.kinds.get(letter) ?? []).flatMap(wordsOf);
+  const under = piece.holes.flatMap((h) => h.belongs?.with ?? []);
+  return [...bolts, ...under].some((word) => speaks(spec, word));
+}
+
+/** Holes whose bolts are turned by angle, as it is printed: such bolts stretch, and many makers want new ones. */
+export function turnedByAngle(job: Job, { spec }: PieceNow, holes: readonly HoleNow[]): HoleNow[] {
+  const { kinds } = job.upper;
+  return holes.filter((hole) => {
+    const kind = hole.belongs?.kind ?? '';
+    return (
+      !kinds.get(kind)?.once &&
+      passesAt(spec, kinds, hole.name).some((p) => p.name.startsWith('angle'))
+    );
+  });
+}
+
+/** A question to the manual; its name on the list is that of its piece. */
+export function turnedSaid(piece: string, at: readonly HoleNow[]): UsedOnce {
+  const buy = `${piece}-bolts`;
+  const say = `${list(namesOf(at))}: turned by angle, and such bolts are often used once: does the manual ask for new ones? (${buy})`;
+  return { asks: false, bolts: false, sure: false, say, holes: namesOf(at), buy };
+}
+
+/** Ticked before the joint was made, in this round. */
+function isToHand(job: Job, { spec, round }: PieceNow, buy: string): boolean {
+  return job.entries.some(
+    ({ id, verb, piece, value }) =>
+      verb === 'seen' &&
+      piece === spec.key &&
+      (value === `sealing part-${buy}` || value === 'sealing all') &&
+      job.living.has(id) &&
+      (job.rounds.get(id) ?? round) === round,
+  );
+}
+
+function add<T>(map: Map<string, T[]>, key: string, value: T): void {
+  map.set(key, [...(map.get(key) ?? []), value]);
+}
+
+function isFor({ for: steps }: BuySpec, piece: string): boolean {
+  return steps.some((step) => {
+    const said = step.trim().replace(/\s+/g, ' ');
+    return said === piece || said === `${piece} on`;
+  });
+}
+
+function speaks(buy: BuySpec, word: string): boolean {
+  const plain = (text: string) => text.toLowerCase().replaceAll('×', 'x');
+  return `${plain(buy.key)} ${plain(buy.what)}`.includes(plain(word));
+}
+
+/** By its size, or by its letter at the end of a key that the program made. */
+function wordsOf(kind: Kind): string[] {
+  return [kind.text.split(/[\s,]/)[0] || kind.letter];
+}
+
+/** New bolts of this kind are noted as here, whatever piece they are for. */
+export function newBoltsHere(job: Job, kind: Kind): boolean {
+  return [...job.upper.buys.values()].some((buy) => {
+    return wordsOf(kind).some((word) => speaks(buy, word)) && isHereNow(job, buy.key);
+  });
+}
+
+function boltSaid(piece: string, { letter }: Kind, at: readonly HoleNow[]): UsedOnce {
+  const buy = `${piece}-${letter.toLowerCase()}`;
+  const say = `${list(namesOf(at))}: ${letter} is never used twice, and no new one is noted as here (${buy}).`;
+  return { asks: true, bolts: true, sure: true, say, holes: namesOf(at), buy };
+}
+
+/** `asks`: the file itself says that it is used once. */
+function washerSaid(piece: string, word: string, at: readonly HoleNow[], asks: boolean): UsedOnce {
+  const buy = `${piece}-${word.toLowerCase()}`;
+  const seals =
+    sealsUnder(word) === 'once'
+      ? 'seals once: a new one, or the old one flat again'
+      : 'a new one, or does the old one do';
+  const say = asks
+    ? `${word} under ${list(namesOf(at))}: used once, and no new one is noted as here.`
+    : `${word} under ${list(namesOf(at))}: ${seals}?`;
+  return { asks, bolts: false, sure: asks, say, holes: namesOf(at), buy };
+}
+
+/** The question for bolts and washers that are known to be used once; null where there is none, or where it was answered. */
+export function asksOnce(job: Job, piece: PieceNow, old: readonly UsedOnce[]): Refused | null {
+  const asked = old.filter((o) => o.asks);
+  if (asked.length === 0 || whyOld(job, piece).length > 0) return null;
+  const say = `${asked.map((o) => o.say).join(' ')} Note the new ones, or say why the old ones go in.`;
+  const holes = asked.flatMap((o) => o.holes);
+  return refuse('used-once', say, { holes, buy: asked.map((o) => o.buy) });
+}
+
+/** The reasons that were given on this piece in this round, where such things were asked about. */
+export function whyOld(job: Job, { spec, round }: PieceNow): string[] {
+  return job.entries.flatMap((e) => {
+    const asked = e.verb === 'in' || e.verb === 'tight' || isPastSealing(e);
+    const here = e.piece === spec.key && (job.rounds.get(e.id) ?? round) === round;
+    return asked && here && job.living.has(e.id) ? (e.because ?? []) : [];
+  });
+}
+
+/** What is used once and is back in old, as far as the diary knows: of a piece that goes on, or is on. */
+export function backInOld(job: Job, piece: PieceNow): UsedOnce[] {
+  const back = piece.holes.filter((h) => h.state === 'in' || h.state === 'tight');
+  const held = back.map((h) => h.holds);
+  return [...usedOnce(job, piece, back, held), ...unnotedOnce(job, piece)];
+}
+
+/** The gate before the joint stops for it too. */
+function isPastSealing({ verb, value }: Entry): boolean {
+  return verb === 'seen' && value.startsWith('sealing ');
+}
+
+export function onceSaid(old: readonly UsedOnce[]): Warning[] {
+  return old.map(({ say }) => ({ code: 'used-once', say }));
+}

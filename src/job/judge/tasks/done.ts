@@ -1,0 +1,166 @@
+/** May this task be noted as done? Before its turn there is a warning; only a reading beyond its limit is refused. */
+
+import { holdAgainst } from '../../../bolt/read/reading.ts';
+import {
+  hasFigure,
+  type Limit,
+  looksLikeLimit,
+  readFigure,
+  readLimit,
+} from '../../../bolt/read/reading-limit.ts';
+import type { Edit, Job, NewTask, TaskSpec, Verdict, Warning } from '../../../model/types.ts';
+import { NO_READING } from '../../../model/verbs/verbs.ts';
+import { NAME } from '../../diary/entry.ts';
+import {
+  already,
+  list,
+  meant,
+  refuse,
+  type Stamp,
+  type Wished,
+  write,
+  wrong,
+} from '../base/verdict.ts';
+
+export function judgeDone(job: Job, wish: Wished<'done'>, stamp: Stamp): Verdict {
+  const { task: key } = wish;
+  const task = job.tasks.get(key);
+  if (!task && wish.add && NAME.test(key)) return newTask(wish, wish.add, stamp);
+  if (!task) {
+    const say = `No task ${key} in this job.${meant(key, job.tasks.keys())}`;
+    return wrong('no-such-task', say, { task: key });
+  }
+  if (wish.result !== undefined && isBoth(wish.result)) {
+    return wrong('bad-result', `“${wish.result}” says passed and failed: which of them?`);
+  }
+  const value = doneWord(wish.result);
+  const same =
+    task.done === value &&
+    (wish.was ?? task.was) === task.was &&
+    (wish.set ?? task.set) === task.set &&
+    (wish.result ?? task.result) === task.result;
+  if (same) return already();
+  const held = heldAgainst(task.spec, wish);
+  const failed = value === 'failed';
+  if (held?.refuse && !failed && wish.because === undefined) {
+    const { code, say } = held.refuse;
+    return refuse(code, say, { limit: held.limit });
+  }
+  const early = task.spec.after.filter((step) => !stepDone(job, step));
+  const warnings = [
+    ...(early.length === 0 ? [] : [{ code: 'early', say: `Before this comes ${list(early)}.` }]),
+    ...(held?.warn && !failed ? [held.warn] : []),
+  ];
+  const judged = held ? { limit: held.limit, judged: held.judged } : {};
+  const advised = wish.advised === undefined ? {} : { advised: wish.advised };
+  const what = { verb: 'done', value, task: key, ...beside(wish), ...judged, ...advised } as const;
+  return write(stamp, wish, what, { warnings });
+}
+
+export interface HeldAgainst {
+  /** As the file has it. */
+  limit: string;
+  /** `within`, `beyond`: as the figures say; `by hand`: the program could not tell; or nothing was measured. */
+  judged: 'within' | 'beyond' | 'by hand' | typeof NO_READING;
+  refuse?: { code: string; say: string };
+  warn?: Warning;
+}
+
+/** What was measured, held against the limit of the file; null where that is no figure. */
+function heldAgainst({ limit, verb }: TaskSpec, wish: Wished<'done'>): HeldAgainst | null {
+  if (limit === null || !hasFigure(limit)) return null;
+  const figure = readFigure(limit);
+  const read = readLimit(limit) ?? (figure && alone(figure, limit));
+  const hand = { limit, judged: 'by hand' } as const;
+  const unread = `The limit “${limit}” was not read whole: hold the reading against it yourself.`;
+  if (!looksLikeLimit(limit)) return { ...hand, warn: { code: 'unread-limit', say: unread } };
+  const said = readingsIn(wish);
+  // What somebody says of a test may be its reading, or any remark.
+  const word = verb === 'test' ? wish.says : undefined;
+  if (said.length === 0 && (word === undefined || !/\d/.test(word))) {
+    const say = `No reading to hold against ${limit}. Give what was measured.`;
+    return { limit, judged: NO_READING, refuse: { code: 'no-reading', say } };
+  }
+  if (!read) return { ...hand, warn: { code: 'unread-limit', say: unread } };
+  const all = [...said, ...(word === undefined ? [] : [word])].map((t) => holdAgainst(t, read));
+  const spoken = word === undefined ? null : all.at(-1);
+  const beyond = all.find((held) => held.is === 'beyond');
+  if (beyond && figure) {
+    const say = `${beyond.say}; whether more or less will do is not said.`;
+    return { ...hand, refuse: { code: 'unread-limit', say } };
+  }
+  if (beyond) {
+    const say = `${beyond.say}.`;
+    return { limit, judged: 'beyond', refuse: { code: 'out-of-limit', say } };
+  }
+  // With a reading, the word beside it may be any remark.
+  const asked = said.length > 0 ? all.filter((held) => held !== spoken) : all;
+  const odd = asked.find((held) => held.is === 'unread');
+  if (odd) {
+    const say = `${odd.say}. Give the figure.`;
+    return { ...hand, refuse: { code: 'unread-reading', say } };
+  }
+  return { limit, judged: 'within' };
+}
+
+/** `25 mm` alone: nothing but that figure is known to do. */
+function alone({ value, unit }: { value: number; unit: string | null }, text: string): Limit {
+  const side = { value, with: true };
+  return { from: side, to: side, unit, text };
+}
+
+/** What was set; else what came out; else, where nothing had to be changed, what it was. */
+function readingsIn({ was, set, result }: Wished<'done'>): string[] {
+  if (set !== undefined) return [set];
+  if (result !== undefined && result !== 'passed' && result !== 'failed') return [result];
+  return was === undefined ? [] : [was];
+}
+
+/** A task that the file does not have yet is written into it with its first mark. */
+function newTask(wish: Wished<'done'>, { verb, say, after }: NewTask, stamp: Stamp): Verdict {
+  const edit: Edit = {
+    edit: 'named',
+    section: 'tasks',
+    key: wish.task,
+    fields: { [verb]: say, after },
+  };
+  const value = doneWord(wish.result);
+  const what = { verb: 'done', value, task: wish.task, ...beside(wish) } as const;
+  return write(stamp, wish, what, { edits: [edit] });
+}
+
+/** Both words and nothing else: no remark, and no result. */
+function isBoth(result: string): boolean {
+  const words: string[] = result.toLowerCase().match(/[a-z]+/g) ?? [];
+  const only = words.every((w) => w === 'passed' || w === 'failed' || w === 'and' || w === 'or');
+  return only && words.includes('passed') && words.includes('failed');
+}
+
+function doneWord(result: string | undefined): string {
+  return result !== undefined && /^(passed|failed)$/.test(result) ? result : 'done';
+}
+
+function beside({ was, set, result }: Wished<'done'>) {
+  return {
+    ...(was === undefined ? {} : { was }),
+    ...(set === undefined ? {} : { set }),
+    ...(result === undefined ? {} : { result }),
+  };
+}
+
+/**
+ * Whether a step is done: `alternator off`, `alternator on`, `drain`. What the job does not know, and a wait that
+ * runs by itself, is not waited for.
+ */
+export function stepDone(job: Job, step: string): boolean {
+  const [key = '', way] = step.split(' ');
+  if (way === undefined) {
+    const task = job.tasks.get(key);
+    return !task || task.spec.verb === 'wait' || (task.done !== null && task.done !== 'failed');
+  }
+  const piece = job.pieces.get(key);
+  if (!piece) return true;
+  if (way === 'off') return piece.away !== 'no' || piece.where === 'open' || piece.fitted;
+  if (piece.holes.length === 0) return piece.fitted;
+  return piece.where === 'tight' || piece.where === 'tested';
+}
