@@ -1,4 +1,4 @@
-import { resolve } from 'node:path';
+import { preload } from './world.ts';
 
 /**
  * Marks that a program in the terminal makes for a test to wait for: an operating system command that no terminal
@@ -10,4 +10,4 @@ export const mark = (word: string): string => `\x1b]putback-test;${word}\x1b\\`;
 export const marked = (bytes: string, word: string): number => bytes.split(mark(word)).length - 1;
 
 /** NODE_OPTIONS of a program that, on SIGUSR2, makes the mark `at rest` once it will do nothing more by itself. */
-export const AT_REST = `--import=${resolve(import.meta.dirname, 'programs/at-rest.mjs')}`;
+export const AT_REST = preload('at-rest.mjs');

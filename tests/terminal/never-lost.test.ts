@@ -19,7 +19,7 @@ import { self } from '../../src/job/save/holder.ts';
 import { ENTER, ESC } from './keys.ts';
 import { marked } from './marks.ts';
 import { newFolder, type Person, start } from './pty.ts';
-import { PUTBACK, pinnedEnv } from './world.ts';
+import { PUTBACK, pinnedEnv, preload } from './world.ts';
 
 const JOB = `putback: 1
 job: Left cover
@@ -31,7 +31,7 @@ diary:
 
 /** Preloads a disk that fails while `failing` in the folder holds a code. */
 const failing = (folder: string) => ({
-  NODE_OPTIONS: `--import=${resolve(import.meta.dirname, 'programs/failing-disk.mjs')}`,
+  NODE_OPTIONS: preload('failing-disk.mjs'),
   FAILING: join(folder, 'failing'),
 });
 

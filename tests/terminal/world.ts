@@ -1,8 +1,13 @@
 /** The same world for every run: home, zone, language, git's author; nothing of whoever runs the tests. */
 import { resolve } from 'node:path';
+import { pathToFileURL } from 'node:url';
 
 /** The built program; `pretest` builds it. */
 export const PUTBACK = resolve(import.meta.dirname, '../../dist/putback.js');
+
+/** NODE_OPTIONS that load a program of `programs` first, by its address: a blank in a path would end it. */
+export const preload = (name: string): string =>
+  `--import=${pathToFileURL(resolve(import.meta.dirname, 'programs', name))}`;
 
 export function pinnedEnv(home: string): Record<string, string> {
   return {

@@ -17,8 +17,6 @@ export interface Trailers {
 }
 export interface MilestoneOptions {
   env?: GitOptions['env'];
-  /** Longest time for the commit with its hooks, ms. */
-  timeout?: number | undefined;
 }
 
 /** A subject that git's own tools still show on one line. */
@@ -45,7 +43,7 @@ export async function milestone(
   const before = await stand(repo);
   if (before.kind === 'no') return before.answer;
   const message = messageOf(subject, trailers);
-  return commit(repo, message, before.untracked, options.timeout);
+  return commit(repo, message, before.untracked);
 }
 
 interface Repo {
@@ -80,18 +78,13 @@ async function stand(
   return { kind: 'yes', untracked: status.out.startsWith('? ') };
 }
 
-async function commit(
-  r: Repo,
-  message: string,
-  untracked: boolean,
-  timeout: number | undefined,
-): Promise<Milestone> {
+async function commit(r: Repo, message: string, untracked: boolean): Promise<Milestone> {
   const was = await headOf(r);
   if (untracked) {
     const added = await patiently(() => git(r.folder, 'intend', [r.name], r.env));
     if (added.code !== 0) return gitFailed(added);
   }
-  const how = { ...r.env, input: message, timeout };
+  const how = { ...r.env, input: message };
   const done = await patiently(() => git(r.folder, 'commit', [r.name], how));
   const now = await headOf(r);
   // A hook that runs behind the commit may hang; the commit is there all the same.

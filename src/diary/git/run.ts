@@ -3,8 +3,6 @@ import { spawn } from 'node:child_process';
 import { CALLS, type CallName, gitArgs } from './calls.ts';
 
 export interface GitOptions {
-  /** Longest time, ms; then git and all that it started are ended. */
-  timeout?: number | undefined;
   input?: string;
   /** Instead of this program's own. */
   env?: Readonly<Record<string, string | undefined>> | undefined;
@@ -19,9 +17,10 @@ export interface GitDone {
   err: string;
 }
 
+/** ms. Then git and all that it started are ended. */
 const READ_TIMEOUT = 5000;
-/** A hook may check and format; what takes longer than this is a hook that hangs or asks. */
-const WRITE_TIMEOUT = 15_000;
+/** ms. A hook may check and format; what takes longer than this is a hook that hangs or asks. */
+export const WRITE_TIMEOUT = 15_000;
 /** Time for git to take its lock files away before it is ended for good, ms. */
 const GRACE = 700;
 
@@ -68,7 +67,7 @@ export function git(
   const { read } = CALLS[name];
   // biome-ignore lint/style/noProcessEnv: git runs in this program's own surroundings, less what would redirect it
   const env = gitEnv(options.env ?? process.env, read);
-  const limit = options.timeout ?? (read ? READ_TIMEOUT : WRITE_TIMEOUT);
+  const limit = read ? READ_TIMEOUT : WRITE_TIMEOUT;
   return new Promise((resolve) => {
     // A group and session of its own: it can be ended with all that it started, and has no terminal to ask on.
     const child = spawn('git', gitArgs(name, words), {

@@ -1,13 +1,35 @@
 import { execFileSync } from 'node:child_process';
 import { chmodSync, existsSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { readFile } from 'node:fs/promises';
 import { join } from 'node:path';
-import { expect, test } from 'vitest';
+import { expect, test, vi } from 'vitest';
 import { milestone } from '../../../src/diary/git/milestone.ts';
-import { gitEnv } from '../../../src/diary/git/run.ts';
+import { gitEnv, WRITE_TIMEOUT } from '../../../src/diary/git/run.ts';
 import { entry, home, JOB, marked, newFolder, Repo } from './repo.ts';
 
-const commit = (repo: Repo, options: { timeout?: number; env?: Record<string, string> } = {}) =>
+const commit = (repo: Repo, options: { env?: Record<string, string> } = {}) =>
   milestone(repo.path('job.yaml'), 'Cover off: 3 bolts', {}, { env: repo.env, ...options });
+
+/** What a program writes its word into once it hangs. */
+function pipe(repo: Repo): string {
+  const path = repo.path('.git/hangs');
+  execFileSync('mkfifo', [path]);
+  return path;
+}
+
+/** A commit whose time is over when something hangs, and no sooner, however long git takes to come to it. */
+async function commitLate(repo: Repo, hangs: string) {
+  vi.useFakeTimers({ toFake: ['setTimeout', 'clearTimeout'] });
+  try {
+    const done = commit(repo);
+    const word = readFile(hangs, 'utf8');
+    expect(await Promise.race([word, done])).toBe('hangs\n');
+    vi.advanceTimersByTime(WRITE_TIMEOUT);
+    return await done;
+  } finally {
+    vi.useRealTimers();
+  }
+}
 
 /** Head, branch and index, to see that nothing of them moved. */
 const state = (repo: Repo) => [
@@ -153,9 +175,11 @@ test('a new file that a hook turns down is not left half added', async () => {
 
 test('a hook that hangs is ended after its time, with all it started, and no lock is left', async () => {
   const repo = marked();
-  repo.hook('pre-commit', `sleep 600 & echo $! > ${repo.path('.git/sleeper')}; wait`);
+  const hangs = pipe(repo);
+  const sleeps = `sleep 600 & echo $! > '${repo.path('.git/sleeper')}'`;
+  repo.hook('pre-commit', `${sleeps}; echo hangs > '${hangs}'; wait`);
   const before = state(repo);
-  expect(await commit(repo, { timeout: 600 })).toEqual({
+  expect(await commitLate(repo, hangs)).toEqual({
     ok: false,
     why: 'late',
     say: no('git took too long, perhaps a hook hangs'),
@@ -170,8 +194,9 @@ test('a hook that hangs is ended after its time, with all it started, and no loc
 
 test('a hook that hangs behind the commit hides nothing: it is there', async () => {
   const repo = marked();
-  repo.hook('post-commit', 'sleep 600');
-  expect(await commit(repo, { timeout: 600 })).toEqual({
+  const hangs = pipe(repo);
+  repo.hook('post-commit', `echo hangs > '${hangs}'; sleep 600`);
+  expect(await commitLate(repo, hangs)).toEqual({
     ok: true,
     commit: repo.git('rev-parse', 'HEAD').trim(),
     say: null,
@@ -196,19 +221,29 @@ function signer(repo: Repo, script: string): void {
   repo.git('config', 'user.signingkey', 'ABCD');
 }
 
+const UNSIGNED = {
+  ok: false,
+  why: 'signing',
+  say: no('it could not be signed without asking you. Commit it yourself'),
+};
+
 test.each([
   ['asks on the terminal', 'read -r pass < /dev/tty || exit 2'],
-  ['asks and waits', 'sleep 600'],
   ['cannot sign', 'echo "gpg: no pinentry" >&2; exit 2'],
 ])('signing that %s never hangs, and never goes on unsigned', async (_, script) => {
   const repo = marked();
   signer(repo, script);
   const before = state(repo);
-  expect(await commit(repo, { timeout: 600 })).toEqual({
-    ok: false,
-    why: 'signing',
-    say: no('it could not be signed without asking you. Commit it yourself'),
-  });
+  expect(await commit(repo)).toEqual(UNSIGNED);
+  expect(state(repo)).toEqual(before);
+});
+
+test('signing that asks and waits is ended after its time, and never goes on unsigned', async () => {
+  const repo = marked();
+  const hangs = pipe(repo);
+  signer(repo, `echo hangs > '${hangs}'; sleep 600`);
+  const before = state(repo);
+  expect(await commitLate(repo, hangs)).toEqual(UNSIGNED);
   expect(state(repo)).toEqual(before);
 });
 
