@@ -89,6 +89,7 @@ const BESIDE: Readonly<Record<Beside, ((text: string, entry: Entry) => string | 
   advised: (advised) => `the figures said: ${advised}`,
   // For taking it back.
   brought: null,
+  came: null,
   promised: (promised) => `promised for ${promised}`,
   shot: (shot) => `taken ${shot.slice(0, 16).replace('T', ' ')}`,
   tray: (tray, { buy }) => `${buy === undefined ? 'bolts ' : ''}${inPlace(tray)}`,

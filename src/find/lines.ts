@@ -3,7 +3,7 @@
  * they are taken as they stand; YAML is only asked where a section is written in one line.
  */
 import { parseEntryLine } from '../job/diary/entry.ts';
-import { undoneOf } from '../job/diary/living.ts';
+import { type Counted, undoneOf } from '../job/diary/living.ts';
 import { openYaml } from '../job/yaml/doc.ts';
 import { type Spot, valueAt } from '../job/yaml/spot.ts';
 import { VERBS, verbRow } from '../model/verbs/verbs.ts';
@@ -196,7 +196,7 @@ const SOUGHT = VERBS.filter((verb) => verbRow(verb).sought);
 
 /** Every line of an entry has its piece and its day; one that was taken back stays readable. */
 function diaryLines(raw: readonly string[], from: number, file: FindFile): void {
-  const entries: { id: string; undo: string | null; from: number; count: number }[] = [];
+  const entries: (Counted & { from: number; count: number })[] = [];
   for (let i = from; i < raw.length; ) {
     let next = i + 1;
     if (/^\s*-/.test(raw[i] ?? '')) {
@@ -209,8 +209,8 @@ function diaryLines(raw: readonly string[], from: number, file: FindFile): void 
       const { piece, day, told } = about;
       put(file, { line: i + n + 1, piece, day, kind: told ? 'told' : 'other', text });
     });
-    const { id, undo } = about;
-    if (id !== null) entries.push({ id, undo, from: at, count: file.lines.length - at });
+    const { id, undo, came } = about;
+    if (id !== null) entries.push({ id, undo, came, from: at, count: file.lines.length - at });
     i = next;
   }
   const undone = undoneOf(entries);
@@ -224,15 +224,16 @@ interface About {
   day: string | null;
   id: string | null;
   undo: string | null;
+  came: string | null;
   told: boolean;
 }
 
 function entryAbout(lines: readonly string[]): About {
   const entry = lines.length === 1 ? parseEntryLine(lines[0] ?? '') : null;
   if (entry) {
-    const { piece = null, at, id, verb, value } = entry;
+    const { piece = null, at, id, verb, value, came = null } = entry;
     const undo = verb === 'undo' ? value : null;
-    return { piece, day: at.slice(0, 10), id, undo, told: verbRow(verb).sought };
+    return { piece, day: at.slice(0, 10), id, undo, came, told: verbRow(verb).sought };
   }
   // Written by hand: what its keys say, as far as they can be told from its texts.
   const text = lines.join('\n').replace(/"(?:[^"\\]|\\.)*"/g, (t) => (/\s/.test(t) ? '""' : t));
@@ -245,6 +246,7 @@ function entryAbout(lines: readonly string[]): About {
     day: key('at', '\\d{4}-\\d\\d-\\d\\d'),
     id: key('id', '[A-Za-z0-9_-]{8}'),
     undo: key('undo', '[A-Za-z0-9_-]{8}'),
+    came: key('came', '[A-Za-z0-9_-]{8}'),
     told: SOUGHT.some((verb) => key(verb, '\\S') !== null),
   };
 }

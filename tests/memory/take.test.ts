@@ -261,4 +261,34 @@ describe('taking over', () => {
       refused: { code: 'take-again', data: { piece: 'cover', from: 'old.yaml' } },
     });
   });
+
+  it('what is not as printed comes along and goes with it by one undo, and alone by its own', () => {
+    const mine =
+      'putback: 1\njob: New\npieces:\n  cover: {torque: 10 N·m, takes: 20 min}\ndiary:\n';
+    const torque = (text: string) => jobOf(text).pieces.get('cover')?.spec.torque?.text;
+    // Also where nothing else is there to be taken.
+    for (const pairs of [[], [{ path: ['pieces', 'cover', 'joint'], value: 'dry' }]]) {
+      const take: Wish = { do: 'take', piece: 'cover', from: 'old.yaml', pairs, truths: true };
+      const correct = { do: 'correct', piece: 'cover', came: 'mark0001' } as const;
+      let text = marked(mine, take, 'mark0001');
+      text = marked(text, { ...correct, what: 'torque', truth: '8 N·m' }, 'mark0002');
+      text = marked(text, { ...correct, what: 'takes', truth: '30 min' }, 'mark0003');
+      expect([faults(text), torque(text)]).toEqual([[], '8 N·m']);
+      const back = marked(text, { do: 'undo' }, 'mark0004');
+      expect(back.split('diary:')[0]).toBe(mine.split('diary:')[0]);
+      expect([faults(back), torque(back), jobOf(back).corrections]).toEqual([[], '10 N·m', []]);
+      const one = jobOf(marked(text, { do: 'undo', id: 'mark0002' }, 'mark0004'));
+      expect([...one.living]).toEqual(['mark0001', 'mark0003', 'mark0004']);
+      // What was said later of the same text rests on what came along.
+      const later = marked(
+        text,
+        { do: 'correct', piece: 'cover', what: 'torque', truth: '9 N·m' },
+        'mark0004',
+      );
+      const stamp = { at: '2026-11-03T10:00:00+01:00', id: 'mark0005' };
+      expect(judge(jobOf(later), { do: 'undo', id: 'mark0001' }, stamp)).toMatchObject({
+        refused: { code: 'depends', data: { ids: ['mark0004'] } },
+      });
+    }
+  });
 });

@@ -9,7 +9,9 @@ export async function run(call: Call): Promise<Answer> {
   const wish = { do: 'undo', ...(id === undefined ? {} : { id }), ...beside(call) } as const;
   const made = await mark(call, wish, ({ entry, job }) => {
     const was = job.entries.find((e) => e.id === entry?.value);
-    const what = was ? sayEntryOf(was, job) : entry?.value;
+    const along = job.entries.filter((e) => e.came === was?.id && !job.living.has(e.id));
+    const said = was && [was, ...along].map((e) => sayEntryOf(e, job)).join('; ');
+    const what = said ?? entry?.value;
     return `${sentence(`Taken back: ${what}`)} To have it again: undo ${entry?.id}.`;
   });
   const again = made.json.refused as { code: string; piece: string; from: string } | undefined;

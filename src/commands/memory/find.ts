@@ -3,7 +3,9 @@ import { benchFolders, findUser, oddInUser } from '../../diary/user.ts';
 import { findOver } from '../../find/index/benches.ts';
 import { type Held, question, saidOf } from '../../find/question.ts';
 import { notAsked } from '../../find/words.ts';
-import { safe } from '../../model/safe.ts';
+import { quoted, safe } from '../../model/safe.ts';
+import { many } from '../../model/words.ts';
+import type { World } from '../../world.ts';
 import { type Answer, type Call, misuse, optionText } from '../base/command.ts';
 
 /** So many are printed where nobody said how many. */
@@ -11,7 +13,7 @@ const MOST = 20;
 /** Files. Fewer are read before anybody looks up. */
 const WORTH_SAYING = 300;
 
-export function run(call: Call): Answer {
+export async function run(call: Call): Promise<Answer> {
   const { words, world } = call;
   const said = optionText(call, 'most');
   if (said !== undefined && !/^[1-9]\d{0,6}$/.test(said))
@@ -25,11 +27,13 @@ export function run(call: Call): Answer {
     ? findOver(world.folder, benches, ask, progressOn(world.stderr))
     : { held: [], unread: [] };
   const signs = notAsked(words);
-  const notRead = [...(odd === null ? [] : [odd]), ...unread];
   const most = said === undefined ? null : Number(said);
   const found = held.slice(0, most ?? held.length);
   const shown = held.slice(0, most ?? MOST);
   const more = held.length - shown.length;
+  const listed = call.options.json === true ? found : shown;
+  const { whole, unlooked } = await lookedAt(listed, world);
+  const notRead = [...(odd === null ? [] : [odd]), ...unread, ...whole];
   const lines = [
     ...shown.flatMap(linesSaid),
     ...(held.length === 0 ? [`Nothing found for ${safe(words.join(' '))}.`] : []),
@@ -38,6 +42,9 @@ export function run(call: Call): Answer {
       ? []
       : [`Not looked for, since a sign is no word: ${safe(signs.join(' '))}`]),
     ...notRead.map((say) => `Not read: ${say}`),
+    ...(unlooked === 0
+      ? []
+      : [`Whether all of ${many(unlooked, 'more job')} is read: putback check.`]),
   ];
   return {
     exit: held.length === 0 ? 1 : 0,
@@ -54,9 +61,31 @@ export function run(call: Call): Answer {
       })),
       ...(signs.length === 0 ? {} : { notAsked: signs }),
       ...(notRead.length === 0 ? {} : { unread: notRead }),
+      ...(unlooked === 0 ? {} : { unlooked }),
     },
     text: lines.join('\n'),
   };
+}
+
+/** Jobs. So many of those that a line is told of are read whole, to tell what of them does not count. */
+const MOST_LOOKED = 40;
+
+/**
+ * A line is found as it stands in its file, also where the program cannot read it: lines that do not count are noted,
+ * files of which nothing counts are sentences.
+ */
+async function lookedAt(
+  told: readonly Held[],
+  world: World,
+): Promise<{ whole: string[]; unlooked: number }> {
+  const files = [...new Set(told.map((h) => h.file))];
+  if (files.length === 0) return { whole: [], unlooked: 0 };
+  const { openJob } = await import('../base/open-job.ts');
+  const whole = files.slice(0, MOST_LOOKED).flatMap((file) => {
+    if (!('answer' in openJob(file, world))) return [];
+    return [`${safe(file)} as a job: putback check ${quoted(file)} says why.`];
+  });
+  return { whole, unlooked: Math.max(0, files.length - MOST_LOOKED) };
 }
 
 /** Where it stands, and the line itself. */

@@ -10,12 +10,13 @@ import { ABOUTS } from '../../memory/remember.ts';
 import { sayLeft, takeOver, truthsFor } from '../../memory/take.ts';
 import { near } from '../../model/nearword.ts';
 import { quoted, safe } from '../../model/safe.ts';
-import type { Job } from '../../model/types.ts';
+import type { Correction, Job } from '../../model/types.ts';
 import { many } from '../../model/words.ts';
 import { nowHere } from '../../world.ts';
 import { type Answer, answer, type Call, misuse, optionText } from '../base/command.ts';
 import { mark } from '../base/mark.ts';
 import { openJob, unknownPiece } from '../base/open-job.ts';
+import { noteUnread } from '../base/unread.ts';
 
 export async function run(call: Call): Promise<Answer> {
   const [name = '', key] = call.words;
@@ -40,6 +41,8 @@ export async function run(call: Call): Promise<Answer> {
     ...(key === undefined ? {} : { piece: key }),
     ...(theirs === undefined ? {} : { theirs }),
   };
+  for (const earlier of jobs)
+    noteUnread(call.world, join(dirname(name), earlier.file), earlier.job);
   const { known, maybe } = lastTime(job, jobs, of);
   const quiet = quietOf(job, jobs, nowHere(call.world), key);
   const json = {
@@ -137,20 +140,31 @@ async function take(
       error: say,
     };
   }
+  noteUnread(call.world, join(dirname(call.words[0] ?? ''), source.file), source.job);
   const text = readFileSync(file, 'utf8');
   const learnt = learntFrom(source.text, source.job);
   const { pairs, left } = takeOver(text, job, key, learnt, found.piece.spec.key);
-  const made = await mark(call, { do: 'take', piece: key, from: source.file, pairs }, (result) => {
+  const what = truthsFor(job, key, source.job, found.piece.spec.key);
+  const wish = {
+    do: 'take',
+    piece: key,
+    from: source.file,
+    pairs,
+    truths: what.length > 0,
+  } as const;
+  const made = await mark(call, wish, (result) => {
     const of = `${source.job.upper.job}${source.day === null ? '' : `, ${source.day}`}`;
     return `Taken over from ${of} (${source.file}): ${result.entry ? sayTaken(result.entry) : ''}. putback undo takes it back.`;
   });
-  const corrected =
-    made.exit === 0 ? await truths(call, job, source, file, key, found.piece.spec.key) : [];
+  const id = typeof made.json.id === 'string' ? made.json.id : null;
+  const corrected = id === null ? [] : await truths(call, file, key, id, what);
   const paths = pairs.map(({ path }) => path.join('.'));
-  const stays = left.length === 0 ? '' : `\n${safe(sayLeft(left))}`;
+  // What comes along as not so is not left behind.
+  const stay = left.filter((l) => !corrected.some((c) => c.what === l.key));
+  const stays = stay.length === 0 ? '' : `\n${safe(sayLeft(stay))}`;
   return {
     ...made,
-    json: { ...made.json, from: source.file, taken: paths, corrected, left },
+    json: { ...made.json, from: source.file, taken: paths, corrected, left: stay },
     text: [made.text + (made.exit === 0 ? stays : ''), ...corrected.map((c) => c.say)].join('\n'),
   };
 }
@@ -162,23 +176,22 @@ interface Corrected {
   say: string;
 }
 
-/** What this file prints as the earlier one did, and was not so there: each a correction of its own. */
+/** What this file prints as the earlier one did, and was not so there: each a correction, all taken back with the mark `came`. */
 async function truths(
   call: Call,
-  job: Job,
-  source: Earlier,
   file: string,
   piece: string,
-  theirs: string,
+  came: string,
+  what: readonly Correction[],
 ): Promise<Corrected[]> {
   const all: Corrected[] = [];
-  for (const { what, printed, says: truth, hole } of truthsFor(job, piece, source.job, theirs)) {
-    const of = { piece, ...(hole === undefined ? {} : { hole }), what, printed, truth };
+  for (const { what: key, printed, says: truth, hole } of what) {
+    const of = { piece, ...(hole === undefined ? {} : { hole }), what: key, printed, truth, came };
     const done = await record(file, { do: 'correct', ...of }, call.world);
     const say = done.ok
-      ? `Not as printed, as last time: ${what}, ${truth} (printed ${printed}). putback undo takes it back.`
-      : `Not taken over: ${what}, ${truth}. putback correct says why.`;
-    if (!done.ok || done.changed) all.push({ what, truth, printed, say });
+      ? `Not as printed, as last time: ${key}, ${truth} (printed ${printed}).`
+      : `Not taken over: ${key}, ${truth}. putback correct says why.`;
+    if (!done.ok || done.changed) all.push({ what: key, truth, printed, say });
   }
   return all;
 }

@@ -1,14 +1,25 @@
-/** Which entries count: those that no living undo names. */
+/** Which entries count: those that no living undo names, and that came along with none of which that is so. */
 import type { Entry } from '../../model/types.ts';
+
+/** What says whether an entry counts: `undo` is the id that it takes back, `came` the one that it came along with. */
+export interface Counted {
+  id: string;
+  undo: string | null;
+  came: string | null;
+}
 
 /**
  * The entries that count, in the order of the file. An undo takes back the entry whose id it names if that
- * stands before it; undoing an undo is redo. A line that stands twice (two diaries united by plain union)
- * counts once.
+ * stands before it, and what came along with that; undoing an undo is redo. A line that stands twice (two diaries
+ * united by plain union) counts once.
  */
 export function livingEntries(entries: readonly Entry[]): Entry[] {
   const dead = undoneOf(
-    entries.map(({ id, verb, value }) => ({ id, undo: verb === 'undo' ? value : null })),
+    entries.map(({ id, verb, value, came }) => ({
+      id,
+      undo: verb === 'undo' ? value : null,
+      came: came ?? null,
+    })),
   );
   const seen = new Set<string>();
   return entries.filter((entry) => {
@@ -18,8 +29,8 @@ export function livingEntries(entries: readonly Entry[]): Entry[] {
   });
 }
 
-/** Ids that a living undo names; `undo` is the id that an entry takes back, null for what is no undo. */
-export function undoneOf(entries: readonly { id: string; undo: string | null }[]): Set<string> {
+/** Ids that a living undo names, and what came along with them. */
+export function undoneOf(entries: readonly Counted[]): Set<string> {
   const dead = new Set<string>();
   const later = new Set<string>();
   for (let i = entries.length - 1; i >= 0; i--) {
@@ -31,5 +42,14 @@ export function undoneOf(entries: readonly { id: string; undo: string | null }[]
     }
     later.add(entry.id);
   }
+  // An undo stands for itself, whatever it says that it came with: else what it took back could count again.
+  for (const { id, undo, came } of entries) {
+    if (came !== null && undo === null && dead.has(came)) dead.add(id);
+  }
   return dead;
+}
+
+/** What is taken back together with this entry: the one that it came along with, if that counts, else itself. */
+export function togetherWith(entry: Entry, counts: readonly Entry[]): Entry {
+  return counts.find((e) => e.id === entry.came) ?? entry;
 }

@@ -3,6 +3,7 @@
 import type { Edit, Entry, Job, Verdict, Warning } from '../../model/types.ts';
 import { namesKinds, verbRow } from '../../model/verbs/verbs.ts';
 import { printItem } from '../../piece/row.ts';
+import { togetherWith } from '../diary/living.ts';
 import { sayEntryOf } from '../fold/say-entry.ts';
 import { mendKey, proofKey } from '../form/typed-trace.ts';
 import { already, list, refuse, type Stamp, type Wished, write, wrong } from './base/verdict.ts';
@@ -16,9 +17,11 @@ import { chosenBack } from './tasks/chosen.ts';
 import { startedBy } from './tasks/start.ts';
 import { tracedBack } from './tasks/trace.ts';
 
-/** The latest entry that counts and takes nothing back itself: what a plain undo is about. */
+/** The latest entry that counts and takes nothing back itself, or what it came along with: what a plain undo is about. */
 export function latest(job: Job): Entry | null {
-  return job.entries.findLast((e) => job.living.has(e.id) && e.verb !== 'undo') ?? null;
+  const counts = job.entries.filter((e) => job.living.has(e.id) && e.verb !== 'undo');
+  const last = counts.at(-1);
+  return last ? togetherWith(last, counts) : null;
 }
 
 export function judgeUndo(job: Job, wish: Wished<'undo'>, stamp: Stamp): Verdict {
@@ -82,7 +85,13 @@ function restingOn(job: Job, target: Entry): Entry[] {
   const made = on.verb === 'written' ? addedBy(job, on) : null;
   const restsOn = (e: Entry) =>
     made ? e[MARKED_AS[made.section]] === made.key : rests(e, on) || restsOnTraced(job, e, on);
-  return job.entries.slice(at + 1).filter((e) => job.living.has(e.id) && restsOn(e));
+  const along = job.entries.filter((e) => e.came === on.id && job.living.has(e.id));
+  const restsOnAny = (e: Entry) =>
+    restsOn(e) ||
+    along.some((one) => job.entries.indexOf(one) < job.entries.indexOf(e) && rests(e, one));
+  return job.entries
+    .slice(at + 1)
+    .filter((e) => job.living.has(e.id) && !along.includes(e) && restsOnAny(e));
 }
 
 /** What an entry names one of them by. */

@@ -52,9 +52,16 @@ export type WishWhat =
   | { do: 'reading'; reading: string }
   /**
    * Puts what an earlier job knows of a piece into the person's part; `from` is that job's file, `theirs` the piece there
-   * where a person said so.
+   * where a person said so. `truths`: something is not so as it is printed here, and comes along as corrections.
    */
-  | { do: 'take'; piece: string; from: string; pairs: TakenPair[]; theirs?: string }
+  | {
+      do: 'take';
+      piece: string;
+      from: string;
+      pairs: TakenPair[];
+      theirs?: string;
+      truths?: boolean;
+    }
   | { do: 'inside' | 'cleared'; piece?: string; what: string }
   /** `item` is its name, or for `added` what is to be looked at. */
   | { do: 'gate'; moment: Moment; piece?: string; how: 'seen' | 'struck' | 'added'; item: string }
@@ -65,7 +72,7 @@ export type WishWhat =
   | { do: 'rename'; kind: string; to: string }
   /** One line into the person's part, as what it is: a part, a task, a caution; a note into the diary. */
   | { do: 'add'; as: Addable; text: string; piece?: string; hole?: string }
-  /** `printed`: which one, where there are several; the start of it is enough. */
+  /** `printed`: which one, where there are several; the start of it is enough. `came`: with what was taken over. */
   | {
       do: 'correct';
       piece?: string;
@@ -74,6 +81,7 @@ export type WishWhat =
       what: Correctable;
       printed?: string;
       truth: string;
+      came?: string;
     }
   /** Without `how` the reading and the check's limit say it. */
   | { do: 'look'; check: string; how?: Looked; reading?: string }

@@ -45,6 +45,11 @@ export const BESIDE_ROWS = {
     like: 'shot: 2026-04-11T18:20:00+02:00',
   },
   brought: { is: 'Letters that came with it.', takes: 'letters', like: 'brought: M' },
+  came: {
+    is: 'The entry it came along with: it counts as long as that does.',
+    takes: 'the id of an entry',
+    like: 'came: k3Vb9xQe',
+  },
   says: {
     is: 'What the person says.',
     takes: 'a text',

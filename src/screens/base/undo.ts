@@ -1,4 +1,5 @@
 /** Taking the last mark back, where one is not at the bolts of a piece. */
+import { togetherWith } from '../../job/diary/living.ts';
 import { sayEntry, sayEntryOf } from '../../job/fold/say-entry.ts';
 import type { Entry, Wish } from '../../model/types.ts';
 import { verbRow } from '../../model/verbs/verbs.ts';
@@ -13,18 +14,13 @@ function lastMark(state: State): Entry | null {
   const job = state.open?.job;
   if (!job) return null;
   const counts = job.entries.filter((e) => e.verb !== 'undo' && job.living.has(e.id));
-  return lastOf(state, counts);
+  return lastOf(counts);
 }
 
-/**
- * The last of these marks. What is not as printed and came along with what was taken over goes with that: one key made
- * both, and one takes both back.
- */
-export function lastOf({ mine }: State, counts: readonly Entry[]): Entry | null {
-  const last = counts.at(-1) ?? null;
-  const first = counts.findLast((e) => e.verb !== 'corrected' || mine.includes(e.id));
-  const took = first?.verb === 'taken' && mine.includes(first.id);
-  return took && last?.piece === first.piece ? first : last;
+/** The last of these marks; what came along with one goes with it: one key made both, and one takes both back. */
+export function lastOf(counts: readonly Entry[]): Entry | null {
+  const last = counts.at(-1);
+  return last ? togetherWith(last, counts) : null;
 }
 
 /** The last mark is of this sitting: one key takes it back. */

@@ -3,17 +3,17 @@ import { testsOf } from '../../job/fold/tested.ts';
 import type { Entry, Job } from '../../model/types.ts';
 import type { Key } from '../base/key.ts';
 import { requestMark, say, stay, toStep } from '../base/moves.ts';
-import type { State, Updated } from '../base/state.ts';
+import type { Updated } from '../base/state.ts';
 import { lastOf, whereLast } from '../base/undo.ts';
 import { lessHand } from './hand-press.ts';
 import type { OnPiece } from './step.ts';
 
 /** The last mark of a piece that counts; notes of undone marks are no marks, nor is how many bolts it has. */
-function lastMarkOn(state: State, job: Job, piece: string): Entry | null {
+function lastMarkOn(job: Job, piece: string): Entry | null {
   const counts = job.entries.filter(
     (e) => e.piece === piece && e.verb !== 'undo' && !isCount(e) && job.living.has(e.id),
   );
-  return lastOf(state, counts);
+  return lastOf(counts);
 }
 
 const isCount = ({ verb, value }: Entry): boolean => verb === 'written' && value === 'bolts';
@@ -31,7 +31,7 @@ function testBehind(job: Job, key: string, last: Entry): Entry | null {
 function undo({ state, job, key, step }: OnPiece): Updated {
   const inHand = step.step === 'off' || (step.step === 'on' && step.fresh);
   if (inHand && step.hand !== '') return toStep(state, { ...step, hand: lessHand(step.hand) });
-  const own = lastMarkOn(state, job, key);
+  const own = lastMarkOn(job, key);
   const last = own && (testBehind(job, key, own) ?? own);
   if (!last) return say(state, `Nothing of this piece is left to take back. ${whereLast(state)}`);
   if (!state.mine.includes(last.id)) {

@@ -79,8 +79,6 @@ export function filesIn(
   const shown = keepShown(pathOf, world.now, shelf, (file) => wake(file));
   /** What marks of this sitting did to the person's part, by their ids: an undo puts it back. */
   const uppers = new Map<string, UpperChange>();
-  /** What was put in as not printed with what was taken over: by the id of that mark. */
-  const cameAlong = new Map<string, readonly string[]>();
   /** Links in the bench that lead out of it: what they lead to is nobody's business before they are named. */
   const elsewhere = new Set<string>();
   const expected = new Set<string>();
@@ -163,33 +161,19 @@ export function filesIn(
     job: shown.job,
   });
 
-  /** One key takes back what one key took over: first what was not as printed, then the rest. */
-  async function recordUndone(
-    file: string,
-    wish: Extract<Wish, { do: 'undo' }>,
-  ): Promise<Recorded> {
-    for (const id of cameAlong.get(wish.id ?? '')?.toReversed() ?? []) {
-      const gone = await recordKept(file, { do: 'undo', id });
-      if (!gone.ok) return gone;
-    }
-    return await recordKept(file, wish);
-  }
-
   /** What there is to take over is worked out from both files as they are now; what is not as printed goes with it. */
   async function recordTaken(file: string, wish: Extract<Wish, { do: 'take' }>): Promise<Recorded> {
     const job = shown.job(file);
     const found = job && takeFrom(pathOf(file), job, wish);
-    const result = await recordKept(file, { ...wish, pairs: found?.pairs ?? [] });
+    const { pairs = [], truths = [] } = found ?? {};
+    const result = await recordKept(file, { ...wish, pairs, truths: truths.length > 0 });
     if (!result.ok || !found) return result;
     let { job: last } = result;
-    const along: string[] = [];
-    for (const truth of found.truths) {
-      const more = await recordKept(file, truth);
-      if (!more.ok) continue;
-      last = more.job;
-      if (more.entry) along.push(more.entry.id);
+    for (const truth of truths) {
+      const came = result.entry === null ? {} : { came: result.entry.id };
+      const more = await recordKept(file, { ...truth, ...came });
+      if (more.ok) last = more.job;
     }
-    if (result.entry) cameAlong.set(result.entry.id, along);
     const say = sayLeft(found.left);
     const left = say === '' ? [] : [{ code: 'left', say }];
     return { ...result, job: last, warnings: [...result.warnings, ...left] };
@@ -197,11 +181,7 @@ export function filesIn(
 
   const hands: Files['hands'] = {
     async record({ file, wish }) {
-      const result = await (wish.do === 'take'
-        ? recordTaken(file, wish)
-        : wish.do === 'undo'
-          ? recordUndone(file, wish)
-          : recordKept(file, wish));
+      const result = await (wish.do === 'take' ? recordTaken(file, wish) : recordKept(file, wish));
       return { on: 'recorded', file, wish, result };
     },
     async open({ file }) {

@@ -43,7 +43,8 @@ export function judgeCorrect(job: Job, wish: Wish, stamp: Stamp): Verdict {
     ...(of.hole === undefined ? {} : { hole: [of.hole] }),
     ...(of.task === undefined ? {} : { task: of.task }),
   };
-  const entry = { verb: 'corrected', value: what, ...place, was } as const;
+  const along = wish.came === undefined ? {} : { came: wish.came };
+  const entry = { verb: 'corrected', value: what, ...place, was, ...along } as const;
   return write(stamp, { ...wish, says: truth }, entry);
 }
 

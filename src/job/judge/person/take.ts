@@ -46,7 +46,8 @@ export function judgeReading(job: Job, wish: Wished<'reading'>, stamp: Stamp): V
 export function judgeTake(job: Job, wish: Wished<'take'>, stamp: Stamp): Verdict {
   const { piece, from, pairs } = wish;
   if (!NAME.test(piece)) return wrong('bad-name', `${piece} is no name of a piece.`, { piece });
-  if (pairs.length === 0) return already();
+  if (pairs.length === 0 && wish.truths !== true) return already();
+  if (pairs.length === 0) return write(stamp, wish, { verb: 'taken', value: from, piece });
   const edits: Edit[] = [
     ...(job.upper.pieces.has(piece) ? [] : [{ edit: 'piece', piece } as const]),
     { edit: 'pairs', pairs },
