@@ -34,13 +34,15 @@ export async function run(call: Call) {
   const advised = advice ? { advised: advice } : {};
   const measured: { was?: string; set?: string; result?: string } = Object.fromEntries(said);
   const wish = { do: 'done', task, ...measured, ...advised, ...add, ...beside(call) } as const;
-  const [stop] = holdsTest(opened.job, task, nowHere(call.world));
+  const stops = holdsTest(opened.job, task, nowHere(call.world));
+  const [stop] = stops;
   const fails = wish.result === 'failed' || wish.because !== undefined;
   if (stop && !fails) {
-    const data = { item: stop.key };
+    const say = `STOP. ${stops.map((item) => item.stop ?? item.say).join(' ')}`;
+    const first = stop.known ? 'That first.' : `Then: gate ${file} start --seen ${stop.key}.`;
     return refused(
-      { code: 'stops-test', say: `STOP. ${stop.stop ?? stop.say}`, data, overrulable: true },
-      `Then: gate ${file} start --seen ${stop.key}. If it is tested all the same, say why with --because.`,
+      { code: 'stops-test', say, data: { item: stop.key }, overrulable: true },
+      `${first} If it is tested all the same, say why with --because.`,
     );
   }
   return mark(call, wish, ({ job }) => {

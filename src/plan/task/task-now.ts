@@ -1,6 +1,6 @@
 /** A task, or a test that follows from what was disturbed, as the screens show it. */
 
-import type { Job, TaskSpec, TaskVerb } from '../../model/types.ts';
+import type { Job, TaskVerb } from '../../model/types.ts';
 import { NO_READING } from '../../model/verbs/verbs.ts';
 import { cautionsForTask } from '../care/cautions.ts';
 import { waitsNow } from '../next/waits-for.ts';
@@ -103,10 +103,3 @@ function saysOf(job: Job, key: string): string | null {
   );
   return last?.says ?? null;
 }
-
-/** It makes the machine run: what is to be seen to before the first start comes before it. */
-export function runs({ verb, say, when }: Pick<TaskSpec, 'verb' | 'say' | 'when'>): boolean {
-  return verb === 'test' && RUNS.test(`${say} ${when ?? ''}`);
-}
-
-const RUNS = /\b(?:idle|run|runs|running|engine|start|ride|warm|hot|rev|revs)\b/i;

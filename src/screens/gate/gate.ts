@@ -22,7 +22,8 @@ import { hangingBoth } from '../kit/both.ts';
 import { bold, type Line, line, pad, span } from '../kit/text.ts';
 import type { InQuestion } from '../known/in-question.ts';
 import { notSo } from '../known/not-so.ts';
-import { solve, solveSaid, stopFrame } from './gate-stop.ts';
+import { solve, solveSaid } from '../tasks/way-out.ts';
+import { stopFrame } from './gate-stop.ts';
 import { BEFORE, pagesOf } from './pages.ts';
 
 type GateView = Extract<View, { screen: 'gate' }>;

@@ -1,7 +1,8 @@
 /** Opens a task. */
 
 import { isStartAsked } from '../../plan/gates/gate-now.ts';
-import { runs, taskHere } from '../../plan/task/task-now.ts';
+import { taskHere } from '../../plan/task/task-now.ts';
+import { runs } from '../../plan/tests/runs.ts';
 import { openGate } from '../base/enter.ts';
 import { show, stay } from '../base/moves.ts';
 import type { State, Updated } from '../base/state.ts';

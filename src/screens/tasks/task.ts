@@ -22,6 +22,7 @@ import { bold, type Line, line, pad, type Style, span, width } from '../kit/text
 import { inTask } from '../known/in-question.ts';
 import { knownKey } from '../known/known-keys.ts';
 import { notSo } from '../known/not-so.ts';
+import { solve, solveSaid } from './way-out.ts';
 
 interface OnTask extends OnJob<Extract<View, { screen: 'task' }>> {
   task: TaskHere;
@@ -45,11 +46,16 @@ function mustRead({ state, task }: OnTask): boolean {
   return task.state === 'open' && unread;
 }
 
-/** Somebody's eyes tell whether it is so; all else is mended where it is. */
 function stopsTest({ job, task }: Pick<OnTask, 'job' | 'task'>, now: string): ItemInWords[] {
   if (task.verb !== 'test' || task.state !== 'open') return [];
-  return holdsTest(job, task.key, now).filter((item) => !item.known);
+  return holdsTest(job, task.key, now);
 }
+
+function startSeen(item: ItemInWords): Extract<Wish, { do: 'gate' }> {
+  return { do: 'gate', moment: 'start', how: 'seen', item: item.key };
+}
+
+const wayOut = (item: ItemInWords | undefined): string => (item ? solveSaid(item) : '');
 
 function canDone(here: OnTask): boolean {
   return here.task.state !== 'failed' && !mustRead(here);
@@ -116,13 +122,23 @@ export const taskScreen = screenOver({
       id: 'stop-seen',
       presses: ENTER,
       anew: ENTER,
-      label: 'it is so',
-      help: 'what stops before this test is seen to',
+      label: ({ stops: [first] }) => (first?.way?.to === 'tick' ? 'it is so' : wayOut(first)),
+      help: 'the way out of what stops before this test: it is so, or to where it is mended',
       holds: (here) => canDone(here) && here.stops.length > 0,
       does: ({ state, stops: [first] }) =>
-        first
-          ? requestMark(state, { do: 'gate', moment: 'start', how: 'seen', item: first.key })
-          : stay(state),
+        first ? solve(state, first, startSeen(first)) : stay(state),
+    },
+    {
+      id: 'past',
+      presses: ['w'],
+      label: 'all the same, and why',
+      help: 'on in spite of STOP, with a reason',
+      holds: (here) => canDone(here) && here.stops.length > 0,
+      does: ({ state, stops: [first] }) => {
+        if (!first) return stay(state);
+        const refused = { code: 'gate', say: first.stop ?? first.say, data: {}, overrulable: true };
+        return ask(state, { ask: 'why', wish: startSeen(first), refused });
+      },
     },
     {
       id: 'task-how',
