@@ -53,14 +53,14 @@ const FORCES: [string, string][] = [
 ];
 const ARMS: [string, string][] = [
   ['cm', 'centimetres?|centimeters?|cm'],
-  ['m', 'metres?|meters?|m'],
+  ['m', 'metres?|meters?|mètres?|m'],
   ['in', 'inches|inch|in'],
   ['ft', 'feet|foot|ft'],
 ];
 const force = FORCES.map(([, s]) => s).join('|');
 const arm = ARMS.map(([, s]) => s).join('|');
-/** Arm first is said of pounds and kilograms only: `mN` would be a thousandth of a newton. */
-const weight = FORCES.filter(([f]) => !f.endsWith('N'))
+/** Arm first is said of pounds, kilograms and, in French print, decanewtons: `mN` would be a thousandth of a newton. */
+const weight = FORCES.filter(([f]) => !/^c?N$/.test(f))
   .map(([, s]) => s)
   .join('|');
 /** What may stand between two parts; an abbreviation may have its full stop. */
@@ -68,7 +68,7 @@ const JOIN = String.raw`\.?[ ·⋅∙•*.-]*`;
 /** `ft/lbs` is how some people write it; `N/m` would be a spring. */
 const JOIN_ARM_FIRST = String.raw`\.?[ ·⋅∙•*.\/-]*`;
 /** No letter, digit or power may follow, so that `10 N manual` is no `N·m`, and `20 N·m²` none either. */
-const END = String.raw`(?![a-zµ\d²³])\.?`;
+const END = String.raw`(?![a-zµß-ÿ\d²³])\.?`;
 
 const SIMPLE: [string, string][] = [
   ['N/mm²', 'n/mm(?:²|2|\\^2)'],

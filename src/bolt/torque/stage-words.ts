@@ -34,7 +34,7 @@ export const PROMISES =
   /^(?:→|⇒|->|=>|\+|then\b|plus\b|next\b|finally\b|followed by\b|after(?:wards| that)\b|a further\b|further\b|another\b|an additional\b|additional(?:ly)?\b|more\b|again\b|pull|turn|rotate|angle)/i;
 /** `1st`, `Step 2:`, `stage 3 -`, `a)`, `(1)`. */
 export const LABELS =
-  /^(?:\(?\d(?:st|nd|rd|th)\b\)?(?:\s*(?:stage|step|pass|time))?[\s:=–-]*|(?:first|second|third|fourth|last)\b(?:ly)?(?:\s*(?:stage|step|pass))?[\s:=–-]*|(?:stage|step|pass)\s*\d+\s*[:.)=–-]*\s*|\(?\d\)\s*|[a-d]\)\s*)/i;
+  /^(?:\(?\d(?:st|nd|rd|th)\b\)?(?:\s*(?:stage|step|pass|time))?[\s:=–-]*|(?:first|second|third|fourth|last)\b(?:ly)?(?:\s*(?:stage|step|pass))?[\s:=–-]*|(?:stage|step|pass)\s*\d+\s*[:.)=–-]*\s*|\(?\d\)\s*|[a-d]\)\s*|(?:\d|[a-d])\.\s+)/i;
 /** What is done, where the figure behind it says how far. */
 export const STAGE_VERBS =
   /^(?:tighten(?:ing)?|torque(?:d)?|set|pre-?tighten|pull(?:ed)?|turn(?:ed)?|rotate|angle)\b(?:\s*(?:torque|angle))?(?:\s*(?:to|down|up|at|clockwise|through|by|of))*/i;
@@ -69,7 +69,7 @@ const TURNS = new RegExp(
   `^\\+?\\s*(?:(${FIGURE})(?:\\s+of)?(?:\\s+an?)?|(half|quarter|third|three[- ]quarters?|one|two|full)(?:\\s+(?:of\\s+)?an?)?|an?\\s+(half|quarter|third|full)?)\\s*(?:of a )?-?turns?\\b`,
   'i',
 );
-const BARE = new RegExp(`^(${FIGURE})(?![\\d.°º])`);
+const BARE = new RegExp(`^(${FIGURE})(?![\\d.°º]|,\\d)`);
 const WORDS: Readonly<Record<string, number>> = {
   half: 0.5,
   quarter: 0.25,
@@ -83,6 +83,22 @@ function readFigure(text: string): number | null {
   const sign = new RegExp(vulgar).exec(text)?.[0];
   if (sign === undefined) return readNumber(text);
   return readNumber(`${text.replace(sign, '').trim()} ${VULGAR[sign]}`.trim());
+}
+
+/** How far off, in the unit of the figure before it or as a share of it. */
+const OFF = new RegExp(
+  `^\\s*([([{]?)\\s*(?:±|\\+\\s?\\/\\s?[-−])\\s*(${FIGURE})\\s*(%|°|${TORQUE_UNIT})?\\s*([)\\]}]?)(?!\\d)`,
+  'i',
+);
+
+/** `± 5°`, `(±2)`, `±10 %` behind a figure in a unit: both its ends. */
+export function spreadAt(text: string, value: number, unit: string) {
+  const [said, opened, figure = '', named, closed] = OFF.exec(text) ?? [];
+  const off = said === undefined ? null : readFigure(figure);
+  if (said === undefined || off === null || (opened === '') !== (closed === '')) return null;
+  if (named !== undefined && named !== '%' && unitOf(named) !== unit) return null;
+  const by = named === '%' ? (value * off) / 100 : off;
+  return by < value ? { length: said.length, from: tidy(value - by), to: tidy(value + by) } : null;
 }
 
 /** Both ends; null where it runs backwards or is no figure. */
@@ -190,9 +206,11 @@ export function angleAt(text: string): AngleRead | null {
   const found = ANGLE.exec(left);
   const range = found && readEnds(found[1], found[2], found[3]);
   const turned = range ? null : TURNS.exec(left);
-  const degrees = range ? range.value : turned ? tidy((turnsOf(turned) ?? 0) * 360) : 0;
+  const flats = range || turned ? null : flatsAt(left);
+  const degrees =
+    range?.value ?? flats?.degrees ?? (turned ? tidy((turnsOf(turned) ?? 0) * 360) : 0);
   if (degrees <= 0) return null;
-  const said = (range ? found : turned)?.[0].length ?? 0;
+  const said = (flats?.said ?? (range ? found : turned)?.[0] ?? '').length;
   const more = /^\s*(?:turns?|further|more|past|angle)\b/i.exec(left.slice(said))?.[0] ?? '';
   return {
     length: from + said + more.length,
@@ -200,6 +218,20 @@ export function angleAt(text: string): AngleRead | null {
     to: range?.to ?? null,
     times: times === null ? 1 : times[2] ? 2 : Number(times[1]),
   };
+}
+
+/** A flat of a hexagon is a sixth of a turn: common practice. */
+const FLATS = new RegExp(
+  `^\\+?\\s*(?:(${FIGURE})|(one|two|half)(?:\\s+an?)?|an?)\\s*flats?\\b`,
+  'i',
+);
+
+function flatsAt(text: string): { said: string; degrees: number } | null {
+  const [said, figure, word] = FLATS.exec(text) ?? [];
+  if (said === undefined) return null;
+  const flats =
+    figure === undefined ? (WORDS[word?.toLowerCase() ?? 'one'] ?? 1) : readFigure(figure);
+  return flats === null ? null : { said, degrees: flats * 60 };
 }
 
 function turnsOf([, said, word, small]: RegExpExecArray): number | null {

@@ -4,6 +4,7 @@
  */
 import type { Quantity, Torque } from '../../model/types.ts';
 import { convert } from '../read/units.ts';
+import { type SaidAt, threadOfOne, whoseTorque } from './one-or-other.ts';
 import { smearElsewhere, smearIn } from './smeared.ts';
 import {
   agrees,
@@ -17,6 +18,7 @@ import {
   plainTorqueAt,
   SNUG,
   STAGE_VERBS,
+  spreadAt,
   threadAt,
   torqueAt,
 } from './stage-words.ts';
@@ -31,18 +33,12 @@ export type Stage =
   /** Back, degrees; null: until it is loose. */
   | { do: 'loosen'; degrees: number | null };
 
-interface Said {
-  text: string;
-  /** Characters before it. */
-  at: number;
-}
-
 export interface Stages {
   stages: Stage[];
   /** Figures in another unit that do not say the same as the one before them. */
-  differ: Said[];
+  differ: SaidAt[];
   /** What was not read, in its order. */
-  rest: Said[];
+  rest: SaidAt[];
   /** Where it is printed, and remarks without a figure: `manual 2-17`; null when nothing is said. */
   where: string | null;
   /** What it says of the thread: `oiled threads`, `dry`; null when nothing. */
@@ -52,12 +48,13 @@ export interface Stages {
 interface Reading extends Stages {
   text: string;
   /** A word that says that more is to be done, until it is said what. */
-  promised: Said | null;
-  /** Where torques stand, and what is said of the thread. */
-  torquesAt: number[];
-  threads: Said[];
+  promised: SaidAt | null;
+  torques: { at: number; worth: number }[];
+  threads: SaidAt[];
+  /** Where the last stage that was read ends, with what stands beside it. */
+  end: number;
   /** Figures without a unit, until one comes that has it. */
-  waiting: (Said & { value: number })[];
+  waiting: (SaidAt & { value: number })[];
 }
 
 /** What one kind of words adds at a place of the text; how many characters of it were read, 0 for none. */
@@ -86,9 +83,9 @@ const angleOnceMore: Reader = (left, reading, at) => {
 /** `(1.2 kgf·m, 9 lbf·ft)`: the figure before it once more. */
 const inBrackets: Reader = (left, reading, at) => {
   const before = reading.stages.at(-1);
-  const bracket = /^\(([^()]*)\)/.exec(left);
+  const bracket = /^[([{]([^()[\]{}]*)[)\]}]/.exec(left);
   if (!bracket?.[1] || before?.do !== 'torque') return 0;
-  const differ: Said[] = [];
+  const differ: SaidAt[] = [];
   for (const { 0: part, index } of bracket[1].matchAll(/[^,;/]+(?:,\d+[^,;/]*)*/g)) {
     const text = part.trim();
     const found = torqueAt(text);
@@ -100,11 +97,13 @@ const inBrackets: Reader = (left, reading, at) => {
   return bracket[0].length;
 };
 
-/** `22.5 N·m / 16.6 lbf·ft`: the same, behind a stroke or a comma, in another unit. */
+/** `22.5 N·m / 16.6 lbf·ft`, `10 N·m 7 lbf·ft`: the same, behind a stroke, a dash, a comma or a blank, in another unit. */
 const besideIt: Reader = (left, reading, at) => {
   const before = reading.stages.at(-1);
-  const sign = /^\s*(?:[/=,;]|or\b)\s*/.exec(left)?.[0];
+  const sign = /^\s*(?:[/=,;–—-]|or\b|(?=\s))\s*/.exec(left)?.[0];
   if (sign === undefined || before?.do !== 'torque' || reading.waiting.length > 0) return 0;
+  // With a word between it is no second figure of the same.
+  if (/[^\s()[\]{}]/.test(reading.text.slice(reading.end, at))) return 0;
   const found = torqueAt(left.slice(sign.length));
   if (!found || found.quantity.unit === before.quantity.unit) return 0;
   const text = left.slice(sign.length, sign.length + found.length);
@@ -112,6 +111,24 @@ const besideIt: Reader = (left, reading, at) => {
     reading.differ.push({ text, at: at + sign.length });
   }
   return sign.length + found.length;
+};
+
+/** `90° ± 5°`, `20 N·m (±2)`, `20 N·m ± 10 %`: how far the figure before it may be off. */
+const spread: Reader = (left, reading) => {
+  const before = reading.stages.at(-1);
+  if (reading.waiting.length > 0) return 0;
+  const last = reading.stages.length - 1;
+  if (before?.do === 'angle' && before.to === null) {
+    const found = spreadAt(left, before.degrees, '°');
+    if (found) reading.stages[last] = { do: 'angle', degrees: found.from, to: found.to };
+    return found?.length ?? 0;
+  }
+  if (before?.do !== 'torque' || before.quantity.to !== null) return 0;
+  const { value, unit } = before.quantity;
+  const found = spreadAt(left, value, unit);
+  const quantity = found && { value: found.from, to: found.to, unit };
+  if (quantity) reading.stages[last] = { ...before, quantity };
+  return found?.length ?? 0;
 };
 
 const onTheThread: Reader = (left, reading, at) => {
@@ -144,7 +161,8 @@ const label: Reader = (left) => {
   const said = LABELS.exec(left)?.[0] ?? '';
   if (said === '' || torqueAt(left)) return 0;
   const behind = left.slice(said.length).replace(/^(?:[\s,:+–-]|torque\b|to\b|by\b)+/i, '');
-  return stageAt(behind.replace(STAGE_VERBS, '').trimStart()) || stageAt(behind) ? said.length : 0;
+  const done = behind.replace(STAGE_VERBS, '').replace(/^\s*(?:a\s+)?(?:further|another)\b/i, '');
+  return stageAt(done.trimStart()) || stageAt(behind) ? said.length : 0;
 };
 
 const stage: Reader = (left, reading, at) => {
@@ -152,8 +170,8 @@ const stage: Reader = (left, reading, at) => {
   if (!found) return 0;
   const [first] = found.stages;
   reading.promised = null;
-  if (first?.do === 'torque') reading.torquesAt.push(at);
-  settle(reading, first?.do === 'torque' ? first.quantity.unit : null);
+  if (first?.do === 'torque') reading.torques.push({ at, worth: inNewtons(first.quantity) });
+  settle(reading, first?.do === 'torque' ? first.quantity.unit : null, at);
   reading.stages.push(...found.stages);
   return found.length;
 };
@@ -173,7 +191,7 @@ const joins: Reader = (left, reading, at) => {
 
 /** Words of which no part was read. */
 const unread: Reader = (left, reading, at) => {
-  settle(reading, null);
+  settle(reading, null, at);
   // A figure that can be read two ways stays whole: `1,500 N·m` is no half.
   const word = /^(?:\d+[.,]\d[\d.,]*|[\p{L}\p{N}’'.-]+|.)/su.exec(left)?.[0] ?? left;
   reading.rest.push({ text: word, at });
@@ -191,6 +209,7 @@ const sign: Reader = (left, reading, at) =>
 /** In this order: what is taken first is read no other way. */
 const READERS: readonly Reader[] = [
   plainStage,
+  spread,
   angleOnceMore,
   inBrackets,
   besideIt,
@@ -201,6 +220,9 @@ const READERS: readonly Reader[] = [
   joins,
   unread,
 ];
+
+/** What is a stage, or stands beside it. */
+const BESIDE: readonly Reader[] = [plainStage, stage, spread, inBrackets, besideIt];
 
 /** Words begin where words end: `dry` is nothing in `laundry`. */
 function whereWordsBegin(read: Reader): Reader {
@@ -234,49 +256,64 @@ function quantityOf({ quantity, most }: { quantity: Quantity; most: boolean }) {
   return { quantity, most };
 }
 
-/** Figures that waited for a unit have it now, or were none. */
-function settle(reading: Reading, unit: string | null): void {
-  for (const { value, text, at } of reading.waiting.splice(0)) {
-    if (unit === null) reading.rest.push({ text, at });
+/**
+ * Figures that waited for a unit have it now, or were none. Two with a blank or a colon alone between them are no two stages: the
+ * first may be a mark, as in `M8 10.9 25 N·m`.
+ */
+function settle(reading: Reading, unit: string | null, end: number): void {
+  const waiting = reading.waiting.splice(0);
+  for (const [i, { value, text, at }] of waiting.entries()) {
+    const behind = reading.text.slice(at + text.length, waiting[i + 1]?.at ?? end);
+    if (unit === null || /^[\s:]*$/.test(behind)) reading.rest.push({ text, at });
     else reading.stages.push({ do: 'torque', quantity: { value, to: null, unit }, most: false });
   }
 }
 
 /** A word that may hide a figure, a stage or what is done to the thread: without one, and without a digit, it is a remark. */
 const MATTERS =
-  /[\d½¼¾⅓⅔⅛⅜⅝⅞%°+±<>≤≥]|turn|quarter|half|third|degree|tight|torque|loos|slack|back|again|more|further|twice|double|times|repeat|wait|final|angle|until|stretch|max|min|most|least|then|after|before|oil|greas|dry|wet|lub|lock|seal|paste|hot|cold|new bolt/i;
+  /[\d½¼¾⅓⅔⅛⅜⅝⅞%°+±<>≤≥]|turn|quarter|half|third|degree|tight|torque|loos|slack|back|again|more|further|twice|double|times|repeat|wait|final|angle|until|stretch|max|min|most|least|then|after|before|oil|greas|dry|wet|lub|lock|seal|paste|hot|cold|new bolt|only|\b(?:never|not|don['’]?t|exceed|if|unless|except|flats?|\w+t(?:een|y))\b|\?|dreh|grad\b|winkel|viertel|halb|dann|weiter|puis|\btours?\b|\bquart|demi/i;
 
-/** To the end of its part of the text, which ends where a comma or a bracket does. */
+/** To the end of its part of the text, which ends where a comma or a bracket does; one in front of it ends nothing. */
 function partOf(text: string, at: number): string {
-  const end = text.slice(at).search(/[,;()]/);
-  return text.slice(at, end < 0 ? undefined : at + end).trim();
+  const left = text.slice(at).replace(/^[\s,;()[\]{}]+/, '');
+  const end = left.search(/[,;()[\]{}]/);
+  return left.slice(0, end < 0 ? undefined : end).trim();
 }
 
 /** What was not read and cannot matter is a remark beside the figure; the rest stays a rest. */
-function withoutRemarks(text: string, rest: readonly Said[], where: string | null) {
-  const left: Said[] = [];
+function withoutRemarks(text: string, rest: readonly SaidAt[], where: string | null) {
+  const left: SaidAt[] = [];
   const remarks: string[] = [];
   let end = 0;
   for (const said of rest) {
-    const part = partOf(text, said.at);
+    if (/^[\s,;:.()[\]{}]*$/.test(said.text)) continue;
+    const first = partOf(text, said.at);
+    // What was not read in one go may go beyond its part.
+    const part = said.text.includes(first) ? said.text.trim() : first;
     if (MATTERS.test(part) && (/\d/.test(part) || !smearElsewhere(part))) left.push(said);
     else if (said.at >= end && /\p{L}/u.test(part)) remarks.push(part);
-    if (said.at >= end) end = said.at + part.length;
+    if (said.at >= end) end = said.at + text.slice(said.at).indexOf(part) + part.length;
   }
   const all = [...(where === null ? [] : [where]), ...remarks];
   return { rest: left, where: all.length === 0 ? null : all.join(', ') };
 }
 
 /** What was not read in one go is one rest. */
-function together(text: string, rest: readonly Said[]): Said[] {
-  const all: Said[] = [];
+function together(text: string, rest: readonly SaidAt[]): SaidAt[] {
+  const all: SaidAt[] = [];
   for (const { text: said, at } of rest.toSorted((a, b) => a.at - b.at)) {
     const before = all.at(-1);
     const end = before ? before.at + before.text.length : 0;
     if (before && text.slice(end, at).trim() === '') before.text = text.slice(before.at, at) + said;
     else all.push({ text: said, at });
   }
-  return all;
+  return all.map(withoutHalfBrackets);
+}
+
+/** A bracket that is not closed in what was not read is no part of it. */
+function withoutHalfBrackets({ text, at }: SaidAt): SaidAt {
+  const from = /^[([{][^)\]}]*$/.test(text) && text.length > 1 ? 1 : 0;
+  return { text: text.slice(from).replace(/^([^([{]+)[)\]}]$/, '$1'), at: at + from };
 }
 
 /** Reads a text to its last character, in time that grows with its length. */
@@ -287,7 +324,8 @@ export function readStages(text: string): Stages {
     text,
     waiting: [],
     promised: null,
-    torquesAt: [],
+    torques: [],
+    end: 0,
     threads: [],
   };
   for (let at = 0; at < text.length; ) {
@@ -295,11 +333,12 @@ export function readStages(text: string): Stages {
     let length = 0;
     for (const read of READERS) {
       length = read(left, reading, at);
+      if (length > 0 && BESIDE.includes(read)) reading.end = at + length;
       if (length > 0) break;
     }
     at += Math.max(1, length);
   }
-  settle(reading, null);
+  settle(reading, null, text.length);
   const { stages, differ, thread, promised } = reading;
   const rest = together(text, reading.rest);
   // Where nothing was read, nothing is a remark beside it.
@@ -309,19 +348,10 @@ export function readStages(text: string): Stages {
       : withoutRemarks(text, rest, reading.where);
   // What is not read behind such a word is what it promised.
   const open = promised !== null && sorted.rest.every((said) => said.at < promised.at);
-  sorted.rest = together(text, [...sorted.rest, ...(open ? [promised] : []), ...either(reading)]);
+  const of = threadOfOne(reading);
+  const unsure = of.length > 0 || sorted.rest.length > 0 ? of : whoseTorque(reading, reading.rest);
+  sorted.rest = together(text, [...sorted.rest, ...(open ? [promised] : []), ...unsure]);
   return { stages, differ, ...sorted, thread };
-}
-
-/** Between torques that follow one another; without it they may be one or the other. */
-const ONE_AFTER_ANOTHER = /\bthen\b|→|⇒|->|=>|\b(?:step|stage|pass)\b|loosen|slacken|back/i;
-
-/** `8 N·m oiled, 10 N·m dry` is one or the other, and no two stages: what is said of the thread belongs to one. */
-function either({ text, torquesAt, threads }: Reading): Said[] {
-  const [first, last] = [torquesAt[0] ?? 0, torquesAt.at(-1) ?? 0];
-  const between = threads.some(({ at }) => at > first && at < last);
-  const staged = threads.length < 2 && ONE_AFTER_ANOTHER.test(text.slice(first, last));
-  return torquesAt.length > 1 && !staged && (between || threads.length > 1) ? threads : [];
 }
 
 /** Characters looked at from one place on: no stage, and no place in a manual, is longer. */
@@ -333,12 +363,16 @@ export function fullOf({ stages }: Pick<Stages, 'stages'>): Quantity | null {
   return torques.at(-1) ?? null;
 }
 
+/** N·m of its upper end. */
+function inNewtons(q: Quantity): number {
+  return convert(q.to ?? q.value, q.unit, 'N·m') ?? 0;
+}
+
 /** The hardest that is set on such a bolt in any of its stages; a range counts with its upper end. Null without one. */
 export function hardestOf({ stages }: Pick<Stages, 'stages'>): Quantity | null {
-  const most = (q: Quantity) => convert(q.to ?? q.value, q.unit, 'N·m') ?? 0;
   const torques = stages.flatMap((s) => (s.do === 'torque' ? [s.quantity] : []));
   return torques.reduce<Quantity | null>(
-    (a, b) => (a !== null && most(a) >= most(b) ? a : b),
+    (a, b) => (a !== null && inNewtons(a) >= inNewtons(b) ? a : b),
     null,
   );
 }
