@@ -9,7 +9,7 @@ import { type PlacedEntry, readEntries } from './diary/entries.ts';
 import { type Split, splitDiary } from './diary/lines.ts';
 import { collector, type Found } from './faults/faults.ts';
 import { toFaults } from './faults/place.ts';
-import { fold } from './fold/fold.ts';
+import { fold, foldMore } from './fold/fold.ts';
 import { checkDiary, type Names } from './form/diary-check.ts';
 import { checkCross } from './form/read-cross.ts';
 import { readUpper } from './form/read-upper.ts';
@@ -36,14 +36,17 @@ export function readJob(text: string, file: string): Read {
   return readWithTree(text, file).read;
 }
 
-/** Where the job of a file stands, and which of its lines do not count. */
-export function jobOf({ upper, entries, faults }: Pick<Read, 'upper' | 'entries' | 'faults'>): Job {
-  const unread = faults.filter((f) => f.severity === 'error');
-  return fold(
-    upper,
-    entries,
-    unread.map(({ line, code }) => ({ line, code })),
-  );
+/**
+ * Where the job of a file stands, and which of its lines do not count. `before`: the job of the same file one mark ago, if
+ * it is known: that is gone on from where it can be.
+ */
+export function jobOf(
+  { upper, entries, faults }: Pick<Read, 'upper' | 'entries' | 'faults'>,
+  before: Job | null = null,
+): Job {
+  const errors = faults.filter((f) => f.severity === 'error');
+  const unread = errors.map(({ line, code }) => ({ line, code }));
+  return (before && foldMore(before, upper, entries, unread)) ?? fold(upper, entries, unread);
 }
 
 /** A file that was read, with what its faults stand in. */

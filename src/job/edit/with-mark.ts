@@ -28,6 +28,12 @@ export function withMark(
   return { fault: 'the file is written in a way that hides a new entry' };
 }
 
+/** One text is the other with one line behind it, as most marks leave a file: nothing else can have changed. */
+export function isLineMore(was: string, now: string): boolean {
+  const end = now.length - 1;
+  return was.endsWith('\n') && now.startsWith(was) && now.indexOf('\n', was.length) === end;
+}
+
 const LAST = /(?:^|\n)( *)- \{[^\n]*\}\n$/;
 
 /** One line more behind an entry that ends the file, as deep as that one; null for every other end of a file. */

@@ -11,7 +11,16 @@ import { livingEntries } from '../diary/living.ts';
 import { barePiece } from '../form/bare.ts';
 import { correctedUpper } from '../truth/corrections.ts';
 import { countsOf } from './inside.ts';
-import { apply, begin, close, finish, type Making } from './piece.ts';
+import {
+  apply,
+  begin,
+  beginsRound,
+  close,
+  doesToPiece,
+  finish,
+  goOn,
+  type Making,
+} from './piece.ts';
 import { taskNow } from './tested.ts';
 
 /** `printed`: what the file says; `unread`: the lines of it that are not in there. */
@@ -39,22 +48,67 @@ export function fold(printed: Upper, entries: readonly Entry[], unread: Job['unr
     rounds.set(entry.id, making.now.round);
   }
   for (const making of pieces.values()) close(making, tasks);
-  const nows = new Map([...pieces].map(([key, { now }]) => [key, now]));
-  const conflicts = [...nows.values()].flatMap(({ holes }) =>
-    holes.flatMap((h) => h.conflict ?? []),
-  );
-  return {
+  const job: Job = {
     ...truth,
     printed,
     entries,
     living: new Set(living.map((entry) => entry.id)),
     rounds,
-    pieces: nows,
+    ...standing(pieces),
     tasks,
     inside: countsOf(living).filter((thing) => thing.count > 0),
-    conflicts,
     unread,
   };
+  makings.set(job, pieces);
+  return job;
+}
+
+/** Where the fold of a job stopped, for the next mark. */
+const makings = new WeakMap<Job, ReadonlyMap<string, Making>>();
+
+/**
+ * The same as `fold`, gone on from `job`, which stays as it is; null where the entries are not those of `job` with one
+ * more behind them, or where that one changes more than its piece.
+ */
+export function foldMore(
+  job: Job,
+  printed: Upper,
+  entries: readonly Entry[],
+  unread: Job['unread'],
+): Job | null {
+  const entry = entries.at(-1);
+  const before = makings.get(job);
+  const more = entries.length === job.entries.length + 1 && printed === job.printed;
+  if (!more || !before || job.entries.some((e, i) => e !== entries[i])) return null;
+  if (entry?.piece === undefined || entry.task !== undefined || !doesToPiece(entry)) return null;
+  const was = before.get(entry.piece);
+  // An id that stands twice, or that an undo names before it is there, counts otherwise.
+  const fresh = !job.entries.some(
+    ({ id, verb, value }) => id === entry.id || (verb === 'undo' && value === entry.id),
+  );
+  if (!was || !fresh || beginsRound(was, entry)) return null;
+  const making = goOn(was);
+  apply(making, entry, job.tasks);
+  close(making, job.tasks);
+  const pieces = new Map(before).set(entry.piece, making);
+  const next: Job = {
+    ...job,
+    entries,
+    living: new Set(job.living).add(entry.id),
+    rounds: new Map(job.rounds).set(entry.id, making.now.round),
+    ...standing(pieces),
+    unread,
+  };
+  makings.set(next, pieces);
+  return next;
+}
+
+function standing(makings: ReadonlyMap<string, Making>): Pick<Job, 'pieces' | 'conflicts'> {
+  const pieces = new Map([...makings].map(([key, { now }]) => [key, now]));
+  const conflicts = [...pieces.values()].flatMap(({ holes }) =>
+    holes.flatMap((h) => h.conflict ?? []),
+  );
+  return { pieces, conflicts };
 }
 
 /** A task, and the tests that are the same look once more: made for one fault, it is made for the other. */

@@ -145,6 +145,11 @@ export function conclude(hole: HoleNow, settled: RowItem | undefined): void {
   hole.belongs = hole.claim ?? settled ?? hole.found;
 }
 
+/** A hole as it was before `conclude`. */
+export function reopened(hole: HoleNow): HoleNow {
+  return { ...hole, unsettled: false, belongs: hole.claim };
+}
+
 function clash(hole: HoleNow, entry: Entry, say: string): void {
   const ids = [...(hole.conflict?.ids ?? (hole.by ? [hole.by] : [])), entry.id];
   hole.conflict = { piece: entry.piece ?? '', hole: hole.name, say, ids };

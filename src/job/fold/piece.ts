@@ -21,6 +21,7 @@ import {
   freshHole,
   knownItem,
   putIn,
+  reopened,
   setTrouble,
   settle,
   tighten,
@@ -57,11 +58,27 @@ export function begin(spec: PieceSpec, upper: Upper): Making {
   const now = { ...atHome(spec), holes };
   return {
     now,
-    byName: new Map(holes.map((h) => [h.name, h])),
+    byName: byName(holes),
     settled: new Map(),
     makesTight: (hole, pass) => makesTight(spec, upper.kinds, hole, pass),
     wasOff: false,
   };
+}
+
+/** A copy of one that was closed, as it was before that. */
+export function goOn(closed: Making): Making {
+  const { now, settled } = closed;
+  const holes = now.holes.map((h) => ({ ...reopened(h), passes: [...h.passes] }));
+  return {
+    ...closed,
+    now: { ...now, holes },
+    byName: byName(holes),
+    settled: new Map(settled),
+  };
+}
+
+function byName(holes: readonly HoleNow[]): Map<string, HoleNow> {
+  return new Map(holes.map((h) => [h.name, h]));
 }
 
 export function finish(task: TaskNow | undefined, entry: Entry): void {
@@ -76,13 +93,24 @@ export function finish(task: TaskNow | undefined, entry: Entry): void {
 export function apply(making: Making, entry: Entry, tasks: ReadonlyMap<string, TaskNow>): void {
   const { now } = making;
   now.last = entry.at;
-  const comesOff = verbRow(entry.verb).moves === 'off';
-  if (comesOff && making.wasOff && isDone(now)) {
+  if (beginsRound(making, entry)) {
     nextRound(making);
     reopen(now.spec.key, tasks);
   }
-  if (comesOff) making.wasOff = true;
+  if (comesOff(entry)) making.wasOff = true;
   DOES[entry.verb]?.(making, entry);
+}
+
+const comesOff = (entry: Entry): boolean => verbRow(entry.verb).moves === 'off';
+
+/** Such an entry opens tasks again too. */
+export function beginsRound(making: Making, entry: Entry): boolean {
+  return comesOff(entry) && making.wasOff && isDone(making.now);
+}
+
+/** Whether an entry does anything to its piece, or is only its latest mark; what it does elsewhere is not said. */
+export function doesToPiece(entry: Entry): boolean {
+  return DOES[entry.verb] !== null;
 }
 
 type Does = (making: Making, entry: Entry) => void;

@@ -2,7 +2,7 @@
 
 import type { Edit, Entry, Job, Recorded, UpperChange, Warning, Wish } from '../../model/types.ts';
 import { emptier, findDiary, isFail, saysSame, standsBare } from '../edit/splice.ts';
-import { withMark } from '../edit/with-mark.ts';
+import { isLineMore, withMark } from '../edit/with-mark.ts';
 import { judge } from '../judge/judge.ts';
 import { jobOf, type Read, readJob } from '../read.ts';
 import { noJob } from '../same-job.ts';
@@ -111,7 +111,7 @@ export async function recordSeen(
   const disk = { text: saved.text, stamp: saved.stamp };
   // Read anew: a closure has set it.
   const done = judged as Judged | null;
-  if (done && !('stopped' in saved)) {
+  if (done && !('stopped' in saved) && !isLineMore(done.was, done.text)) {
     keepReplaced(options.real ?? file, done.was, done.entry, done.text, options.state);
   }
   return { recorded: 'stopped' in saved ? saved.stopped : written(judged, file), disk };
@@ -133,7 +133,7 @@ function written(judged: Judged | null, file: string): Recorded {
   if (!judged) throw new Error('saved without having been judged');
   const { before, entry, warnings, was, text, read } = judged;
   const upper = changeOf(was, text);
-  const job = jobOf(read);
+  const job = jobOf(read, before);
   last = { file, text, read, job };
   const change = upper === null ? {} : { upper };
   return { ok: true, changed: true, entry, warnings, job, before, ...change };
@@ -146,6 +146,7 @@ function upperOf(text: string): string | null {
 }
 
 function changeOf(was: string, now: string): UpperChange | null {
+  if (isLineMore(was, now)) return null;
   const [before, after] = [upperOf(was), upperOf(now)];
   return before === null || after === null || before === after ? null : { was: before, now: after };
 }
