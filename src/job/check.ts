@@ -93,24 +93,24 @@ function checkStages({ pieces }: Upper, root: Spot | null, text: string, report:
     const words = stages.length === 0 && !rest.some(({ text: said }) => /\d/.test(said));
     const unread = passes !== null || words ? [] : rest;
     const told = first?.do === 'torque' ? printQuantity(first.quantity) : torque.text;
-    return [
+    const faults = [
       ...unread.map(({ text: said, at }) => ({
-        path,
         at,
         code: 'unread-torque' as const,
         data: { rest: said, like: '20 N·m + 90°' },
       })),
       ...differ.map(({ text: said, at }) => ({
-        path,
         at,
         code: 'units-differ' as const,
         data: { text: said, first: told },
       })),
     ];
+    return faults.length > 0 ? [{ path, faults }] : [];
   });
-  for (const { path, at, code, data } of found) {
+  for (const { path, faults } of found) {
     const spot = root ? spotAt(root, path).spot : null;
-    report(code, spot?.is === 'text' ? placer(text, spot)(at) : (spot?.at ?? 0), data);
+    const place = spot?.is === 'text' ? placer(text, spot) : () => spot?.at ?? 0;
+    for (const { at, code, data } of faults) report(code, place(at), data);
   }
 }
 

@@ -142,9 +142,14 @@ function twoSides(said: string): Limit | null {
 /** The same in another unit beside it agrees to so much of itself: both are rounded. */
 const ROUNDED = 0.04;
 
+const BESIDE = /^(.+?)\s*(?:\/ (.+)|= ?(.+))$/;
+/** Held only against what ends in one: a text of brackets that never close would be gone through for each of them. */
+const IN_BRACKETS = /^(.+?)\s*(?:\((.+)\)|\/ (.+)|= ?(.+))$/;
+
 /** `20..30 mm (0.8..1.2 in)`: one limit in two units, which must agree. */
 function twice(said: string): Limit | null {
-  const found = /^(.+?)\s*(?:\((.+)\)|\/ (.+)|= ?(.+))$/.exec(said);
+  const form = said.endsWith(')') ? IN_BRACKETS : BESIDE;
+  const found = form.exec(said);
   const [first, second] = [found?.[1], found?.[2] ?? found?.[3] ?? found?.[4]].map((part) =>
     part === undefined ? null : oneLimit(part.trim()),
   );
