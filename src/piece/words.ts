@@ -1,5 +1,6 @@
 /** Lengths, places and letters in words. */
 import { printNumber } from '../bolt/read/numbers.ts';
+import type { RowItem } from '../model/types.ts';
 
 /** `12.5 mm`. */
 export function mm(value: number): string {
@@ -16,4 +17,22 @@ export function ordinal(n: number): string {
   const teen = n % 100 > 10 && n % 100 < 14;
   const end = teen ? 'th' : (['th', 'st', 'nd', 'rd'][n % 10] ?? 'th');
   return `${n}${end}`;
+}
+
+/** Kinds counted, and what lies under their heads: `6 S, 1 M; under the heads 1 clip`, in the order in which they first come. */
+export function sayCounts(items: readonly (RowItem | null)[]): string {
+  const kinds = counted(items.map((item) => (item === null ? 'unknown' : item.kind)));
+  const under = sayUnderHeads(items);
+  return under === null ? kinds : `${kinds}; ${under}`;
+}
+
+/** `under the heads 1 clip, 2 copper washer`; null where nothing lies there. */
+export function sayUnderHeads(items: readonly (RowItem | null)[]): string | null {
+  const words = items.flatMap((item) => item?.with ?? []).map((word) => word.replace(/-+/g, ' '));
+  return words.length === 0 ? null : `under the heads ${counted(words)}`;
+}
+
+function counted(words: readonly string[]): string {
+  const counts = Map.groupBy(words, (word) => word);
+  return [...counts].map(([word, all]) => `${all.length} ${word}`).join(', ');
 }

@@ -1,6 +1,7 @@
 /** Bolts that went in, turned by fingers. What is in the hand must be said. */
 import { readLength } from '../../bolt/read/length.ts';
-import type { Hand } from '../../model/types.ts';
+import type { Hand, PieceNow, Warning } from '../../model/types.ts';
+import { leftOver } from '../../plan/piece/tray.ts';
 import { type Answer, type Call, misuse, optionText } from '../base/command.ts';
 import { beside, countSaid, mark, whichHoles } from '../base/mark.ts';
 
@@ -10,9 +11,21 @@ export async function run(call: Call) {
   const which = whichHoles(call);
   if ('answer' in which) return which.answer;
   const piece = call.words[1] ?? '';
-  return mark(call, { do: 'in', piece, ...which, hand, ...beside(call) }, ({ job }) =>
-    countSaid(job.pieces.get(piece), 'in'),
+  return mark(
+    call,
+    { do: 'in', piece, ...which, hand, ...beside(call) },
+    ({ job }) => countSaid(job.pieces.get(piece), 'in'),
+    {},
+    ({ job }) => overSaid(job.pieces.get(piece), call.words[0] ?? ''),
   );
+}
+
+/** Every hole is full, and something still lies there. */
+function overSaid(piece: PieceNow | undefined, file: string): Warning[] {
+  const over = piece && leftOver(piece);
+  if (!piece || !over) return [];
+  const where = `mixup ${file} ${piece.spec.key} --left "${over.typed}" says where to look.`;
+  return [{ code: 'left-over', say: [over.say, over.why, where].filter(Boolean).join(' ') }];
 }
 
 function inHand(call: Call): Hand | Answer {

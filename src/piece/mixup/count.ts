@@ -4,7 +4,7 @@ import type { Kind } from '../../model/types.ts';
 import { list, many } from '../../model/words.ts';
 import { compareHoles } from '../names.ts';
 import { UNKNOWN } from '../row.ts';
-import { byLetter } from '../words.ts';
+import { byLetter, sayUnderHeads } from '../words.ts';
 import type { Tray } from './tray.ts';
 import type { Counts, Mixup, TrayHole } from './types.ts';
 
@@ -45,11 +45,13 @@ export function shouldHave(
   const more = unknown.length > 0 ? [count] : [];
   const parts = list([...(letters.length > 0 ? [sayCounts(counts, kinds)] : []), ...more]);
   const all = letters.length + more.length > 1 ? `, ${many(empty.length, 'bolt')} in all` : '';
+  const under = sayUnderHeads(empty.map((h) => h.takes));
+  const heads = under === null ? '' : `; ${under}`;
   return {
     counts,
     total: empty.length,
     unknown: unknown.sort(compareHoles),
-    say: empty.length === 0 ? null : `You should have ${parts}${all}.`,
+    say: empty.length === 0 ? null : `You should have ${parts}${all}${heads}.`,
   };
 }
 

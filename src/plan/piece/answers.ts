@@ -15,6 +15,7 @@ import type { Mixup } from '../../piece/mixup/types.ts';
 import { type Swap, sayWorst, swaps } from '../../piece/swaps.ts';
 import type { Typed } from '../../piece/typed.ts';
 import { names } from './piece-now.ts';
+import { leftOver } from './tray.ts';
 
 /** What lies in the tray; the heights at which the heads stand. */
 export type AnswerKind = 'left' | 'heights';
@@ -91,8 +92,10 @@ function ofTray(job: Job, piece: PieceNow, left: ReadonlyMap<string, number>): A
   const found = mixup({ holes, left, kinds: job.upper.kinds, fitOf: fitsOf(job, piece) });
   const look = new Set(found.check.map((c) => c.hole));
   // The map shows where to look. Where no explanation names the holes, the count alone does not add up.
+  const why = leftOver(piece)?.why ?? null;
   const says = [
     ...traySaid(found),
+    ...(why === null ? [] : [why]),
     ...(found.explanations.length > 0 ? [] : looksSaid(found.check)),
   ];
   return { says, look, labels: new Map() };

@@ -12,6 +12,7 @@ import {
   toFill,
   toSettle,
 } from '../../plan/piece/piece-now.ts';
+import { leftOver } from '../../plan/piece/tray.ts';
 import { sortsOf } from '../../plan/tests/disturbed.ts';
 import { typedHand } from '../../plan/typed/hand.ts';
 import { ask } from '../ask/field.ts';
@@ -119,7 +120,9 @@ function nextOn(state: State): Updated {
   if (!here || !step) return stay(state);
   if (toFill(here.piece).length === 0) {
     const n = fingerTight(here.piece).length;
-    return toStep({ ...state, quiet: `All in, ${n} of them by fingers only.` }, LOOK);
+    const over = leftOver(here.piece);
+    const left = over === null ? '' : ` ${over.say} l says more.`;
+    return toStep({ ...state, quiet: `All in, ${n} of them by fingers only.${left}` }, LOOK);
   }
   const fits = fitting(here.job, here.piece, typedHand(step.hand, here.job));
   const hand = fits.length > 0 ? step.hand : '';

@@ -3,6 +3,7 @@ import type { HoleNow, Trouble } from '../../model/types.ts';
 import { gatesOn } from '../../plan/gates/gate-now.ts';
 import type { AnswerKind } from '../../plan/piece/answers.ts';
 import { stillIn } from '../../plan/piece/piece-now.ts';
+import { leftOver } from '../../plan/piece/tray.ts';
 import { ask } from '../ask/field.ts';
 import { openGate } from '../base/enter.ts';
 import type { Key } from '../base/key.ts';
@@ -100,11 +101,12 @@ export const leftKey: Key<OnPiece> = {
   id: 'left',
   presses: ['l', 'delete'],
   // At the end of putting in it is what one does next; before that it is in the list of keys.
-  label: (here) => (here.step.step === 'look' && someIn(here) ? 'left over' : ''),
+  label: (here) =>
+    leftOver(here.piece) || (here.step.step === 'look' && someIn(here)) ? 'left over' : '',
   help: 'say what is left in the tray: which hole may hold the wrong bolt',
   // Some bolt of it has been out.
   holds: (here) => hasSome(here, ['out', 'in', 'tight']),
-  does: (here) => askAbout(here, 'left'),
+  does: (here) => askAbout(here, 'left', leftOver(here.piece)?.typed ?? ''),
 };
 
 export const heightsKey: Key<OnPiece> = {

@@ -9,6 +9,7 @@ import { howFar } from '../../plan/piece/how-far.ts';
 import { type OnWrench, onWrench } from '../../plan/piece/on-wrench.ts';
 import { layoutOf, type PassNow, tipsOf, toFill } from '../../plan/piece/piece-now.ts';
 import { besideTorque, ordered, passSaid, turnSaid } from '../../plan/piece/say-tight.ts';
+import { leftOver } from '../../plan/piece/tray.ts';
 import { hurrySaid } from '../../plan/seal/sealant.ts';
 import { holeNamed } from '../base/moves.ts';
 import type { State } from '../base/state.ts';
@@ -81,6 +82,7 @@ export function tightSaid(here: OnTight, turn: Turn): Line[] {
     ...wrap(hurrySaid(job, piece, state.now), columns, { bold: true }),
     ...wrap(turnSaid(kind) ?? '', columns, { bold: true }),
     ...wrap(turn.set ?? '', columns, { bold: true }),
+    ...wrap((now.number === 1 && leftOver(piece)?.say) || '', columns, { bold: true }),
     ...wrap(unknownSaid(here, pass), columns, { bold: true }),
     ...corrected(figures, columns),
     ...wrap(orderSaid(job, piece), columns),

@@ -136,7 +136,7 @@ describe('the page before it goes back on', () => {
     const desk = new Desk(coverOf(LEFT_COVER)).open('alternator').press('go go');
     expect(desk.screen).toBe('gate');
     expect(said(desk)).toMatch(
-      /The magnet .* Bolts sorted: 8 S, 1 M\+clip, 1 S\+copper, 1 L\. You should have 9 S \(25 mm\), 1 M \(35 mm\) and 1 L \(55 mm\), 11 bolts in all\. Wrench/,
+      /The magnet .* Bolts sorted: 8 S, 1 M\+clip, 1 S\+copper, 1 L\. You should have 9 S \(25 mm\), 1 M \(35 mm\) and 1 L \(55 mm\), 11 bolts in all; under the heads 1 clip, 1 copper\. Wrench/,
     );
   });
 });

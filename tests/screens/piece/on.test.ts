@@ -24,7 +24,7 @@ describe('on, by fingers', () => {
     const desk = on();
     expect(desk.screen).toBe('on');
     expect(desk.frame).toContain('What is in your hand?   S 25   M 35   L 55');
-    expect(desk.frame).toContain('Left in cup 2: 3 S, 1 M, 1 L.');
+    expect(desk.frame).toContain('Left in cup 2: 3 S, 1 M, 1 L; under the heads 1 clip.');
     expect(desk.frame).toContain('In means turned by fingers, three turns at least.');
     desk.press('go');
     expect(desk.bench.states()).toBe('out out out out out');

@@ -19,21 +19,23 @@ export function noMore(
   const pieces = [...job.pieces.values()];
   const all = pieces.flatMap((p) => p.holes);
   if (all.some((h) => !h.found && !h.belongs)) return null;
-  const isOwn = (h: HoleNow) => h.found?.kind === kind || h.belongs?.kind === kind;
-  // A hole found empty gave none; what goes into it now came from elsewhere.
-  const own = all.filter((h) => isOwn(h) && (h.trouble !== 'empty' || open.includes(h))).length;
+  // What goes into a hole that was found empty came from elsewhere.
+  const elsewhere = (h: HoleNow) => h.trouble === 'empty' && h.belongs?.kind === kind;
+  // What came out is there, whatever belongs in its hole.
+  const own = all.filter((h) => !elsewhere(h) && (h.found ?? h.belongs)?.kind === kind).length;
+  const asked = open.filter((h) => !elsewhere(h)).length;
   const used = pieces.map((p) => {
-    const here = p.holes.filter((h) => h.holds?.kind === kind && !open.includes(h));
-    return { name: p === piece ? null : p.spec.name, holes: namesOf(here) };
+    const has = (h: HoleNow) => h.holds?.kind === kind && !elsewhere(h) && !open.includes(h);
+    return { name: p === piece ? null : p.spec.name, holes: namesOf(p.holes.filter(has)) };
   });
-  const taken = used.reduce((sum, { holes }) => sum + holes.length, 0);
-  if (taken + open.length <= own) return null;
+  const over = used.reduce((sum, { holes }) => sum + holes.length, 0) + asked - own;
+  if (over <= 0) return null;
   const where = used
     .filter(({ holes }) => holes.length > 0)
     .map(({ name, holes }) => (name === null ? list(holes) : `${list(holes)} of ${name}`));
   const has = where.length === 0 ? '' : `, in ${list(where)}`;
   const there = `The job has ${own === 0 ? 'no' : own} ${kind}${has}`;
-  return `${there}: where does ${taken + open.length - own > 1 ? 'the rest' : 'this one'} come from?`;
+  return `${there}: where does ${over > 1 || asked > 1 ? 'the rest' : 'this one'} come from?`;
 }
 
 /** A hole that was found empty gets a bolt, and nobody noted a new one. */

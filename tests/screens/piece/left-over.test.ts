@@ -1,0 +1,82 @@
+/** What the tray holds by its own count is what goes in; what is left when every hole is full is named at once. */
+import { describe, expect, it } from 'vitest';
+import { Bench } from '../../job/bench.ts';
+import { Desk } from '../desk.ts';
+
+const JOB = `putback: 1
+job: Cover weeps
+bolts: {S: M6x25, M: M6x35, L: M6x55}
+pieces: {cover: {bolts: S S S M+clip S S+copper S S L S S, torque: 10 N·m}}
+diary:
+`;
+
+/** Eight S, two M and one L lie there; nine holes take S. */
+function cup(): Bench {
+  const bench = new Bench(JOB);
+  bench.mark({ do: 'out', piece: 'cover', row: 'S S S M+clip S M+copper S S L S S' });
+  bench.mark({ do: 'off', piece: 'cover', tray: 'cup 2' });
+  bench.mark({ do: 'settle', piece: 'cover', hole: '6', kind: 'S+copper' });
+  return bench;
+}
+
+const isIn = (bench: Bench) => bench.piece().holes.filter((h) => h.state === 'in').length;
+
+describe('what lies in the tray', () => {
+  it('is told with what lies under the heads', () => {
+    const desk = new Desk(cup()).open('cover');
+    expect(desk.frame.replace(/\s+/g, ' ')).toContain(
+      'In cup 2: you should have 8 S (25 mm), 2 M (35 mm) and 1 L (55 mm), 11 bolts in all; under the heads 1 clip, 1 copper.',
+    );
+    desk.press('enter');
+    expect(desk.frame).toContain('Left in cup 2: 8 S, 2 M, 1 L; under the heads 1 clip, 1 copper.');
+    expect(desk.frame).toContain('Not there: 1 S.');
+  });
+
+  it('is all that goes in, by all as by one', () => {
+    const bench = cup();
+    const desk = new Desk(bench).open('cover').press('enter s a');
+    expect(desk.frame).toContain('The job has 8 S: where does the rest come from?');
+    expect(isIn(bench)).toBe(0);
+    desk.press('backspace');
+    for (let i = 0; i < 8; i += 1) desk.press('s space');
+    expect(isIn(bench)).toBe(8);
+    desk.press('space');
+    expect(desk.frame.replace(/\s+/g, ' ')).toContain('where does this one come from?');
+    expect(isIn(bench)).toBe(8);
+  });
+});
+
+describe('left over, with every hole full', () => {
+  function full(): Desk {
+    const desk = new Desk(cup()).open('cover').press('enter m space l space s a w');
+    return desk.type('a new one').press('enter');
+  }
+
+  it('is named at once, and again at the turn to tight', () => {
+    const desk = full();
+    expect(desk.step).toBe('look');
+    expect(desk.frame.replace(/\s+/g, ' ')).toContain(
+      'All in, 11 of them by fingers only. 1 M is left over: which hole has the wrong bolt?',
+    );
+    desk.press('enter');
+    expect(desk.step).toBe('tight');
+    expect(desk.frame).toContain('1 M is left over: which hole has the wrong bolt?');
+  });
+
+  it('is typed already behind l, which says whence it came', () => {
+    const desk = full().press('l');
+    expect(desk.frame).toMatch(/> {1,2}1 M/);
+    desk.press('enter');
+    expect(desk.step).toBe('answer');
+    expect(desk.frame).toContain('M came out of 6, which takes S.');
+  });
+
+  it('is not asked about where nothing is left', () => {
+    const bench = new Bench(JOB);
+    bench.mark({ do: 'out', piece: 'cover' });
+    bench.mark({ do: 'off', piece: 'cover' });
+    const desk = new Desk(bench).open('cover').press('enter s a m a l a');
+    expect(desk.frame).toContain('All in, 11 of them by fingers only.');
+    expect(desk.frame).not.toContain('left over:');
+  });
+});
