@@ -138,17 +138,18 @@ function pinned(world: World, { options }: Pick<Call, 'options'>): World | Answe
   if (typeof id === 'string' && !ID.test(id)) {
     return misuse('bad-id', `--id ${id} is no id: 8 letters, digits, - or _.`);
   }
-  if (at === undefined && id === undefined) return { ...world };
+  // Not copied: what of the world costs time to be made (its streams, its zone) is asked for where it is used.
+  const own: World = Object.create(world);
+  if (at === undefined && id === undefined) return own;
   let given = typeof id === 'string' ? id : null;
-  return {
-    ...world,
+  return Object.assign(own, {
     now: () => (typeof at === 'string' ? at : world.now()),
     id: () => {
       const next = given ?? world.id();
       given = null;
       return next;
     },
-  };
+  });
 }
 
 /**
