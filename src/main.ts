@@ -1,9 +1,10 @@
 /** Makes the world once, finds the command, prints its answer. */
-import { existsSync, realpathSync } from 'node:fs';
+import { existsSync, realpathSync, writeSync } from 'node:fs';
 import { delimiter, join } from 'node:path';
 import { customAlphabet } from 'nanoid/non-secure';
 import { dispatch } from './commands/dispatch.ts';
 import { keptOrders } from './kept-orders.ts';
+import { ownZone } from './model/time.ts';
 import { alsoKeptIn } from './piece/sequence/memory.ts';
 import type { World } from './world.ts';
 
@@ -16,7 +17,9 @@ export function makeWorld(): World {
   return {
     now: () => localTime(new Date()),
     get zone() {
-      return zoneOf(process.env.TZ);
+      const zone = zoneOf(process.env.TZ);
+      ownZone(zone, (seconds) => -new Date(seconds * 1000).getTimezoneOffset() + 0);
+      return zone;
     },
     id: () => first() + others(),
     folder: process.cwd(),
@@ -31,6 +34,8 @@ export function makeWorld(): World {
     get stderr() {
       return listened(process.stderr);
     },
+    // A console of Windows takes bytes for another alphabet; its stream does not.
+    ...(process.platform === 'win32' ? {} : { writeAtOnce }),
     platform: process.platform,
     get program() {
       return ownName();
@@ -50,6 +55,7 @@ export function zoneOf(set: string | undefined): string {
   try {
     const file = set === undefined ? realpathSync('/etc/localtime') : `${ZONES}${set}`;
     const name = file.startsWith(ZONES) ? file.slice(ZONES.length) : '';
+    if (/^(?:Etc\/)?UTC$/.test(name) && existsSync(file)) return 'UTC';
     if (ZONE.test(name) && existsSync(file)) return name;
   } catch {
     // Another system: Node knows.
@@ -85,6 +91,17 @@ export function localTime(date: Date): string {
 /** Whoever writes to it is told of its errors; without anybody listening they would end the program. */
 function listened(stdout: NodeJS.WriteStream): NodeJS.WriteStream {
   return stdout.listenerCount('error') > 0 ? stdout : stdout.on('error', () => {});
+}
+
+/** What a reader does not take yet is left. */
+function writeAtOnce(output: 1 | 2, text: string): Uint8Array {
+  let left: Uint8Array = Buffer.from(text);
+  try {
+    while (left.length > 0) left = left.subarray(writeSync(output, left));
+  } catch (error) {
+    if ((error as NodeJS.ErrnoException).code !== 'EAGAIN') throw error;
+  }
+  return left;
 }
 
 /** `kept`: where what was worked out is kept for the next run; null: nowhere. */

@@ -13,6 +13,11 @@ export interface World {
   stdin: NodeJS.ReadStream;
   stdout: NodeJS.WriteStream;
   stderr: NodeJS.WriteStream;
+  /**
+   * Writes to the output of that number without its stream, which costs some milliseconds to be made; gives what is
+   * left to be written, and throws as the system says. None where only a stream writes rightly.
+   */
+  writeAtOnce?(output: 1 | 2, text: string): Uint8Array;
   platform: NodeJS.Platform;
   /** How a shell calls this program: `putback` where that is on the path, else Node and its file, quoted. */
   program: string;

@@ -158,13 +158,13 @@ function pinned(world: World, { options }: Pick<Call, 'options'>): World | Answe
  */
 async function print(answer: Answer, json: boolean, world: World): Promise<number> {
   const text = json ? `${harmlessJson(answer.json)}\n` : (answer.exact ?? ended(safe(answer.text)));
-  if (!json && answer.error) await write(world.stderr, `${safe(answer.error)}\n`);
-  const failed = text === '' ? null : await write(world.stdout, text);
+  if (!json && answer.error) await write(world, 2, `${safe(answer.error)}\n`);
+  const failed = text === '' ? null : await write(world, 1, text);
   // A reader that has seen enough (`| head -1`) is no fault.
   if (failed === null || failed === 'EPIPE') return answer.exit;
   const done = answer.json.changed === true;
   const what = done ? 'What was asked is done, but the answer' : 'The answer';
-  await write(world.stderr, `${what} could not be written: ${sayOutput(failed)}.\n`);
+  await write(world, 2, `${what} could not be written: ${sayOutput(failed)}.\n`);
   return done ? answer.exit : 3;
 }
 
@@ -181,10 +181,17 @@ function sayOutput(code: string): string {
 }
 
 /** Null when it is written, else what the system said. */
-function write(to: NodeJS.WriteStream, text: string): Promise<string | null> {
-  return new Promise((done) => {
-    to.write(text, (error) =>
-      done(error ? ((error as NodeJS.ErrnoException).code ?? 'EIO') : null),
-    );
+async function write(world: World, output: 1 | 2, text: string): Promise<string | null> {
+  const said = (error: unknown) => (error as NodeJS.ErrnoException).code ?? 'EIO';
+  let left: string | Uint8Array = text;
+  try {
+    left = world.writeAtOnce?.(output, text) ?? text;
+  } catch (error) {
+    return said(error);
+  }
+  if (left.length === 0) return null;
+  const stream = output === 1 ? world.stdout : world.stderr;
+  return await new Promise((done) => {
+    stream.write(left, (error) => done(error ? said(error) : null));
   });
 }

@@ -9,20 +9,20 @@ export interface OneOf {
 /** All that were made, for the test that each can be asked so. */
 export const ALL_NAMES: string[] = [];
 
-/** The first two letters of each word of the text that was asked about last. */
+/** The first three letters of each word of the text that was asked about last. */
 let last = { text: '', begins: [''] };
 
 function beginningsOf(text: string): readonly string[] {
   if (last.text !== text) {
-    const found = text.match(/(?<![A-Za-z0-9_])[A-Za-z0-9_]{1,2}/g) ?? [];
+    const found = text.match(/(?<![A-Za-z0-9_])[A-Za-z0-9_]{1,3}/g) ?? [];
     last = { text, begins: found.map((letters) => letters.toLowerCase()) };
   }
   return last.begins;
 }
 
 /**
- * `\b(?:names)\b`, or with `$` for the last `\b`. Each name begins with two small letters, or one and a blank, or with
- * no letter; they stand in the text so, or with the flag `i` in any.
+ * `\b(?:names)\b`, or with `$` for the last `\b`. Each name begins with three small letters, or fewer and a blank, or
+ * with no letter; they stand in the text so, or with the flag `i` in any.
  */
 export function oneOf(names: string, flags: '' | 'i' = '', end: '\\b' | '$' = '\\b'): OneOf {
   ALL_NAMES.push(names);

@@ -10,8 +10,13 @@
 const HIDDEN =
   /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Cs}\u115f\u1160\u3164\uffa0]|\u034f|\u17b4|\u17b5|[\u{e0100}-\u{e01ef}]/gu;
 
+/** Letters, figures, signs and arrows of which none is hidden: most texts are no more, and need no table of all letters. */
+export const SHOWN =
+  /^[\n -~\xa1-\xac\xae-\u024f\u2010-\u2027\u2030-\u205e\u2190-\u23ff\u2500-\u27bf]*$/;
+
 /** The text with everything that does not show itself as a token; line breaks stay, a tab becomes a space. */
 export function safe(text: string): string {
+  if (SHOWN.test(text)) return text;
   return text
     .replace(/\r\n/g, '\n')
     .replace(HIDDEN, (c) => (c === '\n' ? c : c === '\t' ? ' ' : token(c)));
@@ -44,7 +49,9 @@ function token(c: string): string {
 
 /** A value as JSON on one line: the same value, with what does not show itself as escapes. */
 export function harmlessJson(value: unknown): string {
-  return JSON.stringify(value).replace(HIDDEN, (c) =>
+  const said = JSON.stringify(value);
+  if (SHOWN.test(said)) return said;
+  return said.replace(HIDDEN, (c) =>
     Array.from(
       { length: c.length },
       (_, i) => `\\u${c.charCodeAt(i).toString(16).padStart(4, '0')}`,

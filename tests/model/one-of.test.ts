@@ -19,11 +19,11 @@ function alternatives(source: string): string[] {
   return all;
 }
 
-/** What each name begins with, groups looked into: the first two signs of the pattern. */
+/** What each name begins with, groups looked into: the first signs of the pattern. */
 function beginnings(source: string): string[] {
   return alternatives(source).flatMap((name) => {
     const group = /^\(\?:((?:[^()]|\([^()]*\))*)\)(\??)(.*)$/.exec(name);
-    if (!group) return [name.replaceAll('(?:', '(').slice(0, 3)];
+    if (!group) return [name.replaceAll('(?:', '(').slice(0, 4)];
     const [, inside = '', maybe, behind = ''] = group;
     return [...beginnings(inside), ...(maybe ? beginnings(behind) : [])];
   });
@@ -33,8 +33,8 @@ describe('names looked for in a text', () => {
   it('begin so that a text without any such beginning need not be held against them', () => {
     expect(ALL_NAMES.length).toBeGreaterThan(20);
     for (const begin of ALL_NAMES.flatMap(beginnings)) {
-      // Two letters that stand, one letter before what is none, or no letter: `\\d{3} ?v`.
-      expect(begin).toMatch(/^(?:[a-z]{2}(?![?*{])|[a-z] |[^a-z(])/);
+      // Three letters that stand, fewer before what is none, or no letter: `\\d{3} ?v`.
+      expect(begin).toMatch(/^(?:[a-z]{3}(?![?*{])|[a-z]{1,2} |[^a-z(])/);
     }
   });
 

@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { safe, safeLine } from '../../src/model/safe.ts';
+import { SHOWN, safe, safeLine } from '../../src/model/safe.ts';
 
 describe('text from files is shown as it is and obeyed by nobody', () => {
   it.each([
@@ -23,6 +23,13 @@ describe('text from files is shown as it is and obeyed by nobody', () => {
   ])('%s', (_what, text, shown) => {
     expect(safe(text)).toBe(shown);
     expect(safeLine(text)).toBe(shown);
+  });
+
+  it('is told without the table of all letters only where none is hidden', () => {
+    for (let code = 0; code <= 0xffff; code++) {
+      const sign = String.fromCharCode(code);
+      if (SHOWN.test(sign)) expect(safe(`${sign}\u200b`)).toBe(`${sign}\\u200b`);
+    }
   });
 
   it('leaves what people write', () => {

@@ -13,6 +13,9 @@ const ONCE = /(^|\s)once(?=$|\s)/i;
 const CLASS =
   /(^|\s)(?:(?:class|cl\.?)\s*)?((?:0?(?:4\.6|4\.8|5\.6|5\.8|6\.8|8\.8|9\.8)|0?1[02]\.9)|[A-F]\d-\d{2,3}|A[1-5]|(?:grade|gr\.?)\s*\d(?:\.\d)?)(?=$|\s)/i;
 
+/** A text without any of it has no such mark, and is not held against the large pattern. */
+const MAYBE_CLASS = /\d\.\d|[A-F]\d|gr/i;
+
 function take(text: string, pattern: RegExp): { found: string | null; rest: string } {
   const hit = pattern.exec(text);
   if (!hit) return { found: null, rest: text };
@@ -44,7 +47,9 @@ export function readKind(letter: string, text: string): Kind {
   const left = take(spec, LEFT);
   const front = readFront(left.rest.trim());
   const once = take(front.rest, ONCE);
-  const mark = take(once.rest, CLASS);
+  const mark = MAYBE_CLASS.test(once.rest)
+    ? take(once.rest, CLASS)
+    : { found: null, rest: once.rest };
   const said = words(mark.rest);
   const known = front.thread !== null || front.length !== null || headShape(said) !== null;
   return {

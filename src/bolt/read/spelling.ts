@@ -25,6 +25,8 @@ const METRIC_FRONT = new RegExp(
   String.raw`^M\s?(${DECIMAL})(?:(?:${BY}|-)(${DECIMAL})(?![\d/]|-\d))?(?:${BY}${LENGTH})?(\s*mm\b)?(?!\s*[x×*]\s*[-−\d.,]|[.,]?\d|e[-+]?\d)`,
   'i',
 );
+/** What most files say, told without the large pattern, which would find the same: `M6x25 flange`. */
+const PLAIN_METRIC = /^M(\d+)x(\d+)(?=$|,(?!\d)| (?!mm\b)[a-w])/;
 const INCH_FRONT = new RegExp(
   String.raw`^(?:#|no\.?\s?)?(\d+-\d+\/\d+|\d+\/\d+|\d{1,2}|\d?\.\d+)["″]?(?:\s?-\s?(\d{1,2})(?![\d/]))?\s*(${SERIES})?(?:${BY}${LENGTH}|(?=$|[\s,]))`,
   'i',
@@ -59,7 +61,7 @@ function isPitch(d: number, p: number): boolean {
 }
 
 function metric(text: string): Front | null {
-  const found = METRIC_FRONT.exec(text);
+  const found = PLAIN_METRIC.exec(text) ?? METRIC_FRONT.exec(text);
   if (!found) return null;
   const [all, dText = '', first, second, unit, mm] = found;
   const d = readNumber(dText);

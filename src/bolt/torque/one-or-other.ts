@@ -20,10 +20,11 @@ export interface Torques {
 
 /** `8 N·m oiled, 10 N·m dry` is one or the other, and no two stages: what is said of the thread belongs to one. */
 export function threadOfOne({ text, torques, threads }: Torques): readonly SaidAt[] {
+  if (torques.length < 2) return [];
   const [first, last] = [torques[0]?.at ?? 0, torques.at(-1)?.at ?? 0];
   const between = threads.some(({ at }) => at > first && at < last);
   const staged = threads.length < 2 && ONE_AFTER_ANOTHER.test(text.slice(first, last));
-  return torques.length > 1 && !staged && (between || threads.length > 1) ? threads : [];
+  return !staged && (between || threads.length > 1) ? threads : [];
 }
 
 /**

@@ -30,12 +30,13 @@ export function maybeHollow(words: readonly (string | null)[], piece: string | n
   return words.some((text) => text !== null && ANYWHERE.test(text)) || LAST.test(piece ?? '');
 }
 
-const OTHER_METAL =
-  /\b(?:alumini?um|alloy|brass|bronze|copper|nylon|plastic|titanium|magnesium|polyamide)\b(?! steel)/i;
+const METALS = 'alumini?um|alloy|brass|bronze|copper|nylon|plastic|titanium|magnesium|polyamide';
+const METAL = oneOf(METALS, 'i');
 
 /** Whether the words of a bolt say that it is made of something else than steel. */
 export function notSteel(words: readonly (string | null)[]): boolean {
-  return words.some((text) => text !== null && OTHER_METAL.test(text));
+  const otherThanSteel = () => new RegExp(`\\b(?:${METALS})\\b(?! steel)`, 'i');
+  return words.some((text) => text !== null && METAL.test(text) && otherThanSteel().test(text));
 }
 
 /** The mark that a bolt most likely has, by its words, where none is noted: stainless steel is rarely stronger than 70. */

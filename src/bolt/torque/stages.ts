@@ -184,6 +184,8 @@ const bare: Reader = (left, reading, at) => {
 };
 
 const joins: Reader = (left, reading, at) => {
+  const gap = /^[\s,;:/]+/.exec(left)?.[0];
+  if (gap !== undefined) return gap.length;
   const said = (JOINS.exec(left) ?? STAGE_VERBS.exec(left))?.[0] ?? '';
   if (reading.stages.length > 0 && PROMISES.test(said)) reading.promised ??= { text: said, at };
   return said.length;
@@ -224,10 +226,14 @@ const READERS: readonly Reader[] = [
 /** What is a stage, or stands beside it. */
 const BESIDE: readonly Reader[] = [plainStage, stage, spread, inBrackets, besideIt];
 
+/** A letter or a figure of any alphabet; of ours it is told without the table of all. */
+const isWord = (sign: string) =>
+  sign < '\x80' ? /[A-Za-z0-9]/.test(sign) : /[\p{L}\p{N}]/u.test(sign);
+
 /** Words begin where words end: `dry` is nothing in `laundry`. */
 function whereWordsBegin(read: Reader): Reader {
   return (left, reading, at) =>
-    at > 0 && /[\p{L}\p{N}]/u.test(reading.text[at - 1] ?? '') ? 0 : read(left, reading, at);
+    at > 0 && isWord(reading.text[at - 1] ?? '') ? 0 : read(left, reading, at);
 }
 
 function stageAt(text: string): { length: number; stages: Stage[] } | null {

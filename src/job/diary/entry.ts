@@ -20,6 +20,20 @@ export const ID = /^[A-Za-z0-9_-]{8}$/;
 export const TIME =
   /^[0-9]{4}-(?:0[1-9]|1[0-2])-(?:0[1-9]|[12][0-9]|3[01])T(?:[01][0-9]|2[0-3]):[0-5][0-9]:(?:[0-5][0-9]|60)(?:\.[0-9]{1,9})?(?:Z|[+-](?:[01][0-9]|2[0-3]):[0-5][0-9])$/;
 
+const TIME_SIGNS = /^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(?:Z|[+-]\d\d:\d\d)$/;
+
+/** As `TIME` says, which takes long to be made: of whole seconds, as the program writes them, it is told without it. */
+export function isTime(text: string): boolean {
+  if (!TIME_SIGNS.test(text)) return TIME.test(text);
+  const two = (at: number, from: string, to: string) => {
+    const said = text.slice(at, at + 2);
+    return said >= from && said <= to;
+  };
+  const day = two(5, '01', '12') && two(8, '01', '31');
+  const clock = two(11, '00', '23') && two(14, '00', '59') && two(17, '00', '60');
+  return day && clock && (text.endsWith('Z') || (two(20, '00', '23') && two(23, '00', '59')));
+}
+
 /** Words that need no quotes in a flow map: letters, digits and the signs of units, one space between. */
 const PLAIN = /^[A-Za-z0-9][A-Za-z0-9_·°µ+./-]*(?: [A-Za-z0-9_·°µ+./-]+)*$/;
 /** What some YAML reader takes for a number, a date or a time of day. */
@@ -76,7 +90,7 @@ function printVerb({ verb, value }: Entry): string {
 }
 
 function printValue(key: string, value: string): string {
-  if (key === 'at' && TIME.test(value)) return value;
+  if (key === 'at' && isTime(value)) return value;
   if (key === 'id') return printId(value);
   // A person reads it as speech.
   return SPEECH.includes(key) ? quote(value) : printText(value);
@@ -134,15 +148,15 @@ export function parseEntryLine(line: string): Entry | null {
 }
 
 /** A mark on one hole, as most lines are. */
-const USUAL = new RegExp(
-  String.raw`^ *- \{at: (${TIME.source.slice(1, -1)}), id: ([A-Za-z][A-Za-z0-9_-]{7}), piece: ([a-z][a-z0-9-]*), hole: ([1-9][0-9]{0,2}[a-z]?), ([a-z]+): ([^,{}[\]"]+)\}$`,
-);
+const USUAL =
+  /^ *- \{at: ([^,]+), id: ([A-Za-z][^,]+), piece: ([a-z][^,]*), hole: ([^,]+), ([a-z]+): ([^,{}[\]"]+)\}$/;
 
 /** The same as the long way gives, for those lines alone. */
 function readUsual(line: string): Entry | null {
   const [, at, id, piece, hole, verb, value] = USUAL.exec(line) ?? [];
   if (at === undefined || id === undefined || piece === undefined) return null;
   if (hole === undefined || verb === undefined || value === undefined) return null;
+  if (!isTime(at) || !ID.test(id) || !NAME.test(piece) || !HOLE.test(hole)) return null;
   if (!isVerb(verb) || verbRow(verb).value === 'id') return null;
   if (!isPlain(value) || !isPlain(piece) || !goodValue(verb, value)) return null;
   return isAbout(verb, ['piece', 'hole']) ? { at, id, verb, value, piece, hole: [hole] } : null;
@@ -180,8 +194,8 @@ function readPairs(line: string): Pairs | null {
 }
 
 /** What stands plain behind these keys. */
-const PATTERNS: ReadonlyMap<string, RegExp> = new Map([
-  ['at', TIME],
+const PATTERNS: ReadonlyMap<string, Pick<RegExp, 'test'>> = new Map<string, Pick<RegExp, 'test'>>([
+  ['at', { test: isTime }],
   ['id', ID],
   ['hole', HOLE],
   ...VERBS.flatMap((v) => (verbRow(v).value === 'id' ? [[v, ID] as const] : [])),
@@ -209,7 +223,7 @@ export function entryOf(raw: Raw): Entry | null {
   const id = text('id');
   const verbs = [...raw.keys()].filter(isVerb);
   const verb = verbs[0];
-  if (at === undefined || !TIME.test(at) || id === undefined || !ID.test(id)) return null;
+  if (at === undefined || !isTime(at) || id === undefined || !ID.test(id)) return null;
   if (verb === undefined || verbs.length !== 1) return null;
   const value = text(verb);
   if (value === undefined || !goodValue(verb, value) || !goodPlaces(verb, raw)) return null;

@@ -62,6 +62,23 @@ describe('the short spelling of a bolt', () => {
     },
   );
 
+  it('a plain metric front is read as any other', () => {
+    for (const size of ['M6x25', 'M6x1', 'M10x90', 'M8x30'])
+      // A blank behind M is not in the plain form.
+      for (const behind of [
+        '',
+        ' flange',
+        ' hex, 13 mm',
+        ',5',
+        ', 8 mm',
+        ' mm',
+        ' mmm',
+        ' x3',
+        ' 8.8',
+      ])
+        expect(front(`${size}${behind}`)).toEqual(front(`M ${size.slice(1)}${behind}`));
+  });
+
   it.each([
     ['2BA x 1/2', ['2BA', 12.7, '1/2']],
     ['Tr16x4 x 50', ['Tr16x4', 50, '50']],

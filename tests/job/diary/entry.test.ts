@@ -1,7 +1,14 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
-import { isPlain, parseEntryLine, printEntry, quote } from '../../../src/job/diary/entry.ts';
+import {
+  isPlain,
+  isTime,
+  parseEntryLine,
+  printEntry,
+  quote,
+  TIME,
+} from '../../../src/job/diary/entry.ts';
 import type { Entry } from '../../../src/model/types.ts';
 import { anyEntry, anyText } from '../form/make.ts';
 
@@ -28,6 +35,35 @@ describe('an entry is one line of the file', () => {
     expect(
       printEntry({ at: AT, id: 'k3Vb9xQe', piece: 'cover', verb: 'out', value: 'S S M+clip !' }),
     ).toBe('- {at: 2026-05-02T10:11:05+02:00, id: k3Vb9xQe, piece: cover, out: "S S M+clip !"}');
+  });
+
+  it('has a time as the pattern of times says, whatever tells it', () => {
+    const two = fc.integer({ min: 0, max: 99 }).map((n) => `${n}`.padStart(2, '0'));
+    const zone = fc.oneof(
+      fc.constantFrom('Z', 'z', '', '+0200', '+02:00 '),
+      fc.tuple(fc.constantFrom('+', '-'), two, two).map(([sign, h, m]) => `${sign}${h}:${m}`),
+    );
+    const behind = fc.constantFrom('', '', '', '.5', '.', '.1234567890');
+    const near = fc
+      .tuple(fc.constantFrom('2026', '0000', '26'), two, two, two, two, two, behind, zone)
+      .map(([y, mo, d, h, m, s, part, z]) => `${y}-${mo}-${d}T${h}:${m}:${s}${part}${z}`);
+    fc.assert(
+      fc.property(fc.oneof(near, anyText), (text) => {
+        expect(isTime(text)).toBe(TIME.test(text));
+      }),
+      { numRuns: 5000 },
+    );
+    // By chance few are times in all their parts.
+    const edges = ['00', '01', '12', '13', '23', '24', '31', '32', '59', '60', '61'];
+    for (const a of edges)
+      for (const b of edges)
+        for (const text of [
+          `2026-${a}-${b}T10:11:05+02:00`,
+          `2026-05-02T${a}:${b}:05Z`,
+          `2026-05-02T10:11:${a}-05:${b}`,
+          `2026-05-02T10:11:05+${a}:${b}`,
+        ])
+          expect(isTime(text), text).toBe(TIME.test(text));
   });
 
   it('quotes what an older YAML reader would take for something else', () => {
