@@ -63,8 +63,8 @@ describe('the short spelling of a bolt', () => {
   );
 
   it('a plain metric front is read as any other', () => {
+    // A blank behind M is not in the plain form.
     for (const size of ['M6x25', 'M6x1', 'M10x90', 'M8x30'])
-      // A blank behind M is not in the plain form.
       for (const behind of [
         '',
         ' flange',
