@@ -3,6 +3,19 @@
 /** The source of a regular expression that finds one figure; no groups of its own. */
 export const NUMBER = String.raw`(?:\d+[- ]\d+\/\d+|\d+\/\d+|\d+(?:[.,]\d+)?|[.,]\d+)`;
 
+/** Fractions that are one character: `½`. */
+export const VULGAR: Readonly<Record<string, string>> = {
+  '½': '1/2',
+  '¼': '1/4',
+  '¾': '3/4',
+  '⅓': '1/3',
+  '⅔': '2/3',
+  '⅛': '1/8',
+  '⅜': '3/8',
+  '⅝': '5/8',
+  '⅞': '7/8',
+};
+
 const MIXED = /^(?:(\d+)[- ])?(\d+)\/(\d+)$/;
 const DECIMAL = /^(\d*)(?:([.,])(\d+))?$/;
 

@@ -1,5 +1,5 @@
 /** What a limit says: `0.8..1.2 ohm`, `8 ± 0.5 bar`, `at least 3`, `min 7, max 9 bar`, `up to 1/16 in`. */
-import { readNumber } from './numbers.ts';
+import { readNumber, tidy, VULGAR } from './numbers.ts';
 import { turnedInto, unitNamed } from './reading-units.ts';
 
 interface Side {
@@ -27,17 +27,12 @@ const WHEN = new RegExp(
   'i',
 );
 
-const FRACTIONS: Readonly<Record<string, string>> = {
-  '½': '1/2',
-  '¼': '1/4',
-  '¾': '3/4',
-  '⅛': '1/8',
-};
+const FRACTION = new RegExp(`(\\d?) ?([${Object.keys(VULGAR).join('')}])`, 'g');
 
 /** One blank between words, fractions in figures: `2½` is `2 1/2`. */
 export function plainFigures(text: string): string {
-  const spread = text.replace(/(\d?) ?([½¼¾⅛])/g, (_, before: string, sign: string) => {
-    return `${before}${before === '' ? '' : ' '}${FRACTIONS[sign]}`;
+  const spread = text.replace(FRACTION, (_, before: string, sign: string) => {
+    return `${before}${before === '' ? '' : ' '}${VULGAR[sign]}`;
   });
   return spread.trim().replace(/\s+/g, ' ');
 }
@@ -65,10 +60,16 @@ const form = (source: string): RegExp => {
 const TO = String.raw`\s*(?:\.{2,3}|…|–|—|-|\bto\b)\s*`;
 const PLUS_MINUS = String.raw`\s*(?:±|\+ ?\/? ?[-−])\s*`;
 
+/** `A`, in `U` or `V`, give or take a share of itself: without a unit the share may be one of points. */
+const SHARE = form(String.raw`A U\s*(?:±|\+ ?\/? ?[-−])\s*B ?(?:%|per ?cent) V`);
+
 const FORMS: readonly [RegExp, (a: number, b: number, c: number) => Sides][] = [
-  [form(`A U${PLUS_MINUS}B V`), (a, b) => between(a - b, a + b)],
+  [form(`A U${PLUS_MINUS}B V`), (a, b) => between(tidy(a - b), tidy(a + b))],
   [form(`${PLUS_MINUS}A V`), (a) => between(-a, a)],
-  [form(String.raw`A U\s*\+ ?B ?[/,]? ?[-−] ?C V`), (a, b, c) => between(a - Math.abs(c), a + b)],
+  [
+    form(String.raw`A U\s*\+ ?B ?[/,]? ?[-−] ?C V`),
+    (a, b, c) => between(tidy(a - Math.abs(c)), tidy(a + b)),
+  ],
   [form(`A U${TO}B V`), between],
   [form('from A U to B V'), between],
   [form('between A U and B V'), between],
@@ -99,6 +100,9 @@ const FORMS: readonly [RegExp, (a: number, b: number, c: number) => Sides][] = [
 /** A least figure to some, a time to others. */
 const MINUTES = /^[\d.,]+ ?min\.?$/i;
 
+/** How manuals say that a meter is to show no end: a beep, or none, is for an ear. */
+const INFINITE = /^(?:infinit(?:e|y)(?: resistance| ohms?)?|∞(?: ?(?:ohms?|Ω))?|OL|open circuit)$/i;
+
 /**
  * `0.8..1.2 ohm`, `8 ± 0.5 bar`, `at least 3`, `< 5 mm`. Null where it is no such figure (`no oil at the edge`), or
  * where a part of it was not read.
@@ -106,12 +110,27 @@ const MINUTES = /^[\d.,]+ ?min\.?$/i;
 export function readLimit(text: string): Limit | null {
   const said = plainFigures(text).replace(WHEN, '');
   if (MINUTES.test(said)) return null;
+  if (INFINITE.test(said)) {
+    return { from: { value: Infinity, with: true }, to: null, unit: 'ohm', text: text.trim() };
+  }
   const read = oneLimit(said) ?? twoSides(said) ?? twice(said);
   const runs = read && (!read.from || !read.to || read.from.value <= read.to.value);
   return runs ? { ...read, text: text.trim() } : null;
 }
 
+/** `200 ohm ± 10 %`. */
+function shareOf(said: string): Limit | null {
+  const found = SHARE.exec(said)?.groups;
+  const unit = found?.U?.trim() || found?.V?.trim();
+  const [a, b] = [found?.A, found?.B].map((f) => (f === undefined ? null : figureOf(f)));
+  if (!unit || unitNamed(unit) === null || a == null || b == null) return null;
+  const by = Math.abs((a * b) / 100);
+  return { ...between(tidy(a - by), tidy(a + by)), unit, text: said };
+}
+
 function oneLimit(said: string): Limit | null {
+  const share = shareOf(said);
+  if (share || SHARE.test(said)) return share;
   for (const [source, make] of FORMS) {
     const found = source.exec(said)?.groups;
     if (!found) continue;
@@ -180,8 +199,8 @@ const WATCHED =
 export function looksLikeLimit(text: string): boolean {
   return (
     readLimit(text) !== null ||
-    (/\d/.test(text) &&
-      /^\s*(?:[<>≤≥±~]|[-−.,]?\d|at ?(?:least|most)|min|max|not |no (?:more|less)|over|above|more|under|below|less|up to|(?:between|from|about|approx\.?) ?\d)/i.test(
+    (/[\d½¼¾⅓⅔⅛⅜⅝⅞]/.test(text) &&
+      /^\s*(?:[<>≤≥±~]|[-−.,]?[\d½¼¾⅓⅔⅛⅜⅝⅞]|at ?(?:least|most)|min|max|not |no (?:more|less)|over|above|more|under|below|less|up to|(?:between|from|about|approx\.?) ?\d)/i.test(
         text,
       ))
   );
@@ -189,5 +208,5 @@ export function looksLikeLimit(text: string): boolean {
 
 /** It holds a figure, wherever: what no reading was held against is told. */
 export function hasFigure(text: string): boolean {
-  return /\d/.test(text.replace(WATCHED, ''));
+  return /[\d½¼¾⅓⅔⅛⅜⅝⅞]/.test(text.replace(WATCHED, ''));
 }

@@ -11,9 +11,14 @@ export interface Unit {
 /** Electrical, pressure, heat and what else a bench measures; SI prefixes and definitions (BIPM, SI brochure). */
 const MORE: readonly [spelled: string, of: string, factor: number, nought?: number][] = [
   ['ohms?|Ω|Ω', 'resistance', 1],
-  ['m(?:illi)?-?(?:ohms?|Ω|Ω)', 'resistance', 1e-3],
-  ['k(?:ilo)?-?(?:ohms?|Ω|Ω)', 'resistance', 1e3],
-  ['(?:M|mega)-?(?:ohms?|Ω|Ω)', 'resistance', 1e6],
+  // Of milli and mega the one letter says which, however the rest of the word is written.
+  ['m-?(?:[Oo][Hh][Mm][Ss]?|Ω|Ω)', 'resistance', 1e-3],
+  ['M-?(?:[Oo][Hh][Mm][Ss]?|Ω|Ω)', 'resistance', 1e6],
+  ['milli-?(?:ohms?|Ω|Ω)', 'resistance', 1e-3],
+  ['mega?-?(?:ohms?|Ω|Ω)|meg', 'resistance', 1e6],
+  // As a meter shows it.
+  ['k(?:ilo)?-?(?:ohms?|Ω|Ω)?', 'resistance', 1e3],
+  ['M', 'resistance', 1e6],
   ['V|volts?', 'voltage', 1],
   ['mV|millivolts?', 'voltage', 1e-3],
   ['kV|kilovolts?', 'voltage', 1e3],
@@ -26,17 +31,18 @@ const MORE: readonly [spelled: string, of: string, factor: number, nought?: numb
   ['µF|uF', 'capacity', 1e-6],
   ['nF', 'capacity', 1e-9],
   ['Hz|hertz', 'frequency', 1],
-  ['rpm|r\\/min|1\\/min|min-1', 'speed of turning', 1],
+  ['rpm|(?:r|U|tr)\\/min|1\\/min|min-1', 'speed of turning', 1],
   ['hPa|mbar', 'stress', 1e-4],
   ['Pa', 'stress', 1e-6],
   ['inHg|in\\.? ?Hg', 'stress', 0.003386389],
   ['mmHg|mm ?Hg', 'stress', 0.000133322387415],
-  ['kg\\/cm(?:²|2)', 'stress', 0.0980665],
+  ['k[gp]\\/cm(?:²|2)', 'stress', 0.0980665],
+  ['atm', 'stress', 0.101325],
+  ['lbf?s?\\/(?:in(?:²|2)|sq\\.? ?in)', 'stress', 0.006894757293168],
   ['µm|um|microns?', 'length', 1e-3],
   ['thou|mils?', 'length', 0.0254],
-  ['°? ?C|degrees? C(?:elsius)?', 'heat', 1, 273.15],
-  ['°? ?F|degrees? F(?:ahrenheit)?', 'heat', 5 / 9, 459.67 * (5 / 9)],
-  ['K', 'heat', 1, 0],
+  ['°? ?C|deg(?:rees?)?\\.? ?C(?:elsius)?', 'heat', 1, 273.15],
+  ['°? ?F|deg(?:rees?)?\\.? ?F(?:ahrenheit)?', 'heat', 5 / 9, 459.67 * (5 / 9)],
   ['ml|cc|cm(?:³|3)', 'volume', 1],
   ['l|litres?|liters?', 'volume', 1000],
   ['qt|quarts?', 'volume', 946.352946],
@@ -59,7 +65,9 @@ const TABLE = MORE.map(([spelled, of, factor, nought = 0]) => ({
 
 export function unitNamed(text: string): Unit | null {
   const said = text.trim();
-  const found = TABLE.find((u) => u.exact.test(said)) ?? TABLE.find((u) => u.loose.test(said));
+  const found =
+    TABLE.find((u) => u.exact.test(said)) ??
+    (/^m-?(?:ohm|Ω|Ω|$)/i.test(said) ? undefined : TABLE.find((u) => u.loose.test(said)));
   if (found) return found.unit;
   const known = FACTORS.get(unitOf(said) ?? '');
   return known ? { ...known, nought: 0 } : null;

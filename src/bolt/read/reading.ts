@@ -60,6 +60,7 @@ const BESIDE = new RegExp(`[,;()\\s]|\\b(?:${WHERE}|(?:passed|ok|fine)\\b)`, 'gi
  */
 export function holdAgainst(reading: string, limit: Limit): Held {
   const said = plainFigures(reading);
+  if (OPEN.test(said)) return holdOpen(said, limit);
   const found = [...said.matchAll(READING)].map(([, figure = '', unit]) => {
     return { figure, unit: unit?.trim() || null };
   });
@@ -84,6 +85,19 @@ export function holdAgainst(reading: string, limit: Limit): Held {
     }
   }
   return { is: 'within' };
+}
+
+/** What a meter shows, or a person says, where no current goes through at all. */
+const OPEN =
+  /^(?:[0o]\.? ?l\.?|open(?:[ -](?:circuit|line|loop))?|infinit(?:e|y)(?: resistance| ohms?)?|∞(?: ?(?:ohms?|Ω))?|no continuity)$/i;
+
+/** More than any figure of resistance; of nothing else is it a reading. */
+function holdOpen(said: string, limit: Limit): Held {
+  if (limit.unit === null || unitNamed(limit.unit)?.of !== 'resistance') {
+    return { is: 'unread', say: `“${said}” is no figure to hold against ${limit.text}` };
+  }
+  if (limit.to === null) return { is: 'within' };
+  return { is: 'beyond', say: `${said} is out of limit: ${limit.text}` };
 }
 
 /** What the turning of a unit may add or take. */

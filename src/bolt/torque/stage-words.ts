@@ -1,20 +1,8 @@
 /** The words and figures that a printed torque is made of, each read at the start of a text. */
 import type { Quantity } from '../../model/types.ts';
-import { readNumber, tidy } from '../read/numbers.ts';
+import { readNumber, tidy, VULGAR } from '../read/numbers.ts';
 import { FACTORS, UNIT, unitOf } from '../read/unit-names.ts';
 
-/** Halves, quarters and eighths as one character. */
-const VULGAR: Readonly<Record<string, string>> = {
-  '½': '1/2',
-  '¼': '1/4',
-  '¾': '3/4',
-  '⅓': '1/3',
-  '⅔': '2/3',
-  '⅛': '1/8',
-  '⅜': '3/8',
-  '⅝': '5/8',
-  '⅞': '7/8',
-};
 const vulgar = `[${Object.keys(VULGAR).join('')}]`;
 /** A fraction has the parts of an inch or of a turn: `20/40 N·m` is two stages, no half. */
 const PARTS = String.raw`\d{1,2}\/(?:2|3|4|8|16|32|64)(?![\d/])`;

@@ -107,7 +107,9 @@ function clearedBy(job: Job, checks: readonly string[], looks: readonly LookMade
 
 /** `Coil primary: 0.94 ohm, limit 0.8..1.2 ohm, good, 18:09`. */
 export function lookSaid(job: Job, { check, says, reading, limit, at }: LookMade): string {
-  const read = reading === null ? [] : [reading, ...(limit === null ? [] : [`limit ${limit}`])];
+  // One with a limit and no reading was let through without.
+  const none = limit === null ? [] : ['without a reading'];
+  const read = reading === null ? none : [reading, ...(limit === null ? [] : [`limit ${limit}`])];
   return `${checkSaid(job, check)}: ${[...read, says, clock(at)].join(', ')}`;
 }
 

@@ -1,5 +1,5 @@
 /** Finding the fault: what it may be, what to look at next, and each look marked by one key. */
-import type { Looked, Wish } from '../../model/types.ts';
+import type { Looked, Refusal, Wish } from '../../model/types.ts';
 import { nextNow } from '../../plan/next/next-now.ts';
 import { foundWish } from '../../plan/trace/found.ts';
 import { suspectSaid } from '../../plan/trace/say.ts';
@@ -30,6 +30,16 @@ function looked(how: Looked): Key<OnTrace>['does'] {
   return ({ state, look }) =>
     look ? requestMark(state, { do: 'look', check: look.check, how }) : stay(state);
 }
+
+/** Good without a reading, where the check has a limit: what was measured is asked; all else, why all the same. */
+function lookRefused(state: State, why: Refusal, wish: Wish): Updated {
+  if (!why.overrulable || wish.do !== 'look') return say(state, why.say);
+  return why.code === 'no-reading'
+    ? ask(state, { ask: 'reading', check: wish.check, say: NO_FIGURE })
+    : ask(state, { ask: 'why', wish, refused: why });
+}
+
+const NO_FIGURE = 'Its limit says whether it is good. Not measured: write good, and then why.';
 
 function askReading({ state, look }: OnTrace): Updated {
   return look ? ask(state, { ask: 'reading', check: look.check, say: null }) : stay(state);
@@ -135,6 +145,7 @@ export const traceScreen = screenOver({
   draw: drawTrace,
   rows: ({ view, names, marked }) => ({ names, marked, mark: (here) => ({ ...view, here }) }),
   after: { look: afterLook, found: afterFound, done: afterMended },
+  refused: lookRefused,
 });
 
 /** The next look is marked, and who is left is said. */

@@ -41,6 +41,11 @@ describe('a limit', () => {
     ['20–30 mm (0.8–1.2 in)', '20..30 mm'],
     ['20 to 30 mm, at its tightest', '20..30 mm'],
     ['2 to 3 mm in the middle of the lower run', '2..3 mm'],
+    ['max ⅜ in', 'at most 0.375 in'],
+    ['200 ohm ± 10 %', '180..220 ohm'],
+    ['8 ± 10 % bar', '7.2..8.8 bar'],
+    ['4.7k..5.3k', '4.7..5.3 k'],
+    ['90..110 deg C', '90..110 deg C'],
   ])('%s is %s', (text, said) => {
     const limit = readLimit(text);
     expect(limit && sayLimit(limit)).toBe(said);
@@ -52,6 +57,8 @@ describe('a limit', () => {
     // The second unit is another figure.
     ...['20–30 mm (1.8–2.2 in)', '8 bar ± 5 psi', 'max 7, min 9 bar', 'over 5, over 6 mm'],
     ...['std 0.10, limit 0.30 mm', '5 mm below the edge', 'about 25 mm', '20..30 mm or more'],
+    // A tenth of it, or ten points of a hundred.
+    ...['50 ± 10 %', 'no continuity'],
   ])('%s is not judged by a program', (text) => {
     expect(readLimit(text)).toBe(null);
   });
@@ -98,6 +105,24 @@ describe('a reading against its limit', () => {
     ['L 25, R 31 mm', '20..30 mm', 'beyond'],
     ['8 bar warm', '7..9 bar', 'within'],
     ['1½ turns', '1..2 turns', 'within'],
+    // A letter's height between milli and mega, however the word is written.
+    ['5 ohm', 'at least 1 MOhm', 'beyond'],
+    ['5 MOHM', 'at least 1 Mohm', 'within'],
+    ['2 megohm', '> 1 M', 'within'],
+    ['900 mOhm', '0.8..1.2 ohm', 'within'],
+    ['0.9k', '800..1000 ohm', 'within'],
+    // What a meter shows where nothing goes through.
+    ['OL', '0.8..1.2 ohm', 'beyond'],
+    ['0.L', '0.8..1.2 ohm', 'beyond'],
+    ['0L', 'max 5 ohm', 'beyond'],
+    ['0L', 'max 5', 'unread'],
+    ['OL', 'max 5 V', 'unread'],
+    ['OL', 'at least 1 MΩ', 'within'],
+    ['OL', 'infinite', 'within'],
+    ['12 kohm', 'infinite', 'beyond'],
+    ['2.0 kp/cm2', '1.9..2.1 bar', 'within'],
+    ['30 lb/in2', '2.0..2.2 bar', 'within'],
+    ['1500 U/min', '1450..1550 rpm', 'within'],
   ])('%s against %s: %s', (reading, limit, is) => {
     expect(held(reading, limit)).toBe(is);
   });

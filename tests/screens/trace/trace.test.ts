@@ -68,6 +68,22 @@ describe('finding the fault', () => {
     expect(other.screen).toBe('trace');
   });
 
+  it('asks for the reading where one key says good of a look with a limit, and why where there is none', () => {
+    const desk = fault().press('up g');
+    expect(said(desk)).toContain('What was measured? Limit: 0.8..1.2 ohm.');
+    expect(said(desk)).toContain('Not measured: write good, and then why.');
+    desk.type('0.94 ohm').press('enter');
+    expect(desk.bench.entries.at(-1)).toMatchObject({ value: 'good', judged: 'within' });
+    const other = fault().press('up g').type('good').press('enter');
+    expect(said(other)).toContain('Why all the same? Nothing measured to hold against');
+    other.type('measured last week').press('enter');
+    expect(other.bench.entries.at(-1)).toMatchObject({ value: 'good', judged: 'no reading' });
+    expect(said(other)).toContain('Coil primary: without a reading, good');
+    // Bad clears nobody: it is noted, and told.
+    const bad = fault().press('up b');
+    expect(bad.bench.entries.at(-1)).toMatchObject({ value: 'bad', judged: 'no reading' });
+  });
+
   it('asks for the figure again where it was none', () => {
     const desk = fault().press('up enter').type('fine').press('enter');
     expect(said(desk)).toContain('Say good, bad or unclear.');

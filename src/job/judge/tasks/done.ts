@@ -68,9 +68,10 @@ export interface HeldAgainst {
 
 /** What was measured, held against the limit of the file; null where that is no figure. */
 function heldAgainst({ limit, verb }: TaskSpec, wish: Wished<'done'>): HeldAgainst | null {
-  if (limit === null || !hasFigure(limit)) return null;
+  if (limit === null) return null;
   const figure = readFigure(limit);
   const read = readLimit(limit) ?? (figure && alone(figure, limit));
+  if (!read && !hasFigure(limit)) return null;
   const hand = { limit, judged: 'by hand' } as const;
   const unread = `The limit “${limit}” was not read whole: hold the reading against it yourself.`;
   if (!looksLikeLimit(limit)) return { ...hand, warn: { code: 'unread-limit', say: unread } };

@@ -14,6 +14,7 @@ import type {
   Verdict,
   Warning,
 } from '../../../model/types.ts';
+import { NO_READING } from '../../../model/verbs/verbs.ts';
 import { NAME } from '../../diary/entry.ts';
 import { type OpenTry, openTries } from '../../fold/tries.ts';
 import { asCheck, asSuspect } from '../../form/trace-fields.ts';
@@ -44,7 +45,10 @@ function noSuspect(job: Job, suspect: string) {
   return wrong('no-such-suspect', say, { suspect });
 }
 
-/** A reading is judged by the check's limit; without one, or without a reading, the person says how it came out. */
+/**
+ * A reading is judged by the check's limit; without one the person says how it came out. Good where there is a limit, and
+ * nothing was measured that can be held against it, needs a reason: it would clear somebody.
+ */
 export function judgeLook(job: Job, wish: Wished<'look'>, stamp: Stamp): Verdict {
   const check = job.upper.checks.get(wish.check);
   if (!check) {
@@ -64,16 +68,18 @@ export function judgeLook(job: Job, wish: Wished<'look'>, stamp: Stamp): Verdict
     return refuse('against-limit', `${held.say} That is ${held.says}.`, { limit: check.limit });
   }
   const byHand = held !== null && held.says === undefined;
-  const warnings: Warning[] =
-    byHand && held.say !== null ? [{ code: 'unread-reading', say: held.say }] : [];
-  if (reading === undefined && readable(check.limit) && said !== 'unclear') {
-    warnings.push({ code: 'no-reading', say: `Nothing measured to hold against ${check.limit}.` });
+  const unsure = said === 'unclear' ? null : unmeasured(check, reading, byHand ? held.say : null);
+  if (unsure && said === 'good' && because === undefined && readable(check.limit)) {
+    return refuse(unsure.code, `${unsure.say} Give the figure.`, { limit: check.limit });
   }
+  const warnings: Warning[] = unsure ? [unsure] : [];
   const judged = against || byHand ? 'by hand' : said === 'good' ? 'within' : 'beyond';
+  const limit = check.limit === null ? {} : { limit: check.limit };
+  const bare = unsure?.code === 'no-reading' ? { ...limit, judged: NO_READING } : {};
   const beside =
     reading === undefined
-      ? {}
-      : { result: reading, ...(check.limit === null ? {} : { limit: check.limit, judged }) };
+      ? bare
+      : { result: reading, ...limit, ...(check.limit === null ? {} : { judged }) };
   const test = said === 'unclear' ? null : provedBy(job, check.key);
   if (test) {
     const word = said === 'bad' ? 'failed' : 'passed';
@@ -113,6 +119,22 @@ function unheld({ check, limit }: CheckSpec, reading: string | undefined): strin
   return limit === null
     ? `${check} has no limit that says what ${reading} means.`
     : `Nothing in ${limit} says what ${reading} means.`;
+}
+
+/** What was not held against a limit: a look without a reading, one that is no figure, a limit that was not read. */
+function unmeasured(
+  { limit }: CheckSpec,
+  reading: string | undefined,
+  unread: string | null,
+): Warning | null {
+  if (reading !== undefined || limit === null) {
+    return unread === null ? null : { code: 'unread-reading', say: unread };
+  }
+  if (readable(limit)) {
+    return { code: 'no-reading', say: `Nothing measured to hold against ${limit}.` };
+  }
+  const say = `The limit “${limit}” was not read whole, and nothing was measured.`;
+  return looksLikeLimit(limit) ? { code: 'unread-limit', say } : null;
 }
 
 const readable = (limit: string | null): boolean => limit !== null && readLimit(limit) !== null;

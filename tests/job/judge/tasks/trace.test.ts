@@ -49,9 +49,25 @@ describe('a look', () => {
     const bench = new Bench(JOB);
     const wish = { do: 'look', check: 'primary', reading: 'fine' } as const;
     expect(bench.refusal(wish)).toMatchObject({ code: 'say-how' });
-    expect(bench.warnings({ ...wish, how: 'good' })).toEqual(['unread-reading']);
-    expect(bench.mark({ ...wish, how: 'good' })).toMatchObject({ judged: 'by hand' });
-    expect(bench.warnings({ do: 'look', check: 'primary', how: 'good' })).toEqual(['no-reading']);
+    const good = { ...wish, how: 'good' } as const;
+    expect(bench.refusal(good)).toMatchObject({ code: 'unread-reading' });
+    expect(bench.warnings({ ...wish, how: 'bad' })).toEqual(['unread-reading']);
+    expect(bench.mark({ ...good, because: 'the needle stood still' })).toMatchObject({
+      judged: 'by hand',
+    });
+  });
+
+  it('that is good with nothing measured needs a reason; bad is told, and both stay beside the mark', () => {
+    const bench = new Bench(JOB);
+    const wish = { do: 'look', check: 'primary', how: 'good' } as const;
+    expect(bench.refusal(wish)).toEqual({ code: 'no-reading', limit: '0.8..1.2 ohm' });
+    expect(bench.warnings({ ...wish, how: 'bad' })).toEqual(['no-reading']);
+    expect(bench.warnings({ ...wish, how: 'unclear' })).toEqual([]);
+    expect(bench.mark({ ...wish, because: 'measured last week' })).toMatchObject({
+      judged: 'no reading',
+      limit: '0.8..1.2 ohm',
+    });
+    expect(bench.mark({ ...wish, how: 'bad' })).toMatchObject({ judged: 'no reading' });
   });
 
   it('at something that is not listed is wrong use', () => {
