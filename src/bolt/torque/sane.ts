@@ -89,10 +89,11 @@ function sentence(
   const size = `${printNumber(stands.value, 3)} N·m`;
   const bolt = `${thread} ${mark}`;
   const ask = first ? ` Was ${printNumber(first.value)} ${first.unit} meant?` : '';
+  const good = `dry, such a bolt is good for ${size}`;
   const facts = {
-    high: `${printQuantity(q)} is more than ${bolt} stands dry (${size}).`,
-    low: `${printQuantity(q)} hardly clamps ${bolt}, which stands ${size}.`,
-    insane: `${printQuantity(q)} cannot be right for ${bolt}, which stands ${size}.`,
+    high: `${printQuantity(q)} may stretch ${bolt}: ${good}.`,
+    low: `${printQuantity(q)} hardly clamps ${bolt}: ${good}.`,
+    insane: `${printQuantity(q)} cannot be right for ${bolt}: ${good}.`,
   };
   return `${facts[v]}${ask} The maker's figure goes first: look it up again.`;
 }

@@ -179,7 +179,7 @@ function against(call: Call, q: Quantity): Answer {
   // The hole knows better than the bolt alone.
   const fits = verdict === 'fine' && asked && held.verdict !== 'fine';
   const text = [
-    ...(fits ? [] : [`${verdict}${say ? `: ${say}` : '.'}`]),
+    ...(fits ? [] : [say ?? `${verdict}.`]),
     ...(asked || held.lacks.length === 0 ? [heldSaid(held)] : []),
     MAKER_FIRST,
   ].join('\n');

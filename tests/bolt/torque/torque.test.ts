@@ -48,7 +48,7 @@ describe('a torque held against its thread', () => {
     const s = sane(q('95 lbf·ft'), 'M6x1')!;
     expect(s.suggest).toEqual([{ value: 95, unit: 'lbf·in', why: 'lbf·ft written for lbf·in' }]);
     expect(s.say).toBe(
-      "95 lbf·ft cannot be right for M6x1 8.8 (assumed), which stands 11.3 N·m. Was 95 lbf·in meant? The maker's figure goes first: look it up again.",
+      "95 lbf·ft cannot be right for M6x1 8.8 (assumed): dry, such a bolt is good for 11.3 N·m. Was 95 lbf·in meant? The maker's figure goes first: look it up again.",
     );
   });
 
