@@ -26,7 +26,7 @@ export function rows(): Row[] {
       3 * bolts + 2,
     ),
     row('round two: all out and off', roundTwo, `${FEW} keys`, FEW),
-    row('a wrong mark put right, its hole told', wrongMark, `${FEW} keys`, FEW),
+    row('a wrong mark put right, each digit of its hole a key', wrongMark, `${FEW} keys`, FEW),
     row('a part added, beside its text', part, `${FEW} keys`, FEW),
     row(
       'side cover, whole job',

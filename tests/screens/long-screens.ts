@@ -216,7 +216,7 @@ export const LONG: Record<Place, () => Desk> = {
   unmark: () => {
     const bench = coverOff();
     bench.mark({ do: 'inside', piece: COVER, what: long('Rag') });
-    return cover(bench, '1 u');
+    return cover(bench, '1 ]');
   },
   answer: () => cover(coverIn(), 'l').type('9 s, 9 m').press('enter'),
   stop: () => refused(''),

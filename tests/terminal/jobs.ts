@@ -76,7 +76,7 @@ export const SIDE_COVER = {
     step('scraped', 'space enter', /scrape both faces: done/),
     step('to the cover', 'space', /Side cover +.*off/),
     step('put it back', 'enter', /What is in your hand\?/),
-    step('a wrong mark', '12 s space 12 u enter', /12: that mark is taken back/),
+    step('a wrong mark', '1 2 s space 1 2 u', /12: that mark is taken back/),
     step('all S, then M and L', 's a m space l space', /All in, 13 of them by fingers only/),
     step('a stray bolt', 'l «s» enter', /1 bolt too many; over is 1 S/),
     step('the torque', 'space enter c «10 N·m, manual 2-17» enter', /0 of 13 done in this pass/),
@@ -105,8 +105,8 @@ export const SIDE_COVER = {
     step('all out', 'a', /13 of 13 out/),
     step('off', 'enter', /Side cover is off, 13 of 13 bolts in cup 2/),
   ] as Step[],
-  /** What a wrong mark costs, and a part beside its text. */
-  wrongMark: [step('not this one', '12 u enter', /12: that mark is taken back/)] as Step[],
+  /** What a wrong mark costs, each digit of its hole a key, and a part beside its text. */
+  wrongMark: [step('not this one', '1 2 u', /12: that mark is taken back/)] as Step[],
   part: [step('a part', '+ «HL-1142 gasket» enter enter', /[Tt]o buy/)] as Step[],
 };
 

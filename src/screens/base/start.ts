@@ -43,6 +43,7 @@ export function start({ on, guide = false, begun, ...look }: Opening): Updated {
     quiet: null,
     far: false,
     mine: [],
+    unmarked: null,
     drafts: {},
     read: [],
   };

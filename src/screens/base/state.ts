@@ -168,10 +168,24 @@ export interface State {
   far: boolean;
   /** Ids of the entries made in this sitting. */
   mine: readonly string[];
+  /** What one key took back of a hole: its entries, in order, while nothing was marked since. */
+  unmarked: { hole: string; piece: string; ids: readonly string[] } | null;
   /** Texts that were left half written, by what they were for. */
   drafts: Readonly<Record<string, string>>;
   /** Cautions read in this sitting, by piece, round and way. */
   read: readonly string[];
+}
+
+/** Marks that belong together, one after the other. */
+export interface Run {
+  /** Still to be recorded. */
+  rest: readonly Wish[];
+  /** So many entries were made in this sitting before it. */
+  from: number;
+  /** It takes marks back, and one key gives them back. */
+  takes: boolean;
+  /** Said when the last one is recorded. */
+  says: string;
 }
 
 export type Input = Extract<Happening, { on: 'press' | 'paste' }>;
@@ -303,8 +317,8 @@ export type PieceStep =
   | { step: 'tight'; here: string | null; typed: string }
   /** What is wrong with this hole: a choice. */
   | { step: 'trouble'; hole: string; choice: number; back: PieceStep }
-  /** A hole that was marked wrongly: which of its marks goes. `rest`: what is still to be recorded for that. */
-  | { step: 'unmark'; hole: string; mark: string; rest: readonly Wish[]; back: PieceStep }
+  /** A hole that was marked wrongly: which of its marks goes, or how that is taken back in turn. */
+  | { step: 'unmark'; hole: string; mark: string; run: Run | null; back: PieceStep }
   /** A trouble that was just noted, and what to do now. */
   | { step: 'advice'; hole: string; back: PieceStep }
   /** Refused, and why; `back` is where the person was. */

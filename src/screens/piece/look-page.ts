@@ -29,6 +29,7 @@ import { quietLast } from '../last/last-key.ts';
 import { lacksSaid } from '../parts-list/missing.ts';
 import type { OnHoles } from './step.ts';
 import { sayPass, sayPrinted } from './tight-said.ts';
+import { restsSaid } from './unmark.ts';
 
 export type OnLook = OnHoles<'look'> & { way: WayNow };
 
@@ -47,7 +48,7 @@ export function drawLook(here: OnLook): Page {
       right: line(sayWhere(piece, job)),
       under: line(piece.spec.torque?.text ?? ''),
       say: hole
-        ? sayHole(job, hole, piece, state.columns)
+        ? [...sayHole(job, hole, piece, state.columns), ...restsSaid(here)]
         : [
             ...sayLacks(state, job, piece),
             ...sayCured(state, job, piece),

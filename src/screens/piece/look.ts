@@ -34,7 +34,7 @@ import {
   troubleKey,
 } from './step-keys.ts';
 import { redoKey, undoKey } from './undo.ts';
-import { unmarkKey } from './unmark.ts';
+import { marksKey, unmarkKey } from './unmark.ts';
 
 function takeOff({ state, job, key, piece }: OnLook): Updated {
   const bare = piece.holes.length === 0;
@@ -92,6 +92,7 @@ const KEYS: readonly Key<OnLook>[] = [
   undoKey,
   redoKey,
   unmarkKey,
+  marksKey,
   // Not at the foot: the page of all that is known is one key away and has this key too.
   notSo<OnLook>(({ job, key, step }) => inPiece(job, key, step.here), ''),
   troubleKey,

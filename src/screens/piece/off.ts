@@ -22,7 +22,7 @@ import { noteOf, ownTip } from './said.ts';
 import { type OnHoles, type StepView, stepScreen } from './step.ts';
 import { adviceKey, mendedKey, troubleKey } from './step-keys.ts';
 import { redoKey, undoKey } from './undo.ts';
-import { unmarkKey } from './unmark.ts';
+import { marksKey, restsSaid, unmarkKey } from './unmark.ts';
 
 type OnOff = OnHand<'off'> & OnHoles<'off'>;
 
@@ -95,6 +95,7 @@ export const offScreen = stepScreen({
     farKey,
     redoKey,
     unmarkKey,
+    marksKey,
     noteKey,
     goKey,
     noKindKey,
@@ -111,6 +112,7 @@ function drawOff(here: OnOff): Page {
     under: line(piece.tray ?? ''),
     say: [
       ...sayNext(here),
+      ...restsSaid(here),
       ...noteOf(here, lit, state.columns),
       ...ownTip(here, 'removal', state.columns),
       ...tipsSaid(here).flatMap((t) => wrap(t, state.columns)),

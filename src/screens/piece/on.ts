@@ -28,7 +28,7 @@ import { noteOf, ownTip } from './said.ts';
 import { type OnHoles, type StepView, stepScreen } from './step.ts';
 import { adviceKey, heightsKey, leftKey, mendedKey, someIn, troubleKey } from './step-keys.ts';
 import { redoKey, undoKey } from './undo.ts';
-import { unmarkKey } from './unmark.ts';
+import { marksKey, restsSaid, unmarkKey } from './unmark.ts';
 
 interface OnOn extends OnHand<'on'>, OnHoles<'on'> {
   /** Empty holes where what is in the hand belongs. */
@@ -107,6 +107,7 @@ export const onScreen = stepScreen({
     undoKey,
     redoKey,
     unmarkKey,
+    marksKey,
     farKey,
     troubleKey,
     mendedKey,
@@ -140,6 +141,7 @@ function drawOn(here: OnOn): Page {
     say: [
       ...sayHand(here),
       ...sayLit(here),
+      ...restsSaid(here),
       ...left(here, state.columns),
       line('In means turned by fingers, three turns at least.'),
       ...ownTip(here, 'fitting', state.columns),

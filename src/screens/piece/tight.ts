@@ -25,7 +25,7 @@ import { onPiece, type StepView, stepScreen } from './step.ts';
 import { adviceKey, leftKey, mendedKey, troubleKey } from './step-keys.ts';
 import { type OnTight, sayPass, sayPrinted, settingOf, tightSaid } from './tight-said.ts';
 import { redoKey, undoKey } from './undo.ts';
-import { unmarkKey } from './unmark.ts';
+import { marksKey, restsSaid, unmarkKey } from './unmark.ts';
 
 function onTight(state: State, view: StepView<'tight'>): OnTight | null {
   const here = onPiece(state, view);
@@ -100,6 +100,7 @@ export const tightScreen = stepScreen({
     undoKey,
     redoKey,
     unmarkKey,
+    marksKey,
     farKey,
     {
       ...notSo<OnTight>(inPass),
@@ -147,7 +148,7 @@ function drawTight(here: OnTight): Page {
   const rest = {
     right: line(`tight, pass ${now.number} of ${now.of}: ${sayPass(pass)}`),
     under: line(under.join('   ')),
-    say: tightSaid(here, { now, pass, before, set: fits ? null : set }),
+    say: [...tightSaid(here, { now, pass, before, set: fits ? null : set }), ...restsSaid(here)],
     most: MOST,
   };
   if (state.far) {

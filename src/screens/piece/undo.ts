@@ -7,6 +7,7 @@ import type { Updated } from '../base/state.ts';
 import { lastOf, whereLast } from '../base/undo.ts';
 import { lessHand } from './hand-press.ts';
 import type { OnPiece } from './step.ts';
+import { giveBack } from './unmark.ts';
 
 /** The last mark of a piece that counts; notes of undone marks are no marks, nor is how many bolts it has. */
 function lastMarkOn(job: Job, piece: string): Entry | null {
@@ -28,9 +29,12 @@ function testBehind(job: Job, key: string, last: Entry): Entry | null {
   );
 }
 
-function undo({ state, job, key, step }: OnPiece): Updated {
+function undo(here: OnPiece): Updated {
+  const { state, job, key, step } = here;
   const inHand = step.step === 'off' || (step.step === 'on' && step.fresh);
   if (inHand && step.hand !== '') return toStep(state, { ...step, hand: lessHand(step.hand) });
+  const given = giveBack(here);
+  if (given) return given;
   const own = lastMarkOn(job, key);
   const last = own && (testBehind(job, key, own) ?? own);
   if (!last) return say(state, `Nothing of this piece is left to take back. ${whereLast(state)}`);
@@ -69,8 +73,10 @@ export const redoKey: Key<OnPiece> = {
   presses: ['y', ','],
   label: 'redo',
   help: 'what was just taken back in this sitting stands again',
-  holds: (here) => lastUndo(here) !== null,
+  holds: (here) => giveBack(here) !== null || lastUndo(here) !== null,
   does: (here) => {
+    const given = giveBack(here);
+    if (given) return given;
     const last = lastUndo(here);
     return last ? requestMark(here.state, { do: 'undo', id: last.id }) : stay(here.state);
   },

@@ -1,12 +1,12 @@
 /** The wrong hole was marked: which of its marks goes, and what goes or stands with it. */
 import { sayEntry } from '../../job/fold/say-entry.ts';
-import type { Entry } from '../../model/types.ts';
+import type { Entry, Wish } from '../../model/types.ts';
 import { marksOn, type Unmark, unmark } from '../../plan/piece/unmark.ts';
 import { sayDate } from '../../plan/time/days.ts';
 import { ENTER, type Key } from '../base/key.ts';
 import { atStep, requestMark, say, stay, toStep } from '../base/moves.ts';
 import { listLines, type Page } from '../base/page.ts';
-import type { State, Updated } from '../base/state.ts';
+import type { PieceStep, State, Updated } from '../base/state.ts';
 import { bold, hanging, type Line, line, span, wrap } from '../kit/text.ts';
 import { list } from '../kit/words.ts';
 import { type OnHoles, type OnPiece, onPiece, type StepView, stepScreen } from './step.ts';
@@ -27,24 +27,87 @@ function onUnmark(state: State, view: StepView<'unmark'>): OnUnmark | null {
   return { ...here, marks, mark, takes: mark && unmark(job, piece, step.hole, mark) };
 }
 
-/** A letter that is a kind of this job is in the hand first. */
-export const unmarkKey: Key<OnHoles<'look' | 'off' | 'on' | 'tight'>> = {
+type Pointing = OnHoles<'look' | 'off' | 'on' | 'tight'>;
+
+/** The last mark on the hole that is pointed at, and what goes or stands with it; null where none is. */
+function lastOn({ job, piece, step: { here } }: Pointing): { mark: Entry; takes: Unmark } | null {
+  const mark = here === null ? undefined : marksOn(job, piece, here)[0];
+  return here !== null && mark ? { mark, takes: unmark(job, piece, here, mark) } : null;
+}
+
+/** Before the key that takes it back: what rests on the mark of the hole that is pointed at. */
+export function restsSaid(here: Pointing): Line[] {
+  const { job, state, step } = here;
+  const last = lastOn(here);
+  const said = last ? goesSaid(last.takes, last.mark, (e) => sayEntry(e, job)) : [];
+  return wrap(said.length === 0 ? '' : `Not ${step.here}: u. ${said.join(' ')}`, state.columns);
+}
+
+function nothingOn({ state, step }: Pointing): Updated {
+  if (step.here === null) return say(state, 'Which hole? Its number first.');
+  return say(state, `Nothing is marked on ${step.here} in this round.`);
+}
+
+/** A letter that is a kind of this job is in the hand first: then by the list of marks. */
+export const unmarkKey: Key<Pointing> = {
   id: 'not-this-one',
   presses: ['u', '/'],
   label: ({ step }) => (step.here === null ? '' : 'not this one'),
-  help: 'the wrong hole was marked: its mark goes, wherever it stands',
-  does: ({ state, job, piece, step }) => {
-    const hole = step.here;
-    if (hole === null) return say(state, 'Which hole? Its number first.');
-    const [first] = marksOn(job, piece, hole);
-    if (!first) return say(state, `Nothing is marked on ${hole} in this round.`);
-    return toStep(state, { step: 'unmark', hole, mark: first.id, rest: [], back: step });
+  help: 'the wrong hole was marked: its last mark goes, wherever it stands, with what rests on it',
+  does: (here) => {
+    const { state, step } = here;
+    const last = lastOn(here);
+    if (!last || step.here === null) return nothingOn(here);
+    const asked = { step: 'unmark', hole: step.here, mark: last.mark.id, back: step } as const;
+    return takeBack(state, asked, last.takes.wishes);
   },
 };
 
-function takeBack({ state, step, takes }: OnUnmark): Updated {
-  const [first, ...rest] = takes?.wishes ?? [];
-  return first ? requestMark(toStep(state, { ...step, rest }).state, first) : stay(state);
+/** An older one of its marks. */
+export const marksKey: Key<Pointing> = {
+  id: 'which-mark',
+  presses: [']'],
+  label: '',
+  help: 'the marks of the hole that is pointed at: which of them is wrong',
+  does: (here) => {
+    const { state, step } = here;
+    const last = lastOn(here);
+    if (!last || step.here === null) return nothingOn(here);
+    const { id } = last.mark;
+    return toStep(state, { step: 'unmark', hole: step.here, mark: id, run: null, back: step });
+  },
+};
+
+type Asked = Omit<Extract<PieceStep, { step: 'unmark' }>, 'run'>;
+
+function takeBack(state: State, asked: Asked, wishes: readonly Wish[]): Updated {
+  const says = `${asked.hole}: that mark is taken back.`;
+  return carryOut(state, asked, wishes, { takes: true, says });
+}
+
+function carryOut(
+  state: State,
+  asked: Asked,
+  [first, ...rest]: readonly Wish[],
+  of: { takes: boolean; says: string },
+): Updated {
+  if (!first) return stay(state);
+  const run = { rest, from: state.mine.length, ...of };
+  return requestMark(toStep(state, { ...asked, run }).state, first);
+}
+
+/** What "not this one" took back of this piece stands again, whole; null where that was not the last thing done. */
+export function giveBack({ state, job, key, step }: OnPiece): Updated | null {
+  const { unmarked } = state;
+  const ids = unmarked?.ids ?? [];
+  if (!unmarked || unmarked.piece !== key || job.entries.at(-1)?.id !== ids.at(-1)) return null;
+  const { hole } = unmarked;
+  const wishes = ids.toReversed().map((id): Wish => ({ do: 'undo', id }));
+  const says = `${hole}: its mark stands again.`;
+  return carryOut(state, { step: 'unmark', hole, mark: '', back: step }, wishes, {
+    takes: false,
+    says,
+  });
 }
 
 export const unmarkScreen = stepScreen({
@@ -57,7 +120,7 @@ export const unmarkScreen = stepScreen({
       label: 'take it back',
       help: 'the marked one is taken back, with what rests on it',
       holds: ({ mark }) => mark !== null,
-      does: takeBack,
+      does: ({ state, step, takes }) => takeBack(state, step, takes?.wishes ?? []),
     },
   ],
   draw: drawUnmark,
@@ -84,7 +147,9 @@ function drawUnmark({ state, job, piece, step, marks, mark, takes }: OnUnmark): 
         const row = hanging(first, sayEntry(e, job), columns, here ? { bold: true } : {});
         return listLines(row, i, here);
       }),
-    say: takes ? goesSaid(takes, mark, (e) => sayEntry(e, job), state.columns) : [],
+    say: (takes ? goesSaid(takes, mark, (e) => sayEntry(e, job)) : []).flatMap((text, i) =>
+      wrap(text, state.columns, i === 0 ? { bold: true } : {}),
+    ),
   };
 }
 
@@ -92,8 +157,7 @@ function goesSaid(
   { gone, again }: Unmark,
   mark: Entry | null,
   told: (entry: Entry) => string,
-  columns: number,
-): Line[] {
+): string[] {
   const with_ = gone.filter((e) => e !== mark).map(told);
   const stands = again.flatMap(({ entry, holes }) =>
     holes.length === 0
@@ -101,7 +165,7 @@ function goesSaid(
       : [`${list(holes)} ${entry.verb === 'tight' ? entry.value : entry.verb}`],
   );
   return [
-    ...wrap(with_.length === 0 ? '' : `With it goes: ${list(with_)}.`, columns, { bold: true }),
-    ...wrap(stands.length === 0 ? '' : `Stands again: ${list(stands)}.`, columns),
+    ...(with_.length === 0 ? [] : [`With it goes: ${list(with_)}.`]),
+    ...(stands.length === 0 ? [] : [`Stands again: ${list(stands)}.`]),
   ];
 }

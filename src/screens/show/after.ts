@@ -46,6 +46,7 @@ function done(before: State, result: Done, wish: Wish, file: string): Updated {
     ...outOfQuestion(before),
     open: { file, job },
     mine: entry ? [...before.mine, entry.id] : before.mine,
+    unmarked: null,
     quiet: null,
   };
   const next = greet(before, toStart(follow(now, { wish, entry, before }), result));
@@ -78,10 +79,16 @@ function greet({ view }: State, next: Updated): Updated {
 function goesOn(state: State, { before }: MadeMark): Updated | null {
   const { view } = before;
   if (view.screen !== 'piece' || view.step.step !== 'unmark') return null;
-  const { step } = view;
-  const [next, ...rest] = step.rest;
-  if (next) return requestMark({ ...state, view: { ...view, step: { ...step, rest } } }, next);
-  return say(state, `${step.hole}: that mark is taken back.`);
+  const { step, piece } = view;
+  const { run, hole } = step;
+  if (run === null) return null;
+  const [next, ...rest] = run.rest;
+  if (next) {
+    const on = { ...view, step: { ...step, run: { ...run, rest } } };
+    return requestMark({ ...state, view: on }, next);
+  }
+  const unmarked = run.takes ? { hole, piece, ids: state.mine.slice(run.from) } : null;
+  return say({ ...state, unmarked }, run.says);
 }
 
 /** When the last piece is on and gone round, the gate before the first start opens by itself. */

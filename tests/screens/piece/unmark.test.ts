@@ -6,11 +6,11 @@ import { Desk } from '../desk.ts';
 const passes = (d: Desk) => d.bench.piece().holes.map((h) => h.passes.join('+') || h.state);
 
 describe('not this one', () => {
-  it('is the hole and two keys, for the last mark on it', () => {
+  it('is the hole and one key, for the last mark on it', () => {
     const d = new Desk(new Bench().openCover().fillCover()).open('cover').press('space space');
     expect(d.step).toBe('tight');
     const last = d.bench.entries.at(-1)?.hole?.[0] ?? '';
-    d.press('escape').press(`${last} u enter`);
+    d.press('escape').press(`${last} u`);
     expect(d.bench.hole(last)).toMatchObject({ state: 'in', passes: [] });
     expect(d.frame).toContain(`${last}: that mark is taken back.`);
   });
@@ -22,7 +22,7 @@ describe('not this one', () => {
     }
     bench.mark({ do: 'tight', piece: 'cover', holes: ['1'], pass: 'snug', because: 'first' });
     bench.mark({ do: 'tight', piece: 'cover', holes: ['2'], pass: 'snug', because: 'then' });
-    const d = new Desk(bench).open('cover').press('1 / down');
+    const d = new Desk(bench).open('cover').press('1 ] down');
     expect(d.frame).toContain('Not 1: which mark is wrong?');
     expect(d.frame).toContain('With it goes: 1 snug.');
     d.press('enter');
@@ -33,22 +33,38 @@ describe('not this one', () => {
   it('of a mark for many holes the others stand again', () => {
     const bench = new Bench().openCover().fillCover();
     bench.mark({ do: 'tight', piece: 'cover' });
-    const d = new Desk(bench).open('cover').press('4 u');
-    expect(d.frame).toContain('Stands again: 1, 2, 3 and 5 snug.');
-    d.press('enter');
+    const d = new Desk(bench).open('cover').press('4');
+    expect(d.frame).toContain('Not 4: u. Stands again: 1, 2, 3 and 5 snug.');
+    d.press('u');
     expect(passes(d)).toEqual(['snug', 'snug', 'snug', 'in', 'snug']);
-    d.press('escape escape').open('cover').press('2 u down enter');
+    d.press('escape escape').open('cover').press('2 ] down enter');
     expect(bench.states()).toBe('in out in in in');
     expect(passes(d)).toEqual(['snug', 'out', 'snug', 'in', 'snug']);
   });
 
   it('a bolt that never came out: the piece did not come off either', () => {
     const bench = new Bench().openCover();
-    const d = new Desk(bench).open('cover').press('3 u');
+    const d = new Desk(bench).open('cover').press('3');
     expect(d.frame).toContain('With it goes: off.');
-    d.press('enter');
+    d.press('u');
     expect(bench.states()).toBe('out out home out out');
     expect(bench.piece().away).toBe('no');
+  });
+
+  it('stands again as it was, by the key that takes the last thing back', () => {
+    for (const key of ['backspace', 'y']) {
+      const bench = new Bench().openCover().fillCover();
+      bench.mark({ do: 'tight', piece: 'cover' });
+      const d = new Desk(bench).open('cover').press(`4 u ${key}`);
+      expect(passes(d)).toEqual(['snug', 'snug', 'snug', 'snug', 'snug']);
+      expect(d.frame).toContain('4: its mark stands again.');
+    }
+    const bench = new Bench().openCover();
+    const d = new Desk(bench).open('cover').press('3 u');
+    expect(bench.piece().away).toBe('no');
+    d.press('backspace');
+    expect(bench.states()).toBe('out out out out out');
+    expect(bench.piece().away).toBe('removed');
   });
 
   it('says so where nothing is marked, and asks which hole where none is lit', () => {
@@ -60,7 +76,7 @@ describe('not this one', () => {
 
   it('a Space takes nothing back, and Esc leaves all as it was', () => {
     const bench = new Bench().openCover();
-    const d = new Desk(bench).open('cover').press('3 u space escape');
+    const d = new Desk(bench).open('cover').press('3 ] space escape');
     expect(d.step).toBe('look');
     expect(bench.states()).toBe('out out out out out');
   });
