@@ -5,7 +5,7 @@
 import { MAKER_FIRST } from '../bolt/torque/cautions.ts';
 import { inWords } from '../job/truth/said.ts';
 import type { HoleNow, Job, Kind, PieceNow } from '../model/types.ts';
-import { many } from '../model/words.ts';
+import { capital, many } from '../model/words.ts';
 import { type Box, inMm, type Sized } from '../piece/life-size.ts';
 import { layout } from '../piece/map.ts';
 import { rounds } from '../piece/sequence/rounds.ts';
@@ -26,6 +26,7 @@ import {
   stageSaid,
   texts,
   torqueSaid,
+  unreadOn,
 } from './said.ts';
 import { drawMark, holdsBox, isIn, layingSaid, sheetsOf, type Tiles, tilesOf } from './tiles.ts';
 
@@ -76,7 +77,7 @@ export function card(ask: CardAsk): Paper | NoPaper {
   );
   const body = m`${pictures}
 <section>
-${whole(ask)}${laying === '' ? null : m`<p>${laying}</p>`}${notes.slice(1).map((n) => m`<p class="loud">${n}</p>`)}${drawn.told.map((line) => m`<p class="quiet">${line}</p>`)}
+${unreadOn(job)}${whole(ask)}${laying === '' ? null : m`<p>${laying}</p>`}${notes.slice(1).map((n) => m`<p class="loud">${n}</p>`)}${drawn.told.map((line) => m`<p class="quiet">${line}</p>`)}
 ${lengthLines(job, piece, sheet.width)}
 ${order(job, piece)}
 </section>`;
@@ -93,6 +94,7 @@ const CARD_STYLE = `
 .head b{font-size:11pt}
 .head span{display:block;white-space:nowrap}
 .first{break-inside:avoid}
+section>.quiet:last-child{break-before:avoid}
 .lengths{display:flex;flex-wrap:wrap;gap:1mm 6mm}
 .lengths figure{margin:0;break-inside:avoid}
 .lengths figcaption{font-size:8.5pt}`;
@@ -260,7 +262,7 @@ function order(job: Job, piece: PieceNow): Markup {
   const torque = torqueSaid(job, piece);
   const of = { piece: spec.key };
   return m`<h2>Tighten</h2>
-<p>${t(found.why)}.</p>
+<p>${t(capital(found.why))}.</p>
 <p class="order"><b>${joined(found.tighten, ' ')}</b></p>
 <p class="quiet">Loosen: ${joined(found.loosen, ' ')}</p>
 ${[...found.tips.tighten, ...found.tips.loosen].map((tip) => m`<p>${tip}</p>`)}

@@ -1,6 +1,7 @@
 /** What follows from a job: what is to be looked at again or done after a day, a distance or so many hours. */
 import { choresOf } from '../memory/due.ts';
 import type { Job } from '../model/types.ts';
+import { followsStart } from '../plan/gates/start.ts';
 import { testList } from '../plan/tests/testlist.ts';
 
 const said = (parts: readonly (string | null)[]) => parts.filter((s) => s !== null).join(', ');
@@ -19,9 +20,11 @@ export function followsFrom(job: Job, now: string): string[] {
   ];
 }
 
-/** What the file says already of after the start, while nothing of it has begun to count. */
+/** What the file says already of after the start, while nothing of it has begun to count. Other work is wanting before it. */
 export function followsLater(job: Job): string[] {
   return [...job.tasks.values()].flatMap(({ spec, done }) =>
-    spec.when === null || done !== null ? [] : [said([spec.say.replace(/\.$/, ''), spec.when])],
+    spec.when === null || done !== null || (spec.verb === 'do' && !followsStart(job, spec))
+      ? []
+      : [said([spec.say.replace(/\.$/, ''), spec.when])],
   );
 }

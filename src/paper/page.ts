@@ -38,9 +38,10 @@ p,ul,ol,dl{margin:1mm 0}
 ul,ol{padding-left:5mm}
 li,p,td,th,dd,dt,h1,h2,h3,figcaption{overflow-wrap:anywhere}
 svg{display:block;break-inside:avoid;max-width:none}
-table{border-collapse:collapse;width:100%}
+table{border-collapse:collapse;width:calc(100% - .4mm);margin:0 .2mm}
 th,td{border:.2mm solid #666;padding:.6mm 1.2mm;text-align:start;vertical-align:top}
-th{font-weight:bold;background:#fff}
+th{font-weight:bold;background:#fff;overflow-wrap:break-word}
+th[scope=row]{white-space:nowrap;width:1%}
 tr{break-inside:avoid}
 thead{display:table-header-group}
 .quiet{color:#333;font-size:8.5pt}

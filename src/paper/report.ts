@@ -24,7 +24,7 @@ import { followsFrom } from './follow.ts';
 import { JOINT_FIELDS, jointRecords } from './joint-record.ts';
 import { joined, type Markup, m, t } from './markup.ts';
 import { page } from './page.ts';
-import { dayOf, ofWhat } from './said.ts';
+import { dayOf, ofWhat, unreadOn } from './said.ts';
 
 /** A photograph as the page shows it. */
 export interface ReportPicture {
@@ -102,7 +102,7 @@ const STYLE = `
 .source{font-size:7pt}
 .signed{break-before:avoid;break-inside:avoid}
 section > :is(ul,table):last-child{break-inside:avoid}
-.joint{break-inside:avoid-page}
+.quiet.joints{break-after:avoid}
 .joint th{width:52mm;font-weight:normal}
 .joint .fill{width:100mm;height:6mm}
 .photos{display:grid;grid-template-columns:1fr 1fr;gap:4mm}
@@ -111,7 +111,7 @@ section > :is(ul,table):last-child{break-inside:avoid}
 
 function jobBody(ask: ReportAsk, job: Job, pictures: readonly ReportPicture[]): Markup {
   const { upper } = job;
-  return m`<h2>${t(upper.job)}</h2>
+  return m`<h2>${t(upper.job)}</h2>${unreadOn(job)}
 <table><tbody>${[
     ['Machine', upper.machine],
     ['Complaint', upper.complaint],
@@ -119,7 +119,7 @@ function jobBody(ask: ReportAsk, job: Job, pictures: readonly ReportPicture[]): 
     ['Done', upper.done],
     ['From', span(job)],
   ].map(([name, text]) =>
-    text == null ? null : m`<tr><th>${name ?? ''}</th><td>${t(text)}</td></tr>`,
+    text == null ? null : m`<tr><th scope="row">${name ?? ''}</th><td>${t(text)}</td></tr>`,
   )}</tbody></table>
 ${looked(job)}
 ${work(job)}
@@ -243,7 +243,7 @@ function joints({ now, by }: ReportAsk, job: Job): Markup | null {
   const records = jointRecords(job, now, by);
   if (records.length === 0) return null;
   return m`<h3>Joint record</h3>
-<p class="quiet">An empty line: not noted, to be filled in by pen.</p>
+<p class="quiet joints">An empty line: not noted, to be filled in by pen.</p>
 ${records.map(
   (record) =>
     m`<table class="joint"><thead><tr><th colspan="2"><b>${t(record.name)}</b>${record.complete ? null : m` <b>NOT COMPLETE</b>`}</th></tr></thead><tbody>${JOINT_FIELDS.map(

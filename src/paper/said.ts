@@ -1,6 +1,8 @@
 /** Words that several papers share. */
+
 import { printQuantity } from '../bolt/read/units.ts';
 import { settings, type Wrench } from '../bolt/torque/wrench.ts';
+import { unreadSaid } from '../job/fold/unread.ts';
 import { textInWords, textSaid, textsSaid } from '../job/truth/corrections.ts';
 import { inWords, type TextSaid } from '../job/truth/said.ts';
 import type {
@@ -16,6 +18,7 @@ import type {
 } from '../model/types.ts';
 import { printItem } from '../piece/row.ts';
 import { cautionsSaid } from '../plan/care/cautions.ts';
+import { type Markup, m, t } from './markup.ts';
 
 /** `S: M6x25 flange, 8 mm`; the letter alone of a kind that the file does not describe. */
 export function kindSaid(kinds: ReadonlyMap<string, Kind>, letter: string): string {
@@ -90,4 +93,10 @@ export function dayOf(time: string): string {
 export function ofWhat(job: Job, { piece, task, hole }: Correction): string {
   const of = task ?? job.pieces.get(piece ?? '')?.spec.name ?? piece ?? '';
   return hole === undefined ? of : `${of}, hole ${hole}`;
+}
+
+/** That lines of the file do not count: on each page that somebody works or judges by. */
+export function unreadOn(job: Job): Markup | null {
+  const say = unreadSaid(job);
+  return say === null ? null : m`<p class="loud">${t(say)}</p>`;
 }

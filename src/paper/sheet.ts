@@ -2,7 +2,9 @@
  * The sheet for a second opinion: what somebody must know who sees neither the machine nor the bench. As a page, or as
  * Markdown to paste. Names, places and prices are left out unless they are asked for.
  */
+
 import { livingEntries } from '../job/diary/living.ts';
+import { unreadSaid } from '../job/fold/unread.ts';
 import { oneLine } from '../model/safe.ts';
 import type { Job, PieceNow } from '../model/types.ts';
 import { list } from '../model/words.ts';
@@ -103,6 +105,7 @@ function partsOf(ask: SheetAsk): Part[] {
   const many = (title: string, lines: string[]): Part[] =>
     lines.length === 0 ? [] : [{ title, lines }];
   return [
+    ...one('Not read', unreadSaid(job)),
     ...one('Machine', machine),
     ...one('Complaint', complaint),
     ...one('Found so far', found),

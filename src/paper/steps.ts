@@ -21,6 +21,7 @@ import {
   stageSaid,
   texts,
   torqueSaid,
+  unreadOn,
   wrenchesSaid,
 } from './said.ts';
 
@@ -37,10 +38,10 @@ export function steps(ask: StepsAsk): Paper | NoPaper {
   const rows = rowsOf(ask);
   if (rows.length === 0) return { code: 'all-back', say: 'Nothing is left to go back.' };
   const back = plan(job, now).steps.filter((s) => s.kind === 'on' && s.done).length;
-  const { points, fits } = pointsFor(rows, within(size));
+  const { points, fits, long } = pointsFor(ask, rows, within(size));
   const body = m`<h1>The way up: ${t(job.upper.job)}</h1>
-<p class="quiet">${joined([job.upper.machine, dayOf(now)].filter((s) => s !== null).map(t), ' · ')}${back === 0 ? null : m` · ${many(back, 'piece')} back already`}</p>
-<ol class="way" style="font-size:${points}pt">${rows.map(row)}</ol>
+<p class="quiet">${joined([job.upper.machine, dayOf(now)].filter((s) => s !== null).map(t), ' · ')}${back === 0 ? null : m` · ${many(back, 'piece')} back already`}</p>${unreadOn(job)}
+<ol class="way" style="font-size:${points}pt">${rows.map((one, i) => row(one, long[i] === true))}</ol>
 <p class="quiet">The maker’s order and figures go before this sheet.</p>`;
   const notes = fits
     ? []
@@ -56,12 +57,13 @@ export function steps(ask: StepsAsk): Paper | NoPaper {
 const STYLE = `
 .way{columns:2;column-gap:10mm;line-height:1.25;padding-left:7mm;margin:2mm 0}
 .way li{break-inside:avoid;margin-bottom:.6em}
+.way .long{break-inside:auto}
 .way p{margin:0}
-.way .box{float:right;border:.3mm solid #000;width:1em;height:1em}
+.way .box{float:right;margin:0 .3mm 0 1mm;border:.3mm solid #000;width:1em;height:1em}
 .way .caution{font-weight:bold}`;
 
-function row({ name, lines, cautions }: Row): Markup {
-  return m`<li><span class="box"></span><b>${t(name)}</b>${lines.map((l) => m`<p>${t(l)}</p>`)}${cautions.map((c) => m`<p class="caution">! ${t(c)}</p>`)}</li>`;
+function row({ name, lines, cautions }: Row, long: boolean): Markup {
+  return m`<li${long ? m` class="long"` : null}><span class="box"></span><b>${t(name)}</b>${lines.map((l) => m`<p>${t(l)}</p>`)}${cautions.map((c) => m`<p class="caution">! ${t(c)}</p>`)}</li>`;
 }
 
 /** What is open from the last piece that has to come off: pieces that go on, and tasks as they come. */
@@ -75,9 +77,12 @@ function rowsOf(ask: StepsAsk): Row[] {
     if (piece) return [pieceRow(ask, piece)];
     const task = i < from ? undefined : job.tasks.get(step);
     if (!task) return [];
-    const { step: say, limit } = taskSaid(job, task.spec);
+    const { step: say, limit, when } = taskSaid(job, task.spec);
     const cautions = cautionsForTask(task.spec).map((c) => c.say);
-    const lines = limit === null ? [] : [inWords(['within ', limit])];
+    const lines = [
+      ...(when === null ? [] : [inWords([when])]),
+      ...(limit === null ? [] : [inWords(['limit: ', limit])]),
+    ];
     return [{ name: inWords([say]), lines, cautions }];
   });
 }
@@ -99,7 +104,7 @@ function pieceRow({ job, wrenches }: StepsAsk, piece: PieceNow): Row {
       ...list('loose', 'loose'),
       ...list('marks', 'marks'),
       ...list('routes', 'routes'),
-      ...(bolts.length === 0 ? [] : [bolts.join('; ')]),
+      ...bolts,
       ...tightened(job, piece, wrenches),
     ],
     cautions: cautionsOn(job, piece),
@@ -123,7 +128,7 @@ function tightened(job: Job, piece: PieceNow, wrenches: StepsAsk['wrenches']): s
   return [
     ...(names.length > 1 ? [`order ${order.join(' ')}`] : []),
     torque === null ? 'torque not noted' : `torque ${torque}`,
-    stages.join('; '),
+    ...stages,
     // The stages have its figure; how it is printed stands nowhere else.
     ...own.flatMap(({ hole, said }) =>
       said.printed === null ? [] : [`hole ${hole}: ${inWords([said])}`],
@@ -133,21 +138,48 @@ function tightened(job: Job, piece: PieceNow, wrenches: StepsAsk['wrenches']): s
 
 /** mm of a point. */
 const POINT = 25.4 / 72;
-/** Rows are not parted, so that columns do not fill to their end. */
-const FILLED = 0.9;
-const SIZES = [11, 10, 9, 8, 7, 6.5, 6, 5.5];
+const SIZES = [16, 14, 12.5, 11, 10, 9, 8, 7, 6.5, 6, 5.5];
+/** mm: what stands over and under the columns, a line each. */
+const AROUND = { title: 7, machine: 4.5, unread: 9, rest: 11 };
 
-/** The largest letters in which all of it stands on one page in two columns. */
-function pointsFor(rows: readonly Row[], sheet: { width: number; height: number }) {
-  const fits = (points: number) => {
+/** The largest letters in which all of it stands on one page in two columns, and which rows are parted there. */
+function pointsFor(
+  { job }: StepsAsk,
+  rows: readonly Row[],
+  sheet: { width: number; height: number },
+) {
+  const title = wrapped(`The way up: ${job.upper.job}`, sheet.width / (15 * POINT)).length;
+  const machine = wrapped(
+    `${job.upper.machine ?? ''} 2026-01-01`,
+    sheet.width / (8.5 * POINT),
+  ).length;
+  const unread = unreadOn(job) === null ? 0 : AROUND.unread;
+  const room =
+    sheet.height - title * AROUND.title - machine * AROUND.machine - unread - AROUND.rest;
+  const heights = (points: number) => {
     const size = points * POINT;
     const most = ((sheet.width - 10) / 2 - 8) / size;
-    const lines = rows.reduce((sum, { name, lines: said, cautions }) => {
-      const texts = [name, ...said, ...cautions.map((c) => `! ${c}`)];
-      return sum + 0.6 + texts.reduce((n, text) => n + wrapped(text, most).length * 1.25, 0);
-    }, 0);
-    return lines * size <= 2 * (sheet.height - 22) * FILLED;
+    return rows.map(({ name, lines, cautions }) => {
+      const texts = [name, ...lines, ...cautions.map((c) => `! ${c}`)];
+      return size * texts.reduce((n, text) => n + wrapped(text, most).length * 1.25, 0.6);
+    });
   };
-  const points = SIZES.find(fits);
-  return { points: points ?? SIZES.at(-1) ?? 6, fits: points !== undefined };
+  const points = SIZES.find((size) => columnsOf(heights(size), room) <= 2);
+  const taken = points ?? SIZES.at(-1) ?? 6;
+  const long = heights(taken).map((height) => isLong(height, room));
+  return { points: taken, fits: points !== undefined, long };
+}
+
+/** A row so high may be parted between columns, any other stands whole in one. */
+const isLong = (height: number, room: number) => height > room / 2;
+
+function columnsOf(heights: readonly number[], room: number): number {
+  let [columns, used] = [1, 0];
+  for (const height of heights) {
+    const parted = isLong(height, room);
+    if (!parted && used + height > room) [columns, used] = [columns + 1, 0];
+    used += height;
+    for (; parted && used > room; used -= room) columns += 1;
+  }
+  return columns;
 }

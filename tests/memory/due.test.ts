@@ -117,6 +117,28 @@ describe('what follows from a job', () => {
     expect(readingOf([first, read(1049)], first.job)).toMatchObject({ value: 1049, unit: 'km' });
   });
 
+  it('hours are what an hour meter shows; without one, and of what cures, they are those of the clock', () => {
+    const tasks = `  oil: {do: Change the oil, when: after 50 h, after: cover on}
+  edge: {test: Edge, when: cured after 24 h, after: cover on}
+  ride: {test: Bolts, when: after 30 min of use, after: cover on}`;
+    const met = dueList([cover('Velde GS 90, 1987, 12100 h', tasks)], NOW);
+    expect(one('oil', met)).toMatchObject({
+      by: 'hours',
+      at: '12150 h',
+      due: null,
+      state: 'later',
+    });
+    expect(one('edge', met)).toMatchObject({ by: 'days', due: '2026-04-02', state: 'due' });
+    expect(one('ride', met)).toMatchObject({ by: 'hours', at: '12100.5 h' });
+    const run = `  - {at: 2026-05-01T10:00:00+02:00, id: mark0006, reading: 12151 h}\n`;
+    expect(one('oil', dueList([cover('Velde GS 90, 12100 h', tasks, run)], NOW))).toMatchObject({
+      left: '-1 h',
+      state: 'due',
+    });
+    const clock = dueList([cover('Velde GS 90, 1000 km', tasks)], NOW);
+    expect(one('oil', clock)).toMatchObject({ by: 'days', due: '2026-04-03', state: 'due' });
+  });
+
   it('a counter of hours is none of km; what no counter tells is later, and no figure is made up', () => {
     const all = dueList([cover('Hollin 400, 1000 km', TASKS)], NOW);
     expect(one('hours', all)).toMatchObject({ by: 'hours', at: null, left: null, state: 'later' });

@@ -147,7 +147,7 @@ describe('the way up', () => {
     const at = (text: string) => html.indexOf(text);
     expect(at('<b><bdi>Alternator cover')).toBeLessThan(at('<b><bdi>Sprocket cover'));
     expect(at('<b><bdi>Sprocket cover')).toBeLessThan(at('<b><bdi>Gear lever'));
-    expect(html).toContain('snug; full 10 N·m, set 10 on the small wrench');
+    expect(html).toContain('<p><bdi>full 10 N·m, set 10 on the small wrench');
     expect(html).toContain('joint: new gasket, dry; dowels at 2 and 8');
     expect(html).toContain('! <bdi>The magnet pulls the cover in.');
   });

@@ -84,6 +84,24 @@ ${done}`);
     expect(html).toContain('<dt>Ask</dt><dd><bdi>Kim</bdi></dd>');
   });
 
+  it('what is done once it has run is nothing that keeps it from being started; other work of a later day is', () => {
+    const more = JOB.replace(
+      'diary:',
+      `  heat: {do: Retorque after the first heat, when: next day, after: cover on}
+  oil: {do: Change the oil, when: after 50 km, after: cover on}
+  bleed: {do: Bleed the brake, when: next day, after: cover on}
+diary:`,
+    );
+    expect(tagSays(jobOf(more), NOW)?.open.filter((say) => /to do/.test(say))).toEqual([
+      'Still to do: Bleed the brake, next day.',
+    ]);
+    const html = htmlOf(tag({ job: jobOf(more), now: NOW, size: 'a4', wrenches: [], who: null }));
+    const [, after = ''] = html.split('<h2>After the start</h2>');
+    expect(after).toContain('Retorque after the first heat, next day');
+    expect(after).toContain('Change the oil, after 50 km');
+    expect(after).not.toContain('Bleed');
+  });
+
   it('says that it may be moved only where the file says of each piece that is off that nothing hangs on it', () => {
     const moving = (text: string) => tagSays(jobOf(text), NOW)?.moving;
     expect(moving(JOB)).toBe(

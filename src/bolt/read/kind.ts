@@ -38,12 +38,24 @@ function atCommas(text: string): string[] {
   return text.split(/,(?!\d)|(?<!\d),/).map((part) => part.trim());
 }
 
+/** The parts without the one that is this and nothing else: `M8x20 hex, 13 mm, 10.9`; null: it is said already. */
+function alone(
+  parts: readonly string[],
+  pattern: RegExp | null,
+): { found: string | null; rest: string[] } {
+  if (pattern === null) return { found: null, rest: [...parts] };
+  const at = parts.findIndex((part) => part !== '' && words(take(part, pattern).rest) === null);
+  if (at < 0) return { found: null, rest: [...parts] };
+  return { found: take(parts[at] ?? '', pattern).found, rest: parts.filter((_, i) => i !== at) };
+}
+
 /**
  * The short spelling: thread x length under the head; then class, `LH`, `once` and the words of the head, up to
- * the first comma; then the tool; then anything else. What it cannot read stays null, and `text` keeps all.
+ * the first comma; then the tool; then anything else. Class, `LH` and `once` may stand behind a comma of their own. What
+ * it cannot read stays null, and `text` keeps all.
  */
 export function readKind(letter: string, text: string): Kind {
-  const [spec = '', tool = '', ...more] = atCommas(text.trim());
+  const [spec = '', ...behind] = atCommas(text.trim());
   const left = take(spec, LEFT);
   const front = readFront(left.rest.trim());
   const once = take(front.rest, ONCE);
@@ -51,6 +63,11 @@ export function readKind(letter: string, text: string): Kind {
     ? take(once.rest, CLASS)
     : { found: null, rest: once.rest };
   const said = words(mark.rest);
+  const hand = alone(behind, left.found === null ? LEFT : null);
+  const used = alone(hand.rest, once.found === null ? ONCE : null);
+  const marked = alone(used.rest, mark.found === null ? CLASS : null);
+  const [tool = '', ...more] = marked.rest;
+  const classed = mark.found ?? marked.found;
   const known = front.thread !== null || front.length !== null || headShape(said) !== null;
   return {
     letter,
@@ -60,10 +77,10 @@ export function readKind(letter: string, text: string): Kind {
     lengthText: front.lengthText,
     head: known ? said : null,
     tool: words(tool),
-    class: mark.found === null ? null : normalClass(mark.found),
+    class: classed === null ? null : normalClass(classed),
     threaded: null,
-    leftHand: left.found !== null,
-    once: once.found !== null,
+    leftHand: (left.found ?? hand.found) !== null,
+    once: (once.found ?? used.found) !== null,
     note: words(more.join(', ')),
   };
 }

@@ -89,7 +89,7 @@ const TASKS: readonly (readonly [RegExp, TaskCaution])[] = [
     },
   ],
   [
-    /\b(?:heat|flame|torch|blow ?lamp|weld|braze|solder|grind)(?:s|ed|ing)?\b/i,
+    /\b(?:(?<!\b(?:first|after|after the)\s)heat(?! ?(?:cycle|shield|sink))|flame|torch|blow ?lamp|weld|braze|solder|grind)(?:s|ed|ing)?\b/i,
     {
       key: 'flame',
       say: 'Heat and sparks: no fuel, rag, hose or lead near it, an extinguisher at hand, eyes covered.',

@@ -6,7 +6,7 @@ import { backInOld, whyOld } from '../../job/judge/marks/used-once.ts';
 import { inWords, type Words } from '../../job/truth/said.ts';
 import { troubleOf } from '../../model/states/troubles.ts';
 import { printInstant } from '../../model/time.ts';
-import type { TaskSpec, Where } from '../../model/types.ts';
+import type { Job, TaskSpec, Where } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
 import { CARES, caresOf } from '../care/care.ts';
 import { RUNNING } from '../care/cautions.ts';
@@ -20,6 +20,7 @@ import { sayCureOf, untoldCures } from '../seal/cure.ts';
 import { disturbedOf, sortsOf } from '../tests/disturbed.ts';
 import { isControl, SORTS, sortRow } from '../tests/sorts.ts';
 import { sayTime } from '../time/days.ts';
+import { dueWhen, readingsIn } from '../time/due.ts';
 import { insideItems } from './inside.ts';
 import { type AskedItem, known, look, stopped, warn } from './items.ts';
 import { fingerTightSaid, fluidOut, hurtSince } from './stops.ts';
@@ -217,16 +218,29 @@ function unfilled(standing: Standing): AskedItem[] {
     });
 }
 
+/** After the first heat, when hot: that it has run. */
+const HAS_RUN =
+  /\b(?:after|at) (?:the |a )?(?:first|short|test)\b|\bfirst (?:heat|run|ride)\b|\b(?:hot|warm)\b/i;
+
+/** It is done once the machine has run for so long or so far: nothing that is wanting before the start. */
+export function followsStart(job: Job, { say, when }: Pick<TaskSpec, 'say' | 'when'>): boolean {
+  if (when === null) return false;
+  const { by, state } = dueWhen(when, null, readingsIn(job), null, { seconds: 0, offset: 0 });
+  return (by !== 'days' && state === 'later') || HAS_RUN.test(`${say} ${when}`);
+}
+
 /** Other work of the file, and controls that are to be set. What is set hot or later comes after the first start. */
 function stillToDo(standing: Standing): AskedItem[] {
   return openTasks(standing).flatMap((task) => {
-    const { step, limit } = taskSaid(standing.job, task);
+    const told = taskSaid(standing.job, task);
+    const { step, limit } = told;
     const within: Words = limit === null ? [] : [' (', limit, ')'];
     if (task.verb === 'adjust' && task.when === null) {
       return [known(`adjust-${task.key}`, ['Not adjusted yet: ', step, ...within, '.'], false)];
     }
-    if (task.verb !== 'do' || fillsIn(task.say)) return [];
-    return [known(`task-${task.key}`, ['Still to do: ', step, '.'], false)];
+    if (task.verb !== 'do' || fillsIn(task.say) || followsStart(standing.job, task)) return [];
+    const when = told.when === null ? [] : [', ', told.when];
+    return [known(`task-${task.key}`, ['Still to do: ', step, ...when, '.'], false)];
   });
 }
 

@@ -61,7 +61,8 @@ export function dueWhen(
 ): DueWhen {
   const nothing = { due: null, at: null, left: null };
   if (when === null) return { by: 'days', ...nothing, state: 'due' };
-  const read = readWhen(when);
+  const hourMeter = readings.some((r) => r.unit === 'h') || current?.unit === 'h';
+  const read = readWhen(when, hourMeter);
   const from = back === null ? null : readInstant(back);
   if (read === null) return byClock(when, from, now);
   // Nothing counts it: it is shown until somebody has looked at it.

@@ -19,6 +19,8 @@ const AMOUNT = String.raw`(?<![\p{L}\p{N}.,/⁄])${RANGE}${FIGURE}`;
 const KM = new RegExp(String.raw`${AMOUNT}\s*(km|kilomet(?:er|re)s?|mi|miles?)\b`, 'iu');
 const HOURS = new RegExp(String.raw`${AMOUNT}\s*(h|hrs?|hours?|min|minutes?)\b`, 'iu');
 const RUNNING = /\b(?:runn?ing|run|riding|use|operation|work)\b/i;
+/** What goes on while it stands. */
+const BY_CLOCK = /\b(?:cur|dr[yi]|set|rest|stand|cool|soak|overnight)/i;
 const UNIT = 'days?|weeks?|months?|years?|seasons?';
 const SPAN = new RegExp(String.raw`${AMOUNT}[\s-]*(${UNIT})\b`, 'iu');
 const NEXT = new RegExp(String.raw`\bnext\s+(${UNIT})\b`, 'i');
@@ -30,16 +32,18 @@ const MOST = { km: 10_000_000, hours: 1_000_000, years: 100 };
 
 /**
  * Of a range the longer end, as for all that is waited for. Null where the text names none of these; what no calendar
- * and no counter can have is told as it stands there: `-5 days`.
+ * and no counter can have is told as it stands there: `-5 days`. `hourMeter`: the counter of the machine shows hours, so
+ * that `after 50 h` is what it has run by then, and not what the clock says.
  */
-export function readWhen(text: string): When | { odd: string } | null {
+export function readWhen(text: string, hourMeter = false): When | { odd: string } | null {
   if (!mayHaveFigure(text) && !/next/i.test(text)) return null;
   const km = amountIn(KM, text);
   const time = amountIn(HOURS, text);
   const span = spanIn(text);
   const odd = [km, time, span].find((one) => one?.odd);
   if (odd) return { odd: odd.said };
-  const hours = time && RUNNING.test(text) ? time.worth : null;
+  const runs = RUNNING.test(text) || (hourMeter && (time?.worth ?? 0) >= 1 && !BY_CLOCK.test(text));
+  const hours = time && runs ? time.worth : null;
   if (!km && hours === null && !span) return null;
   return { km: km?.worth ?? null, hours, span: span?.is ?? null };
 }

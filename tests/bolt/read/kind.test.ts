@@ -109,12 +109,26 @@ describe('the short spelling of a bolt', () => {
 
   it.each([
     ['M8x30 gr.5 hex', 'grade 5'],
+    ['M8x30 hex, 13 mm, 10.9', '10.9'],
+    ['M8x30 hex, class 10.9', '10.9'],
+    ['M8x30 hex, 13 mm, old, A2-70', 'A2-70'],
+    ['M8x30 8.8 hex, 13 mm, 10.9', '8.8'],
+    ['M8x30 hex, 13 mm, not 10.9', null],
     ['M8x30 class 10.9', '10.9'],
     ['M8x30 a4-80', 'A4-80'],
     ['M8x30 12.9 socket', '12.9'],
     ['M8x30 flange', null],
   ])('%s: the mark on the head', (text, mark) => {
     expect(readKind('S', text).class).toBe(mark);
+  });
+});
+
+describe('behind a comma of their own', () => {
+  it('left-hand and once are read as anywhere else', () => {
+    const kind = readKind('N', 'M10x1 nut, 17 mm, LH, once, greased');
+    expect(kind).toMatchObject({ leftHand: true, once: true, tool: '17 mm', note: 'greased' });
+    expect(readKind('N', 'M10x1 nut, LH')).toMatchObject({ leftHand: true, tool: null });
+    expect(readKind('N', 'M10x1 nut, 17 mm, not LH')).toMatchObject({ leftHand: false });
   });
 });
 
