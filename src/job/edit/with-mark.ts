@@ -31,7 +31,9 @@ export function withMark(
 /** One text is the other with one line behind it, as most marks leave a file: nothing else can have changed. */
 export function isLineMore(was: string, now: string): boolean {
   const end = now.length - 1;
-  return was.endsWith('\n') && now.startsWith(was) && now.indexOf('\n', was.length) === end;
+  return (
+    was.endsWith('\n') && now.indexOf('\n', was.length) === end && now.slice(0, was.length) === was
+  );
 }
 
 const LAST = /(?:^|\n)( *)- \{[^\n]*\}\n$/;

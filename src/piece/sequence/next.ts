@@ -1,5 +1,6 @@
 /** Which hole comes next on a piece, from where it stands. */
-import type { HoleNow, Kind, PieceNow } from '../../model/types.ts';
+import { kept } from '../../model/kept.ts';
+import type { HoleNow, Kind, PieceNow, PieceSpec } from '../../model/types.ts';
 import { indicesOf, restOf } from './choose.ts';
 import { roundOf, stagesOf } from './rounds.ts';
 import { sequence } from './sequence.ts';
@@ -29,44 +30,45 @@ export function nextHole(
   kinds: ReadonlyMap<string, Kind>,
   pass: string,
 ): NextHole | null {
-  const names = namesOf(piece.holes);
-  const done = piece.holes.filter((h) => h.passes.includes(pass) || h.state === 'home');
-  const open = piece.holes.filter((h) => holds(h) && !done.includes(h));
+  const { spec, holes } = piece;
+  const names = namesOf(holes);
+  const isDone = holes.map((h) => h.passes.includes(pass) || h.state === 'home');
+  const open = new Set(holes.filter((h, i) => holds(h) && !isDone[i]).map((h) => h.name));
   // Where the pass comes group by group: the first group that lacks it.
-  const stages = stagesOf(piece.spec, kinds, names).filter((s) => s.pass.name === pass);
-  const stage = stages.find((s) => open.some((h) => s.holes.includes(h.name)));
-  const left = open.filter((h) => stage?.holes.includes(h.name));
-  const whole = orderOf(piece, kinds, pass, names);
-  const task = {
-    done: done.map((h) => names.indexOf(h.name)),
-    left: left.map((h) => names.indexOf(h.name)),
-  };
-  const begun = restOf(whole.order, task)?.flatMap((i) => names[i] ?? []);
-  const skip = piece.holes.filter((h) => !done.includes(h) && !left.includes(h));
+  const stages = stagesOf(spec, kinds, names).filter((s) => s.pass.name === pass);
+  const stage = new Set(stages.find((s) => s.holes.some((name) => open.has(name)))?.holes);
+  const isLeft = names.map((name) => open.has(name) && stage.has(name));
+  const whole = orderOf(spec, kinds, pass, names);
+  const indices = [...names.keys()];
+  const done = indices.filter((i) => isDone[i]);
+  const left = indices.filter((i) => isLeft[i]);
+  const named = (some: readonly number[]) => some.flatMap((i) => names[i] ?? []);
+  const begun = restOf(whole.order, { done, left });
+  const skip = indices.filter((i) => !isDone[i] && !isLeft[i]);
   const rest =
-    begun ??
+    (begun && named(begun)) ??
     (whole.fixed
-      ? whole.order.filter((i) => task.left.includes(i)).flatMap((i) => names[i] ?? [])
-      : sequence(piece.spec, kinds, names, namesOf(done), namesOf(skip)).tighten);
+      ? named(whole.order.filter((i) => isLeft[i]))
+      : sequence(spec, kinds, names, named(done), named(skip)).tighten);
   const next = rest[0];
   return next === undefined ? null : { next, rest, printed: piece.spec.sequence !== null };
 }
 
 /** Order of all holes in a pass, and whether what is done leaves it as it is. */
 function orderOf(
-  piece: PieceNow,
+  spec: PieceSpec,
   kinds: ReadonlyMap<string, Kind>,
   pass: string,
   names: readonly string[],
 ): { order: number[]; fixed: boolean } {
-  const { spec } = piece;
-  if (spec.sequence !== null) return { order: indicesOf(spec.sequence, names), fixed: true };
-  if (pass === 'final') {
-    const round = roundOf(spec, kinds, names);
-    return { order: round.map((name) => names.indexOf(name)), fixed: true };
-  }
-  const { tighten } = sequence(spec, kinds, names);
-  return { order: tighten.map((name) => names.indexOf(name)), fixed: false };
+  const isRound = pass === 'final';
+  const make = () => {
+    if (spec.sequence !== null) return indicesOf(spec.sequence, names);
+    const order = isRound ? roundOf(spec, kinds, names) : sequence(spec, kinds, names).tighten;
+    return indicesOf(order, names);
+  };
+  const question = `${isRound ? 'round' : 'order'} of ${names.join(' ')}`;
+  return { order: kept(spec, question, make, kinds), fixed: isRound || spec.sequence !== null };
 }
 
 /** The first of `from` in loosening order; null when `from` is empty. */

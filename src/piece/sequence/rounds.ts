@@ -3,6 +3,7 @@
  * stage, the larger bolts first in each (as `ranks` has it); where holes are put in groups and their torques are printed
  * in stages, group by group, each with all its stages: manuals print both.
  */
+import { kept } from '../../model/kept.ts';
 import type { Kind, PassSpec, PieceSpec, Quantity } from '../../model/types.ts';
 import { type Layout, layout } from '../map.ts';
 import { holeNames } from '../order.ts';
@@ -23,7 +24,17 @@ export interface RoundStage {
 const EARLY = ['snug'];
 const LATE = ['final', 'again'];
 
-export function stagesOf(spec: PieceSpec, kinds: Kinds, names: readonly string[]): RoundStage[] {
+/** Shared: not to be changed. */
+export function stagesOf(
+  spec: PieceSpec,
+  kinds: Kinds,
+  names: readonly string[],
+): readonly RoundStage[] {
+  const make = () => findStages(spec, kinds, names);
+  return kept(spec, `stages of ${names.join(' ')}`, make, kinds);
+}
+
+function findStages(spec: PieceSpec, kinds: Kinds, names: readonly string[]): RoundStage[] {
   const has = new Map(
     names.map((name) => [name, new Set(passesAt(spec, kinds, name).map((p) => p.name))]),
   );
