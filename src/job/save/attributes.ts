@@ -57,7 +57,9 @@ export function copyAttributes(from: string, to: string): boolean {
   const before = met.get(from);
   if (before === now) return true;
   // To look costs more than one copy, and many runs make a single mark: only from the second on it pays.
-  met.set(from, before !== undefined && isBare(from, dirname(to)) ? now : null);
+  const bare = before !== undefined && isBare(from, dirname(to));
+  met.set(from, bare ? now : null);
+  if (bare) return true;
   const args = ['--attributes-only', '--no-dereference', '--preserve=mode,xattr', '--', from, to];
   const done = spawnSync(CP, args, {
     stdio: ['ignore', 'ignore', 'pipe'],

@@ -28,9 +28,15 @@ export interface Journal extends Head {
   bytes: { before: Buffer; after: Buffer };
 }
 
+let named = { file: '', name: '' };
+
 /** By the whole path: several benches may have a file of one name. */
 export function journalName(file: string): string {
-  return `${createHash('sha256').update(file).digest('hex').slice(0, 32)}.journal`;
+  if (named.file !== file) {
+    const name = `${createHash('sha256').update(file).digest('hex').slice(0, 32)}.journal`;
+    named = { file, name };
+  }
+  return named.name;
 }
 
 function journalOf(file: string, stat: BigIntStats, before: Buffer, after: Buffer): Buffer {

@@ -1,5 +1,5 @@
 /** One save at a time on a job file, over processes: a lock file that only one can make. */
-import { randomBytes, randomInt } from 'node:crypto';
+import { randomInt, randomUUID } from 'node:crypto';
 import { type Disk, drop, errorCode, writeNew } from './disk.ts';
 import { type Holder, holding, letGo, lifeOf, readHolder, self } from './holder.ts';
 import { NotPlain, readPlain } from './plain.ts';
@@ -34,7 +34,7 @@ const sleep = (ms: number): Promise<void> => new Promise((done) => setTimeout(do
 
 /** The lock, or null when somebody holds it; throws the system's error where none can be made. */
 function take(d: Disk, path: string): Lock | null {
-  const nonce = randomBytes(9).toString('base64url');
+  const nonce = randomUUID();
   const holder: Holder = { ...self(), nonce, at: new Date().toISOString() };
   const text = `${JSON.stringify(holder)}\n`;
   try {

@@ -10,7 +10,7 @@ import { type Bytes, readPlain, stampOf } from './plain.ts';
 import { cleanTemps, prepare, type Renamed, renameOver, tempName } from './replace.ts';
 import type { Side } from './side.ts';
 import { makeStateFolder } from './state.ts';
-import { textOfBytes } from './text.ts';
+import { bytesOfText, textOfBytes } from './text.ts';
 
 /** Windows holds files for up to about a second; elsewhere nothing holds a rename for long. */
 const RENAME_TRIES = process.platform === 'win32' ? 12 : 2;
@@ -42,7 +42,7 @@ export async function saveOnce<T>(
   // A file that its owner has made read-only stays so; a rename alone would not care.
   if ((stat.mode & 0o222n) === 0n)
     throw Object.assign(new Error('write-protected'), { code: 'EACCES' });
-  const after = Buffer.from(answer.text);
+  const after = bytesOfText(answer.text);
   const still = () => held.isOurs() && readPlain(file, undefined, d).bytes.equals(before);
   const renamed =
     side.beside && stat.nlink === 1n

@@ -51,6 +51,10 @@ export function lookAt(d: Disk, path: string): { odd: string | null; stat: BigIn
 
 /** Opens a plain file that is there; throws the system's error, or NotPlain. */
 export function openPlain(d: Disk, path: string, flags: number): number {
+  return openSeen(d, path, flags).fd;
+}
+
+function openSeen(d: Disk, path: string, flags: number): { fd: number; stat: BigIntStats } {
   const before = d.lstatSync(path, { bigint: true });
   const odd = oddKind(before);
   if (odd !== null) throw new NotPlain(path, odd);
@@ -62,8 +66,9 @@ export function openPlain(d: Disk, path: string, flags: number): number {
     if (errorCode(error) === 'ELOOP') throw new NotPlain(path, 'a link');
     throw error;
   }
-  const now = oddKind(d.fstatSync(fd, { bigint: true }));
-  if (now === null) return fd;
+  const stat = d.fstatSync(fd, { bigint: true });
+  const now = oddKind(stat);
+  if (now === null) return { fd, stat };
   d.closeSync(fd);
   throw new NotPlain(path, now);
 }
@@ -80,25 +85,31 @@ export interface Bytes {
 }
 
 /** The bytes behind an open file, from its start. */
-export function readOpen(d: Disk, fd: number, most = LARGEST_FILE): Bytes {
-  const stat = d.fstatSync(fd, { bigint: true });
-  const parts: Buffer[] = [];
+export function readOpen(
+  d: Disk,
+  fd: number,
+  most = LARGEST_FILE,
+  stat = d.fstatSync(fd, { bigint: true }),
+): Bytes {
+  // One more than it says there are: the read that finds none ends it.
+  let buffer = Buffer.allocUnsafe(Math.min(Number(stat.size), most) + 1);
   let size = 0;
   while (size <= most) {
-    const part = Buffer.allocUnsafe(Math.min(PART, most + 1));
-    const got = d.readSync(fd, part, 0, part.length, size);
-    if (got === 0) return { bytes: Buffer.concat(parts), whole: true, stat };
-    parts.push(part.subarray(0, got));
+    if (size === buffer.length) {
+      buffer = Buffer.concat([buffer], Math.min(Math.max(2 * size, PART), most + 1));
+    }
+    const got = d.readSync(fd, buffer, size, buffer.length - size, size);
+    if (got === 0) return { bytes: buffer.subarray(0, size), whole: true, stat };
     size += got;
   }
-  return { bytes: Buffer.concat(parts), whole: false, stat };
+  return { bytes: buffer.subarray(0, size), whole: false, stat };
 }
 
-/** The bytes of a plain file; of a larger one than `most` a few more than that. */
+/** The bytes of a plain file; of a larger one than `most` one more than that. */
 export function readPlain(path: string, most = LARGEST_FILE, d: Disk = disk): Bytes {
-  const fd = openPlain(d, path, constants.O_RDONLY);
+  const { fd, stat } = openSeen(d, path, constants.O_RDONLY);
   try {
-    return readOpen(d, fd, most);
+    return readOpen(d, fd, most, stat);
   } finally {
     d.closeSync(fd);
   }

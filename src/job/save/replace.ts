@@ -1,5 +1,5 @@
 /** Writing beside the file and renaming: readers see the old bytes or the new ones, never a part. */
-import { randomBytes } from 'node:crypto';
+import { randomUUID } from 'node:crypto';
 import { basename, dirname, join } from 'node:path';
 import { type Disk, drop, errorCode, syncFolder } from './disk.ts';
 import { stampOf } from './plain.ts';
@@ -12,7 +12,7 @@ const TEMP = /^[0-9a-f]{16}\.tmp$/;
 
 /** A name that nobody has. */
 export function tempName(side: Side): string {
-  return `${side.temp}${randomBytes(8).toString('hex')}.tmp`;
+  return `${side.temp}${randomUUID().replaceAll('-', '').slice(0, 16)}.tmp`;
 }
 
 /**

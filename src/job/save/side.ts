@@ -92,12 +92,22 @@ export function makeSide(d: Disk, side: Side): void {
   }
 }
 
+/** What was read of it last, by its path; it is read again when anything about it has changed. */
+const ignores = new Map<string, string>();
+
 /** Whether the folder is there and hidden from git. */
 export function isSideReady(d: Disk, side: Side): boolean {
   try {
     if (!d.lstatSync(side.folder, { throwIfNoEntry: false })?.isDirectory()) return false;
     d.accessSync(side.folder, constants.W_OK);
-    return readPlain(join(side.folder, IGNORE), ALL.length, d).bytes.toString('latin1') === ALL;
+    const ignore = join(side.folder, IGNORE);
+    const { dev, ino, ctimeNs, size } = d.lstatSync(ignore, { bigint: true });
+    const now = `${dev} ${ino} ${ctimeNs} ${size}`;
+    if (ignores.get(ignore) === now) return true;
+    ignores.delete(ignore);
+    if (readPlain(ignore, ALL.length, d).bytes.toString('latin1') !== ALL) return false;
+    ignores.set(ignore, now);
+    return true;
   } catch {
     return false;
   }

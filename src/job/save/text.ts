@@ -5,8 +5,19 @@ import { readNamed, stampOf } from './plain.ts';
 
 const decoder = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true });
 
+/** What was written last: most often it is just that which is read next. */
+let last: { bytes: Buffer; text: string } | null = null;
+
+/** The bytes of a text, as it is about to be written. */
+export function bytesOfText(text: string): Buffer {
+  const bytes = Buffer.from(text);
+  last = { bytes, text };
+  return bytes;
+}
+
 /** The text, its byte order mark kept; a fault with its line where the bytes are not UTF-8. */
-export function textOfBytes(bytes: Uint8Array, file: string): string | SaveFail {
+export function textOfBytes(bytes: Buffer, file: string): string | SaveFail {
+  if (last?.bytes.equals(bytes)) return last.text;
   try {
     return decoder.decode(bytes);
   } catch {
