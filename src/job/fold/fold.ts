@@ -5,22 +5,13 @@
  * conflict on its hole; what names a piece or hole that the upper part does not have is kept beside it.
  */
 
-import type { Entry, Job, TaskNow, Upper } from '../../model/types.ts';
+import type { Entry, Job, TaskNow, Upper, Verb } from '../../model/types.ts';
 import { inLettersNow } from '../diary/letters.ts';
 import { livingEntries } from '../diary/living.ts';
 import { barePiece } from '../form/bare.ts';
 import { correctedUpper } from '../truth/corrections.ts';
 import { countsOf } from './inside.ts';
-import {
-  apply,
-  begin,
-  beginsRound,
-  close,
-  doesToPiece,
-  finish,
-  goOn,
-  type Making,
-} from './piece.ts';
+import { apply, begin, beginsRound, close, finish, goOn, type Making } from './piece.ts';
 import { taskNow } from './tested.ts';
 
 /** `printed`: what the file says; `unread`: the lines of it that are not in there. */
@@ -80,28 +71,32 @@ export function foldMore(
   const before = makings.get(job);
   const more = entries.length === job.entries.length + 1 && printed === job.printed;
   if (!more || !before || job.entries.some((e, i) => e !== entries[i])) return null;
-  if (entry?.piece === undefined || entry.task !== undefined || !doesToPiece(entry)) return null;
-  const was = before.get(entry.piece);
+  if (!entry || entry.task !== undefined || ELSEWHERE.has(entry.verb)) return null;
   // An id that stands twice, or that an undo names before it is there, counts otherwise.
   const fresh = !job.entries.some(
     ({ id, verb, value }) => id === entry.id || (verb === 'undo' && value === entry.id),
   );
-  if (!was || !fresh || beginsRound(was, entry)) return null;
+  if (!fresh) return null;
+  const living = new Set(job.living).add(entry.id);
+  const next: Job = { ...job, entries, living, unread };
+  if (entry.piece === undefined) {
+    makings.set(next, before);
+    return next;
+  }
+  const was = before.get(entry.piece);
+  if (!was || beginsRound(was, entry)) return null;
   const making = goOn(was);
   apply(making, entry, job.tasks);
   close(making, job.tasks);
   const pieces = new Map(before).set(entry.piece, making);
-  const next: Job = {
-    ...job,
-    entries,
-    living: new Set(job.living).add(entry.id),
-    rounds: new Map(job.rounds).set(entry.id, making.now.round),
-    ...standing(pieces),
-    unread,
-  };
+  next.rounds = new Map(job.rounds).set(entry.id, making.now.round);
+  Object.assign(next, standing(pieces));
   makings.set(next, pieces);
   return next;
 }
+
+/** What other entries say by it, or what there is beside pieces. */
+const ELSEWHERE = new Set<Verb>(['undo', 'renamed', 'corrected', 'inside', 'cleared']);
 
 function standing(makings: ReadonlyMap<string, Making>): Pick<Job, 'pieces' | 'conflicts'> {
   const pieces = new Map([...makings].map(([key, { now }]) => [key, now]));

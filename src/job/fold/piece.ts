@@ -108,11 +108,6 @@ export function beginsRound(making: Making, entry: Entry): boolean {
   return comesOff(entry) && making.wasOff && isDone(making.now);
 }
 
-/** Whether an entry does anything to its piece, or is only its latest mark; what it does elsewhere is not said. */
-export function doesToPiece(entry: Entry): boolean {
-  return DOES[entry.verb] !== null;
-}
-
 type Does = (making: Making, entry: Entry) => void;
 
 /** What each verb does to its piece; null: nothing. */

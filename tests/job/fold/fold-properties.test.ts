@@ -1,7 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { fold, foldMore } from '../../../src/job/fold/fold.ts';
-import { doesToPiece } from '../../../src/job/fold/piece.ts';
 import { judge } from '../../../src/job/judge/judge.ts';
 import { readJob } from '../../../src/job/read.ts';
 import type { Entry, Verb, Wish } from '../../../src/model/types.ts';
@@ -115,12 +114,30 @@ describe('fold', () => {
       { ...of, id: 'settled-', verb: 'settle', value: 'L' },
       { ...of, id: 'is-in---', verb: 'tight', value: 'full' },
     ];
-    const ofBolts = entry.filter((e) => doesToPiece(e) && e.piece !== 'gone');
+    const cover = { at, piece: 'cover' };
+    const renamed: Entry[] = [
+      { ...cover, id: 'came-out', hole: ['1'], verb: 'out', value: 'M' },
+      { at, id: 'renamed-', verb: 'renamed', value: 'Q', was: 'M' },
+    ];
+    const [was, says] = ['10 N·m, manual 2-17', '8 N·m'];
+    const corrected: Entry[] = [
+      { ...cover, id: 'is-so---', verb: 'corrected', value: 'torque', was, says },
+    ];
+    const cleared: Entry[] = [
+      { ...cover, id: 'went-in-', verb: 'inside', value: '2 rags' },
+      { ...cover, id: 'is-out--', verb: 'cleared', value: '1 rag' },
+    ];
+    const bolts: Verb[] = ['out', 'in', 'tight', 'state', 'settle', 'removed', 'fitted'];
+    const ofBolts = entry.filter((e) => bolts.includes(e.verb) && e.piece !== 'gone');
     const mostly = fc.oneof({ weight: 1, arbitrary: entry }, { weight: 4, arbitrary: ofBolts });
     fc.assert(
       fc.property(fc.nat(round.length), fc.array(mostly, { maxLength: 20 }), (begun, wild) => {
-        // Some ids stand twice, some are named by an undo before they are there.
-        const more = wild.map((e, i) => (e.id < 'entry004' ? e : { ...e, id: `of-its-${i}` }));
+        // Some ids stand twice, some are named by an undo before they are there; some entries are of no piece.
+        const more = wild.map((e, i) => {
+          const { piece: _, ...ofNone } = e;
+          const n = ids.indexOf(e.id);
+          return n < 4 ? e : { ...(n > 9 ? ofNone : e), id: `of-its-${i}` };
+        });
         const entries = [...round.slice(0, begun), ...more];
         const jobs = [fold(tested, [])];
         for (let n = 1; n <= entries.length; n++) {
@@ -133,7 +150,7 @@ describe('fold', () => {
           expect(job).toEqual(fold(tested, entries.slice(0, n)));
         });
       }),
-      { numRuns: 500, examples: [[0, settled]] },
+      { numRuns: 500, examples: [settled, renamed, corrected, cleared].map((some) => [0, some]) },
     );
     expect(goneOn).toBeGreaterThan(1000);
   });
