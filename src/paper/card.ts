@@ -3,6 +3,7 @@
  * torques. At life size where the holes were measured, else as drawn and said so.
  */
 import { MAKER_FIRST } from '../bolt/torque/cautions.ts';
+import { sayUnder } from '../job/fold/say-hole.ts';
 import { inWords } from '../job/truth/said.ts';
 import type { HoleNow, Job, Kind, PieceNow } from '../model/types.ts';
 import { capital, many } from '../model/words.ts';
@@ -79,6 +80,7 @@ export function card(ask: CardAsk): Paper | NoPaper {
 <section>
 ${unreadOn(job)}${whole(ask)}${laying === '' ? null : m`<p>${laying}</p>`}${notes.slice(1).map((n) => m`<p class="loud">${n}</p>`)}${drawn.told.map((line) => m`<p class="quiet">${line}</p>`)}
 ${lengthLines(job, piece, sheet.width)}
+${listOf('Under the heads', underHeads(piece))}${listOf('Trouble', troublesSaid(piece))}
 ${order(job, piece)}
 </section>`;
   return {
@@ -251,6 +253,24 @@ function lengthLines(job: Job, piece: PieceNow, width: number): Markup {
   if (figures.length === 0) return m`${unknown}`;
   return m`<h2>Lay the bolt on its line: true length under the head</h2><div class="lengths">${figures}</div>${unknown}
 <p class="quiet">Countersunk screws, studs and grub screws are measured over all.</p>`;
+}
+
+/** `2 × copper washer (3, 7)`: what is laid beside the bolts, with its holes. */
+function underHeads({ holes }: PieceNow): string[] {
+  const at = holes.flatMap(({ name, belongs }) =>
+    (belongs?.with ?? []).map((word) => ({ word, name })),
+  );
+  return [...Map.groupBy(at, ({ word }) => word)].map(
+    ([word, all]) => `${all.length} × ${sayUnder(word)} (${all.map((a) => a.name).join(', ')})`,
+  );
+}
+
+/** `9 stuck, its bolt still in`. */
+function troublesSaid({ holes }: PieceNow): string[] {
+  return holes.flatMap(({ name, trouble, state }) => {
+    if (trouble === null) return [];
+    return [`${name} ${trouble}${state === 'home' ? ', its bolt still in' : ''}`];
+  });
 }
 
 function order(job: Job, piece: PieceNow): Markup {

@@ -88,6 +88,11 @@ diary:
     expect(html).toContain('1: S or M? Not settled.');
     expect(html).toContain('3: under the head, from the head down: a-very-long-bracket, copper.');
     expect(html).toContain('>stuck</text>');
+    const list = html.replace(/<\/?bdi>/g, '');
+    expect(list).toContain(
+      'Under the heads: 1 × clip (2); 1 × a very long bracket (3); 1 × copper (3)',
+    );
+    expect(list).toContain('Trouble: 4 stuck, its bolt still in');
   });
 
   it('has a line of the true length for each kind, and says which length is not known', () => {

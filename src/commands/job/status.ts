@@ -5,10 +5,12 @@ import { carrierOf } from '../../job/fold/overs.ts';
 import { safe } from '../../model/safe.ts';
 import type { HoleState, Job, PieceNow } from '../../model/types.ts';
 import { caresOf } from '../../plan/care/care.ts';
+import { wheelOffSaid } from '../../plan/care/still-off.ts';
 import { type Back, backAfter } from '../../plan/next/back.ts';
 import { nextStep } from '../../plan/next/next.ts';
 import { nextOnJob } from '../../plan/next/next-on-job.ts';
 import { noteRows } from '../../plan/next/note.ts';
+import { isBack } from '../../plan/order/needed.ts';
 import { sayWhere } from '../../plan/piece/say-piece.ts';
 import { torqueUnknown } from '../../plan/piece/torque-unknown.ts';
 import { plan } from '../../plan/plan.ts';
@@ -126,6 +128,8 @@ function pieceSaid(job: Job, piece: PieceNow): string {
     if (h.trouble) parts.push(`${h.name} ${h.trouble}`);
     if (h.conflict) parts.push(`${h.name} in conflict: ${h.conflict.say}`);
   }
+  const early = isBack(piece) ? wheelOffSaid(job, piece) : null;
+  if (early !== null) parts.push(early);
   const unknown = noFigureSaid(piece, torqueUnknown(job, piece));
   if (unknown !== null) parts.push(unknown);
   return parts.join('; ');

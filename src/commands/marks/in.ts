@@ -4,6 +4,7 @@ import type { Hand, PieceNow, Warning } from '../../model/types.ts';
 import { leftOver } from '../../plan/piece/tray.ts';
 import { type Answer, type Call, misuse, optionText } from '../base/command.ts';
 import { beside, countSaid, mark, whichHoles } from '../base/mark.ts';
+import { early } from './tight.ts';
 
 export async function run(call: Call) {
   const hand = inHand(call);
@@ -16,7 +17,7 @@ export async function run(call: Call) {
     { do: 'in', piece, ...which, hand, ...beside(call) },
     ({ job }) => countSaid(job.pieces.get(piece), 'in'),
     {},
-    ({ job }) => overSaid(job.pieces.get(piece), call.words[0] ?? ''),
+    ({ job }) => [...early(job, piece), ...overSaid(job.pieces.get(piece), call.words[0] ?? '')],
   );
 }
 

@@ -2,7 +2,8 @@
 
 import { figureOn } from '../../bolt/torque/wrench.ts';
 import { figureToSet } from '../../job/judge/marks/tight.ts';
-import type { Wish } from '../../model/types.ts';
+import type { Job, Warning, Wish } from '../../model/types.ts';
+import { wheelOffSaid } from '../../plan/care/still-off.ts';
 import { roundLeft } from '../../plan/piece/round-left.ts';
 import { benchOf } from '../base/bench-of.ts';
 import { type Call, optionText } from '../base/command.ts';
@@ -27,12 +28,25 @@ export async function run(call: Call) {
   };
   const scale = set === undefined ? onScale(call, wish) : null;
   if (scale !== null) wish.set = scale;
-  return mark(call, wish, ({ job, entry }) => {
-    const now = job.pieces.get(piece);
-    const done = now?.holes.filter((h) => entry && h.passes.includes(entry.value)).length ?? 0;
-    const said = `${now?.spec.name}: ${entry?.value} done on ${done} of ${now?.holes.length}. ${countSaid(now, 'tight')}`;
-    return now && roundLeft(job, now).length > 0 ? `${said} ${ROUND}` : said;
-  });
+  return mark(
+    call,
+    wish,
+    ({ job, entry }) => {
+      const now = job.pieces.get(piece);
+      const done = now?.holes.filter((h) => entry && h.passes.includes(entry.value)).length ?? 0;
+      const said = `${now?.spec.name}: ${entry?.value} done on ${done} of ${now?.holes.length}. ${countSaid(now, 'tight')}`;
+      return now && roundLeft(job, now).length > 0 ? `${said} ${ROUND}` : said;
+    },
+    {},
+    ({ job }) => early(job, piece),
+  );
+}
+
+/** What would go on before it is still off. */
+export function early(job: Job, key: string): Warning[] {
+  const piece = job.pieces.get(key);
+  const say = piece ? wheelOffSaid(job, piece) : null;
+  return say === null ? [] : [{ code: 'still-off', say }];
 }
 
 /** What the wrench of this bench was set to, where it reaches and one figure is to be set. */

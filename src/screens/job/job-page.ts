@@ -3,10 +3,12 @@
 import { sayTrouble } from '../../job/fold/say-hole.ts';
 import { unreadSaid } from '../../job/fold/unread.ts';
 import type { Job, PieceNow, TaskNow } from '../../model/types.ts';
+import { wheelsOff } from '../../plan/care/still-off.ts';
 import type { Rung } from '../../plan/ladder.ts';
 import { nextNow } from '../../plan/next/next-now.ts';
 import { waitsSaid } from '../../plan/next/waits-for.ts';
 import { troubles } from '../../plan/order/job-now.ts';
+import { isBack } from '../../plan/order/needed.ts';
 import { taskSaid } from '../../plan/order/say.ts';
 import { sayWhere } from '../../plan/piece/say-piece.ts';
 import { torqueUnknown } from '../../plan/piece/torque-unknown.ts';
@@ -109,7 +111,8 @@ function rowOf(job: Job, rung: Rung, marked: boolean, name: number, columns: num
 function sayPiece(job: Job, piece: PieceNow): Span[] {
   const bad = troubles(piece).map((h) => `${h.name} ${h.trouble ? sayTrouble(h.trouble) : ''}`);
   const unknown = torqueUnknown(job, piece).length > 0 ? ['torque not known'] : [];
-  const loud = [...bad, ...unknown];
+  const early = isBack(piece) ? wheelsOff(job, piece).map((w) => `${w.spec.name} is off`) : [];
+  const loud = [...bad, ...early, ...unknown];
   const shout = loud.length > 0 ? [span('   '), span(`! ${loud.join(', ')}`, LOUD)] : [];
   return [span(sayWhere(piece, job)), ...shout];
 }

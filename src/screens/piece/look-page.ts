@@ -9,9 +9,11 @@ import { blockers, stillOver } from '../../job/judge/marks/blocked.ts';
 import { textSaid } from '../../job/truth/corrections.ts';
 import type { HoleNow, Job, PieceNow } from '../../model/types.ts';
 import { inPlace } from '../../model/words.ts';
+import { wheelOffSaid } from '../../plan/care/still-off.ts';
 import { torqueRows } from '../../plan/known/torque-rows.ts';
 import { workInWords } from '../../plan/next/next.ts';
 import { sayThing } from '../../plan/order/inside.ts';
+import { isBack } from '../../plan/order/needed.ts';
 import { shouldSaid } from '../../plan/piece/answers.ts';
 import { passUnderWay, toSettle } from '../../plan/piece/piece-now.ts';
 import { sayTakes, sayWhere } from '../../plan/piece/say-piece.ts';
@@ -85,6 +87,7 @@ function sayPiece(job: Job, piece: PieceNow, way: WayNow, columns: number): Line
   return [
     ...wrap(inside.length > 0 ? `Inside: ${list(inside)}.` : '', columns, LOUD),
     ...wrap(way === 'done' ? doneSaid(job, piece) : '', columns, { bold: true }),
+    ...wrap((isBack(piece) && wheelOffSaid(job, piece)) || '', columns, LOUD),
     ...wrap(wouldBreakSaid(job, piece), columns, LOUD),
     ...wrapStruck(next ? ['Next: ', ...next.words] : [passSaid(job, piece, way)], columns, {
       bold: true,

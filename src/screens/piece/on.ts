@@ -4,6 +4,7 @@ import { sayOnce } from '../../bolt/torque/cautions.ts';
 import type { HoleNow } from '../../model/types.ts';
 import { inPlace } from '../../model/words.ts';
 import { UNKNOWN } from '../../piece/row.ts';
+import { wheelOffSaid } from '../../plan/care/still-off.ts';
 import { fitting, isUnnoted, names, toFill } from '../../plan/piece/piece-now.ts';
 import { sayTakes } from '../../plan/piece/say-piece.ts';
 import { turnSaid } from '../../plan/piece/say-tight.ts';
@@ -141,6 +142,7 @@ function drawOn(here: OnOn): Page {
     say: [
       ...sayHand(here),
       ...sayLit(here),
+      ...wrap(wheelOffSaid(here.job, piece) ?? '', state.columns, { bold: true }),
       ...restsSaid(here),
       ...left(here, state.columns),
       line('In means turned by fingers, three turns at least.'),

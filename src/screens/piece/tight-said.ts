@@ -3,6 +3,7 @@ import { printQuantity } from '../../bolt/read/units.ts';
 import { hasNoFigure, NO_TORQUE } from '../../job/fold/no-figure.ts';
 import { sayTrouble } from '../../job/fold/say-hole.ts';
 import type { Job, PassSpec, PieceNow } from '../../model/types.ts';
+import { wheelOffSaid } from '../../plan/care/still-off.ts';
 import { knownRows } from '../../plan/known/rows.ts';
 import { torqueRows } from '../../plan/known/torque-rows.ts';
 import { howFar } from '../../plan/piece/how-far.ts';
@@ -82,6 +83,7 @@ export function tightSaid(here: OnTight, turn: Turn): Line[] {
     ...wrap(hurrySaid(job, piece, state.now), columns, { bold: true }),
     ...wrap(turnSaid(kind) ?? '', columns, { bold: true }),
     ...wrap(turn.set ?? '', columns, { bold: true }),
+    ...wrap(wheelOffSaid(job, piece) ?? '', columns, { bold: true }),
     ...wrap((now.number === 1 && leftOver(piece)?.say) || '', columns, { bold: true }),
     ...wrap(unknownSaid(here, pass), columns, { bold: true }),
     ...corrected(figures, columns),
