@@ -1,4 +1,3 @@
-import { resolve } from 'node:path';
 import { defineConfig } from 'vitest/config';
 
 /** Tests that start processes, hold locks, look at memory or open terminals. */
@@ -19,8 +18,6 @@ const common = {
 export default defineConfig({
   test: {
     globalSetup: 'tests/surroundings.ts',
-    // What putback keeps in its user's own folder: no test touches that of whoever runs it.
-    env: { XDG_STATE_HOME: resolve(import.meta.dirname, 'node_modules/.cache/state') },
     // A worker takes file after file and loads the sources once.
     isolate: false,
     // Vitest would leave one of two processors idle.

@@ -1,10 +1,16 @@
-import { chmodSync, mkdtempSync, rmSync } from 'node:fs';
+import { chmodSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { pinnedEnv } from './terminal/world.ts';
+
+/** What somebody's shell, git, npm and terminal say: of no concern to a test, which says itself what it tries. */
+const THEIRS =
+  /^(?:GIT|XDG|LC|npm_config)_|^(?:LANGUAGE|COLORTERM|COLUMNS|LINES|NO_COLOR|FORCE_COLOR|CI|EDITOR|VISUAL|PAGER|ENV|BASH_ENV|POSIXLY_CORRECT|INK_SCREEN_READER)$/i;
 
 /**
- * What all tests stand on: the Node that package.json pins (a runner started past npm gets the system's), and one
- * folder for all that is temporary, which goes when the run ends, whatever became of its tests.
+ * What all tests stand on: the Node that package.json pins (a runner started past npm gets the system's), one
+ * folder for all that is temporary, which goes when the run ends, whatever became of its tests, and nothing of whoever
+ * runs them: no home, zone, language or settings of theirs.
  *
  * @returns what ends it.
  */
@@ -14,6 +20,11 @@ export default function setup(): () => void {
   const folder = mkdtempSync(join(tmpdir(), 'putback-tests-'));
   // Some tests open a folder as another user.
   chmodSync(folder, 0o755);
-  process.env.TMPDIR = folder;
+  for (const name of Object.keys(process.env)) if (THEIRS.test(name)) delete process.env[name];
+  const home = join(folder, 'home');
+  mkdirSync(home);
+  const own = { TMPDIR: folder, XDG_STATE_HOME: join(folder, 'state') };
+  Object.assign(process.env, pinnedEnv(home), own);
+  process.umask(0o022);
   return () => rmSync(folder, { recursive: true, force: true });
 }

@@ -15,7 +15,8 @@ export function pinnedEnv(home: string): Record<string, string> {
     HOME: home,
     // Compiled code is kept outside the folders that tests look into.
     XDG_CACHE_HOME: resolve(PUTBACK, '../../node_modules/.cache'),
-    XDG_STATE_HOME: resolve(PUTBACK, '../../node_modules/.cache/state'),
+    XDG_STATE_HOME:
+      process.env.XDG_STATE_HOME ?? resolve(PUTBACK, '../../node_modules/.cache/state'),
     TZ: 'Europe/Berlin',
     LANG: 'C.UTF-8',
     TERM: 'xterm-256color',

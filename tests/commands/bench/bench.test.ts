@@ -25,10 +25,6 @@ const git = (repo: string, ...args: string[]) =>
 beforeEach(() => {
   folder = mkdtempSync(join(tmpdir(), 'putback-bench-'));
   pinned = new Pinned(folder);
-  for (const who of ['AUTHOR', 'COMMITTER']) {
-    process.env[`GIT_${who}_NAME`] = 'Ada Bench';
-    process.env[`GIT_${who}_EMAIL`] = 'ada@example.invalid';
-  }
 });
 afterEach(() => rmSync(folder, { recursive: true, force: true }));
 

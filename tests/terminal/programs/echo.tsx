@@ -1,7 +1,10 @@
 /** A small show of its own over the real loop: says what happened, and breaks when asked to. */
+import { spawnSync } from 'node:child_process';
+import { writeSync } from 'node:fs';
 import { Box, Text } from 'ink';
 import type { Effect, Happening } from '../../../src/screens/base/state.ts';
 import type { Show } from '../../../src/screens/terminal/show.ts';
+import { mark } from '../marks.ts';
 
 export interface Echo {
   columns: number;
@@ -21,6 +24,15 @@ const goOn = process.env.HELD
     })
   : null;
 
+/** After `S`: at the next key it makes the mark `waits`, and does nothing before there is more to read. */
+let waits = false;
+function wait(): void {
+  waits = false;
+  writeSync(1, mark('waits'));
+  // It only looks: what is there stays to be read.
+  spawnSync('bash', ['-c', 'until read -t 0; do :; done'], { stdio: 'inherit' });
+}
+
 const wish = { do: 'note', text: 'x' } as const;
 
 /** Upper-case letters ask for something; the rest is said. */
@@ -31,6 +43,7 @@ function update(state: Echo, h: Happening): { state: Echo; effects: readonly Eff
   if (h.on === 'paste')
     return { state: { ...state, said: `${state.said}<${h.text.replace(/\s/g, '|')}>` }, effects };
   if (h.on !== 'press') return { state, effects };
+  if (waits) wait();
   switch (h.press) {
     case 'Q':
       return { state, effects: [{ do: 'quit' }] };
@@ -47,6 +60,9 @@ function update(state: Echo, h: Happening): { state: Echo; effects: readonly Eff
       setImmediate(() => {
         throw new Error('a timer broke');
       });
+      return { state, effects };
+    case 'S':
+      waits = true;
       return { state, effects };
     case 'K':
       console.error('a library complains');
