@@ -142,5 +142,5 @@ it('what was not as printed goes with what was taken over, by the same key', asy
   expect(living()).toEqual([]);
   const back = readFileSync(path, 'utf8');
   expect(back.split('diary:')[0]).toBe(text.split('diary:')[0]);
-  expect(readJob(back, path).entries.filter((e) => e.verb === 'undo')).toHaveLength(2);
+  expect(readJob(back, path).entries.filter((e) => e.verb === 'undo')).toHaveLength(1);
 });
