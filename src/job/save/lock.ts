@@ -21,7 +21,7 @@ export const PATIENCE: Patience = { wait: 4000, still: 5000 };
 
 /** Longest pause between two tries, ms: eight writers then still find their turn. */
 const LONGEST_PAUSE = 40;
-/** A pause that took this much longer means that this process slept: what it saw standing still did not count. */
+/** A pause that took this much longer means that this process slept: it did not wait then, nor did it look. */
 const SLEPT = 1000;
 
 /** An empty lock was made just now, or its maker died before it could write: it counts as left behind after this time, ms. */
@@ -111,14 +111,16 @@ export async function acquire(
   side: Locks,
   patience: Patience = PATIENCE,
 ): Promise<Lock | { heldBy: Holder | null }> {
-  const begun = clock();
+  /** Since the first look: a slow disk before it is no wait. */
+  let begun: number | null = null;
   let seen: string | null = null;
-  let since = begun;
+  let since = 0;
   let pause = 1;
   for (;;) {
     const lock = take(d, side.lock);
     if (lock) return lock;
     const now = clock();
+    begun ??= now;
     const text = readLock(d, side.lock);
     if (text !== seen) {
       seen = text;
@@ -134,9 +136,13 @@ export async function acquire(
     // Where no lock ever counts as left behind there is nothing to wait for.
     const longer = Number.isFinite(patience.still) ? patience.wait + patience.still : patience.wait;
     const limit = life === 'alive' ? patience.wait : longer;
-    if (now - begun > limit) return { heldBy: holder };
+    if (now - begun >= limit) return { heldBy: holder };
     await sleep(pause + randomInt(pause + 1));
-    if (clock() - now > SLEPT + 2 * pause) since = clock();
+    const slept = clock() - now;
+    if (slept > SLEPT + 2 * pause) {
+      begun += slept - pause;
+      since = clock();
+    }
     pause = Math.min(pause * 2, LONGEST_PAUSE);
   }
 }
