@@ -3,7 +3,16 @@
 import { looksLikeLimit, readLimit } from '../bolt/read/reading-limit.ts';
 import { printQuantity } from '../bolt/read/units.ts';
 import { readStages } from '../bolt/torque/stages.ts';
-import type { Fault, HoleNow, Job, PieceNow, PieceSpec, Quantity, Upper } from '../model/types.ts';
+import type {
+  Fault,
+  HoleNow,
+  Job,
+  PieceNow,
+  PieceSpec,
+  Quantity,
+  RowItem,
+  Upper,
+} from '../model/types.ts';
 import { livingEntries } from './diary/living.ts';
 import { collector, type Report } from './faults/faults.ts';
 import { toFaults } from './faults/place.ts';
@@ -159,14 +168,26 @@ function oddTorques(spec: PieceSpec, job: Job): Odd[] {
   const rest = piece.holes.filter((hole) => !spec.holes.get(hole.name)?.torque);
   const all = [{ path: [...path, 'torque'], set: null, holes: rest }, ...own, ...inPasses];
   return all.flatMap(({ path, set, holes, ...of }) => {
-    const said = holes.map((hole) => oddAt(piece, hole, job, set)).find((say) => say !== null);
-    if (said == null) return [];
+    const said = unlike(holes, spec).map((hole) => oddAt(piece, hole, job, set));
+    const first = said.find((say) => say !== null);
+    if (first == null) return [];
     const name = 'hole' in of ? of.hole : undefined;
     const by = job.corrections.find(
       (c) => c.what === 'torque' && c.piece === spec.key && c.hole === name,
     );
-    return [{ path, say: said, by: by?.id ?? null }];
+    return [{ path, say: first, by: by?.id ?? null }];
   });
+}
+
+/** The first of the holes that are alike: a torque is held against what is in one, or belongs there, and its own words. */
+function unlike(holes: readonly HoleNow[], { holes: own }: PieceSpec): HoleNow[] {
+  const item = (of: RowItem | null) => (of === null ? '' : [of.kind, ...of.with].join('+'));
+  const sorts = new Map<string, HoleNow>();
+  for (const hole of holes) {
+    const sort = own.has(hole.name) ? hole.name : `${item(hole.holds)} ${item(hole.belongs)}`;
+    if (!sorts.has(sort)) sorts.set(sort, hole);
+  }
+  return [...sorts.values()];
 }
 
 function oddAt(piece: PieceNow, hole: HoleNow, job: Job, set: Quantity | null): string | null {

@@ -34,8 +34,8 @@ export function quoted(path: string): string {
 
 /** A text as it is said: on one line, so that no part of it looks like another line of what is shown. */
 export function oneLine(text: string): string {
+  if (!text.includes('\n')) return text.trimEnd();
   const [first = '', ...rest] = text.split('\n');
-  if (rest.length === 0) return text.trimEnd();
   const said = rest.map((line) => line.trim()).filter((line) => line !== '');
   return [first.trimEnd(), ...said].join(' ').trimEnd();
 }

@@ -1,6 +1,6 @@
 /** Heads by their shape, so that two wordings of one head are not taken for two. */
 
-import { remembering } from './remember.ts';
+import { remembering } from '../../model/remembering.ts';
 
 export type HeadShape =
   | 'hex'

@@ -1,6 +1,6 @@
 /** What a bolt is screwed into: how much shear the tapped material stands, and how much engagement the trade gives it. */
 
-import { remembering } from '../read/remember.ts';
+import { remembering } from '../../model/remembering.ts';
 
 export type MaterialName =
   | 'cast aluminium'

@@ -1,8 +1,8 @@
 /** Threads from their basic profile: ISO 68-1 and ISO 724 (metric), ASME B1.1 (UNC, UNF). Lengths in mm, areas in mm². */
 
+import { remembering } from '../../model/remembering.ts';
 import { INCH } from '../read/length.ts';
 import { tidy } from '../read/numbers.ts';
-import { remembering } from '../read/remember.ts';
 import { INCH_SIZES, isInch, METRIC } from '../read/sizes.ts';
 import { readFront } from '../read/spelling.ts';
 import { type British, britishOf } from './british.ts';

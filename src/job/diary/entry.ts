@@ -7,6 +7,7 @@
  * `at`, which an older reader takes for a time, and the number of a hole.
  */
 
+import { remembering } from '../../model/remembering.ts';
 import { BESIDE, type Entry, VERBS, type Verb } from '../../model/types.ts';
 import { BESIDE_ROWS } from '../../model/verbs/beside.ts';
 import { type EntryPlace, PLACES, verbRow, verbWords } from '../../model/verbs/verbs.ts';
@@ -151,6 +152,9 @@ export function parseEntryLine(line: string): Entry | null {
 const USUAL =
   /^ *- \{at: ([^,]+), id: ([A-Za-z][^,]+), piece: ([a-z][^,]*), hole: ([^,]+), ([a-z]+): ([^,{}[\]"]+)\}$/;
 
+/** A diary says the same few words and pieces again and again. */
+const saidPlain = remembering(isPlain);
+
 /** The same as the long way gives, for those lines alone. */
 function readUsual(line: string): Entry | null {
   const [, at, id, piece, hole, verb, value] = USUAL.exec(line) ?? [];
@@ -158,7 +162,7 @@ function readUsual(line: string): Entry | null {
   if (hole === undefined || verb === undefined || value === undefined) return null;
   if (!isTime(at) || !ID.test(id) || !NAME.test(piece) || !HOLE.test(hole)) return null;
   if (!isVerb(verb) || verbRow(verb).value === 'id') return null;
-  if (!isPlain(value) || !isPlain(piece) || !goodValue(verb, value)) return null;
+  if (!saidPlain(value) || !saidPlain(piece) || !goodValue(verb, value)) return null;
   return isAbout(verb, ['piece', 'hole']) ? { at, id, verb, value, piece, hole: [hole] } : null;
 }
 

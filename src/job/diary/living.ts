@@ -14,13 +14,15 @@ export interface Counted {
  * united by plain union) counts once.
  */
 export function livingEntries(entries: readonly Entry[]): Entry[] {
-  const dead = undoneOf(
-    entries.map(({ id, verb, value, came }) => ({
-      id,
-      undo: verb === 'undo' ? value : null,
-      came: came ?? null,
-    })),
-  );
+  const dead = entries.some(({ verb }) => verb === 'undo')
+    ? undoneOf(
+        entries.map(({ id, verb, value, came }) => ({
+          id,
+          undo: verb === 'undo' ? value : null,
+          came: came ?? null,
+        })),
+      )
+    : new Set<string>();
   const seen = new Set<string>();
   return entries.filter((entry) => {
     if (dead.has(entry.id) || seen.has(entry.id)) return false;

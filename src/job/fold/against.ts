@@ -1,12 +1,12 @@
 /** A torque of a piece held against one of its holes, with all that is known of that hole. */
 
 import { gather } from '../../bolt/fit/fit-known.ts';
-import { remembering } from '../../bolt/read/remember.ts';
 import { type Against, againstHole } from '../../bolt/torque/against-hole.ts';
 import { type Sane, sane } from '../../bolt/torque/sane.ts';
 import { drySaid, type Smear, smearIn } from '../../bolt/torque/smeared.ts';
 import { likelyMark, maybeHollow, notSteel } from '../../bolt/torque/solid.ts';
 import { hardestOf, readStages } from '../../bolt/torque/stages.ts';
+import { remembering } from '../../model/remembering.ts';
 import type { HoleNow, Kind, PieceNow, Quantity, Torque } from '../../model/types.ts';
 import { placeOf } from './place.ts';
 

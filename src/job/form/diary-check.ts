@@ -86,14 +86,14 @@ function unknown(value: string, all: ReadonlyMap<string, unknown>): () => Data {
 
 /** The first word of a row that cannot be read; entries are shared between reads, so each is looked at once. */
 function oddWord(entry: Entry): string | null {
-  return kept(entry, 'odd word', () => findOddWord(entry));
+  const { value: is } = verbRow(entry.verb);
+  if (is !== 'found' && is !== 'bolts' && is !== 'bolt') return null;
+  return kept(entry, 'odd word', () => findOddWord(entry.value, is));
 }
 
 const MEASURED = /^\d+(?:\.\d+)? mm$/;
 
-function findOddWord({ verb, value }: Entry): string | null {
-  const { value: is } = verbRow(verb);
-  if (is !== 'found' && is !== 'bolts' && is !== 'bolt') return null;
+function findOddWord(value: string, is: 'found' | 'bolts' | 'bolt'): string | null {
   // Measured with a rule, and no kind is that long.
   if (is !== 'found' && MEASURED.test(value)) return null;
   const read = is === 'found' ? readFound : readItem;

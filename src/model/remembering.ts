@@ -1,5 +1,5 @@
 /**
- * A table of fits asks what the same few words mean thousands of times. Remembers answers of a pure function of one text,
+ * A table of fits, or a diary, asks what the same few words mean thousands of times. Remembers answers of a pure function of one text,
  * at most a thousand of them.
  */
 export function remembering<T>(answer: (text: string) => T): (text: string) => T {
