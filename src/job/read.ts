@@ -146,10 +146,11 @@ function endsWithDiary({ root, broken }: Part, key: number): boolean {
 function answer(text: string, file: string, part: Part, placed: readonly PlacedEntry[]): Read {
   const { upper, holes, broken, known } = part;
   const { found, report } = collector();
-  if (known) checkDiary(placed, { upper, holes }, report);
+  const entries = placed.map((p) => p.entry);
+  if (known) checkDiary(placed, entries, { upper, holes }, report);
   return {
     upper,
-    entries: placed.map((p) => p.entry),
+    entries,
     faults: toFaults([...part.found, ...found], text, file),
     unreadable: broken,
     plain: false,

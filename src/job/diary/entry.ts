@@ -154,6 +154,9 @@ const USUAL =
 
 /** A diary says the same few words and pieces again and again. */
 const saidPlain = remembering(isPlain);
+const isUsual = remembering(
+  (verb) => isVerb(verb) && verbRow(verb).value !== 'id' && canBeAbout(verb, ['piece', 'hole']),
+);
 
 /** The same as the long way gives, for those lines alone. */
 function readUsual(line: string): Entry | null {
@@ -161,9 +164,9 @@ function readUsual(line: string): Entry | null {
   if (at === undefined || id === undefined || piece === undefined) return null;
   if (hole === undefined || verb === undefined || value === undefined) return null;
   if (!isTime(at) || !ID.test(id) || !NAME.test(piece) || !HOLE.test(hole)) return null;
-  if (!isVerb(verb) || verbRow(verb).value === 'id') return null;
+  if (!isVerb(verb) || !isUsual(verb)) return null;
   if (!saidPlain(value) || !saidPlain(piece) || !goodValue(verb, value)) return null;
-  return isAbout(verb, ['piece', 'hole']) ? { at, id, verb, value, piece, hole: [hole] } : null;
+  return { at, id, verb, value, piece, hole: [hole] };
 }
 
 /** Where the value of a key starts in a line as the program writes it; -1 when it is not there. */

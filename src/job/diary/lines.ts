@@ -20,7 +20,25 @@ export interface Split {
 const KEY = /diary:(?:[ \t]+#(?![0-9])[^\r\n]*|[ \t]*)(?:\r?\n|$)/y;
 
 /** Lines of the file read last; a mark adds one line to them. */
-let known = new Map<string, Entry>();
+let known: readonly ReadLine[] = [];
+
+interface ReadLine extends PlacedEntry {
+  from: { line: string; start: number };
+}
+
+/** The entry of a line that was read before: most often the next one, else looked for among all. */
+function remembered(lines: readonly ReadLine[]): (line: string) => Entry | undefined {
+  let next = 0;
+  let all: Map<string, number> | null = null;
+  return (line) => {
+    if (lines[next]?.from.line !== line) {
+      if (lines.length === 0) return undefined;
+      all ??= new Map(lines.map(({ from }, i) => [from.line, i]));
+      next = all.get(line) ?? lines.length;
+    }
+    return lines[next++]?.entry;
+  };
+}
 
 /** Else where it is not so: the first line of the diary that is otherwise, or 0. */
 export function splitDiary(text: string): Split | number {
@@ -35,17 +53,16 @@ export function splitDiary(text: string): Split | number {
 }
 
 function readLines(text: string, from: number): PlacedEntry[] | number {
-  const entries: PlacedEntry[] = [];
-  const next = new Map<string, Entry>();
+  const entries: ReadLine[] = [];
+  const before = remembered(known);
   let indent = -1;
   for (let start = from; start < text.length; ) {
     const feed = text.indexOf('\n', start);
     const stop = feed < 0 ? text.length : feed;
     const end = feed > start && text.charCodeAt(feed - 1) === 13 ? feed - 1 : stop;
     const line = text.slice(start, end);
-    const entry = known.get(line) ?? parseEntryLine(line);
+    const entry = before(line) ?? parseEntryLine(line);
     if (entry) {
-      next.set(line, entry);
       const dash = line.indexOf('-');
       if (indent >= 0 && dash !== indent) return start;
       indent = dash;
@@ -53,6 +70,6 @@ function readLines(text: string, from: number): PlacedEntry[] | number {
     } else if (!/^ *(?:#.*)?$/.test(line)) return start;
     start = stop + 1;
   }
-  known = next;
+  known = entries;
   return entries;
 }

@@ -1,4 +1,5 @@
 /** Which entries count: those that no living undo names, and that came along with none of which that is so. */
+import { kept } from '../../model/kept.ts';
 import type { Entry } from '../../model/types.ts';
 
 /** What says whether an entry counts: `undo` is the id that it takes back, `came` the one that it came along with. */
@@ -13,7 +14,12 @@ export interface Counted {
  * stands before it, and what came along with that; undoing an undo is redo. A line that stands twice (two diaries
  * united by plain union) counts once.
  */
-export function livingEntries(entries: readonly Entry[]): Entry[] {
+export function livingEntries(entries: readonly Entry[]): readonly Entry[] {
+  // A diary only grows.
+  return kept(entries, 'those that count', () => countingOf(entries), entries.length);
+}
+
+function countingOf(entries: readonly Entry[]): readonly Entry[] {
   const dead = entries.some(({ verb }) => verb === 'undo')
     ? undoneOf(
         entries.map(({ id, verb, value, came }) => ({

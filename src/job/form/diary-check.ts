@@ -19,26 +19,46 @@ export interface Names {
   holes: ReadonlyMap<string, ReadonlySet<string>>;
 }
 
-export function checkDiary(placed: readonly PlacedEntry[], names: Names, report: Report): void {
-  const ids = new Map<string, PlacedEntry>();
+/** `entries`: those of `placed`. */
+export function checkDiary(
+  placed: readonly PlacedEntry[],
+  entries: readonly Entry[],
+  names: Names,
+  report: Report,
+): void {
+  const living = livingEntries(entries);
+  // Where all count no id stands twice, and nothing was taken back.
+  if (living.length < entries.length) checkIds(placed, report);
   // What was taken back may have gone out of the file with it.
-  const counts = new Set(livingEntries(placed.map(({ entry }) => entry)).map(({ id }) => id));
+  const counts = living.length < entries.length ? new Set(living.map(({ id }) => id)) : null;
   for (const one of placed) {
     const { entry } = one;
-    const first = ids.get(entry.id);
-    if (first) {
-      report('same-id', placeInDiary(one, 'id'), { value: entry.id }, { line: first.at });
-    } else ids.set(entry.id, one);
-    if (counts.has(entry.id)) checkNames(one, names, report);
+    if (counts?.has(entry.id) ?? true) checkNames(one, names, report);
     const word = oddWord(entry);
     if (word !== null) report('entry-row', placeInDiary(one, entry.verb), { value: word });
     checkTruth(one, report);
   }
+  checkUndos(placed, report);
+}
+
+function checkIds(placed: readonly PlacedEntry[], report: Report): void {
+  const ids = new Map<string, PlacedEntry>();
+  for (const one of placed) {
+    const { id } = one.entry;
+    const first = ids.get(id);
+    if (first) report('same-id', placeInDiary(one, 'id'), { value: id }, { line: first.at });
+    else ids.set(id, one);
+  }
+}
+
+function checkUndos(placed: readonly PlacedEntry[], report: Report): void {
+  if (!placed.some(({ entry }) => entry.verb === 'undo')) return;
+  const ids = new Set(placed.map(({ entry }) => entry.id));
   for (const one of placed) {
     const { verb, value } = one.entry;
     if (verb !== 'undo' || ids.has(value)) continue;
     report('undo-unknown', placeInDiary(one, 'undo'), () => {
-      return { value, near: didYouMean(near(value, ids.keys())) };
+      return { value, near: didYouMean(near(value, ids)) };
     });
   }
 }
