@@ -79,6 +79,8 @@ const MAKERS: Record<string, (look: Look) => Desk> = {
   'count, stuck': (look) => cover(leversOff(), look, `go 9 - s ${'go '.repeat(10)}`),
   'no bolts': (look) => new Desk(new Bench(CASE), look).open('fuel-pipe').press('o go'),
   'new piece': (look) => new Desk(new Bench(LEFT_COVER), look).press('o').type('cover 10'),
+  'a name like another': (look) =>
+    new Desk(leversOff(), look).press('escape o').type('gear levers').press('enter'),
   'not this one': (look) => cover(coverTight(), look, '4 ]'),
   'another letter': (look) => cover(coverOff(), look, '4 .').type('= L20'),
   'off, far': (look) => cover(leversOff(), look, 'go go f'),

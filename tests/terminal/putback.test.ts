@@ -280,3 +280,18 @@ describe('not on a terminal', () => {
     expect(ran.stderr).toContain(way);
   });
 });
+
+it('left while all waits, it says for what', async () => {
+  const text = `putback: 1
+job: Fuel pipe
+pieces: {cover: {}}
+buy: {clip: {what: Hose clip, for: cover on}}
+diary:
+  - {at: 2026-01-02T08:00:00+00:00, id: aaaaaaa1, piece: cover, removed: all}
+  - {at: 2026-01-02T08:01:00+00:00, id: aaaaaaa2, buy: clip, state: ordered, promised: 2026-01-20}
+`;
+  const { person } = await open({}, text);
+  person.press('q');
+  await person.exit();
+  expect(afterwards(person.bytes())).toMatch(/Cover waits for Hose clip/);
+});

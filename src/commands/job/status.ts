@@ -10,6 +10,7 @@ import { type Back, backAfter } from '../../plan/next/back.ts';
 import { nextStep } from '../../plan/next/next.ts';
 import { nextOnJob } from '../../plan/next/next-on-job.ts';
 import { noteRows } from '../../plan/next/note.ts';
+import { nothingNext } from '../../plan/next/nothing-next.ts';
 import { isBack } from '../../plan/order/needed.ts';
 import { sayWhere } from '../../plan/piece/say-piece.ts';
 import { torqueUnknown } from '../../plan/piece/torque-unknown.ts';
@@ -54,17 +55,13 @@ export function run(call: Call) {
     ...block(pieceLines(job, pieces)),
     ...block(open.map((time) => sayOpenTimeOf(time, now))),
     ...block(noteLines(job, back, now)),
-    next === undefined ? nothingSaid(job, nothingNext(back.due.length)) : `Next: ${safe(next)}`,
+    next === undefined ? nothingSaid(job, nothingNext(job, back, now)) : `Next: ${safe(next)}`,
     ...back.dont.map(safe),
     ...correctedLines(job, correctedIn(job)).map(safe),
     ...lostLines(job).map(safe),
   ];
   return answer(json, lines.join('\n'));
 }
-
-/** Tests that are due stand above it: then it is not nothing. */
-const nothingNext = (due: number): string =>
-  due === 0 ? 'Nothing is next.' : 'Nothing is left to do but what is to be tested.';
 
 function jsonOf(job: Job, piece: PieceNow): object {
   const cares = caresOf(piece.spec);

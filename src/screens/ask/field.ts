@@ -1,5 +1,6 @@
 /** The field: a text that is asked for. A reason, a note, a tray, what lay under a head, a piece's name. */
-import type { Refusal, Wish } from '../../model/types.ts';
+import { slipOf } from '../../model/nearword.ts';
+import type { PieceNow, Refusal, Wish } from '../../model/types.ts';
 import { isBlank } from '../../model/words.ts';
 import { type AnswerKind, answerTo, shouldSaid } from '../../plan/piece/answers.ts';
 import { typedPiece } from '../../plan/typed/piece.ts';
@@ -60,6 +61,20 @@ export const fieldScreen = screenOver({
         return done(kept, view, fieldText(view.field).trim());
       },
     },
+    {
+      id: 'meant',
+      presses: ['up'],
+      label: (here) => meantPiece(here)?.spec.name ?? '',
+      help: 'the piece that was meant, whose name is like the one that was typed',
+      holds: (here) => meantPiece(here) !== null,
+      does: (here) => {
+        const { state, view } = here;
+        const meant = meantPiece(here)?.spec.key;
+        const below = { ...dropDraft(state, PIECE_DRAFT), view: view.under };
+        const { row } = typedPiece(fieldText(view.field).trim());
+        return meant === undefined ? stay(state) : namePiece(below, meant, row);
+      },
+    },
   ],
   draw: drawAsked,
   text: {
@@ -114,10 +129,8 @@ function done(state: State, view: FieldView, text: string): Updated {
         piece: asks.piece,
         ...(text === '' ? {} : { tray: text }),
       });
-    case 'piece': {
-      const { key, row } = typedPiece(text);
-      return key === '' ? stay(below) : namePiece(below, key, row);
-    }
+    case 'piece':
+      return pieceTyped(state, below, asks, text);
     case 'under':
       return under(below, asks, text);
     case 'left':
@@ -160,6 +173,31 @@ function done(state: State, view: FieldView, text: string): Updated {
       return requestMark(below, { do: 'settle', piece: here.key, hole: asks.hole, kind: text });
     }
   }
+}
+
+/** A name that is most likely a slip of one that is there is asked about once; typed so again, it is another piece. */
+function pieceTyped(
+  state: State,
+  below: State,
+  { slip }: Extract<Asks, { ask: 'piece' }>,
+  text: string,
+): Updated {
+  const { view } = state;
+  const { key, row } = typedPiece(text);
+  if (key === '') return stay(below);
+  const known = below.open?.job.pieces;
+  const meant = known?.has(key) ? null : slipOf(key, known?.keys() ?? []);
+  if (meant === null || slip?.text === text || view.screen !== 'field') {
+    return namePiece(below, key, row);
+  }
+  const asked = keepDraft(state, PIECE_DRAFT, text);
+  return show(asked, { ...view, asks: { ask: 'piece', slip: { text, meant } } });
+}
+
+/** The piece that was meant; null where nothing is asked of the name as it stands. */
+function meantPiece({ state, view: { asks, field: typed } }: Asked): PieceNow | null {
+  if (asks.ask !== 'piece' || asks.slip?.text !== fieldText(typed).trim()) return null;
+  return state.open?.job.pieces.get(asks.slip.meant) ?? null;
 }
 
 /** Opens the piece. Where its bolts were said too, they are written down: not one of them is out by that. */
@@ -251,12 +289,20 @@ function question(state: State, asks: Asks): string[] {
       return [asks.hole === null ? 'A note' : `A note on ${asks.hole}`];
     case 'tray':
       return ['Where do its bolts lie?', 'cup 2, card on the shelf. It may stay empty.'];
-    case 'piece':
+    case 'piece': {
+      const meant = asks.slip && state.open?.job.pieces.get(asks.slip.meant)?.spec.name;
+      if (meant) {
+        return [
+          `Did you mean ${meant}?`,
+          `Up: that one. Enter once more: another piece, called ${asks.slip?.text}.`,
+        ];
+      }
       return [
         'What comes off?',
         'Its name, and how many bolts: left cover 10. Or which: left cover s s m.',
         'Without bolts its name alone: fuel pipe.',
       ];
+    }
     case 'under':
       return [
         `What was under the head of ${askedAt(state, asks)}?`,

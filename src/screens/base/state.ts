@@ -332,8 +332,8 @@ export type PieceStep =
 export type Asks =
   | { ask: 'why'; wish: Wish; refused: Refusal }
   | { ask: 'note'; piece: string | null; hole: string | null }
-  /** The name of a piece that the file does not know yet. */
-  | { ask: 'piece' }
+  /** The name of a piece that the file does not know yet. `slip`: what was typed, and the one it is most likely a slip of. */
+  | { ask: 'piece'; slip?: { text: string; meant: string } }
   | { ask: 'tray'; piece: string; how: 'off' | 'aside' }
   /** What lay under the head of each word of a row that ends in `+`; `at` is the word asked about. */
   | { ask: 'under'; words: readonly string[]; at: number }

@@ -2,8 +2,11 @@
 
 import { readHalf } from '../../job/save/half.ts';
 import { safeLine } from '../../model/safe.ts';
+import type { Job } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
-import { nextWork } from '../../plan/next/next.ts';
+import { backNow } from '../../plan/next/back.ts';
+import { nextNow } from '../../plan/next/next-now.ts';
+import { nothingNext } from '../../plan/next/nothing-next.ts';
 import { openings } from '../../plan/order/openings.ts';
 import { sayWish } from '../../plan/say-wish.ts';
 import { nowHere, type World } from '../../world.ts';
@@ -90,7 +93,7 @@ export function showOf(
     async farewell(last) {
       const { open } = last;
       const left = await files.leave();
-      const next = open === null ? null : (nextWork(open.job)?.say ?? 'Nothing is next.');
+      const next = open === null ? null : nextSaid(open.job, nowHere(world));
       const line = open === null ? `Bench: ${folder}` : `${open.file}: ${next}`;
       const gaps = open === null ? [] : openings(open.job).filter((o) => o.covered === null);
       const gap =
@@ -103,4 +106,9 @@ export function showOf(
       return { say: said.join('\n'), unsaved: unsaved !== null };
     },
   };
+}
+
+/** What is next, or what it waits for. */
+function nextSaid(job: Job, now: string): string {
+  return nextNow(job, now)?.say ?? nothingNext(job, backNow(job, now), now);
 }
