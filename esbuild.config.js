@@ -156,7 +156,7 @@ const layoutAtOnce = {
 /** Of what a picture says of itself only its Exif is asked for (paper/desk/camera.ts), in kinds that have it. */
 const KINDS = ['EXIF', 'JPEG', 'TIFF', 'PNG', 'HEIC', 'AVIF', 'WEBP', 'JXL'];
 const NOT_ASKED =
-  /(?:iptc|xmp|icc|mpf|photoshop|canon|pentax|jfif|vp8x|thumbnail|composite|dom-parser|(?<!name)file-|file-tags|png-text|header-gif|load-auto)[\w-]*\.js$/;
+  /(?:iptc|xmp|icc|mpf|photoshop|canon|pentax|jfif|thumbnail|dom-parser|(?<!name)file-|file-tags|header-gif|load-auto)[\w-]*\.js$/;
 const exifAlone = {
   name: 'exif-alone',
   setup(b) {

@@ -1,9 +1,12 @@
 /** What is inside the built program, and what a run of it loads. */
-import { readdirSync, readFileSync, statSync } from 'node:fs';
+import { spawnSync } from 'node:child_process';
+import { mkdtempSync, readdirSync, readFileSync, rmSync, statSync, writeFileSync } from 'node:fs';
 import { builtinModules } from 'node:module';
+import { tmpdir } from 'node:os';
 import { join, resolve } from 'node:path';
 import type { Metafile } from 'esbuild';
 import { describe, expect, it } from 'vitest';
+import { heic, jpeg, png, webp } from './paper/camera.ts';
 
 const dist = resolve(import.meta.dirname, '../dist');
 type Bundle = 'putback' | 'main' | 'ink';
@@ -98,5 +101,40 @@ describe('the bundle', () => {
     for (const name of libraries(Object.values(made).flatMap((m) => Object.keys(m.inputs)))) {
       expect(licences).toContain(`${name} `);
     }
+  });
+});
+
+describe('what was left out of a library', () => {
+  it('is not missed: the built program reads the clock of every kind of photograph', () => {
+    const folder = mkdtempSync(join(tmpdir(), 'putback-bundle-'));
+    const clock = '2026:04:11 16:40:12';
+    const made: Record<string, Buffer> = {};
+    // A maker's name makes the library look at what that maker adds.
+    for (const secret of [undefined, 'Canon', 'PENTAX']) {
+      const facts = { clock, offset: '+02:00', orientation: 6, ...(secret ? { secret } : {}) };
+      const name = secret ?? 'plain';
+      made[`${name}.jpg`] = jpeg(facts);
+      made[`${name}.png`] = png(facts);
+      made[`${name}.webp`] = webp(facts);
+      made[`${name}.heic`] = heic(facts);
+    }
+    for (const [name, bytes] of Object.entries(made)) writeFileSync(join(folder, name), bytes);
+    const out = { at: '2026-04-11T16:40:00+02:00', id: 'aaaaaaa1', piece: 'cover', out: 'S' };
+    writeFileSync(
+      join(folder, 'job.yaml'),
+      `putback: 1\njob: Cover\npieces: {cover: {bolts: S S}, lid: {bolts: S}}\ndiary:\n  - ${JSON.stringify(out)}\n`,
+    );
+    const names = Object.keys(made).sort();
+    const { stdout } = spawnSync(
+      process.execPath,
+      [join(dist, 'putback.js'), 'photo', 'job.yaml', ...names, '--stay', '--json'],
+      { cwd: folder, env: { HOME: folder }, encoding: 'utf8' },
+    );
+    const taken = '2026-04-11T16:40:12+02:00';
+    expect(JSON.parse(stdout)).toMatchObject({
+      ok: true,
+      placed: names.map((picture) => ({ picture, taken, piece: 'cover' })),
+    });
+    rmSync(folder, { recursive: true, force: true });
   });
 });
