@@ -41,7 +41,7 @@ export function stripped(
     case 'image/jpeg':
       return jpeg(bytes, turn);
     case 'image/png':
-      return png(bytes, packing);
+      return png(bytes, turn, packing);
     case 'image/webp':
       return webp(bytes, turn);
     default:
@@ -183,7 +183,7 @@ const PNG_KEPT = new Set(
   'IHDR PLTE IDAT IEND tRNS gAMA cHRM sRGB sBIT bKGD pHYs acTL fcTL fdAT'.split(' '),
 );
 
-function png(bytes: Uint8Array, packing: Packing): Uint8Array | null {
+function png(bytes: Uint8Array, orientation: number, packing: Packing): Uint8Array | null {
   const parts = [bytes.subarray(0, 8)];
   const view = new DataView(bytes.buffer, bytes.byteOffset, bytes.byteLength);
   for (let at = 8; at + 12 <= bytes.length; ) {
@@ -191,6 +191,9 @@ function png(bytes: Uint8Array, packing: Packing): Uint8Array | null {
     const name = text(bytes, at + 4, 4);
     if (end > bytes.length) return null;
     if (PNG_KEPT.has(name)) parts.push(bytes.subarray(at, end));
+    // The way up stands before the picture (ISO 15948, eXIf), behind the head.
+    if (name === 'IHDR' && orientation !== 1)
+      parts.push(pngChunk('eXIf', exif(orientation), packing));
     if (name === 'iCCP') parts.push(pngProfile(bytes.subarray(at + 8, end - 4), packing));
     if (name === 'IEND') return joined(parts);
     at = end;
@@ -199,18 +202,22 @@ function png(bytes: Uint8Array, packing: Packing): Uint8Array | null {
 }
 
 /** The profile with nothing in it but colours; nothing where it is not to be read. */
-function pngProfile(chunk: Uint8Array, { inflate, deflate, crc32 }: Packing): Uint8Array {
+function pngProfile(chunk: Uint8Array, packing: Packing): Uint8Array {
   const end = chunk.indexOf(0);
   if (end < 0 || chunk[end + 1] !== 0) return new Uint8Array();
   let profile: Uint8Array | null = null;
   try {
-    profile = bareProfile(inflate(chunk.subarray(end + 2)));
+    profile = bareProfile(packing.inflate(chunk.subarray(end + 2)));
   } catch {
     // Not packed as it should be.
   }
   if (profile === null) return new Uint8Array();
-  const said = joined([letters('iCCPcolours\0\0'), deflate(profile)]);
-  return joined([big(said.length - 4), said, big(crc32(said))]);
+  return pngChunk('iCCP', joined([letters('colours\0\0'), packing.deflate(profile)]), packing);
+}
+
+function pngChunk(name: string, body: Uint8Array, { crc32 }: Packing): Uint8Array {
+  const said = joined([letters(name), body]);
+  return joined([big(body.length), said, big(crc32(said))]);
 }
 
 function big(value: number): Uint8Array {

@@ -8,7 +8,7 @@ export interface Facts {
   orientation?: number;
   /** Where it was taken, and whose camera it is: what must never leave. */
   secret?: string;
-  /** Of a JPEG, 8 or 16; 8 unless said. */
+  /** Of a JPEG or a PNG, 8 or 16; 8 unless said. */
   width?: number;
 }
 
@@ -184,12 +184,12 @@ const chunk = (name: string, body: Buffer) => {
   return Buffer.concat([u32(body.length), said, u32(crc32(said))]);
 };
 
-/** A black PNG of 8 × 8 (ISO 15948), with texts. */
+/** A black PNG, 8 high (ISO 15948), with texts. */
 export function png(facts: Facts): Buffer {
   const secret = facts.secret ?? '';
   return Buffer.concat([
     Buffer.from('\x89PNG\r\n\x1a\n', 'latin1'),
-    chunk('IHDR', Buffer.concat([u32(8), u32(8), Buffer.from([8, 0, 0, 0, 0])])),
+    chunk('IHDR', Buffer.concat([u32(facts.width ?? 8), u32(8), Buffer.from([8, 0, 0, 0, 0])])),
     chunk('eXIf', exifBlock(facts)),
     ...(secret === ''
       ? []
@@ -203,7 +203,7 @@ export function png(facts: Facts): Buffer {
           ),
         ]),
     chunk('tEXt', Buffer.from(`Author\0${secret}`, 'latin1')),
-    chunk('IDAT', deflateSync(Buffer.alloc(8 * 9))),
+    chunk('IDAT', deflateSync(Buffer.alloc(8 * ((facts.width ?? 8) + 1)))),
     chunk('IEND', Buffer.alloc(0)),
     Buffer.from(secret, 'latin1'),
   ]);

@@ -5,6 +5,7 @@ import { livingEntries } from '../../job/diary/living.ts';
 import { disk, errorCode, writeNew } from '../../job/save/disk.ts';
 import { failOf, type SaveFail, saveFail } from '../../job/save/fail.ts';
 import { lookAt, readPlain } from '../../job/save/plain.ts';
+import { secondsOf } from '../../model/time.ts';
 import type { Job } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
 import type { ReportPicture } from '../report.ts';
@@ -66,7 +67,8 @@ export function picturesOf(
     return { ...known, source, why: '' };
   });
   return {
-    shown: shown.sort((a, b) => (a.taken < b.taken ? -1 : a.taken > b.taken ? 1 : 0)),
+    // Of two cameras one may have its clock in another zone.
+    shown: shown.sort((a, b) => (secondsOf(a.taken) || 0) - (secondsOf(b.taken) || 0)),
     files,
   };
 }
@@ -82,7 +84,8 @@ function clean(path: string): { kind: PictureKind; bytes: Uint8Array } | string 
   }
   if (!read.whole) return 'it is too large.';
   const kind = pictureKind(read.bytes);
-  if (kind === null) return 'a browser shows JPEG, PNG and WebP, and this is none of them.';
+  if (kind === null)
+    return 'only of JPEG, PNG and WebP can be taken out what they tell of place and owner.';
   const bytes = stripped(read.bytes, cameraOf(read.bytes).orientation, PACKING);
   return bytes === null ? 'it is broken.' : { kind, bytes };
 }

@@ -49,7 +49,7 @@ it('they are shown, and turned as the camera says', async () => {
   );
   const clock = '2026:04:11 16:40:12';
   writeFileSync(join(folder, 'a.jpg'), jpeg({ clock, orientation: 6, secret: 'Kim', width: 16 }));
-  writeFileSync(join(folder, 'b.png'), png({ clock, secret: 'Kim' }));
+  writeFileSync(join(folder, 'b.png'), png({ clock, orientation: 8, secret: 'Kim', width: 16 }));
   await putback.run('photo', 'job.yaml', 'a.jpg', 'b.png', '--piece', 'cover');
   await putback.run('paper', 'job.yaml', 'report', '--inside', '-o', 'inside.html');
   await putback.run('paper', 'job.yaml', 'report', '-o', 'it & that #1.html');
@@ -67,7 +67,7 @@ it('they are shown, and turned as the camera says', async () => {
     // 16 × 8 as it was taken, stood up.
     expect(images).toEqual([
       { width: 8, height: 16, shown: true },
-      { width: 8, height: 8, shown: true },
+      { width: 8, height: 16, shown: true },
     ]);
   }
 });
