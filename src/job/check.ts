@@ -1,6 +1,6 @@
 /** All that is wrong with a job file: what the reader finds, what stands in the diary and cannot be, and torques no bolt stands. */
 
-import { looksLikeLimit, readLimit } from '../bolt/read/reading-limit.ts';
+import { hasFigure, readLimit } from '../bolt/read/reading-limit.ts';
 import { printQuantity } from '../bolt/read/units.ts';
 import { readStages } from '../bolt/torque/stages.ts';
 import type {
@@ -128,7 +128,7 @@ function checkLimits({ tasks, checks }: Upper, root: Spot | null, report: Report
   const unread = [
     ...[...tasks.values()].map(({ key, limit }) => ({ path: ['tasks', key, 'limit'], limit })),
     ...[...checks.values()].map(({ key, limit }) => ({ path: ['checks', key, 'limit'], limit })),
-  ].filter(({ limit }) => limit !== null && looksLikeLimit(limit) && readLimit(limit) === null);
+  ].filter(({ limit }) => limit !== null && hasFigure(limit) && readLimit(limit) === null);
   for (const { path } of unread) {
     report('unread-limit', placeOf(root, path), {
       like: '0.8..1.2 ohm, at least 3 bar, < 5 mm',

@@ -10,6 +10,7 @@ import { type Split, splitDiary } from './diary/lines.ts';
 import { collector, type Found } from './faults/faults.ts';
 import { toFaults } from './faults/place.ts';
 import { fold, foldMore } from './fold/fold.ts';
+import { losesALine } from './fold/unread.ts';
 import { checkDiary, type Names } from './form/diary-check.ts';
 import { checkCross } from './form/read-cross.ts';
 import { readUpper } from './form/read-upper.ts';
@@ -44,8 +45,7 @@ export function jobOf(
   { upper, entries, faults }: Pick<Read, 'upper' | 'entries' | 'faults'>,
   before: Job | null = null,
 ): Job {
-  const errors = faults.filter((f) => f.severity === 'error');
-  const unread = errors.map(({ line, code }) => ({ line, code }));
+  const unread = faults.filter(losesALine).map(({ line, code }) => ({ line, code }));
   return (before && foldMore(before, upper, entries, unread)) ?? fold(upper, entries, unread);
 }
 

@@ -107,6 +107,7 @@ export const FAULTS = {
     'Get a newer putback to go on with this job.',
   ),
   missing: error('{key}: is missing', 'Write, for example: {like}'),
+  lacks: error('{key}: is missing, so this is not read', 'Write, for example: {like}'),
   'unknown-key': error('{key} is no key of {owner}', '{near}{known}'),
   'wrong-type': error('{key} takes {takes}, and here is {what}', 'For example: {like}'),
   'not-settings': error(

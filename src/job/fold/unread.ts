@@ -1,6 +1,14 @@
 /** Lines of a job file that are not taken as they stand, in words: what they say counts nowhere. */
-import type { Job, UnreadLine } from '../../model/types.ts';
+import type { Fault, Job, UnreadLine } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
+
+/** Errors by which no word of the file is lost: all of its lines were read. */
+const ALL_READ: readonly string[] = ['missing', 'no-version', 'bad-version'];
+
+/** Whether what stands in the line of such a fault counts nowhere, or not as it stands. */
+export function losesALine({ code, severity }: Pick<Fault, 'code' | 'severity'>): boolean {
+  return severity === 'error' && !ALL_READ.includes(code);
+}
 
 /** More lines than this are counted. */
 const MOST = 6;

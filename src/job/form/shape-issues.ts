@@ -145,7 +145,10 @@ function wrongValue(within: IssuesIn, path: Path, choices: readonly string[]): v
   const { spot, key: keyAt } = spotAt(root, path);
   const help = helpFor(ownerOf(full.slice(0, lastWord(full))), key) ?? helpForNamed(full);
   if (spot.is === 'nothing' || isAbsent(root, path)) {
-    report('missing', keyAt, { key, like: help?.like ?? `${key}: …` });
+    report(full.length === 1 ? 'missing' : 'lacks', keyAt, {
+      key,
+      like: help?.like ?? `${key}: …`,
+    });
   } else if (spot.is === 'text' && choices.length > 0) {
     const known = [...new Set(choices)];
     const word = didYouMean(near(spot.text, known));

@@ -56,7 +56,16 @@ const FAULTY = readdirSync(FOLDER)
 /** Codes that say that the shape is wrong. */
 const SHAPE = new Set<string>(
   [
-    ['missing', 'unknown-key', 'wrong-type', 'bad-choice', 'bad-name', 'bad-kind', 'task-verb'],
+    [
+      'missing',
+      'lacks',
+      'unknown-key',
+      'wrong-type',
+      'bad-choice',
+      'bad-name',
+      'bad-kind',
+      'task-verb',
+    ],
     ['no-version', 'bad-version', 'newer-version', 'not-a-job'],
     ['bad-entry', 'entry-verb', 'entry-place', 'bad-time', 'bad-id'],
   ].flat(),

@@ -35,6 +35,18 @@ describe('a line that could not be read', () => {
     expect(whole.items.map((i) => i.key)).not.toContain('unread');
   });
 
+  it('is none where only the name of the job or the version of the form is missing', () => {
+    const whole = textOf('2026-05-02T09:07:00+02:00');
+    for (const gone of ['putback: 1\n', 'job: Left cover\n', 'putback: 1\njob: Left cover\n']) {
+      const read = readJob(whole.replace(gone, ''), 'e.yaml');
+      expect(read.faults.map((f) => f.severity)).toContain('error');
+      for (const moment of MOMENTS) {
+        const { items } = gate(jobOf(read), moment, 'cover', NOW);
+        expect(items.map((i) => i.key)).not.toContain('unread');
+      }
+    }
+  });
+
   it('lets start and closing pass once it is mended', () => {
     const whole = jobAt('2026-05-02T09:07:00+02:00');
     expect(isPassed(gate(whole, 'start', null, NOW))).toBe(true);

@@ -1,6 +1,6 @@
 /** Looks at a fault: how one came out, what was changed to try, and what it was in the end. */
 import { holdAgainst } from '../../../bolt/read/reading.ts';
-import { looksLikeLimit, readLimit } from '../../../bolt/read/reading-limit.ts';
+import { hasFigure, readLimit } from '../../../bolt/read/reading-limit.ts';
 import { oneLine } from '../../../model/safe.ts';
 import type {
   CheckSpec,
@@ -134,7 +134,7 @@ function unmeasured(
     return { code: 'no-reading', say: `Nothing measured to hold against ${limit}.` };
   }
   const say = `The limit “${limit}” was not read whole, and nothing was measured.`;
-  return looksLikeLimit(limit) ? { code: 'unread-limit', say } : null;
+  return hasFigure(limit) ? { code: 'unread-limit', say } : null;
 }
 
 const readable = (limit: string | null): boolean => limit !== null && readLimit(limit) !== null;
@@ -148,7 +148,7 @@ function heldAgainst(
   const read = readLimit(limit);
   if (!read) {
     const odd = `The limit “${limit}” was not read whole: hold the reading against it yourself.`;
-    return { say: looksLikeLimit(limit) ? odd : null };
+    return { say: hasFigure(limit) ? odd : null };
   }
   const held = holdAgainst(reading, read);
   if (held.is === 'within') return { says: 'good', say: `${reading} is within ${limit}.` };
