@@ -87,6 +87,19 @@ export function holdAgainst(reading: string, limit: Limit): Held {
   return { is: 'within' };
 }
 
+/** A text that is itself a reading: a figure and nothing else, whatever it says, or what this limit can judge. */
+export function isReading(text: string, limit: Limit | null): boolean {
+  if (readFigure(text) !== null) return true;
+  return limit !== null && holdAgainst(text, limit).is !== 'unread';
+}
+
+/** `14.5 mm`: with the unit of its limit, where it has none of its own. */
+export function sayReading(text: string, limit: Limit | null): string {
+  const said = text.trim();
+  const bare = readFigure(said)?.unit === null && limit !== null && limit.unit !== null;
+  return bare ? `${said} ${limit.unit}` : said;
+}
+
 /** What a meter shows, or a person says, where no current goes through at all. */
 const OPEN =
   /^(?:[0o]\.? ?l\.?|open(?:[ -](?:circuit|line|loop))?|infinit(?:e|y)(?: resistance| ohms?)?|∞(?: ?(?:ohms?|Ω))?|no continuity)$/i;

@@ -1,4 +1,5 @@
 /** The field: a text that is asked for. A reason, a note, a tray, what lay under a head, a piece's name. */
+import { withRightReading } from '../../job/judge/right-reading.ts';
 import { slipOf } from '../../model/nearword.ts';
 import type { PieceNow, Refusal, Wish } from '../../model/types.ts';
 import { isBlank } from '../../model/words.ts';
@@ -23,6 +24,7 @@ import { bold, type Line, line, wrap } from '../kit/text.ts';
 import { doneOfJob, questionOfJob } from './field-job.ts';
 import { afterText, doneKnown, questionKnown, withFault } from './field-known.ts';
 import { afterListed, afterReading, doneTrace, questionTrace, tracedFault } from './field-trace.ts';
+import { isOfReading, measuredAnew } from './reason.ts';
 import { askedAt, claimUnder, nextAsked, rowWish, takeUnder } from './row-under.ts';
 
 type FieldView = Extract<View, { screen: 'field' }>;
@@ -103,10 +105,16 @@ function afterCounter(state: State): Updated {
   return state.view.screen === 'field' ? show(state, state.view.under) : stay(state);
 }
 
+/** Why it counts all the same; a figure that was given there before is the reading that is asked about. */
+export function askReason(state: State, wish: Wish, refused: Refusal): Updated {
+  const asked = state.open ? withRightReading(state.open.job, wish) : wish;
+  return ask(state, { ask: 'why', wish: asked, refused });
+}
+
 /** A reading against its limit, or back on the counter, counts with a reason; what cannot be judged is asked for again. */
 function readingRefused(state: State, why: Refusal, wish: Wish): Updated {
   if (!why.overrulable || state.view.screen !== 'field') return tracedFault(state, why.say);
-  return ask({ ...state, view: state.view.under }, { ask: 'why', wish, refused: why });
+  return askReason({ ...state, view: state.view.under }, wish, why);
 }
 
 function done(state: State, view: FieldView, text: string): Updated {
@@ -116,7 +124,10 @@ function done(state: State, view: FieldView, text: string): Updated {
     case 'why':
       if (isBlank(text))
         return say(state, 'A reason is needed: it stands in the diary beside the mark.');
-      return requestMark(below, { ...asks.wish, because: text });
+      return requestMark(
+        below,
+        measuredAnew(asks.wish, asks.refused, text) ?? { ...asks.wish, because: text },
+      );
     case 'note': {
       if (text === '') return stay(below);
       const piece = asks.piece === null ? {} : { piece: asks.piece };
@@ -283,7 +294,9 @@ function question(state: State, asks: Asks): string[] {
       return [
         'Why all the same?',
         asks.refused.say,
-        'The reason stands in the diary beside the mark.',
+        isOfReading(asks.refused)
+          ? 'The right figure, or the reason: that stands in the diary beside the mark.'
+          : 'The reason stands in the diary beside the mark.',
       ];
     case 'note':
       return [asks.hole === null ? 'A note' : `A note on ${asks.hole}`];

@@ -10,7 +10,7 @@ import { taskSaid } from '../../plan/order/say.ts';
 import { type TaskHere, taskHere } from '../../plan/task/task-now.ts';
 import { doneWish } from '../../plan/task/task-wish.ts';
 import { sayDate } from '../../plan/time/days.ts';
-import { ask } from '../ask/field.ts';
+import { ask, askReason } from '../ask/field.ts';
 import { ENTER, GO } from '../base/key.ts';
 import { type OnJob, onJob, requestMark, say, show, stay } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
@@ -198,7 +198,7 @@ export const taskScreen = screenOver({
 /** What was measured does not keep to its limit, or nothing was: it counts with a reason, or not at all. */
 function outOfLimit(state: State, why: Refusal, wish: Wish): Updated {
   if (!why.overrulable) return say(state, why.say);
-  const asked = ask(state, { ask: 'why', wish, refused: why });
+  const asked = askReason(state, wish, why);
   return { ...asked, effects: [...asked.effects, { do: 'ring' }] };
 }
 

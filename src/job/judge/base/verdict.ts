@@ -68,6 +68,16 @@ export function write(
   return { ok: true, entry, edits: more.edits ?? [], warnings: more.warnings ?? [] };
 }
 
+/** What was judged by a figure that was given as the reason, with what it was taken as. */
+export function judgedAnew(verdict: Verdict, say: string): Verdict {
+  if (verdict.ok) {
+    const told = { code: 'taken-as-reading', say: `${say}: it was judged by its limit.` };
+    return { ...verdict, warnings: [told, ...verdict.warnings] };
+  }
+  const { refused } = verdict;
+  return { ok: false, refused: { ...refused, say: `${say}. ${refused.say}` } };
+}
+
 export function noPiece(job: Job, key: string): Refused {
   return wrong('no-such-piece', `No piece ${key} in this job.${meant(key, job.pieces.keys())}`, {
     piece: key,

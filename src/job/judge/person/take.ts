@@ -1,11 +1,20 @@
 /** What is kept for next time, taken over from last time, and read off the machine. */
 import { readCounter, readingText, readReading } from '../../../bolt/read/counter.ts';
+import { readFigure } from '../../../bolt/read/reading-limit.ts';
 import { sumOf } from '../../../model/sum.ts';
 import type { Edit, Entry, Job, Said, Verdict, Warning } from '../../../model/types.ts';
 import { verbRow } from '../../../model/verbs/verbs.ts';
 import { NAME } from '../../diary/entry.ts';
 import { TAKEN_WORD } from '../../fold/say-taken.ts';
-import { already, refuse, type Stamp, type Wished, write, wrong } from '../base/verdict.ts';
+import {
+  already,
+  judgedAnew,
+  refuse,
+  type Stamp,
+  type Wished,
+  write,
+  wrong,
+} from '../base/verdict.ts';
 
 export function judgeKeep(job: Job, wish: Wished<'keep'>, stamp: Stamp): Verdict {
   const told = job.entries.filter((e) => job.living.has(e.id) && !verbRow(e.verb).afterwards);
@@ -36,10 +45,27 @@ export function judgeReading(job: Job, wish: Wished<'reading'>, stamp: Stamp): V
   const less = before !== undefined && (readReading(before)?.value ?? 0) > read.value;
   if (!less) return write(stamp, wish, { verb: 'reading', value: text });
   const say = `Before it said ${readingText(before)}: a counter does not run back.`;
+  const right = rightCounter(wish);
+  if (right) return judgedAnew(judgeReading(job, right.wish, stamp), right.say);
   if (wish.because === undefined)
     return refuse('runs-back', `${say} A slip of the pen, or another counter?`);
   const warnings: Warning[] = [{ code: 'runs-back', say }];
   return write(stamp, wish, { verb: 'reading', value: text }, { warnings });
+}
+
+/** What the counter shows, given where a reason was asked for; null where the reason is one. */
+export function rightCounter({
+  because,
+  ...wish
+}: Wished<'reading'>): { wish: Wished<'reading'>; say: string } | null {
+  if (because === undefined || !isReadingAlone(because)) return null;
+  const reading = because.trim();
+  return { wish: { ...wish, reading }, say: `${reading} is a reading, and no reason` };
+}
+
+/** Nothing but what a counter shows, its unit left out or not. */
+function isReadingAlone(text: string): boolean {
+  return readFigure(text) !== null || readingText(text) === text.trim();
 }
 
 /** Only keys that are not there yet are put in: what the person wrote stays. */

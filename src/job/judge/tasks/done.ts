@@ -1,6 +1,6 @@
 /** May this task be noted as done? Before its turn there is a warning; only a reading beyond its limit is refused. */
 
-import { holdAgainst } from '../../../bolt/read/reading.ts';
+import { holdAgainst, isReading, sayReading } from '../../../bolt/read/reading.ts';
 import {
   hasFigure,
   type Limit,
@@ -13,6 +13,7 @@ import { NO_READING } from '../../../model/verbs/verbs.ts';
 import { NAME } from '../../diary/entry.ts';
 import {
   already,
+  judgedAnew,
   list,
   meant,
   refuse,
@@ -33,6 +34,8 @@ export function judgeDone(job: Job, wish: Wished<'done'>, stamp: Stamp): Verdict
   if (wish.result !== undefined && isBoth(wish.result)) {
     return wrong('bad-result', `“${wish.result}” says passed and failed: which of them?`);
   }
+  const right = rightDone(task.spec, wish);
+  if (right) return judgedAnew(judgeDone(job, right.wish, stamp), right.say);
   const value = doneWord(wish.result);
   const same =
     task.done === value &&
@@ -102,6 +105,27 @@ function heldAgainst({ limit, verb }: TaskSpec, wish: Wished<'done'>): HeldAgain
     return { ...hand, refuse: { code: 'unread-reading', say } };
   }
   return { limit, judged: 'within' };
+}
+
+/**
+ * The right figure, given where a reason was asked for: it takes the place of the reading that was refused. Null where
+ * nothing was refused, or the reason is one.
+ */
+export function rightDone(
+  spec: TaskSpec,
+  { because, ...wish }: Wished<'done'>,
+): { wish: Wished<'done'>; say: string } | null {
+  if (because === undefined || spec.limit === null || wish.result === 'failed') return null;
+  const limit = readLimit(spec.limit);
+  if (!heldAgainst(spec, wish)?.refuse || !isReading(because, limit)) return null;
+  const reading = because.trim();
+  const say = `${sayReading(reading, limit)} is a reading, and no reason`;
+  if (wish.set !== undefined) return { wish: { ...wish, set: reading }, say };
+  const isWord = wish.result === 'passed';
+  // Of a test its word may be the reading.
+  if (isWord && spec.verb === 'test') return { wish: { ...wish, says: reading }, say };
+  const was = wish.was !== undefined && (wish.result === undefined || isWord);
+  return { wish: was ? { ...wish, was: reading } : { ...wish, result: reading }, say };
 }
 
 /** `25 mm` alone: nothing but that figure is known to do. */

@@ -1,5 +1,5 @@
 /** Looks at a fault: how one came out, what was changed to try, and what it was in the end. */
-import { holdAgainst } from '../../../bolt/read/reading.ts';
+import { holdAgainst, isReading, sayReading } from '../../../bolt/read/reading.ts';
 import { hasFigure, readLimit } from '../../../bolt/read/reading-limit.ts';
 import { oneLine } from '../../../model/safe.ts';
 import type {
@@ -29,6 +29,7 @@ import {
 } from '../../form/typed-trace.ts';
 import {
   already,
+  judgedAnew,
   list,
   meant,
   refuse,
@@ -55,6 +56,8 @@ export function judgeLook(job: Job, wish: Wished<'look'>, stamp: Stamp): Verdict
     const say = `No check ${wish.check} in this job.${meant(wish.check, job.upper.checks.keys())}`;
     return wrong('no-such-check', say, { check: wish.check });
   }
+  const right = rightLook(job, check, wish, stamp);
+  if (right) return judgedAnew(judgeLook(job, right.wish, stamp), right.say);
   const { how, because } = wish;
   const reading = oneLine(wish.reading ?? '').trim() || undefined;
   const held = reading === undefined ? null : heldAgainst(check, reading);
@@ -96,6 +99,21 @@ export function judgeLook(job: Job, wish: Wished<'look'>, stamp: Stamp): Verdict
   }
   const what = { verb: 'looked', value: said, check: check.key, ...beside } as const;
   return write(stamp, wish, what, { warnings });
+}
+
+/** The right figure, given where a reason was asked for: the limit says what it means. */
+export function rightLook(
+  job: Job,
+  { limit }: CheckSpec,
+  { because, how, ...wish }: Wished<'look'>,
+  stamp: Stamp,
+): { wish: Wished<'look'>; say: string } | null {
+  const read = limit === null ? null : readLimit(limit);
+  if (because === undefined || read === null || !isReading(because, read)) return null;
+  const without = judgeLook(job, how === undefined ? wish : { ...wish, how }, stamp);
+  if (without.ok || !without.refused.overrulable) return null;
+  const say = `${sayReading(because, read)} is a reading, and no reason`;
+  return { wish: { ...wish, reading: because.trim() }, say };
 }
 
 const toldBeside = ({ says, because }: Wished<'look'>) => ({
