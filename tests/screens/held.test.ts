@@ -1,4 +1,4 @@
-/** Enter held down: it opens and marks what one press does, and answers nothing more. */
+/** A key held down: it opens and marks what one press does, and answers nothing more. */
 import { describe, expect, it } from 'vitest';
 import { Bench } from '../job/bench.ts';
 import { Desk } from './desk.ts';
@@ -48,6 +48,22 @@ describe('Enter held down', () => {
     // Space is the mark: it ends the pass.
     desk.hold('space', 60);
     expect(bench.piece('cover').holes.flatMap((h) => h.passes)).toEqual(['snug', 'snug', 'snug']);
+  });
+
+  it('is no click of a wrench: a pass with a figure takes a press a bolt', () => {
+    const bench = new Bench(COVER);
+    bench.mark({ do: 'out', piece: 'cover' });
+    bench.mark({ do: 'off', piece: 'cover' });
+    bench.mark({ do: 'on', piece: 'cover' });
+    bench.mark({ do: 'in', piece: 'cover', hand: { kind: 'S' } });
+    bench.mark({ do: 'tight', piece: 'cover' });
+    const full = () =>
+      bench.piece('cover').holes.flatMap((h) => (h.passes.includes('full') ? [h.name] : []));
+    const desk = new Desk(bench).open('cover').press('t').hold('space', 60);
+    expect(full().length).toBe(1);
+    expect(desk.frame).toContain('That key was still down.');
+    desk.hold('space', 60).hold('space', 60);
+    expect(full().length).toBe(3);
   });
 
   it('passes no test: passed is a letter, and Enter says which', () => {

@@ -1,5 +1,5 @@
 /** Whole jobs as lists of keys, each from an empty folder: what is pressed, and what is then on the screen. */
-import { BACKSPACE, DOWN, ENTER, ESC, UP } from './keys.ts';
+import { BACKSPACE, DOWN, ENTER, ESC, LET_GO, UP } from './keys.ts';
 
 export interface Step {
   /** What a person would call it. */
@@ -25,12 +25,15 @@ export function presses(keys: string): { bytes: string; isText: boolean }[] {
   );
 }
 
-/** Keys alone: what is typed as a text has as many signs as it has, with or without putback. */
+/** Keys alone: what is typed as a text has as many signs as it has, with or without putback. A pause is no key. */
 export function countKeys(steps: readonly Step[]): number {
-  return steps.reduce((n, s) => n + presses(s.keys).filter((p) => !p.isText).length, 0);
+  const isKey = (p: { bytes: string; isText: boolean }) => !p.isText && p.bytes !== LET_GO;
+  return steps.reduce((n, s) => n + presses(s.keys).filter(isKey).length, 0);
 }
 
 const times = (n: number, key: string) => Array(n).fill(key).join(' ');
+/** So many clicks of the wrench: each a press of its own, with time between. */
+const clicks = (n: number) => times(n, `${LET_GO} space`);
 const step = (what: string, keys: string, seen: RegExp): Step => ({ what, keys, seen });
 
 const START = (name: string, file: string): Step =>
@@ -81,8 +84,8 @@ export const SIDE_COVER = {
     step('a stray bolt', 'l «s» enter', /1 bolt too many; over is 1 S/),
     step('the torque', 'space enter c «10 N·m, manual 2-17» enter', /0 of 13 done in this pass/),
     step('snug', times(13, 'space'), /Next pass, 2 of 3: full, 10 N·m/),
-    step('full', `enter ${times(13, 'space')}`, /Next pass, 3 of 3/),
-    step('once more round', `enter ${times(13, 'space')}`, /All 13 are tight, 10 N·m/),
+    step('full', `enter ${clicks(13)}`, /Next pass, 3 of 3/),
+    step('once more round', `enter ${clicks(13)}`, /All 13 are tight, 10 N·m/),
   ] as Step[],
   /** The bracket, the first start, a leak. */
   run: [
@@ -91,7 +94,7 @@ export const SIDE_COVER = {
     step('put it back', 'enter', /What is in your hand\?/),
     step('the bracket on', 's a', /All in, 2 of them by fingers only/),
     step('snug', 'enter space space', /Next pass, 2 of 2/),
-    step('full, and then the start', 'enter space space', /before the first start/),
+    step('full, and then the start', `enter ${clicks(2)}`, /before the first start/),
     step('all seen', 'a', /All 2 are tight/),
     step('and to the job', 'escape', /> Bracket +tight/),
     step(
@@ -134,7 +137,7 @@ export const GEARBOX: Step[] = [
   step('inch-pounds', 'enter c «88 in-lb, manual 6-2» enter', /88/),
   step('snug', 'space space space', /Next pass, 2 of 2: full/),
   step('a thread goes', 'enter !', /STOP|Turn no further/),
-  step('the others', 'space space space', /Tight but for 1/),
+  step('the others', clicks(3), /Tight but for 1/),
   step('its bolt comes out', '1 m enter', /1 is out\. m when its thread is mended/),
   step('mended', 'm «wire insert M6 x 9» enter', /1 is mended: its bolt goes in/),
   step('and goes in', 'p m space', /All in|Next pass|tighten/),

@@ -10,4 +10,6 @@ export const CTRL_C = '\x03';
 export const CTRL_W = '\x17';
 export const CTRL_Z = '\x1a';
 export const ALT_B = '\x1bb';
+/** A key that does nothing: behind it the same key once more is pressed anew, not held down. */
+export const LET_GO = '~';
 export const paste = (text: string) => `\x1b[200~${text}\x1b[201~`;

@@ -59,6 +59,7 @@ const ROWS = {
   over: own,
   connected: own,
   along: own,
+  with: own,
   // Before prying and before the joint is made.
   bolts: own,
   marks: ofPiece('marks', 'all'),

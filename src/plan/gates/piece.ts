@@ -22,7 +22,7 @@ export function beforePrying(standing: Standing, piece: PieceNow): AskedItem[] {
   const { spec, holes } = piece;
   const said = toldOf(standing, spec);
   const still = holes.filter((h) => h.state !== 'out');
-  const along = [...standing.job.pieces.values()].filter((p) => p.spec.along.includes(spec.key));
+  const along = carried(standing, spec);
   const rest = still.length === 0 ? '' : `: ${names(still)} still in`;
   const count = `${holes.length - still.length} of ${holes.length} out${rest}.`;
   const over = [...(standing.overs.get(spec.key) ?? [])]
@@ -45,6 +45,7 @@ export function beforePrying(standing: Standing, piece: PieceNow): AskedItem[] {
       ? [known('connected', `Still connected: ${pieceNames(hanging)}.`, false)]
       : []),
     ...(along.length > 0 ? [look('along', `Comes off with it: ${pieceNames(along)}.`)] : []),
+    ...along.flatMap((p) => runsWith(standing, p, 'runs')),
     ...(spec.marks.length > 0 ? [look('marks', ['Marked: ', ...listed(said.marks), '.'])] : []),
     ...(spec.loose.length > 0
       ? [look('loose', ['Falls out or stays in: ', ...listed(said.loose), '.'])]
@@ -118,6 +119,7 @@ export function beforeSealing(
     ...(spec.routes.length > 0
       ? [look('routes', ['Runs as it did: ', ...listed(said.routes), '.'])]
       : []),
+    ...carried(standing, spec).flatMap((p) => runsWith(standing, p, 'runs as it did')),
     ...sliding(standing, piece),
     ...(clear.length > 0 ? [look('clear', `Held clear of the joint: ${pieceNames(clear)}.`)] : []),
     ...(holes.length > 0 ? [look('bolts', `Bolts sorted: ${sorted(piece)}.`)] : []),
@@ -130,6 +132,21 @@ export function beforeSealing(
     ...stand.map((say) => look('stand', say)),
     ...hurry.map((say) => look('hurry', say)),
   ];
+}
+
+/** Pieces that come off with this one and go back with it, without a step of their own. */
+function carried({ job }: Standing, { key }: PieceSpec): PieceNow[] {
+  return [...job.pieces.values()].filter((p) => p.spec.along.includes(key));
+}
+
+/** How such a piece runs and what is marked on it: no step of its own says it. */
+function runsWith(standing: Standing, { spec }: PieceNow, runs: string): AskedItem[] {
+  const said = toldOf(standing, spec);
+  const row = (what: string, texts: typeof said.routes) =>
+    texts.length > 0 ? [[`${spec.name}, ${what}: `, ...listed(texts), '.']] : [];
+  return [...row('marked', said.marks), ...row(runs, said.routes)].map((words, i) =>
+    look(`with-${i + 1}-${spec.key}`, words),
+  );
 }
 
 /** What went in must come out before it is closed. */

@@ -10,7 +10,7 @@ type Way = 'removal' | 'fitting';
 type Key = KeysWith<typeof PIECE_KEYS, { read: object }>;
 
 export interface ToRead {
-  /** Which key says it; null for what follows from the row. */
+  /** Which key of the piece says it; null for what is said of a piece that comes with it. */
   key: Key | null;
   /** What stands before it. */
   what: string;
@@ -30,13 +30,25 @@ export function keysToRead(way: Way): Key[] {
 
 /** Something that is to be read before, and not merely good to know. */
 export function mustRead(job: Job, spec: PieceSpec, way: Way): boolean {
-  return toRead(job, spec, way).some(({ key }) => key !== null && readOf(key)[way] === 'first');
+  return toRead(job, spec, way).some(({ key }) => key === null || readOf(key)[way] === 'first');
 }
 
 export function toRead(job: Job, spec: PieceSpec, way: Way): ToRead[] {
-  return keysToRead(way).flatMap((key) => {
+  const own = keysToRead(way).flatMap((key) => {
     const texts = textsToRead(job, spec, key, way);
     return texts.length === 0 ? [] : [{ key, what: capital(key), texts }];
+  });
+  return [...own, ...carriedToRead(job, spec)];
+}
+
+/** What comes off with it and goes back with it has no step of its own at which it could be read. */
+function carriedToRead(job: Job, { key }: PieceSpec): ToRead[] {
+  const carried = [...job.pieces.values()].filter((p) => p.spec.along.includes(key));
+  return carried.flatMap(({ spec }) => {
+    const texts = (['marks', 'routes'] as const).flatMap((what) =>
+      textsSaid(job, { piece: spec.key }, what),
+    );
+    return texts.length === 0 ? [] : [{ key: null, what: spec.name, texts }];
   });
 }
 

@@ -1,5 +1,5 @@
 /** Which step of a piece opens: the one that has begun, else the piece as it stands. */
-import type { Moment } from '../../model/types.ts';
+import type { Moment, PieceNow, Wish } from '../../model/types.ts';
 import { caresOf } from '../../plan/care/care.ts';
 import { gateMark, gatesOn, isStopped, toLoosen } from '../../plan/gates/gate-now.ts';
 import { mustRead } from '../../plan/known/to-read.ts';
@@ -81,10 +81,12 @@ export function goOn(state: State): Updated {
   const { job, piece, key } = here;
   const [gate] = gatesOn(job, piece, state.now, state.read);
   if (gate !== undefined) return openGate(state, gate, 'on');
-  if (piece.holes.length === 0) return requestMark(state, { do: 'on', piece: key });
   // The gate of a joint shows the same texts, so they are not shown once more.
   const said = state.read.includes(gateMark(job, 'sealing', piece));
-  return said ? toStep(state, ON) : readFirst(state, 'fitting', ON);
+  if (piece.holes.length > 0) return said ? toStep(state, ON) : readFirst(state, 'fitting', ON);
+  const wish: Wish = { do: 'on', piece: key };
+  if (said || !toBeRead(state, 'fitting')) return requestMark(state, wish);
+  return readFirst(state, 'fitting', LOOK);
 }
 
 type GateView = Extract<View, { screen: 'gate' }>;
@@ -103,9 +105,7 @@ export function openGate(state: State, moment: Moment, goes: GateView['goes']): 
 export function readFirst(state: State, way: 'removal' | 'fitting', then: PieceStep): Updated {
   const here = at(state);
   if (!here) return toStep(state, then);
-  const mark = readMark(here.key, here.piece.round, way);
-  const begun = way === 'removal' ? here.piece.where === 'off' : here.piece.where === 'on';
-  if (way === 'removal' && !begun) {
+  if (way === 'removal' && !isBegun(here.piece, way)) {
     const open = toLoosen(here.job, here.piece, state.now, state.read);
     // A row is typed when its bolts are out: what was to be seen to is said, and in nobody's way. What may hurt
     // somebody by what the piece is stands before it all the same.
@@ -119,10 +119,19 @@ export function readFirst(state: State, way: 'removal' | 'fitting', then: PieceS
     if (state.read.includes(gateMark(here.job, 'loosening', here.piece)))
       return toStep(state, then);
   }
-  if (begun || state.read.includes(mark) || !mustRead(here.job, here.piece.spec, way)) {
-    return toStep(state, then);
-  }
-  return toStep(state, { step: 'read', way, then });
+  return toStep(state, toBeRead(state, way) ? { step: 'read', way, then } : then);
+}
+
+function isBegun({ where }: PieceNow, way: 'removal' | 'fitting'): boolean {
+  return where === (way === 'removal' ? 'off' : 'on');
+}
+
+/** Something is to be read before this piece comes off or goes on, and was not in this sitting. */
+function toBeRead(state: State, way: 'removal' | 'fitting'): boolean {
+  const here = at(state);
+  if (!here || isBegun(here.piece, way)) return false;
+  const { job, piece, key } = here;
+  return !state.read.includes(readMark(key, piece.round, way)) && mustRead(job, piece.spec, way);
 }
 
 export function readMark(piece: string, round: number, way: string): string {

@@ -122,8 +122,9 @@ function boltsSaid(piece: PieceNow): string {
     piece.away !== 'no' && piece.tray !== null ? ` ${capital(inPlace(piece.tray))}.` : '';
   if (n > 0) return `${many(n, 'bolt')}: ${sayCounts(piece.holes.map((h) => h.belongs))}.${tray}`;
   if (comesAlong(piece)) return '';
+  // Off or back on without a bolt it has none.
+  if (piece.away !== 'no' || piece.fitted) return 'No bolts.';
   const none = piece.spec.row === null ? 'Nothing is noted of its bolts yet.' : 'No bolts.';
-  if (piece.away !== 'no' || piece.fitted) return none;
   return `${none} Look for what holds it before you pull: clips, dowels, a hidden screw.`;
 }
 

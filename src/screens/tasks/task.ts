@@ -61,6 +61,12 @@ function canDone(here: OnTask): boolean {
   return here.task.state !== 'failed' && !mustRead(here);
 }
 
+/** Enter and p are for what its turn has come for; before that it takes a word, as all that is done out of turn does. */
+const isEarly = ({ task }: OnTask): boolean => task.state === 'open' && task.waits !== '';
+
+const sayEarly = ({ state, task }: OnTask): Updated =>
+  say(state, `Not yet: it waits for ${task.waits}. If it is done all the same, r says how.`);
+
 /** Done with a line of text rather than with one key; a test whose limit is a figure with its reading. */
 const SAID: readonly TaskVerb[] = ['adjust', 'decide'];
 const isRead = ({ verb, limit }: TaskHere): boolean =>
@@ -97,11 +103,13 @@ export const taskScreen = screenOver({
       id: 'task-done',
       presses: ENTER,
       anew: ENTER,
-      label: ({ task }) => (isRead(task) ? 'what it reads' : DONE[task.verb]),
+      label: (here) =>
+        isEarly(here) ? '' : isRead(here.task) ? 'what it reads' : DONE[here.task.verb],
       help: 'it is done, over; or what it was and is now, or what it reads',
       holds: (here) => canDone(here) && !isSeen(here.task) && here.stops.length === 0,
       does: (here) => {
         const { state, task } = here;
+        if (isEarly(here)) return sayEarly(here);
         if (SAID.includes(task.verb) || isRead(task)) return askResult(here, 'done');
         return requestMark(state, doneWish(task, {}));
       },
@@ -110,13 +118,15 @@ export const taskScreen = screenOver({
       // Enter opened it, and ended the pass before it: nothing that a hand does once too often passes a test.
       id: 'task-passed',
       presses: ['p'],
-      label: ({ stops }) => (stops.length > 0 ? '' : 'passed'),
+      label: (here) => (here.stops.length > 0 || isEarly(here) ? '' : 'passed'),
       help: 'the test was made, and it passed',
       holds: (here) => canDone(here) && isSeen(here.task),
-      does: ({ state, task, stops }) =>
-        stops.length > 0
-          ? say(state, 'What stops comes first.')
-          : requestMark(state, doneWish(task, { result: 'passed' })),
+      does: (here) => {
+        const { state, task, stops } = here;
+        if (stops.length > 0) return say(state, 'What stops comes first.');
+        if (isEarly(here)) return sayEarly(here);
+        return requestMark(state, doneWish(task, { result: 'passed' }));
+      },
     },
     {
       id: 'stop-seen',

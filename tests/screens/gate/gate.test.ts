@@ -278,6 +278,7 @@ describe('what is only let through', () => {
 describe('before the first start', () => {
   it('comes by itself when the last piece is tight, and stops for oil that is out', () => {
     const bench = caseOpen();
+    bench.mark({ do: 'done', task: 'scrape' });
     for (const buy of ['gasket', 'insert']) bench.mark({ do: 'buy', buy, state: 'here' });
     for (const kind of ['S', 'M']) bench.mark({ do: 'in', piece: 'case-cover', hand: { kind } });
     for (const pass of ['snug', 'full']) bench.mark({ do: 'tight', piece: 'case-cover', pass });

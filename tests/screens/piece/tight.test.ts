@@ -56,6 +56,17 @@ describe('tight', () => {
     expect(desk.frame).toContain('the rest is ordered anew');
   });
 
+  it('asks no second pass of a hole that had this one, however it is pointed at', () => {
+    const desk = tight();
+    const first = lit(desk);
+    desk.press('go').press(first);
+    expect(desk.frame).toContain(`${first} has had this pass.`);
+    const before = desk.bench.entries.length;
+    desk.press('space');
+    expect(desk.bench.entries.length).toBe(before);
+    expect(desk.frame).toContain(`- ${first} has had this pass. Next: `);
+  });
+
   it('asks before it leaves the maker’s list, without a STOP and without ringing', () => {
     const desk = tight(LISTED).press('4 go');
     expect(desk.screen).toBe('stop');

@@ -55,6 +55,15 @@ describe('the job as a way down and up', () => {
     expect(new Desk(bench).frame).toContain('Next: Case cover: 1 takes S');
   });
 
+  it('is not done by one key before its turn: a word does it', () => {
+    const desk = at(new Bench(CASE), ':scrape').press('space enter');
+    expect(desk.screen).toBe('task');
+    expect(desk.frame).toContain('Not yet: it waits for Case cover off.');
+    expect(desk.bench.entries).toEqual([]);
+    desk.press('r').type('through the filler').press('enter');
+    expect(last(desk)).toMatchObject({ verb: 'done', task: 'scrape' });
+  });
+
   it('says the next task where all pieces rest', () => {
     const { frame } = new Desk(caseShut());
     expect(frame).toContain('Next: Adjust: Lever play (2..4 mm).');
