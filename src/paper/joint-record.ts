@@ -3,7 +3,7 @@
  * Joint Assembly Records) asks for, under its names. The list is from memory, not copied: see JOINT_FIELDS. It is what
  * was noted, seen and not proved.
  */
-import { livingEntries } from '../job/diary/living.ts';
+import { livingOf } from '../job/fold/living-of.ts';
 import type { Entry, Job, PieceNow } from '../model/types.ts';
 import { list, many } from '../model/words.ts';
 import { passesAt, passesOf } from '../piece/passes.ts';
@@ -47,7 +47,7 @@ export interface JointRecord {
 export function jointRecords(job: Job, now: string, by: string | null): JointRecord[] {
   const standing = standingOf(job, now);
   const whole: Whole = { job, tests: testListOf(standing), buys: buysOf(standing) };
-  const living = livingEntries(job.entries);
+  const living = livingOf(job);
   return [...job.pieces.values()].flatMap((piece) => {
     const own = living.filter(
       (e) => e.piece === piece.spec.key && job.rounds.get(e.id) === piece.round,

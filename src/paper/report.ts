@@ -4,7 +4,7 @@
  */
 
 import { MAKER_FIRST } from '../bolt/torque/cautions.ts';
-import { livingEntries } from '../job/diary/living.ts';
+import { livingOf } from '../job/fold/living-of.ts';
 import { secondsOf } from '../model/time.ts';
 import type { Job } from '../model/types.ts';
 import { NO_READING } from '../model/verbs/verbs.ts';
@@ -136,7 +136,7 @@ ${photographs(pictures)}`;
 }
 
 function span(job: Job): string | null {
-  const living = livingEntries(job.entries);
+  const living = livingOf(job);
   const [from, to] = [living[0]?.at, living.at(-1)?.at].map((at) =>
     at === undefined ? null : dayOf(at),
   );
@@ -195,9 +195,7 @@ function work(job: Job): Markup | null {
     ({ spec, done }) =>
       done !== null && (spec.verb === 'do' || spec.verb === 'decide' || spec.verb === 'wait'),
   );
-  const mended = livingEntries(job.entries).filter(
-    (e) => e.verb === 'state' && e.value === 'mended',
-  );
+  const mended = livingOf(job).filter((e) => e.verb === 'state' && e.value === 'mended');
   return m`${bullets('Work', [
     ...(pieces.length === 0 ? [] : [`Off or moved: ${list(pieces.map((p) => p.spec.name))}.`]),
     ...(back.length === 0 ? [] : [`Back: ${list(back.map((p) => p.spec.name))}.`]),
@@ -302,7 +300,7 @@ function tests({ now }: ReportAsk, job: Job): Markup | null {
 
 /** Troubles and notes, as they were told. */
 function onTheWay(job: Job): Markup | null {
-  const lines = livingEntries(job.entries).flatMap((e) => {
+  const lines = livingOf(job).flatMap((e) => {
     if (e.verb !== 'state' && e.verb !== 'note') return [];
     const piece = e.piece === undefined ? null : (job.pieces.get(e.piece)?.spec.name ?? e.piece);
     const where = [piece, e.hole ? `hole ${list(e.hole)}` : null]
@@ -324,7 +322,7 @@ function corrected(job: Job): Markup | null {
 
 function notDone({ now }: ReportAsk, job: Job): Markup | null {
   const { heldBy, canDo } = plan(job, now);
-  const because = livingEntries(job.entries).flatMap((e) =>
+  const because = livingOf(job).flatMap((e) =>
     e.because === undefined ? [] : [`All the same on ${dayOf(e.at)}, because “${e.because}”`],
   );
   return bullets('Not done', [

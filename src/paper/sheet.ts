@@ -3,7 +3,7 @@
  * Markdown to paste. Names, places and prices are left out unless they are asked for.
  */
 
-import { livingEntries } from '../job/diary/living.ts';
+import { livingOf } from '../job/fold/living-of.ts';
 import { unreadSaid } from '../job/fold/unread.ts';
 import { oneLine } from '../model/safe.ts';
 import type { Job, PieceNow } from '../model/types.ts';
@@ -176,7 +176,5 @@ function changed({ job, now, show }: SheetAsk): string[] {
 /** Notes are where people and places stand. */
 function notes({ job, show }: SheetAsk): string[] {
   if (!show.has('names')) return [];
-  return livingEntries(job.entries).flatMap((e) =>
-    e.verb === 'note' ? [`${dayOf(e.at)}: ${e.value}`] : [],
-  );
+  return livingOf(job).flatMap((e) => (e.verb === 'note' ? [`${dayOf(e.at)}: ${e.value}`] : []));
 }

@@ -2,6 +2,7 @@
 import type { Job, Kind, PieceNow, PieceSpec } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
 import { passesAt } from '../../piece/passes.ts';
+import { livingAt } from './living-of.ts';
 
 type Kinds = ReadonlyMap<string, Kind>;
 
@@ -22,13 +23,8 @@ export function notSet(job: Job, piece: PieceNow): string[] {
   const { spec, round } = piece;
   const open = withoutFigure(piece, job.upper.kinds);
   if (open.length === 0) return [];
-  const set = job.entries.filter(
-    (e) =>
-      e.verb === 'tight' &&
-      e.set !== undefined &&
-      e.piece === spec.key &&
-      job.living.has(e.id) &&
-      (job.rounds.get(e.id) ?? round) === round,
+  const set = livingAt(job, spec.key).filter(
+    (e) => e.verb === 'tight' && e.set !== undefined && (job.rounds.get(e.id) ?? round) === round,
   );
   const told = new Set(set.flatMap((e) => e.hole ?? piece.holes.map((h) => h.name)));
   return open.filter((hole) => !told.has(hole));

@@ -1,4 +1,5 @@
 /** Whether a piece is tested: back on, nothing in conflict, and each test that hangs on it done. */
+import { kept } from '../../model/kept.ts';
 import type { PieceNow, TaskNow, TaskSpec } from '../../model/types.ts';
 
 export function taskNow(spec: TaskSpec): TaskNow {
@@ -21,16 +22,16 @@ export function reopen(piece: string, tasks: ReadonlyMap<string, TaskNow>): void
 
 /** What comes after these steps, by way of other tasks too; they themselves among it. */
 function follow(from: Iterable<string>, tasks: ReadonlyMap<string, TaskNow>): Set<string> {
+  // What they are and what they come after stays, whatever is done of them.
+  const behind = kept(tasks, 'behind each step', () => {
+    const keys = [...tasks.values()].flatMap(({ spec: { key, after } }) =>
+      after.map((step) => ({ step, key })),
+    );
+    return Map.groupBy(keys, ({ step }) => step);
+  });
   const reached = new Set(from);
-  let grew = true;
-  while (grew) {
-    grew = false;
-    for (const { spec } of tasks.values()) {
-      if (reached.has(spec.key) || !spec.after.some((step) => reached.has(step))) continue;
-      reached.add(spec.key);
-      grew = true;
-    }
-  }
+  // A set is gone through with what is added meanwhile.
+  for (const step of reached) for (const { key } of behind.get(step) ?? []) reached.add(key);
   return reached;
 }
 

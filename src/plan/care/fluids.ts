@@ -1,4 +1,5 @@
 /** What was let out and has to be filled in again, by the words of the job's tasks. */
+import { kept } from '../../model/kept.ts';
 import type { Standing } from '../order/standing.ts';
 
 export interface Fluid {
@@ -70,13 +71,17 @@ export function fillsIn(say: string): boolean {
 /** Each task that lets something out and is done, in the order of the file. */
 export function fluidsOf({ job, relations, finished, lines }: Standing): Fluid[] {
   const isDone = (key: string) => finished.done[relations.at.get(key) ?? -1] === true;
-  const tasks = [...job.tasks.values()].map((task) => task.spec);
-  const drains = tasks.filter((t) => letOut(t.say) !== null);
-  const fills = tasks.filter((t) => FILL.test(t.say));
-  return drains.flatMap((task): Fluid[] => {
-    const what = letOut(task.say);
+  const { drains, fills } = kept(job.upper, 'fluids', () => {
+    const tasks = [...job.upper.tasks.values()];
+    const lets = tasks.map((task) => ({ task, what: letOut(task.say) }));
+    return {
+      drains: lets.flatMap(({ task, what }) => (what === null ? [] : [{ task, what }])),
+      fills: tasks.filter((t) => FILL.test(t.say)),
+    };
+  });
+  return drains.flatMap(({ task, what }): Fluid[] => {
     const out = lines.done.get(task.key);
-    if (what === null || !out || !isDone(task.key)) return [];
+    if (!out || !isDone(task.key)) return [];
     const noun = what.split(' ').at(-1)?.toLowerCase() ?? what;
     const named = fills.find((t) => t.say.toLowerCase().includes(noun));
     // `Fill to the middle of the glass`: one thing out, one thing in.

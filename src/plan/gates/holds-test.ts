@@ -1,5 +1,5 @@
 /** What stops before the start and holds a test: it is seen to, or left with a reason, before the test counts as passed. */
-import { livingEntries } from '../../job/diary/living.ts';
+import { livingOf } from '../../job/fold/living-of.ts';
 import type { Entry, Job } from '../../model/types.ts';
 import { runs } from '../tests/runs.ts';
 import { testsNow } from '../tests/testlist.ts';
@@ -29,7 +29,7 @@ export function holdsTest(job: Job, task: string, now: string): ItemInWords[] {
 
 /** What was left before the start with a reason, while nothing but looks, tests and remarks came after it. */
 function overruled(job: Job): ReadonlySet<string> {
-  const lines = livingEntries(job.entries);
+  const lines = livingOf(job);
   const since = lines.findLastIndex((entry) => !leavesAsIs(job, entry));
   return new Set(
     lines.slice(since + 1).flatMap(({ verb, value, because }) => {

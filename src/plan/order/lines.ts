@@ -2,7 +2,7 @@
  * The diary as the plan reads it: what came off and went on when, what went inside and came out again, what was
  * seen to at a gate, and how far a thing to buy has come. In the order of the file, without what was undone.
  */
-import { livingEntries } from '../../job/diary/living.ts';
+import { livingOf } from '../../job/fold/living-of.ts';
 import type { Entry, Job } from '../../model/types.ts';
 import { verbRow } from '../../model/verbs/verbs.ts';
 
@@ -29,9 +29,7 @@ export interface Lines {
 }
 
 export function diaryLines(job: Job): Lines {
-  const all = livingEntries(job.entries).map(
-    (entry, index): DiaryLine => ({ ...entry, index, entry }),
-  );
+  const all = livingOf(job).map((entry, index): DiaryLine => ({ ...entry, index, entry }));
   const off = new Map<string, Moment>();
   const on = new Map<string, Moment>();
   const done = new Map<string, Moment & { value: string }>();

@@ -3,6 +3,7 @@
  * the joint of the piece, in the words of the tube. Before that nothing breaks, but it weeps.
  */
 
+import { kept } from '../../model/kept.ts';
 import { printInstant, readInstant } from '../../model/time.ts';
 import type { Job, PieceNow } from '../../model/types.ts';
 import { lastPassAt } from '../../piece/passes.ts';
@@ -13,7 +14,7 @@ import { isBack } from '../order/needed.ts';
 import { spoken } from '../order/relations.ts';
 import { type Standing, standingOf } from '../order/standing.ts';
 import { sayTime } from '../time/days.ts';
-import { CURES, readJoint } from './joint.ts';
+import { CURES, jointOf } from './joint.ts';
 
 export interface Cure {
   piece: string;
@@ -29,12 +30,16 @@ export interface Cure {
 }
 
 /** `now` is RFC 3339. */
-export function curesNow(job: Job, now: string): Cure[] {
+export function curesNow(job: Job, now: string): readonly Cure[] {
   return curesOf(standingOf(job, now));
 }
 
 /** Those that run, in the order of the file: what is over, off again or untimed is silent. */
-export function curesOf(standing: Standing): Cure[] {
+export function curesOf(standing: Standing): readonly Cure[] {
+  return kept(standing, 'cures', () => findCures(standing));
+}
+
+function findCures(standing: Standing): Cure[] {
   return [...standing.job.pieces.values()].flatMap((piece) => {
     if (!isBack(piece)) return [];
     const wait = waitFor(standing, piece);
@@ -69,7 +74,7 @@ function sentence(text: string): string {
 type Found = Pick<Cure, 'says' | 'until'>;
 
 function byJoint({ lines, now, job }: Standing, piece: PieceNow): Found | null {
-  const { cure, cures: says } = readJoint(piece.spec.joint);
+  const { cure, cures: says } = jointOf(piece.spec);
   if (cure === null || says === null) return null;
   const last = (hole: string) => lastPassAt(piece.spec, job.upper.kinds, hole);
   const line = closedBy(lines, piece, last);
@@ -114,12 +119,12 @@ function closedBy(
 
 /** The task that waits for it, done or not: whoever wrote it says when it is over. */
 function waitFor({ job }: Standing, { spec }: PieceNow): string | null {
-  const on = `${spec.key} on`;
-  const wait = [...job.tasks.values()].find(
-    ({ spec: task }) =>
-      task.verb === 'wait' && CURES.test(task.say) && task.after.some((s) => spoken(s) === on),
+  const waits = kept(job.upper, 'waits for cures', () =>
+    [...job.upper.tasks.values()]
+      .filter((task) => task.verb === 'wait' && CURES.test(task.say))
+      .map(({ key, after }) => ({ key, after: new Set(after.map(spoken)) })),
   );
-  return wait?.spec.key ?? null;
+  return waits.find(({ after }) => after.has(`${spec.key} on`))?.key ?? null;
 }
 
 function byWait({ job, relations, finished, now }: Standing, key: string): Found | null {
@@ -157,7 +162,7 @@ function isDone({ relations, finished }: Standing, key: string): boolean {
 
 /** Seconds for which its joint will have to cure once it is on; null where it has not, or where a task waits for it. */
 export function willCure(standing: Standing, piece: PieceNow): number | null {
-  const { cure } = readJoint(piece.spec.joint);
+  const { cure } = jointOf(piece.spec);
   return cure === null || waitFor(standing, piece) !== null ? null : cure;
 }
 

@@ -2,6 +2,8 @@
  * What the words of `joint:` ask for. The words themselves are shown as they stand; only what has to be had, and
  * what has to be hurried or waited for, is read out of them.
  */
+import { kept } from '../../model/kept.ts';
+import type { PieceSpec } from '../../model/types.ts';
 import { renewed } from '../../piece/seals.ts';
 import { readDuration } from '../time/duration.ts';
 
@@ -55,6 +57,11 @@ const BEGINS_THEN = new RegExp(
 const STUFF = /\b(?:seal(?:ant|er)|silicone|thread[ -]?lock(?:er|ing)?|adhesive|compound|paste)\b/i;
 const NONE =
   /\b(?:no|not|never|without|clean(?:ed)? (?:of|from)|free (?:of|from)|wiped? off)\b[^,;]*$/i;
+
+/** Of a piece. */
+export function jointOf({ joint }: Pick<PieceSpec, 'joint'>): Joint {
+  return kept(joint, 'joint', () => readJoint(joint));
+}
 
 export function readJoint(joint: readonly string[]): Joint {
   const parts = joint.flatMap((text) => text.split(/;|\.\s+(?=\p{Lu})/u)).map((p) => p.trim());

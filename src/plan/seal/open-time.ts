@@ -8,7 +8,7 @@ import type { Job, PieceNow } from '../../model/types.ts';
 import { type DiaryLine, diaryLines, type Lines } from '../order/lines.ts';
 import { isBack } from '../order/needed.ts';
 import { sayTime } from '../time/days.ts';
-import { readJoint } from './joint.ts';
+import { jointOf } from './joint.ts';
 
 export interface OpenTime {
   piece: string;
@@ -34,7 +34,7 @@ export function openTimes(job: Job, now: string): OpenTime[] {
 
 /** Null where none runs: not said, not begun in this round, closed, or another day. */
 function openTime(piece: PieceNow, lines: Lines, now: Instant | null): OpenTime | null {
-  const { open, stand } = readJoint(piece.spec.joint);
+  const { open, stand } = jointOf(piece.spec);
   const last = open ?? stand;
   if (last === null || now === null || isBack(piece)) return null;
   const { key, name } = piece.spec;

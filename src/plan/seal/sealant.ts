@@ -18,7 +18,7 @@ export function hurrySaid(job: Job, piece: PieceNow, now: string): string {
   return said === null ? '' : `${capital(said)}.`;
 }
 
-export function cures(job: Job, now: string): Cure[] {
+export function cures(job: Job, now: string): readonly Cure[] {
   return atTime(job, now, 'cures', () => curesNow(job, now));
 }
 

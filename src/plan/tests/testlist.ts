@@ -66,9 +66,9 @@ export function testListOf(at: Standing, counter?: Told | null): TestItem[] {
   const before = turned(standing.relations.graph);
   const byPiece = new Map(disturbed.map((p) => [p.spec.key, testsOf(p.spec.key, job.tasks)]));
   const listed = [...job.tasks.values()].filter(({ spec }) => isTest(spec.verb));
-  const piecesOf = (task: TaskNow) =>
-    [...byPiece].flatMap(([key, tests]) => (tests.includes(task) ? [key] : []));
-  const own = listed.map((task) => listedItem(standing, task, piecesOf(task)));
+  const piecesOf = new Map(listed.map((task) => [task, [] as string[]]));
+  for (const [key, tests] of byPiece) for (const task of tests) piecesOf.get(task)?.push(key);
+  const own = listed.map((task) => listedItem(standing, task, piecesOf.get(task) ?? []));
   const behind = listed.map((task) => ({
     text: textOf(task),
     steps: stepsBefore(standing, before, task),

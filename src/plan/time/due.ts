@@ -1,7 +1,8 @@
 /** When something is due, as far as a calendar, a clock or the counter of the machine can tell. */
 
 import { type CounterReading, readReading, sayReading } from '../../bolt/read/counter.ts';
-import { livingEntries } from '../../job/diary/living.ts';
+import { livingOf } from '../../job/fold/living-of.ts';
+import { kept } from '../../model/kept.ts';
 import { type Instant, printInstant, readInstant, secondsOf } from '../../model/time.ts';
 import type { Entry, Job } from '../../model/types.ts';
 import { verbRow } from '../../model/verbs/verbs.ts';
@@ -20,7 +21,7 @@ export interface Told extends CounterReading {
 
 /** All that one job says of the counter, in the order of its diary. */
 export function readingsIn(job: Job): Told[] {
-  const living = livingEntries(job.entries);
+  const living = livingOf(job);
   const first = job.upper.machine === null ? null : readReading(job.upper.machine);
   const beside = first ? [{ ...first, at: living[0]?.at ?? '' }] : [];
   const read = living.flatMap((e): Told[] => {
@@ -33,7 +34,8 @@ export function readingsIn(job: Job): Told[] {
 /** When somebody last worked on the machine: at a piece or its bolts, or at a task; null: nobody has. */
 export function workedLast(job: Job): string | null {
   const isWork = (e: Entry) => verbRow(e.verb).kind === 'piece' || e.verb === 'done';
-  return livingEntries(job.entries).findLast((e) => isWork(e) && e.buy === undefined)?.at ?? null;
+  const last = () => livingOf(job).findLast((e) => isWork(e) && e.buy === undefined);
+  return kept(job, 'worked last', last)?.at ?? null;
 }
 
 export interface DueWhen {

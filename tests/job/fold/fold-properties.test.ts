@@ -1,6 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { fold, foldMore } from '../../../src/job/fold/fold.ts';
+import { lastBought, livingAt } from '../../../src/job/fold/living-of.ts';
 import { judge } from '../../../src/job/judge/judge.ts';
 import { readJob } from '../../../src/job/read.ts';
 import type { Entry, Verb, Wish } from '../../../src/model/types.ts';
@@ -153,6 +154,23 @@ describe('fold', () => {
       { numRuns: 500, examples: [settled, renamed, corrected, cleared].map((some) => [0, some]) },
     );
     expect(goneOn).toBeGreaterThan(1000);
+  });
+
+  it('finds what counts of a piece and of a thing to buy, wherever it stands', () => {
+    const bought = fc.record({
+      buy: fc.option(fc.constantFrom('seal', 'oil'), { nil: undefined }),
+    });
+    const any = fc.tuple(entry, bought).map(([e, { buy }]) => (buy ? { ...e, buy } : e));
+    fc.assert(
+      fc.property(fc.uniqueArray(any, { selector: (e) => e.id, maxLength: 12 }), (entries) => {
+        const job = fold(upper, entries);
+        const living = entries.filter((e) => job.living.has(e.id));
+        const cover = living.filter((e) => e.piece === 'cover');
+        expect(livingAt(job, 'cover')).toEqual(cover);
+        const seal = living.findLast((e) => e.buy === 'seal' && e.verb === 'done');
+        expect(lastBought(job, 'seal')).toEqual(seal);
+      }),
+    );
   });
 
   it('does not care in which order marks on different holes stand', () => {

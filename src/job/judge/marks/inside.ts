@@ -5,6 +5,7 @@ import type { BuySpec, Edit, Entry, Inside, Job, NewBuy, Verdict } from '../../.
 import { isSeal } from '../../../piece/seals.ts';
 import { NAME } from '../../diary/entry.ts';
 import { readThings, sayThing } from '../../fold/inside.ts';
+import { lastBought } from '../../fold/living-of.ts';
 import { withBelow } from '../../fold/overs.ts';
 import {
   already,
@@ -85,7 +86,7 @@ export function judgeBuy(job: Job, wish: Wished<'buy'>, stamp: Stamp): Verdict {
     ...(wish.promised === undefined ? {} : { promised: wish.promised }),
     ...(wish.tray === undefined ? {} : { tray: wish.tray }),
   };
-  const last = lastOf(job, wish.buy);
+  const last = lastBought(job, wish.buy);
   const same = last?.value === wish.state && Object.keys(beside).length === 0;
   if (last && same && !cameOffSince(job, wish.buy, last)) return already();
   const what = { verb: 'done', value: wish.state, buy: wish.buy, ...beside } as const;
@@ -99,10 +100,6 @@ function fieldsOf({ what, for: step, once, count }: NewBuy): Record<string, stri
     ...(once ? { once: 'true' } : {}),
     for: step,
   };
-}
-
-function lastOf(job: Job, buy: string) {
-  return job.entries.findLast((e) => e.buy === buy && e.verb === 'done' && job.living.has(e.id));
 }
 
 /** What it is for came off again after this mark: then it is another one of its kind that is spoken of. */
@@ -125,7 +122,7 @@ export function notHere(job: Job, piece: string): Lacking[] {
   return [...job.upper.buys.values()].flatMap((spec) => {
     const steps = spec.for.map((step) => step.trim().replace(/\s+/g, ' '));
     if (!steps.some((step) => step === piece || step === `${piece} on`)) return [];
-    const last = lastOf(job, spec.key);
+    const last = lastBought(job, spec.key);
     if (!last) return [{ buy: spec.key, what: spec.what, state: 'wanted' }];
     const used = spec.once && isHereAt(last) && wentInSince(job, piece, last);
     if (isHereAt(last) && !used) return [];
@@ -140,18 +137,18 @@ function isHereAt({ value }: Entry): boolean {
 
 /** Whether anything was ever noted of a thing to buy. */
 export function isNoted(job: Job, buy: string): boolean {
-  return lastOf(job, buy) !== undefined;
+  return lastBought(job, buy) !== undefined;
 }
 
 /** The last that was noted of it is that it is here. */
 export function isHereNow(job: Job, buy: string): boolean {
-  const last = lastOf(job, buy);
+  const last = lastBought(job, buy);
   return last !== undefined && isHereAt(last);
 }
 
 /** A new one is noted as here, and did not go in with the piece in an earlier round. */
 export function isFresh(job: Job, piece: string, { key, once, what }: BuySpec): boolean {
-  const last = lastOf(job, key);
+  const last = lastBought(job, key);
   if (!last || !isHereAt(last)) return false;
   return !(once || isSeal(what)) || !wentInSince(job, piece, last);
 }

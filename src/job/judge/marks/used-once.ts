@@ -1,5 +1,6 @@
 /** What is used once and would go back in old: told where it goes in and where it is tightened. */
 import { sealsUnder } from '../../../bolt/fit/seals.ts';
+import { kept } from '../../../model/kept.ts';
 import { keySlug } from '../../../model/slug.ts';
 import type {
   BuySpec,
@@ -14,6 +15,7 @@ import type {
 import { list } from '../../../model/words.ts';
 import { passesAt } from '../../../piece/passes.ts';
 import { sealsNamed } from '../../../piece/seals.ts';
+import { livingAt } from '../../fold/living-of.ts';
 import { namesOf, type Refused, refuse } from '../base/verdict.ts';
 import { isFresh, isHereNow } from './inside.ts';
 
@@ -38,7 +40,7 @@ export function usedOnce(
   items: readonly (RowItem | null)[],
 ): UsedOnce[] {
   const { key } = piece.spec;
-  const own = [...job.upper.buys.values()].filter((buy) => isFor(buy, key));
+  const own = buysFor(job, key);
   const fresh = (words: readonly string[]) =>
     own.some((buy) => words.some((word) => speaks(buy, word)) && isFresh(job, key, buy));
   const bolts = new Map<string, HoleNow[]>();
@@ -78,7 +80,7 @@ export function usedOnce(
  */
 export function unnotedOnce(job: Job, piece: PieceNow): UsedOnce[] {
   const { key } = piece.spec;
-  const own = [...job.upper.buys.values()].filter((buy) => isFor(buy, key));
+  const own = buysFor(job, key);
   const listed = own
     .filter((buy) => !isFresh(job, key, buy))
     .filter((buy) => !isOfBolts(job, piece, buy.key))
@@ -133,12 +135,10 @@ export function turnedSaid(piece: string, at: readonly HoleNow[]): UsedOnce {
 
 /** Ticked before the joint was made, in this round. */
 function isToHand(job: Job, { spec, round }: PieceNow, buy: string): boolean {
-  return job.entries.some(
-    ({ id, verb, piece, value }) =>
+  return livingAt(job, spec.key).some(
+    ({ id, verb, value }) =>
       verb === 'seen' &&
-      piece === spec.key &&
       (value === `sealing part-${buy}` || value === 'sealing all') &&
-      job.living.has(id) &&
       (job.rounds.get(id) ?? round) === round,
   );
 }
@@ -147,11 +147,14 @@ function add<T>(map: Map<string, T[]>, key: string, value: T): void {
   map.set(key, [...(map.get(key) ?? []), value]);
 }
 
-function isFor({ for: steps }: BuySpec, piece: string): boolean {
-  return steps.some((step) => {
-    const said = step.trim().replace(/\s+/g, ' ');
-    return said === piece || said === `${piece} on`;
+/** What is listed for a piece, or for it to go on; in the order of the list. */
+function buysFor({ upper }: Job, piece: string): BuySpec[] {
+  const steps = kept(upper, 'steps of buys', () => {
+    const said = (step: string) => step.trim().replace(/\s+/g, ' ');
+    return [...upper.buys.values()].map((buy) => ({ buy, steps: new Set(buy.for.map(said)) }));
   });
+  const own = steps.filter(({ steps: of }) => of.has(piece) || of.has(`${piece} on`));
+  return own.map(({ buy }) => buy);
 }
 
 function speaks(buy: BuySpec, word: string): boolean {
@@ -201,10 +204,10 @@ export function asksOnce(job: Job, piece: PieceNow, old: readonly UsedOnce[]): R
 
 /** The reasons that were given on this piece in this round, where such things were asked about. */
 export function whyOld(job: Job, { spec, round }: PieceNow): string[] {
-  return job.entries.flatMap((e) => {
+  return livingAt(job, spec.key).flatMap((e) => {
     const asked = e.verb === 'in' || e.verb === 'tight' || isPastSealing(e);
-    const here = e.piece === spec.key && (job.rounds.get(e.id) ?? round) === round;
-    return asked && here && job.living.has(e.id) ? (e.because ?? []) : [];
+    const here = (job.rounds.get(e.id) ?? round) === round;
+    return asked && here ? (e.because ?? []) : [];
   });
 }
 
