@@ -43,7 +43,7 @@ export function chapters(job: Job, commits: ReadonlyMap<string, string>): Chapte
     const line: ProseLine = {
       id: entry.id,
       at: entry.at,
-      say: oneLine(sentence(entry, job)),
+      say: entrySaid(entry, job),
       undone: !job.living.has(entry.id),
       takesBack: entry.verb === 'undo',
       commit: commits.get(entry.id) ?? null,
@@ -99,6 +99,11 @@ const BESIDE: Readonly<Record<Beside, ((text: string, entry: Entry) => string | 
 
 /** Their sentence has both texts in it. */
 const isTold = (verb: Verb) => verbRow(verb).kind === 'known' || verbRow(verb).tellsBoth === true;
+
+/** One sentence on one line, without the piece and the day. */
+export function entrySaid(entry: Entry, job: Job): string {
+  return oneLine(sentence(entry, job));
+}
 
 function sentence(entry: Entry, job: Job): string {
   const beside = (Object.keys(BESIDE) as Beside[]).flatMap((key) => {

@@ -22,6 +22,8 @@ export interface Held extends Found {
   /** Day of the line, or else the last day of its file. */
   when: string;
   undone: boolean;
+  /** An entry of a diary as one says it; left out where nobody asked for it, or could say it. */
+  said?: string;
 }
 
 /** What stands in an entry for the program alone: its time and ids. */

@@ -1,9 +1,11 @@
 /** Finds words in all jobs of a bench. */
+import { foundSaid } from '../../diary/found-said.ts';
 import { benchFolders, findUser, oddInUser } from '../../diary/user.ts';
 import { findOver } from '../../find/index/benches.ts';
 import { type Held, question, saidOf } from '../../find/question.ts';
 import { notAsked } from '../../find/words.ts';
 import { quoted, safe } from '../../model/safe.ts';
+import type { Job } from '../../model/types.ts';
 import { many } from '../../model/words.ts';
 import type { World } from '../../world.ts';
 import { type Answer, type Call, misuse, optionText } from '../base/command.ts';
@@ -32,10 +34,10 @@ export async function run(call: Call): Promise<Answer> {
   const shown = held.slice(0, most ?? MOST);
   const more = held.length - shown.length;
   const listed = call.options.json === true ? found : shown;
-  const { whole, unlooked } = await lookedAt(listed, world);
+  const { whole, unlooked, jobs } = await lookedAt(listed, world);
   const notRead = [...(odd === null ? [] : [odd]), ...unread, ...whole];
   const lines = [
-    ...shown.flatMap(linesSaid),
+    ...shown.flatMap((held) => linesSaid(held, jobs.get(held.file) ?? null)),
     ...(held.length === 0 ? [`Nothing found for ${safe(words.join(' '))}.`] : []),
     ...(more > 0 ? [`${more} more: --most ${held.length} says all.`] : []),
     ...(signs.length === 0
@@ -77,24 +79,27 @@ const MOST_LOOKED = 40;
 async function lookedAt(
   told: readonly Held[],
   world: World,
-): Promise<{ whole: string[]; unlooked: number }> {
+): Promise<{ whole: string[]; unlooked: number; jobs: Map<string, Job> }> {
   const files = [...new Set(told.map((h) => h.file))];
-  if (files.length === 0) return { whole: [], unlooked: 0 };
+  const jobs = new Map<string, Job>();
+  if (files.length === 0) return { whole: [], unlooked: 0, jobs };
   const { openJob } = await import('../base/open-job.ts');
   const whole = files.slice(0, MOST_LOOKED).flatMap((file) => {
-    if (!('answer' in openJob(file, world))) return [];
+    const opened = openJob(file, world);
+    if ('job' in opened) jobs.set(file, opened.job);
+    if (!('answer' in opened)) return [];
     return [`${safe(file)} as a job: putback check ${quoted(file)} says why.`];
   });
-  return { whole, unlooked: Math.max(0, files.length - MOST_LOOKED) };
+  return { whole, unlooked: Math.max(0, files.length - MOST_LOOKED), jobs };
 }
 
-/** Where it stands, and the line itself. */
-function linesSaid(found: Held): string[] {
+/** Where it stands, and the line itself; an entry of the diary as one says it. */
+function linesSaid(found: Held, whole: Job | null): string[] {
   const { file, line, job, machine, piece, day, undone } = found;
   const about = [job, machine?.split(',')[0], piece, day].filter((t) => t != null && t !== '');
   return [
     `${file}:${line}  ${about.join(', ')}`,
-    `    ${undone ? '[taken back] ' : ''}${saidOf(found)}`,
+    `    ${undone ? '[taken back] ' : ''}${foundSaid(found.text, whole) ?? saidOf(found)}`,
   ];
 }
 

@@ -128,7 +128,7 @@ function rowLines(held: Held, i: number, marked: boolean, columns: number): List
     line(span(marked ? '> ' : '  ', { bold: true }), span(about.join(', '), { bold: marked })),
     columns,
   );
-  const said = `${held.undone ? 'taken back: ' : ''}${saidOf(held)}`;
+  const said = `${held.undone ? 'taken back: ' : ''}${held.said ?? saidOf(held)}`;
   // The marked one says all of it.
   const text = marked
     ? hanging(line('    '), said, columns)

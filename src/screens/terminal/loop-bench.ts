@@ -1,5 +1,6 @@
 /** What the screens ask of all jobs of a bench: their rows, earlier ones on a machine, lines that hold words. */
 
+import { foundSaid } from '../../diary/found-said.ts';
 import { findSteps } from '../../find/index/find.ts';
 import { leaveLittleGarbage } from '../../find/index/lean.ts';
 import { type KeptRow, type KeptRows, openRows } from '../../find/index/rows.ts';
@@ -194,7 +195,7 @@ export function benchHands(from: Sources): BenchHands {
           unread.push(failOf(error, bench, 'read').say);
         }
       }
-      return { on: 'found', text, found: found.sort(bestFirst), unread };
+      return { on: 'found', text, found: inWords(found.sort(bestFirst)), unread };
     },
     async due() {
       const jobs: BenchJob[] = [];
@@ -226,4 +227,14 @@ function readKept(text: string): TimelessRow | null {
   } catch {
     return null;
   }
+}
+
+/** Lines. Nobody reads further down; those are shown as they stand. */
+const MOST_SAID = 100;
+
+function inWords(found: readonly Held[]): Held[] {
+  return found.map((held, i) => {
+    const said = held.day === null || i >= MOST_SAID ? null : foundSaid(held.text, null);
+    return said === null ? held : { ...held, said };
+  });
 }

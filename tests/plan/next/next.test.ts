@@ -49,7 +49,7 @@ describe('what is next', () => {
     expect(nextStep(bench.job)?.say).toBe('Cover: tighten 1, final, 10 N·m.');
     bench.mark({ do: 'tight', piece: 'cover' });
     expect(next(bench)).toEqual(['lever', '1', 'in']);
-    bench.mark({ do: 'in', piece: 'lever', hand: { kind: 'S' } });
+    bench.mark({ do: 'in', piece: 'lever', hand: { kind: 'S' }, because: 'a new one' });
     bench.mark({ do: 'tight', piece: 'lever' });
     bench.mark({ do: 'tight', piece: 'lever' });
     expect(nextStep(bench.job)).toBeNull();
