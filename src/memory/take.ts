@@ -61,8 +61,9 @@ export function takeOver(
   const pairs: TakenPair[] = [...kinds];
   for (const [key, said] of Object.entries(learnt)) {
     const how = OF_PIECE[key as PieceKey];
-    // The order of pieces is this job's own; what a piece is called too.
-    if (how === 'order') continue;
+    // The order of pieces is this job's own; what a piece is called too, if it is there already.
+    const fresh = key === 'name' && !job.upper.pieces.has(piece);
+    if (how === 'order' && !fresh) continue;
     const value = key === 'bolts' && row !== null ? row : said;
     if (how === 'holes' && !fits)
       left.push({ key, why: `${many(count, 'hole')} there, ${holes} here` });

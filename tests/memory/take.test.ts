@@ -166,6 +166,19 @@ describe('taking over', () => {
     }
   });
 
+  it('a piece that is new here is called what it was called there, one that is here keeps its name', () => {
+    const theirs =
+      'putback: 1\njob: Old\npieces:\n  cover: {name: Pump cover, joint: dry}\ndiary:\n';
+    const from = learntFrom(theirs, jobOf(theirs));
+    const named = (mine: string) => {
+      const { pairs } = takeOver(mine, jobOf(mine), 'cover', from, 'cover');
+      const take: Wish = { do: 'take', piece: 'cover', from: 'old.yaml', pairs };
+      return jobOf(marked(mine, take, 'mark0001')).pieces.get('cover')?.spec.name;
+    };
+    expect(named('putback: 1\njob: New\npieces:\ndiary:\n')).toBe('Pump cover');
+    expect(named('putback: 1\njob: New\npieces:\n  cover: {name: Lid}\ndiary:\n')).toBe('Lid');
+  });
+
   it('what somebody changed since stays when it is taken back', () => {
     const theirs = 'putback: 1\njob: Old\npieces:\n  cover: {torque: 10 N·m, joint: dry}\ndiary:\n';
     const mine = 'putback: 1\njob: New\npieces:\n  cover:\ndiary:\n';

@@ -20,6 +20,14 @@ describe('last time', () => {
     expect(desk.press('escape').screen).toBe('look');
   });
 
+  it('its key is named in the foot of a job of which nothing is noted yet', () => {
+    const empty = again({}, new Bench('putback: 1\njob: x\nmachine: Hollin 400 Twin\ndiary:\n'));
+    expect(empty.frame).toContain('Last time on this machine');
+    expect(empty.frame.split('\n').findLast((l) => l.trim() !== '')).toBe(
+      'k find the fault   o say what comes off first   n note   e last time   ? keys',
+    );
+  });
+
   it('is not said of another job, nor before it is known', () => {
     const desk = again();
     desk.state = { ...desk.state, open: desk.state.open && { ...desk.state.open, file: 'x.yaml' } };

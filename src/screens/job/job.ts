@@ -68,7 +68,8 @@ const KEYS: readonly Key<OnTheJob>[] = [
   {
     id: 'where',
     presses: ['w'],
-    label: 'where it stands',
+    // Nothing stands anywhere yet: what earlier jobs know has its place in the foot.
+    label: (here) => (hasRows(here) || here.job.living.size > 0 ? 'where it stands' : ''),
     help: 'where the job stands, in words',
     does: ({ state }) => show(state, { screen: 'note' }),
   },
