@@ -17,6 +17,9 @@ export function openerOf({ platform, env }: Desktop): string {
   return 'xdg-open';
 }
 
+/** ms. One that has nothing to open it with says so at once; one that goes on has it. */
+const PATIENCE = 1500;
+
 /** Null when it was handed over, else why not, a sentence. */
 export function openFile(file: string, desktop: Desktop): Promise<string | null> {
   const program = openerOf(desktop);
@@ -27,10 +30,20 @@ export function openFile(file: string, desktop: Desktop): Promise<string | null>
       detached: true,
       env: { ...desktop.env },
     });
-    child.once('error', () => done(`${program} is not here: open it yourself.`));
+    let timer: NodeJS.Timeout | undefined;
+    const say = (text: string | null) => {
+      clearTimeout(timer);
+      done(text);
+    };
+    child.once('error', () => say(`${program} is not here: open it yourself.`));
+    // Explorer ends with 1 whatever became of it.
+    const failed = (code: number | null) => code !== 0 && desktop.platform !== 'win32';
+    child.once('exit', (code) =>
+      say(failed(code) ? `${program} could not: open it yourself.` : null),
+    );
     child.once('spawn', () => {
       child.unref();
-      done(null);
+      timer = setTimeout(() => say(null), PATIENCE);
     });
   });
 }

@@ -1,5 +1,6 @@
 /** Photographs of a piece, as it was: each with when it was taken, opened one by one by the desktop. */
 import { livingEntries } from '../../job/diary/living.ts';
+import { secondsOf } from '../../model/time.ts';
 import type { Entry, Job } from '../../model/types.ts';
 import { list, many } from '../../model/words.ts';
 import { sayTime } from '../../plan/time/days.ts';
@@ -14,10 +15,10 @@ type PhotosView = Extract<View, { screen: 'photos' }>;
 
 /** Those of a piece, in the order in which they were taken. */
 export function photosOf(job: Job, piece: string): Entry[] {
-  const taken = (e: Entry) => e.shot ?? e.at;
+  const taken = (e: Entry) => secondsOf(e.shot ?? e.at);
   return livingEntries(job.entries)
     .filter((e) => e.verb === 'photo' && e.piece === piece)
-    .sort((a, b) => (taken(a) < taken(b) ? -1 : taken(a) > taken(b) ? 1 : 0));
+    .sort((a, b) => taken(a) - taken(b));
 }
 
 interface OnPhotos extends OnJob<PhotosView> {

@@ -27,13 +27,13 @@ afterAll(() => {
 });
 
 /** A desktop whose opener writes down what it was given. */
-function desktop() {
+function desktop(more = '') {
   const bin = join(folder, 'bin');
   mkdirSync(bin);
   const opener = join(bin, 'xdg-open');
   writeFileSync(
     opener,
-    `#!/bin/sh\nprintf '%s\\n' "$#" "$1" > "${folder}/given.tmp"\nmv "${folder}/given.tmp" "${folder}/given"\n`,
+    `#!/bin/sh\nprintf '%s\\n' "$#" "$1" > "${folder}/given.tmp"\nmv "${folder}/given.tmp" "${folder}/given"\n${more}\n`,
   );
   chmodSync(opener, 0o755);
   return { platform: 'linux' as const, env: { PATH: `${bin}:/usr/bin:/bin` } };
@@ -76,6 +76,15 @@ describe('handing over to the desktop', () => {
     writeFileSync(file, '');
     expect(await openFile(file, desktop())).toBeNull();
     expect(await given()).toEqual(['1', file]);
+  });
+
+  it('says so where the opener has nothing to open it with, and waits for none that goes on', async () => {
+    const file = join(folder, 'page.html');
+    writeFileSync(file, '');
+    expect(await openFile(file, desktop('exit 3'))).toBe('xdg-open could not: open it yourself.');
+    rmSync(join(folder, 'bin'), { recursive: true });
+    expect(await openFile(file, desktop(`while [ -e "${file}" ]; do sleep 0.1; done`))).toBeNull();
+    rmSync(file);
   });
 
   it('says so where there is no opener, and takes no option for a path', async () => {
