@@ -27,7 +27,9 @@ function beginningsOf(text: string): readonly string[] {
 export function oneOf(names: string, flags: '' | 'i' = '', end: '\\b' | '$' = '\\b'): OneOf {
   ALL_NAMES.push(names);
   let pattern: RegExp | null = null;
-  const mayBegin = (letters: string) => !/^[a-z]/.test(letters) || names.includes(letters);
+  const figures = /^\\|\|\\/.test(names);
+  const mayBegin = (letters: string) =>
+    /^[a-z]/.test(letters) ? names.includes(letters) : figures;
   return {
     test(text) {
       if (!beginningsOf(text).some(mayBegin)) return false;

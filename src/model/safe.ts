@@ -5,10 +5,13 @@
  * without width hide. All of these are shown as what they are, in ASCII: `\x1b`, `\u202e`. Everything that
  * has a shape of its own stays.
  */
+import { pattern } from './pattern.ts';
 
 /** Controls, format characters, separators of lines, halves of surrogates, fillers and selectors without a shape. */
-const HIDDEN =
-  /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Cs}\u115f\u1160\u3164\uffa0]|\u034f|\u17b4|\u17b5|[\u{e0100}-\u{e01ef}]/gu;
+const HIDDEN = pattern(
+  () =>
+    /[\p{Cc}\p{Cf}\p{Zl}\p{Zp}\p{Cs}\u115f\u1160\u3164\uffa0]|\u034f|\u17b4|\u17b5|[\u{e0100}-\u{e01ef}]/gu,
+);
 
 /** Letters, figures, signs and arrows of which none is hidden: most texts are no more, and need no table of all letters. */
 export const SHOWN =
@@ -19,7 +22,7 @@ export function safe(text: string): string {
   if (SHOWN.test(text)) return text;
   return text
     .replace(/\r\n/g, '\n')
-    .replace(HIDDEN, (c) => (c === '\n' ? c : c === '\t' ? ' ' : token(c)));
+    .replace(HIDDEN.made, (c) => (c === '\n' ? c : c === '\t' ? ' ' : token(c)));
 }
 
 /** The same on one line: a run of line breaks and tabs becomes one space. */
@@ -51,7 +54,7 @@ function token(c: string): string {
 export function harmlessJson(value: unknown): string {
   const said = JSON.stringify(value);
   if (SHOWN.test(said)) return said;
-  return said.replace(HIDDEN, (c) =>
+  return said.replace(HIDDEN.made, (c) =>
     Array.from(
       { length: c.length },
       (_, i) => `\\u${c.charCodeAt(i).toString(16).padStart(4, '0')}`,

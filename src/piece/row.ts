@@ -5,6 +5,7 @@
  * found, `!` stands for a bolt that is still in and `-` for a hole that was found empty; `?` is a bolt of
  * which nobody has said yet what kind it is.
  */
+import { pattern } from '../model/pattern.ts';
 import type { RowItem } from '../model/types.ts';
 
 export const STILL_IN = '!';
@@ -29,7 +30,7 @@ export function signOf(word: string): string {
 /** A kind's letter: a letter, then letters or digits. */
 const KIND = /^[A-Za-z][A-Za-z0-9]{0,7}$/;
 /** What lies under a head: a word, or words joined by hyphens. */
-const UNDER = /^[\p{L}0-9][\p{L}0-9.-]*$/u;
+const UNDER = pattern(() => /^[\p{L}0-9][\p{L}0-9.-]*$/u);
 
 export interface RowWord {
   word: string;

@@ -1,4 +1,5 @@
 /** What a machine has run, as people write it: `41230 km`, `41.230 km`, `1,204 h`, `120 operating hours`. */
+import { pattern } from '../../model/pattern.ts';
 
 export interface CounterReading {
   value: number;
@@ -10,7 +11,7 @@ const MILE = 1.609344;
 const UNIT = '(km|kms|kilomet(?:er|re)s?|mi|miles?|h|hrs?|hours?|operating hours?)';
 /** Groups of three digits may be parted; a part of one or two digits behind a dot or comma is a fraction. */
 const FIGURE = String.raw`(\d{1,3}(?:[.,' ’]\d{3})+|\d+)(?:[.,](\d{1,2}))?`;
-const READING = new RegExp(String.raw`(?<![\p{L}\d.,])${FIGURE}\s*${UNIT}(?![\p{L}\d/])`, 'iu');
+const READING = pattern(() => String.raw`(?<![\p{L}\d.,])${FIGURE}\s*${UNIT}(?![\p{L}\d/])`, 'iu');
 
 /** The first reading in a text, miles as km; null when there is none. */
 export function readReading(text: string): CounterReading | null {
@@ -40,7 +41,7 @@ export function readCounter(text: string): CounterReading | null {
 
 /** The text without its reading. */
 export function withoutReading(text: string): string {
-  return text.replace(new RegExp(READING, 'giu'), ' ');
+  return text.replace(new RegExp(READING.made, 'giu'), ' ');
 }
 
 export function sayReading({ value, unit }: CounterReading): string {

@@ -7,16 +7,21 @@ import { printNumber, tidy } from './numbers.ts';
 import { isInch } from './sizes.ts';
 import { readFront } from './spelling.ts';
 
-const LEFT = /(^|[\s-])(?:LH|L\.H\.?|left[- ]?hand(?:ed)?)(?=$|[\s,x×-])/i;
-const ONCE = /(^|\s)once(?=$|\s)/i;
+/** What is looked for in a spelling, and not held against its large pattern where no sign of it is there. */
+const mark = (sign: RegExp, whole: RegExp): Mark => ({
+  exec: (text) => (sign.test(text) ? whole.exec(text) : null),
+});
+type Mark = Pick<RegExp, 'exec'>;
+
+const LEFT = mark(/L\.?H|left/i, /(^|[\s-])(?:LH|L\.H\.?|left[- ]?hand(?:ed)?)(?=$|[\s,x×-])/i);
+const ONCE = mark(/once/i, /(^|\s)once(?=$|\s)/i);
 /** Marks of ISO 898-1, ISO 3506 and SAE J429; `class` or `grade` may stand before. */
-const CLASS =
-  /(^|\s)(?:(?:class|cl\.?)\s*)?((?:0?(?:4\.6|4\.8|5\.6|5\.8|6\.8|8\.8|9\.8)|0?1[02]\.9)|[A-F]\d-\d{2,3}|A[1-5]|(?:grade|gr\.?)\s*\d(?:\.\d)?)(?=$|\s)/i;
+const CLASS = mark(
+  /\d\.\d|[A-F]\d|gr/i,
+  /(^|\s)(?:(?:class|cl\.?)\s*)?((?:0?(?:4\.6|4\.8|5\.6|5\.8|6\.8|8\.8|9\.8)|0?1[02]\.9)|[A-F]\d-\d{2,3}|A[1-5]|(?:grade|gr\.?)\s*\d(?:\.\d)?)(?=$|\s)/i,
+);
 
-/** A text without any of it has no such mark, and is not held against the large pattern. */
-const MAYBE_CLASS = /\d\.\d|[A-F]\d|gr/i;
-
-function take(text: string, pattern: RegExp): { found: string | null; rest: string } {
+function take(text: string, pattern: Mark): { found: string | null; rest: string } {
   const hit = pattern.exec(text);
   if (!hit) return { found: null, rest: text };
   const rest = `${text.slice(0, hit.index)} ${text.slice(hit.index + hit[0].length)}`;
@@ -41,7 +46,7 @@ function atCommas(text: string): string[] {
 /** The parts without the one that is this and nothing else: `M8x20 hex, 13 mm, 10.9`; null: it is said already. */
 function alone(
   parts: readonly string[],
-  pattern: RegExp | null,
+  pattern: Mark | null,
 ): { found: string | null; rest: string[] } {
   if (pattern === null) return { found: null, rest: [...parts] };
   const at = parts.findIndex((part) => part !== '' && words(take(part, pattern).rest) === null);
@@ -59,15 +64,13 @@ export function readKind(letter: string, text: string): Kind {
   const left = take(spec, LEFT);
   const front = readFront(left.rest.trim());
   const once = take(front.rest, ONCE);
-  const mark = MAYBE_CLASS.test(once.rest)
-    ? take(once.rest, CLASS)
-    : { found: null, rest: once.rest };
-  const said = words(mark.rest);
+  const named = take(once.rest, CLASS);
+  const said = words(named.rest);
   const hand = alone(behind, left.found === null ? LEFT : null);
   const used = alone(hand.rest, once.found === null ? ONCE : null);
-  const marked = alone(used.rest, mark.found === null ? CLASS : null);
+  const marked = alone(used.rest, named.found === null ? CLASS : null);
   const [tool = '', ...more] = marked.rest;
-  const classed = mark.found ?? marked.found;
+  const classed = named.found ?? marked.found;
   const known = front.thread !== null || front.length !== null || headShape(said) !== null;
   return {
     letter,

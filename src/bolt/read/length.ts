@@ -1,4 +1,5 @@
 /** Lengths and depths of thread as people write them, in mm. */
+import { pattern } from '../../model/pattern.ts';
 import type { ThreadDepth } from '../../model/types.ts';
 import { isFraction, NUMBER, readNumber, tidy } from './numbers.ts';
 
@@ -8,7 +9,7 @@ export const INCH = 25.4;
 /** The source of a regular expression that finds a unit of length; no groups of its own. */
 export const LENGTH_UNIT = String.raw`(?:mm\b|cm\b|in(?:ch(?:es)?)?\b\.?|"|″|'')`;
 
-const LENGTH = new RegExp(`^(${NUMBER})\\s*(${LENGTH_UNIT})?$`, 'i');
+const LENGTH = pattern(() => `^(${NUMBER})\\s*(${LENGTH_UNIT})?$`, 'i');
 
 /** mm of one such unit; null when it is not a unit of length. */
 function mmOf(unit: string): number | null {
@@ -23,7 +24,8 @@ function mmOf(unit: string): number | null {
  * inches, any other bare figure in `bare` (mm unless said). Null when it is not a length.
  */
 export function readLength(text: string, bare: 'mm' | 'in' = 'mm'): number | null {
-  const found = LENGTH.exec(text.trim());
+  const said = text.trim();
+  const found = /^\d+$/.test(said) ? [said, said] : LENGTH.exec(said);
   const value = found?.[1] === undefined ? null : readNumber(found[1]);
   if (!found || value === null) return null;
   const unit = found[2] ?? (isFraction(found[1] ?? '') ? 'in' : bare);
@@ -33,7 +35,7 @@ export function readLength(text: string, bare: 'mm' | 'in' = 'mm'): number | nul
 
 /** What stands between the two ends of a range; a bare hyphen comes last, because `1-1/2` is one figure. */
 const RANGES = [/^(.*?)\s*(?:\.{2,3}|…|–|—|\bto\b)\s*(.*)$/i, /^(.*?)\s*-\s*(.*)$/];
-const UNIT_AT_END = new RegExp(`(${LENGTH_UNIT})$`, 'i');
+const UNIT_AT_END = pattern(() => `(${LENGTH_UNIT})$`, 'i');
 
 /**
  * Usable thread below the joint face: `3..19`, `19` (from the face), `3..` (only the start is known),

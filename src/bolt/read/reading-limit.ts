@@ -1,4 +1,5 @@
 /** What a limit says: `0.8..1.2 ohm`, `8 ± 0.5 bar`, `at least 3`, `min 7, max 9 bar`, `up to 1/16 in`. */
+import { type Pattern, pattern } from '../../model/pattern.ts';
 import { readNumber, tidy, VULGAR } from './numbers.ts';
 import { turnedInto, unitNamed } from './reading-units.ts';
 
@@ -20,18 +21,19 @@ export interface Limit {
 export const LIMIT_NUMBER = String.raw`[-−]?(?:\d+[- ]\d+\/\d+|\d+\/\d+|\d+(?:[.,]\d+)?|[.,]\d+)`;
 export const LIMIT_UNIT = String.raw`[^\d\s,;.()±+][^\d,;()±+]*?(?:²|³|\/min|-1|2|3)?`;
 /** Said of when, where or how it is measured: part of no figure. */
-const WHEN = new RegExp(
-  String.raw`\s*[,;]?\s*\(?\b(?:cold|warm|hot|each|all round|new|(?:per|each|either|both|on (?:each|either|both)) sides?|` +
+const WHEN = pattern(
+  () =>
+    String.raw`\s*[,;]?\s*\(?\b(?:cold|warm|hot|each|all round|new|(?:per|each|either|both|on (?:each|either|both)) sides?|` +
     String.raw`at (?:idle|rest|its tightest|\d+ ?(?:°?C|rpm))|(?:at|in) the (?:middle|centre|center|tightest (?:point|spot))(?: of the [a-z ]+)?|` +
     String.raw`engine (?:cold|hot|off)|between (?:all|any) cylinders?)\b\)?\s*$`,
   'i',
 );
 
-const FRACTION = new RegExp(`(\\d?) ?([${Object.keys(VULGAR).join('')}])`, 'g');
+const FRACTION = pattern(() => `(\\d?) ?([${Object.keys(VULGAR).join('')}])`, 'g');
 
 /** One blank between words, fractions in figures: `2½` is `2 1/2`. */
 export function plainFigures(text: string): string {
-  const spread = text.replace(FRACTION, (_, before: string, sign: string) => {
+  const spread = text.replace(FRACTION.made, (_, before: string, sign: string) => {
     return `${before}${before === '' ? '' : ' '}${VULGAR[sign]}`;
   });
   return spread.trim().replace(/\s+/g, ' ');
@@ -51,19 +53,20 @@ const from = (value: number, keeps = true): Sides => ({ from: { value, with: kee
 const to = (value: number, keeps = true): Sides => ({ from: null, to: { value, with: keeps } });
 
 /** `A`, `B` and `C` are figures, `U` and `V` the units behind the first and the last of them. */
-const form = (source: string): RegExp => {
-  const spread = source
-    .replace(/[ABC]/g, (name) => `(?<${name}>${LIMIT_NUMBER})`)
-    .replace(/ ?([UV])/g, (_, name: string) => String.raw`\s*(?<${name}>${LIMIT_UNIT})?`);
-  return new RegExp(`^${spread}$`, 'i');
-};
+const form = (source: string): Pattern =>
+  pattern(() => {
+    const spread = source
+      .replace(/[ABC]/g, (name) => `(?<${name}>${LIMIT_NUMBER})`)
+      .replace(/ ?([UV])/g, (_, name: string) => String.raw`\s*(?<${name}>${LIMIT_UNIT})?`);
+    return `^${spread}$`;
+  }, 'i');
 const TO = String.raw`\s*(?:\.{2,3}|…|–|—|-|\bto\b)\s*`;
 const PLUS_MINUS = String.raw`\s*(?:±|\+ ?\/? ?[-−])\s*`;
 
 /** `A`, in `U` or `V`, give or take a share of itself: without a unit the share may be one of points. */
 const SHARE = form(String.raw`A U\s*(?:±|\+ ?\/? ?[-−])\s*B ?(?:%|per ?cent) V`);
 
-const FORMS: readonly [RegExp, (a: number, b: number, c: number) => Sides][] = [
+const FORMS: readonly [Pattern, (a: number, b: number, c: number) => Sides][] = [
   [form(`A U${PLUS_MINUS}B V`), (a, b) => between(tidy(a - b), tidy(a + b))],
   [form(`${PLUS_MINUS}A V`), (a) => between(-a, a)],
   [
@@ -108,7 +111,7 @@ const INFINITE = /^(?:infinit(?:e|y)(?: resistance| ohms?)?|∞(?: ?(?:ohms?|Ω)
  * where a part of it was not read.
  */
 export function readLimit(text: string): Limit | null {
-  const said = plainFigures(text).replace(WHEN, '');
+  const said = plainFigures(text).replace(WHEN.made, '');
   if (MINUTES.test(said)) return null;
   if (INFINITE.test(said)) {
     return { from: { value: Infinity, with: true }, to: null, unit: 'ohm', text: text.trim() };
@@ -181,11 +184,11 @@ function twice(said: string): Limit | null {
   return agree(first.from, second.from) && agree(first.to, second.to) ? first : null;
 }
 
-const FIGURE = new RegExp(`^(${LIMIT_NUMBER})\\s*(${LIMIT_UNIT})?$`, 'i');
+const FIGURE = pattern(() => `^(${LIMIT_NUMBER})\\s*(${LIMIT_UNIT})?$`, 'i');
 
 /** `25 mm`: one figure, of which nobody says whether more or less will do. Null where it is none. */
 export function readFigure(text: string): { value: number; unit: string | null } | null {
-  const [, figure, unit] = FIGURE.exec(plainFigures(text).replace(WHEN, '')) ?? [];
+  const [, figure, unit] = FIGURE.exec(plainFigures(text).replace(WHEN.made, '')) ?? [];
   const value = figure === undefined ? null : figureOf(figure);
   const known = unit === undefined || unitNamed(unit) !== null;
   return value === null || !known ? null : { value, unit: unit?.trim() ?? null };

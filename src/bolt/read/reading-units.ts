@@ -1,4 +1,5 @@
 /** Units that readings and limits are in, by the names that stand on meters and in manuals. */
+import { pattern } from '../../model/pattern.ts';
 import { FACTORS, unitOf } from './unit-names.ts';
 
 /** What a unit measures, its worth in one common unit, and where its nought lies. */
@@ -58,8 +59,8 @@ const MORE: readonly [spelled: string, of: string, factor: number, nought?: numb
 ];
 const TABLE = MORE.map(([spelled, of, factor, nought = 0]) => ({
   // A milliohm and a megohm differ in one letter's height.
-  exact: new RegExp(`^(?:${spelled})$`),
-  loose: new RegExp(`^(?:${spelled})$`, 'i'),
+  exact: pattern(() => `^(?:${spelled})$`),
+  loose: pattern(() => `^(?:${spelled})$`, 'i'),
   unit: { of, factor, nought },
 }));
 

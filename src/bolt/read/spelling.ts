@@ -1,5 +1,6 @@
 /** The front of a bolt's short spelling: thread and length, `M6x1x25`, `1/4-20 x 1-1/2`, `25 mm`. */
 
+import { pattern } from '../../model/pattern.ts';
 import { LENGTH_UNIT, readLength } from './length.ts';
 import { isFraction, NUMBER, readNumber } from './numbers.ts';
 import { isInch, METRIC } from './sizes.ts';
@@ -21,24 +22,29 @@ const LENGTH = String.raw`(${NUMBER})\s*(${LENGTH_UNIT})?`;
 const SERIES = '(?:UNC|UNF|UNEF|UNS|UN|BSW|Whitworth|Whit|BSF|BSC|BSB|BSPP?|BSPT|CEI|NPT|NPTF|TPI)';
 
 /** The first figure behind M is a pitch or a length; `1-1/2` is no pitch of 1. */
-const METRIC_FRONT = new RegExp(
-  String.raw`^M\s?(${DECIMAL})(?:(?:${BY}|-)(${DECIMAL})(?![\d/]|-\d))?(?:${BY}${LENGTH})?(\s*mm\b)?(?!\s*[x×*]\s*[-−\d.,]|[.,]?\d|e[-+]?\d)`,
+const METRIC_FRONT = pattern(
+  () =>
+    String.raw`^M\s?(${DECIMAL})(?:(?:${BY}|-)(${DECIMAL})(?![\d/]|-\d))?(?:${BY}${LENGTH})?(\s*mm\b)?(?!\s*[x×*]\s*[-−\d.,]|[.,]?\d|e[-+]?\d)`,
   'i',
 );
 /** What most files say, told without the large pattern, which would find the same: `M6x25 flange`. */
-const PLAIN_METRIC = /^M(\d+)x(\d+)(?=$|,(?!\d)| (?!mm\b)[a-w])/;
-const INCH_FRONT = new RegExp(
-  String.raw`^(?:#|no\.?\s?)?(\d+-\d+\/\d+|\d+\/\d+|\d{1,2}|\d?\.\d+)["″]?(?:\s?-\s?(\d{1,2})(?![\d/]))?\s*(${SERIES})?(?:${BY}${LENGTH}|(?=$|[\s,]))`,
+const PLAIN_METRIC = /^M(\d+)(?:x(\d+))?(?=$|,(?!\d)| (?!mm\b)[a-w])/;
+const INCH_FRONT = pattern(
+  () =>
+    String.raw`^(?:#|no\.?\s?)?(\d+-\d+\/\d+|\d+\/\d+|\d{1,2}|\d?\.\d+)["″]?(?:\s?-\s?(\d{1,2})(?![\d/]))?\s*(${SERIES})?(?:${BY}${LENGTH}|(?=$|[\s,]))`,
   'i',
 );
-const PIPE_FRONT = new RegExp(
-  String.raw`^(Rc|R|G)\s?(\d+\/\d+)(?:${BY}${LENGTH}|(?=$|[\s,]))`,
+const PIPE_FRONT = pattern(
+  () => String.raw`^(Rc|R|G)\s?(\d+\/\d+)(?:${BY}${LENGTH}|(?=$|[\s,]))`,
   'i',
 );
 /** A thread that putback does not know, by its ` x length`: `2BA x 1/2`. */
-const OTHER_FRONT = new RegExp(String.raw`^([^,]*\d[^,]*?)${BY}${LENGTH}(?=$|[\s,])`, 'i');
+const OTHER_FRONT = pattern(() => String.raw`^([^,]*\d[^,]*?)${BY}${LENGTH}(?=$|[\s,])`, 'i');
 /** A length without a thread says so: `x25`, `25 mm long`. A bare `10 mm` could be the size of the hexagon. */
-const LENGTH_FRONT = new RegExp(String.raw`^(?:[x×]\s*${LENGTH}|${LENGTH}\s+long)(?=$|[\s,])`, 'i');
+const LENGTH_FRONT = pattern(
+  () => String.raw`^(?:[x×]\s*${LENGTH}|${LENGTH}\s+long)(?=$|[\s,])`,
+  'i',
+);
 
 /** An inch bolt longer than this without a unit was meant in mm, or is a slip: not read. */
 const LONGEST_BARE_INCHES = 10;
@@ -114,8 +120,8 @@ function other(text: string): Front | null {
 }
 
 /** `2BA`, `2 BA hex`: BA bolts are measured in inches, and named so. */
-const BA_FRONT = new RegExp(
-  String.raw`^(?:no\.?\s?)?(?:(\d{1,2})\s?BA|BA\s?(\d{1,2}))\b(?:${BY}${LENGTH})?(?=$|[\s,])`,
+const BA_FRONT = pattern(
+  () => String.raw`^(?:no\.?\s?)?(?:(\d{1,2})\s?BA|BA\s?(\d{1,2}))\b(?:${BY}${LENGTH})?(?=$|[\s,])`,
   'i',
 );
 

@@ -1,4 +1,5 @@
 /** The units putback knows: how the trade spells them, how the program prints them, and what they are worth. */
+import { pattern } from '../../model/pattern.ts';
 
 /** Standard gravity, m/s² (CGPM 1901), exact. */
 const G = 9.80665;
@@ -93,8 +94,8 @@ const simple = SIMPLE.map(([, s]) => s).join('|');
 /** The source of a regular expression that finds a unit, to be used without regard to case; no groups of its own. */
 export const UNIT = `(?:(?:(?:${force})${JOIN}(?:${arm})|(?:${arm})${JOIN_ARM_FIRST}(?:${weight})|(?:${simple}))${END})`;
 
-const FORCE_FIRST = new RegExp(`^(${force})${JOIN}(${arm})\\.?$`, 'i');
-const ARM_FIRST = new RegExp(`^(${arm})${JOIN_ARM_FIRST}(${weight})\\.?$`, 'i');
+const FORCE_FIRST = pattern(() => `^(${force})${JOIN}(${arm})\\.?$`, 'i');
+const ARM_FIRST = pattern(() => `^(${arm})${JOIN_ARM_FIRST}(${weight})\\.?$`, 'i');
 const spelled = (table: [string, string][], said: string | undefined): string | undefined =>
   said === undefined
     ? undefined

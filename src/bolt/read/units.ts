@@ -1,4 +1,5 @@
 /** Quantities with their units: how they are read, printed and turned into one another. */
+import { pattern } from '../../model/pattern.ts';
 import type { Quantity } from '../../model/types.ts';
 import { NUMBER, printNumber, readNumber, tidy } from './numbers.ts';
 import { FACTORS, UNIT, unitOf } from './unit-names.ts';
@@ -6,7 +7,7 @@ import { FACTORS, UNIT, unitOf } from './unit-names.ts';
 const RANGE = String.raw`\s*(?:\.{2,3}|…|-|–|—|\bto\b)\s*`;
 const SPREAD = String.raw`\s*(?:±|\+\/-)\s*`;
 const FIGURE = `(${NUMBER})(?:(${RANGE}|${SPREAD})(${NUMBER}))?\\s*(${UNIT})`;
-const WHOLE = new RegExp(`^${FIGURE}$`, 'i');
+const WHOLE = pattern(() => `^${FIGURE}$`, 'i');
 
 function quantityFrom(found: RegExpExecArray | null): Quantity | null {
   if (!found) return null;

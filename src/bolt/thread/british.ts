@@ -3,6 +3,7 @@
  * 60°). Known by diameter and pitch, so that none is taken for an inch or metric neighbour; of their strength nothing is
  * reckoned here.
  */
+import { pattern } from '../../model/pattern.ts';
 import { INCH } from '../read/length.ts';
 import { readNumber } from '../read/numbers.ts';
 
@@ -64,8 +65,8 @@ const SERIES: readonly [British['series'], string][] = [
 ];
 const SIZE = String.raw`(\d+\/\d+|1)["″]?(?:\s?-\s?(\d{1,2}))?`;
 const PATTERNS = SERIES.flatMap(([series, words]) => [
-  [series, new RegExp(`^${SIZE}\\s*(?:TPI\\s*)?(?:${words})$`, 'i')] as const,
-  [series, new RegExp(`^(?:${words})\\s*${SIZE}$`, 'i')] as const,
+  [series, pattern(() => `^${SIZE}\\s*(?:TPI\\s*)?(?:${words})$`, 'i')] as const,
+  [series, pattern(() => `^(?:${words})\\s*${SIZE}$`, 'i')] as const,
 ]);
 const BA = /^(?:(?:no\.?\s?)?(\d{1,2})\s?B\.?A\.?|B\.?A\.?\s?(\d{1,2}))$/i;
 
@@ -90,8 +91,8 @@ export function britishOf(text: string): British | null {
   const [, before, behind] = BA.exec(said) ?? [];
   const number = before ?? behind;
   if (number !== undefined && Number(number) <= 25) return ba(Number(number));
-  for (const [series, pattern] of PATTERNS) {
-    const [, size, tpi] = pattern.exec(said) ?? [];
+  for (const [series, named] of PATTERNS) {
+    const [, size, tpi] = named.exec(said) ?? [];
     if (size === undefined) continue;
     const d = readNumber(size);
     const n = perInch(series, size, tpi);

@@ -1,4 +1,5 @@
 /** The words and figures that a printed torque is made of, each read at the start of a text. */
+import { pattern } from '../../model/pattern.ts';
 import type { Quantity } from '../../model/types.ts';
 import { readNumber, tidy, VULGAR } from '../read/numbers.ts';
 import { FACTORS, UNIT, unitOf } from '../read/unit-names.ts';
@@ -32,32 +33,36 @@ export const LOOSEN =
   /^(?:back(?:ed)?[- ]?off|loosen(?:ed)?|slacken(?:ed)?|undo|release|unscrew)\b(?:\s*(?:by|all|them|it|completely|fully|again))*\s*/i;
 const THREAD =
   /^\(?(?:with\s+)?(?:(?:lightly\s+)?(?:oiled|oil(?= on the threads?)|lubricated|greased|waxed)(?:\s*(?:on the )?(?:threads?|bolts?|and (?:head|face|seat)|underside|washers?))*|(?:clean(?:ed)?(?:,| and)?\s*)?dry(?:\s*(?:threads?|bolts?))?|(?:threads?\s+)(?:oiled|dry|greased|lubricated|clean and dry)|in (?:engine )?oil|engine oil on the threads?|(?:clean(?:ed)?|free) (?:of|from) (?:oil|grease)(?: (?:and|or) (?:oil|grease))?|(?:no|never|without)\s+(?:oil(?:ed)?|grease|lubricant)(?:\s+on\s+(?:the\s+)?(?:threads?|bolts?))?)\)?/i;
-const PLACE =
-  /^\(?(?:see\s+)?(?:(?:the\s+)?(?:[\p{L}’'.-]+\s+){0,3}?(?:manual|bulletin|handbook|book|catalogue|catalog|supplement|sheet|sticker|label|data ?sheet|page|pages|pp?\.|table|section|sect\.|chapter|fig(?:ure)?\.?|drawing)(?:[\s,:.#-]*(?:no\.?|page|pages|pp?\.|table|section|chapter|fig\.?|and)?[\s#]*[\p{L}]{0,2}\d[\w./-]*)*|\d+-\d+(?:-\d+)*(?![\d.])|see\s+\S+)(?:\s+after all)?\)?(?=$|[\s,;)])/iu;
+const PLACE = pattern(
+  () =>
+    /^\(?(?:see\s+)?(?:(?:the\s+)?(?:[\p{L}’'.-]+\s+){0,3}?(?:manual|bulletin|handbook|book|catalogue|catalog|supplement|sheet|sticker|label|data ?sheet|page|pages|pp?\.|table|section|sect\.|chapter|fig(?:ure)?\.?|drawing)(?:[\s,:.#-]*(?:no\.?|page|pages|pp?\.|table|section|chapter|fig\.?|and)?[\s#]*[\p{L}]{0,2}\d[\w./-]*)*|\d+-\d+(?:-\d+)*(?![\d.])|see\s+\S+)(?:\s+after all)?\)?(?=$|[\s,;)])/iu,
+);
 const MOST = /^(?:max(?:imum)?\.?|at most|no more than|not more than|not over|up to|≤|<=?)\s*/i;
 const ABOUT = /^(?:~|≈|about|approx(?:\.|imately)?|ca\.?|circa)\s*/i;
 /** `2 x`, `twice`. */
 const TIMES = /^\+?\s*(?:(\d)\s*(?:x|×|times)|(twice))\s*/i;
 
-const QUANTITY = new RegExp(`^${RANGE}\\s*(${TORQUE_UNIT})`, 'i');
+const QUANTITY = pattern(() => `^${RANGE}\\s*(${TORQUE_UNIT})`, 'i');
 /** `between 8 and 12 N·m`, `from 8 to 12 N·m`. */
-const SPAN = new RegExp(
-  `^(?:between\\s+(${FIGURE})\\s*(?:${TORQUE_UNIT})?\\s*and|from\\s+(${FIGURE})\\s*(?:${TORQUE_UNIT})?\\s*to)\\s+(${FIGURE})\\s*(${TORQUE_UNIT})`,
+const SPAN = pattern(
+  () =>
+    `^(?:between\\s+(${FIGURE})\\s*(?:${TORQUE_UNIT})?\\s*and|from\\s+(${FIGURE})\\s*(?:${TORQUE_UNIT})?\\s*to)\\s+(${FIGURE})\\s*(${TORQUE_UNIT})`,
   'i',
 );
 /** `10 Nm - 12 Nm`: the unit twice. */
-const SPAN_TWICE = new RegExp(
-  `^(${FIGURE})\\s*(${TORQUE_UNIT})${TO}(${FIGURE})\\s*(${TORQUE_UNIT})`,
+const SPAN_TWICE = pattern(
+  () => `^(${FIGURE})\\s*(${TORQUE_UNIT})${TO}(${FIGURE})\\s*(${TORQUE_UNIT})`,
   'i',
 );
 const MOST_BEHIND =
   /^\s*,?\s*(?:\(max(?:imum|\.)?\)|max(?:imum\b|\.|\b)|or less\b|at (?:the )?most\b)/i;
-const ANGLE = new RegExp(`^\\+?\\s*${RANGE}${DEGREES}`, 'i');
-const TURNS = new RegExp(
-  `^\\+?\\s*(?:(${FIGURE})(?:\\s+of)?(?:\\s+an?)?|(half|quarter|third|three[- ]quarters?|one|two|full)(?:\\s+(?:of\\s+)?an?)?|an?\\s+(half|quarter|third|full)?)\\s*(?:of a )?-?turns?\\b`,
+const ANGLE = pattern(() => `^\\+?\\s*${RANGE}${DEGREES}`, 'i');
+const TURNS = pattern(
+  () =>
+    `^\\+?\\s*(?:(${FIGURE})(?:\\s+of)?(?:\\s+an?)?|(half|quarter|third|three[- ]quarters?|one|two|full)(?:\\s+(?:of\\s+)?an?)?|an?\\s+(half|quarter|third|full)?)\\s*(?:of a )?-?turns?\\b`,
   'i',
 );
-const BARE = new RegExp(`^(${FIGURE})(?![\\d.°º]|,\\d)`);
+const BARE = pattern(() => `^(${FIGURE})(?![\\d.°º]|,\\d)`);
 const WORDS: Readonly<Record<string, number>> = {
   half: 0.5,
   quarter: 0.25,
@@ -74,13 +79,15 @@ function readFigure(text: string): number | null {
 }
 
 /** How far off, in the unit of the figure before it or as a share of it. */
-const OFF = new RegExp(
-  `^\\s*([([{]?)\\s*(?:±|\\+\\s?\\/\\s?[-−])\\s*(${FIGURE})\\s*(%|°|${TORQUE_UNIT})?\\s*([)\\]}]?)(?!\\d)`,
+const OFF = pattern(
+  () =>
+    `^\\s*([([{]?)\\s*(?:±|\\+\\s?\\/\\s?[-−])\\s*(${FIGURE})\\s*(%|°|${TORQUE_UNIT})?\\s*([)\\]}]?)(?!\\d)`,
   'i',
 );
 
 /** `± 5°`, `(±2)`, `±10 %` behind a figure in a unit: both its ends. */
 export function spreadAt(text: string, value: number, unit: string) {
+  if (!/^\s*[([{]?\s*[±+]/.test(text)) return null;
   const [said, opened, figure = '', named, closed] = OFF.exec(text) ?? [];
   const off = said === undefined ? null : readFigure(figure);
   if (said === undefined || off === null || (opened === '') !== (closed === '')) return null;
@@ -209,8 +216,8 @@ export function angleAt(text: string): AngleRead | null {
 }
 
 /** A flat of a hexagon is a sixth of a turn: common practice. */
-const FLATS = new RegExp(
-  `^\\+?\\s*(?:(${FIGURE})|(one|two|half)(?:\\s+an?)?|an?)\\s*flats?\\b`,
+const FLATS = pattern(
+  () => `^\\+?\\s*(?:(${FIGURE})|(one|two|half)(?:\\s+an?)?|an?)\\s*flats?\\b`,
   'i',
 );
 

@@ -63,8 +63,9 @@ type Reader = (left: string, reading: Reading, at: number) => number;
 /** `180° (2 x 90°)`, `90° (1/4 turn)`, `90° = 1/4 turn`: the angle before it once more, which must be as large. */
 const angleOnceMore: Reader = (left, reading, at) => {
   const before = reading.stages.at(-1);
+  if (before?.do !== 'angle') return 0;
   const found = /^\s*(?:\((?:=\s*)?([^()]*)\)|(?:[/=]|or\b)\s*)/i.exec(left);
-  if (!found || before?.do !== 'angle') return 0;
+  if (!found) return 0;
   const said = found[1] ?? left.slice(found[0].length);
   const angle = angleAt(said.trimStart());
   // A plus sign is one more, in brackets too.

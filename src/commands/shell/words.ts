@@ -82,12 +82,12 @@ function hasValue(
 }
 
 /** Usages that end with a text or a figure: of an empty one its command says what is wanted there. */
-const TEXT_LAST = /(?:TEXT|WORDS…|THINGS|FIGURE\]?)$/;
+const TEXT_LAST = ['TEXT', 'WORDS…', 'THINGS', 'FIGURE', 'FIGURE]'];
 
 /** Which word is empty where something is named: a file, a folder, a piece; -1 for none. */
 function emptyWord(usage: string, words: readonly string[]): number {
   const named = usage.endsWith('…') || usage.endsWith('…]') ? Infinity : usage.split(' ').length;
-  const last = TEXT_LAST.test(usage) ? words.length - 1 : Infinity;
+  const last = TEXT_LAST.some((end) => usage.endsWith(end)) ? words.length - 1 : Infinity;
   return words.findIndex((word, at) => word === '' && at < named && at < last);
 }
 

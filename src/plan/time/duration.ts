@@ -1,4 +1,5 @@
 /** How long something takes, out of a text: `24 h, sealant cures`, `2 days`, `1 h 30 min`. */
+import { pattern } from '../../model/pattern.ts';
 
 export interface Duration {
   /** Of a range the longer end, because nothing is cured too long. */
@@ -30,8 +31,8 @@ const WORDS: ReadonlyMap<string, number> = new Map(
 );
 /** `24`, `1.5`, `1 1/2`, `1/2`, `1½`, `half an`, `two`. */
 export const DURATION_NUMBER = String.raw`(?:\d+\s+\d+[/⁄]\d+|\d+[/⁄]\d+|\d*\s?[½¼¾⅓⅔]|\d+(?:[.,]\d+)?|(?:[Hh]alf\s+)?[Aa]n?\b|(?:${[...WORDS.keys()].slice(1).join('|')})\b)`;
-const FIGURED = new RegExp(
-  String.raw`[\d½¼¾⅓⅔]|[Aa]n?\b|(?:${[...WORDS.keys()].slice(1).join('|')})\b`,
+const FIGURED = pattern(
+  () => String.raw`[\d½¼¾⅓⅔]|[Aa]n?\b|(?:${[...WORDS.keys()].slice(1).join('|')})\b`,
   'iu',
 );
 
@@ -48,11 +49,11 @@ const part = (number: string, unit: string) =>
   String.raw`(?:${number}${TO})?${number}[\s-]*${unit}(?![\p{L}\d])`;
 const PART = part(DURATION_NUMBER, UNIT);
 const SUM = String.raw`${PART}(?:\s*(?:and\s+)?${PART})*`;
-const WHOLE = new RegExp(
-  String.raw`(?<![\p{L}\d.,/⁄½¼¾⅓⅔]|(?:^|\s)[-−–])(${SUM})(?:${TO}(${SUM}))?`,
+const WHOLE = pattern(
+  () => String.raw`(?<![\p{L}\d.,/⁄½¼¾⅓⅔]|(?:^|\s)[-−–])(${SUM})(?:${TO}(${SUM}))?`,
   'u',
 );
-const EACH = new RegExp(part(`(${DURATION_NUMBER})`, `(${UNIT})`), 'gu');
+const EACH = pattern(() => part(`(${DURATION_NUMBER})`, `(${UNIT})`), 'gu');
 
 /** What a text in the form of `NUMBER` is worth. */
 export function figureOfTime(text: string): number {
@@ -71,7 +72,7 @@ export function figureOfTime(text: string): number {
 /** Least and most of what is said part by part: `1 h 30 min`, `5-10 min`. */
 function sumOf(text: string): { least: number; most: number } {
   let [least, most] = [0, 0];
-  for (const [, from, figure = '', unit = ''] of text.matchAll(EACH)) {
+  for (const [, from, figure = '', unit = ''] of text.matchAll(EACH.made)) {
     const worth = UNITS.find(([pattern]) => pattern.test(unit))?.[1] ?? 0;
     const [a, b] = [figureOfTime(from ?? figure), figureOfTime(figure)];
     // `1-1/2 h` is one and a half.

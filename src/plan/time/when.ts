@@ -1,4 +1,5 @@
 /** When something is due, out of a text: `next day`, `after 50 km`, `after 10 h of running`, `in 6 months`. */
+import { type Pattern, pattern } from '../../model/pattern.ts';
 import { DURATION_NUMBER, figureOfTime, mayHaveFigure } from './duration.ts';
 
 export interface When {
@@ -16,14 +17,14 @@ const GROUPED = String.raw`[1-9]\d{0,2}(?:[., '’]\d{3})+(?![\d.,])`;
 const FIGURE = String.raw`([-−–]?(?:${GROUPED}|${DURATION_NUMBER})(?:e[+-]?\d+)?)`;
 const RANGE = String.raw`(?:${FIGURE}\s*(?:\.{2,3}|[-–—]|\bto\b|\bor\b)\s*)?`;
 const AMOUNT = String.raw`(?<![\p{L}\p{N}.,/⁄])${RANGE}${FIGURE}`;
-const KM = new RegExp(String.raw`${AMOUNT}\s*(km|kilomet(?:er|re)s?|mi|miles?)\b`, 'iu');
-const HOURS = new RegExp(String.raw`${AMOUNT}\s*(h|hrs?|hours?|min|minutes?)\b`, 'iu');
+const KM = pattern(() => String.raw`${AMOUNT}\s*(km|kilomet(?:er|re)s?|mi|miles?)\b`, 'iu');
+const HOURS = pattern(() => String.raw`${AMOUNT}\s*(h|hrs?|hours?|min|minutes?)\b`, 'iu');
 const RUNNING = /\b(?:runn?ing|run|riding|use|operation|work)\b/i;
 /** What goes on while it stands. */
 const BY_CLOCK = /\b(?:cur|dr[yi]|set|rest|stand|cool|soak|overnight)/i;
 const UNIT = 'days?|weeks?|months?|years?|seasons?';
-const SPAN = new RegExp(String.raw`${AMOUNT}[\s-]*(${UNIT})\b`, 'iu');
-const NEXT = new RegExp(String.raw`\bnext\s+(${UNIT})\b`, 'i');
+const SPAN = pattern(() => String.raw`${AMOUNT}[\s-]*(${UNIT})\b`, 'iu');
+const NEXT = pattern(() => String.raw`\bnext\s+(${UNIT})\b`, 'i');
 
 /** km in a mile, exact. */
 const MILE = 1.609344;
@@ -55,14 +56,14 @@ interface Amount {
   odd: boolean;
 }
 
-function amountIn(pattern: RegExp, text: string): Amount | null {
-  const found = figureIn(pattern, text);
+function amountIn(amount: Pattern, text: string): Amount | null {
+  const found = figureIn(amount, text);
   if (!found) return null;
   const { figure, unit, said } = found;
-  const miles = pattern === KM && unit.startsWith('mi');
-  const minutes = pattern === HOURS && unit.startsWith('m');
+  const miles = amount === KM && unit.startsWith('mi');
+  const minutes = amount === HOURS && unit.startsWith('m');
   const worth = miles ? figure * MILE : minutes ? figure / 60 : figure;
-  const most = pattern === KM ? MOST.km : MOST.hours;
+  const most = amount === KM ? MOST.km : MOST.hours;
   return { worth, said, odd: !(worth >= 0 && worth <= most) };
 }
 
@@ -82,10 +83,10 @@ function spanIn(text: string): (Amount & { is: WhenSpan }) | null {
 }
 
 function figureIn(
-  pattern: RegExp,
+  amount: Pattern,
   text: string,
 ): { figure: number; unit: string; said: string } | null {
-  const found = pattern.exec(text);
+  const found = amount.exec(text);
   if (!found) return null;
   const [said, from, to = '', unit = ''] = found;
   const [a, b] = [from === undefined ? null : signed(from), signed(to)];
