@@ -13,7 +13,7 @@ import { hurtHoles } from './order/needed.ts';
 import type { PlanStep } from './order/relations.ts';
 import { sayStep } from './order/say.ts';
 import { type Standing, standingOf } from './order/standing.ts';
-import { heldByCure, willCure } from './seal/cure.ts';
+import { heldByCure, untimedCure, willCure } from './seal/cure.ts';
 
 export interface Doable {
   step: string;
@@ -77,7 +77,8 @@ export function withinOf(standing: Standing, holds: Holds, minutes: number): Wit
 
 function heldOnceDone(standing: Standing, { kind, key }: PlanStep): number[] {
   const piece = kind === 'on' ? standing.job.pieces.get(key) : undefined;
-  return piece && willCure(standing, piece) !== null ? heldByCure(standing, { piece: key }) : [];
+  const cures = piece && (willCure(standing, piece) ?? untimedCure(standing, piece)) !== null;
+  return cures ? heldByCure(standing, { piece: key }) : [];
 }
 
 /**

@@ -10,6 +10,7 @@ import { hurtHoles, isAway, isBack } from '../order/needed.ts';
 import { spoken } from '../order/relations.ts';
 import { taskSaid } from '../order/say.ts';
 import type { Standing } from '../order/standing.ts';
+import { untimedCure } from '../seal/cure.ts';
 import { readJoint } from '../seal/joint.ts';
 import { sayDuration } from '../time/duration.ts';
 import { anywhere, insertsFitted, insideItems } from './inside.ts';
@@ -66,6 +67,7 @@ export function beforeSealing(
   const { spec, holes } = piece;
   const said = toldOf(standing, spec);
   const joint = readJoint(spec.joint);
+  const untimed = untimedCure(standing, piece);
   const odd = holes.filter((h) => h.unsettled || h.conflict !== null);
   const hurt = hurtHoles(piece);
   const wet = [...spec.holes.values()].filter((h) => h.wet);
@@ -130,6 +132,9 @@ export function beforeSealing(
     }),
     ...cautions(standing, spec, 'on'),
     ...stand.map((say) => look('stand', say)),
+    ...(untimed === null
+      ? []
+      : [look('cure', ['It cures with no figure of time: ', untimed, '. Look at the tube.'])]),
     ...hurry.map((say) => look('hurry', say)),
   ];
 }

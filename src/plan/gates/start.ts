@@ -16,7 +16,7 @@ import { isAway, isBack } from '../order/needed.ts';
 import { taskSaid } from '../order/say.ts';
 import type { Standing } from '../order/standing.ts';
 import { roundLeft } from '../piece/round-left.ts';
-import { sayCureOf, untoldCures } from '../seal/cure.ts';
+import { sayCureOf, untimedCure, untoldCures } from '../seal/cure.ts';
 import { disturbedOf, sortsOf } from '../tests/disturbed.ts';
 import { isControl, SORTS, sortRow } from '../tests/sorts.ts';
 import { sayTime } from '../time/days.ts';
@@ -49,6 +49,7 @@ export function beforeStart(standing: Standing): AskedItem[] {
     ...stillToDo(standing),
     ...waits(standing),
     ...curing(standing),
+    ...curingUntimed(standing),
     ...controls(standing),
     ...RUNNING.map(({ key, say }) => warn(key, say)),
   ];
@@ -266,6 +267,16 @@ function curing(standing: Standing): AskedItem[] {
     ...known(`cure-${cure.piece}`, sayCureOf(cure, printInstant(standing.now)), false),
     loud: true,
   }));
+}
+
+/** A joint that was made anew and cures, nobody knows how long: only the tube tells. */
+function curingUntimed(standing: Standing): AskedItem[] {
+  return disturbedOf(standing.job, standing.lines).flatMap((piece) => {
+    const says = isBack(piece) ? untimedCure(standing, piece) : null;
+    if (says === null) return [];
+    const { key, name } = piece.spec;
+    return [look(`cure-${key}`, [`${name}: `, says, '. No figure of time: look at the tube.'])];
+  });
 }
 
 function controls({ job, lines }: Standing): AskedItem[] {

@@ -166,6 +166,12 @@ export function willCure(standing: Standing, piece: PieceNow): number | null {
   return cure === null || waitFor(standing, piece) !== null ? null : cure;
 }
 
+/** It has to cure, and nothing says how long in a figure: its words; null otherwise, or where a task waits for it. */
+export function untimedCure(standing: Standing, piece: PieceNow): string | null {
+  const { untimed } = readJoint(piece.spec.joint);
+  return untimed === null || waitFor(standing, piece) !== null ? null : untimed;
+}
+
 /** Work that makes it run. */
 const RUNS = /\b(?:start|run|fire up|ride|drive)\b/i;
 

@@ -22,6 +22,8 @@ export interface Joint {
   cure: number | null;
   /** What the file says of that, with what cures where the words leave it out: `sealant cures 12 h`. */
   cures: string | null;
+  /** It cures, and how long is in no figure: `sealant cures overnight`; null otherwise. */
+  untimed: string | null;
   /** Something with a lip or a side that can be put in the wrong way. */
   lip: boolean;
 }
@@ -40,6 +42,10 @@ const CONSUMABLES: readonly [Consumable['what'], RegExp][] = [
 ];
 /** Said of what has to stand before it is loaded. */
 export const CURES = /\bcur(?:e|es|ed|ing)\b|\bset(?:s|ting)?\b/i;
+/** The same where no time was read: what is only set may be a dowel. */
+const VAGUE =
+  /\bcur(?:e|es|ing)\b|\b(?:over ?night|until (?:tomorrow|morning|it is (?:dry|hard)))\b/i;
+const NOT_CURED = /\b(?:no|not|never|without|non)\b/i;
 /** Said of how long one has to close it. */
 const OPEN = /\bopen|\bwithin\b|\bskin/i;
 /** Said of how long one has to wait before it is closed: `let it set 10 min, then close`. */
@@ -67,7 +73,7 @@ export function readJoint(joint: readonly string[]): Joint {
   const parts = joint.flatMap((text) => text.split(/;|\.\s+(?=\p{Lu})/u)).map((p) => p.trim());
   const saids = parts.flatMap((part) => saidIn(part));
   const timed = saids.flatMap(({ words, stands }) => {
-    const time = readDuration(words);
+    const time = timeIn(words);
     return time ? [{ words, stands, ...time }] : [];
   });
   const stands = timed.filter((said) => said.stands);
@@ -79,6 +85,7 @@ export function readJoint(joint: readonly string[]): Joint {
     null,
   );
   const words = saids.map((said) => said.words);
+  const vague = cure === null ? words.find((w) => VAGUE.test(w) && !NOT_CURED.test(w)) : undefined;
   return {
     parts: parts.filter((p) => p !== ''),
     renew: words.flatMap(renewed),
@@ -87,8 +94,23 @@ export function readJoint(joint: readonly string[]): Joint {
     stand: stands.length === 0 ? null : Math.max(...stands.map((said) => said.seconds)),
     cure: cure?.seconds ?? null,
     cures: cure === null ? null : withStuff(cure.words, parts),
+    untimed: vague === undefined ? null : withStuff(vague, parts),
     lip: words.some((word) => /\blips?\b|\bseals?\b/i.test(word)),
   };
+}
+
+/** Of several times in one clause the longest cures and the shortest is open: `cures 24 h (48 h when cold)`. */
+function timeIn(words: string): { seconds: number; least: number } | null {
+  let [time, rest] = [readDuration(words), ''];
+  if (time === null) return null;
+  let { seconds, least } = time;
+  for (let more = MOST_SAID; time !== null && more > 0; more -= 1) {
+    rest = time.rest;
+    time = rest.length < words.length ? readDuration(rest) : null;
+    if (time === null) break;
+    [seconds, least] = [Math.max(seconds, time.seconds), Math.min(least, time.least)];
+  }
+  return { seconds, least };
 }
 
 /** `cures within 24 h` is no hurry. */

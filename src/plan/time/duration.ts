@@ -66,7 +66,8 @@ export function figureOfTime(text: string): number {
   if (glyph !== undefined) return Number(said.slice(0, -1)) + glyph;
   const [, whole, over, under] = /^(?:(\d+)\s+)?(\d+)[/⁄](\d+)$/.exec(said) ?? [];
   if (under !== undefined) return Number(whole ?? 0) + Number(over) / Number(under);
-  return Number(said.replace(',', '.'));
+  // `1,500` is one and a half to some and fifteen hundred to others.
+  return /^[1-9]\d*,\d{3}$/.test(said) ? Number.NaN : Number(said.replace(',', '.'));
 }
 
 /** Least and most of what is said part by part: `1 h 30 min`, `5-10 min`. */
@@ -94,6 +95,11 @@ const SHARES: Readonly<Record<string, string>> = {
   'three quarters': '3/4',
   half: '1/2',
 };
+/** `1:30 h`. */
+const CLOCK = /(?<![\d.,:/])(\d{1,3}):([0-5]\d)\s*(?:h|hrs?|hours?)(?![\p{L}\d])/giu;
+/** `1h30`, `1 h 15m`: what stands behind hours without another unit is minutes. */
+const AND_MINUTES =
+  /(?<![\d.,:/])(\d{1,3})\s*(?:h|hrs?|hours?)\s*([0-5]\d)(?:\s*(?:m|['′])(?![\p{L}\d]))?(?![\p{L}\d:/%°]|[.,]\d|\s*(?:\p{L}|[-–]\s*\d|°))/giu;
 const AND_A_HALF =
   /\b(an?|\d+|one|two|three|four|five|six) (hours?|days?|weeks?) and (a half|a quarter|three quarters)\b/gi;
 const SHARE_OF = /\b(a quarter|quarter|three[- ]quarters|half) of an? (hour|day|week|minute)\b/gi;
@@ -101,6 +107,8 @@ const SHARE_OF = /\b(a quarter|quarter|three[- ]quarters|half) of an? (hour|day|
 /** `an hour and a half` is `1.5 hours`, `a quarter of an hour` is `1/4 hour`. */
 function inFigures(text: string): string {
   return text
+    .replace(CLOCK, '$1 h $2 min')
+    .replace(AND_MINUTES, '$1 h $2 min')
     .replace(AND_A_HALF, (_, n: string, unit: string, more: string) => {
       return `${figureOfTime(n)}${ADDED[more.toLowerCase()]} ${unit}`;
     })
@@ -114,7 +122,7 @@ function inFigures(text: string): string {
  * (`until the paint is dry`).
  */
 export function readDuration(said: string): Duration | null {
-  const text = /\b(?:half|quarters?)\b/i.test(said) ? inFigures(said) : said;
+  const text = /\b(?:half|quarters?)\b|\d\s*(?:h\w*\s*\d|:\d)/i.test(said) ? inFigures(said) : said;
   const found = mayHaveFigure(text) ? WHOLE.exec(text) : null;
   if (!found) return null;
   const ends = [found[1], found[2]].flatMap((part) => (part === undefined ? [] : [sumOf(part)]));

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { checkAll } from '../../../src/plan/check.ts';
 import { gate } from '../../../src/plan/gates/gate.ts';
 import { backAfter } from '../../../src/plan/next/back.ts';
 import { plan } from '../../../src/plan/plan.ts';
@@ -254,5 +255,42 @@ describe('where a task of the file waits for the same', () => {
   it('a wait for something else is another wait', () => {
     const other = `${COVER}tasks: {paint: {wait: "2 h, paint dries", after: cover on}}`;
     expect(cures(shut(), EVENING, other)[0]?.wait).toBeNull();
+  });
+});
+
+describe('a joint that cures with no figure of time', () => {
+  const text = COVER.replace('cures 12 h', 'cures overnight');
+  const file = (joint: string) => `putback: 1\njob: x\n${text.replace(/joint: .*/, joint)}`;
+
+  it('is asked before it is made and before the start, and told by check', () => {
+    const away = [...boltsOff('cover', 'S S')];
+    const before = gate(jobOf(text, away), 'sealing', 'cover', EVENING).items;
+    expect(before.find((i) => i.key === 'cure')?.say).toBe(
+      'It cures with no figure of time: sealant cures overnight. Look at the tube.',
+    );
+    const job = jobOf(text, shut());
+    const start = gate(job, 'start', null, EVENING).items.find((i) => i.key === 'cure-cover');
+    expect(start).toMatchObject({ done: false, stops: false });
+    expect(start?.say).toBe(
+      'Left cover: sealant cures overnight. No figure of time: look at the tube.',
+    );
+    const told = checkAll(file('joint: sealant, open 10 min, cures overnight'), 'a.yaml');
+    expect(told.map((f) => [f.code, f.say])).toEqual([
+      ['unread-takes', 'sealant cures overnight is no time, so it counts as unknown'],
+    ]);
+  });
+
+  it('asks nothing where a time is said, where nothing cures, or where a task waits for it', () => {
+    for (const joint of ['joint: sealant cures 12 h', 'joint: "sealant, no curing needed"']) {
+      expect(checkAll(file(joint), 'a.yaml')).toEqual([]);
+    }
+    const waits = `${text}tasks: {stand: {wait: the sealant cures, after: cover on}}`;
+    const { items } = gate(jobOf(waits, shut()), 'start', null, EVENING);
+    expect(items.map((i) => i.key)).not.toContain('cure-cover');
+  });
+
+  it('of two times of one clause the longer cures', () => {
+    const two = COVER.replace('cures 12 h', 'cures 12 h (24 h when cold)');
+    expect(untils(shut(), EVENING, two)).toEqual(['2026-05-03T19:40:00+02:00']);
   });
 });

@@ -11,7 +11,8 @@ describe('what the words of a joint ask for', () => {
       stand: null,
       cure: null,
       cures: null,
-      lip: false,
+      untimed: null,
+    lip: false,
     });
   });
 
