@@ -168,7 +168,7 @@ export function willCure(standing: Standing, piece: PieceNow): number | null {
 
 /** It has to cure, and nothing says how long in a figure: its words; null otherwise, or where a task waits for it. */
 export function untimedCure(standing: Standing, piece: PieceNow): string | null {
-  const { untimed } = readJoint(piece.spec.joint);
+  const { untimed } = jointOf(piece.spec);
   return untimed === null || waitFor(standing, piece) !== null ? null : untimed;
 }
 
