@@ -12,7 +12,7 @@ describe('what the words of a joint ask for', () => {
       cure: null,
       cures: null,
       untimed: null,
-    lip: false,
+      lip: false,
     });
   });
 
