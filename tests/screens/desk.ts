@@ -89,6 +89,15 @@ export class Desk {
     return this;
   }
 
+  /** Typed without looking, with no pause: `\n` is Enter. */
+  blind(text: string): this {
+    for (const [i, c] of [...text].entries()) {
+      const press = c === ' ' ? 'space' : c === '\n' ? 'enter' : c;
+      this.happen({ on: 'press', press, soon: i > 0, held: i > 0 && text[i - 1] === c });
+    }
+    return this;
+  }
+
   /** A text, character by character. */
   type(text: string): this {
     for (const c of text) this.happen({ on: 'press', press: c === ' ' ? 'space' : c });

@@ -29,7 +29,9 @@ describe('the practice says what to try', () => {
     expect(desk.open('cover').frame).not.toContain('Enter goes on with this piece');
     const other = new Desk(new Bench());
     const { state } = other;
-    expect(other.press('z').state).toEqual(state);
+    const after = other.press('z').state;
+    expect({ ...after, quiet: null, blind: false, last: null }).toEqual(state);
+    expect(after.quiet).toBe('z is no key here.');
   });
 
   it('its text goes into a note and not away', () => {

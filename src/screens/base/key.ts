@@ -15,6 +15,10 @@ export interface KeyWords {
   always?: true;
   /** Does not wait for what was asked for before. */
   atOnce?: true;
+  /** Overrules what stops: it does not count as a letter of a text that is typed blind. */
+  alone?: true;
+  /** Says that the press does nothing here: what comes right behind it does nothing either. */
+  dropsRest?: true;
   /** Never left out at the foot: all other keys are found from there. */
   leadsOn?: true;
 }

@@ -55,8 +55,10 @@ export interface BenchRow {
 }
 
 export type Happening =
-  /** `held`: the same press as the one before, closer behind it than a page is read: the key was not let go. */
-  | { on: 'press'; press: Press; held?: boolean }
+  /**
+   * `soon`: closer behind the press before it than a page is read. `held`: and the same press: the key was not let go.
+   */
+  | { on: 'press'; press: Press; held?: boolean; soon?: boolean }
   | { on: 'paste'; text: string }
   | { on: 'recorded'; result: Recorded; wish: Wish; file: string }
   /** `wrenches`: those of the bench that the file lies on, where they were read with it. `say`: what had to be done for it. */
@@ -164,6 +166,12 @@ export interface State {
   ahead: readonly Input[];
   /** Said quietly until the next press. */
   quiet: string | null;
+  /** What was pressed last is no key here: what comes right behind it was typed blind, and does nothing. */
+  blind: boolean;
+  /** The last press came closer behind the one before it than anybody reads. */
+  soon: boolean;
+  /** The last press. */
+  last: Press | null;
   /** Large, to be read from two metres, instead of the map. */
   far: boolean;
   /** Ids of the entries made in this sitting. */

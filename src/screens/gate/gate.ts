@@ -10,8 +10,9 @@ import { itemOf } from '../../plan/gates/item-rows.ts';
 import type { ItemInWords } from '../../plan/gates/items.ts';
 import { sealantSaid } from '../../plan/seal/sealant.ts';
 import { ask } from '../ask/field.ts';
+import { noteKey } from '../ask/note.ts';
 import { goOn, readFirst } from '../base/enter.ts';
-import { ENTER } from '../base/key.ts';
+import { ENTER, type Key } from '../base/key.ts';
 import { type OnJob, onJob, pieceNamed, requestMark, say, show, stay } from '../base/moves.ts';
 import { NOTED } from '../base/noted.ts';
 import type { Page } from '../base/page.ts';
@@ -215,6 +216,13 @@ function isAtStop({ item }: OnGate): boolean {
   return item !== null && isStop(item) && !isAwaited(item);
 }
 
+/** On the piece of the gate; what is typed blind here is written down and passes nothing. */
+const noteHere: Key<OnGate> = {
+  ...noteKey,
+  label: '',
+  does: ({ state, view }) => ask(state, { ask: 'note', piece: view.piece, hole: null }),
+};
+
 function inItem({ job, view, item }: OnGate): InQuestion | null {
   return behindItem(job, view.moment, view.piece, item?.item.key ?? '');
 }
@@ -235,6 +243,7 @@ export const gateScreen = screenOver({
     {
       id: 'past',
       presses: ['w'],
+      alone: true,
       label: 'all the same, and why',
       help: 'on in spite of STOP, with a reason',
       holds: ({ items }) => items.some(isStop),
@@ -273,6 +282,7 @@ export const gateScreen = screenOver({
       does: strike,
     },
     notSo<OnGate>(inItem, 'not so'),
+    noteHere,
   ],
   draw: drawGate,
   rows: ({ view, items, item }) => ({

@@ -8,6 +8,7 @@ import { swapsIn } from '../../plan/piece/answers.ts';
 import { names, stillIn } from '../../plan/piece/piece-now.ts';
 import { ask } from '../ask/field.ts';
 import { goesIn } from '../ask/inside.ts';
+import { noteKey } from '../ask/note.ts';
 import { OFF } from '../base/enter.ts';
 import { ENTER } from '../base/key.ts';
 import { type At, requestMark, toStep } from '../base/moves.ts';
@@ -60,6 +61,7 @@ export const countScreen = stepScreen({
     {
       id: 'pry',
       presses: ['w'],
+      alone: true,
       label: 'all the same, and why',
       help: 'overrule this, with a reason that is written down',
       holds: isSomeIn,
@@ -73,6 +75,7 @@ export const countScreen = stepScreen({
     asideKey,
     gatesKey,
     goesIn,
+    { ...noteKey, label: '' },
   ],
   draw: drawCount,
   greeting: namePhotograph,

@@ -47,6 +47,28 @@ export const handKey: Key<OnHand> = {
   },
 };
 
+/** A dot opens a length: a letter behind it is no kind and no key, but for the one that marks all of that length. */
+export const noLengthKey: Key<OnHand> = {
+  id: 'no-length',
+  presses: [],
+  label: '',
+  help: 'no length: it marks nothing',
+  shown: 'a letter behind .',
+  dropsRest: true,
+  takes: ({ state, step, hand }, press) => {
+    const typed = step.hand.startsWith('.') && (step.step === 'off' || step.fresh);
+    if (!typed || step.hand.includes('+') || !/^\p{L}$/u.test(press)) return false;
+    // Behind a whole length it may be the next thing that somebody says, but not in one breath: `.25mm`.
+    if (hand.is === 'length' && !state.soon) return press === 'a' && step.step === 'off';
+    return !(press === 'a' && step.step === 'on' && hand.is === 'length');
+  },
+  does: ({ state, step }, press) =>
+    say(
+      state,
+      `${step.hand}${press} is no length: digits stand behind the dot. Backspace takes it out.`,
+    ),
+};
+
 /** A letter that is neither a kind nor a key is not passed over. */
 export const noKindKey: Key<OnHand> = {
   id: 'no-kind',
@@ -55,6 +77,7 @@ export const noKindKey: Key<OnHand> = {
   label: '',
   help: 'a letter that is no kind of this job: says how it becomes one',
   shown: 'a letter',
+  dropsRest: true,
   does: ({ state, step }, press) => {
     const how =
       step.step === 'off'

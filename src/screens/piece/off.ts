@@ -15,7 +15,7 @@ import { bold, type Line, line, wrap } from '../kit/text.ts';
 import { sayItem } from '../kit/words.ts';
 import { nameAlikes } from './alike.ts';
 import { farKey, farPage } from './far.ts';
-import { handKey, noKindKey, type OnHand, onHand } from './hand-key.ts';
+import { handKey, noKindKey, noLengthKey, type OnHand, onHand } from './hand-key.ts';
 import { namePhotograph } from './photograph.ts';
 import { goKey, pointKey } from './point.ts';
 import { noteOf, ownTip } from './said.ts';
@@ -51,6 +51,7 @@ const free = ({ piece }: OnOff) => stillIn(piece).filter((h) => h.trouble === nu
 export const offScreen = stepScreen({
   here: onOff,
   keys: [
+    noLengthKey,
     handKey,
     pointKey,
     {

@@ -23,7 +23,7 @@ import { list, many, sayCounts, sayItem } from '../kit/words.ts';
 import { asItWasKey } from '../paper/photos.ts';
 import { nameAlikes } from './alike.ts';
 import { farKey, farPage } from './far.ts';
-import { handKey, noKindKey, type OnHand, onHand } from './hand-key.ts';
+import { handKey, noKindKey, noLengthKey, type OnHand, onHand } from './hand-key.ts';
 import { goKey, pointKey } from './point.ts';
 import { noteOf, ownTip } from './said.ts';
 import { type OnHoles, type StepView, stepScreen } from './step.ts';
@@ -85,6 +85,7 @@ function allLabel({ hand }: OnOn): string {
 export const onScreen = stepScreen({
   here: onOn,
   keys: [
+    noLengthKey,
     handKey,
     pointKey,
     {

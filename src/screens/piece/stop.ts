@@ -3,6 +3,7 @@ import { sayEntry } from '../../job/fold/say-entry.ts';
 import type { Entry } from '../../model/types.ts';
 import { sayDate } from '../../plan/time/days.ts';
 import { ask } from '../ask/field.ts';
+import { noteKey } from '../ask/note.ts';
 import { ON } from '../base/enter.ts';
 import type { Key } from '../base/key.ts';
 import { requestMark, toStep } from '../base/moves.ts';
@@ -39,10 +40,20 @@ export const stopScreen = stepScreen({
     {
       id: 'force',
       presses: ['w'],
+      alone: true,
       label: 'all the same, and why',
       help: 'overrule this, with a reason that is written down',
       holds: ({ step }) => step.refused.overrulable,
       does: ({ state, step }) => ask(state, { ask: 'why', wish: step.wish, refused: step.refused }),
+    },
+    {
+      ...noteKey,
+      label: '',
+      // On the hole that it is about.
+      does: ({ state, key, step: { wish } }) => {
+        const [hole = null, ...more] = 'holes' in wish ? (wish.holes ?? []) : [];
+        return ask(state, { ask: 'note', piece: key, hole: more.length > 0 ? null : hole });
+      },
     },
   ],
   draw: drawStop,

@@ -6,11 +6,14 @@
  * refusal the rest is dropped: it was meant for a screen that did not come.
  */
 
+import { safe } from '../../model/safe.ts';
 import { foundRead } from '../base/found.ts';
 import { benchRead, earlierRead, fileRead, LEFT } from '../base/from-file.ts';
 import { say, stay } from '../base/moves.ts';
 import { steadyHoles } from '../base/piece-page.ts';
 import type { Effect, Happening, Input, State, Updated, View } from '../base/state.ts';
+import type { Press } from '../kit/press.ts';
+import { split } from '../kit/text.ts';
 import { afterRecorded } from './after.ts';
 import { guided } from './guide.ts';
 import { meantPress, paste, press, unquiet } from './press.ts';
@@ -97,13 +100,43 @@ function input(state: State, happening: Input): Updated {
   if (happening.on === 'paste') {
     return state.waiting ? later(state, happening) : paste(state, happening.text);
   }
-  const said = unquiet(state);
+  const said: State = {
+    ...unquiet(state),
+    blind: false,
+    soon: happening.soon === true,
+    last: happening.press,
+  };
   const { key, press: pressed } = meantPress(said, happening.press);
   // Leaving waits for nothing: what was asked for is being written anyway.
   if (state.waiting && !key?.atOnce) return later(state, happening);
+  if (state.blind && happening.soon && isText(happening.press)) return typedBlind(state, happening);
   if (happening.held && key?.anew.includes(pressed)) return say(said, HELD);
-  return press(said, key, pressed);
+  if (key?.alone && happening.soon && state.last !== null && isSign(state.last)) {
+    const say = `${safe(pressed)} right behind another letter is no answer: press it by itself.`;
+    return stay({ ...said, quiet: say, blind: true });
+  }
+  if (key === null && isSign(happening.press)) {
+    return stay({ ...said, quiet: `${safe(happening.press)} is no key here.`, blind: true });
+  }
+  const done = press(said, key, pressed);
+  return key?.dropsRest ? { ...done, state: { ...done.state, blind: true } } : done;
 }
+
+/** Whoever types a text where none is asked for does not look: what is a letter of it is no answer. Enter ends it. */
+function typedBlind(state: State, { press: pressed }: Extract<Input, { on: 'press' }>): Updated {
+  const { quiet } = state;
+  const told = quiet?.endsWith(DROPPED) ? quiet : [quiet, DROPPED].filter(Boolean).join(' ');
+  return stay({ ...state, quiet: told, blind: pressed !== 'enter' });
+}
+
+const DROPPED = 'What was typed right behind it did nothing.';
+
+/** One sign, not a key with a name. */
+const isSign = (pressed: Press): boolean => split(pressed).length === 1;
+
+/** Part of a text that is typed, and what ends it or takes of it. */
+const isText = (pressed: Press): boolean => isSign(pressed) || WITHIN.includes(pressed);
+const WITHIN: readonly Press[] = ['space', 'enter', 'backspace', 'delete'];
 
 function later(state: State, happening: Input): Updated {
   return stay({ ...state, ahead: [...state.ahead, happening] });

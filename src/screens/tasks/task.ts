@@ -11,6 +11,7 @@ import { type TaskHere, taskHere } from '../../plan/task/task-now.ts';
 import { doneWish } from '../../plan/task/task-wish.ts';
 import { sayDate } from '../../plan/time/days.ts';
 import { ask, askReason } from '../ask/field.ts';
+import { noteKey } from '../ask/note.ts';
 import { ENTER, GO } from '../base/key.ts';
 import { type OnJob, onJob, requestMark, say, show, stay } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
@@ -141,6 +142,7 @@ export const taskScreen = screenOver({
     {
       id: 'past',
       presses: ['w'],
+      alone: true,
       label: 'all the same, and why',
       help: 'on in spite of STOP, with a reason',
       holds: (here) => canDone(here) && here.stops.length > 0,
@@ -199,6 +201,7 @@ export const taskScreen = screenOver({
       'what is known',
     ),
     notSo<OnTask>(({ job, view }) => inTask(job, view.task)),
+    { ...noteKey, label: '' },
   ],
   draw: drawTask,
   after: { done: afterDone, gate: stay },

@@ -1,4 +1,4 @@
-/** Whether a key was let go between two presses: a terminal tells of presses only, so their distance says it. */
+/** What the distance of two presses says, since a terminal tells of presses only: was the key let go, was anything read. */
 import type { Press } from '../kit/press.ts';
 
 /**
@@ -7,15 +7,26 @@ import type { Press } from '../kit/press.ts';
  */
 export const ANEW = 700;
 
-/** Answers of each press whether the key before it was still down. */
-export function heldPresses(clock: () => number): (press: Press) => boolean {
+/** ms. Who types a text, with one finger even, is quicker from letter to letter; who reads an answer first is not. */
+const READ = 500;
+
+/** Of one press. */
+export interface Told {
+  /** Nobody has read anything since the press before it. */
+  soon: boolean;
+  /** The key of the press before it was still down. */
+  held: boolean;
+}
+
+export function tellPresses(clock: () => number): (press: Press) => Told {
   let last: Press | null = null;
   let at = Number.NEGATIVE_INFINITY;
   return (press) => {
     const now = clock();
+    const soon = now - at < READ;
     const held = press === last && now - at < ANEW;
     last = press;
     at = now;
-    return held;
+    return { soon, held };
   };
 }

@@ -8,7 +8,7 @@ import type { State } from '../base/state.ts';
 import { split } from '../kit/text.ts';
 import { changedLines } from '../show/read-out.ts';
 import { type TypedBytes, typedIn } from './bytes.ts';
-import { heldPresses } from './held.ts';
+import { tellPresses } from './held.ts';
 import { createLoop } from './loop.ts';
 import type { Show } from './show.ts';
 import { cleanStdin } from './stdin-stream.ts';
@@ -44,12 +44,12 @@ export async function playLines(show: Show<State>, world: World): Promise<number
   tell();
   loop.subscribe(tell);
 
-  const held = heldPresses(() => performance.now());
+  const told = tellPresses(() => performance.now());
   const press = (typed: TypedBytes) => {
     if ('paste' in typed) return loop.happen({ on: 'paste', text: typed.paste });
     if (typed.press === 'ctrl-c' && !show.asksFirst(loop.state())) return loop.quit();
     disk.pressed();
-    loop.happen({ on: 'press', press: typed.press, held: stdin.isTTY && held(typed.press) });
+    loop.happen({ on: 'press', press: typed.press, ...(stdin.isTTY ? told(typed.press) : {}) });
   };
   // From a pipe each key is pressed when all that the one before it led to has been read out; a text that is typed
   // somewhere goes in at once.

@@ -3,6 +3,7 @@ import { type Instance, type RenderOptions, render, useApp, useInput, usePaste }
 import { type ComponentType, useEffect, useSyncExternalStore } from 'react';
 import type { Happening } from '../base/state.ts';
 import type { Press } from '../kit/press.ts';
+import type { Told } from './held.ts';
 import { presses } from './input.ts';
 import type { Loop } from './loop.ts';
 
@@ -14,13 +15,13 @@ export interface ViewProps<S> {
   App: ComponentType<{ state: S }>;
   /** What to do for a press that is not for the loop; null: it is. */
   own(press: Press): (() => void) | null;
-  /** Whether the key of the press before this one was still down. */
-  held(press: Press): boolean;
+  /** What the time since the press before this one says. */
+  told(press: Press): Told;
   /** Says once how to hand the terminal over. */
   onReady(handOver: HandOver): void;
 }
 
-function View<S>({ loop, App, own, held, onReady }: ViewProps<S>) {
+function View<S>({ loop, App, own, told, onReady }: ViewProps<S>) {
   const state = useSyncExternalStore(loop.subscribe, loop.state);
   const { suspendTerminal } = useApp();
   useEffect(() => {
@@ -31,7 +32,7 @@ function View<S>({ loop, App, own, held, onReady }: ViewProps<S>) {
     for (const press of presses(input, key)) {
       const act = own(press);
       if (act === null) {
-        forLoop.push({ on: 'press', press, held: held(press) });
+        forLoop.push({ on: 'press', press, ...told(press) });
         continue;
       }
       loop.happen(...forLoop);

@@ -8,7 +8,7 @@ import type { World } from '../../world.ts';
 import type { Press } from '../kit/press.ts';
 import { type Painted, paintFirst } from './first-frame.ts';
 import { cannotOpen, colourAllowed, drawnSize, readOutAsked } from './guard.ts';
-import { heldPresses } from './held.ts';
+import { tellPresses } from './held.ts';
 import { createLoop, type Hands } from './loop.ts';
 import { thinned } from './loop-output.ts';
 import type { HandOver } from './loop-view.tsx';
@@ -142,7 +142,7 @@ export async function play<S>(load: () => Promise<Show<S>>, world: World): Promi
       handOver = how;
     };
     ink = mount(
-      { loop, App, own, held: heldPresses(() => performance.now()), onReady },
+      { loop, App, own, told: tellPresses(() => performance.now()), onReady },
       {
         stdin: clean,
         stdout: painted.handOn(thinned(stdout)),

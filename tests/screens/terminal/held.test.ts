@@ -1,15 +1,17 @@
 import { describe, expect, it } from 'vitest';
-import { heldPresses } from '../../../src/screens/terminal/held.ts';
+import { type Told, tellPresses } from '../../../src/screens/terminal/held.ts';
 
 /** Presses at these times, ms. */
-function at(...presses: [number, string][]): boolean[] {
+function told(...presses: [number, string][]): Told[] {
   let now = 0;
-  const held = heldPresses(() => now);
+  const tell = tellPresses(() => now);
   return presses.map(([when, press]) => {
     now = when;
-    return held(press);
+    return tell(press);
   });
 }
+
+const at = (...presses: [number, string][]): boolean[] => told(...presses).map((t) => t.held);
 
 describe('a key that is still down', () => {
   it('is told from one that is pressed anew, the wait before the first repeat included', () => {
@@ -28,5 +30,13 @@ describe('a key that is still down', () => {
 
   it('all of one burst is one press', () => {
     expect(at([0, 'enter'], [0, 'enter'], [0, 'enter'])).toEqual([false, true, true]);
+  });
+});
+
+describe('a text that is typed without looking', () => {
+  it('is told by its letters following each other, whichever they are', () => {
+    const typed = told([0, 'n'], [180, 'o'], [700, 'space'], [900, 'w'], [901, 'enter']);
+    expect(typed.map((t) => t.soon)).toEqual([false, true, false, true, true]);
+    expect(typed.map((t) => t.held)).not.toContain(true);
   });
 });
