@@ -1,8 +1,10 @@
 /** argv to one command, and its answer to the terminal or the pipe. */
 import { ID, TIME } from '../job/diary/entry.ts';
 import { near } from '../model/nearword.ts';
+import { noSuchDay } from '../model/no-such-day.ts';
 import { harmlessJson, quoted, safe } from '../model/safe.ts';
-import { readInstant } from '../model/time.ts';
+import { daysBetween, readInstant, secondsOf } from '../model/time.ts';
+import { many } from '../model/words.ts';
 import { VERSION } from '../version.ts';
 import type { World } from '../world.ts';
 import { type Answer, type Call, misuse } from './base/command.ts';
@@ -54,7 +56,8 @@ async function answered(argv: readonly string[], json: boolean, world: World): P
   const { run } = await command.load();
   const own = pinned(world, parsed);
   if ('exit' in own) return await print(own, json, world);
-  const answer = withUnread(await run({ ...parsed, commands: COMMANDS, world: own }), own);
+  const made = withUnread(await run({ ...parsed, commands: COMMANDS, world: own }), own);
+  const answer = aheadSaid(made, own.now(), world.now());
   const exit = await print(answer, json, world);
   if (answer.open === undefined) return exit;
   const { openScreens } = await import('../screens/terminal/open.ts');
@@ -119,6 +122,19 @@ function isOurTime(at: string): boolean {
   return year >= 1970 && year < 2200 && Math.abs(offset) <= 14 * 60;
 }
 
+/** A mark that says a later day than the clock has is most likely a slip: noted, and told. */
+function aheadSaid(answer: Answer, at: string, clock: string): Answer {
+  const days = daysBetween(clock, at);
+  const ahead = secondsOf(at) - secondsOf(clock) > DAY && days > 0;
+  if (!ahead || answer.json.changed !== true) return answer;
+  const say = `--at is ${many(days, 'day')} ahead of the clock, which says ${clock.slice(0, 10)}.`;
+  const error = [...(answer.error ? [answer.error] : []), say].join('\n');
+  return { ...answer, json: { ...answer.json, ahead: days }, error };
+}
+
+/** s */
+const DAY = 86_400;
+
 /** `--at` is now and `--id` the next id, for every command; each command line has a world of its own. */
 function pinned(world: World, { options }: Pick<Call, 'options'>): World | Answer {
   const { at, id } = options;
@@ -129,7 +145,8 @@ function pinned(world: World, { options }: Pick<Call, 'options'>): World | Answe
     );
   }
   if (typeof at === 'string' && readInstant(at) === null) {
-    return misuse('bad-time', `--at ${at}: there is no such day.`);
+    const why = noSuchDay(at.slice(0, 10))?.say ?? 'There is no such time.';
+    return misuse('bad-time', `--at ${at}: ${why}`);
   }
   if (typeof at === 'string' && !isOurTime(at)) {
     const taken = 'years from 1970 to 2199 and offsets up to 14:00 are taken';

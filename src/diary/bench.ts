@@ -1,9 +1,10 @@
 /** The settings of a bench: `bench.yaml` in the folder of the job files or above it, never a command. */
 import { lstatSync } from 'node:fs';
-import { dirname, join } from 'node:path';
+import { dirname, join, relative } from 'node:path';
 import { errorCode } from '../job/save/disk.ts';
 import { failOf } from '../job/save/fail.ts';
 import { readPlain } from '../job/save/plain.ts';
+import { quoted } from '../model/safe.ts';
 import type { Fault } from '../model/types.ts';
 import { type BenchSettings, readBenchSettings } from '../settings/settings.ts';
 
@@ -55,10 +56,11 @@ export function readBench(folder: string, text: string): Bench {
   return { folder, ...settings, faults, unread: null };
 }
 
-/** What is odd in the settings, one sentence; null: nothing. */
-export function oddIn({ unread, faults }: Bench): string | null {
+/** What is odd in the settings, one sentence; null: nothing. `here`: the folder in which its user stands. */
+export function oddIn({ folder, unread, faults }: Bench, here = folder): string | null {
   const [first] = faults;
   if (unread !== null || first === undefined) return unread;
-  const more = faults.length > 1 ? ` putback check ${BENCH_FILE} tells all ${faults.length}.` : '';
+  const file = quoted(relative(here, join(folder, BENCH_FILE)));
+  const more = faults.length > 1 ? ` putback check ${file} tells all ${faults.length}.` : '';
   return `${BENCH_FILE}, line ${first.line}: ${first.say}. ${first.fix}${more}`;
 }

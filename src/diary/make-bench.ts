@@ -2,6 +2,7 @@
 import { existsSync, readdirSync } from 'node:fs';
 import { join, relative } from 'node:path';
 import { disk, makeFolder } from '../job/save/disk.ts';
+import { failOf } from '../job/save/fail.ts';
 import { readPlain } from '../job/save/plain.ts';
 import { IS_JOB } from '../job/yaml/is-job.ts';
 import { quoted } from '../model/safe.ts';
@@ -47,8 +48,12 @@ export async function makeBench(folder: string, program: string, here: string): 
     note(BENCH_FILE, settings, `${BENCH_FILE} holds the settings: commit: milestones.`);
     note(SCHEMA_FILE, writeSchema(folder), `${SCHEMA_FILE} lets editors check job files.`);
   } catch (error) {
-    const say = `${folder} could not be made a bench: ${error instanceof Error ? error.message : error}.`;
-    return { ok: false, code: 'unsaved', say };
+    const { say, fix } = failOf(error, folder, 'made');
+    return {
+      ok: false,
+      code: 'unsaved',
+      say: `${folder} could not be made a bench. ${say} ${fix}`,
+    };
   }
   const git = await initBench(folder, { program, others: otherYaml(folder) });
   if (git.wrote) made.push(git.wrote);

@@ -78,6 +78,33 @@ describe.runIf(process.platform === 'linux')('below /proc, where there can be no
   });
 });
 
+describe('where nothing can be made', () => {
+  it('it is told in words, with the way out, and no system word', async () => {
+    writeFileSync(join(folder, 'file'), 'x');
+    for (const words of [
+      ['practice', 'file/new', '--no-open'],
+      ['bench', 'file/new'],
+    ]) {
+      const { exit, err } = await pinned.run(...words);
+      expect(exit).toBe(3);
+      expect(err).toContain('There is no folder for new. Make it, or choose another name.');
+      expect(err).not.toMatch(/ENO|lstat|mkdir/);
+    }
+  });
+});
+
+describe('settings that lie above or below', () => {
+  it('are named by the way to them', async () => {
+    mkdirSync(join(folder, 'mine', 'jobs'), { recursive: true });
+    writeFileSync(join(folder, 'mine', 'bench.yaml'), 'hours: {sun: never}\nwrench: {}\n');
+    writeFileSync(join(folder, 'mine', 'jobs', 'a.yaml'), 'putback: 1\njob: x\ndiary:\n');
+    const below = await pinned.run('status', 'mine/jobs/a.yaml');
+    expect(below.err).toContain('putback check mine/bench.yaml tells all 2.');
+    const inside = new Pinned(join(folder, 'mine', 'jobs'));
+    expect((await inside.run('status', 'a.yaml')).err).toContain('putback check ../bench.yaml');
+  });
+});
+
 describe('a fault of the program itself', () => {
   const caught = async (...argv: string[]) => {
     const stdout = new PassThrough();

@@ -7,7 +7,7 @@ import { noteSettings } from './unread.ts';
 /** The bench that a folder belongs to; null when there is none. */
 export function benchIn(world: World, folder: string): Bench | null {
   const bench = findBench(folder);
-  if (bench !== null) noteSettings(world, oddIn(bench));
+  if (bench !== null) noteSettings(world, oddIn(bench, world.folder));
   return bench;
 }
 

@@ -98,7 +98,7 @@ function folders({ folder, env }: World): Finding[] {
     {
       what: 'bench',
       is: bench === null ? 'none: putback bench makes a folder one' : bench.folder,
-      odd: bench && oddIn(bench),
+      odd: bench && oddIn(bench, folder),
     },
     { what: 'settings', is: user.file ?? 'none', odd: oddInUser(user) },
     {

@@ -13,11 +13,12 @@ import { agedTo } from '../../diary/age.ts';
 import { BENCH_FILE } from '../../diary/bench.ts';
 import { makeBench } from '../../diary/make-bench.ts';
 import { shipped } from '../../diary/shipped.ts';
-import { disk, makeFolder } from '../../job/save/disk.ts';
+import { disk, errorCode, makeFolder } from '../../job/save/disk.ts';
+import { failOf } from '../../job/save/fail.ts';
 import { keepOwn, readOwn } from '../../job/save/own.ts';
 import { quoted } from '../../model/safe.ts';
 import type { World } from '../../world.ts';
-import { type Answer, answer, type Call, misuse, systemSays, unsaved } from '../base/command.ts';
+import { type Answer, answer, type Call, misuse, unsaved } from '../base/command.ts';
 
 /** So long nobody has touched the practice jobs: coming back after weeks is part of the practice. */
 const LEFT_ALONE = 21;
@@ -38,7 +39,8 @@ export async function run(call: Call): Promise<Answer> {
     folder = named ?? mkdtempSync(join(tmpdir(), 'putback-practice-'));
     copyJobs(folder, world);
   } catch (error) {
-    return unsaved({ code: 'unsaved', say: `The practice bench: ${systemSays(error)}.` });
+    const { say, fix } = failOf(error, named ?? tmpdir(), 'made');
+    return unsaved({ code: 'unsaved', say: `There is no practice bench. ${say} ${fix}` });
   }
   const bench = await makeBench(folder, world.program, world.folder);
   if (!bench.ok) return unsaved({ code: bench.code, say: bench.say });
@@ -77,7 +79,9 @@ function opened(
 function isFree(path: string): boolean {
   try {
     return readdirSync(path).length === 0;
-  } catch {
+  } catch (error) {
+    // What lies in the way above it is told when the folder is made.
+    if (errorCode(error) === 'ENOTDIR' && !existsSync(path)) return true;
     return lstatSync(path, { throwIfNoEntry: false }) === undefined;
   }
 }

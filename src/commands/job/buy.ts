@@ -1,6 +1,7 @@
 /** What is to be had, how far each has come and what it holds up; and marks how far one has come. */
 
 import { near } from '../../model/nearword.ts';
+import { noSuchDay } from '../../model/no-such-day.ts';
 import { typedDate } from '../../model/typed-date.ts';
 import { BUY_STATES, type BuyState } from '../../model/types.ts';
 import { buyRows, printCsv } from '../../plan/buy/csv.ts';
@@ -30,8 +31,11 @@ export async function run(call: Call): Promise<Answer> {
   const day = optionText(call, 'promised');
   const now = call.world.now();
   const promised = day === undefined ? undefined : typedDate(day, now);
-  if (promised === null)
-    return misuse('bad-date', `${day} is no day: 2026-04-25, 25 April, 25.4., 5 days.`);
+  if (promised === null) {
+    const none = noSuchDay(day ?? '')?.say;
+    const like = '2026-04-25, 25 April, 25.4., 5 days';
+    return misuse('bad-date', none ?? `${day} is no day: ${like}.`);
+  }
   const tray = optionText(call, 'tray');
   const wish = {
     do: 'buy',

@@ -89,7 +89,7 @@ export const CARES: Readonly<Record<Care, CareRow>> = {
   },
   wheel: {
     names: oneOf(
-      '(?:front|rear|back|road|drive|spare|side)?wheels?|axles?|hubs?|tyres?|tires?|rims?|spokes?|lug ?nuts?',
+      '(?:front|rear|back|road|drive|spare|side)?wheels?|axles?|axels?|hubs?|tyres?|tires?|rims?|spokes?|lug ?nuts?',
     ),
     say: 'A wheel carries it: on stands, never on a jack alone, and rocked by hand before it is off. A new split pin or tab in its nut.',
     licensed: true,

@@ -9,7 +9,7 @@ import { isAway } from '../order/needed.ts';
 
 /** What a wheel hangs on, or is held on by. */
 const HOLDS = oneOf(
-  '(?:(?:front|rear|back|wheel) )?(?:axles?|spindles?)|(?:wheel|lug|axle|spindle|hub) ?(?:nuts?|bolts?)',
+  '(?:(?:front|rear|back|wheel) )?(?:axles?|axels?|spindles?)|(?:wheel|lug|axle|spindle|hub) ?(?:nuts?|bolts?)',
 );
 const CALIPER = oneOf('call?ipers?');
 const WHEEL = oneOf('wheels?|tyres?|tires?|hubs?|rims?');

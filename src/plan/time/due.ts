@@ -3,6 +3,7 @@
 import { type CounterReading, readReading, sayReading } from '../../bolt/read/counter.ts';
 import { livingOf } from '../../job/fold/living-of.ts';
 import { kept } from '../../model/kept.ts';
+import { noSuchDay } from '../../model/no-such-day.ts';
 import { type Instant, printInstant, readInstant, secondsOf } from '../../model/time.ts';
 import type { Entry, Job } from '../../model/types.ts';
 import { verbRow } from '../../model/verbs/verbs.ts';
@@ -79,7 +80,8 @@ export function dueWhen(
 /** What of the text no calendar and no counter can have: `-5 days`. */
 export function notCounted(when: string | null): string | null {
   const read = when === null ? null : readWhen(when);
-  return read && 'odd' in read ? read.odd : null;
+  if (read) return 'odd' in read ? read.odd : null;
+  return noSuchDay(when ?? '')?.value ?? null;
 }
 
 function byClock(when: string, from: Instant | null, now: Instant): DueWhen {

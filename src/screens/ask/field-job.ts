@@ -2,6 +2,7 @@
 
 import { readCounter } from '../../bolt/read/counter.ts';
 import { looksLikeLimit } from '../../bolt/read/reading-limit.ts';
+import { noSuchDay } from '../../model/no-such-day.ts';
 import { daysBetween } from '../../model/time.ts';
 import { typedDate } from '../../model/typed-date.ts';
 import { buysNow } from '../../plan/buy/list.ts';
@@ -110,7 +111,8 @@ function ordered(
   if (!buy || view.screen !== 'field') return stay(below);
   const promised = text === '' ? null : typedDate(text, state.now);
   if (text !== '' && promised === null) {
-    const fault = 'That is no day yet: 25 April, 25.4., 5 days, 2026-04-25.';
+    const fault =
+      noSuchDay(text)?.say ?? 'That is no day yet: 25 April, 25.4., 5 days, 2026-04-25.';
     return show(state, { ...view, asks: { ...asks, say: fault } });
   }
   const odd = promised === null ? null : oddDay(promised, state.now);

@@ -15,6 +15,7 @@ function off(piece: string, wheel: string, more = ''): string | null {
 describe('a wheel that is still off is asked about', () => {
   it.each([
     ['front-axle', 'front-wheel', 'Front wheel is still off: does Front axle hold it?'],
+    ['front-axel', 'front-wheel', 'Front wheel is still off: does Front axel hold it?'],
     ['axle', 'front-wheel', 'Front wheel is still off: does Axle hold it?'],
     ['rear-spindle', 'rear-wheel', 'Rear wheel is still off: does Rear spindle hold it?'],
     ['wheel-nuts', 'left-front-wheel', 'Left front wheel is still off: do Wheel nuts hold it?'],
