@@ -54,7 +54,7 @@ export const CARES: Readonly<Record<Care, CareRow>> = {
   },
   brake: {
     names: oneOf(
-      'brakes?|handbrakes?|call?ipers?|master ?cylinders?|wheel cylinders?|bleed(?:er)? (?:nipples?|screws?|valves?)|bleeders?|abs',
+      'brakes?|handbrakes?|call?ipers?|master ?cylinders?|wheel cylinders?|bleed(?:er)? (?:nipples?|screws?|valves?)|bleeders?|abs|(?:front|rear|back) (?:dis[ck]s?|rotors?|drums?)|pads?',
     ),
     say: 'Brakes: their dust is not blown away but wiped up wet, their fluid stays off paint and skin. A caliper hangs by a wire, never by its hose, and nobody touches the lever while it is off. Nothing moves before the lever is firm again.',
     licensed: true,
@@ -100,7 +100,7 @@ export const CARES: Readonly<Record<Care, CareRow>> = {
   },
   suspension: {
     names: oneOf(
-      'suspensions?|forks?|shocks?|shock ?absorbers?|struts?|dampers?|swing(?:ing)? ?arms?|wishbones?|control arms?|trailing arms?|torsion bars?|anti[- ]?roll bars?|sway bars?|stabili[sz]er bars?|drop links?|knuckles?|front ends?|mono ?shocks?|coil[- ]?overs?|shackles?',
+      'suspensions?|forks?|shocks?|shock ?absorbers?|struts?|dampers?|swing(?:ing)? ?arms?|wishbones?|control arms?|trailing arms?|torsion bars?|anti[- ]?roll bars?|sway bars?|stabili[sz]er bars?|drop links?|knuckles?|front ends?|mono ?shocks?|coil[- ]?overs?|shackles?|a[- ]arms?|dog ?bones?|(?:rear|shock|rising[- ]rate) linkages?',
     ),
     say: 'It carries weight and a spring pushes in it: unload it by a stand first, and undo no top nut under load.',
     licensed: true,
@@ -142,7 +142,7 @@ export const CARES: Readonly<Record<Care, CareRow>> = {
   },
   mains: {
     names: oneOf(
-      'mains|contactors?|switch ?gear|terminal box(?:es)?|\\d{3} ?v(?:olts?)?|three[- ]phase|inverters?|capacitors?|power suppl(?:y|ies)|transformers?',
+      'mains|contactors?|switch ?gear|terminal box(?:es)?|\\d{3} ?v(?:olts?)?|three[- ]phase|inverters?|capacitors?|power suppl(?:y|ies)|transformers?|chargers?',
     ),
     say: 'Mains: plug out or locked off, tried dead with a tester that was tried before, capacitors given time. Wiring is for those who are licensed for it.',
     licensed: true,
@@ -153,7 +153,7 @@ export const CARES: Readonly<Record<Care, CareRow>> = {
   },
   blade: {
     names: oneOf(
-      'blades?|cutters?|cutting (?:decks?|bars?|discs?|heads?)|kni(?:fe|ves)|mower decks?|chain ?bars?|saw chains?|chain ?saw (?:bars?|chains?)|guide bars?|grinding (?:wheels?|discs?)',
+      'blades?|cutters?|cutting (?:decks?|bars?|discs?|heads?)|kni(?:fe|ves)|mower decks?|chain ?bars?|saw chains?|chain ?saw (?:bars?|chains?)|guide bars?|grinding (?:wheels?|discs?)|propellers?',
     ),
     say: 'A blade cuts at rest too: plug lead or battery off, the blade blocked, gloves on.',
     licensed: false,
@@ -207,7 +207,9 @@ const NOT = (
     ],
     ['steering', '(?:selector|shift|gear|gearchange|change) forks?'],
     ['suspension', '(?:selector|shift|gear|gearchange|change) forks?|vibration dampers?'],
-    ['blade', '(?:fan|wiper) blades?'],
+    ['blade', '(?:fan|wiper) blades?|propeller shafts?'],
+    ['brake', '(?:knee|seat|tank|foot|thrust|rubber|heat|sound) pads?'],
+    ['mains', '(?:super|turbo)[- ]?chargers?'],
   ] as const satisfies readonly (readonly [Care, string])[]
 ).map(([care, names]) => ({ care, names, are: oneOf(names) }));
 

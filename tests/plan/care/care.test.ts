@@ -19,6 +19,7 @@ const NAMES: readonly [Care, readonly string[]][] = [
       ...['brake', 'brakes', 'brake caliper', 'caliper', 'calipers', 'calliper', 'callipers'],
       ...['master cylinder', 'master cylinders', 'brake disc', 'brake hoses', 'brake pads'],
       ...['brake shoes', 'wheel cylinders', 'ABS unit', 'handbrake', 'bleed nipple', 'bleeders'],
+      ...['front disc', 'rear rotor', 'rear drum', 'pads'],
     ],
   ],
   [
@@ -52,6 +53,7 @@ const NAMES: readonly [Care, readonly string[]][] = [
       ...['fork', 'forks', 'shock', 'shocks', 'shock absorber', 'strut', 'struts', 'swingarm'],
       ...['swing arms', 'swinging arm', 'wishbone', 'control arms', 'torsion bar', 'damper'],
       ...['monoshock', 'coilover', 'coil-overs', 'stabilizer bar', 'drop links', 'knuckles'],
+      ...['A-arm', 'dog bones', 'rear linkage'],
     ],
   ],
   [
@@ -72,9 +74,20 @@ const NAMES: readonly [Care, readonly string[]][] = [
   ['battery', ['battery', 'batteries', 'battery tray', 'starter motor', 'starter']],
   [
     'mains',
-    ['mains switch', 'mains lead', 'contactor', 'switchgear', 'terminal box', '230 V inlet'],
+    [
+      'mains switch',
+      'mains lead',
+      'contactor',
+      'switchgear',
+      'terminal box',
+      '230 V inlet',
+      'charger',
+    ],
   ],
-  ['blade', ['blade', 'blades', 'cutting deck', 'mower deck', 'knife', 'knives', 'cutters']],
+  [
+    'blade',
+    ['blade', 'blades', 'cutting deck', 'mower deck', 'knife', 'knives', 'cutters', 'propeller'],
+  ],
   ['lift', ['gas strut', 'gas struts', 'hydraulic ram', 'hydraulics', 'hoist', 'loader arm']],
   ['airbag', ['airbag', 'airbags', 'air bag', 'belt pretensioner', 'SRS unit']],
 ];
@@ -97,6 +110,7 @@ describe('what is dangerous about a piece', () => {
   it.each([
     ...['alternator cover', 'left cover', 'mirror', 'seat', 'sprocket cover', 'gearbox cover'],
     ...['oil tank', 'handwheel', 'flywheel', 'selector fork', 'fan blade', 'oil pump', 'breather'],
+    ...['knee pads', 'turbocharger', 'super charger', 'propeller shaft', 'gear linkage'],
     ...['dashboard', 'trim', 'number plate', 'carrier', 'lamp rim', 'hubris', 'brakeless'],
   ])('%s is nothing of that', (name) => {
     expect(named(name)).toEqual([]);
