@@ -126,7 +126,10 @@ function checkStages({ pieces }: Upper, root: Spot | null, text: string, report:
 /** Limits that look like figures and are none that a reading can be held against. */
 function checkLimits({ tasks, checks }: Upper, root: Spot | null, report: Report): void {
   const unread = [
-    ...[...tasks.values()].map(({ key, limit }) => ({ path: ['tasks', key, 'limit'], limit })),
+    ...[...tasks.values()].map(({ key, limit }) => ({
+      path: ['tasks', key, 'limit'],
+      limit: limit?.text ?? null,
+    })),
     ...[...checks.values()].map(({ key, limit }) => ({ path: ['checks', key, 'limit'], limit })),
   ].filter(({ limit }) => limit !== null && hasFigure(limit) && readLimit(limit) === null);
   for (const { path } of unread) {

@@ -143,7 +143,7 @@ function openIn(one: BenchJob): InIt[] {
     day: i.since.slice(0, 10),
   }));
   const failed = [...job.tasks.values()].flatMap(({ spec, done }) =>
-    done === 'failed' ? [{ ...base(one, null), text: `failed: ${spec.say}`, day }] : [],
+    done === 'failed' ? [{ ...base(one, null), text: `failed: ${spec.say.text}`, day }] : [],
   );
   return [...pieces, ...inside, ...failed];
 }

@@ -123,13 +123,13 @@ function chores(
     if (spec.verb !== 'do' || spec.when === null || done !== null) return [];
     const from = choreFrom(job, spec.after);
     if (from === null) return [];
-    const told = dueWhen(spec.when, from, readings, counter, instant);
-    const odd = oddOf(spec.when);
+    const told = dueWhen(spec.when.text, from, readings, counter, instant);
+    const odd = oddOf(spec.when.text);
     // Hot, before the winter: it belongs to the work.
     if (told.by === 'use' && odd.odd === undefined) return [];
     const { by, at, left, state } = told;
     const due = told.due?.slice(0, 10) ?? null;
-    const { say, when } = spec;
+    const [say, when] = [spec.say.text, spec.when.text];
     return [{ ...base, piece: null, task: spec.key, say, when, ...odd, by, due, at, left, state }];
   });
 }

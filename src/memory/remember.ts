@@ -144,7 +144,7 @@ function failedTests(job: Job, living: readonly Entry[], piece: string | undefin
     const why = [entry.result, entry.says].filter((t) => t !== undefined && t !== 'failed');
     const last = living.findLast((e) => e.task === task.key && e.verb === 'done');
     const later = last?.value === 'failed' ? [] : [PASSED_LATER];
-    const text = [[task.say, ...why].join(': '), ...later].join('; ');
+    const text = [[task.say.text, ...why].join(': '), ...later].join('; ');
     const of = steps[0]?.split(' ')[0] ?? null;
     const owner = of !== null && job.upper.pieces.has(of) ? of : null;
     return [{ ...knownOf(entry, 'failed', text), piece: owner }];
@@ -195,7 +195,7 @@ function times(job: Job, living: readonly Entry[], piece: string | undefined): K
     const day = last ? dayOf(last) : null;
     if (worked >= 60)
       return [{ ...base, text: `${sayDuration(worked)} of marks`, day, id: last?.id ?? null }];
-    return spec?.takes ? [{ ...base, text: spec.takes, day: null, id: null }] : [];
+    return spec?.takes ? [{ ...base, text: spec.takes.text, day: null, id: null }] : [];
   });
 }
 

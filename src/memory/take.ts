@@ -77,7 +77,6 @@ function learntRaw(text: string, job: Job, piece: string): LearntKeys {
   const bare: Job = {
     ...job,
     corrections: [],
-    correctedAt: new Map(),
     entries: [],
     pieces: new Map(),
   };

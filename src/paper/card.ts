@@ -279,8 +279,7 @@ function order(job: Job, piece: PieceNow): Markup {
   const { kinds } = job.upper;
   const found = sequence(spec, kinds, names);
   const plan = rounds(spec, kinds, found.tighten, names);
-  const torque = torqueSaid(job, piece);
-  const of = { piece: spec.key };
+  const torque = torqueSaid(piece);
   return m`<h2>Tighten</h2>
 <p>${t(capital(found.why))}.</p>
 <p class="order"><b>${joined(found.tighten, ' ')}</b></p>
@@ -288,9 +287,9 @@ function order(job: Job, piece: PieceNow): Markup {
 ${[...found.tips.tighten, ...found.tips.loosen].map((tip) => m`<p>${tip}</p>`)}
 <p>Torque: ${torque === null ? 'not noted. Ask the manual.' : t(torque)}</p>
 <ol>${plan.rounds.map((r) => m`<li>${t([r.name, stageSaid(r.torque, r.angle), r.after === null ? '' : `after ${r.after}`].filter((s) => s !== '').join(' '))}${r.say === '' ? null : m`: ${r.say}`}</li>`)}</ol>
-${ownTorques(job, piece).map(({ hole, said }) => m`<p>${t(`Hole ${hole}: ${inWords([said])}`)}</p>`)}
-${listOf('Joint', texts(job, of, 'joint'))}${listOf('Loose', texts(job, of, 'loose'))}
-${cautionsOn(job, piece).map((say) => m`<p class="loud">${t(say)}</p>`)}
+${ownTorques(piece).map(({ hole, said }) => m`<p>${t(`Hole ${hole}: ${inWords([said])}`)}</p>`)}
+${listOf('Joint', texts(spec.joint))}${listOf('Loose', texts(spec.loose))}
+${cautionsOn(piece).map((say) => m`<p class="loud">${t(say)}</p>`)}
 <p class="quiet">${MAKER_FIRST}</p>`;
 }
 

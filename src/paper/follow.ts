@@ -25,6 +25,6 @@ export function followsLater(job: Job): string[] {
   return [...job.tasks.values()].flatMap(({ spec, done }) =>
     spec.when === null || done !== null || (spec.verb === 'do' && !followsStart(job, spec))
       ? []
-      : [said([spec.say.replace(/\.$/, ''), spec.when])],
+      : [said([spec.say.text.replace(/\.$/, ''), spec.when.text])],
   );
 }

@@ -93,8 +93,8 @@ function recordOf(
       ),
       'Fasteners, washers, gasket: specification and condition': [
         ...underHeads(holes),
-        ...(spec.into === null ? [] : [`into ${spec.into}`]),
-        ...texts(job, { piece: spec.key }, 'joint'),
+        ...(spec.into === null ? [] : [`into ${spec.into.text}`]),
+        ...texts(spec.joint),
         ...partsFor(buys, spec.key),
       ],
       'Disassembly method': own
@@ -109,7 +109,7 @@ function recordOf(
         passesSaid(job, piece, complete, isTight),
       ],
       'Target and what was set': [
-        `printed: ${torqueSaid(job, piece) ?? 'not noted'}`,
+        `printed: ${torqueSaid(piece) ?? 'not noted'}`,
         ...setSaid(job, piece, tight),
       ],
       'Unanticipated problems and their solutions': troubles(own),
@@ -149,8 +149,10 @@ function partsFor(buys: readonly Buy[], key: string): string[] {
 
 function flatness(job: Job, key: string): string[] {
   return [...job.tasks.values()]
-    .filter(({ spec, done }) => done !== null && FLAT.test(spec.say) && isAbout(spec.while, key))
-    .map(({ spec, result, done }) => `${spec.say}: ${result ?? done ?? ''}`);
+    .filter(
+      ({ spec, done }) => done !== null && FLAT.test(spec.say.text) && isAbout(spec.while, key),
+    )
+    .map(({ spec, result, done }) => `${spec.say.text}: ${result ?? done ?? ''}`);
 }
 const FLAT = /\b(?:flat(?:ness)?|warp(?:ed|age)?|straight[- ]?edge)\b/i;
 

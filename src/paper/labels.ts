@@ -1,4 +1,5 @@
 /** Labels for the bags and trays: what is in it, of which piece, since when. A sheet of them, ready to be cut. */
+import { textsIn } from '../model/said.ts';
 import { troubleOf } from '../model/states/troubles.ts';
 import type { Job, PieceNow } from '../model/types.ts';
 import { many } from '../model/words.ts';
@@ -154,7 +155,7 @@ function textOf(job: Job, piece: PieceNow): LabelText {
         return `${count} × ${said}${text.slice(kind.length)}`;
       }),
       ...(unknown > 0 ? [`${unknown} × kind not noted`] : []),
-      ...(spec.loose.length === 0 ? [] : [`loose: ${spec.loose.join('; ')}`]),
+      ...(spec.loose.length === 0 ? [] : [`loose: ${textsIn(spec.loose).join('; ')}`]),
       job.upper.job,
     ],
   };

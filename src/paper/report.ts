@@ -209,7 +209,7 @@ function work(job: Job): Markup | null {
       const told = [result ?? (done === 'done' ? null : done), said]
         .filter((text, i, all) => text !== null && all.indexOf(text) === i)
         .join(', ');
-      return `${spec.say}${told === '' ? '' : `: ${told}`}`;
+      return `${spec.say.text}${told === '' ? '' : `: ${told}`}`;
     }),
   ])}`;
 }
@@ -233,7 +233,7 @@ function measured(job: Job): Markup | null {
   return table(
     'Measured',
     ['What', 'Before', 'After', 'Limit'],
-    tasks.map(({ spec, was, set }) => [spec.say, was, set, spec.limit]),
+    tasks.map(({ spec, was, set }) => [spec.say.text, was, set, spec.limit?.text ?? null]),
   );
 }
 

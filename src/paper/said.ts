@@ -3,10 +3,8 @@
 import { printQuantity } from '../bolt/read/units.ts';
 import { settings, type Wrench } from '../bolt/torque/wrench.ts';
 import { unreadSaid } from '../job/fold/unread.ts';
-import { textInWords, textSaid, textsSaid } from '../job/truth/corrections.ts';
-import { inWords, type TextSaid } from '../job/truth/said.ts';
+import { inWords } from '../job/truth/said.ts';
 import type {
-  Correctable,
   Correction,
   HoleNow,
   Job,
@@ -14,7 +12,7 @@ import type {
   PieceNow,
   Quantity,
   RowItem,
-  Subject,
+  TextSaid,
 } from '../model/types.ts';
 import { printItem } from '../piece/row.ts';
 import { cautionsSaid } from '../plan/care/cautions.ts';
@@ -47,27 +45,26 @@ export function counted(
   return [...all.values()].sort((a, b) => b.count - a.count);
 }
 
-/** The texts of one key, each with how it is printed where that is not so. */
-export function texts(job: Job, of: Subject, what: Correctable): string[] {
-  return textsSaid(job, of, what).map((said) => inWords([said]));
+/** Texts of the file, each with how it is printed where that is not so. */
+export function texts(said: readonly TextSaid[]): string[] {
+  return said.map((text) => inWords([text]));
 }
 
 /** The torque of a piece as it counts, with its page and how it is printed; null where none is known. */
-export function torqueSaid(job: Job, { spec }: PieceNow): string | null {
-  return textInWords(job, { piece: spec.key }, 'torque');
+export function torqueSaid({ spec }: PieceNow): string | null {
+  return spec.torque && inWords([spec.torque]);
 }
 
 /** The torque of each hole that has one of its own, by its name. */
-export function ownTorques(job: Job, { spec }: PieceNow): { hole: string; said: TextSaid }[] {
+export function ownTorques({ spec }: PieceNow): { hole: string; said: TextSaid }[] {
   return [...spec.holes.values()].flatMap(({ name, torque }) => {
-    const said = torque === null ? null : textSaid(job, { piece: spec.key, hole: name }, 'torque');
-    return said === null ? [] : [{ hole: name, said }];
+    return torque === null ? [] : [{ hole: name, said: torque }];
   });
 }
 
 /** What can hurt somebody as the piece goes on, each with how it is printed where that is not so. */
-export function cautionsOn(job: Job, { spec }: PieceNow): string[] {
-  return cautionsSaid(job, spec, 'on').map(({ said }) => inWords([said]));
+export function cautionsOn({ spec }: PieceNow): string[] {
+  return cautionsSaid(spec, 'on').map(({ said }) => inWords([said]));
 }
 
 /** `set 10 on the small wrench`, on each that reaches; empty on a bench without wrenches. */

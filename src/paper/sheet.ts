@@ -130,8 +130,8 @@ function readings({ job }: SheetAsk): string[] {
       done === 'passed' || done === 'failed' ? done : null,
     ].filter((s) => s !== null);
     if (read.length === 0) return [];
-    const limit = spec.limit === null ? '' : ` (limit ${spec.limit})`;
-    return [`${spec.say}${limit}: ${read.join(', ')}`];
+    const limit = spec.limit === null ? '' : ` (limit ${spec.limit.text})`;
+    return [`${spec.say.text}${limit}: ${read.join(', ')}`];
   });
 }
 
@@ -169,7 +169,7 @@ function changed({ job, now, show }: SheetAsk): string[] {
     });
   const tasks = [...job.tasks.values()]
     .filter(({ spec, done }) => done !== null && spec.verb === 'do')
-    .map(({ spec }) => `${spec.say}: done`);
+    .map(({ spec }) => `${spec.say.text}: done`);
   return [...states, ...tasks, ...parts];
 }
 

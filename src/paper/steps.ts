@@ -6,7 +6,6 @@ import { many } from '../model/words.ts';
 import { rounds } from '../piece/sequence/rounds.ts';
 import { sequence } from '../piece/sequence/sequence.ts';
 import { cautionsForTask } from '../plan/care/cautions.ts';
-import { taskSaid } from '../plan/order/say.ts';
 import { plan } from '../plan/plan.ts';
 import type { Ask, NoPaper, Paper } from './ask.ts';
 import { joined, type Markup, m, t } from './markup.ts';
@@ -77,7 +76,7 @@ function rowsOf(ask: StepsAsk): Row[] {
     if (piece) return [pieceRow(ask, piece)];
     const task = i < from ? undefined : job.tasks.get(step);
     if (!task) return [];
-    const { step: say, limit, when } = taskSaid(job, task.spec);
+    const { say, limit, when } = task.spec;
     const cautions = cautionsForTask(task.spec).map((c) => c.say);
     const lines = [
       ...(when === null ? [] : [inWords([when])]),
@@ -89,13 +88,12 @@ function rowsOf(ask: StepsAsk): Row[] {
 
 function pieceRow({ job, wrenches }: StepsAsk, piece: PieceNow): Row {
   const { spec } = piece;
-  const of = { piece: spec.key };
   const bolts = counted(piece.holes.flatMap((h) => h.belongs ?? [])).map(
     ({ count, said, kind }) =>
       `${count} × ${said}${kindSaid(job.upper.kinds, kind).slice(kind.length)}`,
   );
   const list = (name: string, what: 'joint' | 'loose' | 'marks' | 'routes') =>
-    spec[what].length === 0 ? [] : [`${name}: ${texts(job, of, what).join('; ')}`];
+    spec[what].length === 0 ? [] : [`${name}: ${texts(spec[what]).join('; ')}`];
   return {
     name: spec.name,
     lines: [
@@ -107,7 +105,7 @@ function pieceRow({ job, wrenches }: StepsAsk, piece: PieceNow): Row {
       ...bolts,
       ...tightened(job, piece, wrenches),
     ],
-    cautions: cautionsOn(job, piece),
+    cautions: cautionsOn(piece),
   };
 }
 
@@ -118,8 +116,8 @@ function tightened(job: Job, piece: PieceNow, wrenches: StepsAsk['wrenches']): s
   const names = piece.holes.map((h) => h.name);
   const order = sequence(spec, job.upper.kinds, names).tighten;
   const { rounds: all } = rounds(spec, job.upper.kinds, order, names);
-  const torque = torqueSaid(job, piece);
-  const own = ownTorques(job, piece);
+  const torque = torqueSaid(piece);
+  const own = ownTorques(piece);
   const stages = all.map(({ name, torque: figure, angle, after, order: holes }) => {
     const which = own.length > 0 && holes.length < names.length ? ` (${holes.join(' ')})` : '';
     const set = wrenchesSaid(wrenches, figure)[0];

@@ -30,7 +30,7 @@ const NONE = /\b(?:no|not|never|without)\b[^,;]*$/i;
 /** The words of its joint name a gasket, and do not rule one out. */
 export function hasGasket({ joint }: Pick<PieceSpec, 'joint'>): boolean {
   return joint
-    .flatMap((text) => text.split(/[,;]/))
+    .flatMap(({ text }) => text.split(/[,;]/))
     .some((text) => {
       const found = GASKET.exec(text);
       return found !== null && !NONE.test(text.slice(0, found.index));

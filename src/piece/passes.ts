@@ -11,10 +11,12 @@
 import { printQuantity, readQuantity } from '../bolt/read/units.ts';
 import { threadOf } from '../bolt/thread/threads.ts';
 import { readStages, readTorque } from '../bolt/torque/stages.ts';
+import { asPrinted } from '../model/said.ts';
 import type { Kind, PassSpec, PieceSpec, Torque } from '../model/types.ts';
 import { hasGasket, isAlone } from './care.ts';
 import { holeNames } from './order.ts';
 
+const BARE = { torque: null, angle: null, after: null, printed: null };
 const NAMES = ['snug', 'part', 'full', 'angle', 'loosen', 'final', 'again'];
 
 /**
@@ -29,15 +31,15 @@ export function readPass(text: string): PassSpec | null {
   if (!NAMES.includes(name) || (name === 'again') !== (after !== null)) return null;
   if (name === 'angle') {
     const angle = readAngle(said);
-    return angle === null ? null : { name, torque: null, angle, after };
+    return angle === null ? null : { ...BARE, name, angle, after };
   }
-  if (said === '') return { name, torque: null, angle: null, after };
+  if (said === '') return { ...BARE, name, after };
   if (name === 'loosen') {
     const angle = readAngle(said);
-    return angle === null ? null : { name, torque: null, angle, after };
+    return angle === null ? null : { ...BARE, name, angle, after };
   }
   const torque = readShare(said) ?? readTorque(said);
-  return torque.quantity === null ? null : { name, torque, angle: null, after };
+  return torque.quantity === null ? null : { ...BARE, name, torque, after };
 }
 
 /** `90°`, `+90 deg`, `90`. */
@@ -53,7 +55,7 @@ function readAngle(text: string): number | null {
 function readShare(text: string): Torque | null {
   const value = Number(/^(\d+(?:\.\d+)?)\s*%$/.exec(text)?.[1] ?? Number.NaN);
   return value > 0 && value <= 100
-    ? { text, quantity: { value, to: null, unit: '%' }, where: null }
+    ? { ...asPrinted(text), quantity: { value, to: null, unit: '%' }, where: null }
     : null;
 }
 
@@ -117,7 +119,7 @@ function makePlan(spec: PieceSpec, kinds: Kinds): Plan {
   const lists = [...(all ? [] : [base.passes]), ...own.values()];
   const passes = together(lists);
   for (const [name, list] of own) {
-    if (!isWithin(list, passes)) own.set(name, asPrinted(spec.holes.get(name)?.torque, passes));
+    if (!isWithin(list, passes)) own.set(name, unreadPasses(spec.holes.get(name)?.torque, passes));
   }
   const why = staged ? 'the stages as they are printed' : base.why;
   return { passes, base: base.passes, own, why: base.unread ? base.why : why, staged };
@@ -197,7 +199,6 @@ function usualOf(spec: PieceSpec, kinds: Kinds, count: number): Usual {
   return { why, part: true, final };
 }
 
-const BARE = { torque: null, angle: null, after: null };
 const SNUG: PassSpec = { name: 'snug', ...BARE };
 
 /** Passes to one torque: its stages where it has some, else the usual ones. */
@@ -236,7 +237,7 @@ function printedPasses(torque: Torque): (Passes & { unread: boolean }) | null {
     const { quantity, most } = stage;
     const text = `${most ? 'max ' : ''}${printQuantity(quantity)}`;
     const name = i === last ? 'full' : 'part';
-    return [{ name, ...BARE, torque: { text, quantity, where: torque.where } }];
+    return [{ name, ...BARE, torque: { ...asPrinted(text), quantity, where: torque.where } }];
   });
   const why = 'the stages as they are printed';
   return { passes: apart([SNUG, ...passes]), why, unread: false };
@@ -280,7 +281,7 @@ function isWithin(list: readonly PassSpec[], whole: readonly PassSpec[]): boolea
 }
 
 /** A hole whose stages run otherwise than those of its piece: what is printed, with no figure to set, in the last pass. */
-function asPrinted(torque: Torque | null | undefined, passes: readonly PassSpec[]): PassSpec[] {
+function unreadPasses(torque: Torque | null | undefined, passes: readonly PassSpec[]): PassSpec[] {
   const last = {
     name: lastPass(passes),
     ...BARE,
@@ -302,7 +303,7 @@ function share(torque: Torque | null, percent: number): Torque | null {
   if (!torque || !of) return null;
   const part = (value: number) => Math.round(value * percent * 1e4) / 1e6;
   const quantity = { ...of, value: part(of.value), to: of.to === null ? null : part(of.to) };
-  return { text: `${percent} % of ${torque.text}`, quantity, where: torque.where };
+  return { ...asPrinted(`${percent} % of ${torque.text}`), quantity, where: torque.where };
 }
 
 /** A second `part` or `angle` is `part 2`, `angle 2`: marks go by the name. */

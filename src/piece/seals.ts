@@ -1,4 +1,5 @@
 /** Seals and gaskets that joint, loose parts or the name of a piece speak of: to be new, or a question. */
+import { textsIn } from '../model/said.ts';
 import type { PieceSpec } from '../model/types.ts';
 
 export interface SealNamed {
@@ -40,7 +41,7 @@ export function renewed(words: string): string[] {
 type Texts = Pick<PieceSpec, 'name' | 'joint' | 'loose'>;
 
 export function sealsNamed(spec: Texts): SealNamed[] {
-  const fresh = toBeNew(spec.joint);
+  const fresh = toBeNew(textsIn(spec.joint));
   const why = `to be new, says the joint of ${spec.name}`;
   return [...fresh.map((what) => ({ what, why, ask: false })), ...asked(spec, fresh)];
 }
@@ -48,8 +49,8 @@ export function sealsNamed(spec: Texts): SealNamed[] {
 function asked(spec: Texts, fresh: readonly string[]): SealNamed[] {
   const renews = fresh.join(' ').toLowerCase();
   const clauses = [
-    ...spec.joint.map((text) => ['joint', text] as const),
-    ...spec.loose.map((text) => ['loose parts', text] as const),
+    ...textsIn(spec.joint).map((text) => ['joint', text] as const),
+    ...textsIn(spec.loose).map((text) => ['loose parts', text] as const),
   ].flatMap(([where, text]) => text.split(/[;,]/).map((clause) => [where, clause] as const));
   const own = NAMED.exec(spec.name);
   const isSeal = own !== null && own.index + own[0].length === spec.name.length;

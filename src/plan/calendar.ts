@@ -4,10 +4,9 @@ import { type Hours, workedUntil } from '../model/hours.ts';
 import { printInstant } from '../model/time.ts';
 import { byHand, type Handled } from './hands.ts';
 import type { Holds } from './holds.ts';
-import { more } from './order/more.ts';
 import type { Standing } from './order/standing.ts';
 import { heldByCure, willCure } from './seal/cure.ts';
-import { readDuration } from './time/duration.ts';
+import { readDuration, secondsSaid } from './time/duration.ts';
 
 export interface Calendar {
   /** Open steps without slack, each behind what it waits for. */
@@ -108,8 +107,8 @@ function timeOf(
   const spec = (isPiece ? job.pieces.get(step.key) : job.tasks.get(step.key))?.spec;
   const said =
     step.kind === 'wait'
-      ? readDuration(job.tasks.get(step.key)?.spec.say ?? '')?.seconds
-      : spec && more(spec).takes;
+      ? readDuration(job.tasks.get(step.key)?.spec.say.text ?? '')?.seconds
+      : spec && secondsSaid(spec.takes);
   if (step.kind === 'wait' && said === undefined) return null;
   const known = parts.length > 0 || said != null;
   return { key: step.step, duration: said ?? 0, release, hands: step.kind !== 'wait', known };

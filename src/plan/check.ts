@@ -9,7 +9,7 @@ import { list } from '../model/words.ts';
 import { holeNames } from '../piece/order.ts';
 import { caresOf } from './care/care.ts';
 import { circlesOf } from './order/relations.ts';
-import { readJoint } from './seal/joint.ts';
+import { jointOf } from './seal/joint.ts';
 import { notCounted } from './time/due.ts';
 import { checkTrace } from './trace/check-trace.ts';
 
@@ -38,7 +38,7 @@ function checkCircles({ read: { upper }, root }: ReadTree, report: Report): void
 /** Days and distances that nothing counts. */
 function checkWhens({ read: { upper }, root }: ReadTree, report: Report): void {
   for (const { key, when } of upper.tasks.values()) {
-    const value = notCounted(when);
+    const value = notCounted(when?.text ?? null);
     if (value === null) continue;
     const at = root ? spotAt(root, ['tasks', key, 'when']).spot.at : 0;
     report('odd-when', at, { value, like: 'next day, after 50 km, in 6 months' });
@@ -48,7 +48,7 @@ function checkWhens({ read: { upper }, root }: ReadTree, report: Report): void {
 /** A joint that cures, of which no time was read. */
 function checkCures({ read: { upper }, root }: ReadTree, report: Report): void {
   for (const { key, joint } of upper.pieces.values()) {
-    const value = readJoint(joint).untimed;
+    const value = jointOf({ joint }).untimed;
     if (value === null) continue;
     const at = root ? spotAt(root, ['pieces', key, 'joint']).spot.at : 0;
     report('unread-takes', at, { value, like: 'cures 24 h' });

@@ -3,17 +3,18 @@
  * that nothing hangs on. How long a thing takes is the file's word (`takes:`), or a rule of thumb for bolts; of
  * everything else nobody knows, and it is offered apart.
  */
+
 import type { Job, PieceNow, PieceSpec, TaskSpec } from '../model/types.ts';
 import { caresOf } from './care/care.ts';
 import { cautionsForTask } from './care/cautions.ts';
 import { letOut } from './care/fluids.ts';
 import { type Holds, holdsOf } from './holds.ts';
-import { more } from './order/more.ts';
 import { hurtHoles } from './order/needed.ts';
 import type { PlanStep } from './order/relations.ts';
 import { sayStep } from './order/say.ts';
 import { type Standing, standingOf } from './order/standing.ts';
 import { heldByCure, untimedCure, willCure } from './seal/cure.ts';
+import { secondsSaid } from './time/duration.ts';
 
 export interface Doable {
   step: string;
@@ -92,13 +93,13 @@ function isQuiet(standing: Standing, step: PlanStep): boolean {
   const spec = job.pieces.get(step.key)?.spec;
   if (spec === undefined || caresOf(spec).care.length > 0) return false;
   // With a spring behind it, it must not be left half done.
-  if (spec.loose.some((said) => /\bsprings?\b/i.test(said))) return false;
+  if (spec.loose.some((said) => /\bsprings?\b/i.test(said.text))) return false;
   return step.kind === 'on' || !opensLiquid(spec) || !isToDrain(standing);
 }
 
 function isDangerous(task: TaskSpec | undefined): boolean {
   if (task === undefined) return false;
-  const cared = caresOf({ key: '', name: task.say, care: null }).care.length > 0;
+  const cared = caresOf({ key: '', name: task.say.text, care: null }).care.length > 0;
   return cared || cautionsForTask(task).some((c) => c.key === 'raised');
 }
 
@@ -109,7 +110,7 @@ function opensLiquid(spec: PieceSpec): boolean {
 function isToDrain({ job, relations, finished }: Standing): boolean {
   return [...job.tasks.values()].some(
     ({ spec }) =>
-      letOut(spec.say) !== null && finished.done[relations.at.get(spec.key) ?? -1] !== true,
+      letOut(spec.say.text) !== null && finished.done[relations.at.get(spec.key) ?? -1] !== true,
   );
 }
 
@@ -124,7 +125,7 @@ const JOINT = 10;
 function minutesOf({ job }: Standing, step: PlanStep): number | null {
   const isPiece = step.kind === 'off' || step.kind === 'on';
   const now = isPiece ? job.pieces.get(step.key) : job.tasks.get(step.key);
-  const said = now ? more(now.spec).takes : null;
+  const said = now ? secondsSaid(now.spec.takes) : null;
   if (said !== null) return Math.ceil(said / 60);
   const piece = isPiece ? job.pieces.get(step.key) : undefined;
   if (!piece || piece.holes.some((h) => h.conflict !== null)) return null;

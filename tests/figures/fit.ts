@@ -2,6 +2,7 @@
 import { fit } from '../../src/bolt/fit/fit.ts';
 import type { Place } from '../../src/bolt/fit/reach.ts';
 import { readKind } from '../../src/bolt/read/kind.ts';
+import { holeOf } from '../bolt/holes.ts';
 import { type Figures, median, ms, time } from './measure.ts';
 
 const HOLES = 200;
@@ -23,14 +24,13 @@ const places: Place[] = Array.from({ length: HOLES }, (_, i) => {
   const known = i % 3 === 0;
   return {
     takes: { kind, with: i % 7 === 0 ? ['washer-1.6mm'] : [] },
-    hole: {
-      name: `${i + 1}`,
-      ...{ note: null, proud: null, at: null, torque: null, wet: i % 11 === 0, group: null },
+    hole: holeOf(`${i + 1}`, {
+      wet: i % 11 === 0,
       thick: known ? 8 + (i % 5) : null,
       thread: known ? { from: 0, to: 18 } : null,
       turns: i % 3 === 1 ? 12 : null,
       into: i % 2 === 0 ? 'cast aluminium' : null,
-    },
+    }),
     piece: null,
   };
 });

@@ -1,9 +1,9 @@
 /** Leftovers of a piece with 60 holes and 6 kinds, every hole probed, against one frame of a screen. */
 import { type Fit, fit } from '../../src/bolt/fit/fit.ts';
 import { readKind } from '../../src/bolt/read/kind.ts';
-import type { HoleSpec } from '../../src/model/types.ts';
 import { mixup } from '../../src/piece/mixup/mixup.ts';
 import type { TrayHole } from '../../src/piece/mixup/types.ts';
+import { type Given, holeOf } from '../bolt/holes.ts';
 import { type Figures, median, ms, type Row, time } from './measure.ts';
 
 const RUNS = 51;
@@ -15,10 +15,7 @@ const KINDS = new Map(
   LETTERS.map((letter, i) => [letter, readKind(letter, `M6x${20 + 5 * i} flange, 8 mm`)]),
 );
 
-const SPEC: Omit<HoleSpec, 'name'> = {
-  ...{ note: null, thick: 12, thread: { from: 0, to: 25 }, turns: null, proud: null, at: null },
-  ...{ torque: null, into: 'cast aluminium', wet: false, group: null },
-};
+const HOLE: Given = { thick: 12, thread: { from: 0, to: 25 }, into: 'cast aluminium' };
 
 /** A capital is a full hole, a small letter an empty one; what lies in the tray. */
 function ask(row: string, tray: string) {
@@ -31,7 +28,7 @@ function ask(row: string, tray: string) {
   const fitOf = (letter: string, name: string): Fit | null => {
     const [kind, own] = [KINDS.get(letter), takes.get(name)];
     if (!kind || !own) return null;
-    const place = { takes: { kind: own, with: [] }, hole: { name, ...SPEC }, piece: null };
+    const place = { takes: { kind: own, with: [] }, hole: holeOf(name, HOLE), piece: null };
     return fit(kind, null, place);
   };
   return () => mixup({ holes, left, kinds: KINDS, fitOf });

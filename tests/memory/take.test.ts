@@ -11,6 +11,7 @@ import { learntFrom } from '../../src/memory/learnt.ts';
 import { takeOver } from '../../src/memory/take.ts';
 import { templateOf } from '../../src/memory/template.ts';
 import { PIECE_KEYS } from '../../src/model/keys/keys.ts';
+import { asPrinted } from '../../src/model/said.ts';
 import type { Job, Wish } from '../../src/model/types.ts';
 import { runs } from '../runs.ts';
 import { anyJob } from './jobs.ts';
@@ -160,7 +161,7 @@ describe('taking over', () => {
       expect(pairs).toHaveLength(3);
       const wish: Wish = { do: 'take', piece: 'cover', from: 'old.yaml', pairs };
       const next = marked(mine, wish, 'taken001');
-      expect(jobOf(next).upper.pieces.get('cover')?.joint).toEqual(['dry']);
+      expect(jobOf(next).upper.pieces.get('cover')?.joint).toEqual([asPrinted('dry')]);
       const back = marked(next, { do: 'undo' }, 'undo0001');
       expect(back.split('diary:')[0]).toBe(mine.split('diary:')[0]);
     }

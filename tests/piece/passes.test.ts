@@ -26,7 +26,7 @@ const read = (...texts: string[]): PassSpec[] =>
     if (pass === null) throw new Error(text);
     return pass;
   });
-const BARE = { torque: null, angle: null, after: null };
+const BARE = { torque: null, angle: null, after: null, printed: null };
 const figure = (p: PassSpec | undefined) => p?.torque?.quantity ?? null;
 
 describe('a pass as written', () => {

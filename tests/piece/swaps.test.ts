@@ -1,17 +1,15 @@
 import fc from 'fast-check';
 import { describe, expect, test } from 'vitest';
 import { fit } from '../../src/bolt/fit/fit.ts';
-import type { HoleSpec, Kind } from '../../src/model/types.ts';
+import type { Kind } from '../../src/model/types.ts';
 import { type SwapHole, sayWorst, swaps } from '../../src/piece/swaps.ts';
+import { type Given, holeOf } from '../bolt/holes.ts';
 import { kindsOf } from './mixup/make.ts';
 
-const spec = (name: string, more: Partial<HoleSpec>): HoleSpec => ({
-  ...{ name, note: null, thick: null, thread: null, turns: null, proud: null, at: null },
-  ...{ torque: null, into: 'cast aluminium', wet: false, group: null, ...more },
-});
+const spec = (name: string, more: Given) => holeOf(name, { into: 'cast aluminium', ...more });
 
 interface Hole extends SwapHole {
-  more?: Partial<HoleSpec>;
+  more?: Given;
 }
 
 function ask(texts: Record<string, string> | Map<string, Kind>, holes: Hole[]) {

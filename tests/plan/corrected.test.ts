@@ -160,7 +160,8 @@ function answers(job: Job): unknown {
     where: [...job.pieces.values()].map((p) => [p.where, p.holes]),
     start: gate(job, 'start', null, NOW).items,
   };
-  return JSON.parse(JSON.stringify(all).replaceAll(/ \(not [^()]*, as printed\)/g, ''));
+  const bare = JSON.stringify(all, (key, value) => (key === 'printed' ? null : value));
+  return JSON.parse(bare.replaceAll(/ \(not [^()]*, as printed\)/g, ''));
 }
 
 /** Nothing done, all away, all back by fingers and once round. */

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { asPrinted } from '../../src/model/said.ts';
 import { withinMinutes } from '../../src/plan/twenty.ts';
 import { boltsOff, done, jobOf, NOW, off, type Said } from './make.ts';
 
@@ -56,10 +57,10 @@ pieces: {lever: {bolts: S}, hose: {}, cover: {under: [lever, hose], bolts: ${row
       'pieces: {part: {}, stopper: {care: brake}}\ntasks: {clean: {do: Clean}, look: {do: Look}}',
     );
     // How long it takes does not make it safe to leave half done.
-    Object.assign(job.pieces.get('stopper')?.spec ?? {}, { takes: '1 min' });
-    Object.assign(job.pieces.get('part')?.spec ?? {}, { takes: '15 min' });
-    Object.assign(job.tasks.get('clean')?.spec ?? {}, { takes: '1 h' });
-    Object.assign(job.tasks.get('look')?.spec ?? {}, { takes: '5 min' });
+    Object.assign(job.pieces.get('stopper')?.spec ?? {}, { takes: asPrinted('1 min') });
+    Object.assign(job.pieces.get('part')?.spec ?? {}, { takes: asPrinted('15 min') });
+    Object.assign(job.tasks.get('clean')?.spec ?? {}, { takes: asPrinted('1 h') });
+    Object.assign(job.tasks.get('look')?.spec ?? {}, { takes: asPrinted('5 min') });
     expect(withinMinutes(job, 20, NOW).can.map((c) => [c.step, c.minutes])).toEqual([
       ['part off', 15],
       ['look', 5],

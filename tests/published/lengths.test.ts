@@ -5,7 +5,7 @@ import { bands, lengthTolerance } from '../../src/bolt/fit/tolerance.ts';
 import { gasketOf, lengthsFor } from '../../src/bolt/length/lengths.ts';
 import { standardLengths } from '../../src/bolt/length/standard-lengths.ts';
 import { readKind } from '../../src/bolt/read/kind.ts';
-import type { HoleSpec } from '../../src/model/types.ts';
+import { type Given, placeOf } from '../bolt/holes.ts';
 
 /**
  * ISO 4017, product grade A: nominal, least, greatest. FreeCAD FastenersWB, FsData/iso4017length.csv; one source. Its 140
@@ -75,24 +75,8 @@ describe('ISO 4759-1, grade A: js15', () => {
   });
 });
 
-const HOLE: HoleSpec = {
-  name: '1',
-  note: null,
-  thick: null,
-  thread: null,
-  turns: null,
-  proud: null,
-  at: null,
-  torque: null,
-  into: null,
-  wet: false,
-  group: null,
-};
-const place = (kind: string, hole: Partial<HoleSpec>, under: string[] = []) => ({
-  takes: { kind: readKind('S', kind), with: under },
-  hole: { ...HOLE, ...hole },
-  piece: null,
-});
+const place = (kind: string, hole: Given, under: string[] = []) =>
+  placeOf(readKind('S', kind), hole, under);
 
 /** Least engagement by the rule of the trade, in diameters. */
 const RULE = { 'cast aluminium': 1.5, steel: 0.8, iron: 1, magnesium: 2 } as const;

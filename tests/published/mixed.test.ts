@@ -7,10 +7,10 @@ import { describe, expect, test } from 'vitest';
 import { readKind } from '../../src/bolt/read/kind.ts';
 import { printQuantity } from '../../src/bolt/read/units.ts';
 import { readTorque } from '../../src/bolt/torque/stages.ts';
-import type { HoleSpec, PieceSpec } from '../../src/model/types.ts';
+import type { HoleSpec } from '../../src/model/types.ts';
 import { rounds } from '../../src/piece/sequence/rounds.ts';
 import { sequence } from '../../src/piece/sequence/sequence.ts';
-import { hole, piece, upTo } from '../piece/pieces.ts';
+import { hole, type OfPiece, piece, upTo } from '../piece/pieces.ts';
 
 interface Lot {
   /** First and last number of the bolts, as printed. */
@@ -28,7 +28,7 @@ interface Row {
   lots: Lot[];
   /** What is printed, step by step: `1-10 30 N·m`. */
   printed: string[];
-  given?: Partial<PieceSpec>;
+  given?: OfPiece;
 }
 
 const V8_42 = 'fastener tightening pages of a published repair manual, V8 4.2 l, 2009';

@@ -37,7 +37,7 @@ export function isOpen(place: Place, into: string | null): boolean {
 export function gather(kind: Kind, under: readonly string[] | null, place: Place): FitKnown {
   const taken = place.takes;
   const stack = under ?? taken?.with ?? [];
-  const into = place.hole?.into ?? place.piece?.into ?? null;
+  const into = (place.hole?.into ?? place.piece?.into)?.text ?? null;
   const reach = reachOf(kind, stack, place);
   const { x, xMost, depth, clear, farther } = reach;
   const material = materialOf(into);

@@ -96,7 +96,7 @@ export function repair({ place, edge = null }: RepairInput): RepairStep[] {
   const kind = place.takes?.kind ?? null;
   const t = threadOf(kind?.thread ?? null);
   if (!kind || !t) return [];
-  const material = materialOf(place.hole?.into ?? place.piece?.into ?? null);
+  const material = materialOf((place.hole?.into ?? place.piece?.into)?.text ?? null);
   const soft = material !== null && !['iron', 'steel'].includes(material.name);
   const chips = soft
     ? step(

@@ -184,7 +184,7 @@ export function lengthsFor({ place, joint, torque }: LengthsInput): Lengths | nu
   const kind = place.takes?.kind ?? null;
   const t = threadOf(kind?.thread ?? null);
   if (!kind || !t) return null;
-  const into = place.hole?.into ?? place.piece?.into ?? null;
+  const into = (place.hole?.into ?? place.piece?.into)?.text ?? null;
   const thread = place.hole?.thread ?? place.piece?.thread ?? null;
   const open = isOpen(place, into);
   const found = offsetOf(place, joint);

@@ -2,6 +2,7 @@
  * A torque as a manual prints it, read to its last character: `20, then 40 N·m, then 90° and 90°`. What is read becomes
  * stages, one after the other; what is not stands in `rest` with its place, and never counts as read.
  */
+import { asPrinted } from '../../model/said.ts';
 import type { Quantity, Torque } from '../../model/types.ts';
 import { convert } from '../read/units.ts';
 import { type SaidAt, threadOfOne, whoseTorque } from './one-or-other.ts';
@@ -391,5 +392,6 @@ export function hardestOf({ stages }: Pick<Stages, 'stages'>): Quantity | null {
 export function readTorque(text: string): Torque {
   const read = readStages(text);
   // A text that only says where to look is no place beside a figure.
-  return { text, quantity: fullOf(read), where: read.stages.length === 0 ? null : read.where };
+  const where = read.stages.length === 0 ? null : read.where;
+  return { ...asPrinted(text), quantity: fullOf(read), where };
 }

@@ -97,8 +97,8 @@ function heldSaid(job: Job, step: string, told: NextTold): string {
 }
 
 function testSaid(job: Job, test: TestItem): string {
-  const { step, limit, when } = taskSaid(job, { ...test, key: test.test });
+  const { say, limit, when } = taskSaid(job, { ...test, key: test.test });
   const within = limit === null ? [] : [': ', limit];
   const then = when === null ? [] : [', ', when];
-  return inWords([`${test.test}: `, step, ...within, ...then, ` (${test.state})`]);
+  return inWords([`${test.test}: `, say, ...within, ...then, ` (${test.state})`]);
 }

@@ -1,6 +1,6 @@
 /** A task is done, with what was and what is set; a test that follows from the work is written into the file with it. */
 
-import { textInWords } from '../../job/truth/corrections.ts';
+import { inWords } from '../../job/truth/said.ts';
 import type { NewTask } from '../../model/types.ts';
 import { NO_READING } from '../../model/verbs/verbs.ts';
 import { holdsTest } from '../../plan/gates/holds-test.ts';
@@ -47,7 +47,7 @@ export async function run(call: Call) {
   }
   return mark(call, wish, ({ job }) => {
     const now = job.tasks.get(task);
-    const said = textInWords(job, { task }, 'step') ?? now?.spec.say ?? '';
+    const said = now ? inWords([now.spec.say]) : '';
     const bare = now?.judged === NO_READING ? ', without a reading' : '';
     return `${said}: ${now?.result ?? now?.done}${bare}.`;
   });

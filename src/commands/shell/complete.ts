@@ -47,7 +47,7 @@ const holes = ({ job, words }: At) =>
     say: h.belongs?.kind ?? '',
   }));
 const tasks = ({ job }: At) =>
-  [...(job?.tasks.values() ?? [])].map((t) => ({ word: t.spec.key, say: t.spec.say }));
+  [...(job?.tasks.values() ?? [])].map((t) => ({ word: t.spec.key, say: t.spec.say.text }));
 const traced = ({ job }: At) => [
   ...[...(job?.upper.checks.values() ?? [])].map((c) => ({ word: c.key, say: c.check })),
   ...[...(job?.upper.suspects.values() ?? [])].map((s) => ({ word: s.key, say: s.what })),

@@ -7,6 +7,7 @@ import { drySaid, type Smear, smearIn } from '../../bolt/torque/smeared.ts';
 import { likelyMark, maybeHollow, notSteel } from '../../bolt/torque/solid.ts';
 import { hardestOf, readStages } from '../../bolt/torque/stages.ts';
 import { remembering } from '../../model/remembering.ts';
+import { textsIn } from '../../model/said.ts';
 import type { HoleNow, Kind, PieceNow, Quantity, Torque } from '../../model/types.ts';
 import { placeOf } from './place.ts';
 
@@ -27,7 +28,12 @@ export function kindOf(hole: HoleNow, kinds: Kinds): Kind | null {
 
 /** What is on the threads: as the torque is printed for, else as joint and notes say. */
 export function onThread({ spec }: PieceNow, hole: string, kind: Kind | null): Smear | null {
-  const notes = [spec.holes.get(hole)?.note, kind?.note, ...spec.joint, spec.note];
+  const notes = [
+    spec.holes.get(hole)?.note?.text,
+    kind?.note,
+    ...textsIn(spec.joint),
+    spec.note?.text,
+  ];
   return notes.map((text) => smearIn(text ?? '')).find((smear) => smear !== null) ?? null;
 }
 
@@ -42,7 +48,7 @@ function unlikeAt(piece: PieceNow, hole: HoleNow, kind: Kind) {
   const { spec } = piece;
   const own = [kind.text, kind.head, kind.note];
   const stages = stagesOf(torqueOf(piece, hole.name)?.text ?? '').stages;
-  const hollow = maybeHollow([...own, spec.holes.get(hole.name)?.note ?? null], spec.name);
+  const hollow = maybeHollow([...own, spec.holes.get(hole.name)?.note?.text ?? null], spec.name);
   return {
     unlike: hollow ? 'hollow' : notSteel(own) ? 'not steel' : null,
     likely: likelyMark(kind.class, own),
@@ -82,7 +88,7 @@ export function heldTorque(
     class: kind.class,
     bite: known.engagement,
     biteMost: known.most ?? kind.length,
-    into: place.hole?.into ?? piece.spec.into,
+    into: (place.hole?.into ?? piece.spec.into)?.text ?? null,
     on: wetOrDry(piece, hole.name, kind, printed),
     ...unlike,
   });

@@ -1,6 +1,7 @@
 /** Which lengths may go into a hole of a piece, by all that the job knows of it. */
 import { type Lengths, lengthsFor } from '../../bolt/length/lengths.ts';
 import { hardestOf, readStages } from '../../bolt/torque/stages.ts';
+import { textsIn } from '../../model/said.ts';
 import type { HoleNow, Kind, PieceNow } from '../../model/types.ts';
 import { torqueOf } from './against.ts';
 import { placeOf } from './place.ts';
@@ -13,7 +14,7 @@ export function lengthsOf(
 ): Lengths | null {
   return lengthsFor({
     place: placeOf(piece, hole, kinds),
-    joint: piece.spec.joint,
+    joint: textsIn(piece.spec.joint),
     torque: hardestOf(readStages(torqueOf(piece, hole.name)?.text ?? '')),
   });
 }

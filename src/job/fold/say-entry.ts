@@ -134,7 +134,7 @@ function findChains(entries: readonly Entry[]): ReadonlyMap<string, Chain> {
 
 /** The words of a task or of a thing to buy; its name where the file has it no more. */
 function aboutSaid({ task, buy }: Entry, job: Job): string {
-  if (task !== undefined) return job.tasks.get(task)?.spec.say ?? task;
+  if (task !== undefined) return job.tasks.get(task)?.spec.say.text ?? task;
   return job.upper.buys.get(buy ?? '')?.what ?? buy ?? '';
 }
 

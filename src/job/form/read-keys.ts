@@ -13,6 +13,7 @@ import {
   TASK_VERBS,
 } from '../../model/keys/keys.ts';
 import type { ValueName } from '../../model/keys/values.ts';
+import { asPrinted } from '../../model/said.ts';
 import type {
   AsWritten,
   BuySpec,
@@ -21,8 +22,10 @@ import type {
   HoleSpec,
   Kind,
   PieceSpec,
+  SaidValues,
   SuspectSpec,
   TaskSpec,
+  TextSaid,
   Values,
 } from '../../model/types.ts';
 import { isHoleName } from '../../piece/names.ts';
@@ -77,6 +80,19 @@ const READ: Read = {
   checks: (here) => mapOf(here.spot, isName, (pair) => readCheck(here, pair)),
 };
 
+/** Texts that a manual can have wrong: what the file says is what is printed. */
+const READ_SAID: { readonly [V in keyof SaidValues]: (here: Here) => SaidValues[V] } = {
+  text: (here) => {
+    const text = READ_PLAIN.text(here);
+    return text === null || text === '' ? null : asPrinted(text);
+  },
+  texts: (here) => READ_PLAIN.texts(here).map(asPrinted),
+};
+
+function isSaid(value: ValueName): value is keyof SaidValues {
+  return value in READ_SAID;
+}
+
 /** Reads a mapping by a table of keys: one field for each key, empty where the mapping has not got it. */
 export function readKeys<T extends Keys>(
   reading: FileReading,
@@ -89,7 +105,8 @@ export function readKeys<T extends Keys>(
   for (const [key, row] of keyRows(keys)) {
     const placed: Placed<string>[] = [];
     places.push([key, placed]);
-    const read = READ[row.value];
+    const read =
+      row.corrected === true && isSaid(row.value) ? READ_SAID[row.value] : READ[row.value];
     if (read === null) continue;
     const { source, report, pieces } = reading;
     const here = { source, report, pieces, of, placed, spot: valueAt(spot, key) };
@@ -106,10 +123,10 @@ const MEASURES: readonly ValueName[] = ['length', 'depth', 'number'];
 
 /** Lengths, depths and numbers as the file writes them, for those that are there. */
 function asWritten(keys: Keys, spot: Spot): { asWritten?: AsWritten } {
-  const said: Record<string, string> = {};
+  const said: Record<string, TextSaid> = {};
   for (const [key, { value }] of keyRows(keys)) {
     const text = MEASURES.includes(value) ? textAt(spot, key) : null;
-    if (text !== null && text !== '') said[key] = text;
+    if (text !== null && text !== '') said[key] = asPrinted(text);
   }
   return Object.keys(said).length === 0 ? {} : { asWritten: said };
 }
@@ -129,7 +146,7 @@ function readHole(reading: FileReading, { key, value }: PairSpot): HoleSpec {
 /** A task without a verb is a fault, and is shown by its name. */
 function readTask(reading: FileReading, { key, value }: PairSpot): TaskSpec {
   const verb = TASK_VERBS.find((v) => textSpotAt(value, v)) ?? 'do';
-  const say = textAt(value, verb) ?? nameOfKey(key);
+  const say = asPrinted(textAt(value, verb) ?? nameOfKey(key));
   const weigh = verb === 'decide' ? readWeigh(value) : null;
   const { fields } = readKeys(reading, TASK_KEYS, key, value);
   return { key, verb, say, ...fields, ...(weigh ? { weigh } : {}) };

@@ -3,7 +3,7 @@ import { readDepth, readLength } from '../../bolt/read/length.ts';
 import { readNumber } from '../../bolt/read/numbers.ts';
 import { readTorque } from '../../bolt/torque/stages.ts';
 import type { ValueName } from '../../model/keys/values.ts';
-import { oneLine } from '../../model/safe.ts';
+import { asPrinted } from '../../model/said.ts';
 import { type BeforeStep, CARE_WORDS, type PassSpec, type Values } from '../../model/types.ts';
 import { readPass } from '../../piece/passes.ts';
 import type { Spot } from '../yaml/spot.ts';
@@ -95,9 +95,12 @@ function readHoles(here: Here): string[] | null {
 /** A plain text, or several, stands for both ways. */
 function readWays(spot: Spot | null): BeforeStep {
   if (spot?.is === 'map') {
-    return { removal: textsAt(spot, 'removal'), fitting: textsAt(spot, 'fitting') };
+    return {
+      removal: textsAt(spot, 'removal').map(asPrinted),
+      fitting: textsAt(spot, 'fitting').map(asPrinted),
+    };
   }
-  const both = textSpotsOf(spot).map((t) => oneLine(t.text));
+  const both = textsOf(spot).map(asPrinted);
   return { removal: both, fitting: both };
 }
 

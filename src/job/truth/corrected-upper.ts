@@ -5,6 +5,7 @@
 
 import { HOLE_KEYS } from '../../model/keys/keys.ts';
 import { ELSE_OF_PIECE, isSeveral, isWritable } from '../../model/keys/known-keys.ts';
+import { asPrinted } from '../../model/said.ts';
 import { bareFields } from '../../model/types/fields.ts';
 import type {
   Correctable,
@@ -15,6 +16,7 @@ import type {
   PieceSpec,
   Subject,
   TaskSpec,
+  TextSaid,
   Upper,
 } from '../../model/types.ts';
 import { holeNames } from '../../piece/order.ts';
@@ -28,7 +30,7 @@ import {
   truthFault,
 } from './figures.ts';
 
-/** What was corrected, by the place of its text: the piece's third route, the torque of hole 4. */
+/** What was corrected, by the place of its text (`placeOf`): the piece's third route, the torque of hole 4. */
 type Held = Map<string, Correction & { borrowed: boolean }>;
 
 /** One place: what stands there, and the same thing with another text. */
@@ -38,7 +40,7 @@ export interface Slots<T> {
   of: Subject;
   lenses: readonly Lens<T>[];
   /** What counts where a hole itself says nothing: the text of its piece. */
-  ofPiece?: (what: Correctable) => string | null;
+  ofPiece?: (what: Correctable) => TextSaid | null;
 }
 
 /**
@@ -48,16 +50,14 @@ export interface Slots<T> {
 export function correctedUpper(
   upper: Upper,
   living: readonly Entry[],
-): Pick<Job, 'upper' | 'corrections' | 'correctedAt'> {
+): Pick<Job, 'upper' | 'corrections'> {
   const { now, held } = through(upper, living);
   const said = new Map<string, Correction>();
-  const correctedAt = new Map<string, Correction>();
-  for (const [place, { borrowed: _, ...c }] of held) {
+  for (const { borrowed: _, ...c } of held.values()) {
     const { piece, hole, task, what, printed, says } = c;
     said.set(JSON.stringify([piece, hole, task, what, printed, says]), c);
-    correctedAt.set(place, c);
   }
-  return { upper: now, corrections: [...said.values()], correctedAt };
+  return { upper: now, corrections: [...said.values()] };
 }
 
 function through(upper: Upper, living: readonly Entry[]) {
@@ -188,31 +188,33 @@ function replaced<T>(slots: Slots<T>, entry: Entry, held: Held): T {
     const inherited = own.length === 0 ? (slots.ofPiece?.(what) ?? null) : null;
     const texts = inherited === null ? own : [inherited];
     const next = texts.flatMap((text, i) => {
-      if (!sameText(what, text, entry.was ?? '')) return [text];
-      const id = placeOfText(slots.of, what, lens.way, i);
+      if (!sameText(what, text.text, entry.was ?? '')) return [text];
+      const id = placeOf(slots.of, what, lens.way, i);
       const before = held.get(id);
-      const ofPiece = inherited === null ? undefined : held.get(placeOfPiece(slots.of, what));
-      const printed = before?.printed ?? ofPiece?.printed ?? text;
+      const printed = text.printed ?? text.text;
       if (spelled(what, printed) === says) {
         held.delete(id);
         // Back to what its piece says: then it says nothing of its own, as before.
-        return before?.borrowed && slots.ofPiece?.(what) === printed ? [] : [printed];
+        return before?.borrowed && slots.ofPiece?.(what)?.text === printed
+          ? []
+          : [asPrinted(printed)];
       }
       const borrowed = before?.borrowed ?? inherited !== null;
       held.set(id, { ...slots.of, what, printed, says, id: entry.id, at: entry.at, borrowed });
-      return [says];
+      return [{ text: says, printed }];
     });
-    if (next.join('\n') !== texts.join('\n')) spec = lens.set(spec, next);
+    if (!isSame(next, texts)) spec = lens.set(spec, next);
   }
   return spec;
 }
 
-/** Where a text stands: whose it is, its key, its way, and the how-manieth it is there, from 0. */
-export function placeOfText(of: Subject, what: Correctable, way = '', index = 0): string {
-  return [of.task ?? '', of.piece ?? '', of.hole ?? '', what, way, index].join('\n');
+function isSame(some: readonly TextSaid[], others: readonly TextSaid[]): boolean {
+  const alike = ({ text, printed }: TextSaid, i: number) =>
+    text === others[i]?.text && printed === others[i].printed;
+  return some.length === others.length && some.every(alike);
 }
 
-/** Where the text of its piece stands that counts for a hole which says nothing itself. */
-export function placeOfPiece({ piece }: Subject, what: Correctable): string {
-  return placeOfText(piece === undefined ? {} : { piece }, what);
+/** Where a text stands: whose it is, its key, its way, and the how-manieth it is there, from 0. */
+function placeOf(of: Subject, what: Correctable, way = '', index = 0): string {
+  return [of.task ?? '', of.piece ?? '', of.hole ?? '', what, way, index].join('\n');
 }

@@ -7,6 +7,7 @@ import { HOLE_KEYS, PIECE_KEYS, TASK_KEYS } from '../../model/keys/keys.ts';
 import { type MeasureKey, valueNameOf } from '../../model/keys/known-keys.ts';
 import type { CorrectedValue } from '../../model/keys/values.ts';
 import { oneLine } from '../../model/safe.ts';
+import { asPrinted } from '../../model/said.ts';
 import type {
   AsWritten,
   BeforeStep,
@@ -15,6 +16,7 @@ import type {
   PassSpec,
   PieceSpec,
   TaskSpec,
+  TextSaid,
   ThreadDepth,
   Torque,
 } from '../../model/types.ts';
@@ -25,8 +27,8 @@ import { readPass } from '../../piece/passes.ts';
 export interface Lens<T> {
   what: Correctable;
   way?: keyof BeforeStep;
-  get(spec: T): string[];
-  set(spec: T, texts: string[]): T;
+  get(spec: T): TextSaid[];
+  set(spec: T, texts: TextSaid[]): T;
 }
 
 /** How texts of a kind of value are taken out and put in, compared, and when they can be read. */
@@ -43,6 +45,14 @@ interface Texts {
 /** A thing as its fields; which of them is a text, a list or a figure is what the table of keys says. */
 type Fields = Record<string, unknown> & { asWritten?: AsWritten };
 
+/** The thing with the text of a figure or a list kept beside it, or without one. */
+function withWritten(spec: Fields, key: keyof AsWritten, said: TextSaid | undefined): Fields {
+  const { asWritten, ...bare } = spec;
+  const { [key]: _, ...rest } = asWritten ?? {};
+  const all = said === undefined ? rest : { ...rest, [key]: said };
+  return Object.keys(all).length === 0 ? bare : { ...bare, asWritten: all };
+}
+
 /** A figure that the reader made of its text; the text is kept beside it. */
 function measure<V>(
   read: (text: string) => V | null,
@@ -55,14 +65,13 @@ function measure<V>(
         what,
         get: (spec) => {
           const value = spec[field] as V | null;
-          const said =
-            spec.asWritten?.[field as MeasureKey] ?? (value === null ? '' : print(value));
-          return said === '' ? [] : [said];
+          const said = spec.asWritten?.[field as MeasureKey];
+          if (said) return [said];
+          return value === null ? [] : [asPrinted(print(value))];
         },
-        set: (spec, [text]) => {
-          const { [field as MeasureKey]: _, ...rest } = spec.asWritten ?? {};
-          if (text === undefined) return { ...spec, [field]: null, asWritten: rest };
-          return { ...spec, [field]: read(text), asWritten: { ...rest, [field]: text } };
+        set: (spec, [said]) => {
+          const value = said === undefined ? null : read(said.text);
+          return withWritten({ ...spec, [field]: value }, field as MeasureKey, said);
         },
       },
     ],
@@ -70,17 +79,16 @@ function measure<V>(
   };
 }
 
-/** One text, however it is read. */
-function single<V>(print: (value: V) => string, read: (text: string) => V): Texts['of'] {
+/** One text, and what else was read of it. */
+function single<V extends TextSaid>(read: (said: TextSaid) => V): Texts['of'] {
   return (what, field) => [
     {
       what,
       get: (spec) => {
-        const value = spec[field] as V | null;
-        const text = value === null ? '' : print(value);
-        return text === '' ? [] : [text];
+        const said = spec[field] as V | null;
+        return said === null || said.text === '' ? [] : [said];
       },
-      set: (spec, [text]) => ({ ...spec, [field]: text === undefined ? null : read(text) }),
+      set: (spec, [said]) => ({ ...spec, [field]: said === undefined ? null : read(said) }),
     },
   ];
 }
@@ -88,27 +96,45 @@ function single<V>(print: (value: V) => string, read: (text: string) => V): Text
 const mm = (value: number) => `${printNumber(value)} mm`;
 const depth = ({ from, to }: ThreadDepth) =>
   `${printNumber(from)}..${to === null ? '' : printNumber(to)}`;
-const asItIs = (text: string) => text;
+const asItIs = (said: TextSaid) => said;
 
 /** Each kind of value of which a manual can have a text wrong. */
 const TEXTS: { readonly [V in CorrectedValue]: Texts } = {
-  text: { of: single(asItIs, asItIs) },
-  verb: { of: (what) => single(asItIs, asItIs)(what, 'say') },
+  text: { of: single(asItIs) },
+  verb: { of: (what) => single(asItIs)(what, 'say') },
   texts: {
     of: (what, field) => [
       {
         what,
-        get: (spec) => spec[field] as string[],
+        get: (spec) => spec[field] as TextSaid[],
         set: (spec, texts) => ({ ...spec, [field]: texts }),
       },
     ],
   },
-  torque: { of: single(({ text }: Torque) => text, readTorque), same: sameTorque },
+  torque: {
+    of: single(({ text, printed }): Torque => ({ ...readTorque(text), printed })),
+    same: sameTorque,
+  },
   length: measure(readLength, mm, 'no length: 25, 25 mm or 1-1/2 in'),
   depth: measure(readDepth, depth, 'no depth of thread: 3..19, 19 or 1/4..3/4 in'),
   number: measure(readNumber, printNumber, 'no number of turns: 15 or 7.5'),
   order: {
-    of: single((holes: string[]) => holes.join(' '), holesIn),
+    of: (what, field) => [
+      {
+        what,
+        get: (spec) => {
+          const holes = spec[field] as string[] | null;
+          return holes === null || holes.length === 0
+            ? []
+            : [spec.asWritten?.sequence ?? asPrinted(holes.join(' '))];
+        },
+        set: (spec, [said]) => {
+          const next = { ...spec, [field]: said === undefined ? null : holesIn(said.text) };
+          // As printed it is what its holes say.
+          return withWritten(next, 'sequence', said?.printed ? said : undefined);
+        },
+      },
+    ],
     spelled: (text) => holesIn(text).join(' '),
     good: [isOrder, 'no order of holes, each once: 1 4 2 3'],
   },
@@ -128,8 +154,18 @@ const TEXTS: { readonly [V in CorrectedValue]: Texts } = {
     of: (what, field) => [
       {
         what,
-        get: (spec) => ((spec[field] as PassSpec[] | null) ?? []).map(printPass),
-        set: (spec, texts) => ({ ...spec, [field]: texts.flatMap((t) => readPass(t) ?? []) }),
+        get: (spec) =>
+          ((spec[field] as PassSpec[] | null) ?? []).map((pass) => ({
+            text: printPass(pass),
+            printed: pass.printed,
+          })),
+        set: (spec, texts) => ({
+          ...spec,
+          [field]: texts.flatMap(({ text, printed }) => {
+            const pass = readPass(text);
+            return pass ? [{ ...pass, printed }] : [];
+          }),
+        }),
       },
     ],
     spelled: (text) => {

@@ -3,15 +3,19 @@
  * strikes what is printed, a command says it in words; neither looks for it in the sentence.
  */
 
-/** What is true, and what is printed where that is something else. */
-export interface TextSaid {
-  text: string;
-  printed: string | null;
-  /** Where it stands in the file (`placeOfText`); left out for words that are not the file's. */
-  place?: string;
+import type { TextSaid } from '../../model/types.ts';
+
+/** A text in a sentence; a part of one of the file's, or one in other words, says of which. */
+export interface TextPart extends TextSaid {
+  of?: TextSaid;
 }
 
-export type Words = readonly (string | TextSaid)[];
+export type Words = readonly (string | TextPart)[];
+
+/** Other words for a text of the file, or a part of it. */
+export function inOtherWords(said: TextPart, text: string): TextPart {
+  return { text, printed: said.printed, of: said.of ?? said };
+}
 
 /** Its own full stop would stand before a bracket or a comma. */
 const bare = (text: string) => text.replace(/(?<!\.)\.$/, '');
@@ -54,10 +58,10 @@ export function listed(parts: Words): Words {
   });
 }
 
-/** The same sentence without what is printed at these places: it is shown beside it. */
-export function withoutPrinted(words: Words, places: ReadonlySet<string>): Words {
+/** The same sentence without how these texts are printed: that is shown beside it. */
+export function withoutPrinted(words: Words, texts: ReadonlySet<TextSaid>): Words {
   return words.map((part) => {
     if (typeof part === 'string' || part.printed === null) return part;
-    return places.has(part.place ?? '') ? bare(part.text) : part;
+    return texts.has(part.of ?? part) ? bare(part.text) : part;
   });
 }

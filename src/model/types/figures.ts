@@ -1,5 +1,11 @@
 /** What a job file says in one place: a figure as printed, a kind of bolts, what a hole takes, a pass. */
 
+/** A text of the file that a manual can have wrong: what counts here, and how it is printed where that is something else. */
+export interface TextSaid {
+  text: string;
+  printed: string | null;
+}
+
 /** A figure as printed: `10 N·m`, with its range if there is one. `unit` is spelled as the program prints it. */
 export interface Quantity {
   value: number;
@@ -9,9 +15,7 @@ export interface Quantity {
 }
 
 /** A torque as the manual prints it, and where: `10 N·m, manual 2-17`. */
-export interface Torque {
-  /** The whole text of the file. */
-  text: string;
+export interface Torque extends TextSaid {
   /** Null when the figure could not be read (`see manual`). */
   quantity: Quantity | null;
   /** Where it is printed, or null. */
@@ -55,8 +59,8 @@ export interface RowItem {
 
 /** Said before or beside a step. A plain text stands for both. */
 export interface BeforeStep {
-  removal: string[];
-  fitting: string[];
+  removal: TextSaid[];
+  fitting: TextSaid[];
 }
 
 /** One entry of `passes:`: `snug`, `part 5 N·m`, `full`, `angle 90°`, `final`, `again after 50 km`. */
@@ -67,4 +71,6 @@ export interface PassSpec {
   angle: number | null;
   /** When, for a pass that comes again later. */
   after: string | null;
+  /** How the file has it, where that is not so here. */
+  printed: string | null;
 }

@@ -123,14 +123,12 @@ export interface Inside {
 }
 
 export interface Job {
-  /** What the file says, with what is true here in the place of what was corrected. */
+  /** What the file says, with what is true here in the place of what was corrected; how that is printed stands beside each text. */
   upper: Upper;
   /** What the file says; the same as `upper` where nothing was corrected. */
   printed: Upper;
   /** What was corrected, and how it is printed. */
   corrections: readonly Correction[];
-  /** The same by the place of each text (`placeOfText` of job/truth): how a text is printed is looked up there. */
-  correctedAt: ReadonlyMap<string, Correction>;
   /** All entries in the order of the file, the undone ones too. */
   entries: readonly Entry[];
   /** Ids of the entries that count (not undone). */

@@ -3,7 +3,7 @@
  * their fields. A piece has holes and a file has pieces, so that all of it stands in one file.
  */
 
-import type { Keys } from '../keys/key-row.ts';
+import type { KeyRow, Keys } from '../keys/key-row.ts';
 import type {
   BUY_KEYS,
   CHECK_KEYS,
@@ -17,7 +17,15 @@ import type {
 import type { MeasureKey } from '../keys/known-keys.ts';
 import type { Care } from '../states/cares.ts';
 import type { Likely, WeighSpec } from '../states/tracing.ts';
-import type { BeforeStep, Kind, PassSpec, RowItem, ThreadDepth, Torque } from './figures.ts';
+import type {
+  BeforeStep,
+  Kind,
+  PassSpec,
+  RowItem,
+  TextSaid,
+  ThreadDepth,
+  Torque,
+} from './figures.ts';
 
 export * from '../states/tracing.ts';
 export * from './figures.ts';
@@ -77,17 +85,33 @@ export interface Values {
   entries: never;
 }
 
+/** What the kinds of values are behind a key that a manual can have wrong, where the text is the value. */
+export interface SaidValues {
+  text: TextSaid | null;
+  texts: TextSaid[];
+}
+
+type Value<R extends KeyRow> = R extends {
+  corrected: true;
+  value: infer V extends keyof SaidValues;
+}
+  ? SaidValues[V]
+  : Values[R['value']];
+
 type FieldOf<K, R> = R extends { as: infer A extends string } ? A : K;
 
 /** The keys as they are once read: a field each, but for those that are read by hand. */
 export type FieldsOf<T extends Keys> = {
   -readonly [K in keyof T as [Values[T[K]['value']]] extends [never]
     ? never
-    : FieldOf<K, T[K]>]: Values[T[K]['value']];
+    : FieldOf<K, T[K]>]: Value<T[K]>;
 };
 
-/** Lengths, depths and turns as they are written, `1/2 in`, where they became mm or a figure. */
-export type AsWritten = Partial<Record<MeasureKey, string>>;
+/**
+ * Lengths, depths and turns as they are written, `1/2 in`, where they became mm or a figure; the order of tightening, where
+ * it is printed otherwise.
+ */
+export type AsWritten = Partial<Record<MeasureKey | 'sequence', TextSaid>>;
 
 /** Its keys: `HOLE_KEYS`. */
 export interface HoleSpec extends FieldsOf<typeof HOLE_KEYS> {
@@ -106,7 +130,7 @@ export interface TaskSpec extends FieldsOf<typeof TASK_KEYS> {
   key: string;
   verb: TaskVerb;
   /** What is to be done. */
-  say: string;
+  say: TextSaid;
   /** Of a question to decide: what now and later cost; absent where nothing is said. */
   weigh?: WeighSpec;
 }

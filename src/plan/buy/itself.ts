@@ -120,7 +120,7 @@ function consumables(job: Job, pieces: readonly PieceNow[], listed: readonly Buy
   for (const piece of pieces) {
     const kinds = new Set(piece.holes.flatMap((h) => h.belongs?.kind ?? []));
     const notes = [...kinds].flatMap((letter) => job.upper.kinds.get(letter)?.note ?? []);
-    const texts = [...piece.spec.joint.flatMap((text) => text.split(';')), ...notes];
+    const texts = [...piece.spec.joint.flatMap(({ text }) => text.split(';')), ...notes];
     for (const consumable of consumablesIn(texts)) {
       const { what, grade } = consumable;
       const key = grade === null ? what : `${what}-${grade}`;

@@ -3,9 +3,8 @@
  * maker's manual, local rules and licensed mechanics go first, and the screens say so.
  */
 import { MAKER_FIRST } from '../../bolt/torque/cautions.ts';
-import { textsSaid } from '../../job/truth/corrections.ts';
-import type { TextSaid } from '../../job/truth/said.ts';
-import type { Job, PieceSpec, TaskSpec } from '../../model/types.ts';
+import { asPrinted } from '../../model/said.ts';
+import type { PieceSpec, TaskSpec, TextSaid } from '../../model/types.ts';
 import type { ItemKey } from '../gates/item-rows.ts';
 import { CARES, caresOf } from './care.ts';
 import { letOut } from './fluids.ts';
@@ -52,28 +51,27 @@ const LOOSE: readonly (readonly [RegExp, Caution])[] = [
 /** For a piece that comes off or goes on: the file's own first. */
 export function cautionsFor(spec: PieceSpec, way: 'off' | 'on'): Caution[] {
   const own = (way === 'off' ? spec.caution.removal : spec.caution.fitting).map(
-    (say, i): Caution => ({ key: `caution-${i + 1}`, say }),
+    ({ text }, i): Caution => ({ key: `caution-${i + 1}`, say: text }),
   );
   const { care } = caresOf(spec);
   const known = care.map((c): Caution => ({ key: c, say: CARES[c].say }));
   const name = `${spec.key.replaceAll('-', ' ')} ; ${spec.name}`.toLowerCase();
   const hot = HOT_PIECES.filter(([names]) => names.test(name)).map(([, caution]) => caution);
-  const loose = LOOSE.filter(([names]) => spec.loose.some((thing) => names.test(thing)));
+  const loose = LOOSE.filter(([names]) => spec.loose.some((thing) => names.test(thing.text)));
   const pushes = loose.map(([, caution]) => caution).filter((c) => !care.some((k) => k === c.key));
   const maker = care.some((c) => CARES[c].licensed) ? [MAKER] : [];
   return [...own, ...known, ...hot, ...pushes, ...maker];
 }
 
-/** The same of a piece of a job, each of the file's own with how it is printed where that is not so. */
+/** The same, each of the file's own with how it is printed where that is not so. */
 export function cautionsSaid(
-  job: Job,
   spec: PieceSpec,
   way: 'off' | 'on',
 ): { key: ItemKey; said: TextSaid }[] {
-  const own = textsSaid(job, { piece: spec.key }, 'caution', way === 'off' ? 'removal' : 'fitting');
+  const own = way === 'off' ? spec.caution.removal : spec.caution.fitting;
   return cautionsFor(spec, way).map(({ key, say }, i) => ({
     key,
-    said: own[i] ?? { text: say, printed: null },
+    said: own[i] ?? asPrinted(say),
   }));
 }
 
@@ -112,13 +110,13 @@ const HOT: Caution = {
 };
 
 export function cautionsForTask({ say }: TaskSpec): TaskCaution[] {
-  const out = letOut(say);
+  const out = letOut(say.text);
   // A tap that is opened to look for drops wets as well as one that is drained.
-  const fuel = /\b(?:fuel|petrol|gasoline|diesel)\b/i.test(say);
+  const fuel = /\b(?:fuel|petrol|gasoline|diesel)\b/i.test(say.text);
   return [
     ...(out !== null && !fuel ? [HOT] : []),
     ...(fuel ? [FUEL] : []),
-    ...TASKS.filter(([words]) => words.test(say)).map(([, caution]) => caution),
+    ...TASKS.filter(([words]) => words.test(say.text)).map(([, caution]) => caution),
   ];
 }
 

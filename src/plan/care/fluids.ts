@@ -73,17 +73,17 @@ export function fluidsOf({ job, relations, finished, lines }: Standing): Fluid[]
   const isDone = (key: string) => finished.done[relations.at.get(key) ?? -1] === true;
   const { drains, fills } = kept(job.upper, 'fluids', () => {
     const tasks = [...job.upper.tasks.values()];
-    const lets = tasks.map((task) => ({ task, what: letOut(task.say) }));
+    const lets = tasks.map((task) => ({ task, what: letOut(task.say.text) }));
     return {
       drains: lets.flatMap(({ task, what }) => (what === null ? [] : [{ task, what }])),
-      fills: tasks.filter((t) => FILL.test(t.say)),
+      fills: tasks.filter((t) => FILL.test(t.say.text)),
     };
   });
   return drains.flatMap(({ task, what }): Fluid[] => {
     const out = lines.done.get(task.key);
     if (!out || !isDone(task.key)) return [];
     const noun = what.split(' ').at(-1)?.toLowerCase() ?? what;
-    const named = fills.find((t) => t.say.toLowerCase().includes(noun));
+    const named = fills.find((t) => t.say.text.toLowerCase().includes(noun));
     // `Fill to the middle of the glass`: one thing out, one thing in.
     const fill = named ?? (drains.length === 1 && fills.length === 1 ? fills[0] : undefined);
     const back = fill && isDone(fill.key) ? (lines.done.get(fill.key)?.index ?? -1) : -1;

@@ -1,5 +1,4 @@
 /** Which text of the file an item of a gate was made from. */
-import { placeOfText } from '../../job/truth/corrections.ts';
 import type { Correctable, Job, Moment, PieceSpec } from '../../model/types.ts';
 import type { Of } from '../known/rows.ts';
 import { type KnownRow, knownRows } from '../known/rows.ts';
@@ -67,8 +66,8 @@ const WHICH: Readonly<Record<FromPiece['which'], (among: Among) => KnownRow[]>> 
   way: ({ all, spec, moment, number }) => {
     const early = moment === 'prying' || moment === 'loosening';
     const way = early ? 'removal' : 'fitting';
-    const place = placeOfText({ piece: spec.key }, 'caution', way, number - 1);
-    return all.filter((r) => r.figure?.places.includes(place));
+    const said = spec.caution[way][number - 1];
+    return all.filter((r) => said !== undefined && r.figure?.said.includes(said));
   },
   part: ({ all, number }) => jointWith(all, number),
 };

@@ -86,8 +86,8 @@ function apart(
   const behind = behindItem(job, moment, piece?.spec.key ?? null, item.key);
   const wrong = behind?.rows.filter((r) => r.printed !== null) ?? [];
   if (!behind || wrong.length === 0) return null;
-  const places = new Set(wrong.flatMap((r) => r.figure?.places ?? []));
-  const words = withoutPrinted(item.words, places);
+  const texts = new Set(wrong.flatMap((r) => r.figure?.said ?? []));
+  const words = withoutPrinted(item.words, texts);
   return { item: { ...item, words, say: inWords(words) }, printed: behind.printed };
 }
 

@@ -5,16 +5,16 @@
  */
 
 import { listed } from '../../job/truth/said.ts';
+import { textsIn } from '../../model/said.ts';
 import type { Care, PieceNow, PieceSpec } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
 import { CARES, caresOf } from '../care/care.ts';
 import { letOut } from '../care/fluids.ts';
 import { spoken } from '../order/relations.ts';
-import { taskSaid } from '../order/say.ts';
 import type { Standing } from '../order/standing.ts';
 import type { ItemKey } from './item-rows.ts';
 import { type AskedItem, known, look, warn } from './items.ts';
-import { cautions, toldOf } from './piece.ts';
+import { cautions } from './piece.ts';
 
 export function beforeLoosening(standing: Standing, piece: PieceNow): AskedItem[] {
   const { spec } = piece;
@@ -37,20 +37,17 @@ export function beforeLoosening(standing: Standing, piece: PieceNow): AskedItem[
     ...tasksBefore(standing, spec),
   ];
   // With nothing to see to, there is no list, and cautions are read on the piece's own page.
-  return ready.every((item) => item.done === true)
-    ? ready
-    : [...ready, ...toRead(standing, spec, cares)];
+  return ready.every((item) => item.done === true) ? ready : [...ready, ...toRead(spec, cares)];
 }
 
 /** What is to be read before it comes off stands on the same list: one glance, not two. */
-function toRead(standing: Standing, spec: PieceSpec, cares: readonly Care[]): AskedItem[] {
-  const said = toldOf(standing, spec);
+function toRead(spec: PieceSpec, cares: readonly Care[]): AskedItem[] {
   return [
-    ...(spec.marks.length > 0 ? [look('marks', ['Marked: ', ...listed(said.marks), '.'])] : []),
+    ...(spec.marks.length > 0 ? [look('marks', ['Marked: ', ...listed(spec.marks), '.'])] : []),
     ...(spec.routes.length > 0
-      ? [look('routes', ['Seen how it runs: ', ...listed(said.routes), '.'])]
+      ? [look('routes', ['Seen how it runs: ', ...listed(spec.routes), '.'])]
       : []),
-    ...cautions(standing, spec, 'off').filter(
+    ...cautions(spec, 'off').filter(
       ({ key }) => !SAID.includes(key) || cares.some((care) => care === key),
     ),
   ];
@@ -75,7 +72,8 @@ interface More {
 const COVER = /\b(?:covers?|caps?|lids?|guards?|brackets?|shields?)$/;
 const byName = (names: RegExp) => (_: PieceSpec, name: string) =>
   names.test(name) && !name.split(' ; ').some((one) => COVER.test(one));
-const byLoose = (thing: RegExp) => (spec: PieceSpec) => spec.loose.some((said) => thing.test(said));
+const byLoose = (thing: RegExp) => (spec: PieceSpec) =>
+  spec.loose.some((said) => thing.test(said.text));
 
 const MORE: readonly More[] = [
   {
@@ -127,9 +125,11 @@ const WEIGHT = /(\d+(?:[.,]\d+)?)\s*(kg|lbs?)\b/i;
 /** What it weighs, where the file says it or its name does; covers and mounts of such pieces are none. */
 function weight(spec: PieceSpec, name: string): AskedItem[] {
   const texts = [
-    ...spec.loose,
-    ...spec.caution.removal,
-    ...(spec.note === null ? [] : [spec.note]),
+    ...textsIn([
+      ...spec.loose,
+      ...spec.caution.removal,
+      ...(spec.note === null ? [] : [spec.note]),
+    ]),
   ];
   const said = texts.flatMap((text) => WEIGHT.exec(text) ?? []);
   const [figure, value, unit] = said;
@@ -160,10 +160,9 @@ function tasksBefore({ job, finished, relations }: Standing, { key }: PieceSpec)
   );
   return before.map(({ spec: task }) => {
     const done = finished.done[relations.at.get(task.key) ?? -1] === true;
-    const { step } = taskSaid(job, task);
-    const out = done ? letOut(task.say) : null;
+    const out = done ? letOut(task.say.text) : null;
     const isOut = out === null ? '.' : ` (${list([out])} is out).`;
-    const words = done ? ['Done: ', step, isOut] : ['Still to do: ', step];
+    const words = done ? ['Done: ', task.say, isOut] : ['Still to do: ', task.say];
     return known(`task-${task.key}`, words, done);
   });
 }

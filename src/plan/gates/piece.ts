@@ -1,14 +1,14 @@
 /** The three gates of a piece: before prying, before the joint is made, before it closes what is behind it. */
-import { textSaid, textsSaid } from '../../job/truth/corrections.ts';
-import { listed } from '../../job/truth/said.ts';
-import type { HoleNow, PieceNow, PieceSpec } from '../../model/types.ts';
+
+import { inOtherWords, listed, type Words } from '../../job/truth/said.ts';
+import { textsIn } from '../../model/said.ts';
+import type { HoleNow, PieceNow, PieceSpec, TextSaid } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
 import type { Buy } from '../buy/list.ts';
 import { isHere } from '../buy/state.ts';
 import { cautionsSaid } from '../care/cautions.ts';
 import { hurtHoles, isAway, isBack } from '../order/needed.ts';
 import { spoken } from '../order/relations.ts';
-import { taskSaid } from '../order/say.ts';
 import type { Standing } from '../order/standing.ts';
 import { untimedCure } from '../seal/cure.ts';
 import { readJoint } from '../seal/joint.ts';
@@ -21,7 +21,6 @@ import { hurtSince, sayOdd, sayStillIn } from './stops.ts';
 /** Every bolt out, counted, before anything is pried. */
 export function beforePrying(standing: Standing, piece: PieceNow): AskedItem[] {
   const { spec, holes } = piece;
-  const said = toldOf(standing, spec);
   const still = holes.filter((h) => h.state !== 'out');
   const along = carried(standing, spec);
   const rest = still.length === 0 ? '' : `: ${names(still)} still in`;
@@ -46,15 +45,15 @@ export function beforePrying(standing: Standing, piece: PieceNow): AskedItem[] {
       ? [known('connected', `Still connected: ${pieceNames(hanging)}.`, false)]
       : []),
     ...(along.length > 0 ? [look('along', `Comes off with it: ${pieceNames(along)}.`)] : []),
-    ...along.flatMap((p) => runsWith(standing, p, 'runs')),
-    ...(spec.marks.length > 0 ? [look('marks', ['Marked: ', ...listed(said.marks), '.'])] : []),
+    ...along.flatMap((p) => runsWith(p, 'runs')),
+    ...(spec.marks.length > 0 ? [look('marks', ['Marked: ', ...listed(spec.marks), '.'])] : []),
     ...(spec.loose.length > 0
-      ? [look('loose', ['Falls out or stays in: ', ...listed(said.loose), '.'])]
+      ? [look('loose', ['Falls out or stays in: ', ...listed(spec.loose), '.'])]
       : []),
     ...(spec.routes.length > 0
-      ? [look('routes', ['Seen how it runs: ', ...listed(said.routes), '.'])]
+      ? [look('routes', ['Seen how it runs: ', ...listed(spec.routes), '.'])]
       : []),
-    ...cautions(standing, spec, 'off'),
+    ...cautions(spec, 'off'),
   ];
 }
 
@@ -65,8 +64,7 @@ export function beforeSealing(
   buys: readonly Buy[],
 ): AskedItem[] {
   const { spec, holes } = piece;
-  const said = toldOf(standing, spec);
-  const joint = readJoint(spec.joint);
+  const joint = readJoint(textsIn(spec.joint));
   const untimed = untimedCure(standing, piece);
   const odd = holes.filter((h) => h.unsettled || h.conflict !== null);
   const hurt = hurtHoles(piece);
@@ -110,27 +108,24 @@ export function beforeSealing(
           ),
         ]
       : []),
-    ...said.loose.map((thing, i) =>
+    ...spec.loose.map((thing, i) =>
       look(`loose-${i + 1}`, ['Counted and in its place: ', thing, '.']),
     ),
-    ...said.joint.map((part, i) => look(`joint-${i + 1}`, ['Joint: ', part, '.'])),
+    ...jointParts(spec).map((part, i) => look(`joint-${i + 1}`, ['Joint: ', part, '.'])),
     ...(joint.lip || hasSeal(buys, spec.key)
       ? [look('lip', 'Seals: the lip the right way round, not turned over.')]
       : []),
-    ...(spec.marks.length > 0 ? [look('marks', ['Lined up: ', ...listed(said.marks), '.'])] : []),
+    ...(spec.marks.length > 0 ? [look('marks', ['Lined up: ', ...listed(spec.marks), '.'])] : []),
     ...(spec.routes.length > 0
-      ? [look('routes', ['Runs as it did: ', ...listed(said.routes), '.'])]
+      ? [look('routes', ['Runs as it did: ', ...listed(spec.routes), '.'])]
       : []),
-    ...carried(standing, spec).flatMap((p) => runsWith(standing, p, 'runs as it did')),
+    ...carried(standing, spec).flatMap((p) => runsWith(p, 'runs as it did')),
     ...sliding(standing, piece),
     ...(clear.length > 0 ? [look('clear', `Held clear of the joint: ${pieceNames(clear)}.`)] : []),
     ...(holes.length > 0 ? [look('bolts', `Bolts sorted: ${sorted(piece)}.`)] : []),
     ...lockers(piece, standing.job.upper.kinds),
-    ...wrench(piece, standing.job.upper.kinds, {
-      own: said.torque,
-      at: (hole) => textSaid(standing.job, { piece: piece.spec.key, hole }, 'torque'),
-    }),
-    ...cautions(standing, spec, 'on'),
+    ...wrench(piece, standing.job.upper.kinds),
+    ...cautions(spec, 'on'),
     ...stand.map((say) => look('stand', say)),
     ...(untimed === null
       ? []
@@ -145,11 +140,10 @@ function carried({ job }: Standing, { key }: PieceSpec): PieceNow[] {
 }
 
 /** How such a piece runs and what is marked on it: no step of its own says it. */
-function runsWith(standing: Standing, { spec }: PieceNow, runs: string): AskedItem[] {
-  const said = toldOf(standing, spec);
-  const row = (what: string, texts: typeof said.routes) =>
+function runsWith({ spec }: PieceNow, runs: string): AskedItem[] {
+  const row = (what: string, texts: readonly TextSaid[]) =>
     texts.length > 0 ? [[`${spec.name}, ${what}: `, ...listed(texts), '.']] : [];
-  return [...row('marked', said.marks), ...row(runs, said.routes)].map((words, i) =>
+  return [...row('marked', spec.marks), ...row(runs, spec.routes)].map((words, i) =>
     look(`with-${i + 1}-${spec.key}`, words),
   );
 }
@@ -158,7 +152,6 @@ function runsWith(standing: Standing, { spec }: PieceNow, runs: string): AskedIt
 export function beforeClosing(standing: Standing, piece: PieceNow): AskedItem[] {
   const { job, finished, relations } = standing;
   const { spec } = piece;
-  const said = toldOf(standing, spec);
   const open = [...job.tasks.values()].filter(
     (task) =>
       task.spec.while.some((step) => spoken(step) === `${spec.key} off`) &&
@@ -170,34 +163,24 @@ export function beforeClosing(standing: Standing, piece: PieceNow): AskedItem[] 
     ...insideItems(standing, [spec.key, ...below]),
     ...anywhere(standing),
     ...underOpen(standing, piece),
-    ...open.map(({ spec: task }) =>
-      known(`task-${task.key}`, ['Still to do: ', taskSaid(job, task).step], false),
-    ),
+    ...open.map(({ spec: task }) => known(`task-${task.key}`, ['Still to do: ', task.say], false)),
     ...(tangs > 0 ? [look('tangs', `Insert tangs counted: ${tangs}.`)] : []),
-    ...said.loose.map((thing, i) => look(`loose-${i + 1}`, ['In its place: ', thing, '.'])),
+    ...spec.loose.map((thing, i) => look(`loose-${i + 1}`, ['In its place: ', thing, '.'])),
     look('tools', 'Tools, magnets and what blocked something: counted and out.'),
     look('lamp', 'Looked in with a lamp, felt along the bottom.'),
   ];
 }
 
-/** Each text as it is true, and as it is printed where that is not so. */
-export function toldOf({ job }: Standing, spec: PieceSpec) {
-  const of = { piece: spec.key };
-  return {
-    marks: textsSaid(job, of, 'marks'),
-    loose: textsSaid(job, of, 'loose'),
-    routes: textsSaid(job, of, 'routes'),
-    // A text of several parts has its printed one behind the last of them.
-    joint: textsSaid(job, of, 'joint').flatMap((said) => {
-      const { parts } = readJoint([said.text]);
-      return parts.map((part, i) => (i + 1 < parts.length ? part : { ...said, text: part }));
-    }),
-    torque: textSaid(job, of, 'torque'),
-  };
+/** The parts of its joint; a text of several has how it is printed behind the last of them. */
+function jointParts({ joint }: PieceSpec): Words {
+  return joint.flatMap((said) => {
+    const { parts } = readJoint([said.text]);
+    return parts.map((part, i) => (i + 1 < parts.length ? part : inOtherWords(said, part)));
+  });
 }
 
-export function cautions(standing: Standing, spec: PieceSpec, way: 'off' | 'on'): AskedItem[] {
-  return cautionsSaid(standing.job, spec, way).map(({ key, said }) => warn(key, [said]));
+export function cautions(spec: PieceSpec, way: 'off' | 'on'): AskedItem[] {
+  return cautionsSaid(spec, way).map(({ key, said }) => warn(key, [said]));
 }
 
 /** Pieces under this one, at any depth. */

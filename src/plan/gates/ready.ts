@@ -1,6 +1,6 @@
 /** What has to be ready before a joint is made, beyond its faces: seals, levers, threads, the wrench. */
 import { printQuantity } from '../../bolt/read/units.ts';
-import type { TextSaid, Words } from '../../job/truth/said.ts';
+import { inOtherWords, type Words } from '../../job/truth/said.ts';
 import type { Kind, PassSpec, PieceNow, Quantity, Torque } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
 import { piecePasses } from '../../piece/passes.ts';
@@ -41,8 +41,8 @@ export function sliding({ job, overs }: Standing, { spec }: PieceNow): AskedItem
 export function lockers({ spec, holes }: PieceNow, kinds: Kinds): AskedItem[] {
   const letters = new Set(holes.flatMap((h) => h.belongs?.kind ?? []));
   const notes = [...letters].flatMap((letter) => kinds.get(letter)?.note ?? []);
-  const own = [...spec.holes.values()].flatMap((h) => h.note ?? []);
-  const texts = [...spec.joint.flatMap((text) => text.split(';')), ...notes, ...own];
+  const own = [...spec.holes.values()].flatMap((h) => h.note?.text ?? []);
+  const texts = [...spec.joint.flatMap(({ text }) => text.split(';')), ...notes, ...own];
   const grades = texts.flatMap((text) =>
     consumablesIn([text]).flatMap((c) => (c.what === 'threadlocker' ? [c.grade] : [])),
   );
@@ -53,24 +53,19 @@ export function lockers({ spec, holes }: PieceNow, kinds: Kinds): AskedItem[] {
 }
 
 /**
- * To what figure: pass by pass where they differ, and of holes that have their own. Beside the torque of the piece, `own`,
- * and of a hole stands how it is printed, where that is not so.
+ * To what figure: pass by pass where they differ, and of holes that have their own. Beside the torque of the piece and of a
+ * hole stands how it is printed, where that is not so.
  */
-export function wrench(
-  { spec, holes }: PieceNow,
-  kinds: Kinds,
-  torque: { own: TextSaid | null; at(hole: string): TextSaid | null },
-): AskedItem[] {
+export function wrench({ spec, holes }: PieceNow, kinds: Kinds): AskedItem[] {
   if (holes.length === 0) return [];
   // The round at the end is at the figure that the wrench has by then.
   const passes = piecePasses(spec, kinds).filter((p) => p.after === null && p.name !== 'final');
   const set = passes.flatMap((p) =>
-    p.torque?.quantity ? [figure(p, p.torque.quantity, spec.torque, torque.own)] : [],
+    p.torque?.quantity ? [figure(p, p.torque.quantity, spec.torque)] : [],
   );
   const own = [...spec.holes.values()].flatMap(({ name, torque: figure }) => {
     if (!figure?.quantity) return [];
-    const said = torque.at(name);
-    return [[`${name} takes `, said?.printed ? said : printQuantity(figure.quantity)]];
+    return [[`${name} takes `, figure.printed ? figure : printQuantity(figure.quantity)]];
   });
   const figures = set.map(({ name, value }) => (set.length === 1 ? [value] : [`${name} `, value]));
   const how = set.length === 1 ? ' for ' : ': ';
@@ -79,7 +74,7 @@ export function wrench(
     ...(figures.length === 0
       ? []
       : [[`Wrench set${how}`, ...figures.flatMap((f, i) => (i === 0 ? f : [', then ', ...f]))]]),
-    ...(unread ? [['Look the torque up: ', torque.own ?? spec.torque?.text ?? '']] : []),
+    ...(unread ? [['Look the torque up: ', spec.torque ?? '']] : []),
     ...own,
   ];
   const words = texts.flatMap((text, i) => (i === 0 ? text : ['. ', ...text]));
@@ -87,8 +82,8 @@ export function wrench(
 }
 
 /** The figure of a pass, with how it is printed where it is the piece's own. */
-function figure(pass: PassSpec, quantity: Quantity, own: Torque | null, said: TextSaid | null) {
+function figure(pass: PassSpec, quantity: Quantity, own: Torque | null) {
   const text = printQuantity(quantity);
-  const isOwn = said !== null && pass.torque === own;
-  return { name: pass.name, value: isOwn ? { ...said, text } : text };
+  const isOwn = own !== null && pass.torque === own;
+  return { name: pass.name, value: isOwn ? inOtherWords(own, text) : text };
 }

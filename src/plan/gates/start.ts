@@ -13,7 +13,6 @@ import { RUNNING } from '../care/cautions.ts';
 import { fillsIn, fluidsOf } from '../care/fluids.ts';
 import { reachable } from '../order/graph.ts';
 import { isAway, isBack } from '../order/needed.ts';
-import { taskSaid } from '../order/say.ts';
 import type { Standing } from '../order/standing.ts';
 import { roundLeft } from '../piece/round-left.ts';
 import { sayCureOf, untimedCure, untoldCures } from '../seal/cure.ts';
@@ -208,10 +207,11 @@ const RUNS_DRY = /\boil\b/i;
 function unfilled(standing: Standing): AskedItem[] {
   const told = new Set(fluidsOf(standing).flatMap((fluid) => fluid.fill ?? []));
   return openTasks(standing)
-    .filter((task) => task.verb === 'do' && fillsIn(task.say) && !told.has(task.key))
+    .filter((task) => task.verb === 'do' && fillsIn(task.say.text) && !told.has(task.key))
     .map((task) => {
-      const say: Words = ['Not noted as done: ', taskSaid(standing.job, task).step, '.'];
-      if (!RUNS_DRY.test(task.say)) return { ...known(`fill-${task.key}`, say, false), loud: true };
+      const say: Words = ['Not noted as done: ', task.say, '.'];
+      if (!RUNS_DRY.test(task.say.text))
+        return { ...known(`fill-${task.key}`, say, false), loud: true };
       return stopped(`fill-${task.key}`, say, `${inWords(say)} Do it, and say so.`, {
         to: 'task',
         task: task.key,
@@ -226,22 +226,21 @@ const HAS_RUN =
 /** It is done once the machine has run for so long or so far: nothing that is wanting before the start. */
 export function followsStart(job: Job, { say, when }: Pick<TaskSpec, 'say' | 'when'>): boolean {
   if (when === null) return false;
-  const { by, state } = dueWhen(when, null, readingsIn(job), null, { seconds: 0, offset: 0 });
-  return (by !== 'days' && state === 'later') || HAS_RUN.test(`${say} ${when}`);
+  const { by, state } = dueWhen(when.text, null, readingsIn(job), null, { seconds: 0, offset: 0 });
+  return (by !== 'days' && state === 'later') || HAS_RUN.test(`${say.text} ${when.text}`);
 }
 
 /** Other work of the file, and controls that are to be set. What is set hot or later comes after the first start. */
 function stillToDo(standing: Standing): AskedItem[] {
   return openTasks(standing).flatMap((task) => {
-    const told = taskSaid(standing.job, task);
-    const { step, limit } = told;
+    const { say, limit } = task;
     const within: Words = limit === null ? [] : [' (', limit, ')'];
     if (task.verb === 'adjust' && task.when === null) {
-      return [known(`adjust-${task.key}`, ['Not adjusted yet: ', step, ...within, '.'], false)];
+      return [known(`adjust-${task.key}`, ['Not adjusted yet: ', say, ...within, '.'], false)];
     }
-    if (task.verb !== 'do' || fillsIn(task.say) || followsStart(standing.job, task)) return [];
-    const when = told.when === null ? [] : [', ', told.when];
-    return [known(`task-${task.key}`, ['Still to do: ', step, ...when, '.'], false)];
+    if (task.verb !== 'do' || fillsIn(say.text) || followsStart(standing.job, task)) return [];
+    const when = task.when === null ? [] : [', ', task.when];
+    return [known(`task-${task.key}`, ['Still to do: ', say, ...when, '.'], false)];
   });
 }
 
@@ -249,7 +248,7 @@ function waits({ job, relations, finished, now }: Standing): AskedItem[] {
   return [...finished.running].flatMap(([place, { until }]) => {
     const key = relations.steps[place]?.key ?? '';
     const spec = job.tasks.get(key)?.spec;
-    const say = spec ? taskSaid(job, spec).step : key;
+    const say = spec?.say ?? key;
     const end =
       until === null
         ? ''

@@ -1,9 +1,7 @@
 /** What the file gives to read before a piece comes off or goes back. */
-import { textsSaid } from '../../job/truth/corrections.ts';
-import type { TextSaid } from '../../job/truth/said.ts';
 import { type KeyRow, type KeysWith, keysWith } from '../../model/keys/key-row.ts';
 import { PIECE_KEYS } from '../../model/keys/keys.ts';
-import type { Job, PieceSpec } from '../../model/types.ts';
+import type { Job, PieceSpec, TextSaid } from '../../model/types.ts';
 import { cautionsSaid } from '../care/cautions.ts';
 
 type Way = 'removal' | 'fitting';
@@ -35,7 +33,7 @@ export function mustRead(job: Job, spec: PieceSpec, way: Way): boolean {
 
 export function toRead(job: Job, spec: PieceSpec, way: Way): ToRead[] {
   const own = keysToRead(way).flatMap((key) => {
-    const texts = textsToRead(job, spec, key, way);
+    const texts = textsToRead(spec, key, way);
     return texts.length === 0 ? [] : [{ key, what: capital(key), texts }];
   });
   return [...own, ...carriedToRead(job, spec)];
@@ -45,18 +43,18 @@ export function toRead(job: Job, spec: PieceSpec, way: Way): ToRead[] {
 function carriedToRead(job: Job, { key }: PieceSpec): ToRead[] {
   const carried = [...job.pieces.values()].filter((p) => p.spec.along.includes(key));
   return carried.flatMap(({ spec }) => {
-    const texts = (['marks', 'routes'] as const).flatMap((what) =>
-      textsSaid(job, { piece: spec.key }, what),
-    );
+    const texts = [...spec.marks, ...spec.routes];
     return texts.length === 0 ? [] : [{ key: null, what: spec.name, texts }];
   });
 }
 
-function textsToRead(job: Job, spec: PieceSpec, key: Key, way: Way): readonly TextSaid[] {
+function textsToRead(spec: PieceSpec, key: Key, way: Way): readonly TextSaid[] {
   // The file's own first, then what is said of such a piece anywhere, and whose word goes first.
   if (key === 'caution')
-    return cautionsSaid(job, spec, way === 'removal' ? 'off' : 'on').map((c) => c.said);
-  return textsSaid(job, { piece: spec.key }, key, way);
+    return cautionsSaid(spec, way === 'removal' ? 'off' : 'on').map((c) => c.said);
+  const said = spec[key];
+  if (said === null) return [];
+  return 'removal' in said ? said[way] : 'text' in said ? [said] : said;
 }
 
 const capital = (key: string) => key.charAt(0).toUpperCase() + key.slice(1);

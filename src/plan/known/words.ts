@@ -17,7 +17,7 @@ export function subjectSaid(job: Job, of: Pick<Correction, 'piece' | 'hole' | 't
       ? (job.pieces.get(of.piece ?? '')?.spec.name ?? of.piece ?? '')
       : of.what === 'step'
         ? of.task
-        : (job.tasks.get(of.task)?.spec.say ?? of.task);
+        : (job.tasks.get(of.task)?.spec.say.text ?? of.task);
   const parts = [name, of.hole, labelOf(of.what).toLowerCase()];
   return parts.filter((p) => p !== undefined).join(', ');
 }

@@ -10,7 +10,6 @@ import { holdsOf } from '../holds.ts';
 import type { Inside } from '../order/inside.ts';
 import { isAway } from '../order/needed.ts';
 import { troubleLine } from '../order/noted.ts';
-import { taskSaid } from '../order/say.ts';
 import { type Standing, standingOf } from '../order/standing.ts';
 import { type Cure, untoldCures } from '../seal/cure.ts';
 import { type TestItem, testListOf } from '../tests/testlist.ts';
@@ -155,7 +154,7 @@ function waitsOf({ job, relations, finished, now }: Standing): Back['waits'] {
     if (!step) return [];
     const end = until === null ? null : printInstant({ ...now, seconds: until });
     const spec = job.tasks.get(step.key)?.spec;
-    const say = spec ? inWords([taskSaid(job, spec).step]) : step.key;
+    const say = spec ? inWords([spec.say]) : step.key;
     return [{ step: step.step, say, until: end }];
   });
 }

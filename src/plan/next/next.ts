@@ -4,8 +4,7 @@ import { printQuantity } from '../../bolt/read/units.ts';
 import { layersOf } from '../../job/fold/overs.ts';
 import { blockers, piecesOver, stillOver } from '../../job/judge/marks/blocked.ts';
 import { passDue } from '../../job/judge/marks/tight.ts';
-import { textSaid, textsSaid } from '../../job/truth/corrections.ts';
-import { inWords, type TextSaid, type Words } from '../../job/truth/said.ts';
+import { inWords, type Words } from '../../job/truth/said.ts';
 import type { HoleNow, Job, PassSpec, PieceNow, PieceSpec, RowItem } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
 import { passAt, passesAt } from '../../piece/passes.ts';
@@ -209,7 +208,7 @@ function tighten(job: Job, piece: PieceNow, exact: boolean): Stepping | null {
   const mine = passAt(spec, job.upper.kinds, pass, hole ?? '');
   const torque = one && mine.torque?.quantity ? `, ${printQuantity(mine.torque.quantity)}` : '';
   const printed = one ? printedPass(job, spec, mine, hole ?? '') : null;
-  const figure: TextSaid = { text: torque, printed };
+  const figure = { text: torque, printed };
   if (!exact) {
     const done = holes.filter((h) => h.passes.includes(pass.name)).length;
     const how = done === 0 ? '' : `, ${done} of ${holes.length} done`;
@@ -224,14 +223,13 @@ function tightStep({ key }: PieceSpec, hole: string | null, words: Words): Stepp
 
 /** How the figure of a pass at a hole is printed, the torque's or the pass's own; null where it is so. */
 function printedPass(job: Job, spec: PieceSpec, pass: PassSpec, hole: string): string | null {
-  const of = { piece: spec.key };
   const index = spec.passes?.findIndex((p) => p.name === pass.name) ?? -1;
-  const own = textsSaid(job, of, 'passes')[index];
+  const own = spec.passes?.[index];
   if (own && own.printed !== null) return own.printed;
-  const figure = spec.passes?.[index]?.torque?.quantity;
+  const figure = own?.torque?.quantity;
   if (!pass.torque || (figure && figure.unit !== '%')) return null;
   // The torque itself, a share of it or a stage: the same pass at the torque that is printed.
-  const printed = textSaid(job, { ...of, hole }, 'torque')?.printed ?? null;
+  const printed = (spec.holes.get(hole)?.torque ?? spec.torque)?.printed ?? null;
   const before = job.printed.pieces.get(spec.key);
   if (printed === null || !before) return null;
   const was = passesAt(before, job.upper.kinds, hole).find((p) => p.name === pass.name);

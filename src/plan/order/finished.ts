@@ -5,7 +5,6 @@ import type { Job, PieceNow, TaskNow, TaskSpec } from '../../model/types.ts';
 import { readDuration } from '../time/duration.ts';
 import { topological, turned } from './graph.ts';
 import type { Lines } from './lines.ts';
-import { more } from './more.ts';
 import { cameOff, isAway, isBack } from './needed.ts';
 import { type Relations, spoken } from './relations.ts';
 import type { Round } from './rounds.ts';
@@ -82,7 +81,7 @@ export function finishedOf(
 
 /** When a piece came off or was back; null while it is not. */
 function pieceEnd(job: Job, piece: PieceNow, way: 'off' | 'on', lines: Lines): End | null {
-  const carriers = more(piece.spec).along.flatMap((key) => job.pieces.get(key) ?? []);
+  const carriers = piece.spec.along.flatMap((key) => job.pieces.get(key) ?? []);
   if (piece.where === 'home' && carriers.length > 0) {
     // What comes off with another has no step of its own, and stays on it.
     const carrier = carriers.find(cameOff);
@@ -132,7 +131,7 @@ function begun(
   const times = ahead.map((end) => end?.at ?? null).filter((at) => at !== null);
   if (ahead.length === 0 || times.length < ahead.length) return null;
   const from = Math.max(...times);
-  const seconds = readDuration(task.say)?.seconds ?? null;
+  const seconds = readDuration(task.say.text)?.seconds ?? null;
   const index = Math.max(...ahead.map((end) => end?.index ?? -1)) + 0.5;
   return { from, until: seconds === null ? null : from + seconds, index };
 }

@@ -1,6 +1,6 @@
 /** What can be done next at a step, in words. */
-import { textSaid } from '../../job/truth/corrections.ts';
-import { inWords, type TextSaid, type Words } from '../../job/truth/said.ts';
+import { inOtherWords, inWords, type Words } from '../../job/truth/said.ts';
+import { asPrinted } from '../../model/said.ts';
 import type { HoleNow, Job, PieceNow, TaskNow, TaskSpec } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
 import { hurtHoles } from './needed.ts';
@@ -14,7 +14,7 @@ export function sayStep({ job }: Standing, { kind, key }: PlanStep): string {
     return kind === 'off' ? sayOff(piece) : sayOn(piece);
   }
   const task = job.tasks.get(key);
-  return task ? inWords(taskWords(job, task)) : key;
+  return task ? inWords(taskWords(task)) : key;
 }
 
 function sayOff(piece: PieceNow): string {
@@ -57,26 +57,26 @@ function bolts(count: number): string {
 }
 
 /** A task of the file, or a test that follows from the work and stands in none. */
-type ToSay = Pick<TaskSpec, 'key' | 'say' | 'limit' | 'when'>;
+interface ToSay {
+  key: string;
+  say: string;
+  limit: string | null;
+  when: string | null;
+}
 
-/** What is to be done, within which limit and when, each with how it is printed where that is not so. */
+/** What is to be done, within which limit and when: of a task of the file with how each is printed where that is not so. */
 export function taskSaid(
   job: Job,
-  { key, ...spec }: ToSay,
-): { step: TextSaid; limit: TextSaid | null; when: TextSaid | null } {
-  const told = (what: 'step' | 'limit' | 'when', text: string): TextSaid =>
-    textSaid(job, { task: key }, what) ?? { text, printed: null };
-  return {
-    step: told('step', spec.say),
-    limit: spec.limit === null ? null : told('limit', spec.limit),
-    when: spec.when === null ? null : told('when', spec.when),
-  };
+  { key, say, limit, when }: ToSay,
+): Pick<TaskSpec, 'say' | 'limit' | 'when'> {
+  const said = (text: string | null) => (text === null ? null : asPrinted(text));
+  return job.tasks.get(key)?.spec ?? { say: asPrinted(say), limit: said(limit), when: said(when) };
 }
 
 /** The sentence of a task that can be done next, in parts. */
-export function taskWords(job: Job, { spec, done }: TaskNow): Words {
-  const { step, limit } = taskSaid(job, spec);
-  const text: TextSaid = { ...step, text: step.text.replace(/[.\s]+$/, '') };
+export function taskWords({ spec, done }: TaskNow): Words {
+  const { say, limit } = spec;
+  const text = inOtherWords(say, say.text.replace(/[.\s]+$/, ''));
   const within: Words = limit === null ? [] : [' (', limit, ')'];
   const asks = text.printed === null && limit === null && /[?!]$/.test(text.text);
   const rest: Words = [text, ...within, asks ? '' : '.'];
@@ -97,13 +97,13 @@ export function taskWords(job: Job, { spec, done }: TaskNow): Words {
 /** The same for any step; the sentence about a piece has no text that could be printed otherwise. */
 export function stepWords(job: Job, step: string, say: string): Words {
   const task = job.tasks.get(step);
-  return task ? taskWords(job, task) : [say];
+  return task ? taskWords(task) : [say];
 }
 
 /** A step, or what else holds one, as one says it: `Alternator cover on` for `alternator on`, the words of a task for its name. */
 export function sayStepName(job: Job, step: string): string {
   const task = job.tasks.get(step);
-  if (task) return task.spec.say;
+  if (task) return task.spec.say.text;
   // Anything else that is waited for, such as a thing left inside or a distance, is said as it is.
   const [, key = '', way = ''] = /^(\S+)( off| on|)$/.exec(step) ?? [];
   const piece = job.pieces.get(key);

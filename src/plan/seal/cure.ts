@@ -121,7 +121,7 @@ function closedBy(
 function waitFor({ job }: Standing, { spec }: PieceNow): string | null {
   const waits = kept(job.upper, 'waits for cures', () =>
     [...job.upper.tasks.values()]
-      .filter((task) => task.verb === 'wait' && CURES.test(task.say))
+      .filter((task) => task.verb === 'wait' && CURES.test(task.say.text))
       .map(({ key, after }) => ({ key, after: new Set(after.map(spoken)) })),
   );
   return waits.find(({ after }) => after.has(`${spec.key} on`))?.key ?? null;
@@ -129,7 +129,7 @@ function waitFor({ job }: Standing, { spec }: PieceNow): string | null {
 
 function byWait({ job, relations, finished, now }: Standing, key: string): Found | null {
   const running = finished.running.get(relations.at.get(key) ?? -1);
-  const says = job.tasks.get(key)?.spec.say;
+  const says = job.tasks.get(key)?.spec.say.text;
   if (!running || says === undefined) return null;
   const { until } = running;
   return {
@@ -140,7 +140,7 @@ function byWait({ job, relations, finished, now }: Standing, key: string): Found
 
 function dontYet(standing: Standing, piece: string): string[] {
   const open = [...standing.job.tasks.values()].filter(
-    (t) => fillsIn(t.spec.say) && !isDone(standing, t.spec.key),
+    (t) => fillsIn(t.spec.say.text) && !isDone(standing, t.spec.key),
   );
   const held = open.length === 0 ? [] : heldByCure(standing, { piece });
   const fills = held.map((place) => standing.relations.steps[place]?.key);
@@ -185,7 +185,7 @@ export function heldByCure(
   return [...reachable(relations.graph, [on])].filter((place) => {
     const step = relations.steps[place];
     if (!step || finished.done[place]) return false;
-    const say = job.tasks.get(step.key)?.spec.say ?? '';
+    const say = job.tasks.get(step.key)?.spec.say.text ?? '';
     return step.kind === 'test' || (step.kind === 'do' && (fillsIn(say) || RUNS.test(say)));
   });
 }

@@ -3,6 +3,7 @@
  * what has to be hurried or waited for, is read out of them.
  */
 import { kept } from '../../model/kept.ts';
+import { textsIn } from '../../model/said.ts';
 import type { PieceSpec } from '../../model/types.ts';
 import { renewed } from '../../piece/seals.ts';
 import { readDuration } from '../time/duration.ts';
@@ -66,7 +67,7 @@ const NONE =
 
 /** Of a piece. */
 export function jointOf({ joint }: Pick<PieceSpec, 'joint'>): Joint {
-  return kept(joint, 'joint', () => readJoint(joint));
+  return kept(joint, 'joint', () => readJoint(textsIn(joint)));
 }
 
 export function readJoint(joint: readonly string[]): Joint {

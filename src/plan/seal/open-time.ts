@@ -2,6 +2,7 @@
  * The sealant's open time: from the moment at which all before the joint was seen to be ready, the tube is open. How
  * long, says the joint, in the words of the tube.
  */
+
 import { countsOf } from '../../job/fold/inside.ts';
 import { type Instant, printInstant, readInstant } from '../../model/time.ts';
 import type { Job, PieceNow } from '../../model/types.ts';

@@ -6,7 +6,6 @@ import { testsOf } from '../../job/fold/tested.ts';
 import type { Job, PieceNow, TaskNow } from '../../model/types.ts';
 import { passesOf } from '../../piece/passes.ts';
 import { type Graph, reachable, turned } from '../order/graph.ts';
-import { more } from '../order/more.ts';
 import { isBack } from '../order/needed.ts';
 import { type Standing, standingOf } from '../order/standing.ts';
 import { heldByCure, untoldCures } from '../seal/cure.ts';
@@ -126,7 +125,7 @@ function whenDue({ readings, counter, now }: Timed, when: string | null, back: s
 }
 
 function textOf({ spec }: TaskNow): string {
-  return `${spec.say} ${spec.limit ?? ''}`;
+  return `${spec.say.text} ${spec.limit?.text ?? ''}`;
 }
 
 /** Everything that is finished before a test begins: it tests what lies underneath as well. */
@@ -141,7 +140,7 @@ function isTest(verb: string): boolean {
 function listedItem(standing: Timed, task: TaskNow, pieces: string[]): TestItem {
   const { relations, finished, lines, rounds } = standing;
   const { spec } = task;
-  const when = more(spec).when;
+  const when = spec.when?.text ?? null;
   const backs = pieces.flatMap((key) => lines.on.get(key)?.at ?? []).sort();
   // What names no piece follows from all of the work.
   const due = whenDue(standing, when, backs.at(-1) ?? workedLast(standing.job));
@@ -153,8 +152,8 @@ function listedItem(standing: Timed, task: TaskNow, pieces: string[]): TestItem 
   return {
     test: spec.key,
     pieces,
-    say: spec.say,
-    limit: spec.limit,
+    say: spec.say.text,
+    limit: spec.limit?.text ?? null,
     when,
     ...dated(due),
     state: passed ? 'passed' : told && task.done === 'failed' ? 'failed' : open,

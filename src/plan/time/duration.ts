@@ -1,5 +1,6 @@
 /** How long something takes, out of a text: `24 h, sealant cures`, `2 days`, `1 h 30 min`. */
 import { pattern } from '../../model/pattern.ts';
+import type { TextSaid } from '../../model/types.ts';
 
 export interface Duration {
   /** Of a range the longer end, because nothing is cured too long. */
@@ -142,4 +143,9 @@ export function sayDuration(seconds: number): string {
   if (hours >= 48 && minutes % 1440 === 0) return `${minutes / 1440} days`;
   const parts = [hours > 0 ? `${hours} h` : '', minutes % 60 > 0 ? `${minutes % 60} min` : ''];
   return parts.filter((p) => p !== '').join(' ');
+}
+
+/** Seconds that something takes, as the file says it; null where it does not, or in no figure. */
+export function secondsSaid(takes: TextSaid | null): number | null {
+  return takes === null ? null : (readDuration(takes.text)?.seconds ?? null);
 }

@@ -220,7 +220,7 @@ function provedSaid(job: Job, found: Traced['found']): string[] {
 
 /** What was found, and nothing done about it: that is next, and by what it is proved then. */
 function mendSaid(job: Job, { proof }: Traced, { suspect }: FoundNow): string[] {
-  const test = job.tasks.get(proofKey(suspect))?.spec.say;
+  const test = job.tasks.get(proofKey(suspect))?.spec.say.text;
   const proves = proof === null ? test : `${checkSaid(job, proof)}, once more`;
   return [
     `Found: ${suspectSaid(job, suspect)}. It is not put right yet.`,

@@ -176,7 +176,7 @@ function checksBehind(job: Job): Check[] {
 function coversOf(job: Job): Cover[] {
   const clock = measured(job);
   return [...job.pieces.values()].map(({ spec }) => {
-    const takes = minutesIn(spec.takes) ?? clock.get(spec.key)?.off ?? null;
+    const takes = minutesIn(spec.takes?.text ?? null) ?? clock.get(spec.key)?.off ?? null;
     return { name: spec.key, takes };
   });
 }

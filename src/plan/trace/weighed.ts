@@ -71,7 +71,7 @@ export function weighedOf(job: Job, key: string, hour: number | null): WeighedJo
   const input = { now, later, chance, harm, hour, safety: safety.length > 0 };
   const usesPlan = own.price === null || own.takes === null;
   return {
-    ...{ task: key, say: spec.say, now, later, harm, chance, hour, safety },
+    ...{ task: key, say: spec.say.text, now, later, harm, chance, hour, safety },
     again: usesPlan ? again : null,
     weighed: weigh(input),
   };
@@ -80,7 +80,7 @@ export function weighedOf(job: Job, key: string, hour: number | null): WeighedJo
 /** What keeps somebody alive: by the words of the question, and of the pieces that it lies under. */
 function safetyOf(job: Job, spec: TaskSpec): Care[] {
   const names = herePieces(job, spec);
-  const asked = caresOf({ key: '', name: spec.say, care: null }).care;
+  const asked = caresOf({ key: '', name: spec.say.text, care: null }).care;
   const pieces = names.flatMap((key) => {
     const piece = job.upper.pieces.get(key);
     return piece ? caresOf(piece).care : [];
@@ -109,7 +109,7 @@ function againOf(job: Job, spec: TaskSpec): Again | null {
   const untimed: string[] = [];
   let [takes, byClock]: [number | null, boolean] = [null, false];
   for (const key of pieces) {
-    const said = minutesIn(job.upper.pieces.get(key)?.takes ?? null);
+    const said = minutesIn(job.upper.pieces.get(key)?.takes?.text ?? null);
     for (const way of ['off', 'on'] as const) {
       const minutes = said ?? clock.get(key)?.[way] ?? null;
       if (minutes === null) untimed.push(`${key} ${way}`);

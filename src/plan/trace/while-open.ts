@@ -3,7 +3,9 @@
  * what wears. From the file: its list, its questions, its words of the piece and of what lies behind it; and from what earlier
  * jobs on the machine tell of the piece, where they are known.
  */
+
 import { freeKey } from '../../job/form/typed-trace.ts';
+import { textsIn } from '../../model/said.ts';
 import type { Job, PieceNow } from '../../model/types.ts';
 import { capital } from '../../model/words.ts';
 import { buyList } from '../buy/list.ts';
@@ -85,7 +87,7 @@ function questions(job: Job, key: string): Found[] {
     .filter(({ spec }) =>
       [...spec.while, ...spec.after].some((step) => spoken(step) === `${key} off`),
     )
-    .map(({ spec }) => ({ what: spec.say, from: 'a question of the file', task: spec.key }));
+    .map(({ spec }) => ({ what: spec.say.text, from: 'a question of the file', task: spec.key }));
 }
 
 function usedOnce(job: Job, key: string, now: string): Found[] {
@@ -108,10 +110,10 @@ function behind(job: Job, key: string): Found[] {
 /** What the words of the piece name: `lip seal inwards` → `Lip seal`. */
 function named({ spec }: PieceNow): Found[] {
   const texts: [string, readonly string[]][] = [
-    ['its joint', spec.joint],
-    ['what is loose in it', spec.loose],
-    ['its note', spec.note === null ? [] : [spec.note]],
-    ['its holes', [...spec.holes.values()].flatMap(({ note }) => note ?? [])],
+    ['its joint', textsIn(spec.joint)],
+    ['what is loose in it', textsIn(spec.loose)],
+    ['its note', spec.note === null ? [] : [spec.note.text]],
+    ['its holes', [...spec.holes.values()].flatMap(({ note }) => note?.text ?? [])],
   ];
   return texts.flatMap(([from, said]) => said.flatMap((text) => wearIn(text, from)));
 }

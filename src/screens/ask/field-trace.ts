@@ -180,11 +180,11 @@ export function questionTrace(state: State, asks: TraceAsks): string[] {
   }
   if (asks.ask === 'left-so') return ['Why is it left?', asks.what, 'It may stay empty.'];
   if (asks.ask === 'leaving') {
-    return ['Why is it left?', job.tasks.get(asks.task)?.spec.say ?? '', 'It may stay empty.'];
+    return ['Why is it left?', job.tasks.get(asks.task)?.spec.say.text ?? '', 'It may stay empty.'];
   }
   if (asks.ask === 'figures') {
     return [
-      job.tasks.get(asks.task)?.spec.say ?? '',
+      job.tasks.get(asks.task)?.spec.say.text ?? '',
       'What it costs now, and later; the chance that it fails before you are in here anyway; what touching it may break.',
       'now 12.50, 40 min; later 30, 3 h; chance 1 in 6; harm 1 in 20, 60.',
       'What is left out is not known; later is filled from the plan.',

@@ -277,7 +277,7 @@ function aboutSaid(state: State, { asks, under }: FieldView): string {
   const piece = job?.pieces.get(of?.piece ?? '');
   const task = of && 'task' in of && of.task !== undefined ? job?.tasks.get(of.task) : null;
   const below = at({ ...state, view: under })?.piece;
-  return (piece ?? below)?.spec.name ?? task?.spec.say ?? job?.upper.job ?? '';
+  return (piece ?? below)?.spec.name ?? task?.spec.say.text ?? job?.upper.job ?? '';
 }
 
 /** What the empty holes of the piece under the question take. */

@@ -9,7 +9,6 @@ import { nextNow } from '../../plan/next/next-now.ts';
 import { waitsSaid } from '../../plan/next/waits-for.ts';
 import { troubles } from '../../plan/order/job-now.ts';
 import { isBack } from '../../plan/order/needed.ts';
-import { taskSaid } from '../../plan/order/say.ts';
 import { sayWhere } from '../../plan/piece/say-piece.ts';
 import { torqueUnknown } from '../../plan/piece/torque-unknown.ts';
 import { curesSaid } from '../../plan/seal/sealant.ts';
@@ -86,7 +85,7 @@ const DEEPEST = 5;
 /** Moved in by what lies over it. */
 function nameOf({ piece, task, depth }: Rung): string {
   const indent = '  '.repeat(Math.min(depth, DEEPEST));
-  return `${indent}${piece?.spec.name ?? task?.spec.say ?? ''}`;
+  return `${indent}${piece?.spec.name ?? task?.spec.say.text ?? ''}`;
 }
 
 /** A longer name may take the room that the rest of its row leaves. */
@@ -124,7 +123,7 @@ function sayTask(job: Job, { spec }: TaskNow, now: string): Span[] {
   if (task.state === 'failed') return [span(`failed${told}`, LOUD)];
   if (task.state === 'done') return [span(`done${told}`)];
   if (task.waits !== '') return [span(waitsSaid(task.waits))];
-  const said = taskSaid(job, spec).limit;
+  const said = spec.limit;
   const limit = said ? ` (${said.text}${said.printed === null ? '' : ', not as printed'})` : '';
   return [span(`${TO[spec.verb]}${limit}`, { bold: true })];
 }

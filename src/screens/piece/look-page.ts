@@ -6,7 +6,6 @@ import { lengthsOf } from '../../job/fold/lengths-of.ts';
 import { byNoFigure, noFigureSaid } from '../../job/fold/no-figure.ts';
 import { isOther, sayDiffers, sayInHole, sayTrouble } from '../../job/fold/say-hole.ts';
 import { blockers, stillOver } from '../../job/judge/marks/blocked.ts';
-import { textSaid } from '../../job/truth/corrections.ts';
 import type { HoleNow, Job, PieceNow } from '../../model/types.ts';
 import { inPlace } from '../../model/words.ts';
 import { wheelOffSaid } from '../../plan/care/still-off.ts';
@@ -184,7 +183,7 @@ function sayHole(job: Job, hole: HoleNow, piece: PieceNow, columns: number): Lin
   const takes = `${hole.name} takes ${sayTakes(job, hole.belongs)}.`;
   const bad = hole.trouble ? ` ${capital(sayTrouble(hole.trouble))}.` : '';
   const odd = hole.unsettled || hole.conflict ? ` ${capital(sayDiffers(hole))}.` : '';
-  const note = textSaid(job, { piece: piece.spec.key, hole: hole.name }, 'note');
+  const note = piece.spec.holes.get(hole.name)?.note ?? null;
   const said = note === null ? [] : both(ended(capital(note.text)), note.printed);
   return [
     ...wrap(takes, columns, { bold: true }),

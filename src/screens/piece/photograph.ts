@@ -25,7 +25,7 @@ function photographSaid({ job, piece }: At): string | null {
   const runs = ['cable', 'hose', 'wiring'].some((sort) => sorts.some((s) => s === sort));
   if (runs || spec.routes.length > 0) return 'Photograph how it runs before it comes off.';
   const springs = caresOf(spec).care.includes('spring');
-  if (springs || spec.loose.some((thing) => ORDERED.test(thing))) {
+  if (springs || spec.loose.some((thing) => ORDERED.test(thing.text))) {
     return 'Photograph what lies behind it, and in which order, before it is moved.';
   }
   return spec.loose.length > 0 ? 'Photograph where its loose things lie.' : null;

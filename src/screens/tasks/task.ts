@@ -1,8 +1,6 @@
 /** One task or test: what it is, what it waits for, and done in one key or one line. */
 import { looksLikeLimit } from '../../bolt/read/reading-limit.ts';
-import { textSaid } from '../../job/truth/corrections.ts';
-import type { TextSaid } from '../../job/truth/said.ts';
-import type { Refusal, TaskVerb, Wish } from '../../model/types.ts';
+import type { Refusal, TaskVerb, TextSaid, Wish } from '../../model/types.ts';
 import { holdsTest } from '../../plan/gates/holds-test.ts';
 import type { ItemInWords } from '../../plan/gates/items.ts';
 import { waitsRow } from '../../plan/next/waits-for.ts';
@@ -244,7 +242,7 @@ const LOUD: Style = { colour: 'red', bold: true };
 
 function drawTask({ state, job, task: now, stops }: OnTask): Page {
   const names = (now.test?.pieces ?? []).map((key) => job.pieces.get(key)?.spec.name ?? key);
-  const { step, limit, when } = taskSaid(job, now);
+  const { say: step, limit, when } = taskSaid(job, now);
   const right = now.state === 'open' ? KINDS[now.verb] : now.state;
   // The step itself stands at the head, where it fits there and is as printed.
   const atHead = width(now.say) + width(right) + GAP <= state.columns && step.printed === null;
@@ -255,7 +253,7 @@ function drawTask({ state, job, task: now, stops }: OnTask): Page {
     ['When', when],
     ['Of', names.length === 0 ? null : names.join(', ')],
     ['Waits for', waitsRow(now.waits)],
-    ['Note', textSaid(job, { task: now.key }, 'note')],
+    ['Note', job.tasks.get(now.key)?.spec.note ?? null],
     ...now.failedBefore.map(({ at, say }): [string, string] => [
       'Before',
       [`failed ${sayDate(at, state.now)}`, say].filter((t) => t !== '').join(': '),

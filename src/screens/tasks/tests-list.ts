@@ -130,7 +130,7 @@ function stateRoom(columns: number): number {
 /** `room`: columns of what stands before its name. */
 function sayTest(job: Job, test: TestItem, room: number, { columns, now }: State): Line[] {
   const { say } = test;
-  const { step, limit } = taskSaid(job, { ...test, key: test.test });
+  const { say: step, limit } = taskSaid(job, { ...test, key: test.test });
   const told = [test.was && `was ${test.was}`, test.set && `set ${test.set}`].filter((t) => t);
   const when = stateSaid(test, now);
   const isCut = width(say) > columns - room - MARGINS || width(when) > room;

@@ -171,6 +171,6 @@ function afterFound(state: State, { wish }: MadeMark<Extract<Wish, { do: 'found'
 function afterMended(state: State, { wish }: MadeMark<WishTo<'done'>>): Updated {
   const { view, open } = state;
   if (view.screen !== 'trace' || !open) return stay(state);
-  const what = open.job.tasks.get(wish.task)?.spec.say ?? wish.task;
+  const what = open.job.tasks.get(wish.task)?.spec.say.text ?? wish.task;
   return say({ ...state, view: { ...view, here: null, top: 0 } }, `${what}: done.`);
 }

@@ -5,20 +5,13 @@
 import { describe, expect, it } from 'vitest';
 import { fit } from '../../../src/bolt/fit/fit.ts';
 import { readKind } from '../../../src/bolt/read/kind.ts';
-import type { HoleSpec } from '../../../src/model/types.ts';
+import { type Given, placeOf } from '../holes.ts';
 
 const kind = (text: string, letter = 'B') => readKind(letter, text);
 const OWN = kind('M6x20 flange, 8 mm', 'S');
-const hole = (thick: number, to: number): HoleSpec => ({
-  ...{ name: '1', note: null, thick, thread: { from: 0, to }, turns: null, proud: null, at: null },
-  ...{ torque: null, into: null, wet: false, group: null },
-});
+const hole = (thick: number, to: number): Given => ({ thick, thread: { from: 0, to } });
 const inHole = (bolt: string, thick: number, to: number, into: string | null = null) =>
-  fit(kind(bolt), null, {
-    takes: { kind: OWN, with: [] },
-    hole: hole(thick, to),
-    piece: { thick: null, thread: null, into },
-  });
+  fit(kind(bolt), null, placeOf(OWN, hole(thick, to), [], into));
 
 describe('towards the bottom', () => {
   it.each([
@@ -55,12 +48,7 @@ describe('towards the bottom', () => {
   });
 
   it('the bolt that belongs there is right, but not surely short enough', () => {
-    const place = {
-      takes: { kind: OWN, with: [] },
-      hole: hole(8, 12.1),
-      piece: { thick: null, thread: null, into: null },
-    };
-    expect(fit(OWN, null, place)).toMatchObject({
+    expect(fit(OWN, null, placeOf(OWN, hole(8, 12.1)))).toMatchObject({
       verdict: 'right',
       sure: false,
       measure: ['probe'],
@@ -68,32 +56,23 @@ describe('towards the bottom', () => {
   });
 
   it('behind an open hole nothing bottoms', () => {
-    const place = {
-      takes: { kind: OWN, with: [] },
-      hole: { ...hole(8, 17.2), wet: true },
-      piece: { thick: null, thread: null, into: null },
-    };
+    const place = placeOf(OWN, { ...hole(8, 17.2), wet: true });
     expect(fit(kind('M6x25 flange, 8 mm'), null, place).why).not.toMatch(/to spare/);
   });
 
   it('of a thread without figures nothing is said', () => {
     const found = inHole('M6x25 flange, 8 mm', 8, 17.2);
     expect(found.sure).toBe(false);
-    expect(
-      fit(kind('studx25'), null, { takes: null, hole: hole(8, 17.2), piece: null }).why,
-    ).not.toMatch(/to spare/);
+    expect(fit(kind('studx25'), null, placeOf(null, hole(8, 17.2))).why).not.toMatch(/to spare/);
   });
 });
 
 describe('towards too little thread', () => {
   // Cast aluminium wants twice the diameter by the rule of the trade: 12 mm of M6 at least in this table.
   it('a shorter bolt that bites as much as it must and hardly more is to be probed', () => {
-    const own = {
-      takes: { kind: kind('M6x40 flange, 8 mm', 'L'), with: [] },
-      piece: { thick: null, thread: null, into: 'steel' },
-    };
+    const own = kind('M6x40 flange, 8 mm', 'L');
     const at = (thick: number) =>
-      fit(kind('M6x20 flange, 8 mm'), null, { ...own, hole: hole(thick, 40) });
+      fit(kind('M6x20 flange, 8 mm'), null, placeOf(own, hole(thick, 40), [], 'steel'));
     const need = 0.8 * 6;
     const near = at(20 - need - 0.2);
     expect([near.verdict, near.sure]).toEqual(['shorter', false]);

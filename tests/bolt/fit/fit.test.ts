@@ -3,7 +3,8 @@ import { describe, expect, it } from 'vitest';
 import { type Fit, fit, fitLength, sayFit } from '../../../src/bolt/fit/fit.ts';
 import type { Place } from '../../../src/bolt/fit/reach.ts';
 import { readKind } from '../../../src/bolt/read/kind.ts';
-import type { HoleSpec, Kind } from '../../../src/model/types.ts';
+import type { Kind } from '../../../src/model/types.ts';
+import { type Given, holeOf, placeOf } from '../holes.ts';
 
 const kind = (letter: string, text: string) => readKind(letter, text);
 const S = kind('S', 'M6x25 flange, 8 mm');
@@ -11,27 +12,9 @@ const M = kind('M', 'M6x35 flange, 8 mm');
 const L = kind('L', 'M6x55 flange, 8 mm');
 const P = kind('P', 'M6x20 flange, 8 mm');
 
-const BARE: HoleSpec = {
-  name: '3',
-  note: null,
-  thick: null,
-  thread: null,
-  turns: null,
-  proud: null,
-  at: null,
-  torque: null,
-  into: null,
-  wet: false,
-  group: null,
-};
 /** A hole that takes a kind, with what is said of it; into cast aluminium by the piece's word. */
-function place(takes: Kind | null, hole: Partial<HoleSpec> = {}, under: string[] = []): Place {
-  return {
-    takes: takes && { kind: takes, with: under },
-    hole: { ...BARE, ...hole },
-    piece: { thick: null, thread: null, into: 'cast aluminium' },
-  };
-}
+const place = (takes: Kind | null, hole: Given = {}, under: string[] = []): Place =>
+  placeOf(takes, hole, under, 'cast aluminium');
 /** The STOP sketch: 8 mm of cover, 19 mm of thread. */
 const DEEP = { thick: 8, thread: { from: 0, to: 19 } };
 
@@ -406,7 +389,7 @@ type Truth = typeof truth extends fc.Arbitrary<infer T> ? T : never;
 type Told = typeof told extends fc.Arbitrary<infer T> ? T : never;
 
 /** The hole as a person has measured it. */
-function placeOf(r: Truth, say: Told): Place {
+function measured(r: Truth, say: Told): Place {
   const thread = {
     none: null,
     start: { from: r.a, to: null },
@@ -414,15 +397,14 @@ function placeOf(r: Truth, say: Told): Place {
   }[say.thread];
   return {
     takes: { kind: kind('A', say.length ? `M6x${r.L} hex` : 'M6 hex'), with: r.own },
-    hole: {
-      ...BARE,
+    hole: holeOf('3', {
       thick: say.thick ? r.t : null,
       thread,
       turns: say.turns ? r.e : null,
       proud: say.proud ? r.e : null,
       wet: r.wet,
       into: say.into ? r.into : null,
-    },
+    }),
     piece: null,
     thickness: new Map(say.clip ? [['clip', CLIP]] : []),
   };
@@ -442,7 +424,7 @@ describe('whatever was measured', () => {
   it('the figures are those of the one datum', () => {
     fc.assert(
       fc.property(truth, told, (r, say) => {
-        const f = fit(other(r), r.under, placeOf(r, say));
+        const f = fit(other(r), r.under, measured(r, say));
         const reach = r.other - r.t - high(r.under);
         const [a, b] = [r.a, r.a + r.e + r.spare];
         const near = (figure: number | null | undefined, truly: number) => {
@@ -460,8 +442,8 @@ describe('whatever was measured', () => {
   it('what is sure from little stays so when more is measured', () => {
     fc.assert(
       fc.property(truth, told, (r, say) => {
-        const little = fit(other(r), r.under, placeOf(r, say));
-        const much = fit(other(r), r.under, placeOf(r, ALL));
+        const little = fit(other(r), r.under, measured(r, say));
+        const much = fit(other(r), r.under, measured(r, ALL));
         if (little.sure) expect(much.verdict).toBe(little.verdict);
       }),
       { numRuns: 3000 },
@@ -477,7 +459,7 @@ describe('whatever was measured', () => {
           { ...no, proud: true },
           { ...no, thick: true },
         ];
-        const [first, ...others] = ways.map((say) => fit(other(r), r.under, placeOf(r, say)));
+        const [first, ...others] = ways.map((say) => fit(other(r), r.under, measured(r, say)));
         for (const f of others) expect(f).toEqual(first);
       }),
     );
@@ -486,7 +468,7 @@ describe('whatever was measured', () => {
   it("the hole's own bolt is right, and never too short", () => {
     fc.assert(
       fc.property(truth, told, (r, say) => {
-        const where = placeOf(r, say);
+        const where = measured(r, say);
         const own = fit(where.takes!.kind, null, where);
         expect(own.verdict).toBe('right');
         // All of them are shorter than 80 mm: none misses its length by more than 0.6.
@@ -501,7 +483,7 @@ describe('whatever was measured', () => {
   it('a longer bolt never bites less, and what is not sure says what to measure', () => {
     fc.assert(
       fc.property(truth, told, fc.integer({ min: 1, max: 30 }), (r, say, more) => {
-        const where = placeOf(r, say);
+        const where = measured(r, say);
         const [shorter, longer] = [r.other, r.other + more].map((mm) =>
           fit(kind('B', `M6x${mm} hex`), r.under, where),
         );
@@ -536,7 +518,7 @@ describe('whatever was measured', () => {
   it('never throws on whatever kinds a file may hold', () => {
     fc.assert(
       fc.property(fc.string(), fc.string(), told, truth, (a, b, say, r) => {
-        const where = { ...placeOf(r, say), takes: { kind: kind('A', a), with: [b] } };
+        const where = { ...measured(r, say), takes: { kind: kind('A', a), with: [b] } };
         const f = fit(kind('B', b), [a], where);
         expect(f.why.length).toBeGreaterThan(0);
       }),

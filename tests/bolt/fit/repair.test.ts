@@ -2,30 +2,10 @@ import { describe, expect, it } from 'vitest';
 import type { Place } from '../../../src/bolt/fit/reach.ts';
 import { repair } from '../../../src/bolt/fit/repair.ts';
 import { readKind } from '../../../src/bolt/read/kind.ts';
-import type { HoleSpec } from '../../../src/model/types.ts';
+import { type Given, placeOf } from '../holes.ts';
 
-const BARE: HoleSpec = {
-  name: '9',
-  note: null,
-  thick: null,
-  thread: null,
-  turns: null,
-  proud: null,
-  at: null,
-  torque: null,
-  into: null,
-  wet: false,
-  group: null,
-};
-const pulled = (
-  hole: Partial<HoleSpec> = {},
-  into = 'cast aluminium',
-  text = 'M6x25 flange, 8 mm',
-): Place => ({
-  takes: { kind: readKind('S', text), with: [] },
-  hole: { ...BARE, ...hole },
-  piece: { thick: null, thread: null, into },
-});
+const pulled = (hole: Given = {}, into = 'cast aluminium', text = 'M6x25 flange, 8 mm'): Place =>
+  placeOf(readKind('S', text), hole, [], into);
 const list = (place: Place, edge: number | null = null) => repair({ place, edge });
 const find = (place: Place, words: RegExp, edge: number | null = null) =>
   list(place, edge).find((s) => words.test(s.do));

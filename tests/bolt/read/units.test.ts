@@ -103,7 +103,7 @@ describe('a torque as the manual prints it', () => {
     ['hand tight, manual 2-3', null, 'manual 2-3'],
     ['12 mm', null, null],
   ])('%s', (text, quantity, where) => {
-    expect(readTorque(text)).toEqual({ text, quantity, where });
+    expect(readTorque(text)).toEqual({ text, printed: null, quantity, where });
   });
 
   it('keeps the whole text whatever it is', () => {

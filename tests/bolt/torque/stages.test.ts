@@ -133,7 +133,12 @@ describe('a torque in stages', () => {
       value: 15,
     });
     expect(fullOf(readStages('hand-tight + 1/2 turn'))).toBe(null);
-    expect(readTorque('see manual')).toEqual({ text: 'see manual', quantity: null, where: null });
+    expect(readTorque('see manual')).toEqual({
+      text: 'see manual',
+      printed: null,
+      quantity: null,
+      where: null,
+    });
   });
 
   /** A stage as it is written, and the figure that must not be lost: N·m as printed, or degrees. */

@@ -1,6 +1,7 @@
 import { describe, expect, it } from 'vitest';
 import { sayEntry } from '../../../src/job/fold/say-entry.ts';
 import { readJob } from '../../../src/job/read.ts';
+import { asPrinted } from '../../../src/model/said.ts';
 import type { Wish, Writable } from '../../../src/model/types.ts';
 import { Bench } from '../bench.ts';
 
@@ -40,19 +41,19 @@ describe('a text goes into the file', () => {
       'one more where there is one',
       write('hose', 'routes', 'over the bracket'),
       '    routes: [behind the frame, over the bracket] # mine\n',
-      { routes: ['behind the frame', 'over the bracket'] },
+      { routes: [asPrinted('behind the frame'), asPrinted('over the bracket')] },
     ],
     [
       'the first',
       write('wire', 'marks', ' dot at 12 '),
       '  wire:\n    marks: dot at 12\n',
-      { marks: ['dot at 12'] },
+      { marks: [asPrinted('dot at 12')] },
     ],
     [
       'of several lines as one',
       write('wire', 'joint', 'dry,\n  clean'),
       '    joint: dry, clean\n',
-      { joint: ['dry, clean'] },
+      { joint: [asPrinted('dry, clean')] },
     ],
     [
       'a neighbour',

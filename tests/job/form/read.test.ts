@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { readJob } from '../../../src/job/read.ts';
+import { asPrinted, textsIn } from '../../../src/model/said.ts';
 import type { PieceSpec } from '../../../src/model/types.ts';
 import { EXAMPLE, FULL } from './example.ts';
 
@@ -11,6 +12,8 @@ function piece(yaml: string): PieceSpec {
   expect(faults).toEqual([]);
   return upper.pieces.get('cover')!;
 }
+
+const FINGERS = asPrinted('Keep fingers off the edge.');
 
 describe('a job file in its short spelling', () => {
   const { upper, entries, faults, unreadable } = read(EXAMPLE);
@@ -45,14 +48,14 @@ describe('a job file in its short spelling', () => {
       name: 'Alternator cover',
       under: ['gear-lever', 'sprocket-cover'],
       torque: { quantity: { value: 10, unit: 'N·m' }, where: 'manual 2-17' },
-      into: 'cast aluminium',
-      joint: ['new gasket, dry; dowels at 2 and 8'],
-      loose: ['2 dowels', 'thrust washer stays on the shaft'],
+      into: asPrinted('cast aluminium'),
+      joint: [asPrinted('new gasket, dry; dowels at 2 and 8')],
+      loose: [asPrinted('2 dowels'), asPrinted('thrust washer stays on the shaft')],
       caution: {
         removal: [],
-        fitting: ['The magnet pulls the cover in. Keep fingers off the edge.'],
+        fitting: [asPrinted('The magnet pulls the cover in. Keep fingers off the edge.')],
       },
-      tip: { removal: ['Top bolt last, so that the cover hangs.'], fitting: [] },
+      tip: { removal: [asPrinted('Top bolt last, so that the cover hangs.')], fitting: [] },
     });
     expect(cover.row?.map((r) => [r.kind, ...r.with].join('+')).join(' ')).toBe(
       'S S S M+clip S S S+copper S S L S',
@@ -70,11 +73,11 @@ describe('a job file in its short spelling', () => {
     expect(upper.tasks.get('weep')).toEqual({
       key: 'weep',
       verb: 'test',
-      say: 'Five minutes at idle',
+      say: asPrinted('Five minutes at idle'),
       before: [],
       after: ['fill'],
       while: [],
-      limit: 'no oil at the bottom edge',
+      limit: asPrinted('no oil at the bottom edge'),
       when: null,
       takes: null,
       note: null,
@@ -188,13 +191,13 @@ describe('a job file in its full spelling', () => {
       sequence: ['1', '3', '2', '4'],
       first: ['1', '3'],
       care: ['case'],
-      caution: { removal: ['Keep fingers off the edge.'], fitting: ['Keep fingers off the edge.'] },
+      caution: { removal: [FINGERS], fitting: [FINGERS] },
     });
-    expect(cover.tip.fitting).toEqual(['Top bolt last.', 'Two hands.']);
+    expect(textsIn(cover.tip.fitting)).toEqual(['Top bolt last.', 'Two hands.']);
     expect(cover.passes?.map((p) => p.name)).toEqual(['snug', 'part', 'full', 'angle', 'again']);
     expect(cover.passes?.[3]?.angle).toBe(90);
     expect(cover.holes.get('2')).toMatchObject({ at: [84, -31], wet: true, group: 'inner' });
-    expect(cover.holes.get('1')).toMatchObject({ proud: 16.5, into: 'steel insert' });
+    expect(cover.holes.get('1')).toMatchObject({ proud: 16.5, into: asPrinted('steel insert') });
   });
 });
 

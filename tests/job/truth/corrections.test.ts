@@ -7,11 +7,11 @@ import { readJob } from '../../../src/job/read.ts';
 import {
   correctedUpper,
   figuresOf,
+  figuresOfHole,
   silentTruths,
-  textSaid,
-  textsSaid,
   truthFault,
 } from '../../../src/job/truth/corrections.ts';
+import { asPrinted } from '../../../src/model/said.ts';
 import type { Correctable, Entry, Job } from '../../../src/model/types.ts';
 import { Bench } from '../bench.ts';
 
@@ -52,6 +52,8 @@ const told = (job: Job) =>
   job.corrections.map((c) => [c.hole ?? c.task ?? c.piece, c.what, c.printed, c.says]);
 const spec = (job: Job) => job.upper.pieces.get('cover');
 
+const GLOVES = { text: 'Gloves.', printed: 'Keep fingers off the edge.' };
+
 describe('what is true counts, and how it is printed is kept', () => {
   it.each<[Correctable, string, string | undefined, string, object]>([
     [
@@ -63,6 +65,7 @@ describe('what is true counts, and how it is printed is kept', () => {
         torque: {
           quantity: { value: 8, to: null, unit: 'N·m' },
           where: 'bulletin 12',
+          printed: '10 N·m, manual 2-17',
           text: '8 N·m, bulletin 12',
         },
       },
@@ -74,37 +77,98 @@ describe('what is true counts, and how it is printed is kept', () => {
       '10 N·m, manual 2-17',
       { torque: { quantity: null, where: null, text: 'see the bulletin' } },
     ],
-    ['into', 'cast iron', undefined, 'cast aluminium', { into: 'cast iron' }],
+    [
+      'into',
+      'cast iron',
+      undefined,
+      'cast aluminium',
+      { into: { text: 'cast iron', printed: 'cast aluminium' } },
+    ],
     // 1/2 in is 12.7 mm, by the definition of the inch.
-    ['thick', '14', undefined, '1/2 in', { thick: 14 }],
-    ['thread', '2..12', undefined, '0..14', { thread: { from: 2, to: 12 } }],
-    ['joint', 'no sealant', 'dr', 'dry', { joint: ['new gasket', 'no sealant'] }],
-    ['loose', '3 dowels', '2', '2 dowels', { loose: ['3 dowels', '1 washer'] }],
+    [
+      'thick',
+      '14',
+      undefined,
+      '1/2 in',
+      { thick: 14, asWritten: { thick: { text: '14', printed: '1/2 in' } } },
+    ],
+    [
+      'thread',
+      '2..12',
+      undefined,
+      '0..14',
+      { thread: { from: 2, to: 12 }, asWritten: { thread: { text: '2..12', printed: '0..14' } } },
+    ],
+    [
+      'joint',
+      'no sealant',
+      'dr',
+      'dry',
+      { joint: [asPrinted('new gasket'), { text: 'no sealant', printed: 'dry' }] },
+    ],
+    [
+      'loose',
+      '3 dowels',
+      '2',
+      '2 dowels',
+      { loose: [{ text: '3 dowels', printed: '2 dowels' }, asPrinted('1 washer')] },
+    ],
     [
       'caution',
       'Gloves.',
       undefined,
       'Keep fingers off the edge.',
-      { caution: { removal: ['Gloves.'], fitting: ['Gloves.'] } },
+      { caution: { removal: [GLOVES], fitting: [GLOVES] } },
     ],
     [
       'tip',
       'Top bolt first.',
       'Top',
       'Top bolt last.',
-      { tip: { removal: ['Top bolt first.'], fitting: ['Dowels first.'] } },
+      {
+        tip: {
+          removal: [{ text: 'Top bolt first.', printed: 'Top bolt last.' }],
+          fitting: [asPrinted('Dowels first.')],
+        },
+      },
     ],
-    ['marks', 'dot at 6', undefined, 'dot at 12', { marks: ['dot at 6'] }],
+    [
+      'marks',
+      'dot at 6',
+      undefined,
+      'dot at 12',
+      { marks: [{ text: 'dot at 6', printed: 'dot at 12' }] },
+    ],
     [
       'routes',
       'under the bracket',
       'over',
       'over the bracket',
-      { routes: ['behind the frame', 'under the bracket'] },
+      {
+        routes: [
+          asPrinted('behind the frame'),
+          { text: 'under the bracket', printed: 'over the bracket' },
+        ],
+      },
     ],
-    ['sequence', '2,4 1 3', undefined, '1 3 2 4', { sequence: ['2', '4', '1', '3'] }],
-    ['takes', '45 min', undefined, '20 min', { takes: '45 min' }],
-    ['note', 'printed in 1999', undefined, 'printed in 1997', { note: 'printed in 1999' }],
+    [
+      'sequence',
+      '2,4 1 3',
+      undefined,
+      '1 3 2 4',
+      {
+        sequence: ['2', '4', '1', '3'],
+        asWritten: { sequence: { text: '2 4 1 3', printed: '1 3 2 4' } },
+      },
+    ],
+    ['takes', '45 min', undefined, '20 min', { takes: { text: '45 min', printed: '20 min' } }],
+    [
+      'note',
+      'printed in 1999',
+      undefined,
+      'printed in 1997',
+      { note: { text: 'printed in 1999', printed: 'printed in 1997' } },
+    ],
   ])('%s of a piece: %s', (what, truth, printed, was, says) => {
     const b = bench();
     const entry = b.mark(correct(cover, what, truth, printed));
@@ -123,6 +187,11 @@ describe('what is true counts, and how it is printed is kept', () => {
     b.mark(correct(cover, 'passes', 'part 60 %', 'part'));
     b.mark(correct(cover, 'passes', 'full 9 N·m', 'full 10'));
     const [snug, part, full] = spec(b.job)?.passes ?? [];
+    expect([snug?.printed, part?.printed, full?.printed]).toEqual([
+      null,
+      'part 5 N·m',
+      'full 10 N·m',
+    ]);
     expect([snug?.name, part?.torque?.quantity, full?.torque?.text]).toEqual([
       'snug',
       { value: 60, to: null, unit: '%' },
@@ -136,13 +205,13 @@ describe('what is true counts, and how it is printed is kept', () => {
 
   it.each<[string, Correctable, string, string, object]>([
     ['2', 'turns', '7.5', '15', { turns: 7.5 }],
-    ['2', 'note', 'dry', 'oil passage', { note: 'dry' }],
-    ['4', 'torque', '14 N·m', '12 N·m', { torque: { quantity: { value: 14 } } }],
+    ['2', 'note', 'dry', 'oil passage', { note: { text: 'dry', printed: 'oil passage' } }],
+    ['4', 'torque', '14 N·m', '12 N·m', { torque: { quantity: { value: 14 }, printed: '12 N·m' } }],
     // 3/8 in is 9.525 mm.
     ['4', 'proud', '9 mm', '3/8 in', { proud: 9 }],
     ['4', 'thick', '38', '40', { thick: 38 }],
     ['4', 'thread', '4..19', '3..19', { thread: { from: 4, to: 19 } }],
-    ['4', 'into', 'cast iron', 'steel', { into: 'cast iron' }],
+    ['4', 'into', 'cast iron', 'steel', { into: { text: 'cast iron', printed: 'steel' } }],
   ])('hole %s, %s: %s', (hole, what, truth, was, says) => {
     const b = bench();
     b.mark(correct({ piece: 'cover', hole }, what, truth));
@@ -151,11 +220,21 @@ describe('what is true counts, and how it is printed is kept', () => {
   });
 
   it.each<[Correctable, string, string, object]>([
-    ['step', 'Fill with 2.1 l of oil', 'Fill with 1.9 l of oil', { say: 'Fill with 2.1 l of oil' }],
-    ['limit', 'to the upper mark', 'to the mark', { limit: 'to the upper mark' }],
-    ['when', 'hot', 'cold', { when: 'hot' }],
-    ['takes', '10 min', '5 min', { takes: '10 min' }],
-    ['note', 'twice', 'once', { note: 'twice' }],
+    [
+      'step',
+      'Fill with 2.1 l of oil',
+      'Fill with 1.9 l of oil',
+      { say: { text: 'Fill with 2.1 l of oil', printed: 'Fill with 1.9 l of oil' } },
+    ],
+    [
+      'limit',
+      'to the upper mark',
+      'to the mark',
+      { limit: { text: 'to the upper mark', printed: 'to the mark' } },
+    ],
+    ['when', 'hot', 'cold', { when: { text: 'hot', printed: 'cold' } }],
+    ['takes', '10 min', '5 min', { takes: { text: '10 min', printed: '5 min' } }],
+    ['note', 'twice', 'once', { note: { text: 'twice', printed: 'once' } }],
   ])('%s of a task: %s', (what, truth, was, says) => {
     const b = bench();
     b.mark(correct({ task: 'oil' }, what, truth));
@@ -176,7 +255,8 @@ describe('a hole takes what its piece says until something else is true of it', 
       ['cover', 'torque', '10 N·m, manual 2-17', '8 N·m'],
       ['3', 'torque', '10 N·m, manual 2-17', '9 N·m'],
     ]);
-    const at = (hole: string) => textSaid(job, { piece: 'cover', hole }, 'torque');
+    const at = (hole: string) =>
+      figuresOfHole(job, { piece: 'cover', hole }).find((f) => f.what === 'torque');
     const printed = '10 N·m, manual 2-17';
     expect(at('3')).toMatchObject({ text: '9 N·m', printed });
     expect(at('1')).toMatchObject({ text: '8 N·m', printed });
@@ -187,22 +267,21 @@ describe('a hole takes what its piece says until something else is true of it', 
     const b = bench();
     b.mark(correct(cover, 'routes', 'behind the frame', 'over the bracket'));
     b.mark(correct(cover, 'tip', 'Dowels first.', 'Top bolt last.'));
-    expect(textsSaid(b.job, cover, 'routes')).toMatchObject([
+    expect(spec(b.job)?.routes).toMatchObject([
       { text: 'behind the frame', printed: null },
       { text: 'behind the frame', printed: 'over the bracket' },
     ]);
     const removal = { text: 'Dowels first.', printed: 'Top bolt last.' };
     const fitting = { text: 'Dowels first.', printed: null };
-    expect(textsSaid(b.job, cover, 'tip', 'removal')).toMatchObject([removal]);
-    expect(textsSaid(b.job, cover, 'tip', 'fitting')).toMatchObject([fitting]);
+    expect(spec(b.job)?.tip).toEqual({ removal: [removal], fitting: [fitting] });
     const tips = figuresOf(b.job, cover).filter((f) => f.what === 'tip');
     expect(tips).toMatchObject([
       { ...cover, what: 'tip', way: 'removal', ...removal },
       { ...cover, what: 'tip', way: 'fitting', ...fitting },
     ]);
     // Nothing is known of a task, a piece or a hole that the file does not have.
-    expect(textSaid(b.job, { piece: 'lid' }, 'torque')).toBe(null);
-    expect(textSaid(b.job, { task: 'weeps' }, 'limit')).toBe(null);
+    expect(figuresOf(b.job, { piece: 'lid' })).toEqual([]);
+    expect(figuresOf(b.job, { task: 'weeps' })).toEqual([]);
   });
 
   it('and as printed after all it says nothing of its own again, unless its piece says otherwise', () => {
@@ -301,7 +380,7 @@ describe('history stays silent', () => {
     ['with no truth', { says: '' }],
   ])('%s', (_, more) => {
     const made = correctedUpper(upper, [entry(more)]);
-    expect(made).toEqual({ upper, corrections: [], correctedAt: new Map() });
+    expect(made).toEqual({ upper, corrections: [] });
     expect(made.upper).toBe(upper);
   });
 

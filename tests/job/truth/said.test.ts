@@ -8,8 +8,8 @@ import {
 } from '../../../src/job/truth/said.ts';
 import { list } from '../../../src/model/words.ts';
 
-const TRUE = { text: '8 N·m, bulletin 12.', printed: '10 N·m, manual 2-17.', place: 'torque' };
-const AT = new Set(['torque']);
+const TRUE = { text: '8 N·m, bulletin 12.', printed: '10 N·m, manual 2-17.' };
+const AT = new Set([TRUE]);
 const WORDS: Words = ['Cover: tighten, full, ', TRUE, '.'];
 
 describe('a sentence in its parts', () => {
@@ -36,8 +36,8 @@ describe('a sentence in its parts', () => {
     expect(inWords(withoutPrinted([`${own}: `, TRUE], AT))).toBe(`${own}: 8 N·m, bulletin 12`);
   });
 
-  it('leaves out only what is printed at the places that are shown beside it', () => {
-    const other = { text: '9 N·m', printed: TRUE.printed, place: 'torque of 4' };
+  it('leaves out only how the texts are printed that are shown beside it', () => {
+    const other = { text: '9 N·m', printed: TRUE.printed };
     expect(inWords(withoutPrinted([TRUE, ', then ', other], AT))).toBe(
       '8 N·m, bulletin 12, then 9 N·m (not 10 N·m, manual 2-17, as printed)',
     );

@@ -2,13 +2,14 @@
 import { describe, expect, test } from 'vitest';
 import { readKind } from '../../../src/bolt/read/kind.ts';
 import { readTorque } from '../../../src/bolt/torque/stages.ts';
-import type { HoleSpec, PieceSpec } from '../../../src/model/types.ts';
+import type { PieceSpec } from '../../../src/model/types.ts';
 import { computedOrder } from '../../../src/piece/sequence/computed.ts';
 import { pullsOf } from '../../../src/piece/sequence/pull.ts';
 import { ranks } from '../../../src/piece/sequence/ranks.ts';
 import { sequence } from '../../../src/piece/sequence/sequence.ts';
 import { type Point, vectors } from '../../../src/piece/sequence/vectors.ts';
-import { hole, piece, upTo } from '../pieces.ts';
+import type { Given } from '../../bolt/holes.ts';
+import { hole, type OfPiece, piece, upTo } from '../pieces.ts';
 import { brute, leastPeak } from './brute.ts';
 import { FAMILIES, seeded, times } from './layouts.ts';
 
@@ -25,10 +26,10 @@ const KINDS = new Map(
   }).map(([letter, text]) => [letter, readKind(letter, text)]),
 );
 const row = (letters: string) => [...letters].map((kind) => ({ kind, with: [] }));
-const holes = (own: Record<string, Partial<HoleSpec>>) =>
+const holes = (own: Record<string, Given>) =>
   new Map(Object.entries(own).map(([name, given]) => hole(name, given)));
 const torque = (text: string) => ({ torque: readTorque(text) });
-const made = (letters: string, given: Partial<PieceSpec> = {}) =>
+const made = (letters: string, given: OfPiece = {}) =>
   piece(letters.length, { row: row(letters), ...given });
 const pulls = (spec: PieceSpec) => pullsOf(spec, KINDS, upTo(spec.row?.length ?? 0));
 const order = (spec: PieceSpec) => sequence(spec, KINDS).tighten;
@@ -149,7 +150,7 @@ describe('in each stage', () => {
 /** A piece of bolts at these points, of mixed sizes and torques, as a file would have it. */
 function mixedPiece(points: readonly Point[], random: () => number): PieceSpec {
   const letters = points.map(() => ['S', 'M', 'L'][Math.floor(random() * 3)] ?? 'S').join('');
-  const own = points.map((p, i): [string, Partial<HoleSpec>] => {
+  const own = points.map((p, i): [string, Given] => {
     const of = { S: 10, M: 24, L: 48 }[letters[i] ?? 'S'] ?? 10;
     return [`${i + 1}`, { at: [p.x, p.y], ...torque(`${random() < 0.3 ? of / 2 : of} N·m`) }];
   });

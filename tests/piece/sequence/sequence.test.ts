@@ -1,5 +1,6 @@
 /** Which order a piece gets, and what is said beside it. */
 import { describe, expect, test } from 'vitest';
+import { readTorque } from '../../../src/bolt/torque/stages.ts';
 import { layout } from '../../../src/piece/map.ts';
 import {
   type Sequence,
@@ -362,7 +363,7 @@ describe('from a piece of the file', () => {
     const spec = piece(11, { map: COVER, first: ['2', '8'] });
     expect(sequence(spec).tighten.slice(0, 2)).toEqual(['2', '8']);
     expect(sequence({ ...spec, sequence: upTo(11) }).pattern).toBe('list');
-    const torque = { text: '22 N·m', quantity: { value: 22, to: null, unit: 'N·m' }, where: null };
+    const torque = readTorque('22 N·m');
     const own = piece(11, {
       map: COVER,
       holes: new Map([hole('5', { torque }), hole('9', { torque })]),

@@ -40,9 +40,10 @@ describe('rows of what is known', () => {
     expect(cautions()).toMatchObject([{ label: 'Caution', text: 'Hot for an hour.' }]);
     bench.mark({ do: 'correct', piece: 'hose', what: 'caution', truth: 'Never hot.' });
     expect(cautions()).toMatchObject([{ label: 'Caution', printed: 'Hot for an hour.' }]);
+    const never = { text: 'Never hot.', printed: 'Hot for an hour.' };
     expect(bench.piece('hose').spec.caution).toEqual({
-      removal: ['Never hot.'],
-      fitting: ['Never hot.'],
+      removal: [never],
+      fitting: [never],
     });
   });
 });

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { asPrinted } from '../../../src/model/said.ts';
 import { roundAgain } from '../../../src/plan/tests/again.ts';
 import { type TestItem, testList, untested } from '../../../src/plan/tests/testlist.ts';
 import { boltsOff, boltsOn, done, jobOf, NOW, off, on, type Said } from '../make.ts';
@@ -87,7 +88,7 @@ tasks: {leak: {test: Fuel on, limit: no smell and no drop, after: carburettor on
       ...boltsOff('head', 'S'),
       ...boltsOn('head', 'S'),
     ]);
-    const bare = { torque: null, angle: null, after: null };
+    const bare = { torque: null, angle: null, after: null, printed: null };
     const passes = [
       { name: 'full', ...bare },
       { name: 'again', ...bare, after: '500 km' },
@@ -140,7 +141,7 @@ tasks:
   ])('%s, back at %s: due %s, %s', (when, time, due, state) => {
     const text = 'pieces: {cover: {}}\ntasks: {weep: {test: Idle leak, after: cover on}}';
     const job = jobOf(text, [off('cover', time), on('cover', time)]);
-    Object.assign(job.tasks.get('weep')?.spec ?? {}, { when });
+    Object.assign(job.tasks.get('weep')?.spec ?? {}, { when: asPrinted(when) });
     expect(testList(job, NOW)[0]).toMatchObject({ when, due, state });
   });
 });

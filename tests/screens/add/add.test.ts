@@ -1,5 +1,7 @@
 /** Anything, from any screen of a job, with one key and one line. */
+
 import { describe, expect, it } from 'vitest';
+import { asPrinted } from '../../../src/model/said.ts';
 import { Bench, COVER } from '../../job/bench.ts';
 import { Desk } from '../desk.ts';
 
@@ -13,7 +15,7 @@ describe('one line', () => {
     d.press('enter');
     expect(d.frame).toContain('Cover: a caution: spring, goggles!');
     expect(d.screen).toBe('look');
-    expect(d.bench.piece().spec.caution.removal).toEqual(['spring, goggles!']);
+    expect(d.bench.piece().spec.caution.removal).toEqual([asPrinted('spring, goggles!')]);
   });
 
   it('a part in three keys and its text', () => {
@@ -48,7 +50,10 @@ describe('one line', () => {
 
   it('a test has its limit from the end of the line', () => {
     const d = desk().open('cover').press('+').type('coil 0.8..1.2 ohm').press('enter enter');
-    expect(task(d, 'coil')).toMatchObject({ say: 'coil', limit: '0.8..1.2 ohm' });
+    expect(task(d, 'coil')).toMatchObject({
+      say: asPrinted('coil'),
+      limit: asPrinted('0.8..1.2 ohm'),
+    });
     expect(d.bench.text).toContain('coil: {test: coil, limit: 0.8..1.2 ohm, while: cover off}');
   });
 

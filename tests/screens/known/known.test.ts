@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { asPrinted, textsIn } from '../../../src/model/said.ts';
 import { Bench } from '../../job/bench.ts';
 import { LEFT_COVER } from '../covers.ts';
 import { Desk } from '../desk.ts';
@@ -63,11 +64,11 @@ describe('what a piece can be told', () => {
     expect(desk.frame).toContain('How does it run?');
     desk.press('enter');
     expect(last(desk)).toMatchObject({ verb: 'written', value: 'routes', piece: 'hose' });
-    expect(desk.bench.piece('hose').spec.routes).toEqual(['behind the frame tube']);
+    expect(textsIn(desk.bench.piece('hose').spec.routes)).toEqual(['behind the frame tube']);
     expect(desk.frame).toContain('> Runs        behind the frame tube');
     expect(desk.rows.at(-1)).toContain('Enter one more');
     desk.press('go').type('over the lead').press('enter');
-    expect(desk.bench.piece('hose').spec.routes).toEqual([
+    expect(textsIn(desk.bench.piece('hose').spec.routes)).toEqual([
       'behind the frame tube',
       'over the lead',
     ]);
@@ -126,7 +127,7 @@ describe('what a piece can be told', () => {
     const desk = row(page('hose'), 'Takes').press('go').type('a while').press('enter');
     expect(desk.frame).toContain('That is no time yet: 20 min, 1 h.');
     desk.press('ctrl-u').type('20 min').press('enter');
-    expect(desk.bench.piece('hose').spec.takes).toBe('20 min');
+    expect(desk.bench.piece('hose').spec.takes?.text).toBe('20 min');
     desk.press('c').type(' or so').press('enter');
     expect(desk.frame).toContain('> Takes       20 min or so. Not 20 min, as printed.');
   });
@@ -160,7 +161,7 @@ describe('what a piece can be told', () => {
     const desk = row(page('hose'), 'Runs').press('go').type('over the').press('escape');
     expect(desk.press('go').frame).toContain('> over the');
     desk.type(' tube').press('enter');
-    expect(desk.bench.piece('hose').spec.routes).toEqual(['over the tube']);
+    expect(textsIn(desk.bench.piece('hose').spec.routes)).toEqual(['over the tube']);
     expect(desk.press('go').frame).toMatch(/\n>\n/);
   });
 
@@ -170,7 +171,10 @@ describe('what a piece can be told', () => {
     desk.type('over the tube; marks: blue paint').press('enter');
     expect(desk.screen).toBe('job');
     const { spec } = desk.bench.piece('hose');
-    expect([spec.routes, spec.marks]).toEqual([['over the tube'], ['blue paint']]);
+    expect([textsIn(spec.routes), textsIn(spec.marks)]).toEqual([
+      ['over the tube'],
+      ['blue paint'],
+    ]);
     expect(desk.bench.entries.map((e) => e.value)).toEqual(['all', 'routes', 'marks']);
   });
 
@@ -184,7 +188,7 @@ describe('what a piece can be told', () => {
     expect(desk.frame).toContain('> over the tube');
     desk.broken = null;
     desk.press('enter');
-    expect(desk.bench.piece('hose').spec.routes).toEqual(['over the tube']);
+    expect(textsIn(desk.bench.piece('hose').spec.routes)).toEqual(['over the tube']);
   });
 });
 
@@ -221,10 +225,10 @@ describe('what is not so here', () => {
   it('one of two of a kind, and no other', () => {
     const desk = row(page('alternator'), 'Loose').press('down c ctrl-u');
     desk.type('thrust washer comes with the cover').press('enter');
-    expect(desk.bench.piece('alternator').spec.loose).toEqual([
-      '2 dowels',
-      'thrust washer comes with the cover',
-    ]);
+    const [dowels, washer] = desk.bench.piece('alternator').spec.loose;
+    expect(dowels).toEqual(asPrinted('2 dowels'));
+    expect(washer?.text).toBe('thrust washer comes with the cover');
+    expect(washer?.printed).toMatch(/washer/);
   });
 
   it('a hole’s own: note, turns', () => {

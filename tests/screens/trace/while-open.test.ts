@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { readJob } from '../../../src/job/read.ts';
+import { asPrinted } from '../../../src/model/said.ts';
 import { whileOpen } from '../../../src/plan/trace/while-open.ts';
 import { Bench } from '../../job/bench.ts';
 import { Desk } from '../desk.ts';
@@ -44,7 +45,7 @@ describe('while it is open', () => {
       value: 'look Shaft bearing',
     });
     expect(upperOf(desk).tasks.get('look-shaft-bearing')).toMatchObject({
-      ...{ verb: 'do', say: 'Look at it: Shaft bearing', while: ['cover off'] },
+      ...{ verb: 'do', say: asPrinted('Look at it: Shaft bearing'), while: ['cover off'] },
     });
     expect(said(desk)).toContain('to look at Shaft bearing');
   });
@@ -55,7 +56,9 @@ describe('while it is open', () => {
       what: 'Lip seal',
       for: ['cover on'],
     });
-    expect(upperOf(desk).tasks.get('renew-lip-seal')).toMatchObject({ say: 'Renew: Lip seal' });
+    expect(upperOf(desk).tasks.get('renew-lip-seal')).toMatchObject({
+      say: asPrinted('Renew: Lip seal'),
+    });
     desk.press('backspace');
     expect(desk.bench.text).toBe(BEHIND);
   });
@@ -77,7 +80,9 @@ describe('while it is open', () => {
     row(desk, 'lip-seal').press('l').type('soft and dry').press('enter');
     expect(desk.bench.text).toBe(BEHIND);
     desk.press('backspace');
-    expect(upperOf(desk).tasks.get('renew-lip-seal')).toMatchObject({ say: 'Renew: Lip seal' });
+    expect(upperOf(desk).tasks.get('renew-lip-seal')).toMatchObject({
+      say: asPrinted('Renew: Lip seal'),
+    });
     expect(upperOf(desk).buys.has('lip-seal')).toBe(true);
     expect(desk.bench.text.length).toBe(renewed.length);
     desk.press('backspace');

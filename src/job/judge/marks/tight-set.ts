@@ -13,7 +13,7 @@ import {
   torqueOf,
   wouldBreak,
 } from '../../fold/against.ts';
-import { textInWords } from '../../truth/corrections.ts';
+import { inWords } from '../../truth/said.ts';
 import { type Refused, refuse } from '../base/verdict.ts';
 
 /** The figure of this pass, or what was set, held against each of these holes: what it would break. */
@@ -94,12 +94,11 @@ export function printedFor(
   pass: PassSpec,
   holes: readonly HoleNow[],
 ): string | undefined {
-  const { key } = piece.spec;
   const texts = holes.map((hole) => {
     const { torque, angle } = passAt(piece.spec, job.upper.kinds, pass, hole.name);
     const whole = torqueOf(piece, hole.name);
     if (whole === null || (torque === null && angle === null)) return torque?.text;
-    return textInWords(job, { piece: key, hole: hole.name }, 'torque') ?? whole.text;
+    return inWords([whole]);
   });
   return texts.every((text) => text === texts[0]) ? texts[0] : undefined;
 }

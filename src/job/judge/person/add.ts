@@ -1,4 +1,5 @@
 /** One line into the person's part, as what somebody says that it is: a part, a task, a test with its limit, a caution. */
+
 import { measuredIn } from '../../../bolt/read/reading.ts';
 import {
   type AddedToPiece,
@@ -7,6 +8,7 @@ import {
   isAddedToPiece,
 } from '../../../model/keys/addable.ts';
 import { oneLine } from '../../../model/safe.ts';
+import { textsIn } from '../../../model/said.ts';
 import { keySlug, slug } from '../../../model/slug.ts';
 import type {
   BuySpec,
@@ -177,7 +179,10 @@ function editsFor(job: Job, put: Put, piece: PieceNow | null): Edit[] | null {
   const first: Edit[] = isNew ? [{ edit: 'piece', piece: piece.spec.key }] : [];
   if ('key' in put) {
     const said = piece?.spec[put.key];
-    if (!piece || (said && [said.removal, said.fitting].every((t) => t.includes(put.text))))
+    if (
+      !piece ||
+      (said && [said.removal, said.fitting].every((t) => textsIn(t).includes(put.text)))
+    )
       return null;
     return [{ edit: 'text', piece: piece.spec.key, key: put.key, text: put.text, in: true }];
   }
@@ -222,13 +227,16 @@ function timeless({ after: _, while: __, ...fields }: Fields): Fields {
 /** What such a task or thing says in the file, if each key has a single text. */
 function fieldsOf(spec: TaskSpec | BuySpec): Record<string, string> {
   const { key: _, ...said } = spec;
-  const { verb, say, ...rest } = { verb: '', say: '', ...said };
-  const texts = Object.entries(rest).map(([key, value]) => {
-    const text = Array.isArray(value) ? value.join(', ') : value === false ? '' : (value ?? '');
-    return [key, String(text)] as const;
-  });
+  const { verb, say, ...rest } = { verb: '', say: null, ...said };
+  const texts = Object.entries(rest).map(([key, value]) => [key, fieldText(value)] as const);
   const fields = texts.filter(([, text]) => text !== '');
-  return Object.fromEntries(verb === '' ? fields : [[verb, say], ...fields]);
+  return Object.fromEntries(say === null ? fields : [[verb, say.text], ...fields]);
+}
+
+function fieldText(value: unknown): string {
+  if (value === null || value === undefined || value === false) return '';
+  if (Array.isArray(value)) return value.join(', ');
+  return typeof value === 'object' && 'text' in value ? String(value.text) : String(value);
 }
 
 /** What the entry added, in the file as it is; null where it is not there, or was changed. */
@@ -264,7 +272,11 @@ export function addedBack(
   };
   if ('key' in put) {
     const said = job.printed.pieces.get(piece?.spec.key ?? '')?.[put.key];
-    if (!piece || !said || ![said.removal, said.fitting].every((t) => t.includes(put.text)))
+    if (
+      !piece ||
+      !said ||
+      ![said.removal, said.fitting].every((t) => textsIn(t).includes(put.text))
+    )
       return changed;
     const { key, text } = put;
     return {

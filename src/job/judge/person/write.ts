@@ -93,7 +93,7 @@ export function judgeWrite(job: Job, wish: Wish, stamp: Stamp): Verdict {
   }
   const fault = namesPieces(key) ? neighbourFault(job, wish, text) : null;
   if (fault) return fault;
-  if (spec[key].includes(text) || piece.spec[key].includes(text)) return already();
+  if (listOf(spec, key).includes(text) || listOf(piece.spec, key).includes(text)) return already();
   return put(null, text, [{ edit: 'text', piece: wish.piece, key, text, in: true }]);
 }
 
@@ -108,7 +108,12 @@ function textOf(spec: PieceSpec, key: Exclude<Writable, Several>): string | null
   if (key === 'bolts') return spec.row ? printRow(spec.row) || null : null;
   if (key === 'map') return spec.map === null ? null : pictureOf(spec.map) || null;
   if (key === 'sequence') return spec.sequence?.join(' ') || null;
-  return (key === 'torque' ? spec.torque?.text : spec[key]) || null;
+  return spec[key]?.text || null;
+}
+
+/** What a key with several texts says in the file. */
+function listOf(spec: PieceSpec, key: Several): string[] {
+  return spec[key].map((said) => (typeof said === 'string' ? said : said.text));
 }
 
 /** A picture as its lines of words: where a word stands in its line is its column, blanks mean nothing. */
@@ -191,7 +196,7 @@ export function writtenBack(
   };
   const put = tidied(key, says);
   if (isSeveral(key)) {
-    if (spec[key].includes(put) !== stands) return left;
+    if (listOf(spec, key).includes(put) !== stands) return left;
     return { edits: [{ edit: 'text', piece, key, text: put, in: !stands }], warnings: [] };
   }
   const before = was === undefined ? null : tidied(key, was);

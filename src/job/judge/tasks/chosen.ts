@@ -120,7 +120,7 @@ function isBare(job: Job, { section, key, fields }: Row): boolean {
   const marks = job.entries.filter((e) => job.living.has(e.id));
   if (section === 'tasks') {
     const task = tasks.get(key);
-    const said = task?.say === (fields.do ?? fields.decide);
+    const said = task?.say.text === (fields.do ?? fields.decide);
     const more = task?.note || task?.takes || task?.weigh;
     return said && !more && !marks.some((e) => e.task === key);
   }

@@ -70,7 +70,8 @@ export interface HeldAgainst {
 }
 
 /** What was measured, held against the limit of the file; null where that is no figure. */
-function heldAgainst({ limit, verb }: TaskSpec, wish: Wished<'done'>): HeldAgainst | null {
+function heldAgainst({ limit: said, verb }: TaskSpec, wish: Wished<'done'>): HeldAgainst | null {
+  const limit = said?.text ?? null;
   if (limit === null) return null;
   const figure = readFigure(limit);
   const read = readLimit(limit) ?? (figure && alone(figure, limit));
@@ -78,15 +79,15 @@ function heldAgainst({ limit, verb }: TaskSpec, wish: Wished<'done'>): HeldAgain
   const hand = { limit, judged: 'by hand' } as const;
   const unread = `The limit “${limit}” was not read whole: hold the reading against it yourself.`;
   if (!looksLikeLimit(limit)) return { ...hand, warn: { code: 'unread-limit', say: unread } };
-  const said = readingsIn(wish);
+  const measured = readingsIn(wish);
   // What somebody says of a test may be its reading, or any remark.
   const word = verb === 'test' ? wish.says : undefined;
-  if (said.length === 0 && (word === undefined || !/\d/.test(word))) {
+  if (measured.length === 0 && (word === undefined || !/\d/.test(word))) {
     const say = `No reading to hold against ${limit}. Give what was measured.`;
     return { limit, judged: NO_READING, refuse: { code: 'no-reading', say } };
   }
   if (!read) return { ...hand, warn: { code: 'unread-limit', say: unread } };
-  const all = [...said, ...(word === undefined ? [] : [word])].map((t) => holdAgainst(t, read));
+  const all = [...measured, ...(word === undefined ? [] : [word])].map((t) => holdAgainst(t, read));
   const spoken = word === undefined ? null : all.at(-1);
   const beyond = all.find((held) => held.is === 'beyond');
   if (beyond && figure) {
@@ -98,7 +99,7 @@ function heldAgainst({ limit, verb }: TaskSpec, wish: Wished<'done'>): HeldAgain
     return { limit, judged: 'beyond', refuse: { code: 'out-of-limit', say } };
   }
   // With a reading, the word beside it may be any remark.
-  const asked = said.length > 0 ? all.filter((held) => held !== spoken) : all;
+  const asked = measured.length > 0 ? all.filter((held) => held !== spoken) : all;
   const odd = asked.find((held) => held.is === 'unread');
   if (odd) {
     const say = `${odd.say}. Give the figure.`;
@@ -116,7 +117,7 @@ export function rightDone(
   { because, ...wish }: Wished<'done'>,
 ): { wish: Wished<'done'>; say: string } | null {
   if (because === undefined || spec.limit === null || wish.result === 'failed') return null;
-  const limit = readLimit(spec.limit);
+  const limit = readLimit(spec.limit.text);
   if (!heldAgainst(spec, wish)?.refuse || !isReading(because, limit)) return null;
   const reading = because.trim();
   const say = `${sayReading(reading, limit)} is a reading, and no reason`;

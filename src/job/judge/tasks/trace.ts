@@ -305,7 +305,7 @@ function namedBy(upper: Upper, section: NamedSection, key: string): string[] {
     .map(({ check }) => check);
   const tasks = [...upper.tasks.values()]
     .filter(({ proves }) => section === 'checks' && proves.includes(key))
-    .map(({ say }) => say);
+    .map(({ say }) => say.text);
   return [...checks, ...tasks];
 }
 
