@@ -12,7 +12,7 @@ import { picturesIn } from './photo-files.ts';
 
 /** The same picture under whatever folder: its name and when it was taken. */
 export function sameAs(path: string, taken: string | undefined): string {
-  return `${path.split(/[\\/]/).at(-1) ?? ''} ${taken ?? ''}`;
+  return `${path.split(/[\\/]/).at(-1) ?? ''} ${taken === undefined ? '' : secondsOf(taken)}`;
 }
 
 /** Of the pictures of a job, to be known again. */

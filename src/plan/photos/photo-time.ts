@@ -14,8 +14,8 @@ export function readShift(text: string): number | null {
 const SHIFT = /^([+−-]?)(?:(\d{1,4})d)?(?:(\d{1,5})h)?(?:(\d{1,6})m(?:in)?)?(?:(\d{1,7})s)?$/i;
 
 /**
- * The moment of a clock without a zone, `2026-04-11T16:40:12`, with its offset where the camera says it, else with that
- * of the mark whose own clock was nearest; null: no time. `shift` is in seconds.
+ * The moment of a clock without a zone, `2026-04-11T16:40:12`, by its offset where the camera says it, else by that of
+ * the mark whose own clock was nearest; null: no time. It is told on the clock of that mark. `shift` is in seconds.
  */
 export function takenAt(
   clock: string,
@@ -26,9 +26,12 @@ export function takenAt(
 ): Instant | null {
   const local = readInstant(`${clock}Z`);
   if (local === null) return null;
-  const zone = offset ?? nearestZone(local.seconds, job, now);
-  const at = readInstant(`${clock}${zone}`);
-  return at === null ? null : { ...at, seconds: at.seconds + shift };
+  const at = readInstant(`${clock}${offset ?? nearestZone(local.seconds, job, now)}`);
+  if (at === null) return null;
+  const seconds = at.seconds + shift;
+  if (offset === null) return { ...at, seconds };
+  const told = nearestZone(local.seconds + shift, job, now);
+  return { seconds, offset: readInstant(`${clock}${told}`)?.offset ?? at.offset };
 }
 
 export function sayShot(at: Instant): string {

@@ -209,7 +209,8 @@ describe('putback photo', () => {
       ok: true,
       placed: [
         { taken: '2026-04-11T16:35:00+02:00', piece: 'left' },
-        { taken: '2026-04-11T14:38:20+00:00', piece: 'left' },
+        // The same moment, told on the clock of the marks around it.
+        { taken: '2026-04-11T16:38:20+02:00', piece: 'left' },
       ],
     });
     expect((await putback.run('photo', 'job.yaml', 'a.jpg', '--shift=-5m')).exit).toBe(0);
