@@ -3,7 +3,7 @@
  * readable YAML opens: a fault is told, and what it does not touch is there.
  */
 
-import type { Entry, Fault, Job, Upper } from '../model/types.ts';
+import type { Entry, Fault, Job, UnreadLine, Upper } from '../model/types.ts';
 import { holeNames } from '../piece/order.ts';
 import { type PlacedEntry, readEntries } from './diary/entries.ts';
 import { type Split, splitDiary } from './diary/lines.ts';
@@ -45,8 +45,13 @@ export function jobOf(
   { upper, entries, faults }: Pick<Read, 'upper' | 'entries' | 'faults'>,
   before: Job | null = null,
 ): Job {
-  const unread = faults.filter(losesALine).map(({ line, code }) => ({ line, code }));
+  const unread = linesLost({ faults });
   return (before && foldMore(before, upper, entries, unread)) ?? fold(upper, entries, unread);
+}
+
+/** The lines that do not count. */
+export function linesLost({ faults }: Pick<Read, 'faults'>): UnreadLine[] {
+  return faults.filter(losesALine).map(({ line, code }) => ({ line, code }));
 }
 
 /** A file that was read, with what its faults stand in. */

@@ -1,14 +1,18 @@
 /** Finds words in all jobs of a bench. */
+
+import { resolve } from 'node:path';
 import { foundSaid } from '../../diary/found-said.ts';
 import { benchFolders, findUser, oddInUser } from '../../diary/user.ts';
 import { findOver } from '../../find/index/benches.ts';
 import { type Held, question, saidOf } from '../../find/question.ts';
 import { notAsked } from '../../find/words.ts';
+import { errorCode } from '../../job/save/disk.ts';
 import { quoted, safe } from '../../model/safe.ts';
 import type { Job } from '../../model/types.ts';
 import { many } from '../../model/words.ts';
 import type { World } from '../../world.ts';
 import { type Answer, type Call, misuse, optionText } from '../base/command.ts';
+import { noteUnread } from '../base/unread.ts';
 
 /** So many are printed where nobody said how many. */
 const MOST = 20;
@@ -83,11 +87,18 @@ async function lookedAt(
   const files = [...new Set(told.map((h) => h.file))];
   const jobs = new Map<string, Job>();
   if (files.length === 0) return { whole: [], unlooked: 0, jobs };
-  const { openJob } = await import('../base/open-job.ts');
+  const [{ readJob, linesLost }, { readNamed }] = await Promise.all([
+    import('../../job/read.ts'),
+    import('../../job/save/plain.ts'),
+  ]);
   const whole = files.slice(0, MOST_LOOKED).flatMap((file) => {
-    const opened = openJob(file, world);
-    if ('job' in opened) jobs.set(file, opened.job);
-    if (!('answer' in opened)) return [];
+    try {
+      const read = readJob(readNamed(resolve(world.folder, file)).bytes.toString('utf8'), file);
+      noteUnread(world, file, { unread: read.unreadable ? [] : linesLost(read) });
+      if (!read.unreadable) return [];
+    } catch (error) {
+      if (errorCode(error) === null) throw error;
+    }
     return [`${safe(file)} as a job: putback check ${quoted(file)} says why.`];
   });
   return { whole, unlooked: Math.max(0, files.length - MOST_LOOKED), jobs };
