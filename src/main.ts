@@ -108,4 +108,8 @@ function writeAtOnce(output: 1 | 2, text: string): Uint8Array {
 export async function main(kept: { folder: string; version: string } | null): Promise<void> {
   if (kept !== null) alsoKeptIn(keptOrders(kept.folder, kept.version));
   process.exitCode = await dispatch(process.argv.slice(2), makeWorld());
+  // Where nothing is under way any more Node would end by itself, but would first take apart all that it made.
+  process.nextTick(() => {
+    if (process.getActiveResourcesInfo().length === 0) process.exit();
+  });
 }
