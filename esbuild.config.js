@@ -2,7 +2,7 @@
  * Bundles the program with all its libraries into dist/, so that the packed file needs nothing else:
  *
  *     putback.js   checks its Node, says where the parts of the program are, fetches compiled code
- *     main.js      the program in parts, of which a run reads what it needs; the last is Ink with React
+ *     main.js.br   the program in parts, packed, of which a run reads what it needs; the last is Ink with React
  *     yoga.wasm    what Ink lays out with
  *
  * The parts are functions and no modules, because V8's compiled code can be kept for them, of several in one, with
@@ -13,6 +13,7 @@ import { createHash } from 'node:crypto';
 import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { pathToFileURL } from 'node:url';
+import { brotliCompressSync, constants } from 'node:zlib';
 import { build } from 'esbuild';
 import { COMMANDS } from './src/commands/table.ts';
 
@@ -245,6 +246,12 @@ const asAscii = (text) =>
     (letter) => `\\u${letter.charCodeAt(0).toString(16).padStart(4, '0')}`,
   );
 
+/** As small as it gets. */
+const BEST = {
+  [constants.BROTLI_PARAM_QUALITY]: constants.BROTLI_MAX_QUALITY,
+  [constants.BROTLI_PARAM_LGWIN]: constants.BROTLI_MAX_WINDOW_BITS,
+};
+
 rmSync('dist', { recursive: true, force: true });
 mkdirSync('dist');
 writeFileSync('dist/package.json', '{"type":"commonjs"}\n');
@@ -282,7 +289,8 @@ const parts = files.map(({ name, text }) =>
 const [{ text: inkText }] = ink.outputFiles;
 const inkPart = `var module={exports:{}};${asAscii(inkText)};return module.exports;`;
 const whole = [...parts, inkPart].map((part) => `function(__out){${part}\n}`);
-writeFileSync('dist/main.js', whole.join(''));
+// The first run unpacks it beside the compiled code that it keeps.
+writeFileSync('dist/main.js.br', brotliCompressSync(whole.join(''), { params: BEST }));
 
 const stamp = createHash('sha256').update(whole.join()).digest('hex').slice(0, 16);
 const putback = await build({

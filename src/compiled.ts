@@ -11,13 +11,13 @@ import {
   openSync,
   readdirSync,
   readFileSync,
-  readSync,
   renameSync,
   rmSync,
   writeFileSync,
 } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { Script } from 'node:vm';
+import { type Pack, textsOf } from './parts.ts';
 
 type Env = Readonly<Record<string, string | undefined>>;
 
@@ -34,24 +34,36 @@ function isOurs({ uid, mode }: { uid: number; mode: number }): boolean {
   return own === undefined || (uid === own && (mode & 0o022) === 0);
 }
 
-/**
- * The kept code, or null where there is none that can be trusted. It is there twice: what was cut or changed is not
- * given to V8, and to compare takes no time, which a sum would before V8 has made anything fast.
- */
-export function readKept(file: string): Buffer | null {
+/** A file that this user alone could have written, open to be read, and its size; null where there is none. */
+function openOurs(file: string): { handle: number; size: number } | null {
   let handle: number | null = null;
   try {
     // Neither a link nor a pipe is followed or waited for.
     handle = openSync(file, constants.O_RDONLY | constants.O_NOFOLLOW | constants.O_NONBLOCK);
     const stat = fstatSync(handle);
-    if (!stat.isFile() || !isOurs(stat)) return null;
+    if (stat.isFile() && isOurs(stat)) return { handle, size: stat.size };
+  } catch {
+    // There is none.
+  }
+  if (handle !== null) closeSync(handle);
+  return null;
+}
+
+/**
+ * The kept code, or null where there is none that can be trusted. It is there twice: what was cut or changed is not
+ * given to V8, and to compare takes no time, which a sum would before V8 has made anything fast.
+ */
+export function readKept(file: string): Buffer | null {
+  const handle = openOurs(file)?.handle ?? null;
+  if (handle === null) return null;
+  try {
     const bytes = readFileSync(handle);
     const code = bytes.subarray(0, bytes.length / 2);
     return bytes.length > 0 && code.equals(bytes.subarray(code.length)) ? code : null;
   } catch {
     return null;
   } finally {
-    if (handle !== null) closeSync(handle);
+    closeSync(handle);
   }
 }
 
@@ -66,8 +78,17 @@ function makeFolder(path: string): void {
   }
 }
 
-/** Keeps code for the next run, and throws away what older versions kept. What cannot be written is not kept. */
-export function keep(folder: string, version: string, name: string, code: Buffer): void {
+/**
+ * Keeps code for the next run, as often as it is compared, and throws away what older versions kept. What cannot be written
+ * is not kept.
+ */
+export function keep(
+  folder: string,
+  version: string,
+  name: string,
+  code: Buffer,
+  copies: 1 | 2 = 2,
+): void {
   try {
     const own = join(folder, version);
     // One by one: made all at once below /proc, Node would never end.
@@ -81,7 +102,10 @@ export function keep(folder: string, version: string, name: string, code: Buffer
       if (other !== version && old) rmSync(path, { recursive: true, force: true });
     }
     const beside = join(own, `.${name}.${process.pid}`);
-    writeFileSync(beside, Buffer.concat([code, code]), { mode: 0o600, flag: 'wx' });
+    writeFileSync(beside, copies === 2 ? Buffer.concat([code, code]) : code, {
+      mode: 0o600,
+      flag: 'wx',
+    });
     renameSync(beside, join(own, name));
   } catch {
     // Slower next time, and nothing else.
@@ -117,19 +141,13 @@ function unpacked(bytes: Buffer | null, most: number): Kept | null {
   return { parts, code: bytes.length > codeAt ? bytes.subarray(codeAt) : null };
 }
 
-/** A file with the parts of the program one behind the other, each the text of a function. */
-export interface Pack {
-  file: string;
-  /** Bytes of each part; one a letter. */
-  sizes: readonly number[];
-  /** Names the content of the file. */
-  stamp: string;
-}
-
 /** Names what is kept for this program on this Node. */
 export function versionOf(stamp: string): string {
   return `${stamp}-${process.version}-${process.arch}`;
 }
+
+/** The texts of the parts, unpacked once; no command is called so. */
+const UNPACKED = 'main.js';
 
 /** Runs a part if it has not run yet, and gives what came out of it. */
 export type Load = (part: number) => unknown;
@@ -143,14 +161,15 @@ const HEAD = '(function(__load,require,__filename,__here){"use strict";return{';
  * a run reads only that; null: nothing is kept. The first run of a use notes its parts, the second begins with all
  * of them as one text and keeps what V8 compiled of that, functions included.
  */
-export function loader({ file, sizes, stamp }: Pack, use: string | null, env: Env): Load {
-  const folder = use === null ? null : cacheFolder(env);
+export function loader(pack: Pack, use: string | null, env: Env): Load {
+  const { file, sizes, stamp } = pack;
+  const cache = cacheFolder(env);
+  const folder = use === null ? null : cache;
   const version = versionOf(stamp);
   const kept =
     folder === null ? null : unpacked(readKept(`${folder}/${version}/${use}`), sizes.length);
-  const starts = [0];
-  for (const size of sizes) starts.push((starts.at(-1) ?? 0) + size);
-  const handle = openSync(file, 'r');
+  const program = file.replace(/\.br$/, '');
+  const texts = textsOf(pack, cache === null ? null : openOurs(`${cache}/${version}/${UNPACKED}`));
 
   /** The text of some parts as one, compiled: what answers their functions. */
   const compile = (parts: readonly number[], cachedData?: Buffer) => {
@@ -159,25 +178,24 @@ export function loader({ file, sizes, stamp }: Pack, use: string | null, env: En
     let at = text.write(HEAD, 0, 'latin1');
     for (const part of parts) {
       at += text.write(`${part}:`, at, 'latin1');
-      if (readSync(handle, text, at, size(part), starts[part] ?? 0) < size(part))
-        throw new Error(`${file} is cut`);
+      texts.copy(part, text, at);
       at += size(part);
       at += text.write(',', at, 'latin1');
     }
     at += text.write('}})', at, 'latin1');
     return new Script(text.toString('latin1', 0, at), {
-      filename: file,
+      filename: program,
       ...(cachedData ? { cachedData } : {}),
     });
   };
   const here = {
     get url() {
-      return require('node:url').pathToFileURL(file).href;
+      return require('node:url').pathToFileURL(program).href;
     },
   };
   const made = new Map<number, Part>();
   const run = (script: Script) => {
-    const parts: Record<number, Part> = script.runInThisContext()(load, require, file, here);
+    const parts: Record<number, Part> = script.runInThisContext()(load, require, program, here);
     for (const [part, make] of Object.entries(parts)) made.set(Number(part), make);
   };
 
@@ -195,6 +213,8 @@ export function loader({ file, sizes, stamp }: Pack, use: string | null, env: En
   if (whole !== null) run(whole);
   if (folder !== null) {
     process.once('exit', () => {
+      const unpacked = texts.unpacked();
+      if (unpacked !== null) keep(folder, version, UNPACKED, unpacked, 1);
       const parts = [...made.keys()].sort((a, b) => a - b);
       const more = parts.length > (kept?.parts.length ?? 0);
       if (!more && kept?.code && !whole?.cachedDataRejected) return;

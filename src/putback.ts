@@ -19,7 +19,7 @@ if (tooOld) {
 } else {
   const [word = ''] = process.argv.slice(2);
   const use = __USES__.includes(word) ? word : word.startsWith('-') ? null : 'screens';
-  const pack = { file: `${__dirname}/main.js`, sizes: __SIZES__, stamp: __STAMP__ };
+  const pack = { file: `${__dirname}/main.js.br`, sizes: __SIZES__, stamp: __STAMP__ };
   const { main } = loader(pack, use, process.env)(0) as typeof Main;
   const folder = cacheFolder(process.env);
   void main(folder === null ? null : { folder, version: versionOf(__STAMP__) });

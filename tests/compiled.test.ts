@@ -11,8 +11,10 @@ import {
 } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
+import { brotliCompressSync } from 'node:zlib';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
-import { cacheFolder, keep, loader, type Pack, readKept } from '../src/compiled.ts';
+import { cacheFolder, keep, loader, readKept } from '../src/compiled.ts';
+import type { Pack } from '../src/parts.ts';
 
 describe('where compiled code is kept', () => {
   it.each([
@@ -95,8 +97,8 @@ describe('the parts of a program', () => {
   let pack: Pack;
   beforeEach(() => {
     folder = mkdtempSync(join(tmpdir(), 'putback-parts-'));
-    const file = join(folder, 'main.js');
-    writeFileSync(file, PARTS.join(''));
+    const file = join(folder, 'main.js.br');
+    writeFileSync(file, brotliCompressSync(PARTS.join('')));
     pack = { file, sizes: PARTS.map((p) => p.length), stamp: 'stamp' };
   });
   afterEach(() => {
@@ -117,9 +119,9 @@ describe('the parts of a program', () => {
     }
     return sum;
   }
-  const keptFile = () => {
+  const keptFile = (name = 'check') => {
     const [version = ''] = readdirSync(join(folder, 'putback'));
-    return join(folder, 'putback', version, 'check');
+    return join(folder, 'putback', version, name);
   };
 
   it('run the same the first time, from a list of parts, and with the code that was kept', () => {
@@ -150,10 +152,42 @@ describe('the parts of a program', () => {
     expect(readFileSync(keptFile())).toEqual(right);
   });
 
+  it.each([
+    ['cut', (bytes: Buffer) => bytes.subarray(0, -1)],
+    ['never written to its end', (bytes: Buffer) => Buffer.alloc(bytes.length)],
+    ['longer', (bytes: Buffer) => Buffer.concat([bytes, bytes])],
+  ])('run the same where what was unpacked is %s, and it is put right', (_how, changed) => {
+    const env = { XDG_CACHE_HOME: folder };
+    run('check', env);
+    const unpacked = readFileSync(keptFile('main.js'));
+    expect(unpacked.toString()).toBe(PARTS.join(''));
+    writeFileSync(keptFile('main.js'), changed(unpacked));
+    expect(run('check', env)).toBe(42);
+    expect(readFileSync(keptFile('main.js'))).toEqual(unpacked);
+  });
+
+  it('are unpacked once, and not taken from where others could have written them', () => {
+    const env = { XDG_CACHE_HOME: folder };
+    run('check', env);
+    // A part that says another sum, as long as the right one.
+    const other = PARTS.join('').replace('a+b', 'a-b');
+    writeFileSync(keptFile('main.js'), other);
+    rmSync(keptFile());
+    expect(run('check', env)).toBe(40);
+    chmodSync(keptFile('main.js'), 0o666);
+    rmSync(keptFile());
+    expect(run('check', env)).toBe(42);
+  });
+
+  it('are told to be cut where the packed file does not hold them all', () => {
+    writeFileSync(pack.file, brotliCompressSync(PARTS.slice(0, 2).join('')));
+    expect(() => run(null, {})).toThrow('is cut');
+  });
+
   it('run the same where nothing can be kept, and where nothing shall be', () => {
     expect(run('check', {})).toBe(42);
-    expect(run('check', { XDG_CACHE_HOME: join(folder, 'main.js') })).toBe(42);
+    expect(run('check', { XDG_CACHE_HOME: join(folder, 'main.js.br') })).toBe(42);
     expect(run(null, { XDG_CACHE_HOME: folder })).toBe(42);
-    expect(readdirSync(folder)).toEqual(['main.js']);
+    expect(readdirSync(folder)).toEqual(['main.js.br']);
   });
 });

@@ -1,9 +1,8 @@
 /** A file's bytes as text and back, without a byte more or less. */
+import { isUtf8 } from 'node:buffer';
 import { basename } from 'node:path';
 import { failOf, type SaveFail, saveFail } from './fail.ts';
 import { readNamed, stampOf } from './plain.ts';
-
-const decoder = new TextDecoder('utf-8', { fatal: true, ignoreBOM: true });
 
 /** What was written last: most often it is just that which is read next. */
 let last: { bytes: Buffer; text: string } | null = null;
@@ -18,15 +17,12 @@ export function bytesOfText(text: string): Buffer {
 /** The text, its byte order mark kept; a fault with its line where the bytes are not UTF-8. */
 export function textOfBytes(bytes: Buffer, file: string): string | SaveFail {
   if (last?.bytes.equals(bytes)) return last.text;
-  try {
-    return decoder.decode(bytes);
-  } catch {
-    return saveFail(
-      'not-text',
-      `Line ${badLine(bytes)} of ${basename(file)} is not UTF-8 text.`,
-      'Open it in an editor and save it as UTF-8.',
-    );
-  }
+  if (isUtf8(bytes)) return bytes.toString();
+  return saveFail(
+    'not-text',
+    `Line ${badLine(bytes)} of ${basename(file)} is not UTF-8 text.`,
+    'Open it in an editor and save it as UTF-8.',
+  );
 }
 
 /** First line, from 1, that is not UTF-8. A line feed is never part of another character. */
@@ -34,12 +30,7 @@ function badLine(bytes: Uint8Array): number {
   let start = 0;
   for (let line = 1; ; line++) {
     const feed = bytes.indexOf(10, start);
-    try {
-      decoder.decode(bytes.subarray(start, feed < 0 ? bytes.length : feed));
-    } catch {
-      return line;
-    }
-    if (feed < 0) return line;
+    if (feed < 0 || !isUtf8(bytes.subarray(start, feed))) return line;
     start = feed + 1;
   }
 }
