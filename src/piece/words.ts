@@ -1,6 +1,8 @@
 /** Lengths, places and letters in words. */
 import { printNumber } from '../bolt/read/numbers.ts';
 import type { RowItem } from '../model/types.ts';
+import { many } from '../model/words.ts';
+import { UNKNOWN } from './row.ts';
 
 /** `12.5 mm`. */
 export function mm(value: number): string {
@@ -21,9 +23,16 @@ export function ordinal(n: number): string {
 
 /** Kinds counted, and what lies under their heads: `6 S, 1 M; under the heads 1 clip`, in the order in which they first come. */
 export function sayCounts(items: readonly (RowItem | null)[]): string {
-  const kinds = counted(items.map((item) => (item === null ? 'unknown' : item.kind)));
+  const named = items.flatMap((item) =>
+    item === null || item.kind === UNKNOWN ? [] : [item.kind],
+  );
+  const others = items.length - named.length;
+  const said = [
+    ...(named.length > 0 ? [counted(named)] : []),
+    ...(others > 0 ? [`${many(others, 'bolt')} that nobody has named`] : []),
+  ].join(', ');
   const under = sayUnderHeads(items);
-  return under === null ? kinds : `${kinds}; ${under}`;
+  return under === null ? said : `${said}; ${under}`;
 }
 
 /** `under the heads 1 clip, 2 copper washer`; null where nothing lies there. */

@@ -1,8 +1,8 @@
 /** What lies in the tray of a piece: what came out of it, less what has gone back in. */
 import { isOther } from '../../job/fold/say-hole.ts';
 import { troubleOf } from '../../model/states/troubles.ts';
-import type { HoleNow, PieceNow, RowItem } from '../../model/types.ts';
-import { list } from '../../model/words.ts';
+import type { HoleNow, Job, PieceNow, RowItem } from '../../model/types.ts';
+import { inPlace, list } from '../../model/words.ts';
 import { sameItem } from '../../piece/row.ts';
 import { sayCounts } from '../../piece/words.ts';
 import { toFill } from './piece-now.ts';
@@ -67,4 +67,16 @@ export function leftOver(piece: PieceNow): LeftOver | null {
   );
   const why = from.length === 0 ? null : `${list(from)}.`;
   return { typed: counts, say: `${counts} ${is} left over: ${asks}`, why };
+}
+
+/** `The bolts of Front caliper lie in cup 1 too: keep them apart.` of the tray in which a piece was just laid; null where none do. */
+export function sharesTray(job: Job, piece: PieceNow): string | null {
+  const { tray } = piece;
+  if (tray === null) return null;
+  const same = (other: string | null) => other?.trim().toLowerCase() === tray.trim().toLowerCase();
+  const others = [...job.pieces.values()].filter(
+    (other) => other !== piece && same(other.tray) && trayNow(other).length > 0,
+  );
+  if (others.length === 0) return null;
+  return `The bolts of ${list(others.map((p) => p.spec.name))} lie ${inPlace(tray)} too: keep them apart.`;
 }

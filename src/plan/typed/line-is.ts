@@ -36,11 +36,14 @@ const ASKS_TO_DECIDE =
   /^(?:renew|replace|keep|order|change|shall|should|do (?:i|we)|leave|weld|skim|bore|worth)\b.*\?\s*$|\bor\b.*\?\s*$/i;
 const WAITS = /^(?:wait|let|leave)\b|\b(?:overnight|over night|to (?:cure|dry|cool|set|soak))\s*$/i;
 const ADJUSTS =
-  /^(?:adjust|set|tension|take (?:up|out)|take the (?:slack|play)|slacken|re-?gap|balance|synchroni[sz]e|centre|center|align|trim)\b/i;
+  /^(?:adjust|set|tension|take (?:up|out)|take the (?:slack|play)|slacken|re-?gap|balance|synchroni[sz]e|centre|center|align|trim)\b|\b[\d./]*\d turns? (?:out|in|back)\b/i;
 const TESTS =
   /^(?:test|check|measure|try|see (?:if|whether)|make sure|look (?:if|whether|for|at))\b/i;
 const DOES =
-  /^(?:clean|scrape|drain|fill|top up|grease|oil|bleed|flush|blow|wash|degrease|paint|file|deburr|polish|lap|chase|tap|drill|cut|solder|weld|glue|seal|fit|put|take|remove|renew|replace|swap|turn|press|pull|push|tie|mark|photograph|draw|ask|ring|call|tighten|loosen|route|straighten|bend|charge|disconnect|connect|unplug|plug|bring|send|return|rub|wipe|inspect|free|work|sand|prime|sharpen|dress|tidy|label|bag)\b/i;
+  /^(?:clean|scrape|drain|fill|top up|grease|oil|bleed|flush|blow|wash|degrease|paint|file|deburr|polish|lap|chase|tap|drill|cut|solder|weld|glue|seal|fit|put|take|remove|renew|replace|swap|turn|press|pull|push|tie|mark|photograph|draw|ask|ring|call|tighten|loosen|route|straighten|bend|charge|disconnect|connect|unplug|plug|bring|send|return|rub|wipe|inspect|free|work|sand|prime|sharpen|dress|tidy|label|bag|drive|knock|heat|warm|hammer|support|hold|hang|raise|lower|lift|refit|swap|hone|ream|rinse|dry|count|apply|lubricate|wrap|pack|grind|unscrew|undo|open|close|torque)\b/i;
+/** What is a thing as well as work is the thing where its number or size stands behind it: `seal 28x42x7`. */
+const THING =
+  /^(?:seal|oil|grease|paint|solder|glue|plug|tape|wire|label|file|tap|drill)s? (?=[\w./-]*\d)(?:[\d.]*[a-z][\w./-]*|\d+(?:[x×/-][\d.]+)+|\d{3,})(?!.*\b(?:the|it|them|both|all|every)\b)/i;
 /** Units of readings: 0.4 ohm is something measured, while 8 mm may just as well be the size of a part. */
 const MEASURED: readonly string[] = [
   'resistance',
@@ -86,7 +89,9 @@ function guess(text: string): Addable {
     const measured = found.of !== null && MEASURED.includes(found.of);
     if (measured || MEASURES.test(found.before)) return 'test';
   }
-  if (DOES.test(text)) return 'do';
+  if (THING.test(text)) return 'buy';
+  // What is to be tightened is no part, whatever it is called.
+  if (DOES.test(text) || found?.of === 'torque') return 'do';
   if (TELLS.test(text)) return 'note';
   if (TIPS.test(text)) return 'tip';
   if (PARTS.test(text) || NUMBER.test(text)) return 'buy';

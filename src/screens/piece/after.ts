@@ -12,7 +12,7 @@ import {
   toFill,
   toSettle,
 } from '../../plan/piece/piece-now.ts';
-import { leftOver } from '../../plan/piece/tray.ts';
+import { leftOver, sharesTray } from '../../plan/piece/tray.ts';
 import { sortsOf } from '../../plan/tests/disturbed.ts';
 import { typedHand } from '../../plan/typed/hand.ts';
 import { ask } from '../ask/field.ts';
@@ -105,7 +105,9 @@ function movedSaid(state: State, wish: Moved): string {
   const n = piece.holes.length;
   const where = piece.tray === null ? '' : ` ${inPlace(piece.tray)}`;
   const out = n - stillIn(piece).length;
-  return n === 0 ? `${name} is off.` : `${name} is off, ${out} of ${n} bolts${where}.`;
+  const shared = state.open ? sharesTray(state.open.job, piece) : null;
+  const also = shared === null ? '' : ` ${shared}`;
+  return n === 0 ? `${name} is off.` : `${name} is off, ${out} of ${n} bolts${where}.${also}`;
 }
 
 // ---------------------------------------------------------------- on and tight

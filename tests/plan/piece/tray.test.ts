@@ -38,6 +38,6 @@ describe('what lies in the tray', () => {
   it('counts bolts of a kind that nobody knows', () => {
     const bench = new Bench('putback: 1\njob: X\ndiary:\n');
     bench.mark({ do: 'out', piece: 'cover', row: '? ? ?' });
-    expect(lies(bench)).toBe('3 unknown');
+    expect(lies(bench)).toBe('3 bolts that nobody has named');
   });
 });

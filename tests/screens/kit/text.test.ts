@@ -119,7 +119,7 @@ describe('words', () => {
         { kind: 'S', with: [] },
         null,
       ]),
-    ).toBe('2 S, 1 M, 1 unknown; under the heads 1 clip');
+    ).toBe('2 S, 1 M, 1 bolt that nobody has named; under the heads 1 clip');
   });
 });
 

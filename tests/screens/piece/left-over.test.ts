@@ -80,3 +80,15 @@ describe('left over, with every hole full', () => {
     expect(desk.frame).not.toContain('left over:');
   });
 });
+
+it('two pieces whose bolts lie in one tray are named when the second is laid there', () => {
+  const bench = new Bench(
+    'putback: 1\njob: C\nbolts: {S: M6x25}\npieces: {lid: {bolts: S}, cover: {bolts: S S}}\ndiary:\n',
+  );
+  bench.mark({ do: 'out', piece: 'lid' });
+  bench.mark({ do: 'off', piece: 'lid', tray: 'cup 1' });
+  const desk = new Desk(bench).open('cover').press('enter a enter').type('Cup 1').press('enter');
+  expect(desk.frame.replace(/\s+/g, ' ')).toContain(
+    'Cover is off, 2 of 2 bolts in Cup 1. The bolts of Lid lie in Cup 1 too: keep them apart.',
+  );
+});
