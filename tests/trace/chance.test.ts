@@ -17,6 +17,10 @@ describe('chances in a person’s words', () => {
     ['0.2', 0.2],
     ['.2', 0.2],
     ['0 in 5', 0],
+    ['one in six', 1 / 6],
+    ['1 in six', 1 / 6],
+    ['50/50', 1 / 2],
+    ['50:50', 1 / 2],
   ])('%j is read', (text, p) => {
     expect(readChance(text)).toEqual({ p, rough: false });
   });

@@ -64,7 +64,8 @@ function answerOf(job: Job, of: WeighedJob): Answer {
     said: weighed.said && { chance: weighed.said.chance },
     advice: weighed.advice,
     unknown: weighed.unknown,
-    ...{ by: weighed.by, turnsAt: weighed.turnsAt, hour: of.hour, notRead: weighed.notRead },
+    ...{ by: weighed.by, turnsAt: weighed.turnsAt, hour: of.hour },
+    notRead: of.unread.map(({ figure }) => figure),
     ...{ money: weighed.turning.money, time: weighed.turning.time },
     ...{
       safety,

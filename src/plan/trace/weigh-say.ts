@@ -90,8 +90,31 @@ export function adviceSaid(of: WeighedJob): string[] {
       'No figure weighs that. Local rules and a licensed mechanic go first.',
     ];
   }
-  return [...turningSaid(of), ...roundSaid(of), ...unknownSaid(weighed.unknown, weighed.matter)];
+  const notRead = unreadSaid(of);
+  if (of.unread.some(({ figure }) => figure !== 'chance')) return notRead;
+  return [
+    ...notRead,
+    ...turningSaid(of),
+    ...roundSaid(of),
+    ...unknownSaid(weighed.unknown, weighed.matter),
+  ];
 }
+
+/** What stands in the file and was not read. */
+function unreadSaid({ unread, weighed }: WeighedJob): string[] {
+  if (unread.length === 0) return [];
+  const said = unread.map(({ figure, text }) => `${UNREAD[figure] ?? figure} “${text}”`);
+  const none =
+    weighed.advice === null ? ' Until that is written as a figure nothing is advised.' : '';
+  return [`Not read: ${list(said)}.${none}`];
+}
+
+const UNREAD: Readonly<Record<string, string>> = {
+  ...{ 'now.price': 'the price now', 'now.takes': 'the time now' },
+  ...{ 'later.price': 'the price later', 'later.takes': 'the time later' },
+  ...{ 'harm.price': 'the price of harm', 'harm.takes': 'the time of harm' },
+  ...{ chance: 'the chance', 'harm.chance': 'the chance of harm' },
+};
 
 function turningSaid({ chance, weighed }: WeighedJob): string[] {
   const { turning, advice, said, by } = weighed;

@@ -36,6 +36,8 @@ export interface WeighedJob {
   safety: Care[];
   /** Null where the file itself says what later costs. */
   again: Again | null;
+  /** Figures of the file that were not read, as they stand there. While more than the chance is among them nothing is advised. */
+  unread: { figure: string; text: string }[];
   weighed: Weighed;
 }
 
@@ -69,12 +71,48 @@ export function weighedOf(job: Job, key: string, hour: number | null): WeighedJo
     : null;
   const chance = said?.chance ?? null;
   const input = { now, later, chance, harm, hour, safety: safety.length > 0 };
+  const weighed = weigh(input);
+  const unread = safety.length > 0 ? [] : [...unreadIn(said), ...chancesIn(weighed, said)];
   const usesPlan = own.price === null || own.takes === null;
   return {
     ...{ task: key, say: spec.say.text, now, later, harm, chance, hour, safety },
     again: usesPlan ? again : null,
-    weighed: weigh(input),
+    unread,
+    // The chance of failing may be unknown too: all else is part of the sum.
+    weighed: unread.some((u) => u.figure !== 'chance') ? { ...weighed, ...NOT_WEIGHED } : weighed,
   };
+}
+
+/** What a cost that was not read would say nobody knows: what the others say is not the answer. */
+const NOT_WEIGHED = {
+  turning: { chance: null, money: null, time: null },
+  ...{ advice: null, by: null, turnsAt: { harm: null, hour: null } },
+} satisfies Partial<Weighed>;
+
+function chancesIn({ notRead }: Weighed, said: TaskSpec['weigh']) {
+  return notRead.map((figure) => {
+    return { figure, text: (figure === 'chance' ? said?.chance : said?.harm?.chance) ?? '' };
+  });
+}
+
+/** Prices and times that somebody wrote and nobody read. */
+function unreadIn(said: TaskSpec['weigh']): { figure: string; text: string }[] {
+  const all = [
+    { of: 'now', costs: said?.now },
+    { of: 'later', costs: said?.later },
+    { of: 'harm', costs: said?.harm },
+  ];
+  return all.flatMap(({ of, costs }) => {
+    const [price, takes] = [costs?.price ?? null, costs?.takes ?? null];
+    return [
+      ...(price !== null && moneyIn(price) === null
+        ? [{ figure: `${of}.price`, text: price }]
+        : []),
+      ...(takes !== null && minutesIn(takes) === null
+        ? [{ figure: `${of}.takes`, text: takes }]
+        : []),
+    ];
+  });
 }
 
 /** What keeps somebody alive: by the words of the question, and of the pieces that it lies under. */

@@ -21,12 +21,20 @@ const COUNTS: ReadonlyMap<string, number> = new Map([
   ['one', 1],
   ['two', 2],
   ['three', 3],
+  ['four', 4],
+  ['five', 5],
+  ['six', 6],
+  ['seven', 7],
+  ['eight', 8],
+  ['nine', 9],
+  ['ten', 10],
 ]);
+const COUNTED_WORD = [...COUNTS.keys()].join('|');
 
 const ABOUT = /^(?:about|around|roughly|perhaps|maybe|some|~|≈)\s*/i;
 const NUMBER = String.raw`\d+(?:[.,]\d+)?`;
 const OF = new RegExp(
-  String.raw`^(${NUMBER}|once|twice|one|two|three)(?:\s+times?)?\s+(?:in|out of|of)\s+(${NUMBER})(?:\s+times)?$`,
+  String.raw`^(${NUMBER}|${COUNTED_WORD})(?:\s+times?)?\s+(?:in|out of|of)\s+(${NUMBER}|${COUNTED_WORD})(?:\s+times)?$`,
   'i',
 );
 const OVER = new RegExp(String.raw`^(${NUMBER})\s*/\s*(${NUMBER})$`);
@@ -43,6 +51,8 @@ export function readChance(text: string): Chance | null {
 }
 
 function shareOf(text: string): number | null {
+  // Half and half: fifty of the hundred on each side.
+  if (/^50\s*[/:-]\s*50$/.test(text)) return 1 / 2;
   const [, count = '', all = ''] = OF.exec(text) ?? OVER.exec(text) ?? [];
   if (count !== '') return over(count, all);
   const [, percent] = PER_CENT.exec(text) ?? [];
@@ -52,8 +62,9 @@ function shareOf(text: string): number | null {
 }
 
 function over(count: string, all: string): number | null {
-  const [n, of] = [COUNTS.get(count.toLowerCase()) ?? readNumber(count), readNumber(all)];
-  return n === null || of === null || of === 0 ? null : n / of;
+  const [n, of] = [count, all].map((text) => COUNTS.get(text.toLowerCase()) ?? readNumber(text));
+  if (n == null || of == null) return null;
+  return of === 0 ? null : n / of;
 }
 
 /** Up to here, and from its contrary on, one of so many says it. */

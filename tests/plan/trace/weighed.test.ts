@@ -118,6 +118,24 @@ describe('what it turns on', () => {
     expect(bare.weighed.advice).toBe(null);
   });
 
+  it('advises nothing while a price, a time or a chance of harm was not read, and says which', () => {
+    const file = (now: string, more = '') =>
+      of(
+        `tasks: {seal: {decide: Renew the seal?, now: ${now}, later: {price: 30, takes: 3 h}${more}}}`,
+      );
+    const price = file('{price: "1.234,50", takes: 20 min}', ', chance: 1 in 6');
+    expect(adviceSaid(price)).toEqual([
+      'Not read: the price now “1.234,50”. Until that is written as a figure nothing is advised.',
+    ]);
+    expect(price.weighed).toMatchObject({ advice: null, turning: { chance: null, time: null } });
+    const takes = file('{price: 5, takes: a while}', ', chance: 1 in 6');
+    expect(takes.unread).toEqual([{ figure: 'now.takes', text: 'a while' }]);
+    const harm = file('{price: 5}', ', chance: 1 in 2, harm: {chance: some day, price: 60}');
+    expect(harm.weighed.advice).toBe(null);
+    const chance = file('{price: 5}', ', chance: "1:6"');
+    expect(adviceSaid(chance)[0]).toContain('Not read: the chance “1:6”.');
+  });
+
   it('is nothing that can be said where nothing is known', () => {
     const bare = of('tasks: {seal: {decide: Renew the seal?}}');
     expect(adviceSaid(bare)[0]).toBe('What it turns on cannot be said yet.');
