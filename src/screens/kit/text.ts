@@ -43,18 +43,59 @@ export function width(what: string | Line): number {
   if (/^[\x20-\x7e]*$/.test(what)) return what.length;
   // Between two of these there is always a border; a line break takes no column and is one too.
   let plain = 0;
-  const rest = what.replace(/(?<=[\x20-\x7e])[\x20-\x7e]+(?=[\x20-\x7e])/g, (run) => {
-    plain += run.length;
+  const rest = what.replace(RUNS, (run) => {
+    plain += run.length * columnsOf(run);
     return '\n';
   });
   return plain + stringWidth(rest);
 }
+
+/**
+ * Characters of one column each, and of two: letters that are what a reader takes for one, unless something that is no
+ * letter follows.
+ */
+const ONE =
+  '\\x20-\\x7e\\xa1-\\xac\\xae-\\u024f\\u0388-\\u038a\\u038e-\\u03a1\\u03a3-\\u03ce\\u0400-\\u0481\\u048a-\\u052f\\u2010-\\u2027\\u2030-\\u205e';
+const TWO = '\\u3041-\\u3096\\u30a1-\\u30fa\\u4e00-\\u9fff\\uac00-\\ud7a3';
+/** Runs of them, each between two more or at an end: most texts are one, and need not be looked at sign by sign. */
+const RUNS = new RegExp(`(?<![^${ONE}${TWO}])(?:[${ONE}]+|[${TWO}]+)(?![^${ONE}${TWO}])`, 'g');
+const IS_TWO = new RegExp(`^[${TWO}]`);
+
+const columnsOf = (run: string): number => (IS_TWO.test(run) ? 2 : 1);
 
 const graphemes = new Intl.Segmenter('en', { granularity: 'grapheme' });
 
 /** The text in graphemes: what a reader takes for one character. */
 export function split(text: string): string[] {
   return Array.from(graphemes.segment(text), (s) => s.segment);
+}
+
+/** The text from its start on, in runs of `count` characters and in single graphemes, with the columns that each takes. */
+function* runsOf(text: string): Generator<{ index: number; count: number; each: number }> {
+  let from = 0;
+  for (const { 0: run, index } of text.matchAll(RUNS)) {
+    yield* singles(text, from, index);
+    yield { index, count: run.length, each: columnsOf(run) };
+    from = index + run.length;
+  }
+  yield* singles(text, from, text.length);
+}
+
+/** Columns of the graphemes met: to count them takes longest. */
+const known = new Map<string, number>();
+const MOST_KNOWN = 4096;
+
+function* singles(text: string, from: number, to: number): ReturnType<typeof runsOf> {
+  if (from === to) return;
+  for (const { segment, index } of graphemes.segment(text.slice(from, to))) {
+    let each = known.get(segment);
+    if (each === undefined) {
+      each = width(segment);
+      if (known.size === MOST_KNOWN) known.clear();
+      known.set(segment, each);
+    }
+    yield { index: from + index, count: 1, each };
+  }
 }
 
 /** As much of the text as fits into `columns`. Of a long one no more is looked at. */
@@ -135,12 +176,13 @@ export function wrap(text: string, columns: number, style: Style = {}): Line[] {
   for (const word of safeLine(text)
     .split(/ +/)
     .filter((w) => w !== '')) {
-    if (now !== '' && width(now) + 1 + width(word) <= room) {
+    const short = head(word, room) === word;
+    if (short && now !== '' && width(now) + 1 + width(word) <= room) {
       now += ` ${word}`;
       continue;
     }
     if (now !== '') lines.push(now);
-    const parts = width(word) <= room ? [word] : broken(word, room);
+    const parts = short ? [word] : broken(word, room);
     now = parts.pop() ?? '';
     for (const part of parts) lines.push(part);
   }
@@ -156,13 +198,19 @@ export function broken(word: string, room: number, first: number = room): string
   const parts: string[] = [];
   let from = 0;
   let used = room - first;
-  for (const { segment, index } of graphemes.segment(word)) {
-    const wide = width(segment);
-    if (used > 0 && used + wide > room) {
-      parts.push(word.slice(from, index));
-      [from, used] = [index, 0];
+  for (const { index, count, each } of runsOf(word)) {
+    for (let done = 0; done < count; ) {
+      const fit = each === 0 ? count : Math.floor((room - used) / each);
+      if (fit <= 0 && used > 0) {
+        const at = index + done;
+        parts.push(word.slice(from, at));
+        [from, used] = [at, 0];
+        continue;
+      }
+      const more = Math.min(count - done, Math.max(1, fit));
+      used += more * each;
+      done += more;
     }
-    used += wide;
   }
   return [...parts, word.slice(from)];
 }

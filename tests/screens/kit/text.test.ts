@@ -175,4 +175,52 @@ describe('a long text is measured as a short one', () => {
       }),
     );
   });
+
+  it('in runs it is broken and counted as it is sign by sign', () => {
+    const segments = new Intl.Segmenter('en');
+    const bySigns = (t: string, room: number): string[] => {
+      const parts = [''];
+      let used = 0;
+      for (const { segment } of segments.segment(t)) {
+        const wide = stringWidth(segment);
+        if (used > 0 && wide > 0 && used + wide > room) {
+          parts.push('');
+          used = 0;
+        }
+        parts.push(`${parts.pop()}${segment}`);
+        used += wide;
+      }
+      return parts;
+    };
+    const odd: string[] = [];
+    // All letters and signs of the first tables; of the large ones, which are alike, some.
+    for (let code = 0x20; code <= 0xffff; code += code < 0x2200 ? 1 : 61) {
+      const c = String.fromCharCode(code);
+      // Between its like, before a mark that joins it, behind one that takes it on, and between letters of two columns.
+      const t = `a${c}${c}a${c}\u0301가${c}ᆨ가\u0600${c}${c}`;
+      const same = broken(t, 1).join('\n') === bySigns(t, 1).join('\n');
+      if (t.isWellFormed() && !(same && width(t) === stringWidth(t))) odd.push(t);
+    }
+    expect(odd).toEqual([]);
+    const signs = fc.constantFrom(
+      'a',
+      'Ж',
+      'ό',
+      'é',
+      '가',
+      'ボ',
+      '字',
+      '·',
+      '\u0301',
+      '\u3099',
+      '👩‍🔧',
+    );
+    const mixed = fc.array(signs, { maxLength: 40 }).map((some) => some.join(''));
+    fc.assert(
+      fc.property(fc.oneof(mixed, longText), fc.integer({ min: 1, max: 7 }), (t, room) => {
+        expect(broken(t, room)).toEqual(bySigns(t, room));
+        expect(width(t)).toBe(stringWidth(t));
+      }),
+    );
+  });
 });
