@@ -7,8 +7,8 @@ import type { Job } from '../model/types.ts';
 import { calendarOf } from './calendar.ts';
 import { type Holds, holdsOf } from './holds.ts';
 import type { StepKind } from './order/relations.ts';
-import { sayStep } from './order/say.ts';
 import { type Standing, standingOf } from './order/standing.ts';
+import { sayStep } from './piece/next-step.ts';
 import { atTime } from './time/at-time.ts';
 
 export interface Plan {
@@ -49,7 +49,7 @@ export function planOf(standing: Standing, holds: Holds, hours: Hours): Plan {
     const step = relations.steps[place];
     if (!step || finished.done[place]) continue;
     const holding = holds.of(place);
-    if (holding.length === 0) canDo.push({ step: step.step, say: sayStep(standing, step) });
+    if (holding.length === 0) canDo.push({ step: step.step, say: sayStep(standing.job, step) });
     else {
       const named = new Set(holding.flatMap((h) => h.name ?? []));
       heldBy.push({ step: step.step, for: [...named], until: untilOf(holding) });

@@ -11,8 +11,8 @@ import { letOut } from './care/fluids.ts';
 import { type Holds, holdsOf } from './holds.ts';
 import { hurtHoles } from './order/needed.ts';
 import type { PlanStep } from './order/relations.ts';
-import { sayStep } from './order/say.ts';
 import { type Standing, standingOf } from './order/standing.ts';
+import { sayStep } from './piece/next-step.ts';
 import { heldByCure, untimedCure, willCure } from './seal/cure.ts';
 import { secondsSaid } from './time/duration.ts';
 
@@ -58,7 +58,7 @@ export function withinOf(standing: Standing, holds: Holds, minutes: number): Wit
     const again = holds.of(place).length - others.length > (before.next[place] ?? []).length;
     if (others.length > 0 || waits.length > 0 || again) continue;
     const takes = minutesOf(standing, step);
-    const doable = { step: step.step, say: sayStep(standing, step), minutes: takes };
+    const doable = { step: step.step, say: sayStep(standing.job, step), minutes: takes };
     const leave = leaveOf(standing, step);
     if (takes === null) {
       maybe.push({ ...doable, partly: false, leave });

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { nextWork } from '../../src/plan/next/next.ts';
 import { plan } from '../../src/plan/plan.ts';
 import { boltsOff, boltsOn, done, jobOf, NOW, off, on, type Said } from './make.ts';
 
@@ -10,8 +11,8 @@ describe('what can be done now', () => {
   const BOLTS = 'bolts: {S: M6x25, M: M6x35}\npieces: {cover: {name: Left cover, bolts: S S M}}';
 
   it('a piece comes off, with the number of its bolts', () => {
-    expect(said(BOLTS)).toEqual({ 'cover off': 'Left cover comes off: 3 bolts.' });
-    expect(said('pieces: {hose: {}}')).toEqual({ 'hose off': 'Hose comes off.' });
+    expect(said(BOLTS)).toEqual({ 'cover off': 'Left cover: 3 bolts to come out.' });
+    expect(said('pieces: {hose: {}}')).toEqual({ 'hose off': 'Hose: take it off.' });
   });
 
   it('half out, it says how many and what is wrong', () => {
@@ -20,35 +21,47 @@ describe('what can be done now', () => {
       { piece: 'cover', hole: ['3'], state: 'stuck' },
     ];
     expect(said(BOLTS, lines)).toEqual({
-      'cover off': 'Left cover comes off: 2 of 3 out, 3 stuck.',
+      'cover off': 'Left cover: 3 stuck still holds it.',
     });
   });
 
   it('all out, it is to be taken off', () => {
     const lines = [{ piece: 'cover', out: 'S S M' }];
-    expect(said(BOLTS, lines)).toEqual({ 'cover off': 'Left cover: 3 of 3 out. Take it off.' });
+    expect(said(BOLTS, lines)).toEqual({ 'cover off': 'Left cover: 3 of 3 out, take it off.' });
   });
 
   it('on the way back it says how far it is', () => {
     const away = boltsOff('cover', 'S S M');
-    expect(said(BOLTS, away)['cover on']).toBe('Left cover goes back on: 3 bolts.');
+    expect(said(BOLTS, away)['cover on']).toBe('Left cover: 1 takes S, M6x25, by fingers.');
     const one = { piece: 'cover', hole: ['1'], in: 'S' };
     expect(said(BOLTS, [...away, one])['cover on']).toBe(
-      'Left cover: 1 of 3 in; the rest by fingers.',
+      'Left cover: 2 takes S, M6x25, by fingers.',
     );
     const all = { piece: 'cover', in: 'S S M' };
-    expect(said(BOLTS, [...away, all])['cover on']).toBe(
-      'Left cover: 0 of 3 tight; tighten the rest.',
-    );
+    expect(said(BOLTS, [...away, all])['cover on']).toBe('Left cover: tighten, snug.');
     const pulled = { piece: 'cover', hole: ['2'], state: 'pulled' };
-    expect(said(BOLTS, [...away, all, pulled])['cover on']).toBe(
-      'Left cover goes back on: mend first 2 pulled.',
+    expect(said(BOLTS, [...away, pulled])['cover on']).toBe(
+      'Left cover: 1 takes S, M6x25, by fingers; mend 2 pulled before anything is tightened.',
     );
+    expect(said(BOLTS, [...away, all, pulled])['cover on']).toBe(
+      'Left cover: 2 is pulled; mend it before anything is tightened.',
+    );
+  });
+
+  it.each<[string, Said[]]>([
+    ['nothing is done', []],
+    ['one bolt is stuck', [{ piece: 'cover', hole: ['3'], state: 'stuck' }]],
+    ['it is off', boltsOff('cover', 'S S M')],
+    ['file and find differ', boltsOff('cover', 'S M M')],
+    ['one bolt is in', [...boltsOff('cover', 'S S M'), { piece: 'cover', hole: ['1'], in: 'S' }]],
+    ['all are in', [...boltsOff('cover', 'S S M'), { piece: 'cover', in: 'S S M' }]],
+  ])('where %s, the plan and what is next say one thing', (_, lines) => {
+    expect(Object.values(said(BOLTS, lines))).toEqual([nextWork(jobOf(BOLTS, lines))?.say]);
   });
 
   it('where file and find differ, that is settled first', () => {
     expect(said(BOLTS, boltsOff('cover', 'S M M'))['cover on']).toBe(
-      'Left cover: settle first what belongs in 2.',
+      'Left cover, 2: the file says S, M came out. Settle which is true.',
     );
   });
 

@@ -45,8 +45,8 @@ describe('on the way off', () => {
     const lines: Said[] = [noted('stuck'), { piece: 'cover', hole: ['1', '2', '4'], out: 'S' }];
     expect(plan(jobOf(TEXT, lines), NOW).canDo.map((c) => c.say)).toEqual(
       expect.arrayContaining([
-        'Cover comes off: 3 of 4 out, 3 stuck.',
-        'Guard comes off: 1 bolt.',
+        'Cover: 3 stuck still holds it.',
+        'Guard: 1 bolt to come out.',
         'Clean the tray.',
       ]),
     );

@@ -37,7 +37,7 @@ pieces: {lever: {bolts: S}, hose: {}, cover: {under: [lever, hose], bolts: ${row
     expect(withinMinutes(jobOf(text), 20, NOW).can).toEqual([
       {
         step: 'cover off',
-        say: 'Cover comes off: 40 bolts.',
+        say: 'Cover: 40 bolts to come out.',
         minutes: 20,
         partly: true,
         leave: 'Two bolts opposite each other stay in and hold it; note which are out.',

@@ -1,60 +1,7 @@
-/** What can be done next at a step, in words. */
-import { inOtherWords, inWords, type Words } from '../../job/truth/said.ts';
+/** Tasks and steps in words. */
+import { inOtherWords, type Words } from '../../job/truth/said.ts';
 import { asPrinted } from '../../model/said.ts';
-import type { HoleNow, Job, PieceNow, TaskNow, TaskSpec } from '../../model/types.ts';
-import { list } from '../../model/words.ts';
-import { hurtHoles } from './needed.ts';
-import type { PlanStep } from './relations.ts';
-import type { Standing } from './standing.ts';
-
-export function sayStep({ job }: Standing, { kind, key }: PlanStep): string {
-  if (kind === 'off' || kind === 'on') {
-    const piece = job.pieces.get(key);
-    if (!piece) return key;
-    return kind === 'off' ? sayOff(piece) : sayOn(piece);
-  }
-  const task = job.tasks.get(key);
-  return task ? inWords(taskWords(task)) : key;
-}
-
-function sayOff(piece: PieceNow): string {
-  const { name } = piece.spec;
-  const all = piece.holes.length;
-  const out = piece.holes.filter((h) => h.state === 'out').length;
-  if (all === 0) return `${name} comes off.`;
-  if (out === 0 && troubles(piece.holes) === '') return `${name} comes off: ${bolts(all)}.`;
-  if (out === all) return `${name}: ${all} of ${all} out. Take it off.`;
-  return `${name} comes off: ${out} of ${all} out${troubles(piece.holes)}.`;
-}
-
-function sayOn(piece: PieceNow): string {
-  const { name } = piece.spec;
-  const all = piece.holes.length;
-  const odd = piece.holes.filter((h) => h.unsettled || h.conflict !== null);
-  if (odd.length > 0) return `${name}: settle first what belongs in ${names(odd)}.`;
-  const inside = piece.holes.filter((h) => h.state !== 'out').length;
-  const hurt = troubles(hurtHoles(piece));
-  if (hurt !== '') return `${name} goes back on: mend first${hurt.replace(/^,/, '')}.`;
-  if (all === 0) return `${name} goes back on.`;
-  if (inside === 0) return `${name} goes back on: ${bolts(all)}.`;
-  if (inside < all) return `${name}: ${inside} of ${all} in; the rest by fingers.`;
-  const tight = piece.holes.filter((h) => h.state === 'tight').length;
-  return `${name}: ${tight} of ${all} tight; tighten the rest.`;
-}
-
-/** `, 9 stuck`; empty for none. */
-function troubles(holes: readonly HoleNow[]): string {
-  const bad = holes.filter((h) => h.trouble !== null);
-  return bad.length === 0 ? '' : `, ${list(bad.map((h) => `${h.name} ${h.trouble}`))}`;
-}
-
-function names(holes: readonly HoleNow[]): string {
-  return list(holes.map((h) => h.name));
-}
-
-function bolts(count: number): string {
-  return count === 1 ? '1 bolt' : `${count} bolts`;
-}
+import type { Job, TaskNow, TaskSpec } from '../../model/types.ts';
 
 /** A task of the file, or a test that follows from the work and stands in none. */
 interface ToSay {
