@@ -1,5 +1,5 @@
 /** Job files of a made bench, the same ones from the same seed: machines, pieces, part numbers and people are invented. */
-import { mkdirSync, utimesSync, writeFileSync } from 'node:fs';
+import { mkdirSync, statSync, utimesSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 
 export function seeded(seed: number): () => number {
@@ -115,4 +115,12 @@ export function madeBench(folder: string, count: number, seed = 1): number {
 export function older(path: string): void {
   const then = Date.now() / 1000 - 3600;
   utimesSync(path, then, then);
+}
+
+/** Writes it at a time that is told from that of the write before: the clock of a disk may stand for some ms. */
+export function writeAnew(path: string, text: string): void {
+  const time = () => statSync(path, { bigint: true, throwIfNoEntry: false })?.ctimeNs;
+  const before = time();
+  do writeFileSync(path, text);
+  while (time() === before);
 }

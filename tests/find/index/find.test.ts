@@ -25,7 +25,7 @@ import { linesOf } from '../../../src/find/lines.ts';
 import { answersIn, bestFirst, question } from '../../../src/find/question.ts';
 import { cleanFolder } from '../../../src/job/save/clean.ts';
 import { runs } from '../../runs.ts';
-import { madeBench, madeJob, older, seeded } from '../made-bench.ts';
+import { madeBench, madeJob, older, seeded, writeAnew } from '../made-bench.ts';
 
 let folder: string;
 /** ms. What was changed in the last two seconds is read each time: here all that is made is an hour old. */
@@ -135,7 +135,7 @@ describe('the index', () => {
   it('a change of the same size with the time of writing put back is seen, as after cp -p and git checkout', () => {
     const file = join(folder, 'job.yaml');
     const put = (word: string) => {
-      writeFileSync(file, `putback: 1\njob: ${word}\n`);
+      writeAnew(file, `putback: 1\njob: ${word}\n`);
       utimesSync(file, 1e9, 1e9);
     };
     put('zebra');

@@ -9,7 +9,7 @@ import type { BenchRow, Happening } from '../../../src/screens/base/state.ts';
 import { benchRow, rowOn, timelessRow } from '../../../src/screens/terminal/bench-row.ts';
 import { type Files, filesIn } from '../../../src/screens/terminal/loop-files.ts';
 import { type Shelf, shelf } from '../../../src/screens/terminal/shelf.ts';
-import { madeBench, madeJob, older } from '../../find/made-bench.ts';
+import { madeBench, madeJob, older, writeAnew } from '../../find/made-bench.ts';
 
 const NOW = '2026-05-02T10:11:05+02:00';
 
@@ -69,11 +69,11 @@ describe('a bench of many jobs', () => {
     const { last } = await list(filesOf(folder, next), folder);
     expect(last?.[7]?.job).toBe('Another job');
     // As long as before, and the time of writing put back.
-    writeFileSync(path, 'putback: 1\njob: Another one\ndiary:\n');
+    writeAnew(path, 'putback: 1\njob: Another one\ndiary:\n');
     older(path);
     utimesSync(path, 1e9, 1e9);
     expect((await list(filesOf(folder, next), folder)).last?.[7]?.job).toBe('Another one');
-    writeFileSync(path, 'putback: 1\njob: Yet a third\ndiary:\n');
+    writeAnew(path, 'putback: 1\njob: Yet a third\ndiary:\n');
     utimesSync(path, 1e9, 1e9);
     expect((await list(filesOf(folder, next), folder)).last?.[7]?.job).toBe('Yet a third');
   });
