@@ -1,11 +1,17 @@
-import { chmodSync, mkdirSync, mkdtempSync, rmSync } from 'node:fs';
+import { chmodSync, mkdirSync, mkdtempSync, rmSync, statSync } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { pinnedEnv } from './terminal/world.ts';
 
 /** What somebody's shell, git, npm and terminal say: of no concern to a test, which says itself what it tries. */
 const THEIRS =
   /^(?:GIT|XDG|LC|npm_config)_|^(?:LANGUAGE|COLORTERM|COLUMNS|LINES|NO_COLOR|FORCE_COLOR|CI|EDITOR|VISUAL|PAGER|ENV|BASH_ENV|POSIXLY_CORRECT|INK_SCREEN_READER)$/i;
+
+/** Whether anybody may enter this folder, and all above it. */
+function isOpen(path: string): boolean {
+  const mode = statSync(path, { throwIfNoEntry: false })?.mode ?? 0;
+  return (mode & 0o001) !== 0 && (dirname(path) === path || isOpen(dirname(path)));
+}
 
 /**
  * What all tests stand on: the Node that package.json pins (a runner started past npm gets the system's), one
@@ -17,8 +23,11 @@ const THEIRS =
 export default function setup(): () => void {
   const major = Number(process.versions.node.split('.')[0]);
   if (major < 24) throw new Error(`Node ${process.versions.node} runs these tests. Run: npm test`);
-  const folder = mkdtempSync(join(tmpdir(), 'putback-tests-'));
-  // Some tests open a folder as another user.
+  // As root some tests go on as another user, who has to come there.
+  const open = [tmpdir(), '/tmp', '/var/tmp'].find(
+    (path) => process.getuid?.() !== 0 || isOpen(path),
+  );
+  const folder = mkdtempSync(join(open ?? tmpdir(), 'putback-tests-'));
   chmodSync(folder, 0o755);
   for (const name of Object.keys(process.env)) if (THEIRS.test(name)) delete process.env[name];
   const home = join(folder, 'home');

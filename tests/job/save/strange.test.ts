@@ -1,9 +1,11 @@
 /** What a folder can hold where a job file, or something of putback's own, belongs. */
 import { execFileSync } from 'node:child_process';
+import { once } from 'node:events';
 import {
   linkSync,
   lstatSync,
   mkdirSync,
+  mkdtempSync,
   readdirSync,
   readFileSync,
   rmSync,
@@ -11,7 +13,7 @@ import {
   writeFileSync,
 } from 'node:fs';
 import { createServer } from 'node:net';
-import { dirname, join } from 'node:path';
+import { basename, dirname, join } from 'node:path';
 import { describe, expect, onTestFinished, test } from 'vitest';
 import { appendEntry } from '../../../src/job/edit/splice.ts';
 import { cleanFolder } from '../../../src/job/save/clean.ts';
@@ -31,9 +33,14 @@ const STRANGE: Record<string, (path: string) => unknown> = {
   'a folder': (path) => mkdirSync(path),
   'a pipe that nobody writes': (path) => execFileSync('mkfifo', [path]),
   'a socket': async (path) => {
-    const server = createServer().listen(path);
-    onTestFinished(() => void server.close());
-    await new Promise((done) => server.once('listening', done));
+    // By a short way: the system takes no long name of one, and a temporary folder may lie deep.
+    const short = mkdtempSync('/tmp/putback-');
+    symlinkSync(dirname(path), join(short, 'to'));
+    const server = createServer().listen(join(short, 'to', basename(path)));
+    onTestFinished(() => {
+      server.close(() => rmSync(short, { recursive: true }));
+    });
+    await once(server, 'listening');
   },
 };
 const NAMES = Object.keys(STRANGE);
