@@ -251,7 +251,10 @@ export const LONG: Record<Place, () => Desk> = {
   },
   draw: () => cover(begun(), 'w'),
   known: () => cover(begun(), 'k'),
-  add: () => cover(begun(), '+').happen({ on: 'paste', text: long('Line') }).press('enter'),
+  add: () =>
+    cover(begun(), '+')
+      .happen({ on: 'paste', text: long('Line') })
+      .press('enter'),
   weigh: () => {
     const desk = at(new Bench(FAULT));
     desk.state = { ...desk.state, view: { screen: 'job', here: ':seal' } };
