@@ -249,7 +249,7 @@ export const LONG: Record<Place, () => Desk> = {
     }
     return cover(bench, 'x');
   },
-  draw: () => cover(begun(), 'w'),
+  draw: () => cover(begun(), 'z'),
   known: () => cover(begun(), 'k'),
   add: () =>
     cover(begun(), '+')

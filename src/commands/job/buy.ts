@@ -2,6 +2,7 @@
 
 import { near } from '../../model/nearword.ts';
 import { noSuchDay } from '../../model/no-such-day.ts';
+import { buyRow } from '../../model/states/buys.ts';
 import { typedDate } from '../../model/typed-date.ts';
 import { BUY_STATES, type BuyState } from '../../model/types.ts';
 import { buyRows, printCsv } from '../../plan/buy/csv.ts';
@@ -78,7 +79,7 @@ function listed(call: Call, list: readonly Buy[], now: string): Answer {
   }
   const lines = list.map((b) => {
     const parts = [
-      b.state,
+      b.says !== null && buyRow(b.state).noGood ? `${b.state}: ${b.says}` : b.state,
       b.promised === null ? null : `promised ${b.promised}${b.late ? ', late' : ''}`,
       b.tray === null ? null : `in ${b.tray}`,
       b.holds.length === 0 ? null : `holds ${b.holds.join(', ')}`,

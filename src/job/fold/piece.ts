@@ -15,6 +15,7 @@ import type {
 import { verbRow } from '../../model/verbs/verbs.ts';
 import { holeNames } from '../../piece/order.ts';
 import { makesTight } from '../../piece/passes.ts';
+import { UNKNOWN } from '../../piece/row.ts';
 import {
   bringOut,
   conclude,
@@ -108,6 +109,15 @@ export function beginsRound(making: Making, entry: Entry): boolean {
   return comesOff(entry) && making.wasOff && isDone(making.now);
 }
 
+/**
+ * It came off before anybody noted its bolts, which were written down since: they are out, for with one in it the mark
+ * would have had a reason.
+ */
+function cameWhole({ now }: Making, { value, because }: Entry): boolean {
+  const untold = now.holes.every((h) => h.state === 'home' && h.trouble === null);
+  return value !== 'aside' && because === undefined && untold;
+}
+
 type Does = (making: Making, entry: Entry) => void;
 
 /** What each verb does to its piece; null: nothing. */
@@ -135,6 +145,9 @@ const DOES: Readonly<Record<Verb, Does | null>> = {
   removed: (making, entry) => {
     making.now.away = entry.value === 'aside' ? 'aside' : 'removed';
     making.now.fitted = false;
+    if (cameWhole(making, entry)) {
+      for (const hole of making.now.holes) bringOut(hole, entry, UNKNOWN);
+    }
     intoTray(making, entry);
   },
   fitted: ({ now }) => {

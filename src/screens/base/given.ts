@@ -236,7 +236,7 @@ const LEAVE: Key<Given> = {
 
 const NO_HINTS: Key<Given> = {
   id: 'no-hints',
-  presses: ['z'],
+  presses: ['['],
   label: '',
   help: 'no more hints of the practice',
   holds: ({ state }) => state.guide !== null,

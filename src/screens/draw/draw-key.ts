@@ -27,7 +27,7 @@ function drawLabel({ state, piece, view }: OnPiece): string {
 
 export const drawKey: Key<OnPiece> = {
   id: 'draw',
-  presses: ['w'],
+  presses: ['z'],
   label: drawLabel,
   help: 'walk round the piece and draw where its holes lie',
   holds: canDraw,

@@ -8,6 +8,7 @@ import { isOther, sayDiffers, sayInHole, sayTrouble } from '../../job/fold/say-h
 import { blockers, stillOver } from '../../job/judge/marks/blocked.ts';
 import type { HoleNow, Job, PieceNow } from '../../model/types.ts';
 import { inPlace } from '../../model/words.ts';
+import { UNKNOWN } from '../../piece/row.ts';
 import { wheelOffSaid } from '../../plan/care/still-off.ts';
 import { torqueRows } from '../../plan/known/torque-rows.ts';
 import { workInWords } from '../../plan/next/next.ts';
@@ -119,7 +120,10 @@ function boltsSaid(piece: PieceNow): string {
   const n = piece.holes.length;
   const tray =
     piece.away !== 'no' && piece.tray !== null ? ` ${capital(inPlace(piece.tray))}.` : '';
-  if (n > 0) return `${many(n, 'bolt')}: ${sayCounts(piece.holes.map((h) => h.belongs))}.${tray}`;
+  const belongs = piece.holes.map((h) => h.belongs);
+  const unnamed = belongs.every((item) => item === null || item.kind === UNKNOWN);
+  const all = unnamed ? '' : `${many(n, 'bolt')}: `;
+  if (n > 0) return `${all}${sayCounts(belongs)}.${tray}`;
   if (comesAlong(piece)) return '';
   // Off or back on without a bolt it has none.
   if (piece.away !== 'no' || piece.fitted) return 'No bolts.';

@@ -38,7 +38,7 @@ export const ROUND = [
 ].join(' ');
 
 export const drawing = (piece = 'gear-cover', look: Look = {}, text = LATHE): Desk =>
-  new Desk(new Bench(text), look).open(piece).press('w');
+  new Desk(new Bench(text), look).open(piece).press('z');
 
 export const DRAWING: Record<string, (look: Look) => Desk> = {
   'draw, nothing yet': (look) => drawing('gear-cover', look),

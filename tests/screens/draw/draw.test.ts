@@ -22,15 +22,15 @@ const at = (desk: Desk) =>
 describe('drawing the holes of a piece', () => {
   it('is offered on a piece that is shown as a ring, and not where its holes are measured or few', () => {
     const open = (piece: string, text = LATHE) => new Desk(new Bench(text)).open(piece);
-    expect(open('gear-cover').frame).toContain('w draw the holes');
+    expect(open('gear-cover').frame).toContain('z draw the holes');
     // Of a piece whose bolts nobody noted, that it is off is said first.
     expect(open('guard').frame).toContain('o off, no bolts');
-    expect(open('guard').press('w').screen).toBe('draw');
+    expect(open('guard').press('z').screen).toBe('draw');
     expect(open('guard').press('go').frame).toContain('draw the holes');
     expect(open('alternator', LEFT_COVER).frame).not.toContain('draw the holes');
-    expect(open('alternator', LEFT_COVER).press('w').screen).toBe('draw');
+    expect(open('alternator', LEFT_COVER).press('z').screen).toBe('draw');
     expect(open('shim').frame).not.toContain('draw the holes');
-    expect(open('scale').press('w').screen).toBe('look');
+    expect(open('scale').press('z').screen).toBe('look');
     expect(open('scale').press('?').frame).not.toContain('walk round');
   });
 
@@ -50,7 +50,7 @@ describe('drawing the holes of a piece', () => {
     expect(desk.frame).toMatch(/1 of 11[\s\S]*1 is here\. Next: 2\.[\s\S]*Backspace take 1 away/);
     desk.press('right right');
     expect(desk.frame).toMatch(/Next: 2\.[\s\S]*Space hole 2 is here/);
-    desk.press('escape').press('w').press('backspace').press(ROUND);
+    desk.press('escape').press('z').press('backspace').press(ROUND);
     expect(desk.frame).toMatch(/11 of 11[\s\S]*All 11 are there\.[\s\S]*Enter keep the picture/);
   });
 
@@ -142,14 +142,14 @@ describe('a picture left by half', () => {
     const desk = drawing().press('space right right space escape escape');
     expect(desk.screen).toBe('job');
     expect(desk.bench.entries).toEqual([]);
-    desk.open('gear-cover').press('w');
+    desk.open('gear-cover').press('z');
     expect(desk.frame).toMatch(/2 of 11[\s\S]*\( 1\) +\. +< 2>[\s\S]*As you left it\./);
   });
 
   it('is forgotten once it is kept, or once all of it was taken away', () => {
-    const desk = drawing().press('space escape w').press('backspace escape w');
+    const desk = drawing().press('space escape z').press('backspace escape z');
     expect(desk.frame).not.toContain('As you left it.');
-    desk.press('space escape w backspace').press(ROUND).press('enter');
+    desk.press('space escape z backspace').press(ROUND).press('enter');
     expect(desk.state.drafts).toEqual({});
   });
 
@@ -162,7 +162,7 @@ describe('a picture left by half', () => {
 
   it('loses the holes that a row has done away with since', () => {
     const desk = drawing('guard').press('space right space right space right space escape');
-    desk.press('go').type('s s s').press('enter').open('guard').press('escape w');
+    desk.press('go').type('s s s').press('enter').open('guard').press('escape z');
     expect(desk.screen).toBe('draw');
     expect(desk.frame).toContain('3 of 3');
   });
@@ -186,7 +186,7 @@ describe('a piece of which nobody knows yet how many holes it has', () => {
 
   it('may be new in the job: named, drawn, and there it is', () => {
     const desk = new Desk(new Bench('putback: 1\njob: X\ndiary:\n'));
-    desk.press('o').type('side lid').press('enter w space right right space enter');
+    desk.press('o').type('side lid').press('enter z space right right space enter');
     expect(desk.frame).toMatch(/Drawn: 2 holes as they lie\. side-lid is new in this job\./);
     expect(mapOf(desk, 'side-lid')).toBe('1 . 2');
     desk.press('backspace');
@@ -233,7 +233,7 @@ describe('what the disk says', () => {
     desk.press('enter');
     expect(desk.screen).toBe('faults');
     desk.broken = null;
-    desk.press('go').open('gear-cover').press('w');
+    desk.press('go').open('gear-cover').press('z');
     expect(desk.frame).toMatch(/11 of 11[\s\S]*As you left it\./);
     desk.press('enter');
     expect(mapOf(desk)).toBe(MAP);

@@ -31,14 +31,14 @@ const MEANS: Readonly<Record<string, { means: string; ids: readonly string[] }>>
     means: 'type it: the row, the reading, in words of your own',
     ids: ['row', 'correct', 'reading', 'task-said', 'look-read', 'decided-said'],
   },
-  s: { means: 'what to do before the start', ids: ['start-gate'] },
+  s: { means: 'what to do: before the start, about a trouble', ids: ['start-gate', 'advice'] },
   t: { means: 'tighten', ids: ['tighten'] },
   u: { means: 'not this one', ids: ['not-this-one'] },
   v: { means: 'out of the way', ids: ['aside'] },
   w: { means: 'all the same, and why', ids: ['past', 'force', 'pry'] },
   x: { means: 'it is out of it: out again, struck', ids: ['cleared', 'strike'] },
   y: { means: 'redo', ids: ['redo'] },
-  z: { means: 'no more hints', ids: ['no-hints'] },
+  z: { means: 'draw where the holes lie', ids: ['draw'] },
 };
 
 /** Letters that are read on the page itself: it asks one question and shows each answer with its letter. */
@@ -83,10 +83,8 @@ const OTHERWISE: Readonly<Record<string, string>> = {
   'while-open': OPENS,
   'weigh-it': OPENS,
   where: OPENS,
-  draw: OPENS,
   paper: OPENS,
   tests: OPENS,
-  advice: OPENS,
   'as-it-was': OPENS,
   due: 'of the bench, where no piece is open',
   older: 'of the bench, where no piece is open',
