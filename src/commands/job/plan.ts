@@ -2,6 +2,7 @@
 
 import { inWords } from '../../job/truth/said.ts';
 import type { Job } from '../../model/types.ts';
+import { list } from '../../model/words.ts';
 import { type NextTold, waitsBefore } from '../../plan/next/next-on-job.ts';
 import { waitsSaid } from '../../plan/next/waits-for.ts';
 import { reach } from '../../plan/order/reach.ts';
@@ -100,5 +101,6 @@ function testSaid(job: Job, test: TestItem): string {
   const { say, limit, when } = taskSaid(job, { ...test, key: test.test });
   const within = limit === null ? [] : [': ', limit];
   const then = when === null ? [] : [', ', when];
-  return inWords([`${test.test}: `, say, ...within, ...then, ` (${test.state})`]);
+  const stops = test.stops.length === 0 ? '' : `; not run yet: ${list(test.stops)}`;
+  return inWords([`${test.test}: `, say, ...within, ...then, ` (${test.state}${stops})`]);
 }

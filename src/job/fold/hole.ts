@@ -100,6 +100,13 @@ export function tighten(
   hole.by = entry.id;
 }
 
+/** Only this pass of a bolt still counts; one that has no other stays as it is. */
+export function loosenTo(hole: HoleNow, pass: string): void {
+  if (hole.passes.every((p) => p === pass)) return;
+  hole.passes = hole.passes.filter((p) => p === pass);
+  if (hole.state === 'tight') hole.state = 'in';
+}
+
 /** `away`: the piece is off. */
 export function setTrouble(hole: HoleNow, entry: Entry, away: boolean): void {
   const trouble = TROUBLES.find((t) => t === entry.value) ?? null;

@@ -21,6 +21,7 @@ import {
   conclude,
   freshHole,
   knownItem,
+  loosenTo,
   putIn,
   reopened,
   setTrouble,
@@ -29,6 +30,11 @@ import {
 } from './hole.ts';
 import { isTested, reopen } from './tested.ts';
 
+type Tasks = ReadonlyMap<string, TaskNow>;
+
+/** By fingers or a turn of the wrist: no figure belongs to it. */
+const SNUG = 'snug';
+
 /** A piece while the diary is read over it. */
 export interface Making {
   now: PieceNow;
@@ -36,6 +42,8 @@ export interface Making {
   settled: Map<string, RowItem>;
   /** Whether this pass makes the bolt of a hole tight. */
   makesTight: (hole: string, pass: string) => boolean;
+  /** Holes whose bolt was tightened with no word of what the wrench was set to. */
+  byFeel: Set<string>;
   /** Something came off in this round. */
   wasOff: boolean;
 }
@@ -61,6 +69,7 @@ export function begin(spec: PieceSpec, upper: Upper): Making {
     now,
     byName: byName(holes),
     settled: new Map(),
+    byFeel: new Set(),
     makesTight: (hole, pass) => makesTight(spec, upper.kinds, hole, pass),
     wasOff: false,
   };
@@ -75,6 +84,7 @@ export function goOn(closed: Making): Making {
     now: { ...now, holes },
     byName: byName(holes),
     settled: new Map(settled),
+    byFeel: new Set(closed.byFeel),
   };
 }
 
@@ -91,7 +101,7 @@ export function finish(task: TaskNow | undefined, entry: Entry): void {
   task.judged = entry.judged ?? null;
 }
 
-export function apply(making: Making, entry: Entry, tasks: ReadonlyMap<string, TaskNow>): void {
+export function apply(making: Making, entry: Entry, tasks: Tasks): void {
   const { now } = making;
   now.last = entry.at;
   if (beginsRound(making, entry)) {
@@ -100,6 +110,17 @@ export function apply(making: Making, entry: Entry, tasks: ReadonlyMap<string, T
   }
   if (comesOff(entry)) making.wasOff = true;
   DOES[entry.verb]?.(making, entry);
+  if (entry.verb === 'written' && entry.value === 'torque') figureKnown(making, entry, tasks);
+}
+
+/** Bolts that were tightened while nobody knew the figure are gone round with it, unless the piece has proved itself since. */
+function figureKnown(making: Making, { hole: named }: Entry, tasks: Tasks): void {
+  const { now, byFeel } = making;
+  if (isTested({ ...now, where: whereIs(now) }, tasks)) return;
+  for (const hole of now.holes) {
+    const meant = named === undefined || named.includes(hole.name);
+    if (meant && byFeel.delete(hole.name)) loosenTo(hole, SNUG);
+  }
 }
 
 const comesOff = (entry: Entry): boolean => verbRow(entry.verb).moves === 'off';
@@ -133,7 +154,11 @@ const DOES: Readonly<Record<Verb, Does | null>> = {
     making.now.fitted = true;
   },
   tight: (making, entry) => {
-    for (const [hole] of targets(making, entry)) tighten(hole, entry, making.makesTight);
+    for (const [hole] of targets(making, entry)) {
+      tighten(hole, entry, making.makesTight);
+      if (entry.set !== undefined) making.byFeel.delete(hole.name);
+      else if (entry.value !== SNUG) making.byFeel.add(hole.name);
+    }
   },
   state: (making, entry) => {
     const away = making.now.away !== 'no';
@@ -254,7 +279,7 @@ function whereIs(now: PieceNow): Where {
 }
 
 /** What stands at the end: what belongs in each hole, and where the piece is. */
-export function close(making: Making, tasks: ReadonlyMap<string, TaskNow>): void {
+export function close(making: Making, tasks: Tasks): void {
   const { now } = making;
   for (const hole of now.holes) conclude(hole, making.settled.get(hole.name));
   now.where = whereIs(now);

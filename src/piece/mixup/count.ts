@@ -9,7 +9,7 @@ import type { Tray } from './tray.ts';
 import type { Counts, Mixup, TrayHole } from './types.ts';
 
 /** `7 S (25 mm), 3 M (35 mm) and 1 L`: a kind whose length is not known by its letter alone. */
-function sayCounts(counts: Counts, kinds: ReadonlyMap<string, Kind>): string {
+export function sayKinds(counts: Counts, kinds: ReadonlyMap<string, Kind>): string {
   const each = Object.entries(counts).map(([letter, n]) => {
     const length = lengthSaid(kinds.get(letter));
     return `${n} ${letter}${length === null ? '' : ` (${length})`}`;
@@ -43,7 +43,7 @@ export function shouldHave(
   const count =
     letters.length > 0 ? many(unknown.length, 'more bolt') : many(unknown.length, 'bolt');
   const more = unknown.length > 0 ? [count] : [];
-  const parts = list([...(letters.length > 0 ? [sayCounts(counts, kinds)] : []), ...more]);
+  const parts = list([...(letters.length > 0 ? [sayKinds(counts, kinds)] : []), ...more]);
   const all = letters.length + more.length > 1 ? `, ${many(empty.length, 'bolt')} in all` : '';
   const under = sayUnderHeads(empty.map((h) => h.takes));
   const heads = under === null ? '' : `; ${under}`;
@@ -108,8 +108,8 @@ export function countFault(
     return { over, say: `Nobody has said what ${holes} takes: settle that first, then count.` };
   }
   const [surplus, missing] = [
-    sayCounts(countsByKind(tray, 1), kinds),
-    sayCounts(countsByKind(tray, -1), kinds),
+    sayKinds(countsByKind(tray, 1), kinds),
+    sayKinds(countsByKind(tray, -1), kinds),
   ];
   if (over > 0) return { over, say: tooMany(over, surplus, missing) };
   if (over < 0) return { over, say: tooFew(-over, surplus, missing) };

@@ -1,6 +1,8 @@
 /** The gates of a job as one comes to them: which holds just now, and what it asks first. */
 import { inWords, withoutPrinted } from '../../job/truth/said.ts';
 import type { Job, Moment, PieceNow } from '../../model/types.ts';
+import { isSeal } from '../../piece/seals.ts';
+import { buysNow } from '../buy/list.ts';
 import { isAllBack } from '../order/job-now.ts';
 import { shouldSaid } from '../piece/answers.ts';
 import { roundLeft } from '../piece/round-left.ts';
@@ -25,7 +27,7 @@ function isStillOff(piece: PieceNow): boolean {
 export function gatesOn(job: Job, piece: PieceNow, now: string, read: readonly string[]): Moment[] {
   if (!isStillOff(piece)) return [];
   const asked: Moment[] = [];
-  const joint = piece.spec.joint.length > 0;
+  const joint = isJointed(job, piece, now);
   const closing = gateOf(job, 'closing', piece.spec.key, now);
   const left = closing.some((i) => itemOf(i.key)?.row.keepsOpen && !i.done);
   if (joint || left) asked.push('closing');
@@ -34,6 +36,14 @@ export function gatesOn(job: Job, piece: PieceNow, now: string, read: readonly s
     (m) =>
       !read.includes(gateMark(job, m, piece)) &&
       gateOf(job, m, piece.spec.key, now).some((i) => !i.done),
+  );
+}
+
+/** The file says how its joint is made, or a gasket or a seal is on the list for it. */
+function isJointed(job: Job, { spec }: PieceNow, now: string): boolean {
+  const seals = buysNow(job, now).filter((buy) => buy.for.includes(`${spec.key} on`));
+  return (
+    spec.joint.length > 0 || seals.some(({ what }) => isSeal(what) && !/washers?\b/i.test(what))
   );
 }
 

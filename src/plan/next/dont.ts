@@ -1,36 +1,19 @@
 /** What must not be done as things stand. */
 
 import { printInstant } from '../../model/time.ts';
-import type { Job, PieceNow } from '../../model/types.ts';
+import type { PieceNow } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
 import { CARES, caresOf } from '../care/care.ts';
-import { fluidsOf } from '../care/fluids.ts';
-import { insideOf, sayThing } from '../order/inside.ts';
 import { isAway, isBack } from '../order/needed.ts';
 import type { Standing } from '../order/standing.ts';
 import { sayCureOf, untoldCures } from '../seal/cure.ts';
+import { notRun } from '../tests/not-run.ts';
 import { testListOf } from '../tests/testlist.ts';
 
 /** Sentences, the worst first. */
 export function dontOf(standing: Standing): string[] {
-  const { job, lines } = standing;
-  const pieces = [...job.pieces.values()];
-  const inside = insideOf(lines);
-  const out = fluidsOf(standing).filter((fluid) => fluid.out);
-  const loose = pieces.filter((p) => p.holes.some((h) => h.state === 'in'));
-  const pulled = pieces.filter((p) => p.holes.some((h) => h.trouble === 'pulled'));
-  const undone = pieces.filter(isUndone);
-  const why = [
-    ...out.map((fluid) => `${fluid.what} is out`),
-    ...inside.map(
-      (thing) =>
-        `${sayThing(thing)} ${thing.count === 1 ? 'is' : 'are'} inside${at(job, thing.piece)}`,
-    ),
-    ...(loose.length > 0
-      ? [`${names(loose)} ${loose.length === 1 ? 'is' : 'are'} only finger-tight`]
-      : []),
-    ...(pulled.length > 0 ? [`a thread is pulled in ${names(pulled)}`] : []),
-  ];
+  const undone = [...standing.job.pieces.values()].filter(isUndone);
+  const why = notRun(standing);
   return [
     ...(why.length > 0 ? [`Don't run it: ${list(why)}.`] : []),
     ...movedSaid(undone),
@@ -85,8 +68,4 @@ function isUndone(piece: PieceNow): boolean {
 
 function names(pieces: readonly PieceNow[]): string {
   return list(pieces.map((p) => p.spec.name));
-}
-
-function at(job: Job, piece: string | null): string {
-  return piece === null ? '' : ` (${job.pieces.get(piece)?.spec.name ?? piece})`;
 }

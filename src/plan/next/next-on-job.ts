@@ -10,6 +10,7 @@ import { sayStepName, stepWords } from '../order/say.ts';
 import type { Plan } from '../plan.ts';
 import type { Cure } from '../seal/cure.ts';
 import { roundAgain } from '../tests/again.ts';
+import { testsNow } from '../tests/testlist.ts';
 import { sayTime } from '../time/days.ts';
 import { faultTask, wayToFound } from '../trace/found.ts';
 import { workInWords } from './next.ts';
@@ -60,7 +61,10 @@ export function nextInWords(
     return { piece: step.piece, task: null, waits: false, words: step.words };
   }
   const { canDo } = told.plan;
-  const task = canDo.find((c) => job.tasks.has(c.step) && !isPast(job, told.plan, c.step));
+  const mayNotRun = testsNow(job, told.now).flatMap((t) => (t.stops.length > 0 ? [t.test] : []));
+  const task = canDo.find(
+    (c) => job.tasks.has(c.step) && !mayNotRun.includes(c.step) && !isPast(job, told.plan, c.step),
+  );
   if (task) {
     const words = stepWords(job, task.step, task.say);
     return { piece: null, task: task.step, waits: false, words };

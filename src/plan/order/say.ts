@@ -35,7 +35,9 @@ export function taskWords({ spec, done }: TaskNow): Words {
     case 'adjust':
       return ['Adjust: ', ...rest];
     case 'test':
-      return [done === 'failed' ? 'Test again, it failed: ' : 'Test: ', ...rest];
+      return done === 'failed'
+        ? ['It failed: ', ...rest, ' Find the place and mend it, then test again.']
+        : ['Test: ', ...rest];
     case 'decide':
       return ['Decide: ', ...rest];
   }

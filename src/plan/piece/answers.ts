@@ -7,7 +7,7 @@ import { kept } from '../../model/kept.ts';
 import type { Job, PieceNow } from '../../model/types.ts';
 import { list, many } from '../../model/words.ts';
 import { heights, readHeights } from '../../piece/heights.ts';
-import { shouldHave } from '../../piece/mixup/count.ts';
+import { sayKinds, shouldHave } from '../../piece/mixup/count.ts';
 import { trayHoles } from '../../piece/mixup/holes.ts';
 import { mixup } from '../../piece/mixup/mixup.ts';
 import { readLeft } from '../../piece/mixup/read-left.ts';
@@ -27,6 +27,8 @@ export interface AnswerNow {
   look: ReadonlySet<string>;
   /** What stands beside a hole on the map, by its name. */
   labels: ReadonlyMap<string, string>;
+  /** Bolts that no empty hole takes: `1 S (25 mm)`; null where none are over, or nothing was counted. */
+  over: string | null;
 }
 
 /** Each kind in each hole, judged once. */
@@ -98,7 +100,13 @@ function ofTray(job: Job, piece: PieceNow, left: ReadonlyMap<string, number>): A
     ...(why === null ? [] : [why]),
     ...(found.explanations.length > 0 ? [] : looksSaid(found.check)),
   ];
-  return { says, look, labels: new Map() };
+  const over = Object.keys(found.surplus).length > 0;
+  return {
+    says,
+    look,
+    labels: new Map(),
+    over: over ? sayKinds(found.surplus, job.upper.kinds) : null,
+  };
 }
 
 // ---------------------------------------------------------------- heights
@@ -131,6 +139,7 @@ function ofHeights(job: Job, piece: PieceNow, typed: ReadonlyMap<string, number>
     says,
     look: new Set(found.odd.map((o) => o.hole)),
     labels: new Map([...typed].map(([hole, mm]) => [hole, `${mm}`])),
+    over: null,
   };
 }
 

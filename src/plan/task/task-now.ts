@@ -71,7 +71,8 @@ function ofTest(test: TestItem): TaskHere {
     state,
     told: toldOf(test, null),
     failedBefore: [],
-    waits: test.state === 'waits' ? 'it is back on' : '',
+    // What keeps the machine from running stops on the page of the test by itself.
+    waits: test.state === 'waits' && test.stops.length === 0 ? 'it is back on' : '',
     cautions: [],
     test,
     listed: false,

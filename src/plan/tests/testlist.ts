@@ -12,6 +12,8 @@ import { heldByCure, untoldCures } from '../seal/cure.ts';
 import { atTime } from '../time/at-time.ts';
 import { type DueWhen, dueWhen, readingsIn, type Told, workedLast } from '../time/due.ts';
 import { disturbedOf, sortsOf } from './disturbed.ts';
+import { notRun } from './not-run.ts';
+import { runs } from './runs.ts';
 import { SORTS, sortRow, type TestRule } from './sorts.ts';
 
 /**
@@ -37,6 +39,8 @@ export interface TestItem {
   /** What tells when it is due. */
   by: DueWhen['by'];
   state: TestState;
+  /** Why the machine is not to be run for it yet: `the oil is out`; empty where it may be, or need not run. */
+  stops: string[];
   was: string | null;
   set: string | null;
   result: string | null;
@@ -87,7 +91,16 @@ export function testListOf(at: Standing, counter?: Told | null): TestItem[] {
       ...lookAgain(standing, piece),
     ];
   });
-  return afterCure(standing, [...own, ...found.filter((item) => !job.tasks.has(item.test))]);
+  const all = [...own, ...found.filter((item) => !job.tasks.has(item.test))];
+  return afterCure(standing, mayRun(standing, all));
+}
+
+/** What makes the machine run waits for what keeps it from running. */
+function mayRun(standing: Standing, items: readonly TestItem[]): readonly TestItem[] {
+  const stops = notRun(standing);
+  if (stops.length === 0) return items;
+  const waits = (item: TestItem) => item.state === 'due' && runs({ verb: 'test', ...item });
+  return items.map((item) => (waits(item) ? { ...item, state: 'waits', stops } : item));
 }
 
 /** A joint that cures is not tested: what would be due is later. */
@@ -157,6 +170,7 @@ function listedItem(standing: Timed, task: TaskNow, pieces: string[]): TestItem 
     when,
     ...dated(due),
     state: passed ? 'passed' : told && task.done === 'failed' ? 'failed' : open,
+    stops: [],
     was: told ? task.was : null,
     set: told ? task.set : null,
     result: told ? task.result : null,
@@ -220,6 +234,7 @@ function itself(
     when,
     ...dated(due),
     state: marked ?? (isBack(piece) ? due.state : 'waits'),
+    stops: [],
     was: line?.was ?? null,
     set: line?.set ?? null,
     result: line?.result ?? null,

@@ -1,7 +1,7 @@
 /** What is left in the tray, or how high the heads stand: what it says of the holes. */
 
 import { type AnswerKind, type AnswerNow, answerTo } from '../../plan/piece/answers.ts';
-import { atStep } from '../base/moves.ts';
+import { atStep, requestMark } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
 import { piecePage } from '../base/piece-page.ts';
 import type { State } from '../base/state.ts';
@@ -25,6 +25,17 @@ export const answerScreen = stepScreen({
   here: onAnswer,
   keys: [
     goOnKey,
+    {
+      id: 'note-over',
+      presses: ['n'],
+      label: 'note it',
+      help: 'what is left over is put among the tasks: where it belongs is still to be found',
+      holds: ({ answer }) => answer.over !== null,
+      does: ({ state, piece, answer }) => {
+        const text = `Find where ${answer.over} belongs, left over at ${piece.spec.name}`;
+        return requestMark(state, { do: 'add', as: 'do', text });
+      },
+    },
     {
       id: 'correct',
       presses: ['r'],

@@ -67,7 +67,9 @@ function clickLabel({ now }: OnTight): string {
   if (kind === 'final') return 'holds';
   if (kind === 'loosen') return 'turned back';
   if (kind === 'printed') return 'all of it done';
-  return kind === 'angle' && pass?.angle ? `turned ${pass.angle}\u00b0` : 'clicked';
+  if (kind === 'angle' && pass?.angle) return `turned ${pass.angle}\u00b0`;
+  // With no figure to set, no wrench clicks.
+  return pass?.torque === null ? 'tight by feel' : 'clicked';
 }
 
 /** Null for a piece that the file does not know. */

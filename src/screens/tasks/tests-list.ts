@@ -13,7 +13,7 @@ import { screenOver } from '../base/screen.ts';
 import type { State, View } from '../base/state.ts';
 import { both, corrected, ended, flow } from '../kit/both.ts';
 import { bold, type Line, line, pad, span, width, wrap } from '../kit/text.ts';
-import { capital, many } from '../kit/words.ts';
+import { capital, list, many } from '../kit/words.ts';
 import { inTask } from '../known/in-question.ts';
 import { notSo } from '../known/not-so.ts';
 import { openTask } from './open-task.ts';
@@ -140,6 +140,7 @@ function sayTest(job: Job, test: TestItem, room: number, { columns, now }: State
     ...(limit === null
       ? []
       : flow(both(`Limit: ${limit.text}.`, limit.printed, { bold: true }), columns)),
+    ...wrap(test.stops.length > 0 ? `Not run yet: ${list(test.stops)}.` : '', columns, LOUD),
     ...wrap(told.length > 0 ? `${told.join(', ')}.` : '', columns),
     ...wrap(test.listed ? '' : 'From what was disturbed; what the maker says goes first.', columns),
   ];

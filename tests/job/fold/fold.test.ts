@@ -129,6 +129,47 @@ describe('a hole', () => {
   });
 });
 
+describe('a torque that is written when some bolts were tightened by feel', () => {
+  const LID = `putback: 1
+job: Lid
+bolts: {S: M6x25}
+pieces: {lid: {bolts: S S S}}
+tasks: {weep: {test: no drop, after: lid on}}
+diary:
+`;
+  const on = () => {
+    const bench = new Bench(LID);
+    for (const what of ['out', 'off'] as const) bench.mark({ do: what, piece: 'lid' });
+    bench.mark({ do: 'in', piece: 'lid', hand: { kind: 'S' } });
+    bench.mark({ do: 'tight', piece: 'lid' });
+    return bench;
+  };
+  const passes = (bench: Bench) => bench.piece('lid').holes.map((h) => h.passes.join(' '));
+  const torque = { do: 'write', piece: 'lid', key: 'torque', text: '90 lbf·in' } as const;
+
+  it('asks for those again, and for none that the wrench was set for', () => {
+    const bench = on();
+    bench.mark({ do: 'tight', piece: 'lid', holes: ['1'] });
+    bench.mark({ do: 'tight', piece: 'lid', holes: ['2'], set: '10 N·m' });
+    bench.mark(torque);
+    expect(passes(bench)).toEqual(['snug', 'snug full', 'snug']);
+    bench.mark({ do: 'tight', piece: 'lid' });
+    expect(bench.piece('lid').where).toBe('tight');
+  });
+
+  it('makes a piece that was all tight by feel tight no more, but one that was tested since', () => {
+    const bench = on();
+    bench.mark({ do: 'tight', piece: 'lid' });
+    expect(bench.piece('lid').where).toBe('tight');
+    const tested = on();
+    tested.mark({ do: 'tight', piece: 'lid' });
+    tested.mark({ do: 'done', task: 'weep', result: 'passed' });
+    bench.mark(torque);
+    tested.mark(torque);
+    expect([bench.piece('lid').where, tested.piece('lid').where]).toEqual(['on', 'tested']);
+  });
+});
+
 describe('what cannot be and yet stands in a diary', () => {
   const upper = readJob(COVER, 'job.yaml').upper;
   let count = 0;

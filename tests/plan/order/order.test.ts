@@ -231,7 +231,9 @@ tasks:
 
   it('a test that failed is open again', () => {
     const { canDo } = plan(jobOf(TEXT, first), NOW);
-    expect(canDo).toEqual([{ step: 'weep', say: 'Test again, it failed: Idle.' }]);
+    expect(canDo).toEqual([
+      { step: 'weep', say: 'It failed: Idle. Find the place and mend it, then test again.' },
+    ]);
   });
 
   it('what hangs on a piece is to be done again in its next round, but not what was done for it already', () => {

@@ -1,4 +1,5 @@
 import { describe, expect, it } from 'vitest';
+import { gateOf } from '../../../src/plan/gates/gate.ts';
 import { Bench } from '../../job/bench.ts';
 import { GRINDER, LEFT_COVER } from '../covers.ts';
 import { Desk } from '../desk.ts';
@@ -38,6 +39,16 @@ describe('what is left over, at the end of putting in', () => {
     if (desk.screen === 'job') desk.press('go');
     expect(desk.screen).toBe('look');
     expect(desk.rows.at(-1)).toContain('l left over');
+  });
+
+  it('a stray bolt is noted in one key, and is asked for until it is found where it belongs', () => {
+    const desk = cover().press('l').type('1 S').press('enter');
+    expect(desk.rows.at(-1)).toContain('n note it');
+    desk.press('n');
+    expect(desk.bench.entries.at(-1)).toMatchObject({ verb: 'written', value: 'do' });
+    expect(said(desk)).toContain('Find where 1 S (25 mm) belongs, left over at Alternator cover');
+    const gate = gateOf(desk.bench.job, 'start', null, '2026-04-11T18:25:00+02:00');
+    expect(gate.map((item) => item.say).join()).toContain('Find where 1 S (25 mm) belongs');
   });
 
   it('says what should be there while it asks', () => {

@@ -23,7 +23,7 @@ const MEANS: Readonly<Record<string, { means: string; ids: readonly string[] }>>
     ids: ['left', 'later', 'leave-as-is', 'reach-leave'],
   },
   m: { means: 'how many minutes', ids: ['within'] },
-  n: { means: 'write it down', ids: ['note', 'as-note', 'trace-add', 'superseded'] },
+  n: { means: 'write it down', ids: ['note', 'note-over', 'as-note', 'trace-add', 'superseded'] },
   o: { means: 'off', ids: ['comes-off', 'take-off'] },
   p: { means: 'put it back on', ids: ['put-on'] },
   q: { means: 'leave', ids: ['quit', 'quit-unsaved'] },

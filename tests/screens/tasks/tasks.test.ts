@@ -64,6 +64,25 @@ describe('the job as a way down and up', () => {
     expect(last(desk)).toMatchObject({ verb: 'done', task: 'scrape' });
   });
 
+  it('a test for which the machine runs is not due while the oil is out', () => {
+    const bench = new Bench(`putback: 1
+job: Case weeps
+bolts: {S: M6x25}
+pieces: {cover: {bolts: S, joint: new gasket}}
+tasks: {drain: {do: Drain the oil}, fill: {do: Fill the oil in}}
+diary:
+`);
+    bench.mark({ do: 'done', task: 'drain' });
+    for (const what of ['out', 'off'] as const) bench.mark({ do: what, piece: 'cover' });
+    bench.mark({ do: 'in', piece: 'cover', hand: { kind: 'S' } });
+    for (const pass of ['snug', 'full']) bench.mark({ do: 'tight', piece: 'cover', pass });
+    expect(new Desk(bench).press('t').frame).toMatch(
+      /> not yet {2}Cover: weeps when hot\?[\s\S]*Not run yet: the oil is out\./,
+    );
+    bench.mark({ do: 'done', task: 'fill' });
+    expect(new Desk(bench).press('t').frame).toMatch(/> now: hot {2}Cover: weeps when hot\?/);
+  });
+
   it('says the next task where all pieces rest', () => {
     const { frame } = new Desk(caseShut());
     expect(frame).toContain('Next: Adjust: Lever play (2..4 mm).');
