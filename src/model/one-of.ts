@@ -21,8 +21,8 @@ function beginningsOf(text: string): readonly string[] {
 }
 
 /**
- * `\b(?:names)\b`, or with `$` for the last `\b`. Each name begins with three small letters, or fewer and a blank, or
- * with no letter; they stand in the text so, or with the flag `i` in any.
+ * `\b(?:names)\b`, or with `$` for the last `\b`. Each name begins with three small letters, or fewer and a blank or a
+ * dash, or with no letter; they stand in the text so, or with the flag `i` in any.
  */
 export function oneOf(names: string, flags: '' | 'i' = '', end: '\\b' | '$' = '\\b'): OneOf {
   ALL_NAMES.push(names);

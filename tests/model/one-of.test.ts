@@ -33,8 +33,8 @@ describe('names looked for in a text', () => {
   it('begin so that a text without any such beginning need not be held against them', () => {
     expect(ALL_NAMES.length).toBeGreaterThan(20);
     for (const begin of ALL_NAMES.flatMap(beginnings)) {
-      // Three letters that stand, fewer before what is none, or no letter: `\\d{3} ?v`.
-      expect(begin).toMatch(/^(?:[a-z]{3}(?![?*{])|[a-z]{1,2} |[^a-z(])/);
+      // Three letters that stand, fewer before a blank or a dash, or no letter: `\\d{3} ?v`.
+      expect(begin).toMatch(/^(?:[a-z]{3}(?![?*{])|[a-z]{1,2}(?: |\[- )|[^a-z(])/);
     }
   });
 
