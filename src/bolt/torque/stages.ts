@@ -387,11 +387,12 @@ export function hardestOf({ stages }: Pick<Stages, 'stages'>): Quantity | null {
 
 /**
  * A torque as a manual prints it, with its full figure: `10 N·m, manual 2-17`. `quantity` is null when no figure of
- * torque was read (`see manual`, `3/4 turn`).
+ * torque was read (`see manual`, `3/4 turn`), or not all of the text: one of `10 N·m upper, 8 N·m lower` is none to set.
  */
 export function readTorque(text: string): Torque {
   const read = readStages(text);
   // A text that only says where to look is no place beside a figure.
   const where = read.stages.length === 0 ? null : read.where;
-  return { ...asPrinted(text), quantity: fullOf(read), where };
+  const quantity = read.rest.length > 0 ? null : fullOf(read);
+  return { ...asPrinted(text), quantity, where };
 }

@@ -3,8 +3,10 @@
 import { turning } from '../../bolt/thread/threads.ts';
 import { MAKER_FIRST, sayOnce } from '../../bolt/torque/cautions.ts';
 import { smeared } from '../../bolt/torque/smeared.ts';
-import { heldTorque, onThread, sayHeld } from '../../job/fold/against.ts';
+import { readStages } from '../../bolt/torque/stages.ts';
+import { heldTorque, onThread, sayHeld, torqueOf } from '../../job/fold/against.ts';
 import type { HoleNow, Job, Kind, PassSpec, PieceNow, PieceSpec } from '../../model/types.ts';
+import { list } from '../../model/words.ts';
 import { orderCare } from '../../piece/care.ts';
 import { CARES, caresOf } from '../care/care.ts';
 
@@ -52,12 +54,22 @@ function odd(job: Job, piece: PieceNow, hole: HoleNow, pass: PassSpec): string |
   return sayHeld(held);
 }
 
+/** Printed in a second unit that says something else: one of the two is wrong, and nobody here knows which. */
+function twoFigures(piece: PieceNow, hole: string): string | null {
+  const { text } = torqueOf(piece, hole) ?? {};
+  const { differ, stages } = readStages(text ?? '');
+  if (differ.length === 0 || stages.length === 0 || piece.spec.passes !== null) return null;
+  const said = list(differ.map((d) => d.text));
+  return `Printed ${text}: ${said} is not the same. One of the two is wrong: look it up first.`;
+}
+
 /** All that is to be known of this bolt's torque, what hurts most first. */
 export function besideTorque(job: Job, piece: PieceNow, hole: string, pass: PassSpec): string[] {
   const now = piece.holes.find((h) => h.name === hole);
   const kind = job.upper.kinds.get(now?.holds?.kind ?? now?.belongs?.kind ?? '');
   return [
     kind ? sayOnce(kind) : null,
+    pass.torque === null ? null : twoFigures(piece, hole),
     now ? odd(job, piece, now, pass) : null,
     pass.torque === null ? null : smear(piece, hole, kind),
   ].filter((t) => t !== null);

@@ -316,3 +316,26 @@ it('the wrenches of the bench are as its settings have them', () => {
     ['big', 40, 200, 1],
   ]);
 });
+
+describe('a torque that says two things', () => {
+  const cover = (torque: string) => {
+    const text = `putback: 1\njob: x\nbolts: {S: M6x25}\npieces: {cover: {bolts: S S, torque: "${torque}"}}\n`;
+    const desk = new Desk(inAgain('cover', ['snug'], text)).open('cover');
+    return desk.step === 'tight' ? desk : desk.press('go');
+  };
+
+  it('in two units is said where the wrench is set', () => {
+    expect(said(cover('9 N·m (25 lbf·ft)'))).toContain(
+      'Printed 9 N·m (25 lbf·ft): 25 lbf·ft is not the same. One of the two is wrong: look it up first.',
+    );
+    expect(said(cover('9 N·m (6.6 lbf·ft)'))).not.toContain('not the same');
+  });
+
+  it('of which nobody read whose is which has no figure to set', () => {
+    const desk = cover('9 N·m upper, 8 N·m lower');
+    expect(desk.frame).toContain('printed, 9 N·m upper, 8 N·m lower');
+    expect(desk.frame).not.toContain('set 8');
+    desk.press('1 go');
+    expect(desk.bench.entries.at(-1)).not.toHaveProperty('set');
+  });
+});
