@@ -90,7 +90,14 @@ const replaces = (one: Candidate, other: Candidate) =>
   one.test.c <= other.test.c && one.opens.every((k) => other.opens.includes(k));
 
 function partedBy({ d }: Test, S: States): { bad: States; good: States } {
-  const [bad, good]: [number[], number[]] = [[], []];
-  for (const i of S) (d[i] === 1 ? bad : good).push(i);
+  let count = 0;
+  for (const i of S) count += d[i] ?? 0;
+  // As long as they get, and no longer: a search keeps many thousands.
+  const [bad, good] = [new Array<number>(count), new Array<number>(S.length - count)];
+  let [b, g] = [0, 0];
+  for (const i of S) {
+    if (d[i] === 1) bad[b++] = i;
+    else good[g++] = i;
+  }
   return { bad, good };
 }

@@ -31,7 +31,7 @@ export interface Node extends SearchStanding {
   best: Branch | null;
   /** What could yet begin a better way; null while this was not looked into. */
   branches: Branch[] | null;
-  /** Those from which a test leads here, some more than once. */
+  /** Those from which a test leads here, some more than once; not kept for one state. */
   from: Node[];
 }
 
@@ -84,8 +84,9 @@ export function search(problem: Problem, lower: Lower): SearchFound {
     for (const k of option.opens) open[k] = 1;
     const bad = meet({ S: option.bad, open }, least.bad);
     const good = meet({ S: option.good, open }, least.good);
-    bad.from.push(from);
-    good.from.push(from);
+    // Of one state all is known.
+    if (bad.S.length > 1) bad.from.push(from);
+    if (good.S.length > 1) good.from.push(from);
     return { option, minutes: option.minutes * from.mass, bad, good };
   };
 
