@@ -11,7 +11,7 @@ export interface Lock {
   nonce: string;
 }
 export interface Patience {
-  /** Longest wait for a living holder, ms. */
+  /** Longest wait for a living holder, ms; while several hold it by turns, `HANDS` times as long. */
   wait: number;
   /** How long a lock stands still before it counts as left behind, if its holder is stopped or cannot be asked, ms; infinite: it never does. */
   still: number;
@@ -21,6 +21,8 @@ export const PATIENCE: Patience = { wait: 4000, still: 5000 };
 
 /** Longest pause between two tries, ms: eight writers then still find their turn. */
 const LONGEST_PAUSE = 40;
+/** So many times as long one waits for living holders that take turns. */
+const HANDS = 5;
 /** A pause that took this much longer means that this process slept: it did not wait then, nor did it look. */
 const SLEPT = 1000;
 
@@ -136,7 +138,9 @@ export async function acquire(
     // Where no lock ever counts as left behind there is nothing to wait for.
     const longer = Number.isFinite(patience.still) ? patience.wait + patience.still : patience.wait;
     const limit = life === 'alive' ? patience.wait : longer;
-    if (now - begun >= limit) return { heldBy: holder };
+    // While it goes from hand to hand its turn comes: then only what stands still is given up soon.
+    const waited = life === 'alive' ? Math.max(now - since, (now - begun) / HANDS) : now - begun;
+    if (waited >= limit) return { heldBy: holder };
     await sleep(pause + randomInt(pause + 1));
     const slept = clock() - now;
     if (slept > SLEPT + 2 * pause) {

@@ -84,6 +84,27 @@ test('a lock of another host that moves is at work, and is left to it', async ()
   expect(textOf(file)).toBe(JOB);
 });
 
+test('a lock that working processes hold by turns is waited for: its turn comes', async () => {
+  const file = newJob();
+  let turns = 12;
+  const taken = () => leave(file, { ...other(), nonce: `n${turns}` });
+  taken();
+  // Another one has it at each look, for longer than one holder is waited for.
+  const moving: Disk = {
+    ...disk,
+    openSync: (path, ...how) => {
+      if (String(path).endsWith('.lock') && turns > 0) {
+        turns -= 1;
+        if (turns > 0) taken();
+        else disk.unlinkSync(path);
+      }
+      return disk.openSync(path, ...how);
+    },
+  };
+  const saved = await saveFile(file, mark, { disk: moving, patience: { wait: 100, still: 100 } });
+  expect(saved).toMatchObject({ ok: true, changed: true });
+});
+
 test('a working process is waited for, and then named', async () => {
   const file = newJob();
   leave(file, other());
