@@ -154,13 +154,30 @@ const layoutAtOnce = {
   },
 };
 
+/** A module whose functions only give this. */
+function hollow(text, given) {
+  const names = [...text.matchAll(/^export (?:async )?(?:function|const|let) (\w+)/gm)];
+  const also = [...text.matchAll(/^export \{ \w+ as (\w+) \};/gm)];
+  return [...names, ...also].map(([, name]) => `export const ${name}=()=>${given};`).join('');
+}
+
 /** Of what a picture says of itself only its Exif is asked for (paper/desk/camera.ts), in kinds that have it. */
 const KINDS = ['EXIF', 'JPEG', 'TIFF', 'PNG', 'HEIC', 'AVIF', 'WEBP', 'JXL'];
 const NOT_ASKED =
   /(?:iptc|xmp|icc|mpf|photoshop|canon|pentax|jfif|thumbnail|dom-parser|(?<!name)file-|file-tags|header-gif|load-auto)[\w-]*\.js$/;
+/** The tags that the camera is read by. */
+const ASKED =
+  /0x[0-9a-f]{4}: (?:\{\s*name: 'Orientation'|'(?:DateTime(?:Original|Digitized)?|OffsetTime(?:Original)?|Exif IFD Pointer)')/g;
 const exifAlone = {
   name: 'exif-alone',
   setup(b) {
+    b.onLoad({ filter: /exifreader.src.tag-names-[\w-]+-ifd\.js$/ }, ({ path }) => ({
+      contents:
+        `export default {${readFileSync(path, 'utf8').match(ASKED)?.join(',') ?? ''}}`.replaceAll(
+          /\{\s*name: /g,
+          '',
+        ),
+    }));
     b.onLoad({ filter: /exifreader.src.[\w-]+\.js$/ }, ({ path }) => {
       const text = readFileSync(path, 'utf8');
       if (path.endsWith('constants.js') && !path.endsWith('tiff-constants.js')) {
@@ -174,13 +191,21 @@ const exifAlone = {
       if (!NOT_ASKED.test(path)) {
         return { contents: text.replace('import Constants from', 'import * as Constants from') };
       }
-      const names = [...text.matchAll(/^export (?:async )?(?:function|const|let) (\w+)/gm)];
-      return {
-        contents:
-          `${names.map(([, n]) => `export const ${n}=()=>{};`)}`.replaceAll(';,', ';') +
-          'export default {};',
-      };
+      return { contents: `${hollow(text, '{}')}export default {};` };
     });
+  },
+};
+
+/** The JSON Schema is made here: what zod makes one with is not asked for by the program. */
+const noSchemaMaking = {
+  name: 'no-schema-making',
+  setup(b) {
+    b.onLoad(
+      { filter: /zod.v4.core.(?:to-json-schema|json-schema-processors)\.js$/ },
+      ({ path }) => ({
+        contents: hollow(readFileSync(path, 'utf8'), '()=>{}'),
+      }),
+    );
   },
 };
 
@@ -260,7 +285,7 @@ const main = await build({
   entryPoints: ['src/main.ts'],
   format: 'esm',
   splitting: true,
-  plugins: [drawing, yamlModules, late, madeHere, exifAlone],
+  plugins: [drawing, yamlModules, late, madeHere, exifAlone, noSchemaMaking],
 });
 const ink = await build({
   ...common,
