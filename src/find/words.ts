@@ -2,6 +2,7 @@
  * Words as they are searched: without case and accents, by beginnings, and parts of numbers. What is written without
  * blanks between its words (Chinese, Japanese, Korean, Thai, …) is taken sign by sign, and so are pictures.
  */
+import { pattern } from '../model/pattern.ts';
 
 const DENSE = [
   'scx=Han',
@@ -14,12 +15,12 @@ const DENSE = [
   'sc=Mymr',
 ];
 const SIGN = String.raw`(?![\x00-\x7f])(?:[[${DENSE.map((script) => `\\p{${script}}`).join('')}]&&[\p{L}\p{N}]]\p{M}*|\p{So}|\p{Sc}|\p{Extended_Pictographic})`;
-const TOKEN = new RegExp(String.raw`${SIGN}|(?:(?!${SIGN})[\p{L}\p{N}\p{M}])+`, 'gv');
+const TOKEN = pattern(() => String.raw`${SIGN}|(?:(?!${SIGN})[\p{L}\p{N}\p{M}])+`, 'gv');
 
 /** Letters and digits of a text, word by word: `BK-500-2103` is bk, 500 and 2103. */
 export function tokensOf(text: string): string[] {
   if (/^[\x00-\x7f]*$/.test(text)) return text.toLowerCase().match(/[a-z0-9]+/g) ?? [];
-  return folded(text).match(TOKEN) ?? [];
+  return folded(text).match(TOKEN.made) ?? [];
 }
 
 /** Letters that are no other letter with an accent, as one types them without: after Unicode CLDR, Latin-ASCII. */
@@ -39,7 +40,7 @@ const TYPED: Readonly<Record<string, string>> = {
   // Of sizes: M6×25.
   '×': 'x',
 };
-const OTHERS = new RegExp(`[${Object.keys(TYPED).join('')}]`, 'g');
+const OTHERS = pattern(() => `[${Object.keys(TYPED).join('')}]`, 'g');
 
 /**
  * Without case (the full case folding of The Unicode Standard: in capitals and back, so that `ß` is `ss`), without
@@ -47,19 +48,20 @@ const OTHERS = new RegExp(`[${Object.keys(TYPED).join('')}]`, 'g');
  */
 function folded(text: string): string {
   const small = marksOff(text).toLowerCase().toUpperCase().toLowerCase();
-  const typed = small.replace(OTHERS, (letter) => TYPED[letter] ?? letter);
+  const typed = small.replace(OTHERS.made, (letter) => TYPED[letter] ?? letter);
   // Again: some capitals become letters with accents of their own.
   return marksOff(typed).normalize('NFC');
 }
 
-const ACCENT =
-  /(?![\u3099\u309a])[\p{M}&&[\p{sc=Zinh}\p{sc=Grek}\p{sc=Cyrl}\p{sc=Hebr}\p{sc=Arab}]]/gv;
+const ACCENT = pattern(
+  () => /(?![\u3099\u309a])[\p{M}&&[\p{sc=Zinh}\p{sc=Grek}\p{sc=Cyrl}\p{sc=Hebr}\p{sc=Arab}]]/gv,
+);
 
 function marksOff(text: string): string {
-  return text.normalize('NFKD').replace(ACCENT, '');
+  return text.normalize('NFKD').replace(ACCENT.made, '');
 }
 
-const DIGIT = /\p{N}/u;
+const DIGIT = pattern(() => /\p{N}/u);
 /** Characters. What is longer is no number of a part, and has too many parts. */
 const LONGEST = 40;
 

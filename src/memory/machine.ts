@@ -1,5 +1,7 @@
 /** Which machines are one, or of one model: their jobs know each other. */
+
 import { withoutReading } from '../bolt/read/counter.ts';
+import { pattern } from '../model/pattern.ts';
 import type { Upper } from '../model/types.ts';
 
 export type Machine = Pick<Upper, 'machine' | 'machineId' | 'like'>;
@@ -7,14 +9,14 @@ export type Machine = Pick<Upper, 'machine' | 'machineId' | 'like'>;
 /** `id`: this very machine. `like`: a file says so. `name`: what it is called, without case, year, distance and blanks. */
 export type Same = 'id' | 'like' | 'name';
 
-const YEAR = /(?<![\p{L}\d.,-])(?:18|19|20)\d\d(?![\p{L}\d.,-]*\d)/gu;
+const YEAR = pattern(() => /(?<![\p{L}\d.,-])(?:18|19|20)\d\d(?![\p{L}\d.,-]*\d)/gu);
 
 /** What two names of one model have in common: `hollin400twin`. Empty where nothing is left. */
 export function machineKey(text: string | null): string {
   if (text === null) return '';
   const plain = text.normalize('NFKD').replace(/\p{M}/gu, '').toLowerCase();
   const key = (said: string) => said.replace(/[\s,;]+/g, '');
-  const bare = key(withoutReading(plain).replace(YEAR, ' '));
+  const bare = key(withoutReading(plain).replace(YEAR.made, ' '));
   return bare === '' ? key(plain) : bare;
 }
 

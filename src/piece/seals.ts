@@ -1,4 +1,5 @@
 /** Seals and gaskets that joint, loose parts or the name of a piece speak of: to be new, or a question. */
+import { pattern } from '../model/pattern.ts';
 import { textsIn } from '../model/said.ts';
 import type { PieceSpec } from '../model/types.ts';
 
@@ -23,11 +24,11 @@ export function isSeal(words: string): boolean {
 const NOT_NEW =
   /\b(?:no|not|without|never)\b|\b(?:re-?used?|used again|same again|old one goes? back|stays?|in good order)\b/i;
 /** A comma within a figure parts nothing. */
-const PARTS = /;|\.\s+(?=\p{Lu})|(?<!\d),|,(?!\d)/u;
+const PARTS = pattern(() => /;|\.\s+(?=\p{Lu})|(?<!\d),|,(?!\d)/u);
 
 /** What the words of a joint say is to be new: `new gasket, dry` is a gasket. */
 export function toBeNew(joint: readonly string[]): string[] {
-  return joint.flatMap((text) => text.split(PARTS)).flatMap((part) => renewed(part.trim()));
+  return joint.flatMap((text) => text.split(PARTS.made)).flatMap((part) => renewed(part.trim()));
 }
 
 /** `new O-ring at the flange` is an O-ring. */

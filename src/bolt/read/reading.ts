@@ -2,6 +2,7 @@
  * A reading held against its limit: `0.4 ohm` against `0.8..1.2 ohm`. What is no figure, or has a unit that does not
  * turn into the limit's, is not judged, and says so.
  */
+import { pattern } from '../../model/pattern.ts';
 import {
   figureOf,
   LIMIT_NUMBER,
@@ -51,8 +52,8 @@ type Held =
 
 /** Said of where and how it was read: part of no figure. */
 const WHERE = String.raw`(?:and|left|right|front|rear|each|both|all|on all|cold|warm|hot|[lr](?=\b[^/]|$))\b`;
-const READING = new RegExp(`(${LIMIT_NUMBER})\\s*(${LIMIT_UNIT})?(?=$|[,;]|\\s+${WHERE})`, 'gi');
-const BESIDE = new RegExp(`[,;()\\s]|\\b(?:${WHERE}|(?:passed|ok|fine)\\b)`, 'gi');
+const READING = pattern(() => `(${LIMIT_NUMBER})\\s*(${LIMIT_UNIT})?(?=$|[,;]|\\s+${WHERE})`, 'gi');
+const BESIDE = pattern(() => `[,;()\\s]|\\b(?:${WHERE}|(?:passed|ok|fine)\\b)`, 'gi');
 
 /**
  * Every figure of the reading must keep to the limit; its unit may be left out, stand behind the last of several, or be
@@ -61,10 +62,10 @@ const BESIDE = new RegExp(`[,;()\\s]|\\b(?:${WHERE}|(?:passed|ok|fine)\\b)`, 'gi
 export function holdAgainst(reading: string, limit: Limit): Held {
   const said = plainFigures(reading);
   if (OPEN.test(said)) return holdOpen(said, limit);
-  const found = [...said.matchAll(READING)].map(([, figure = '', unit]) => {
+  const found = [...said.matchAll(READING.made)].map(([, figure = '', unit]) => {
     return { figure, unit: unit?.trim() || null };
   });
-  const rest = said.replace(READING, '').replace(BESIDE, '');
+  const rest = said.replace(READING.made, '').replace(BESIDE.made, '');
   if (found.length === 0 || rest !== '') {
     return { is: 'unread', say: `“${said}” is no figure to hold against ${limit.text}` };
   }

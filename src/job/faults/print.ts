@@ -1,4 +1,5 @@
 /** One fault as a few lines to read. */
+import { pattern } from '../../model/pattern.ts';
 import { safeLine } from '../../model/safe.ts';
 import type { Fault } from '../../model/types.ts';
 
@@ -15,11 +16,13 @@ export function excerptOf(line: string, at: number): string {
 }
 
 /** East Asian wide characters and pictures take two columns, marks above letters none. */
-const WIDE =
-  /[\u1100-\u115f\u2e80-\u303e\u3041-\ua4cf\uac00-\ud7a3\uf900-\ufaff\ufe30-\ufe6f\uff00-\uff60\uffe0-\uffe6]|\p{Emoji_Presentation}/gu;
+const WIDE = pattern(
+  () =>
+    /[\u1100-\u115f\u2e80-\u303e\u3041-\ua4cf\uac00-\ud7a3\uf900-\ufaff\ufe30-\ufe6f\uff00-\uff60\uffe0-\uffe6]|\p{Emoji_Presentation}/gu,
+);
 
 function columns(text: string): number {
-  return [...text.replace(/\p{Mn}/gu, '').replace(WIDE, '  ')].length;
+  return [...text.replace(/\p{Mn}/gu, '').replace(WIDE.made, '  ')].length;
 }
 
 /**

@@ -2,9 +2,11 @@
  * A suspect or a check from one typed line, there and back: `Float needle leaks, often, 30 min, in carburettor` and
  * `Blue spark at the plug: coil, plug, 3 min, behind tank`.
  */
+
 import { measuredIn } from '../../bolt/read/reading.ts';
 import { looksLikeLimit, readLimit } from '../../bolt/read/reading-limit.ts';
 import { near } from '../../model/nearword.ts';
+import { pattern } from '../../model/pattern.ts';
 import { oneLine } from '../../model/safe.ts';
 import { keySlug } from '../../model/slug.ts';
 import {
@@ -23,7 +25,7 @@ type Names = Pick<Upper, 'suspects' | 'checks' | 'pieces'>;
 
 const MINUTES = 'min(?:ute)?s?';
 const TIME = String.raw`\d+(?:[.,]\d+)?\s*(?:${MINUTES}|h(?:our)?s?)(?:\s*\d+\s*${MINUTES})?`;
-const TAKES = new RegExp(`^${TIME}$`, 'i');
+const TAKES = pattern(() => `^${TIME}$`, 'i');
 /** No dot or comma of a figure parts anything. */
 const PARTS = /\s*,\s+|\s*;\s*/;
 
@@ -90,7 +92,7 @@ function oddPart(
 
 const placeIn = (part: string): string => /^in (.+)$/i.exec(part)?.[1] ?? '';
 
-const INSIDE = new RegExp(String.raw`\s(?:${LIKELY.join('|')}|${TIME})(?:\s+in\s+\S+)?$`, 'i');
+const INSIDE = pattern(() => String.raw`\s(?:${LIKELY.join('|')}|${TIME})(?:\s+in\s+\S+)?$`, 'i');
 
 /** A name that ends as what stands behind a comma does: it was taken whole, and that is told. */
 export function takenWhole(what: string): string | null {

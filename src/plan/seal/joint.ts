@@ -2,7 +2,9 @@
  * What the words of `joint:` ask for. The words themselves are shown as they stand; only what has to be had, and
  * what has to be hurried or waited for, is read out of them.
  */
+
 import { kept } from '../../model/kept.ts';
+import { pattern } from '../../model/pattern.ts';
 import { textsIn } from '../../model/said.ts';
 import type { PieceSpec } from '../../model/types.ts';
 import { renewed } from '../../piece/seals.ts';
@@ -52,12 +54,13 @@ const OPEN = /\bopen|\bwithin\b|\bskin/i;
 /** Said of how long one has to wait before it is closed: `let it set 10 min, then close`. */
 const CLOSE =
   '(?:clos(?:e|ing)|fit(?:ting)?|assembl(?:e|ing|y)|join(?:ing)?|mat(?:e|ing)|put(?:ting)? (?:it )?(?:on|together|back)|press(?:ing)?|bolt(?:ing)?)';
-const THEN_CLOSE = new RegExp(
-  String.raw`\b(?:then|and) (?:then )?${CLOSE}\b|\bbefore (?:it is )?${CLOSE}|\b${CLOSE} (?:it )?(?:only )?after\b`,
+const THEN_CLOSE = pattern(
+  () =>
+    String.raw`\b(?:then|and) (?:then )?${CLOSE}\b|\bbefore (?:it is )?${CLOSE}|\b${CLOSE} (?:it )?(?:only )?after\b`,
   'i',
 );
-const BEGINS_THEN = new RegExp(
-  String.raw`^(?:and )?then ${CLOSE}\b|^before (?:it is )?${CLOSE}`,
+const BEGINS_THEN = pattern(
+  () => String.raw`^(?:and )?then ${CLOSE}\b|^before (?:it is )?${CLOSE}`,
   'i',
 );
 /** What cures, as the file may call it. */

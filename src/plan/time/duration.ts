@@ -97,10 +97,12 @@ const SHARES: Readonly<Record<string, string>> = {
   half: '1/2',
 };
 /** `1:30 h`. */
-const CLOCK = /(?<![\d.,:/])(\d{1,3}):([0-5]\d)\s*(?:h|hrs?|hours?)(?![\p{L}\d])/giu;
+const CLOCK = pattern(() => /(?<![\d.,:/])(\d{1,3}):([0-5]\d)\s*(?:h|hrs?|hours?)(?![\p{L}\d])/giu);
 /** `1h30`, `1 h 15m`: what stands behind hours without another unit is minutes. */
-const AND_MINUTES =
-  /(?<![\d.,:/])(\d{1,3})\s*(?:h|hrs?|hours?)\s*([0-5]\d)(?:\s*(?:m|['′])(?![\p{L}\d]))?(?![\p{L}\d:/%°]|[.,]\d|\s*(?:\p{L}|[-–]\s*\d|°))/giu;
+const AND_MINUTES = pattern(
+  () =>
+    /(?<![\d.,:/])(\d{1,3})\s*(?:h|hrs?|hours?)\s*([0-5]\d)(?:\s*(?:m|['′])(?![\p{L}\d]))?(?![\p{L}\d:/%°]|[.,]\d|\s*(?:\p{L}|[-–]\s*\d|°))/giu,
+);
 const AND_A_HALF =
   /\b(an?|\d+|one|two|three|four|five|six) (hours?|days?|weeks?) and (a half|a quarter|three quarters)\b/gi;
 const SHARE_OF = /\b(a quarter|quarter|three[- ]quarters|half) of an? (hour|day|week|minute)\b/gi;
@@ -108,8 +110,8 @@ const SHARE_OF = /\b(a quarter|quarter|three[- ]quarters|half) of an? (hour|day|
 /** `an hour and a half` is `1.5 hours`, `a quarter of an hour` is `1/4 hour`. */
 function inFigures(text: string): string {
   return text
-    .replace(CLOCK, '$1 h $2 min')
-    .replace(AND_MINUTES, '$1 h $2 min')
+    .replace(CLOCK.made, '$1 h $2 min')
+    .replace(AND_MINUTES.made, '$1 h $2 min')
     .replace(AND_A_HALF, (_, n: string, unit: string, more: string) => {
       return `${figureOfTime(n)}${ADDED[more.toLowerCase()]} ${unit}`;
     })

@@ -1,10 +1,12 @@
 /** Prices as people write them. */
+
 import { readNumber } from '../../bolt/read/numbers.ts';
+import { pattern } from '../../model/pattern.ts';
 
 /** Signs and words of money that may stand before or behind a figure; which money it is plays no part in a sum. */
 const SIGN = String.raw`(?:[\p{Sc}]|[A-Z]{3}|about|ca\.?|~)`;
-const MONEY = new RegExp(
-  String.raw`^(?:${SIGN}\s*)*(\d[\d\s'’]*(?:[.,]\d+)?)(?:\s*${SIGN})?$`,
+const MONEY = pattern(
+  () => String.raw`^(?:${SIGN}\s*)*(\d[\d\s'’]*(?:[.,]\d+)?)(?:\s*${SIGN})?$`,
   'u',
 );
 

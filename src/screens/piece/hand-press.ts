@@ -1,12 +1,13 @@
 /** What is in the hand after one more press of a key, or one less. */
 
+import { pattern } from '../../model/pattern.ts';
 import type { Job } from '../../model/types.ts';
 import { type HandRead, lettersOf, typedHand } from '../../plan/typed/hand.ts';
 import type { Press } from '../kit/press.ts';
 
 const LENGTH_SIGN = /^[.,/-]$/;
 /** One sign of a text, not a key with a name. */
-const SIGN = /^(?:\P{C}|\p{L}\p{M}+)$/u;
+const SIGN = pattern(() => /^(?:\P{C}|\p{L}\p{M}+)$/u);
 
 /**
  * The hand after this press; null when the press is not about what is in the hand. `open`: what lies under the head is

@@ -1,5 +1,7 @@
 /** Chances in a person's words: `1 in 6`, `1 time in 6`, `2 out of 10`, `1/6`, `50 %`, `rarely`. */
+
 import { readNumber } from '../../bolt/read/numbers.ts';
+import { pattern } from '../../model/pattern.ts';
 
 export interface Chance {
   /** 0 to 1. */
@@ -33,12 +35,13 @@ const COUNTED_WORD = [...COUNTS.keys()].join('|');
 
 const ABOUT = /^(?:about|around|roughly|perhaps|maybe|some|~|≈)\s*/i;
 const NUMBER = String.raw`\d+(?:[.,]\d+)?`;
-const OF = new RegExp(
-  String.raw`^(${NUMBER}|${COUNTED_WORD})(?:\s+times?)?\s+(?:in|out of|of)\s+(${NUMBER}|${COUNTED_WORD})(?:\s+times)?$`,
+const OF = pattern(
+  () =>
+    String.raw`^(${NUMBER}|${COUNTED_WORD})(?:\s+times?)?\s+(?:in|out of|of)\s+(${NUMBER}|${COUNTED_WORD})(?:\s+times)?$`,
   'i',
 );
-const OVER = new RegExp(String.raw`^(${NUMBER})\s*/\s*(${NUMBER})$`);
-const PER_CENT = new RegExp(String.raw`^(${NUMBER})\s*(?:%|per\s?cent)$`, 'i');
+const OVER = pattern(() => String.raw`^(${NUMBER})\s*/\s*(${NUMBER})$`);
+const PER_CENT = pattern(() => String.raw`^(${NUMBER})\s*(?:%|per\s?cent)$`, 'i');
 
 /** Null where it is not read to its last character, or is none: `1 in 4 or 5`, `7 in 6`, `1`. */
 export function readChance(text: string): Chance | null {
