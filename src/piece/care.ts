@@ -1,4 +1,5 @@
 /** What the words of a piece mean for the order of its bolts and for its passes. */
+import { oneOf } from '../model/one-of.ts';
 import { isOrdered } from '../model/states/cares.ts';
 import { CARE_WORDS, type Care, type Kind, type PieceSpec } from '../model/types.ts';
 
@@ -8,8 +9,10 @@ export function orderCare({ care }: Pick<PieceSpec, 'care'>): Care | null {
 }
 
 /** Pieces that are no ring, as the trade calls them. */
-const LONG =
-  /\b(?:(?:cylinder )?heads?|sumps?|(?:oil )?pans?|(?:rocker|cam(?:shaft)?|valve|tappet|head) (?:covers?|boxes|box)|manifolds?|inlets?|intakes?|rails?|ladders?|bed ?plates?|crank ?cases?|case hal(?:f|ves)|gear ?box(?:es)?)\b/i;
+const LONG = oneOf(
+  '(?:cylinder )?heads?|sumps?|(?:oil )?pans?|(?:rocker|cam(?:shaft)?|valve|tappet|head) (?:covers?|boxes|box)|manifolds?|inlets?|intakes?|rails?|ladders?|bed ?plates?|crank ?cases?|case hal(?:f|ves)|gear ?box(?:es)?',
+  'i',
+);
 
 type Named = Pick<PieceSpec, 'key' | 'name'>;
 
@@ -52,4 +55,4 @@ export function isAlone(
   return texts.length > 0 && texts.every((text) => ALONE_KIND.test(text));
 }
 
-const ALONE_KIND = /\b(?:plugs?|axles?|spindles?|bleeders?|banjos?)\b/i;
+const ALONE_KIND = oneOf('plugs?|axles?|spindles?|bleeders?|banjos?', 'i');

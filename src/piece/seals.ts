@@ -17,7 +17,7 @@ const NAMED =
   /\b((?:crush|copper|sealing|bonded|fibre|fiber) washers?|gaskets?|o-?rings?|(?:oil|shaft|lip|stem|dust|fork|crank|piston|rubber) seals?|seals?(?!\s+(?:with|the|it|both|off|in)\b))\b/i;
 /** A thing to buy, or a part, that seals. */
 export function isSeal(words: string): boolean {
-  return NAMED.test(words);
+  return /seal|washer|gasket|ring/i.test(words) && NAMED.test(words);
 }
 
 /** Said of what does go back in, or is not there. */

@@ -3,7 +3,9 @@ import { describe, expect, it } from 'vitest';
 import { ALL_NAMES, oneOf } from '../../src/model/one-of.ts';
 import '../../src/bolt/torque/smeared.ts';
 import '../../src/bolt/torque/solid.ts';
+import '../../src/piece/care.ts';
 import '../../src/plan/care/care.ts';
+import '../../src/plan/tests/sorts.ts';
 import { runs } from '../runs.ts';
 
 /** `a|b(?:c|d)|e` at its outer strokes. */

@@ -2,6 +2,8 @@
  * The sorts of things that are looked at again once they were disturbed, one row each: how one is known, what is tested
  * afterwards, what is looked at before the start. Common practice of the trade, no source; what the maker says goes first.
  */
+import { type OneOf, oneOf } from '../../model/one-of.ts';
+
 export interface TestRule {
   /** Last word of the test's name. */
   key: string;
@@ -13,7 +15,7 @@ export interface TestRule {
 
 interface SortRow {
   /** Known by these words of its name; null: by what is dangerous about it, which has the same name. */
-  words: RegExp | null;
+  words: OneOf | null;
   test: TestRule;
   /** A control: how it must be before the engine runs, and what slides over it has one position only. */
   control: string | null;
@@ -21,7 +23,7 @@ interface SortRow {
 
 const ROWS = {
   cover: {
-    words: /\b(?:cover|lid|sump|pan|case|housing)\b/,
+    words: oneOf('cover|lid|sump|pan|case|housing'),
     test: {
       key: 'weeps',
       say: 'weeps when hot?',
@@ -31,7 +33,7 @@ const ROWS = {
     control: null,
   },
   hose: {
-    words: /\b(?:hose|pipe|tube|line|union)s?\b/,
+    words: oneOf('(?:hose|pipe|tube|line|union)s?'),
     test: {
       key: 'leaks',
       say: 'leaks under pressure?',
@@ -41,12 +43,12 @@ const ROWS = {
     control: null,
   },
   cable: {
-    words: /\bcables?\b/,
+    words: oneOf('cables?'),
     test: { key: 'play', say: 'play at both locks?', when: null, covers: /play|slack|lock/i },
     control: 'free, with its play, at both locks',
   },
   lever: {
-    words: /\b(?:lever|pedal|linkage)\b/,
+    words: oneOf('lever|pedal|linkage'),
     test: {
       key: 'moves',
       say: 'moves free and comes back?',
@@ -56,7 +58,7 @@ const ROWS = {
     control: 'moves free and comes back',
   },
   switch: {
-    words: /\b(?:switch|switches|lamp|light|lights|bulb)\b/,
+    words: oneOf('switch|switches|lamp|light|lights|bulb'),
     test: {
       key: 'lights',
       say: 'switch and light work?',
@@ -76,7 +78,7 @@ const ROWS = {
     control: null,
   },
   wiring: {
-    words: /\b(?:wire|wires|wiring|loom|harness|connectors?|leads?|coil)\b/,
+    words: oneOf('wire|wires|wiring|loom|harness|connectors?|leads?|coil'),
     test: {
       key: 'works',
       say: 'what it feeds works?',
@@ -86,7 +88,7 @@ const ROWS = {
     control: null,
   },
   exhaust: {
-    words: /\b(?:exhaust|silencer|muffler|manifold|downpipe)\b/,
+    words: oneOf('exhaust|silencer|muffler|manifold|downpipe'),
     test: { key: 'blows', say: 'blows at the joint?', when: 'running', covers: /blow|exhaust/i },
     control: null,
   },

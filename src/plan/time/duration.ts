@@ -34,7 +34,7 @@ const WORDS: ReadonlyMap<string, number> = new Map(
 export const DURATION_NUMBER = String.raw`(?:\d+\s+\d+[/⁄]\d+|\d+[/⁄]\d+|\d*\s?[½¼¾⅓⅔]|\d+(?:[.,]\d+)?|(?:[Hh]alf\s+)?[Aa]n?\b|(?:${[...WORDS.keys()].slice(1).join('|')})\b)`;
 const FIGURED = pattern(
   () => String.raw`[\d½¼¾⅓⅔]|[Aa]n?\b|(?:${[...WORDS.keys()].slice(1).join('|')})\b`,
-  'iu',
+  'i',
 );
 
 /** Whether a figure may be in the text, in words or not: most have none, and whole patterns take long to be made. */
