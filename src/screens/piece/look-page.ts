@@ -138,10 +138,22 @@ function doneSaid(job: Job, piece: PieceNow): string {
   if (n === 0) return 'Back on.';
   const tight = piece.holes.filter((h) => h.state === 'tight').length;
   if (tight < n) return `${tight} of ${n} are tight.`;
-  const torque = piece.spec.torque === null ? '' : `, ${piece.spec.torque.text}`;
   const unknown = noFigureSaid(piece, byNoFigure(job, piece));
-  const said = n === 1 ? `It is tight${torque}.` : `All ${n} are tight${torque}.`;
+  const said = `${n === 1 ? 'It is tight' : `All ${n} are tight`}${torquesSaid(piece)}.`;
   return unknown === null ? said : `${said} ${capital(unknown)}.`;
+}
+
+/** `, 10 N·m, manual 2-17`; where holes have their own, `: 1 and 2 at 40 lbf·ft; 3 at 11 N·m`. */
+function torquesSaid({ spec, holes }: PieceNow): string {
+  const text = (name: string) => (spec.holes.get(name)?.torque ?? spec.torque)?.text ?? '';
+  const each = [...Map.groupBy(holes, (h) => text(h.name))];
+  const [only] = each;
+  if (each.length < 2) return only?.[0] ? `, ${only[0]}` : '';
+  const at = each.map(([torque, of]) => {
+    const which = list(of.map((h) => h.name));
+    return torque === '' ? `${which} by no figure` : `${which} at ${torque}`;
+  });
+  return `: ${at.join('; ')}`;
 }
 
 /** What has to come off before it, or go back before it. */

@@ -15,6 +15,22 @@ describe('a torque on the wrenches of this bench', () => {
     expect(desk.frame).toContain('set 10.5 N·m on the small wrench, in its steps of 0.5');
   });
 
+  it('is said for each hole where they differ, and never one for all', () => {
+    const bench = new Bench(`putback: 1
+job: Wheel
+bolts: {A: M14x160, P: M6x30}
+pieces: {axle: {bolts: A P, torque: "40 lbf·ft, p. 88", holes: {2: {torque: 80 lbf·in}}}}
+diary:
+`);
+    for (const what of ['out', 'off'] as const) bench.mark({ do: what, piece: 'axle' });
+    for (const kind of ['A', 'P']) bench.mark({ do: 'in', piece: 'axle', hand: { kind } });
+    for (let n = 0; n < 4 && bench.piece('axle').where !== 'tight'; n += 1)
+      bench.mark({ do: 'tight', piece: 'axle', because: 'seen' });
+    expect(said(new Desk(bench).open('axle'))).toContain(
+      'All 2 are tight: 1 at 40 lbf·ft, p. 88; 2 at 80 lbf·in.',
+    );
+  });
+
   it('is only what to set where the wrench reads as the manual prints', () => {
     const desk = tightening('hub', ['snug']).press('1');
     expect(desk.frame).toContain('set 10 on the small wrench');
