@@ -4,7 +4,7 @@ import type { Job } from '../model/types.ts';
 import { verbRow } from '../model/verbs/verbs.ts';
 import { testList } from '../plan/tests/testlist.ts';
 import { dueWhen, notCounted, readingsIn, type Told, workedLast } from '../plan/time/due.ts';
-import { sameMachine } from './machine.ts';
+import { counters } from './counters.ts';
 
 export interface Due {
   file: string;
@@ -36,38 +36,51 @@ export interface BenchJob {
 
 /** What the counter of a machine said, the latest of all its jobs; null where no job says. */
 export function readingOf(jobs: readonly BenchJob[], machine: Job): Told | null {
-  const told = jobs
-    .filter(({ job }) => isOne(job, machine))
-    .flatMap(({ job }) => readingsIn(job))
-    .map((one) => ({ one, seconds: one.at === '' ? Number.NEGATIVE_INFINITY : secondsOf(one.at) }))
-    .sort((a, b) => a.seconds - b.seconds || 0);
-  return told.at(-1)?.one ?? null;
-}
-
-/** One machine, not only one model: the same number, or the same text but for what it has run. */
-function isOne(a: Job, b: Job): boolean {
-  const same = sameMachine(a.upper, b.upper);
-  if (a.upper.machineId !== null && b.upper.machineId !== null) return same === 'id';
-  return same === 'name' || same === 'id';
+  const all = counters();
+  for (const { job } of jobs) all.add(job);
+  return all.of(machine.upper);
 }
 
 /** Everything of a bench that is due or will be, what is due first. `now`: RFC 3339. */
-export function dueList(jobs: readonly BenchJob[], now: string): Due[] {
-  const all = jobs.flatMap((one) => dueOf(one, jobs, now));
-  const rank = (d: Due) => (d.state === 'due' ? 0 : 1);
-  return all.sort(
-    (a, b) =>
-      rank(a) - rank(b) ||
-      compare(a.due ?? '9999', b.due ?? '9999') ||
-      compare(a.file, b.file) ||
-      compare(a.task, b.task),
-  );
+export function dueList(jobs: Iterable<BenchJob>, now: string): Due[] {
+  const all = dueOver(now);
+  for (const one of jobs) all.add(one);
+  return all.list();
 }
+
+/** The same, job by job: none is kept but those with something that the counter of their machine may tell. */
+export function dueOver(now: string): { add(one: BenchJob): void; list(): Due[] } {
+  const told = counters();
+  const due: Due[] = [];
+  const timed: BenchJob[] = [];
+  return {
+    add(one) {
+      told.add(one.job);
+      const found = dueOf(one, null, now);
+      if (found.some(mayBeCounted)) timed.push(one);
+      else due.push(...found);
+    },
+    list() {
+      const rank = (d: Due) => (d.state === 'due' ? 0 : 1);
+      const rest = timed.flatMap((one) => dueOf(one, told.of(one.job.upper), now));
+      return [...due, ...rest].sort(
+        (a, b) =>
+          rank(a) - rank(b) ||
+          compare(a.due ?? '9999', b.due ?? '9999') ||
+          compare(a.file, b.file) ||
+          compare(a.task, b.task),
+      );
+    },
+  };
+}
+
+/** A counter may tell when it is due; of hours only that counter says whether they are the clock's. */
+const mayBeCounted = ({ by, when }: Due): boolean =>
+  by === 'distance' || by === 'hours' || /\d\s*(?:h|hrs?|hours?)\b/i.test(when ?? '');
 
 const compare = (a: string, b: string): number => (a < b ? -1 : a > b ? 1 : 0);
 
-function dueOf({ file, job }: BenchJob, jobs: readonly BenchJob[], now: string): Due[] {
-  const counter = readingOf(jobs, job);
+function dueOf({ file, job }: BenchJob, counter: Told | null, now: string): Due[] {
   const base = { file, job: job.upper.job, machine: job.upper.machine };
   const working = isWorking(job);
   const tests = testList(job, now, counter).flatMap((test): Due[] => {

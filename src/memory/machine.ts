@@ -20,7 +20,7 @@ export function machineKey(text: string | null): string {
   return bare === '' ? key(plain) : bare;
 }
 
-const idOf = (text: string | null): string => (text ?? '').replace(/\s+/g, '').toLowerCase();
+export const idOf = (text: string | null): string => (text ?? '').replace(/\s+/g, '').toLowerCase();
 
 /** How the two are the same; null: they are not, as far as the files say. */
 export function sameMachine(a: Machine, b: Machine): Same | null {

@@ -1,9 +1,9 @@
 /** What follows from the jobs of a bench, and when it is due. */
 import { join, resolve } from 'node:path';
 import { errorCode } from '../../job/save/disk.ts';
-import { allJobs } from '../../memory/bench/jobs.ts';
+import { jobsIn } from '../../memory/bench/jobs.ts';
 import { calendarText } from '../../memory/calendar.ts';
-import { type Due, dueList } from '../../memory/due.ts';
+import { type Due, dueOver } from '../../memory/due.ts';
 import { quoted } from '../../model/safe.ts';
 import { nowHere } from '../../world.ts';
 import { type Answer, answer, type Call } from '../base/command.ts';
@@ -14,9 +14,17 @@ export function run(call: Call): Answer {
   const [name = '.'] = call.words;
   const now = nowHere(call.world);
   try {
-    const { jobs, unread } = allJobs(resolve(call.world.folder, name));
-    for (const { file, job } of jobs) noteUnread(call.world, join(name, file), job);
-    const due = dueList(jobs, now);
+    const all = dueOver(now);
+    const unread: string[] = [];
+    for (const one of jobsIn(resolve(call.world.folder, name))) {
+      if ('unread' in one) {
+        unread.push(one.unread);
+        continue;
+      }
+      noteUnread(call.world, join(name, one.file), one.job);
+      all.add(one);
+    }
+    const due = all.list();
     const lines = [
       ...due.flatMap((d) => dueLines(d, name)),
       ...(due.length === 0 ? ['Nothing is due.'] : []),

@@ -12,9 +12,9 @@ export interface BenchJobs {
   unread: string[];
 }
 
-/** Throws the system's error where the folder cannot be read. */
-export function allJobs(folder: string): BenchJobs {
-  return readAll(
+/** All of a folder, one after the other. Throws the system's error where the folder cannot be read. */
+export function jobsIn(folder: string): Iterable<BenchJob | { unread: string }> {
+  return readEach(
     folder,
     filesOf(folder).map(({ name }) => name),
   );
@@ -32,16 +32,22 @@ export function jobsOn(folder: string, machine: Machine): BenchJobs & { others: 
 }
 
 function readAll(folder: string, names: readonly string[]): BenchJobs {
-  const unread: string[] = [];
-  const jobs = names.flatMap((file): BenchJob[] => {
-    const found = jobText(folder, file);
-    if (found === null) return [];
-    const read = 'text' in found ? readJob(found.text, join(folder, file)) : null;
-    if (read === null || read.unreadable) {
-      unread.push(file);
-      return [];
-    }
-    return [{ file, job: jobOf(read) }];
-  });
+  const [jobs, unread]: [BenchJob[], string[]] = [[], []];
+  for (const one of readEach(folder, names)) {
+    if ('unread' in one) unread.push(one.unread);
+    else jobs.push(one);
+  }
   return { jobs, unread };
+}
+
+function* readEach(
+  folder: string,
+  names: readonly string[],
+): Generator<BenchJob | { unread: string }> {
+  for (const file of names) {
+    const found = jobText(folder, file);
+    if (found === null) continue;
+    const read = 'text' in found ? readJob(found.text, join(folder, file)) : null;
+    yield read === null || read.unreadable ? { unread: file } : { file, job: jobOf(read) };
+  }
 }

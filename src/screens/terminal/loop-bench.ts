@@ -8,7 +8,7 @@ import { bestFirst, type Held, question } from '../../find/question.ts';
 import { errorCode } from '../../job/save/disk.ts';
 import { failOf } from '../../job/save/fail.ts';
 import { earlierSteps } from '../../memory/bench/earlier.ts';
-import { type BenchJob, dueList } from '../../memory/due.ts';
+import { dueOver } from '../../memory/due.ts';
 import type { Job } from '../../model/types.ts';
 import type { BenchRow, FileState } from '../base/state.ts';
 import { benchRow, rowOn, type TimelessRow, timelessRow } from './bench-row.ts';
@@ -198,16 +198,16 @@ export function benchHands(from: Sources): BenchHands {
       return { on: 'found', text, found: inWords(found.sort(bestFirst)), unread };
     },
     async due() {
-      const jobs: BenchJob[] = [];
+      const all = dueOver(now());
       const pause = pauses();
       for (const name of (shelf.names(folder) ?? []).filter((n) => IS_YAML.test(n)).sort()) {
         await pause();
         if (stopped) return null;
         if (shelf.leadsTo(folder, name) !== 'file') continue;
         const read = from.read(name);
-        if (read?.ok && mayBeDue(read.job)) jobs.push({ file: name, job: read.job });
+        if (read?.ok && mayBeDue(read.job)) all.add({ file: name, job: read.job });
       }
-      return { on: 'due', due: dueList(jobs, now()) };
+      return { on: 'due', due: all.list() };
     },
     stop() {
       stopped = true;
