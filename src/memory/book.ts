@@ -132,7 +132,8 @@ function openIn(one: BenchJob): InIt[] {
       ...(h.conflict ? [h.conflict.say] : []),
       ...(h.unsettled ? [`${h.name}: file and find differ`] : []),
     ]);
-    const away = p.where === 'off' || p.where === 'open' ? ['off'] : [];
+    const gone = { removed: 'off', aside: 'aside', no: 'bolts out, on its place' }[p.away];
+    const away = p.where === 'off' || p.where === 'open' ? [gone] : [];
     const fingers = p.holes.filter((h) => h.state === 'in').length;
     const loose = p.where === 'on' && fingers > 0 ? [`${fingers} only by fingers`] : [];
     return [...away, ...loose, ...said].map((text) => ({ ...base(one, p.spec.key), text, day }));

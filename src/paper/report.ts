@@ -5,6 +5,7 @@
 
 import { MAKER_FIRST } from '../bolt/torque/cautions.ts';
 import { livingOf } from '../job/fold/living-of.ts';
+import { idOf } from '../memory/machine.ts';
 import { secondsOf } from '../model/time.ts';
 import type { Job } from '../model/types.ts';
 import { NO_READING } from '../model/verbs/verbs.ts';
@@ -57,15 +58,23 @@ export function machineOf(job: Job): string | null {
     .join(', ')
     .toLowerCase();
 }
+/** By its number where both files say that; else by what it is called, its year with it. */
+function isOneMachine(a: Job, b: Job): boolean {
+  const [idA, idB] = [idOf(a.upper.machineId), idOf(b.upper.machineId)];
+  return idA !== '' && idB !== '' ? idA === idB : machineOf(a) === machineOf(b);
+}
+
 const COUNTER = /^[\d\s.,’']+\s*(?:km|kilomet(?:er|re)s?|mi|miles?|h|hrs?|hours?)$/i;
 
 export function report(ask: ReportAsk): Paper | NoPaper {
   const { jobs, size, now, pictures } = ask;
   const [first] = jobs;
   if (!first) return { code: 'no-job', say: 'Which job?' };
-  const other = jobs.find((job) => machineOf(job) !== machineOf(first));
+  const other = jobs.find((job) => !isOneMachine(job, first));
   if (other) {
-    const say = `${other.upper.job} is about ${other.upper.machine ?? 'a machine that it does not name'}, not about ${first.upper.machine ?? 'the same'}: a book is of one machine.`;
+    const called = ({ upper: { machine, machineId } }: Job) =>
+      [machine, machineId].filter((s) => s !== null).join(', ');
+    const say = `${other.upper.job} is about ${called(other) || 'a machine that it does not name'}, not about ${called(first) || 'the same'}: a book is of one machine. If it is one, write the same machine-id: into both files.`;
     return { code: 'other-machine', say };
   }
   const title = first.upper.machine ?? first.upper.job;
@@ -102,6 +111,7 @@ const STYLE = `
 .source{font-size:7pt}
 .signed{break-before:avoid;break-inside:avoid}
 section > :is(ul,table):last-child{break-inside:avoid}
+section.sheet:last-of-type{break-after:auto}
 .quiet.joints{break-after:avoid}
 .joint th{width:52mm;font-weight:normal}
 .joint .fill{width:100mm;height:6mm}

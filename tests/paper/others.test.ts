@@ -225,6 +225,16 @@ describe('the report', () => {
     expect(html).toContain('Record of 2 repairs');
     expect(html.indexOf('First')).toBeLessThan(html.indexOf('Second'));
     expect(report({ ...book, jobs: [one, other] })).toMatchObject({ code: 'other-machine' });
+    // Of two of one model the numbers say that they are two, and of one that was sold as another that it is one.
+    const numbered = (machine: string, id: string) =>
+      jobOf(`putback: 1\njob: x\nmachine: ${machine}\nmachine-id: ${id}\ndiary:\n`);
+    const [a, b, c] = [
+      numbered('Hollin 400 Twin', 'HL4-1'),
+      numbered('Hollin 400 Twin', 'HL4-2'),
+      numbered('Hollin 400 T, 1999', 'hl4-1'),
+    ];
+    expect(report({ ...book, jobs: [a, b] })).toMatchObject({ code: 'other-machine' });
+    expect('html' in report({ ...book, jobs: [a, c] })).toBe(true);
     expect(machineOf(one)).toBe('hollin 400 twin, 1998');
   });
 
