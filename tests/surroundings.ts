@@ -7,6 +7,14 @@ import { pinnedEnv } from './terminal/world.ts';
 const THEIRS =
   /^(?:GIT|XDG|LC|npm_config)_|^(?:LANGUAGE|COLORTERM|COLUMNS|LINES|NO_COLOR|FORCE_COLOR|CI|EDITOR|VISUAL|PAGER|ENV|BASH_ENV|POSIXLY_CORRECT|INK_SCREEN_READER)$/i;
 
+/** Signs. Below a longer path no socket finds room for its name, neither a test's nor a browser's. */
+const LONGEST = 40;
+
+/** As root some tests go on as another user, who has to come there. */
+function serves(folder: string): boolean {
+  return folder.length <= LONGEST && (process.getuid?.() !== 0 || isOpen(folder));
+}
+
 /** Whether anybody may enter this folder, and all above it. */
 function isOpen(path: string): boolean {
   const mode = statSync(path, { throwIfNoEntry: false })?.mode ?? 0;
@@ -23,11 +31,8 @@ function isOpen(path: string): boolean {
 export default function setup(): () => void {
   const major = Number(process.versions.node.split('.')[0]);
   if (major < 24) throw new Error(`Node ${process.versions.node} runs these tests. Run: npm test`);
-  // As root some tests go on as another user, who has to come there.
-  const open = [tmpdir(), '/tmp', '/var/tmp'].find(
-    (path) => process.getuid?.() !== 0 || isOpen(path),
-  );
-  const folder = mkdtempSync(join(open ?? tmpdir(), 'putback-tests-'));
+  const base = [tmpdir(), '/tmp', '/var/tmp'].find(serves) ?? tmpdir();
+  const folder = mkdtempSync(join(base, 'putback-tests-'));
   chmodSync(folder, 0o755);
   for (const name of Object.keys(process.env)) if (THEIRS.test(name)) delete process.env[name];
   const home = join(folder, 'home');

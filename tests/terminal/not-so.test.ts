@@ -60,4 +60,4 @@ it('the wrench follows the truth, the file holds both, and Backspace brings the 
   person.press('q');
   expect(await person.exit()).toEqual({ code: 0, signal: 0 });
   expect(readFileSync(job, 'utf8').startsWith(JOB), 'the person’s part is as it was').toBe(true);
-}, 60_000);
+});

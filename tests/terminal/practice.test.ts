@@ -137,7 +137,7 @@ it('the alternator cover comes off, a wrong bolt is stopped, and all goes back t
     'Practice bench',
   ]);
   expect(run('git', 'status', '--porcelain')).toBe('');
-}, 60_000);
+});
 
 it('a second time the practice bench of before is found; --new makes another', () => {
   const folder = newFolder();

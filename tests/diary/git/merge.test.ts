@@ -168,7 +168,7 @@ describe.each([
         expect(clone.ids().filter((id) => own.includes(id))).toEqual(own);
       }
     }
-  }, 60_000);
+  });
 });
 
 test('on a bench a merge is in the order of time, and the person’s part by key', async () => {

@@ -24,7 +24,8 @@ export function home(name = true): Env {
   const identity = name ? '[user]\n\tname = Ada Bench\n\temail = ada@bench.example\n' : '';
   writeFileSync(
     join(folder, '.gitconfig'),
-    `${identity}[init]\n\tdefaultBranch = main\n[protocol "file"]\n\tallow = always\n`,
+    // Nothing is tidied up behind a commit: the repository goes with the test.
+    `${identity}[init]\n\tdefaultBranch = main\n[protocol "file"]\n\tallow = always\n[maintenance]\n\tauto = false\n[gc]\n\tauto = 0\n`,
   );
   return env;
 }

@@ -100,7 +100,7 @@ describe('the index', () => {
   });
 
   it(`answers ${runs(500)} random questions as a plain scan does, some with many answers and some with none`, () => {
-    madeBench(folder, 30);
+    madeBench(folder, 15);
     const random = seeded(4711 + Number(process.env.SEED ?? 0));
     const plain = scanOnce();
     let none = 0;
