@@ -78,7 +78,10 @@ export const SIDE_COVER = {
     step('back to the job', 'escape', /Next: scrape both faces/),
     step('scraped', 'space enter', /scrape both faces: done/),
     step('to the cover', 'space', /Side cover +.*off/),
-    step('put it back', 'enter', /What is in your hand\?/),
+    // A gasket that was bought makes a joint: what is to be seen before it closes comes first.
+    step('put it back', 'enter', /before it closes/),
+    step('looked in', 'a', /before the joint is made/),
+    step('clean and dry', 'a', /What is in your hand\?/),
     step('a wrong mark', '1 2 s space 1 2 u', /12: that mark is taken back/),
     step('all S, then M and L', 's a m space l space', /All in, 13 of them by fingers only/),
     step('a stray bolt', 'l «s» enter', /1 bolt too many; over is 1 S/),
