@@ -1,4 +1,5 @@
 /** The hours in which somebody works, and what is done by when in them. */
+import { DAY } from './time.ts';
 
 /** Minutes of a day, from 0 to 1440; the end is behind the start. */
 export interface WorkSpan {
@@ -10,7 +11,6 @@ export type Hours = readonly (readonly WorkSpan[])[] | null;
 
 export const NO_HOURS: Hours = null;
 
-const DAY = 86_400;
 /** 1970-01-01 was a Thursday. */
 const THURSDAY = 3;
 

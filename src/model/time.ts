@@ -8,7 +8,8 @@ export interface Instant {
   zone?: string;
 }
 
-const DAY = 86_400;
+/** Seconds. */
+export const DAY = 86_400;
 /** Milliseconds on either side of 1970 that the engine's calendar knows. */
 const FARTHEST = 8.64e15;
 const TIME =

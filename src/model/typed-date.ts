@@ -1,7 +1,6 @@
 /** A day as somebody types it at the bench: no clock of its own, the day it is comes from outside. */
-import { printInstant, readDay, readInstant } from './time.ts';
+import { DAY, printInstant, readDay, readInstant } from './time.ts';
 
-const DAY = 86_400;
 const MONTHS = ['jan', 'feb', 'mar', 'apr', 'may', 'jun', 'jul', 'aug', 'sep', 'oct', 'nov', 'dec'];
 
 /**

@@ -11,6 +11,7 @@
 import { printQuantity, readQuantity } from '../bolt/read/units.ts';
 import { threadOf } from '../bolt/thread/threads.ts';
 import { readStages, readTorque } from '../bolt/torque/stages.ts';
+import { kept } from '../model/kept.ts';
 import { asPrinted } from '../model/said.ts';
 import type { Kind, PassSpec, PieceSpec, Torque } from '../model/types.ts';
 import { hasGasket, isAlone } from './care.ts';
@@ -84,15 +85,9 @@ interface Plan extends Passes {
   staged: boolean;
 }
 
-const plans = new WeakMap<PieceSpec, { kinds: Kinds; plan: Plan }>();
-
-/** Kept with the piece: it is asked for each hole, and a piece never changes. */
+/** It is asked for each hole. */
 function planOf(spec: PieceSpec, kinds: Kinds): Plan {
-  const known = plans.get(spec);
-  if (known?.kinds === kinds) return known.plan;
-  const plan = makePlan(spec, kinds);
-  plans.set(spec, { kinds, plan });
-  return plan;
+  return kept(spec, 'passes', () => makePlan(spec, kinds), kinds);
 }
 
 function makePlan(spec: PieceSpec, kinds: Kinds): Plan {

@@ -1,6 +1,6 @@
 /** What stands in the way of a step, beside the steps before it: parts, things left inside, time. */
 
-import { printInstant, readDay, readInstant } from '../model/time.ts';
+import { DAY, printInstant, readDay, readInstant } from '../model/time.ts';
 import { type Buy, buysOf } from './buy/list.ts';
 import { type Inside, insideOf } from './order/inside.ts';
 import { isAway } from './order/needed.ts';
@@ -68,7 +68,7 @@ export function holdsOf(standing: Standing): Holds {
 }
 
 /** s. A test that is so far off is no part of the work. */
-const FOLLOWS = 31 * 86_400;
+const FOLLOWS = 31 * DAY;
 
 /** Tests of the file whose day has not come, or which wait for a distance or an oil change. */
 function laterOf(standing: Standing): TestItem[] {

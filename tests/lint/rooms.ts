@@ -100,7 +100,7 @@ export const ROOMS: Readonly<Record<string, Room>> = {
   'job/save': { may: JOB, system: true },
   'plan/time': { may: JOB },
   'plan/order': { may: ORDER },
-  'plan/care': { may: [...ORDER, 'plan/gates'] },
+  'plan/care': { may: ORDER },
   'plan/seal': { may: CARE },
   'plan/buy': { may: CARE },
   'plan/tests': { may: TESTS },

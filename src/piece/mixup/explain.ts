@@ -1,5 +1,6 @@
 /** A flow as an explanation: holes by name, how one look settles each, and its rank. */
 import type { Fit } from '../../bolt/fit/fit.ts';
+import { kept } from '../../model/kept.ts';
 import { hardToMiss, longerBy } from '../hard.ts';
 import { byLetter, mm } from '../words.ts';
 import { among } from './among.ts';
@@ -32,20 +33,6 @@ function arrow(tray: Tray, input: TrayInput, from: number, to: number): Arrow {
   return { hard, difference: Math.abs(by ?? 0), look: lookAtTray(takes, holds, fits) };
 }
 
-/** Remembers what a function of a text answered. */
-function once<T>(make: (key: string) => T): (key: string) => T {
-  const made = new Map<string, T>();
-  return (key) => {
-    const there = made.get(key);
-    if (there !== undefined) return there;
-    const value = make(key);
-    made.set(key, value);
-    return value;
-  };
-}
-
-const numbers = (key: string) => key.split(',').map(Number);
-
 function saySure(hole: Sure, told: string): string {
   if (hole.mm === null) return 'Marked so when it went in.';
   return `It stands ${mm(hole.mm)} off. ${told}`;
@@ -57,33 +44,26 @@ export function explainer(
   input: TrayInput,
 ): (sure: readonly Sure[], flow: Flow) => Explanation {
   const letter = (kind: number) => tray.letters[kind] ?? '';
-  const arrows = once((key) => {
-    const [from = 0, to = 0] = numbers(key);
-    return arrow(tray, input, from, to);
-  });
+  const arrowOf = (from: number, to: number) =>
+    kept(tray, `arrow ${from},${to}`, () => arrow(tray, input, from, to), input);
   const wrong = (from: number, to: number, names: readonly string[]): WrongHole => ({
     ...{ takes: letter(from), holds: letter(to), among: names },
-    look: arrows(`${from},${to}`).look,
+    look: arrowOf(from, to).look,
   });
   const sum = (from: number, holds: readonly number[], by: 'hard' | 'difference') =>
-    holds.reduce((total, to) => total + arrows(`${from},${to}`)[by], 0);
+    holds.reduce((total, to) => total + arrowOf(from, to)[by], 0);
   const part = (from: number, holds: readonly number[], holes: WrongHole[]): Part => ({
     ...{ holes, hard: sum(from, holds, 'hard'), difference: sum(from, holds, 'difference') },
   });
-  const byKey = once((key) => {
-    const [from = 0, ...holds] = numbers(key);
+  const made = (from: number, holds: readonly number[]): Part => {
     const where = among(holds, tray.full[from] ?? []);
     const each = new Map([...where].map(([to, names]) => [to, wrong(from, to, names)]));
     const holes = holds.flatMap((to) => each.get(to) ?? []);
     return part(from, holds, holes);
-  });
-  // The flows of one table share their rows: the same list is asked for hundreds of times.
-  const byRow = new WeakMap<readonly number[], Part>();
-  const parts = (from: number, holds: readonly number[]): Part => {
-    const made = byRow.get(holds) ?? byKey(`${from},${holds.join()}`);
-    byRow.set(holds, made);
-    return made;
   };
+  // The flows of a table share their rows: one is asked for hundreds of times, and would be worked out for 100 times as long.
+  const partOf = (from: number, holds: readonly number[]): Part =>
+    kept(tray, `part ${from},${holds.join()}`, () => made(from, holds), input);
   const surePart = (hole: Sure): Part => {
     const it = wrong(hole.from, hole.kind, [hole.name]);
     return part(hole.from, [hole.kind], [{ ...it, look: saySure(hole, it.look) }]);
@@ -91,7 +71,7 @@ export function explainer(
   return (sure, flow) => {
     const all = [
       ...sure.map(surePart),
-      ...alongArrows(flow).map((from) => parts(from, flow[from] ?? [])),
+      ...alongArrows(flow).map((from) => partOf(from, flow[from] ?? [])),
     ];
     const holes = all.flatMap((p) => p.holes);
     return {

@@ -9,6 +9,7 @@
 import { convert } from '../../bolt/read/units.ts';
 import { threadOf } from '../../bolt/thread/threads.ts';
 import { readStages } from '../../bolt/torque/stages.ts';
+import { kept } from '../../model/kept.ts';
 import type { Kind, PieceSpec } from '../../model/types.ts';
 
 export interface Pull {
@@ -49,17 +50,9 @@ const NEARLY = 0.06;
 type Spec = Pick<PieceSpec, 'row' | 'torque' | 'holes'>;
 type Kinds = ReadonlyMap<string, Kind>;
 
-/** A piece is asked about at every mark, and stays the same until somebody edits the file. */
-const asked = new WeakMap<Spec, { kinds: Kinds; names: string; pulls: Pull[] }>();
-
-/** One for each name, in that order. */
+/** One for each name, in that order. Each mark asks it again. */
 export function pullsOf(spec: Spec, kinds: Kinds, names: readonly string[]): readonly Pull[] {
-  const all = names.join(' ');
-  const had = asked.get(spec);
-  if (had?.kinds === kinds && had.names === all) return had.pulls;
-  const pulls = pullsFor(spec, kinds, names);
-  asked.set(spec, { kinds, names: all, pulls });
-  return pulls;
+  return kept(spec, `pulls of ${names.join(' ')}`, () => pullsFor(spec, kinds, names), kinds);
 }
 
 function pullsFor(spec: Spec, kinds: Kinds, names: readonly string[]): Pull[] {

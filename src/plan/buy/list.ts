@@ -1,6 +1,6 @@
 /** What must be had for this job: as the file lists it, and what comes on the list by itself. */
 
-import { isDate, readDay } from '../../model/time.ts';
+import { DAY, isDate, readDay } from '../../model/time.ts';
 import type { BuySpec, Job, NewBuy } from '../../model/types.ts';
 import { isSeal } from '../../piece/seals.ts';
 import type { DiaryLine } from '../order/lines.ts';
@@ -133,8 +133,6 @@ function stepFor(job: Job, said: string): string {
   const step = spoken(said);
   return !job.tasks.has(step) && job.pieces.has(step) ? `${step} on` : step;
 }
-
-const DAY = 86_400;
 
 function isLate({ promised, state }: Bought, { now }: Standing): boolean {
   if (promised === null || isHere(state)) return false;

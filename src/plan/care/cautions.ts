@@ -4,14 +4,17 @@
  */
 import { MAKER_FIRST } from '../../bolt/torque/cautions.ts';
 import { asPrinted } from '../../model/said.ts';
-import type { PieceSpec, TaskSpec, TextSaid } from '../../model/types.ts';
-import type { ItemKey } from '../gates/item-rows.ts';
+import type { Care, PieceSpec, TaskSpec, TextSaid } from '../../model/types.ts';
 import { CARES, caresOf } from './care.ts';
 import { letOut } from './fluids.ts';
 
+type Named = 'maker' | 'pressure' | 'hot' | 'magnet' | 'air' | 'stand' | 'near';
+/** A care, a name of its own, or one of the file's. A gate that has no row for it does not compile. */
+export type CautionKey = Care | Named | `caution-${number}`;
+
 export interface Caution {
   /** Read once for each key, piece and round; at a gate the name of its item. */
-  key: ItemKey;
+  key: CautionKey;
   say: string;
 }
 
@@ -67,7 +70,7 @@ export function cautionsFor(spec: PieceSpec, way: 'off' | 'on'): Caution[] {
 export function cautionsSaid(
   spec: PieceSpec,
   way: 'off' | 'on',
-): { key: ItemKey; said: TextSaid }[] {
+): { key: CautionKey; said: TextSaid }[] {
   const own = way === 'off' ? spec.caution.removal : spec.caution.fitting;
   return cautionsFor(spec, way).map(({ key, say }, i) => ({
     key,

@@ -4,13 +4,12 @@ import { type CounterReading, readReading, sayReading } from '../../bolt/read/co
 import { livingOf } from '../../job/fold/living-of.ts';
 import { kept } from '../../model/kept.ts';
 import { noSuchDay } from '../../model/no-such-day.ts';
-import { type Instant, printInstant, readInstant, secondsOf } from '../../model/time.ts';
+import { DAY, type Instant, printInstant, readInstant, secondsOf } from '../../model/time.ts';
 import type { Entry, Job } from '../../model/types.ts';
 import { verbRow } from '../../model/verbs/verbs.ts';
 import { readDuration } from './duration.ts';
 import { readWhen, type When, type WhenSpan } from './when.ts';
 
-const DAY = 86_400;
 /** What neither a clock nor a counter tells. */
 const BY_USE = /\b(?:km|mi|miles?|kilomet(?:er|re)s?|oil change|ride|running|service)\b/i;
 

@@ -1,11 +1,12 @@
 /** Tight: in its order, pass by pass, at the torque as printed. */
+
 import { printQuantity } from '../../bolt/read/units.ts';
 import { figureOn } from '../../bolt/torque/wrench.ts';
 import type { PassSpec, Wish } from '../../model/types.ts';
 import { shapeOf } from '../../piece/looks.ts';
+import { passAt } from '../../piece/passes.ts';
 import { ordinal } from '../../piece/words.ts';
 import { torqueRows } from '../../plan/known/torque-rows.ts';
-import { passFor } from '../../plan/piece/pass-of.ts';
 import { type PassNow, passUnderWay, toFill } from '../../plan/piece/piece-now.ts';
 import { ask } from '../ask/field.ts';
 import { noteKey } from '../ask/note.ts';
@@ -36,7 +37,7 @@ function onTight(state: State, view: StepView<'tight'>): OnTight | null {
   const now = passUnderWay(piece, kinds);
   // The next one in the order of this pass, where none is pointed at.
   const lit = step.here ?? now?.rest[0] ?? null;
-  return { ...here, lit, now, pass: now && passFor(piece, kinds, now.pass, lit) };
+  return { ...here, lit, now, pass: now && passAt(piece.spec, kinds, now.pass, lit ?? '') };
 }
 
 function click({ state, key, now, pass, lit }: OnTight): Updated {
