@@ -5,6 +5,7 @@
  * conflict on its hole; what names a piece or hole that the upper part does not have is kept beside it.
  */
 
+import { kept } from '../../model/kept.ts';
 import type { Entry, Job, TaskNow, Upper, Verb } from '../../model/types.ts';
 import { inLettersNow } from '../diary/letters.ts';
 import { livingEntries } from '../diary/living.ts';
@@ -50,12 +51,16 @@ export function fold(printed: Upper, entries: readonly Entry[], unread: Job['unr
     inside: countsOf(living).filter((thing) => thing.count > 0),
     unread,
   };
-  makings.set(job, pieces);
+  stoppedAt(job, pieces);
   return job;
 }
 
-/** Where the fold of a job stopped, for the next mark. */
-const makings = new WeakMap<Job, ReadonlyMap<string, Making>>();
+type Makings = ReadonlyMap<string, Making>;
+
+/** Where the fold of a job stopped, for the next mark; null of a job that was not folded. */
+function stoppedAt(job: Job, makings: Makings | null = null): Makings | null {
+  return kept(job, 'where its fold stopped', () => makings);
+}
 
 /**
  * The same as `fold`, gone on from `job`, which stays as it is; null where the entries are not those of `job` with one
@@ -68,7 +73,7 @@ export function foldMore(
   unread: Job['unread'],
 ): Job | null {
   const entry = entries.at(-1);
-  const before = makings.get(job);
+  const before = stoppedAt(job);
   const more = entries.length === job.entries.length + 1 && printed === job.printed;
   if (!more || !before || job.entries.some((e, i) => e !== entries[i])) return null;
   if (!entry || entry.task !== undefined || ELSEWHERE.has(entry.verb)) return null;
@@ -80,7 +85,7 @@ export function foldMore(
   const living = new Set(job.living).add(entry.id);
   const next: Job = { ...job, entries, living, unread };
   if (entry.piece === undefined) {
-    makings.set(next, before);
+    stoppedAt(next, before);
     return next;
   }
   const was = before.get(entry.piece);
@@ -91,14 +96,14 @@ export function foldMore(
   const pieces = new Map(before).set(entry.piece, making);
   next.rounds = new Map(job.rounds).set(entry.id, making.now.round);
   Object.assign(next, standing(pieces));
-  makings.set(next, pieces);
+  stoppedAt(next, pieces);
   return next;
 }
 
 /** What other entries say by it, or what there is beside pieces. */
 const ELSEWHERE = new Set<Verb>(['undo', 'renamed', 'corrected', 'inside', 'cleared']);
 
-function standing(makings: ReadonlyMap<string, Making>): Pick<Job, 'pieces' | 'conflicts'> {
+function standing(makings: Makings): Pick<Job, 'pieces' | 'conflicts'> {
   const pieces = new Map([...makings].map(([key, { now }]) => [key, now]));
   const conflicts = [...pieces.values()].flatMap(({ holes }) =>
     holes.flatMap((h) => h.conflict ?? []),
