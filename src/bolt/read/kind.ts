@@ -3,7 +3,7 @@ import type { KindParts } from '../../model/keys/keys.ts';
 import type { Kind } from '../../model/types.ts';
 import { headShape } from './head.ts';
 import { INCH, readLength } from './length.ts';
-import { printNumber, tidy } from './numbers.ts';
+import { plainFractions, printNumber, tidy } from './numbers.ts';
 import { isInch } from './sizes.ts';
 import { readFront } from './spelling.ts';
 
@@ -54,16 +54,23 @@ function alone(
   return { found: take(parts[at] ?? '', pattern).found, rest: parts.filter((_, i) => i !== at) };
 }
 
+/** `M8x30-10.9`, as standards write it. */
+const DASHED_CLASS = /^\s*[-–]\s*(?=\d{1,2}\.\d\b|A[24]\b)/i;
+/** `M6x25-30`, `M6x25 or M6x30`: one of them, and nobody knows which. */
+const TWO_LENGTHS =
+  /^\s*(?:[-–—](?!\s*\d{1,2}\.\d(?:\s|$))|\.{2,3}|…|to\b|or\b)\s*(?:M\d[\d.,]*\s*[x×]\s*)?\d/i;
+
 /**
  * The short spelling: thread x length under the head; then class, `LH`, `once` and the words of the head, up to
  * the first comma; then the tool; then anything else. Class, `LH` and `once` may stand behind a comma of their own. What
  * it cannot read stays null, and `text` keeps all.
  */
 export function readKind(letter: string, text: string): Kind {
-  const [spec = '', ...behind] = atCommas(text.trim());
+  const [spec = '', ...behind] = atCommas(plainFractions(text).trim());
   const left = take(spec, LEFT);
-  const front = readFront(left.rest.trim());
-  const once = take(front.rest, ONCE);
+  const read = readFront(left.rest.trim());
+  const front = TWO_LENGTHS.test(read.rest) ? { ...read, length: null, lengthText: null } : read;
+  const once = take(read.rest.replace(DASHED_CLASS, ' '), ONCE);
   const named = take(once.rest, CLASS);
   const said = words(named.rest);
   const hand = alone(behind, left.found === null ? LEFT : null);

@@ -1,7 +1,7 @@
 /** Lengths and depths of thread as people write them, in mm. */
 import { pattern } from '../../model/pattern.ts';
 import type { ThreadDepth } from '../../model/types.ts';
-import { isFraction, NUMBER, readNumber, tidy } from './numbers.ts';
+import { isFraction, NUMBER, plainFractions, readNumber, tidy } from './numbers.ts';
 
 /** mm in an inch, exact since 1959. */
 export const INCH = 25.4;
@@ -24,7 +24,7 @@ function mmOf(unit: string): number | null {
  * inches, any other bare figure in `bare` (mm unless said). Null when it is not a length.
  */
 export function readLength(text: string, bare: 'mm' | 'in' = 'mm'): number | null {
-  const said = text.trim();
+  const said = plainFractions(text).trim();
   const found = /^\d+$/.test(said) ? [said, said] : LENGTH.exec(said);
   const value = found?.[1] === undefined ? null : readNumber(found[1]);
   if (!found || value === null) return null;
@@ -42,7 +42,7 @@ const UNIT_AT_END = pattern(() => `(${LENGTH_UNIT})$`, 'i');
  * `1/4..3/4 in`. Null when it cannot be read or no thread would be left.
  */
 export function readDepth(text: string): ThreadDepth | null {
-  const said = text.trim().replace(/\s+/g, ' ');
+  const said = plainFractions(text).trim().replace(/\s+/g, ' ');
   const whole = readLength(said);
   if (whole !== null) return whole > 0 ? { from: 0, to: whole } : null;
   const ends = RANGES[0]?.exec(said) ?? RANGES[1]?.exec(said);

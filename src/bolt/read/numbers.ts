@@ -16,6 +16,16 @@ export const VULGAR: Readonly<Record<string, string>> = {
   '⅞': '7/8',
 };
 
+const FRACTION = /(\d?) ?([½¼¾⅓⅔⅛⅜⅝⅞])/g;
+
+/** Fractions in figures and strokes: `2½` is `2 1/2`, `5⁄8` is `5/8`. */
+export function plainFractions(text: string): string {
+  if (!/[⁄½¼¾⅓⅔⅛⅜⅝⅞]/.test(text)) return text;
+  return text.replaceAll('⁄', '/').replace(FRACTION, (_, before: string, sign: string) => {
+    return `${before}${before === '' ? '' : ' '}${VULGAR[sign]}`;
+  });
+}
+
 const MIXED = /^(?:(\d+)[- ])?(\d+)\/(\d+)$/;
 const DECIMAL = /^(\d*)(?:([.,])(\d+))?$/;
 

@@ -1,6 +1,6 @@
 /** What a limit says: `0.8..1.2 ohm`, `8 ± 0.5 bar`, `at least 3`, `min 7, max 9 bar`, `up to 1/16 in`. */
 import { type Pattern, pattern } from '../../model/pattern.ts';
-import { readNumber, tidy, VULGAR } from './numbers.ts';
+import { plainFractions, readNumber, tidy } from './numbers.ts';
 import { turnedInto, unitNamed } from './reading-units.ts';
 
 interface Side {
@@ -29,14 +29,9 @@ const WHEN = pattern(
   'i',
 );
 
-const FRACTION = pattern(() => `(\\d?) ?([${Object.keys(VULGAR).join('')}])`, 'g');
-
 /** One blank between words, fractions in figures: `2½` is `2 1/2`. */
 export function plainFigures(text: string): string {
-  const spread = text.replace(FRACTION.made, (_, before: string, sign: string) => {
-    return `${before}${before === '' ? '' : ' '}${VULGAR[sign]}`;
-  });
-  return spread.trim().replace(/\s+/g, ' ');
+  return plainFractions(text).trim().replace(/\s+/g, ' ');
 }
 
 export function figureOf(text: string): number | null {

@@ -90,13 +90,19 @@ function inch(text: string): Front | null {
   if (!found) return null;
   const [all, size = '', tpi, series, figure, unit] = found;
   if (tpi === undefined && series === undefined && !isFraction(size)) return null;
-  const rest = text.slice(all.length);
+  const left = text.slice(all.length);
+  // `1/4" x 1" BSW`: the series behind the length.
+  const late = series === undefined ? LATE_SERIES.exec(left) : null;
+  const rest = left.slice(late?.[0].length ?? 0);
   if (tpi === undefined && series === undefined && figure === undefined) return null;
   const name = tpi === undefined ? size : `${size}-${tpi}`;
-  const tag = /^whit/i.test(series ?? '') ? 'BSW' : series?.toUpperCase();
+  const named = series ?? late?.[1];
+  const tag = /^whit/i.test(named ?? '') ? 'BSW' : named?.toUpperCase();
   const thread = tag === undefined ? name : `${name} ${tag}`;
   return { thread, ...said(figure, unit, 'in'), rest };
 }
+
+const LATE_SERIES = pattern(() => String.raw`^\s*(${SERIES})\b`, 'i');
 
 /** Pipe threads are named in inches and measured in mm. */
 function pipe(text: string): Front | null {

@@ -228,3 +228,25 @@ describe('the text made anew', () => {
     expect(withLength(readKind('S', '1/4-20 x 1 hex'), 38.1).text).toBe('1/4-20 x 1-1/2 hex');
   });
 });
+
+describe('figures as other people write them', () => {
+  it.each([
+    ['1/4-20 x 1½', '1/4-20', 38.1, null],
+    ['¼-20 x 1', '1/4-20', 25.4, null],
+    ['3/8-16 x 5⁄8', '3/8-16', 15.875, null],
+    // As standards name a bolt.
+    ['M8x30-10.9', 'M8', 30, '10.9'],
+    ['M8 × 30 – A2', 'M8', 30, 'A2'],
+    // One of two lengths, and nobody knows which.
+    ['M6x25-30', 'M6', null, null],
+    ['M6x25 or M6x30', 'M6', null, null],
+    ['M6x25..30', 'M6', null, null],
+  ])('%s', (text, thread, length, mark) => {
+    expect(readKind('S', text)).toMatchObject({ text, thread, length, class: mark });
+  });
+
+  it('a series behind the length is part of the thread', () => {
+    expect(readKind('S', '1/4" x 1" BSW')).toMatchObject({ thread: '1/4 BSW', head: null });
+    expect(readKind('S', '1/4 x 1 UNF hex')).toMatchObject({ thread: '1/4 UNF', head: 'hex' });
+  });
+});
