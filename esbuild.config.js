@@ -15,7 +15,7 @@ import { basename, dirname, join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { brotliCompressSync, constants } from 'node:zlib';
 import { build } from 'esbuild';
-import { COMMANDS } from './src/commands/table.ts';
+import { allCommands } from './src/commands/table.ts';
 
 const { version } = JSON.parse(readFileSync('package.json', 'utf8'));
 
@@ -326,7 +326,7 @@ const putback = await build({
     ...common.define,
     __STAMP__: JSON.stringify(stamp),
     __SIZES__: JSON.stringify(whole.map((text) => text.length)),
-    __USES__: JSON.stringify(COMMANDS.flatMap(({ names }) => names)),
+    __USES__: JSON.stringify(allCommands().flatMap(({ names }) => names)),
   },
 });
 writeFileSync('dist/putback.js', putback.outputFiles[0].text);

@@ -11,7 +11,7 @@ import { type Answer, type Call, misuse } from './base/command.ts';
 import { withUnread } from './base/unread.ts';
 import { commandHelp, help } from './shell/help.ts';
 import { parseWords } from './shell/words.ts';
-import { COMMANDS } from './table.ts';
+import { allCommands, commandNamed } from './table.ts';
 
 /** Runs the command line and gives the exit code. */
 export async function dispatch(argv: readonly string[], world: World): Promise<number> {
@@ -41,11 +41,11 @@ async function answered(argv: readonly string[], json: boolean, world: World): P
     );
   if (name === '--help' || name === '-h')
     return await print(
-      { exit: 0, json: { ok: true, help: help(COMMANDS) }, text: help(COMMANDS) },
+      { exit: 0, json: { ok: true, help: help(allCommands()) }, text: help(allCommands()) },
       json,
       world,
     );
-  const command = COMMANDS.find((c) => c.names.includes(name));
+  const command = commandNamed(name);
   if (!command) return await otherwise(name, rest, world, json);
   const parsed = parseWords(command, name, rest);
   if ('answer' in parsed) return await print(parsed.answer, json, world);
@@ -56,7 +56,16 @@ async function answered(argv: readonly string[], json: boolean, world: World): P
   const { run } = await command.load();
   const own = pinned(world, parsed);
   if ('exit' in own) return await print(own, json, world);
-  const made = withUnread(await run({ ...parsed, commands: COMMANDS, world: own }), own);
+  const made = withUnread(
+    await run({
+      ...parsed,
+      get commands() {
+        return allCommands();
+      },
+      world: own,
+    }),
+    own,
+  );
   const answer = aheadSaid(made, own.now(), world.now());
   const exit = await print(answer, json, world);
   if (answer.open === undefined) return exit;
@@ -109,7 +118,7 @@ async function slipOf(words: readonly string[], world: World): Promise<Answer> {
     return misuse('no-such-file', `No job file ${shown}. putback new ${shown} starts it.`);
   const close = near(
     name,
-    COMMANDS.flatMap((c) => c.names),
+    allCommands().flatMap((c) => c.names),
   );
   const hint = close ? `Did you mean ${close}?` : 'putback --help says what there is.';
   return misuse('no-such-command', `No command and no file ${shown}. ${hint}`);

@@ -4,7 +4,7 @@ import type { Command } from './base/command.ts';
 import { NEW } from './base/common.ts';
 import { correctedSaid, writtenSaid } from './file/keys-said.ts';
 
-export const INTO_FILE: readonly Command[] = [
+export const intoFile = (): readonly Command[] => [
   {
     names: ['add'],
     usage: 'FILE TEXT',

@@ -3,7 +3,7 @@
 import type { Command } from './base/command.ts';
 import { BECAUSE } from './base/common.ts';
 
-export const MEMORY: readonly Command[] = [
+export const memoryCommands = (): readonly Command[] => [
   {
     names: ['find'],
     usage: 'WORDS…',

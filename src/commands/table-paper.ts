@@ -1,7 +1,7 @@
 /** Commands that make something to be handed on: paper, pictures. */
 import type { Command } from './base/command.ts';
 
-export const HANDED_ON: readonly Command[] = [
+export const handedOn = (): readonly Command[] => [
   {
     names: ['paper'],
     usage: 'FILE WHAT [PIECE]',

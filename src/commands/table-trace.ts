@@ -2,7 +2,7 @@
 import type { Command } from './base/command.ts';
 import { BECAUSE, SAYS } from './base/common.ts';
 
-export const TRACE_COMMANDS: readonly Command[] = [
+export const traceCommands = (): readonly Command[] => [
   {
     names: ['trace'],
     usage: 'FILE [CHECK HOW]',

@@ -2,15 +2,15 @@
 import { BUY_STATES, HOLE_STATES } from '../model/types.ts';
 import type { Command, Options } from './base/command.ts';
 import { BECAUSE, NEW, SAYS } from './base/common.ts';
-import { INTO_FILE } from './table-file.ts';
-import { MEMORY } from './table-memory.ts';
-import { HANDED_ON } from './table-paper.ts';
-import { TRACE_COMMANDS } from './table-trace.ts';
+import { intoFile } from './table-file.ts';
+import { memoryCommands } from './table-memory.ts';
+import { handedOn } from './table-paper.ts';
+import { traceCommands } from './table-trace.ts';
 
 const TRAY: Options = { tray: { value: 'PLACE', say: 'where the bolts lie meanwhile' } };
 const ALL: Options = { all: { value: null, say: 'all holes of the piece' } };
 
-export const COMMANDS: readonly Command[] = [
+const first = (): readonly Command[] => [
   {
     names: ['new'],
     usage: 'FILE [JOB]',
@@ -158,7 +158,9 @@ export const COMMANDS: readonly Command[] = [
     words: { least: 2, most: 4 },
     load: () => import('./marks/note.ts'),
   },
-  ...INTO_FILE,
+];
+
+const second = (): readonly Command[] => [
   {
     names: ['undo'],
     usage: 'FILE [ID]',
@@ -277,7 +279,9 @@ export const COMMANDS: readonly Command[] = [
     words: { least: 1, most: 3 },
     load: () => import('./job/buy.ts'),
   },
-  ...TRACE_COMMANDS,
+];
+
+const third = (): readonly Command[] => [
   {
     names: ['diary'],
     usage: 'FILE',
@@ -290,8 +294,9 @@ export const COMMANDS: readonly Command[] = [
     words: { least: 1, most: 1 },
     load: () => import('./job/diary.ts'),
   },
-  ...MEMORY,
-  ...HANDED_ON,
+];
+
+const last = (): readonly Command[] => [
   {
     names: ['schema'],
     usage: '',
@@ -370,3 +375,22 @@ export const COMMANDS: readonly Command[] = [
     load: () => import('./bench/doctor.ts'),
   },
 ];
+
+/** In the order in which help tells them. */
+const MAKE = [first, intoFile, second, traceCommands, third, memoryCommands, handedOn, last];
+
+/** A run asks for one command, and the rows up to it are all that it makes. */
+const SECTIONS = MAKE.map((make) => {
+  let made: readonly Command[] | null = null;
+  return () => (made ??= make());
+});
+
+export function commandNamed(name: string): Command | undefined {
+  for (const section of SECTIONS) {
+    const found = section().find((command) => command.names.includes(name));
+    if (found) return found;
+  }
+  return undefined;
+}
+
+export const allCommands = (): readonly Command[] => SECTIONS.flatMap((section) => section());

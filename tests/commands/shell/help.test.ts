@@ -4,7 +4,7 @@ import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
 import { placesOf, WORDS_AT } from '../../../src/commands/shell/complete.ts';
 import { parseWords } from '../../../src/commands/shell/words.ts';
-import { COMMANDS } from '../../../src/commands/table.ts';
+import { allCommands } from '../../../src/commands/table.ts';
 import { BUY_STATES, HOLE_STATES } from '../../../src/model/types.ts';
 import { Pinned } from '../pinned.ts';
 
@@ -51,7 +51,7 @@ describe('help', () => {
     for (const state of BUY_STATES) expect(buy).toContain(state);
   });
 
-  it.each(COMMANDS.map((c) => [c.names.join('|'), c] as const))(
+  it.each(allCommands().map((c) => [c.names.join('|'), c] as const))(
     '%s has examples that are right use',
     (_name, command) => {
       expect(command.examples.length).toBeGreaterThan(0);
@@ -66,7 +66,7 @@ describe('help', () => {
   it('as a page for man names every command and option', async () => {
     const { out } = await putback.run('help', '--man');
     const plain = out.replaceAll('\\-', '-');
-    for (const command of COMMANDS) {
+    for (const command of allCommands()) {
       for (const name of command.names) expect(plain).toContain(name);
       for (const option of Object.keys(command.options)) expect(plain).toContain(`--${option}`);
     }
@@ -93,7 +93,7 @@ diary:
     return (JSON.parse(out).found as { word: string }[]).map((c) => c.word);
   };
 
-  it.each(COMMANDS.map((c) => [c.names.join('|'), c] as const))(
+  it.each(allCommands().map((c) => [c.names.join('|'), c] as const))(
     'is known for each place of %s',
     (_name, { usage, options }) => {
       const unknown = placesOf(usage).names.filter((name) => !(name in WORDS_AT));
