@@ -39,7 +39,7 @@ async function closed(at: string, zone?: string) {
   }
   return async (now: string) => {
     const { out } = await pinned.run('status', 'job.yaml', '--at', now);
-    return /until [^.]*/.exec(out)?.[0] ?? null;
+    return /until [^.;]*/.exec(out)?.[0] ?? null;
   };
 }
 
