@@ -21,6 +21,7 @@ import { looksOf } from '../plan/trace/looks.ts';
 import { suspectSaid } from '../plan/trace/say.ts';
 import { checkSaid } from '../plan/trace/traced.ts';
 import type { Ask, NoPaper, Paper } from './ask.ts';
+import { earlierRounds } from './earlier-rounds.ts';
 import { followsFrom } from './follow.ts';
 import { JOINT_FIELDS, jointRecords } from './joint-record.ts';
 import { joined, type Markup, m, t } from './markup.ts';
@@ -136,6 +137,7 @@ ${work(job)}
 ${parts(ask, job)}
 ${measured(job)}
 ${joints(ask, job)}
+${bullets('Earlier rounds', earlierRounds(job))}
 ${tests(ask, job)}
 ${onTheWay(job)}
 ${corrected(job)}

@@ -304,3 +304,34 @@ diary:
     expect(html).not.toMatch(/proved|proven/);
   });
 });
+
+describe('the record of a second round', () => {
+  it('keeps what was set and tightened in the first one', () => {
+    const text = `putback: 1
+job: Pump cover drips
+pieces: {cover: {bolts: M M}}
+tasks:
+  gap: {adjust: Valve gap, limit: 0.08..0.12 mm, while: cover off}
+diary:
+  - {at: 2026-04-01T10:00:00+02:00, id: mark0001, piece: cover, out: M}
+  - {at: 2026-04-01T10:00:01+02:00, id: mark0002, piece: cover, removed: all}
+  - {at: 2026-04-01T10:00:02+02:00, id: mark0003, task: gap, done: done, was: 0.16 mm, set: 0.10 mm}
+  - {at: 2026-04-01T10:01:00+02:00, id: mark0004, piece: cover, in: M}
+  - {at: 2026-04-01T10:02:00+02:00, id: mark0005, piece: cover, tight: snug}
+  - {at: 2026-04-01T10:03:00+02:00, id: mark0006, piece: cover, tight: full, set: 22 N·m}
+`;
+    const again = `  - {at: 2026-04-09T10:00:00+02:00, id: mark0007, piece: cover, out: M}
+  - {at: 2026-04-09T10:00:01+02:00, id: mark0008, piece: cover, removed: all}
+`;
+    const made = (file: string) =>
+      htmlOf(report({ ...ask, jobs: [jobOf(file)], by: null, pictures: [[]], inside: true }));
+    expect(made(text)).not.toContain('Earlier rounds');
+    const html = made(text + again);
+    expect(html).toContain('2026-04-01, Valve gap: before 0.16 mm, set to 0.10 mm');
+    expect(html).toContain('2026-04-01, Cover, round 1: tightened, last pass full, 22 N·m set');
+    const undone = made(
+      `${text}${again}  - {at: 2026-04-09T10:00:02+02:00, id: mark0009, undo: mark0003}\n`,
+    );
+    expect(undone).not.toContain('Valve gap: before');
+  });
+});
