@@ -18,7 +18,7 @@ import { ENTER } from '../base/key.ts';
 import { at, requestMark, say, show, stay, toStep } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
 import { screenOver } from '../base/screen.ts';
-import type { Asks, State, Updated, View } from '../base/state.ts';
+import type { Asks, JobAsks, KnownAsks, State, TraceAsks, Updated, View } from '../base/state.ts';
 import { drawField, field, fieldText } from '../kit/field.ts';
 import { bold, type Line, line, wrap } from '../kit/text.ts';
 import { doneOfJob, questionOfJob } from './field-job.ts';
@@ -117,9 +117,43 @@ function readingRefused(state: State, why: Refusal, wish: Wish): Updated {
   return askReason({ ...state, view: state.view.under }, wish, why);
 }
 
+/** Questions that have a file of their own, which asks them and takes the answer. */
+const OF_JOB: Readonly<Record<JobAsks['ask'], true>> = {
+  inside: true,
+  cleared: true,
+  covered: true,
+  add: true,
+  promised: true,
+  number: true,
+  misfit: true,
+  result: true,
+  minutes: true,
+  counter: true,
+  job: true,
+};
+const OF_TRACE: Readonly<Record<TraceAsks['ask'], true>> = {
+  listed: true,
+  reading: true,
+  put: true,
+  went: true,
+  leaving: true,
+  'left-so': true,
+  figures: true,
+};
+const KNOWN: Readonly<Record<KnownAsks['ask'], true>> = {
+  truth: true,
+  write: true,
+};
+const isOfJob = (asks: Asks): asks is JobAsks => asks.ask in OF_JOB;
+const isOfTrace = (asks: Asks): asks is TraceAsks => asks.ask in OF_TRACE;
+const isKnown = (asks: Asks): asks is KnownAsks => asks.ask in KNOWN;
+
 function done(state: State, view: FieldView, text: string): Updated {
   const { asks } = view;
   const below: State = { ...state, view: view.under };
+  if (isOfJob(asks)) return doneOfJob(state, below, asks, text);
+  if (isOfTrace(asks)) return doneTrace(state, below, asks, text);
+  if (isKnown(asks)) return doneKnown(state, below, asks, text);
   switch (asks.ask) {
     case 'why':
       if (isBlank(text))
@@ -147,34 +181,11 @@ function done(state: State, view: FieldView, text: string): Updated {
     case 'left':
     case 'heights':
       return answered(state, below, asks, text);
-    case 'truth':
-    case 'write':
-      return doneKnown(state, below, asks, text);
-    case 'inside':
-    case 'cleared':
-    case 'covered':
-    case 'add':
-    case 'promised':
-    case 'number':
-    case 'misfit':
-    case 'result':
-    case 'minutes':
-    case 'counter':
-    case 'job':
-      return doneOfJob(state, below, asks, text);
     case 'mended': {
       const { piece, hole } = asks;
       if (text === '') return say(state, 'How it was mended stands in the diary: write it.');
       return requestMark(below, { do: 'state', piece, hole, state: 'mended', says: text });
     }
-    case 'listed':
-    case 'reading':
-    case 'put':
-    case 'went':
-    case 'leaving':
-    case 'left-so':
-    case 'figures':
-      return doneTrace(state, below, asks, text);
     case 'belongs': {
       const here = at(below);
       if (!here || text === '') return stay(below);
@@ -289,6 +300,9 @@ function shouldLie(state: State): string | null {
 
 /** What is asked, and what it is for. */
 function question(state: State, asks: Asks): string[] {
+  if (isOfJob(asks)) return questionOfJob(state, asks);
+  if (isOfTrace(asks)) return questionTrace(state, asks);
+  if (isKnown(asks)) return questionKnown(state, asks);
   switch (asks.ask) {
     case 'why':
       return [
@@ -335,35 +349,12 @@ function question(state: State, asks: Asks): string[] {
         '12.5 12 - 12.5, with - where it was not measured.',
         asks.say ?? '',
       ];
-    case 'truth':
-    case 'write':
-      return questionKnown(state, asks);
-    case 'inside':
-    case 'cleared':
-    case 'covered':
-    case 'add':
-    case 'promised':
-    case 'number':
-    case 'misfit':
-    case 'result':
-    case 'minutes':
-    case 'counter':
-    case 'job':
-      return questionOfJob(state, asks);
     case 'mended':
       return [
         `How was ${asks.hole} mended?`,
         'Wire insert M6 x 9. Solid insert. Stud. Bigger bolt, M8x25. New part.',
         'Its bolt goes in again then, and through all passes.',
       ];
-    case 'listed':
-    case 'reading':
-    case 'put':
-    case 'went':
-    case 'leaving':
-    case 'left-so':
-    case 'figures':
-      return questionTrace(state, asks);
     case 'belongs':
       return [
         `What belongs in ${asks.hole}? What is really there?`,
