@@ -64,6 +64,9 @@ describe('a torque in stages', () => {
 
   it.each([
     ['10 N·m, manual 2-17', 'manual 2-17'],
+    ['2.5 Nm, p 34', 'p 34'],
+    ['2.5 Nm p34', 'p34'],
+    ['2.5 Nm, manual p 34', 'manual p 34'],
     ['24 N·m, manual p. 19', 'manual p. 19'],
     ["9 N·m, maker's bulletin 12", "maker's bulletin 12"],
     ['10 N·m (manual 4-6)', 'manual 4-6'],

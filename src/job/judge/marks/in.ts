@@ -23,6 +23,7 @@ import { intoEmpty, noMore } from './none-left.ts';
 import { refuseInside, refuseLacking, sayLacking } from './piece.ts';
 import { fitOfHand, reasonInWords } from './reason.ts';
 import { asksOnce, isOfBolts, onceSaid, unnotedOnce, usedOnce, whyOld } from './used-once.ts';
+import { wasRounded } from './was-rounded.ts';
 import { wrongBolt } from './wrong-bolt.ts';
 
 export function judgeIn(job: Job, wish: Wished<'in'>, stamp: Stamp): Verdict {
@@ -62,6 +63,7 @@ export function judgeIn(job: Job, wish: Wished<'in'>, stamp: Stamp): Verdict {
     ...remindUnder(open, items, hand),
     ...sayOther(job, piece, open, hand),
     ...intoEmpty(job, open, hand),
+    ...wasRounded(job, piece, open),
     ...(forced && more !== null ? [{ code: 'none-left', say: more }] : []),
     ...onceSaid(old),
     ...(piece.holes.some((h) => h.state === 'in') ? [] : onceSaid(seals)),
