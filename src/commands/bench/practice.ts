@@ -26,12 +26,12 @@ const LEFT_ALONE = 21;
 export async function run(call: Call): Promise<Answer> {
   const { world, words, options } = call;
   const named = words[0] === undefined ? null : resolve(world.folder, words[0]);
-  if (named !== null && !isFree(named)) {
+  const before = options.new ? null : named === null ? practiceBefore() : isPractice(named);
+  if (named !== null && before === null && !isFree(named)) {
     return misuse('exists', `${named} is there already and not empty: name a new folder.`, {
       folder: named,
     });
   }
-  const before = named === null && !options.new ? practiceBefore() : null;
   if (before !== null)
     return opened(call, before, `The practice bench of before: ${before}`, false);
   let folder: string;
@@ -57,7 +57,17 @@ const PRACTICE = 'practice';
 /** The one that was made before, if it is still there. */
 function practiceBefore(): string | null {
   const folder = readOwn(PRACTICE, 'practice')?.text ?? null;
-  return folder !== null && !isFree(folder) && existsSync(join(folder, BENCH_FILE)) ? folder : null;
+  return folder === null ? null : isPractice(folder);
+}
+
+/** The folder, if it is a bench with all jobs of the practice. */
+function isPractice(folder: string): string | null {
+  const all = [BENCH_FILE, ...practiceJobs()];
+  return all.every((name) => existsSync(join(folder, name))) ? folder : null;
+}
+
+function practiceJobs(): string[] {
+  return readdirSync(shipped('jobs')).filter((n) => n.endsWith('.yaml'));
 }
 
 function opened(
@@ -89,7 +99,7 @@ function isFree(path: string): boolean {
 function copyJobs(folder: string, world: World): void {
   makeFolder(disk, folder);
   const jobs = shipped('jobs');
-  for (const name of readdirSync(jobs).filter((n) => n.endsWith('.yaml'))) {
+  for (const name of practiceJobs()) {
     const text = readFileSync(join(jobs, name), 'utf8');
     writeFileSync(join(folder, name), agedTo(text, world.now(), LEFT_ALONE), { flag: 'wx' });
   }

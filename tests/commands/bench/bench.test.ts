@@ -258,12 +258,17 @@ describe('putback practice', () => {
     }
   });
 
-  it('leaves a folder alone that is not empty', async () => {
+  it('opens the one of before, and leaves any other folder alone that is not empty', async () => {
     await pinned.run('practice', 'here');
-    expect(await pinned.json('practice', 'here')).toMatchObject({
-      exit: 2,
-      json: { refused: { code: 'exists' } },
-    });
+    const again = await pinned.json('practice', 'here');
+    expect([again.exit, again.json.changed]).toEqual([0, false]);
+    const anew = await pinned.json('practice', 'here', '--new');
+    mkdirSync(at('other'));
+    writeFileSync(at('other', 'notes.txt'), '');
+    for (const refused of [anew, await pinned.json('practice', 'other')]) {
+      expect(refused).toMatchObject({ exit: 2, json: { refused: { code: 'exists' } } });
+    }
+    expect(readdirSync(at('other'))).toEqual(['notes.txt']);
     expect(existsSync(at('here/.git'))).toBe(true);
   });
 });
