@@ -13,6 +13,10 @@ const AGAIN = /((?:\x1b\[[\d;]*m)+?)\1+/g;
 const SAME = /\x1b\[(3\d)m[^\x1b]*(?:\x1b\[39m *\x1b\[\1m[^\x1b]*)+/g;
 const BETWEEN = /\x1b\[39m( *)\x1b\[3\dm/g;
 
+/** A colour that ends before blanks, behind which another begins; not where blanks are seen. */
+const ENDED =
+  /\x1b\[(?:\d+;)*7(?:;\d+)*m[\s\S]*?(?:\x1b\[(?:\d+;)*27(?:;\d+)*m|$)|\x1b\[39m( +)(?=\x1b\[3\dm)/g;
+
 /** Line after line of which nothing changes: down by as many at once (CNL of ECMA-48). */
 const DOWN = /(?:\x1b\[E){2,}/g;
 /** A colour that another follows at once. */
@@ -32,6 +36,7 @@ export function thin(text: string): string {
       )
       .replace(AGAIN, '$1')
       .replace(SAME, (run) => run.replace(BETWEEN, '$1'))
+      .replace(ENDED, (all, blanks) => blanks ?? all)
       // A new line begins in its first column.
       .replace(/\r?\n\x1b\[1G/g, '\r\n')
       .replace(DOWN, (run) => `\x1b[${run.length / 3}E`)

@@ -38,6 +38,11 @@ describe('what is written', () => {
     expect(thin(`\x1b[K\x1b[36m[1]\x1b[39m   \x1b[36m[2]\x1b[39m`)).toBe(
       '\x1b[K\x1b[36m[1]   [2]\x1b[39m',
     );
+    expect(thin(`\x1b[K\x1b[36m[1]\x1b[39m   \x1b[32m{2}\x1b[39m x`)).toBe(
+      '\x1b[K\x1b[36m[1]   \x1b[32m{2}\x1b[39m x',
+    );
+    const marked = '\x1b[K\x1b[7m\x1b[36m[1]\x1b[39m   \x1b[32m{2}\x1b[27m';
+    expect(thin(marked).length, 'blanks between that are seen').toBe(marked.length - 2);
     const inverse = `\x1b[K\x1b[7m${' '.repeat(50)}\x1b[27m`;
     expect(thin(inverse), 'blanks that are seen').toBe(inverse);
   });
