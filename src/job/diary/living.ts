@@ -15,11 +15,25 @@ export interface Counted {
  * united by plain union) counts once.
  */
 export function livingEntries(entries: readonly Entry[]): readonly Entry[] {
-  // A diary only grows.
-  return kept(entries, 'those that count', () => countingOf(entries), entries.length);
+  return countingOf(entries).living;
 }
 
-function countingOf(entries: readonly Entry[]): readonly Entry[] {
+/** Their ids. */
+export function livingIds(entries: readonly Entry[]): ReadonlySet<string> {
+  return countingOf(entries).ids;
+}
+
+interface Counting {
+  living: readonly Entry[];
+  ids: ReadonlySet<string>;
+}
+
+function countingOf(entries: readonly Entry[]): Counting {
+  // A diary only grows.
+  return kept(entries, 'those that count', () => count(entries), entries.length);
+}
+
+function count(entries: readonly Entry[]): Counting {
   const dead = entries.some(({ verb }) => verb === 'undo')
     ? undoneOf(
         entries.map(({ id, verb, value, came }) => ({
@@ -29,12 +43,12 @@ function countingOf(entries: readonly Entry[]): readonly Entry[] {
         })),
       )
     : new Set<string>();
-  const seen = new Set<string>();
-  return entries.filter((entry) => {
-    if (dead.has(entry.id) || seen.has(entry.id)) return false;
-    seen.add(entry.id);
-    return true;
+  const ids = new Set<string>();
+  const living = entries.filter(({ id }) => {
+    const before = ids.size;
+    return !dead.has(id) && ids.add(id).size > before;
   });
+  return { living, ids };
 }
 
 /** Ids that a living undo names, and what came along with them. */

@@ -8,7 +8,7 @@
 import { kept } from '../../model/kept.ts';
 import type { Entry, Job, TaskNow, Upper, Verb } from '../../model/types.ts';
 import { inLettersNow } from '../diary/letters.ts';
-import { livingEntries } from '../diary/living.ts';
+import { livingEntries, livingIds } from '../diary/living.ts';
 import { barePiece } from '../form/bare.ts';
 import { correctedUpper } from '../truth/corrections.ts';
 import { countsOf } from './inside.ts';
@@ -44,7 +44,7 @@ export function fold(printed: Upper, entries: readonly Entry[], unread: Job['unr
     ...truth,
     printed,
     entries,
-    living: new Set(living.map((entry) => entry.id)),
+    living: livingIds(entries),
     rounds,
     ...standing(pieces),
     tasks,

@@ -1,12 +1,12 @@
 /** What the diary names and the job has not. History is never refused: these are warnings. */
 
-import { kept } from '../../model/kept.ts';
 import { near } from '../../model/nearword.ts';
+import { remembering } from '../../model/remembering.ts';
 import type { Correctable, Entry, Upper } from '../../model/types.ts';
 import { verbRow } from '../../model/verbs/verbs.ts';
 import { readFound, readItem, rowWords } from '../../piece/row.ts';
 import { type PlacedEntry, placeInDiary } from '../diary/entries.ts';
-import { livingEntries } from '../diary/living.ts';
+import { livingEntries, livingIds } from '../diary/living.ts';
 import type { Data, Report } from '../faults/faults.ts';
 import { truthFault } from '../truth/figures.ts';
 import { firstNames } from './read-cross.ts';
@@ -30,7 +30,7 @@ export function checkDiary(
   // Where all count no id stands twice, and nothing was taken back.
   if (living.length < entries.length) checkIds(placed, report);
   // What was taken back may have gone out of the file with it.
-  const counts = living.length < entries.length ? new Set(living.map(({ id }) => id)) : null;
+  const counts = living.length < entries.length ? livingIds(entries) : null;
   for (const one of placed) {
     const { entry } = one;
     if (counts?.has(entry.id) ?? true) checkNames(one, names, report);
@@ -104,12 +104,18 @@ function unknown(value: string, all: ReadonlyMap<string, unknown>): () => Data {
   };
 }
 
-/** The first word of a row that cannot be read; entries are shared between reads, so each is looked at once. */
-function oddWord(entry: Entry): string | null {
-  const { value: is } = verbRow(entry.verb);
-  if (is !== 'found' && is !== 'bolts' && is !== 'bolt') return null;
-  return kept(entry, 'odd word', () => findOddWord(entry.value, is));
+/** The first word of a row that cannot be read. */
+function oddWord({ verb, value }: Entry): string | null {
+  const { value: is } = verbRow(verb);
+  return is === 'found' || is === 'bolts' || is === 'bolt' ? ODD[is](value) : null;
 }
+
+/** A diary says the same of its bolts again and again. */
+const ODD = {
+  found: remembering((value) => findOddWord(value, 'found')),
+  bolts: remembering((value) => findOddWord(value, 'bolts')),
+  bolt: remembering((value) => findOddWord(value, 'bolt')),
+};
 
 const MEASURED = /^\d+(?:\.\d+)? mm$/;
 
