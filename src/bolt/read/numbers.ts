@@ -16,7 +16,7 @@ export const VULGAR: Readonly<Record<string, string>> = {
   '⅞': '7/8',
 };
 
-const FRACTION = /(\d?) ?([½¼¾⅓⅔⅛⅜⅝⅞])/g;
+const FRACTION = /(\d?) ?([½¼¾⅓⅔⅛⅜⅝⅞])(?!\d)/g;
 
 /** Fractions in figures and strokes: `2½` is `2 1/2`, `5⁄8` is `5/8`. */
 export function plainFractions(text: string): string {

@@ -36,6 +36,9 @@ export function plainFigures(text: string): string {
 
 export function figureOf(text: string): number | null {
   const minus = /^[-−]/.test(text);
+  // `16/2` may be two readings side by side.
+  const [, over, under] = /^(\d+)\/(\d+)$/.exec(text) ?? [];
+  if (over !== undefined && Number(over) >= Number(under)) return null;
   const value = readNumber(minus ? text.slice(1) : text);
   return value === null ? null : minus ? -value : value;
 }

@@ -73,7 +73,10 @@ export function holdAgainst(reading: string, limit: Limit): Held {
     const own = unit ?? found.slice(i).find((f) => f.unit !== null)?.unit ?? null;
     const value = figureOf(figure);
     if (value === null) {
-      return { is: 'unread', say: `“${figure}” can be read two ways: leave its comma out` };
+      return {
+        is: 'unread',
+        say: `“${figure}” can be read two ways: write it as one figure, without a comma or a stroke`,
+      };
     }
     const turned = turnedInto(value, own, limit.unit);
     const shown = `${figure}${own === null ? '' : ` ${own}`}`;

@@ -358,6 +358,8 @@ export function readStages(text: string): Stages {
   const open = promised !== null && sorted.rest.every((said) => said.at < promised.at);
   const of = threadOfOne(reading);
   const unsure = of.length > 0 || sorted.rest.length > 0 ? of : whoseTorque(reading, reading.rest);
+  // What says whose it is is no remark beside it.
+  if (unsure.length > 0) sorted.where = reading.where;
   sorted.rest = together(text, [...sorted.rest, ...(open ? [promised] : []), ...unsure]);
   return { stages, differ, ...sorted, thread };
 }

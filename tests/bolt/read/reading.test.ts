@@ -111,6 +111,10 @@ describe('a reading against its limit', () => {
     ['2 megohm', '> 1 M', 'within'],
     ['900 mOhm', '0.8..1.2 ohm', 'within'],
     ['0.9k', '800..1000 ohm', 'within'],
+    // Two readings side by side, and no fraction of one.
+    ['16/2', '7..9 bar', 'unread'],
+    ['79/9', '7..9 bar', 'unread'],
+    ['7½31', '7..9 bar', 'unread'],
     // What a meter shows where nothing goes through.
     ['OL', '0.8..1.2 ohm', 'beyond'],
     ['0.L', '0.8..1.2 ohm', 'beyond'],

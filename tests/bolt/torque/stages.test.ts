@@ -137,7 +137,7 @@ describe('a torque in stages', () => {
     });
     expect(fullOf(readStages('hand-tight + 1/2 turn'))).toBe(null);
     for (const unread of ['10 N·m upper, 8 N·m lower', '10 N·m (6 mm), 22 N·m (8 mm)', '10 N·m?']) {
-      expect(readTorque(unread).quantity, unread).toBe(null);
+      expect(readTorque(unread), unread).toMatchObject({ quantity: null, where: null });
     }
     expect(readTorque('see manual')).toEqual({
       text: 'see manual',
