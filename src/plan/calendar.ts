@@ -19,8 +19,8 @@ const NOTHING: Calendar = { critical: null, finish: null };
 
 /**
  * Work by hand takes no time here unless the file says how long, and then one thing comes after the other; what else
- * makes a job long is waiting, which runs beside. Nothing is said
- * when a wait, or a part that a step waits for, has no date, or when no time is known at all.
+ * makes a job long is waiting, which runs beside. Nothing is said when a wait, or a part that a step waits for, has no
+ * date, or when no time is known at all.
  */
 export function calendarOf(standing: Standing, holds: Holds, hours: Hours): Calendar {
   const { relations, finished, before, order, now } = standing;
@@ -64,7 +64,7 @@ function curesAhead(standing: Standing) {
   });
 }
 
-/** What is looked at after a distance or hours of use comes when the job is over. */
+/** It waits until the machine has run so far or so long: the job is over by then, and the calendar leaves it out. */
 function waitsForUse(holds: Holds, place: number): boolean {
   return holds.of(place).some((h) => h.by === 'time' && h.name !== null && h.until === null);
 }

@@ -1,6 +1,6 @@
 /**
  * The whole job: all steps in order, what can be done now, what is held by what, and how long the calendar makes it.
- * Everything here is worked out from the file and the diary; nothing is kept.
+ * Everything here is worked out from the file and the diary, and written nowhere.
  */
 import { type Hours, NO_HOURS } from '../model/hours.ts';
 import type { Job } from '../model/types.ts';

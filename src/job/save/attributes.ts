@@ -11,7 +11,10 @@ const CP = '/bin/cp';
 /** ms. It copies no bytes. */
 const LIMIT = 5000;
 
-/** Files that were saved in this run, and of those that have nothing but their mode, how they stood then. */
+/**
+ * Files that were saved in this run. One that was seen to have nothing but its mode has its `keyOf` then: while that is the
+ * same it is not looked at again. Null: it was not seen so.
+ */
 const met = new Map<string, string | null>();
 
 /** A change of an access list or attribute changes it. */

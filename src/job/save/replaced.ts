@@ -23,7 +23,7 @@ const REPLACED = z.object({
 });
 type Replaced = z.infer<typeof REPLACED>;
 
-/** So many marks of one file, the latest. */
+/** Of one file what so many marks replaced is kept, the latest ones. */
 const MOST = 60;
 
 /**

@@ -104,8 +104,8 @@ function secondsOf(time: string): number | null {
 }
 
 /**
- * The line before which a task was done for an earlier round of a piece that it belongs to: what hangs on a piece
- * being off or on is to be done again when that piece comes off again.
+ * A task that was done at this line or before was done for an earlier round: one that is tied to a piece being off or on
+ * is to be done again when that piece comes off again. −1: whenever it was done, it counts.
  */
 function ownBound(task: TaskSpec, rounds: (piece: string) => Round): number {
   const bounds = [...task.before, ...task.after, ...task.while].map((said) => {

@@ -38,7 +38,7 @@ export function diaryLines(job: Job): Lines {
     if (task !== undefined && verb === 'done') done.set(task, { index, at, value });
     if (piece === undefined) continue;
     const { moves } = verbRow(verb);
-    // Pulled away after it lay aside is no second time off.
+    // What is away already does not come off a second time, whatever is marked of it.
     if (moves === 'off' && !away.has(piece)) off.set(piece, { index, at });
     if (verb === 'removed') away.add(piece);
     if (moves === 'on') away.delete(piece);

@@ -52,10 +52,10 @@ export function neededPieces(job: Job, overs: Overs): PieceNow[] {
   });
 }
 
-/** All that can be reached from the starts by what leads on. */
-function spread(starts: Iterable<string>, leads: (key: string) => string[]): Set<string> {
+/** The starts, and all keys to which one or the other of them leads. */
+function spread(starts: Iterable<string>, leadsTo: (key: string) => string[]): Set<string> {
   const seen = new Set(starts);
-  for (const key of seen) for (const to of leads(key)) seen.add(to);
+  for (const key of seen) for (const to of leadsTo(key)) seen.add(to);
   return seen;
 }
 

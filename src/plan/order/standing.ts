@@ -32,7 +32,7 @@ export interface Standing {
   rounds: (piece: string) => Round;
   relations: Relations;
   finished: Finished;
-  /** Relations among steps that are still open, with what going back owes to how things came off. */
+  /** Relations among steps that are still open, with those of going back that follow from how things came off. */
   open: Graph;
   /** The same turned round: what each open step waits for. */
   before: Graph;
@@ -69,8 +69,8 @@ export function standingOf(job: Job, now: string): Standing {
 }
 
 /**
- * What was put on or done too early does not let pass what waits behind it; what came off before its time does, for
- * it is off.
+ * Relations among open steps. A step that was marked before those it waits for is done, and still the steps behind it wait
+ * for those. Only a piece that came off too early holds nothing back: it is off.
  */
 function openGraph({ steps, graph }: Relations, { done }: Finished): Graph {
   const early = (place: number) => done[place] === true && steps[place]?.kind !== 'off';
@@ -125,7 +125,7 @@ function isPieceStep(kind: string | undefined): boolean {
 }
 
 /**
- * What going back owes to how things came off. The file is believed about a piece of which it says what lies over
+ * How pieces go back by the order in which they came off. The file is believed about a piece of which it says what lies over
  * or under it; a piece of which it says nothing waits for all that came off after it. `first` gives the order in
  * which the pieces would go on by what is declared and, where that leaves it open, last off first on.
  */

@@ -140,7 +140,7 @@ function saidIn(part: string): Said[] {
   }));
 }
 
-/** So many things one joint says of its times. */
+/** Most sayings of time that are read of one joint: a long text must not take long. */
 const MOST_SAID = 20;
 
 /** `open 10 min and cures 12 h` says two things, each with a time of its own; `1 h and 30 min` is one. */

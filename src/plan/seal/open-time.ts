@@ -40,7 +40,7 @@ function openTime(piece: PieceNow, lines: Lines, now: Instant | null): OpenTime 
   if (last === null || now === null || isBack(piece)) return null;
   const { key, name } = piece.spec;
   const off = lines.off.get(key)?.index ?? -1;
-  // Ticked one by one, the last thing ticked is the hurry.
+  // The list was ticked as a whole, or item by item: then the tube is opened once the item about its time is ticked.
   const begins = lines.all.findLast(
     (line) => line.piece === key && line.verb === 'seen' && BEGINS.includes(line.value),
   );

@@ -72,20 +72,12 @@ function make(job: Job): Traced {
   const others = unclear.size === 0 ? whole : trace(lessChecks(first, unclear, shows));
   // What told nothing is not asked again at once; with nothing else to look at, it is.
   const answer = others.next ? others : whole;
-  const proofs = found.map((one) => {
-    const check = proofOf(one, looks, shows);
-    const mend = job.tasks.get(mendKey(one.suspect)) ?? null;
-    return { ...one, check, mend, proved: isProved(job, one, check, looks) };
-  });
+  const proofs = proofsOf(job, found, looks, shows);
   const { check: proof = null, proved = false } = proofs.at(-1) ?? {};
-  const bad = marks.some(({ check, says }, i) => {
-    return (
-      says === 'bad' && !marks.slice(i + 1).some((m) => m.check === check && m.says === 'good')
-    );
-  });
+  const bad = isBadStill(marks);
   // With all that was found put right and nothing bad any more, nothing is left to be explained.
   const settled = proved || (found.length > 0 && !bad);
-  const next = again(false) ?? (proved ? null : (answer.next ?? again(true)));
+  const next = proving(notMade) ?? (proved ? null : (answer.next ?? proving(toldNothing)));
   const last = proofs.at(-1);
   const waits = isUnmended(last) && !proved && looks.length === last?.after;
   return {
@@ -100,15 +92,11 @@ function make(job: Job): Traced {
     proved,
   };
 
-  /**
-   * The look that proves what was found, of the last first, while it was not made again, or told nothing; nothing is left
-   * where it comes out good.
-   */
-  function again(unclearToo: boolean): Look | null {
+  /** The look that proves what was found, if it still is to be made; nothing is left where it comes out good. */
+  function proving(isToMake: (made: readonly LookMade[]) => boolean): Look | null {
     const open = proofs.findLast(({ check, proved: is, after }) => {
       const made = looks.slice(after).filter((l) => l.check === check);
-      const waits = unclearToo ? made.every(({ says }) => says === 'unclear') : made.length === 0;
-      return check !== null && !is && waits;
+      return check !== null && !is && isToMake(made);
     });
     return open?.check ? { ...ahead(open.check), good: [] } : null;
   }
@@ -125,6 +113,33 @@ function make(job: Job): Traced {
     );
     return { check: name, minutes, opens, good: good ?? [], bad: bad ?? [] };
   }
+}
+
+/** Of a look that proves something: it was not made since, or told nothing whenever it was. */
+const notMade = (made: readonly LookMade[]): boolean => made.length === 0;
+const toldNothing = (made: readonly LookMade[]): boolean =>
+  made.every(({ says }) => says === 'unclear');
+
+/** Each thing that was found, with the check that proves it, its mending, and whether it is proved. */
+function proofsOf(
+  job: Job,
+  found: readonly FoundMade[],
+  looks: readonly LookMade[],
+  shows: (check: string) => ReadonlySet<string>,
+) {
+  return found.map((one) => {
+    const check = proofOf(one, looks, shows);
+    const mend = job.tasks.get(mendKey(one.suspect)) ?? null;
+    return { ...one, check, mend, proved: isProved(job, one, check, looks) };
+  });
+}
+
+/** Some look came out bad, and the same one never good after it. */
+function isBadStill(marks: readonly TraceMark[]): boolean {
+  return marks.some(
+    ({ check, says }, i) =>
+      says === 'bad' && !marks.slice(i + 1).some((m) => m.check === check && m.says === 'good'),
+  );
 }
 
 /** Without these checks; what the others show by way of them stays. */
