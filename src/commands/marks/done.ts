@@ -1,9 +1,9 @@
 /** A task is done, with what was and what is set; a test that follows from the work is written into the file with it. */
 
 import { inWords } from '../../job/truth/said.ts';
-import type { NewTask } from '../../model/types.ts';
+import type { Job, NewTask } from '../../model/types.ts';
 import { NO_READING } from '../../model/verbs/verbs.ts';
-import { holdsTest } from '../../plan/gates/holds-test.ts';
+import { holdsTest, notBackAt } from '../../plan/gates/holds-test.ts';
 import { testList } from '../../plan/tests/testlist.ts';
 import { adviceLine } from '../../plan/trace/weigh-say.ts';
 import { weighedOf } from '../../plan/trace/weighed.ts';
@@ -45,10 +45,13 @@ export async function run(call: Call) {
       `${first} If it is tested all the same, say why with --because.`,
     );
   }
-  return mark(call, wish, ({ job }) => {
+  const done = ({ job }: { job: Job }) => {
     const now = job.tasks.get(task);
     const said = now ? inWords([now.spec.say]) : '';
     const bare = now?.judged === NO_READING ? ', without a reading' : '';
     return `${said}: ${now?.result ?? now?.done}${bare}.`;
-  });
+  };
+  const off = wish.result === 'failed' ? null : notBackAt(opened.job, task, nowHere(call.world));
+  const warnings = off === null ? [] : [{ code: 'not-back', say: off }];
+  return mark(call, wish, done, {}, () => warnings);
 }

@@ -27,6 +27,13 @@ export function holdsTest(job: Job, task: string, now: string): ItemInWords[] {
   );
 }
 
+/** `Not back: Regulator.`, of a test for which the machine runs: nothing breaks by it, and it is told. Null: all is. */
+export function notBackAt(job: Job, task: string, now: string): string | null {
+  const test = testsNow(job, now).find((t) => t.test === task);
+  if (!test || !runs({ ...test, verb: job.tasks.get(task)?.spec.verb ?? 'test' })) return null;
+  return gateOf(job, 'start', null, now).find((item) => item.key === 'off')?.say ?? null;
+}
+
 /** What was left before the start with a reason, while nothing but looks, tests and remarks came after it. */
 function overruled(job: Job): ReadonlySet<string> {
   const lines = livingOf(job);

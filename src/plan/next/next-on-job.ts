@@ -51,7 +51,10 @@ export function nextInWords(
   if (fault) return fault.piece === step?.piece ? { ...fault, words: step.words } : fault;
   const mending = faultTask(job);
   const mend = told.plan.canDo.find((c) => c.step === mending);
-  if (mend) {
+  // What proves it is tried with all of it back.
+  const proves = mend && job.tasks.get(mend.step)?.spec.verb === 'test';
+  const lies = step !== null && job.pieces.get(step.piece)?.where !== 'home';
+  if (mend && !(proves && lies)) {
     const words = stepWords(job, mend.step, mend.say);
     return { piece: null, task: mend.step, waits: false, words };
   }

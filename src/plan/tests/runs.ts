@@ -12,4 +12,5 @@ export function runs({ verb, say, when }: Run): boolean {
   return verb === 'test' && RUNS.test(`${say} ${when ?? ''}`);
 }
 
-const RUNS = /\b(?:idle|run|runs|running|engine|start|ride|warm|hot|rev|revs)\b/i;
+const RUNS =
+  /\b(?:idle|run|runs|running|engine|start|ride|warm|hot|rev|revs|rpm|r\/min|tick ?over)\b/i;

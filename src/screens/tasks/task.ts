@@ -1,7 +1,7 @@
 /** One task or test: what it is, what it waits for, and done in one key or one line. */
 import { looksLikeLimit } from '../../bolt/read/reading-limit.ts';
 import type { Refusal, TaskVerb, TextSaid, Wish } from '../../model/types.ts';
-import { holdsTest } from '../../plan/gates/holds-test.ts';
+import { holdsTest, notBackAt } from '../../plan/gates/holds-test.ts';
 import type { ItemInWords } from '../../plan/gates/items.ts';
 import { waitsRow } from '../../plan/next/waits-for.ts';
 import { taskSaid } from '../../plan/order/say.ts';
@@ -253,6 +253,7 @@ function drawTask({ state, job, task: now, stops }: OnTask): Page {
     ['When', when],
     ['Of', names.length === 0 ? null : names.join(', ')],
     ['Waits for', waitsRow(now.waits)],
+    ['But', now.state === 'open' ? notBackAt(job, now.key, state.now) : null, LOUD],
     ['Note', job.tasks.get(now.key)?.spec.note ?? null],
     ...now.failedBefore.map(({ at, say }): [string, string] => [
       'Before',
