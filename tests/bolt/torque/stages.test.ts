@@ -195,6 +195,40 @@ describe('a torque in stages', () => {
     expect(whole).toBeGreaterThan(2_000);
   });
 
+  it('has every figure of the text in a stage, in what was not read, or in what is said of where and how', () => {
+    const words = fc.constantFrom(
+      ...['N·m', 'Nm', '°', 'turn', 'then', '(', ')', '[', ']', ',', ';', ':', '/', '+', '-', 'x'],
+      ...['M8', 'mm', 'upper', 'lower', 'new', 'bolts', 'hot', 'only', 'oiled', 'dry', 'manual'],
+      ...['page', 'and', 'or', 'to', 'max', 'min', 'with', 'loosen', 'again', 'after', 'km', '%'],
+      ...['tight', 'until', 'seated', 'see', '1.', 'a)', '→', '?', 'greased', 'O-ring', 'front'],
+    );
+    const parts = fc.array(fc.oneof(words, fc.constant('#'), fc.constant('# N·m')), {
+      minLength: 1,
+      maxLength: 9,
+    });
+    fc.assert(
+      fc.property(parts, (all) => {
+        // Each figure is met once: 11, 18, 25 …
+        const figures = all.flatMap((part, i) => (part.startsWith('#') ? [11 + 7 * i] : []));
+        const text = all.map((part, i) => part.replace('#', `${11 + 7 * i}`)).join(' ');
+        const { stages, rest, differ, where, thread } = readStages(text);
+        const read = stages.flatMap((stage) => {
+          if (stage.do === 'snug') return [];
+          if (stage.do === 'torque') return [stage.quantity.value, stage.quantity.to];
+          return [stage.degrees, stage.do === 'angle' ? stage.to : null];
+        });
+        const said = [...rest, ...differ].map((part) => part.text).join(' ');
+        for (const figure of figures) {
+          const found =
+            read.some((n) => n === figure || n === figure * 360) ||
+            new RegExp(`\\b${figure}\\b`).test(`${said} ${where} ${thread}`);
+          expect(found, `${figure} of ${text}`).toBe(true);
+        }
+      }),
+      { numRuns: 5_000, seed: 1952 },
+    );
+  });
+
   it('takes time that grows with its length, whatever stands in it', () => {
     for (const piece of ['9', ' ', '(', 'x ', '1/2 ', 'manual ', '20 N·m, ', '½', 'a\u0301']) {
       const read = readStages(piece.repeat(20_000));
