@@ -2,6 +2,7 @@
 import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { dirname, join } from 'node:path';
+import { ANEW } from '../../src/screens/terminal/held.ts';
 import { bundle } from '../terminal/bundle.ts';
 import { DOWN, LEFT, RIGHT, UP } from '../terminal/keys.ts';
 import { PUTBACK } from '../terminal/world.ts';
@@ -70,6 +71,8 @@ async function session(
   // In the order that is shown, as one does; the piece is not done with half of its holes.
   for (let i = 0; i < holes / 2; i++) {
     await type(putback, ' ', mark);
+    // A click is a press of its own: the key is let go before the next.
+    await new Promise((done) => setTimeout(done, ANEW));
     write.push(await time(() => bareWrite(folder, text)));
   }
   for (let i = 0; i < KEYS; i++) {
