@@ -12,7 +12,7 @@ import { livingEntries, livingIds } from '../diary/living.ts';
 import { barePiece } from '../form/bare.ts';
 import { correctedUpper } from '../truth/corrections.ts';
 import { countsOf } from './inside.ts';
-import { apply, begin, beginsRound, close, finish, goOn, type Making } from './piece.ts';
+import { apply, begin, beginsRound, close, finish, type Making, unclosed } from './piece.ts';
 import { taskNow } from './tested.ts';
 
 /** `printed`: what the file says; `unread`: the lines of it that are not in there. */
@@ -90,7 +90,7 @@ export function foldMore(
   }
   const was = before.get(entry.piece);
   if (!was || beginsRound(was, entry)) return null;
-  const making = goOn(was);
+  const making = unclosed(was);
   apply(making, entry, job.tasks);
   close(making, job.tasks);
   const pieces = new Map(before).set(entry.piece, making);

@@ -76,7 +76,7 @@ export function begin(spec: PieceSpec, upper: Upper): Making {
 }
 
 /** A copy of one that was closed, as it was before that. */
-export function goOn(closed: Making): Making {
+export function unclosed(closed: Making): Making {
   const { now, settled } = closed;
   const holes = now.holes.map((h) => ({ ...reopened(h), passes: [...h.passes] }));
   return {
