@@ -75,9 +75,11 @@ describe('on the way on', () => {
     const mended: Said[] = [...pulled, { piece: 'cover', hole: ['3'], state: 'mended' }];
     const again: Said[] = [
       ...mended,
-      { piece: 'cover', hole: ['3'], tight: 'snug' },
-      { piece: 'cover', hole: ['3'], tight: 'full' },
+      { piece: 'cover', tight: 'snug' },
+      { piece: 'cover', tight: 'full' },
     ];
+    const alone = again.map((said) => ('tight' in said ? { ...said, hole: ['3'] } : said));
+    expect(jobOf(TEXT, alone).pieces.get('cover')?.where).toBe('on');
     expect(jobOf(TEXT, again).pieces.get('cover')?.where).toBe('tested');
   });
 

@@ -119,7 +119,7 @@ diary:
       looksRight(desk);
     };
     const keys =
-      'go w escape go go go 1 go 2 m go 3 - s ? escape go go go ' +
+      'go w escape go go go 1 go 2 m go 3 - s ? escape go o go ' +
       'go enter go go k go s go a m 1 go w escape escape go go go ! go';
     look();
     for (const p of keys.split(' ')) {

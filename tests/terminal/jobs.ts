@@ -140,11 +140,12 @@ export const GEARBOX: Step[] = [
   step('inch-pounds', 'enter c «88 in-lb, manual 6-2» enter', /88/),
   step('snug', 'space space space', /Next pass, 2 of 2: full/),
   step('a thread goes', 'enter !', /STOP|Turn no further/),
-  step('the others', clicks(3), /Tight but for 1/),
-  step('its bolt comes out', '1 m enter', /1 is out\. m when its thread is mended/),
+  step('the others are left as they are', 'space', /how it is mended/),
+  step('its bolt comes out', 'm enter', /1 is out\. m when its thread is mended/),
   step('mended', 'm «wire insert M6 x 9» enter', /1 is mended: its bolt goes in/),
   step('and goes in', 'p m space', /All in|Next pass|tighten/),
-  step('through all passes', 'enter space enter space', /All 3 are tight, 88 in-lb/),
+  step('all once more: snug', `enter ${clicks(3)}`, /Next pass, 2 of 2: full/),
+  step('and full', `enter ${clicks(3)}`, /All 3 are tight, 88 in-lb/),
 ];
 
 /** Nothing planned: it will not start. */

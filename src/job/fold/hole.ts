@@ -107,6 +107,12 @@ export function loosenTo(hole: HoleNow, pass: string): void {
   if (hole.state === 'tight') hole.state = 'in';
 }
 
+/** What a pass did to it counts no more; its bolt is in. */
+export function loosened(hole: HoleNow): void {
+  hole.passes = [];
+  if (hole.state === 'tight') hole.state = 'in';
+}
+
 /** `away`: the piece is off. */
 export function setTrouble(hole: HoleNow, entry: Entry, away: boolean): void {
   const trouble = TROUBLES.find((t) => t === entry.value) ?? null;

@@ -21,6 +21,7 @@ import {
   conclude,
   freshHole,
   knownItem,
+  loosened,
   loosenTo,
   putIn,
   reopened,
@@ -162,7 +163,11 @@ const DOES: Readonly<Record<Verb, Does | null>> = {
   },
   state: (making, entry) => {
     const away = making.now.away !== 'no';
-    for (const [hole] of targets(making, entry)) setTrouble(hole, entry, away);
+    for (const [hole] of targets(making, entry)) {
+      // Beside a hole that held nothing the others were never evenly tight: all are gone round again.
+      if (hole.trouble === 'pulled' && entry.value === 'mended') making.now.holes.forEach(loosened);
+      setTrouble(hole, entry, away);
+    }
   },
   settle: (making, entry) => {
     for (const [hole] of targets(making, entry)) settle(hole, entry, making.settled);

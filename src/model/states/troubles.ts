@@ -16,6 +16,8 @@ interface Row {
   /** Over with the bolt: it was about getting it out, or is about a hole without one. */
   overWhenOut: boolean;
   overWhenIn: boolean;
+  /** What ends it, where nobody mends it: said to whoever says that it is mended. Null: a thread, or a stud, is mended. */
+  ends: string | null;
   /** No bolt goes in until it is mended. */
   barsBolt: boolean;
   /** Once out, its bolt lies in the tray as a whole bolt. */
@@ -35,6 +37,7 @@ const ROWS = {
     bolt: 'in',
     overWhenOut: true,
     overWhenIn: true,
+    ends: 'Its bolt is in: it is over once that is out, and said to be out.',
     barsBolt: false,
     inTray: true,
     atStart: null,
@@ -48,6 +51,7 @@ const ROWS = {
     bolt: 'in',
     overWhenOut: true,
     overWhenIn: true,
+    ends: 'Its bolt is in: it is over once that is out, and said to be out.',
     barsBolt: false,
     inTray: true,
     atStart: null,
@@ -63,6 +67,7 @@ const ROWS = {
     bolt: 'gone',
     overWhenOut: false,
     overWhenIn: false,
+    ends: null,
     barsBolt: true,
     inTray: false,
     atStart: 'loud',
@@ -76,6 +81,7 @@ const ROWS = {
     bolt: 'gone',
     overWhenOut: false,
     overWhenIn: true,
+    ends: null,
     barsBolt: false,
     inTray: true,
     atStart: 'loud',
@@ -87,11 +93,12 @@ const ROWS = {
     offered: 'thread pulled: turns without tightening',
     advice: [
       'Turn no further: it holds nothing, and more turns take the rest of the thread.',
-      'Go on with the others. The piece is not tight until this hole is mended.',
+      'Leave the others as they are: this hole is mended first, then all are gone round again from the first pass.',
     ],
     bolt: null,
     overWhenOut: false,
     overWhenIn: false,
+    ends: null,
     barsBolt: true,
     inTray: true,
     atStart: 'stops',
@@ -105,6 +112,7 @@ const ROWS = {
     bolt: 'gone',
     overWhenOut: true,
     overWhenIn: true,
+    ends: 'Nothing is broken in it: it is over once a bolt is in.',
     barsBolt: false,
     inTray: false,
     atStart: 'loud',

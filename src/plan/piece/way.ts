@@ -5,7 +5,7 @@ import { roundLeft } from './round-left.ts';
 
 /**
  * `row` type what came out, `out` its bolts, `count` them before it is pried off, `remove` it (no bolts),
- * `settle` what differs, `in` its bolts, `fit` it (no bolts), `tight` its bolts, `done`.
+ * `settle` what differs, `in` its bolts, `fit` it (no bolts), `mend` a pulled thread, `tight` its bolts, `done`.
  */
 export type WayNow =
   | 'row'
@@ -15,6 +15,7 @@ export type WayNow =
   | 'settle'
   | 'in'
   | 'fit'
+  | 'mend'
   | 'tight'
   | 'done';
 
@@ -49,7 +50,13 @@ export function comesAlong({ where, holes, spec }: PieceNow): boolean {
 function onWay(job: Job, piece: PieceNow): WayNow {
   if (toSettle(piece).length > 0) return 'settle';
   if (toFill(piece).length > 0) return 'in';
+  if (pulledHole(piece) !== null) return 'mend';
   return passUnderWay(piece, job.upper.kinds) === null ? 'done' : 'tight';
+}
+
+/** The first hole whose thread is pulled: the others are left as they are until it is mended. */
+export function pulledHole({ holes }: PieceNow): string | null {
+  return holes.find((h) => h.trouble === 'pulled')?.name ?? null;
 }
 
 /** Said on a key: `take it off`. */
@@ -61,6 +68,7 @@ export const WAY_LABELS: Readonly<Record<WayNow, string>> = {
   settle: 'settle what differs',
   in: 'put it back',
   fit: 'it is back on',
+  mend: 'how it is mended',
   tight: 'tighten',
   done: 'to the job',
 };

@@ -24,6 +24,7 @@ import { bold, type Line, line, wrap } from '../kit/text.ts';
 import { doneOfJob, questionOfJob } from './field-job.ts';
 import { afterText, doneKnown, questionKnown, withFault } from './field-known.ts';
 import { afterListed, afterReading, doneTrace, questionTrace, tracedFault } from './field-trace.ts';
+import { questionMended } from './mended.ts';
 import { isOfReading, measuredAnew } from './reason.ts';
 import { askedAt, claimUnder, nextAsked, rowWish, takeUnder } from './row-under.ts';
 
@@ -350,11 +351,7 @@ function question(state: State, asks: Asks): string[] {
         asks.say ?? '',
       ];
     case 'mended':
-      return [
-        `How was ${asks.hole} mended?`,
-        'Wire insert M6 x 9. Solid insert. Stud. Bigger bolt, M8x25. New part.',
-        'Its bolt goes in again then, and through all passes.',
-      ];
+      return questionMended(state, asks.piece, asks.hole);
     case 'belongs':
       return [
         `What belongs in ${asks.hole}? What is really there?`,

@@ -4,7 +4,7 @@ import { caresOf } from '../../plan/care/care.ts';
 import { gateMark, gatesOn, isStopped, toLoosen } from '../../plan/gates/gate-now.ts';
 import { mustRead } from '../../plan/known/to-read.ts';
 import { toSettle } from '../../plan/piece/piece-now.ts';
-import { type WayNow, wayNow } from '../../plan/piece/way.ts';
+import { pulledHole, type WayNow, wayNow } from '../../plan/piece/way.ts';
 import { field } from '../kit/field.ts';
 import { draftOf, rowDraft } from './drafts.ts';
 import { type At, at, requestMark, show, stay, toStep } from './moves.ts';
@@ -59,6 +59,11 @@ export function goWay(state: State, way: WayNow): Updated {
     case 'in':
     case 'fit':
       return goOn(state);
+    case 'mend': {
+      const hole = pulledHole(here.piece);
+      const back = { ...LOOK, here: hole } as PieceStep;
+      return hole === null ? stay(state) : toStep(state, { step: 'advice', hole, back });
+    }
     case 'tight':
       return toStep(state, TIGHT);
     case 'done':

@@ -2,6 +2,7 @@
 
 import type { Job, PieceNow, Refusal, Wish } from '../../model/types.ts';
 import { inPlace } from '../../model/words.ts';
+import { adviceOf } from '../../plan/care/trouble-advice.ts';
 import { fingerTight } from '../../plan/order/job-now.ts';
 import {
   fitting,
@@ -23,7 +24,6 @@ import type { After, MadeMark, WishTo } from '../base/screen.ts';
 import type { PieceStep, State, Updated } from '../base/state.ts';
 import { list, many, sayItem } from '../kit/words.ts';
 import { afterUndo } from './after-undo.ts';
-import { ADVICE } from './troubles.ts';
 
 export const ON_A_PIECE = {
   ...NOTED,
@@ -160,11 +160,15 @@ function afterTrouble(state: State, { wish }: MadeMark<WishTo<'state'>>): Update
     return say(toStep(state, LOOK).state, mendedSaid(wish.hole));
   }
   if (!back || wish.state === 'mended') return say(state, mendedSaid(wish.hole));
-  if (wish.state === 'pulled' && back.step === 'tight') {
-    const advice = toStep(state, { step: 'advice', hole: wish.hole, back: TIGHT });
+  if (wish.state === 'pulled' && (back.step === 'tight' || back.step === 'look')) {
+    const to: PieceStep =
+      back.step === 'tight' ? TIGHT : ({ ...LOOK, here: wish.hole } as PieceStep);
+    const advice = toStep(state, { step: 'advice', hole: wish.hole, back: to });
     return { ...advice, effects: [{ do: 'ring' }] };
   }
-  const quiet = `${wish.hole} is noted as ${wish.state}. ${ADVICE[wish.state][0] ?? ''}`;
+  const spec = at(state)?.piece.spec;
+  const advice = spec ? adviceOf(spec, wish.state)[0] : undefined;
+  const quiet = `${wish.hole} is noted as ${wish.state}. ${advice ?? ''}`;
   if (back.step === 'off') {
     const next = nextOff(state);
     return { state: { ...next.state, quiet }, effects: next.effects };
@@ -174,7 +178,7 @@ function afterTrouble(state: State, { wish }: MadeMark<WishTo<'state'>>): Update
 }
 
 function mendedSaid(hole: string): string {
-  return `${hole} is mended: its bolt goes in, and through all passes again.`;
+  return `${hole} is mended: its bolt goes in, and all are gone round again.`;
 }
 
 // ---------------------------------------------------------------- refused

@@ -192,7 +192,7 @@ function wouldBreakSaid(job: Job, piece: PieceNow): string {
 }
 
 /** The way to mend it begins with saying so. */
-const STRIPPED = 'Thread stripped? - then p says so; s shows how it is mended, and m notes it.';
+const STRIPPED = 'Thread stripped? - then p says so. Then h: how it is mended; m: it is mended.';
 
 /** All that is known of one hole. */
 function sayHole(job: Job, hole: HoleNow, piece: PieceNow, columns: number): Line[] {

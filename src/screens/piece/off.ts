@@ -1,4 +1,6 @@
 /** Off, a key a bolt: in loosening order, each out as the file has it, or as the person says it is. */
+import { sayTrouble } from '../../job/fold/say-hole.ts';
+import { troubleOf } from '../../model/states/troubles.ts';
 import type { Wish } from '../../model/types.ts';
 import { orderCare } from '../../piece/care.ts';
 import { names, nextOut, stillIn, tipsOf } from '../../plan/piece/piece-now.ts';
@@ -46,6 +48,12 @@ function isHurt({ piece, lit }: OnOff): boolean {
   return piece.holes.some((h) => h.name === lit && h.trouble !== null);
 }
 
+/** It holds the piece: nobody pries before it is out. */
+function isStuck({ piece, lit }: OnOff): boolean {
+  const hole = piece.holes.find((h) => h.name === lit);
+  return hole?.trouble != null && troubleOf(hole.trouble).bolt === 'in';
+}
+
 const free = ({ piece }: OnOff) => stillIn(piece).filter((h) => h.trouble === null);
 
 export const offScreen = stepScreen({
@@ -64,12 +72,34 @@ export const offScreen = stepScreen({
       does: takeOut,
     },
     {
+      // Its own letter: Enter led here, and once more it must not say that a stuck bolt came out.
+      id: 'stuck-out',
+      presses: ['o', '\\'],
+      alone: true,
+      label: 'it is out after all',
+      help: 'the lit bolt, of which something is noted, is out',
+      holds: isStuck,
+      does: takeOut,
+    },
+    {
+      id: 'stuck-how',
+      presses: ENTER,
+      label: '',
+      help: 'on a stuck bolt: says by which letter it is out',
+      holds: isStuck,
+      does: ({ state, piece, lit }) => {
+        const trouble = piece.holes.find((h) => h.name === lit)?.trouble;
+        const what = trouble ? sayTrouble(trouble) : '';
+        return say(state, `${lit}: ${what}. o when it is out after all.`);
+      },
+    },
+    {
       id: 'hurt-out',
       presses: ENTER,
       anew: ENTER,
       label: 'it is out after all',
       help: 'the lit bolt, of which something is noted, is out',
-      holds: isHurt,
+      holds: (here) => isHurt(here) && !isStuck(here),
       does: takeOut,
     },
     undoKey,

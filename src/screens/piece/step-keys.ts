@@ -1,4 +1,6 @@
 /** Keys that several steps of a piece have. */
+import { sayTrouble } from '../../job/fold/say-hole.ts';
+import { troubleOf } from '../../model/states/troubles.ts';
 import type { HoleNow, Trouble } from '../../model/types.ts';
 import { gatesOn } from '../../plan/gates/gate-now.ts';
 import type { AnswerKind } from '../../plan/piece/answers.ts';
@@ -44,7 +46,14 @@ function inTrouble({ piece, step }: OnPiece): HoleNow | null {
 
 /** With its bolt out it is asked how; till then one is led to its bolt. */
 function mend(here: OnPiece, hole: HoleNow): Updated {
-  const { state, key } = here;
+  const { state, key, step } = here;
+  const ends = hole.trouble === null ? null : troubleOf(hole.trouble).ends;
+  if (hole.trouble !== null && ends !== null) {
+    const off = { step: 'off', here: hole.name, typed: '', hand: '' } as const;
+    // Where bolts come out, o says that this one is.
+    const there = hole.state === 'home' && step.step === 'look' ? toStep(state, off).state : state;
+    return say(there, `${hole.name}: ${sayTrouble(hole.trouble)}. ${ends}`);
+  }
   if (hole.trouble !== 'pulled') {
     return requestMark(state, { do: 'state', piece: key, hole: hole.name, state: 'mended' });
   }
@@ -57,7 +66,11 @@ function mend(here: OnPiece, hole: HoleNow): Updated {
 export const mendedKey: Key<OnPiece> = {
   id: 'mended',
   presses: ['m', ';'],
-  label: 'mended',
+  // Of a bolt that is in nothing is mended.
+  label: (here) => {
+    const trouble = inTrouble(here)?.trouble ?? null;
+    return trouble !== null && troubleOf(trouble).ends !== null ? '' : 'mended';
+  },
   help: 'what was wrong with the lit hole is mended: how it was done is asked',
   holds: (here) => inTrouble(here) !== null,
   does: (here) => {
@@ -69,7 +82,7 @@ export const mendedKey: Key<OnPiece> = {
 /** What to do about it, as when it was noted. */
 export const adviceKey: Key<OnPiece> = {
   id: 'advice',
-  presses: ['s', '`'],
+  presses: ['h', '`'],
   label: 'what to do',
   help: 'what to do about the trouble of the lit hole, step by step',
   holds: (here) => inTrouble(here) !== null,

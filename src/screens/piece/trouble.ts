@@ -1,18 +1,17 @@
 /** What is wrong with a hole or its bolt: a choice; and what to do now. */
-import { repair } from '../../bolt/fit/repair.ts';
-import { placeOf } from '../../job/fold/place.ts';
 import { sayTrouble } from '../../job/fold/say-hole.ts';
 import type { Job, PieceNow, Trouble } from '../../model/types.ts';
 import { passesOf } from '../../piece/passes.ts';
+import { adviceOf, waysOut } from '../../plan/care/trouble-advice.ts';
 import { ENTER, GO, type Key } from '../base/key.ts';
-import { atStep, holeNamed, requestMark, stay, toStep } from '../base/moves.ts';
+import { atStep, holeNamed, requestMark, say, stay, toStep } from '../base/moves.ts';
 import { listLines, type Page } from '../base/page.ts';
-import type { State, Updated } from '../base/state.ts';
+import type { PieceStep, State, Updated } from '../base/state.ts';
 import { stopBox } from '../kit/box.ts';
 import { keyName } from '../kit/press.ts';
 import { bold, hanging, line, span, wrap } from '../kit/text.ts';
 import { type OnPiece, onPiece, type StepView, stepScreen } from './step.ts';
-import { ADVICE, CHOICES } from './troubles.ts';
+import { CHOICES } from './troubles.ts';
 import { redoKey, undoKey } from './undo.ts';
 
 type OnTrouble = OnPiece<'trouble'>;
@@ -20,6 +19,11 @@ type OnTrouble = OnPiece<'trouble'>;
 function note({ state, key, step }: OnTrouble, trouble: Trouble | undefined): Updated {
   if (trouble === undefined) return stay(state);
   return requestMark(state, { do: 'state', piece: key, hole: step.hole, state: trouble });
+}
+
+/** What is noted of the hole already. */
+function notedAt({ piece, step }: OnTrouble): Trouble | null {
+  return holeNamed(piece, step.hole)?.trouble ?? null;
 }
 
 export const troubleScreen = stepScreen({
@@ -32,7 +36,19 @@ export const troubleScreen = stepScreen({
       help: 'what is wrong, by its letter',
       shown: 'letters',
       takes: (_, press) => CHOICES.some((c) => c.letter === press),
-      does: (here, press) => note(here, CHOICES.find((c) => c.letter === press)?.trouble),
+      does: (here, press) => {
+        const choice = CHOICES.findIndex((c) => c.letter === press);
+        const trouble = CHOICES[choice]?.trouble;
+        const now = notedAt(here);
+        if (now === null || now === trouble) return note(here, trouble);
+        // What is noted already does not go by a slip of the finger.
+        const { state, step } = here;
+        const marked = toStep(state, { ...step, choice }).state;
+        return say(
+          marked,
+          `${step.hole}: ${sayTrouble(now)} is noted. Enter puts this in its place.`,
+        );
+      },
     },
     {
       id: 'note-it',
@@ -41,6 +57,15 @@ export const troubleScreen = stepScreen({
       label: 'note it',
       help: 'note the marked trouble',
       does: (here) => note(here, CHOICES[here.step.choice]?.trouble),
+    },
+    {
+      id: 'advice',
+      presses: ['h', '`'],
+      label: 'what to do',
+      help: 'what to do about the trouble of the lit hole, step by step',
+      holds: (here) => notedAt(here) !== null,
+      does: ({ state, step }) =>
+        toStep(state, { step: 'advice', hole: step.hole, back: step.back }),
     },
   ],
   draw: drawTrouble,
@@ -54,12 +79,18 @@ export const troubleScreen = stepScreen({
   }),
 });
 
-function drawTrouble({ piece, step }: OnTrouble): Page {
+function drawTrouble(here: OnTrouble): Page {
+  const { piece, step } = here;
+  const noted = notedAt(here);
   return {
     kind: 'list',
     left: line(bold(piece.spec.name)),
     right: line(`hole ${step.hole}`),
-    above: [[], line(bold(`What is wrong with ${step.hole}?`)), []],
+    above: [
+      [],
+      line(bold(`What is wrong with ${step.hole}?`)),
+      noted === null ? [] : line(`Noted: ${sayTrouble(noted)}.`),
+    ],
     middle: () =>
       CHOICES.flatMap((c, i) => {
         const marked = i === step.choice;
@@ -88,8 +119,17 @@ export const goOnKey: Key<OnPiece<'advice' | 'answer'>> = {
   presses: GO,
   label: 'go on',
   help: 'read: go on with the other bolts',
-  does: ({ state, step }) => toStep(state, step.back),
+  does: ({ state, step, piece }) => {
+    const { back } = step;
+    const pulled = step.step === 'advice' && holeNamed(piece, step.hole)?.trouble === 'pulled';
+    // The others are left as they are: one does not go on tightening.
+    return toStep(state, pulled && back.step === 'tight' ? atHole(step.hole) : back);
+  },
 };
+
+function atHole(here: string): PieceStep {
+  return { step: 'look', here, typed: '' };
+}
 
 export const adviceScreen = stepScreen({
   here: onAdvice,
@@ -101,8 +141,7 @@ export const adviceScreen = stepScreen({
 function wayOut({ job, piece }: { job: Job; piece: PieceNow }, name: string, trouble: Trouble) {
   const hole = holeNamed(piece, name);
   if (trouble !== 'pulled' || !hole) return [];
-  const place = placeOf(piece, hole, job.upper.kinds);
-  return repair({ place }).map((step) => step.do);
+  return waysOut(piece, hole, job.upper.kinds).map((step) => step.do);
 }
 
 /** Bolts beside it that were turned by angle would only have to come out again. */
@@ -116,7 +155,7 @@ function drawAdvice({ job, piece, step, trouble: found }: OnAdvice): Page {
     left: line(bold(piece.spec.name)),
     right: line(`hole ${step.hole}`),
     middle: (columns) => [
-      ...stopBox([`${step.hole}: ${sayTrouble(found)}.`, ...ADVICE[found]], columns),
+      ...stopBox([`${step.hole}: ${sayTrouble(found)}.`, ...adviceOf(piece.spec, found)], columns),
       ...(found === 'pulled' && comesOffFirst(job, piece)
         ? [
             ...wrap(

@@ -1,4 +1,4 @@
-/** What can be wrong with a hole or its bolt, as it is offered, and what to do now. */
+/** What can be wrong with a hole or its bolt, as it is offered. */
 import { TROUBLES, troubleOf } from '../../model/states/troubles.ts';
 import type { Trouble } from '../../model/types.ts';
 import type { Press } from '../kit/press.ts';
@@ -10,8 +10,3 @@ export const CHOICES: readonly { letter: Press; trouble: Trouble; say: string }[
     return { letter, trouble, say: offered };
   },
 );
-
-/** What to do now. Common practice, no source. */
-export const ADVICE = Object.fromEntries(
-  TROUBLES.map((trouble) => [trouble, troubleOf(trouble).advice]),
-) as Readonly<Record<Trouble, readonly string[]>>;

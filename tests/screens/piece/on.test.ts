@@ -226,7 +226,7 @@ describe('a hole that needs mending', () => {
     desk.press('m enter');
     expect(desk.frame).toContain('How it was mended stands in the diary: write it.');
     desk.type('stud').press('enter');
-    expect(desk.frame).toContain('3 is mended: its bolt goes in, and through all passes again.');
+    expect(desk.frame).toContain('3 is mended: its bolt goes in, and all are gone round again.');
     desk.press('go m go');
     expect(desk.bench.states()).toBe('in in in in in');
   });
@@ -244,19 +244,21 @@ describe('a hole that needs mending', () => {
     desk.press('enter');
     expect(desk.screen).toBe('look');
     expect(bench.states()).toBe('tight tight tight out tight');
-    desk.press('s');
+    desk.press('h');
     expect(desk.frame).toContain('thread pulled');
     desk.press('space m').type('bigger bolt, M8x55').press('enter');
     expect(bench.hole('4').trouble).toBeNull();
     desk.press('go').press('l space');
     expect(bench.hole('4')).toMatchObject({ state: 'in', passes: [] });
+    // It held nothing while they were tightened.
+    expect(bench.states()).toBe('in in in in in');
   });
 
   it('is never said to have had its pass', () => {
     const bench = new Bench().openCover().fillCover();
     bench.mark({ do: 'tight', piece: 'cover' });
     bench.mark({ do: 'state', piece: 'cover', hole: '4', state: 'pulled' });
-    const desk = new Desk(bench).open('cover').press('4');
+    const desk = new Desk(bench).open('cover').press('t 4');
     expect(desk.step).toBe('tight');
     expect(desk.frame).toContain('4: thread pulled. Mend it first: m.');
     expect(desk.frame).not.toContain('has had this pass');

@@ -31,7 +31,7 @@ const MEANS: Readonly<Record<string, { means: string; ids: readonly string[] }>>
     means: 'type it: the row, the reading, in words of your own',
     ids: ['row', 'correct', 'reading', 'task-said', 'look-read', 'decided-said'],
   },
-  s: { means: 'what to do: before the start, about a trouble', ids: ['start-gate', 'advice'] },
+  s: { means: 'what to do before the start', ids: ['start-gate'] },
   t: { means: 'tighten', ids: ['tighten'] },
   u: { means: 'not this one', ids: ['not-this-one'] },
   v: { means: 'out of the way', ids: ['aside'] },
@@ -85,6 +85,9 @@ const OTHERWISE: Readonly<Record<string, string>> = {
   where: OPENS,
   paper: OPENS,
   tests: OPENS,
+  advice:
+    'how it is mended, where the hole that is pointed at is in trouble; the list of keys has ? there',
+  'stuck-out': 'off, of the lit bolt: the piece itself cannot come off there',
   'as-it-was': OPENS,
   due: 'of the bench, where no piece is open',
   older: 'of the bench, where no piece is open',

@@ -1,7 +1,9 @@
 /** Which is true, the file or the find? And what can be wrong with a hole. */
 
+import { troubleOf } from '../../../model/states/troubles.ts';
 import type { Edit, HoleNow, Job, RowItem, Verdict, Warning } from '../../../model/types.ts';
 import { printItem, readItem, sameItem } from '../../../piece/row.ts';
+import { sayTrouble } from '../../fold/say-hole.ts';
 import {
   already,
   meant,
@@ -78,6 +80,11 @@ export function judgeState(job: Job, wish: Wished<'state'>, stamp: Stamp): Verdi
   const { piece, hole } = picked;
   const now = hole.trouble ?? 'mended';
   if (now === wish.state) return already();
+  const ends = wish.state === 'mended' && hole.trouble ? troubleOf(hole.trouble).ends : null;
+  if (ends !== null && hole.trouble && wish.because === undefined) {
+    const say = `${hole.name}: ${sayTrouble(hole.trouble)}. ${ends}`;
+    return refuse('not-mended', say, { hole: hole.name, state: hole.trouble });
+  }
   const pulled = wish.state === 'mended' && hole.trouble === 'pulled';
   if (pulled && hole.state !== 'out' && wish.because === undefined) {
     const say = `The bolt is still in ${hole.name}: a thread is mended with its bolt out. Take it out first.`;
