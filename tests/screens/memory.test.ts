@@ -145,6 +145,16 @@ describe('what is kept, read off and due', () => {
     expect(desk.screen).not.toBe('field');
   });
 
+  it('what is due says which jobs could not be asked', () => {
+    const desk = dueJobs();
+    const unread = ['a.yaml', 'b.yaml', 'c.yaml', 'd.yaml', 'e.yaml'];
+    desk.happen({ on: 'due', due: [], unread });
+    expect(desk.frame.replace(/\s+/g, ' ')).toContain(
+      'Nothing is due. Not all could be read, so more may be due: a.yaml, b.yaml, c.yaml and 2 more.',
+    );
+    expect(desk.happen({ on: 'due', due: [], unread: [] }).frame).not.toContain('Not all');
+  });
+
   it('what is due on all machines, and from there to its job', () => {
     const desk = dueJobs();
     expect(desk.frame).toContain('1 due, 1 later');

@@ -82,7 +82,8 @@ export type Happening =
   | { on: 'found'; text: string; found: readonly Held[]; unread: readonly string[] }
   | { on: 'finding'; text: string; done: number; of: number }
   /** What follows from the jobs of the bench. */
-  | { on: 'due'; due: readonly Due[] }
+  /** `unread`: files of which not all, or nothing, could be read. */
+  | { on: 'due'; due: readonly Due[]; unread?: readonly string[] }
   | { on: 'size'; columns: number; rows: number }
   /** RFC 3339 with offset; said now and then, never more than once a minute. */
   | { on: 'time'; now: string }
@@ -232,7 +233,13 @@ type Screens =
       under: View;
     }
   /** What follows from the jobs of the bench; null: not worked out yet. */
-  | { screen: 'due'; due: readonly Due[] | null; here: string | null; under: View }
+  | {
+      screen: 'due';
+      due: readonly Due[] | null;
+      unread?: readonly string[];
+      here: string | null;
+      under: View;
+    }
   /** What earlier jobs on this machine know, of a piece or of all. */
   | { screen: 'last'; piece: string | null; here: string | null; under: View }
   /** A file that cannot be opened as a job. */

@@ -1,12 +1,13 @@
 /** What follows from the jobs of the bench: what is due, by the calendar or by a counter, on all its machines. */
 import type { Due } from '../../memory/due.ts';
+import { list } from '../../model/words.ts';
 import { sayDate } from '../../plan/time/days.ts';
 import { ENTER } from '../base/key.ts';
 import { stay } from '../base/moves.ts';
 import { listLines, type Page } from '../base/page.ts';
 import { screenOver } from '../base/screen.ts';
 import type { State, View } from '../base/state.ts';
-import { bold, cutTo, hanging, type Line, line, span } from '../kit/text.ts';
+import { bold, cutTo, hanging, type Line, line, span, wrap } from '../kit/text.ts';
 
 type DueView = Extract<View, { screen: 'due' }>;
 
@@ -53,6 +54,7 @@ function drawDue({ state, view, rows, row }: OnDue): Page {
   const around = {
     left: line(bold('What follows from jobs')),
     right: line(view.due === null ? 'reading the jobs' : counted),
+    say: wrap(unreadSaid(view.unread ?? []), state.columns),
   };
   if (rows.length === 0) {
     const none = view.due === null ? '' : 'Nothing is due.';
@@ -64,6 +66,17 @@ function drawDue({ state, view, rows, row }: OnDue): Page {
     middle: (columns) =>
       rows.flatMap((r, i) => listLines(rowLines(r, r === row, columns, state.now), i, r === row)),
   };
+}
+
+/** So many are named. */
+const MOST_NAMED = 3;
+
+/** What could not be asked; empty where all could. */
+function unreadSaid(unread: readonly string[]): string {
+  if (unread.length === 0) return '';
+  const more = unread.length - MOST_NAMED;
+  const named = unread.slice(0, MOST_NAMED);
+  return `Not all could be read, so more may be due: ${list(more > 0 ? [...named, `${more} more`] : named)}. putback check says why.`;
 }
 
 /** When, and what; and of which job. */

@@ -51,7 +51,10 @@ function stepped(state: State, happening: Happening): Updated {
       return earlierRead(state, happening);
     case 'due':
       return state.view.screen === 'due'
-        ? stay({ ...state, view: { ...state.view, due: happening.due } })
+        ? stay({
+            ...state,
+            view: { ...state.view, due: happening.due, unread: happening.unread ?? [] },
+          })
         : stay(state);
     case 'found':
     case 'finding':

@@ -199,15 +199,17 @@ export function benchHands(from: Sources): BenchHands {
     },
     async due() {
       const all = dueOver(now());
+      const unread: string[] = [];
       const pause = pauses();
       for (const name of (shelf.names(folder) ?? []).filter((n) => IS_YAML.test(n)).sort()) {
         await pause();
         if (stopped) return null;
         if (shelf.leadsTo(folder, name) !== 'file') continue;
         const read = from.read(name);
+        if (read !== null && (!read.ok || read.job.unread.length > 0)) unread.push(name);
         if (read?.ok && mayBeDue(read.job)) all.add({ file: name, job: read.job });
       }
-      return { on: 'due', due: all.list() };
+      return { on: 'due', due: all.list(), unread };
     },
     stop() {
       stopped = true;
