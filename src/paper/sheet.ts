@@ -12,8 +12,9 @@ import { LOOKS, SHAPES, shapeOf } from '../piece/looks.ts';
 import { buyList } from '../plan/buy/list.ts';
 import { isHere } from '../plan/buy/state.ts';
 import { testList } from '../plan/tests/testlist.ts';
+import { looksOf } from '../plan/trace/looks.ts';
 import { traceRows } from '../plan/trace/say.ts';
-import { traced } from '../plan/trace/traced.ts';
+import { checkSaid, traced } from '../plan/trace/traced.ts';
 import type { Ask, NoPaper, Paper, Private } from './ask.ts';
 import { mapPicture } from './map-picture.ts';
 import { m, t } from './markup.ts';
@@ -121,8 +122,16 @@ function partsOf(ask: SheetAsk): Part[] {
   ];
 }
 
+const CAME_OUT = { good: 'good', bad: 'bad', unclear: 'told nothing' };
+
+/** Each look for the fault, the bad ones too: what is cleared follows from them. Then what was measured and tested. */
 function readings({ job }: SheetAsk): string[] {
-  return [...job.tasks.values()].flatMap(({ spec, was, set, result, done }) => {
+  const looks = looksOf(job).looks.map(({ at, check, limit, reading, says }) => {
+    const within = limit === null ? '' : ` (limit ${limit})`;
+    const read = [reading, CAME_OUT[says]].filter((s) => s !== null).join(', ');
+    return `${checkSaid(job, check)}${within}: ${read} (${dayOf(at)})`;
+  });
+  const tasks = [...job.tasks.values()].flatMap(({ spec, was, set, result, done }) => {
     const read = [
       was === null ? null : `before ${was}`,
       set === null ? null : `set to ${set}`,
@@ -133,6 +142,7 @@ function readings({ job }: SheetAsk): string[] {
     const limit = spec.limit === null ? '' : ` (limit ${spec.limit.text})`;
     return [`${spec.say.text}${limit}: ${read.join(', ')}`];
   });
+  return [...looks, ...tasks];
 }
 
 /** Suspects that a look speaks against, those that are left, and what a test that was passed speaks for. */

@@ -192,12 +192,18 @@ job: Dies at a stop
 suspects: {coil: Ignition coil open, switch: Stop switch corroded}
 checks:
   primary: {check: Coil primary, limit: 0.8..1.2 ohm, bad: [coil]}
+  spark: {check: Spark, bad: [coil, switch]}
 diary:
   - {at: 2026-04-11T16:00:00+02:00, id: aaaaaaa1, check: primary, looked: good, result: 0.94 ohm, limit: 0.8..1.2 ohm, judged: within}
+  - {at: 2026-04-11T16:01:00+02:00, id: aaaaaaa2, check: spark, looked: bad}
 `);
     const text = sheetText({ ...ask, job, piece: null, question: null, show: new Set() });
     expect(text).toContain('Ignition coil open: cleared, Coil primary: 0.94 ohm');
     expect(text).toMatch(/Stop switch corroded: .*not cleared/);
+    // Also a look that came out bad, with its day: it is what the question is about.
+    expect(text).toContain(
+      '## Readings\n\n- Coil primary (limit 0.8..1.2 ohm): 0.94 ohm, good (2026-04-11)\n- Spark: bad (2026-04-11)',
+    );
   });
 
   it('is plain Markdown in which no text of the file is more than text', () => {

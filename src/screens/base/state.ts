@@ -82,7 +82,6 @@ export type Happening =
   | { on: 'found'; text: string; found: readonly Held[]; unread: readonly string[] }
   | { on: 'finding'; text: string; done: number; of: number }
   /** What follows from the jobs of the bench. */
-  /** `unread`: files of which not all, or nothing, could be read. */
   | { on: 'due'; due: readonly Due[]; unread?: readonly string[] }
   | { on: 'size'; columns: number; rows: number }
   /** RFC 3339 with offset; said now and then, never more than once a minute. */

@@ -169,6 +169,7 @@ export function benchHands(from: Sources): BenchHands {
       const ask = question(text.split(/\s+/));
       if (ask === null) return { on: 'found', text, found: [], unread: [] };
       const found: Held[] = [];
+      // Files of which not all, or nothing, could be read.
       const unread: string[] = [];
       let told = shelf.clock();
       for (const bench of new Set([folder, ...from.others])) {
