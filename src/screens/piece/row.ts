@@ -15,7 +15,7 @@ import { drawKeyWhileTyping } from '../draw/draw-key.ts';
 import { drawField, fieldText } from '../kit/field.ts';
 import { linesAround } from '../kit/scroll.ts';
 import { bold, cutTo, type Line, line, pad, width, wrap } from '../kit/text.ts';
-import { list, sayUnder } from '../kit/words.ts';
+import { list, many, sayUnder } from '../kit/words.ts';
 import { ON_A_PIECE, refusedOnPiece } from './after.ts';
 import { namePhotograph } from './photograph.ts';
 import { rowMap } from './row-map.ts';
@@ -119,7 +119,7 @@ function countSaid(words: number, holes: readonly string[]): string {
   const n = holes.length;
   if (words === 0) return 'Nothing is typed yet.';
   if (words > n)
-    return `${words} words, and the piece has ${n} holes. Enter again if it has ${words}.`;
+    return `${many(words, 'word')}, and the piece has ${many(n, 'hole')}. Enter again if it has ${words}.`;
   const rest = holes.slice(words);
   const still = `${list(rest)} ${rest.length === 1 ? 'is' : 'are'} still in`;
   return `${words} of ${n} so far. Enter again: these are out, and ${still}. Another number of holes: Esc, k, its bolts.`;
