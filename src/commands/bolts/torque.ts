@@ -43,7 +43,8 @@ export function run(call: Call): Answer {
 /** A text of several stages: which they are, and the one that is a torque in the unit; null where it is one figure or unread. */
 function stagesIn(call: Call, text: string): Answer | null {
   if (readQuantity(text)) return null;
-  const { stages, rest } = readStages(text);
+  const { stages, rest, differ } = readStages(text);
+  if (differ.length > 0) return twoFigures(text);
   const torques = stages.flatMap((s) => (s.do === 'torque' ? [s.quantity] : []));
   const full = torques.at(-1);
   if (full === undefined || rest.length > 0) return null;
@@ -59,10 +60,19 @@ function stagesIn(call: Call, text: string): Answer | null {
 }
 
 function withTorque(text: string, then: (q: Quantity) => Answer): Answer {
-  const q = readQuantity(text);
   if (text === '') return misuse('usage', 'Say the torque: 10 N·m, 95 lbf·in.');
+  const { stages, rest, differ } = readStages(text);
+  if (differ.length > 0) return twoFigures(text);
+  const [one] = rest.length === 0 && stages.length === 1 ? stages : [];
+  const q = readQuantity(text) ?? (one?.do === 'torque' ? one.quantity : null);
   if (!q) return misuse('bad-torque', `${text} is no torque: 10 N·m, 95 lbf·in.`);
   return then(q);
+}
+
+/** `20 N·m (25 lbf·ft)`: nothing is reckoned with one of two figures that are not the same. */
+function twoFigures(text: string): Answer {
+  const said = `${text} says two things: its figures are not the same, and one of them is wrong.`;
+  return misuse('units-differ', `${said} Look at the manual again.`);
 }
 
 /** An option as a number; the fallback when it is not given, null when it is no number. */
