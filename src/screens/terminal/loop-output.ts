@@ -17,6 +17,21 @@ const BETWEEN = /\x1b\[39m( *)\x1b\[3\dm/g;
 const ENDED =
   /\x1b\[(?:\d+;)*7(?:;\d+)*m[\s\S]*?(?:\x1b\[(?:\d+;)*27(?:;\d+)*m|$)|\x1b\[39m( +)(?=\x1b\[3\dm)/g;
 
+/** What sets looks, one or several. */
+const LOOK = /\x1b\[([\d;]*)m/g;
+
+/** A colour that is set already is left out; what sets several looks at once may set any. */
+function changes(): (look: string, sets: string) => string {
+  let colour: string | null = null;
+  return (look, sets) => {
+    if (/^3\d$/.test(sets)) {
+      if (sets === colour) return '';
+      colour = sets;
+    } else if (!/^[1-9]$|^2[1-9]$/.test(sets)) colour = null;
+    return look;
+  };
+}
+
 /** Line after line of which nothing changes: down by as many at once (CNL of ECMA-48). */
 const DOWN = /(?:\x1b\[E){2,}/g;
 /** A colour that another follows at once. */
@@ -37,6 +52,7 @@ export function thin(text: string): string {
       .replace(AGAIN, '$1')
       .replace(SAME, (run) => run.replace(BETWEEN, '$1'))
       .replace(ENDED, (all, blanks) => blanks ?? all)
+      .replace(LOOK, changes())
       // A new line begins in its first column.
       .replace(/\r?\n\x1b\[1G/g, '\r\n')
       .replace(DOWN, (run) => `\x1b[${run.length / 3}E`)
