@@ -23,7 +23,7 @@ describe('what was found', () => {
       '2 stuck; “soaking”',
     ],
     [`{${AT}, id: a1234567, piece: cover, hole: 4, tight: full, set: 10 N·m}`, '4 full, 10 N·m'],
-    [`{${AT}, id: a1234567, piece: cover, removed: all, tray: cup 2}`, 'off; bolts in cup 2'],
+    [`{${AT}, id: a1234567, piece: cover, removed: all, tray: cup 2}`, 'Off; bolts in cup 2'],
     [`{${AT}, id: a1234567, task: drain, done: done}`, 'Drain the oil: done'],
     [`{${AT}, id: a1234567, keep: k3Vb9xQe}`, 'Worth knowing next time: bring the long socket'],
   ])('%s', (line, say) => {

@@ -88,7 +88,10 @@ test('a text written, then corrected, is in the file as it was written, and goes
   });
   const not = await s.mark(routes('under the frame'));
   expect(s.head()).toContain('routes: [left, over the frame]');
-  expect(not.job.upper.pieces.get('cover')?.routes).toEqual(['left', 'under the frame']);
+  expect(not.job.upper.pieces.get('cover')?.routes).toEqual([
+    { text: 'left', printed: null },
+    { text: 'under the frame', printed: 'over the frame' },
+  ]);
   await s.mark({ do: 'undo', id: not.entry?.id ?? '' });
   await s.mark({ do: 'undo', id: put.entry?.id ?? '' });
   expect(s.head()).toBe(HEAD);
