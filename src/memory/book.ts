@@ -1,6 +1,6 @@
 /** A machine's book: all its jobs in order, and what is in it now. */
 
-import { sayReading } from '../bolt/read/counter.ts';
+import { sayCounter } from '../bolt/read/counter.ts';
 import { livingEntries } from '../job/diary/living.ts';
 import type { Job } from '../model/types.ts';
 import { type BenchJob, readingOf } from './due.ts';
@@ -49,7 +49,7 @@ export function bookOf(machine: string, jobs: readonly BenchJob[]): Book {
   );
   const newest = inOrder.at(-1);
   const told = newest ? readingOf(jobs, newest.job) : null;
-  const text = told ? sayReading(told) : '';
+  const text = told ? sayCounter(told) : '';
   return {
     machine,
     reading: told ? { text, day: told.at === '' ? null : told.at.slice(0, 10) } : null,

@@ -44,6 +44,6 @@ export function withoutReading(text: string): string {
   return text.replace(new RegExp(READING.made, 'giu'), ' ');
 }
 
-export function sayReading({ value, unit }: CounterReading): string {
+export function sayCounter({ value, unit }: CounterReading): string {
   return `${Math.round(value * 10) / 10} ${unit}`;
 }

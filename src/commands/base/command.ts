@@ -18,7 +18,7 @@ export interface Command {
   options: Options;
   /** How many plain words it takes. */
   words: { least: number; most: number };
-  load: () => Promise<{ run: Run }>;
+  load: () => Promise<{ run: RunCommand }>;
 }
 
 export interface Call {
@@ -31,7 +31,7 @@ export interface Call {
   world: World;
 }
 
-export type Run = (call: Call) => Promise<Answer> | Answer;
+export type RunCommand = (call: Call) => Promise<Answer> | Answer;
 
 /** 0 answered, done, already so; 1 the answer is no; 2 wrong use, no such file, piece, hole; 3 not saved. */
 export type Exit = 0 | 1 | 2 | 3;

@@ -31,12 +31,12 @@ export function textSpotsOf(value: Spot | null): TextSpot[] {
   return value?.is === 'list' ? value.items.filter((item) => item.is === 'text') : [];
 }
 
-export function textsOf(value: Spot | null): string[] {
+export function textListOf(value: Spot | null): string[] {
   return textSpotsOf(value).map((t) => oneLine(t.text));
 }
 
 export function textsAt(spot: Spot | null, key: string): string[] {
-  return textsOf(valueAt(spot, key));
+  return textListOf(valueAt(spot, key));
 }
 
 /** The version that a text says; 1 where it says none. */

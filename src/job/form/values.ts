@@ -12,10 +12,10 @@ import {
   type Reading,
   readVersion,
   textAt,
+  textListOf,
   textOf,
   textSpotsOf,
   textsAt,
-  textsOf,
 } from './read-fields.ts';
 import { type Placed, readHoleNames, readPicture, readRow } from './read-row.ts';
 import { readLikely } from './read-trace.ts';
@@ -38,7 +38,7 @@ export const READ_PLAIN: { readonly [V in PlainName]: (here: Here) => Values[V] 
   text: ({ spot }) => textOf(spot),
   title: ({ spot }) => textOf(spot) ?? '',
   called: ({ spot, of }) => textOf(spot) ?? nameOfKey(of),
-  texts: ({ spot }) => textsOf(spot),
+  texts: ({ spot }) => textListOf(spot),
   truth: ({ spot }) => textOf(spot) === 'true',
   torque: ({ spot }) => {
     const text = textOf(spot);
@@ -51,7 +51,7 @@ export const READ_PLAIN: { readonly [V in PlainName]: (here: Here) => Values[V] 
     here.placed.push(...textSpotsOf(here.spot).map((t) => ({ value: t.text, at: t.at })));
     return here.placed.map((p) => p.value);
   },
-  stepNames: ({ spot }) => textsOf(spot),
+  stepNames: ({ spot }) => textListOf(spot),
   holeNames: (here) => readHoles(here) ?? [],
   order: readHoles,
   row: (here) => {
@@ -65,7 +65,7 @@ export const READ_PLAIN: { readonly [V in PlainName]: (here: Here) => Values[V] 
   place: readPlace,
   passes: readPasses,
   care: ({ spot }) => {
-    const care = textsOf(spot);
+    const care = textListOf(spot);
     return care.length === 0
       ? null
       : [...CARE_WORDS, 'none' as const].filter((c) => care.includes(c));
@@ -100,7 +100,7 @@ function readWays(spot: Spot | null): BeforeStep {
       fitting: textsAt(spot, 'fitting').map(asPrinted),
     };
   }
-  const both = textsOf(spot).map(asPrinted);
+  const both = textListOf(spot).map(asPrinted);
   return { removal: both, fitting: both };
 }
 

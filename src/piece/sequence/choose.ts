@@ -5,10 +5,10 @@ import { circleOf, crossOrder, isCross, PUBLISHED } from './cross.ts';
 import type { Computed } from './exact.ts';
 import { type Task, type Vectors, vectors } from './vectors.ts';
 
-export type Pattern = 'list' | 'cross' | 'centre-out' | 'star';
+export type OrderPattern = 'list' | 'cross' | 'centre-out' | 'star';
 
 export interface ChosenOrder {
-  pattern: Pattern;
+  pattern: OrderPattern;
   why: string;
   /** The holes that are left, as indices. */
   order: number[];

@@ -9,7 +9,7 @@ import { hasGasket, orderCare, shapeMatters } from '../care.ts';
 import { type Layout, layout } from '../map.ts';
 import { holeNames } from '../order.ts';
 import { BOUND, isFree } from './bound.ts';
-import { type ChosenOrder, choose, indicesOf, type Pattern, restOf } from './choose.ts';
+import { type ChosenOrder, choose, indicesOf, type OrderPattern, restOf } from './choose.ts';
 import { computedOrder } from './computed.ts';
 import type { Computed } from './exact.ts';
 import { wellInside } from './hull.ts';
@@ -59,7 +59,7 @@ export interface Balance {
 }
 
 export interface Sequence {
-  pattern: Pattern;
+  pattern: OrderPattern;
   /** In a phrase, for the person. */
   why: string;
   /** What is left, in its order. */
@@ -191,7 +191,7 @@ const MOST_ASSUMED = 5;
 /** What goes before what, where bolts differ. */
 function lots(
   { inside, sizes }: { inside: readonly boolean[]; sizes: readonly number[] },
-  pattern: Pattern,
+  pattern: OrderPattern,
 ): string {
   const larger = new Set(sizes).size > 1 ? ', the larger before the smaller' : '';
   const inner =
@@ -200,7 +200,7 @@ function lots(
 }
 
 /** Both ways are in use for a cover with a gasket; on a circle nobody asks. */
-function gasketUnder({ gasket, list, care, names }: SequenceInput, pattern: Pattern) {
+function gasketUnder({ gasket, list, care, names }: SequenceInput, pattern: OrderPattern) {
   const cover = gasket === true && list === null && care === null && names.length > 4;
   return cover && (pattern === 'star' || pattern === 'centre-out') ? pattern : null;
 }

@@ -6,12 +6,12 @@ import type { Words } from '../../job/truth/said.ts';
 import type { Job, PieceNow } from '../../model/types.ts';
 import {
   type NextStep,
-  type Reach,
   type Stepping,
   stepBack,
   stepOff,
   stepOn,
-  tighten,
+  stepTight,
+  type Whose,
 } from '../piece/next-step.ts';
 import { roundLeft } from '../piece/round-left.ts';
 
@@ -40,7 +40,7 @@ export function workInWords(job: Job): { piece: string; words: Words } | null {
   return step && { piece: step.piece, words: step.words ?? [step.say] };
 }
 
-function stepNext(job: Job, of: Reach): Stepping | null {
+function stepNext(job: Job, of: Whose): Stepping | null {
   const pieces = byLastMark(job);
   for (const piece of pieces) {
     const step = stepUnderWay(job, piece, of);
@@ -56,10 +56,10 @@ function stepNext(job: Job, of: Reach): Stepping | null {
 }
 
 /** Of a piece that is neither home nor away. */
-function stepUnderWay(job: Job, piece: PieceNow, of: Reach): Stepping | null {
+function stepUnderWay(job: Job, piece: PieceNow, of: Whose): Stepping | null {
   if (piece.where === 'off') return stepOff(job, piece, of);
   if (piece.where === 'on' && piece.holes.length > 0) return stepOn(job, piece, of);
-  return roundLeft(job, piece).length > 0 ? tighten(job, piece, of) : null;
+  return roundLeft(job, piece).length > 0 ? stepTight(job, piece, of) : null;
 }
 
 /** The piece that was worked on last comes first; the others in the order of the file. */
@@ -110,6 +110,6 @@ function stepOf(job: Job, piece: PieceNow): Stepping | null {
     case 'home':
     case 'tight':
     case 'tested':
-      return roundLeft(job, piece).length > 0 ? tighten(job, piece, 'bolt') : null;
+      return roundLeft(job, piece).length > 0 ? stepTight(job, piece, 'bolt') : null;
   }
 }

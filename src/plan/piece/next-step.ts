@@ -26,8 +26,8 @@ export interface NextStep {
 /** The step with its sentence in parts, where something of it is printed and not so. */
 export type Stepping = NextStep & { words?: Words };
 
-/** Whether the next bolt is named, or the bolts of the piece are counted. */
-export type Reach = 'bolt' | 'piece';
+/** Whose step is told: the next bolt by its name, or that of the piece as a whole. */
+export type Whose = 'bolt' | 'piece';
 
 /** What is next at a step of the plan. */
 export function sayStep(job: Job, { kind, key }: PlanStep): string {
@@ -41,7 +41,7 @@ export function sayStep(job: Job, { kind, key }: PlanStep): string {
 }
 
 /** On its way off, or still to come off. */
-export function stepOff(job: Job, piece: PieceNow, of: Reach): NextStep {
+export function stepOff(job: Job, piece: PieceNow, of: Whose): NextStep {
   const name = piece.spec.name;
   const loose = piece.holes.filter((h) => h.state !== 'out');
   const free = loose.filter((h) => h.trouble === null && h.conflict === null);
@@ -73,7 +73,7 @@ export function stepOff(job: Job, piece: PieceNow, of: Reach): NextStep {
 }
 
 /** On its place with something still to go in or to be tightened; null where nothing is. */
-export function stepOn(job: Job, piece: PieceNow, of: Reach): Stepping | null {
+export function stepOn(job: Job, piece: PieceNow, of: Whose): Stepping | null {
   const odd = settleFirst(piece);
   if (odd) return odd;
   const empty = piece.holes.filter((h) => h.state === 'out');
@@ -83,7 +83,7 @@ export function stepOn(job: Job, piece: PieceNow, of: Reach): Stepping | null {
     const say = `${piece.spec.name}: ${bad.name} is ${bad.trouble}; mend it before anything is tightened.`;
     return { piece: piece.spec.key, hole: bad.name, do: 'mend', say };
   }
-  return tighten(job, piece, of);
+  return stepTight(job, piece, of);
 }
 
 /** Away, and free to go back. */
@@ -128,7 +128,7 @@ function wrongSaid(holes: readonly HoleNow[]): string {
 }
 
 /** The pass that is due, at its next hole or said of all. */
-export function tighten(job: Job, piece: PieceNow, of: Reach): Stepping | null {
+export function stepTight(job: Job, piece: PieceNow, of: Whose): Stepping | null {
   const pass = passDue(piece, job.upper.kinds);
   if (!pass) return null;
   const { spec, holes } = piece;

@@ -1,6 +1,6 @@
 /** When something is due, as far as a calendar, a clock or the counter of the machine can tell. */
 
-import { type CounterReading, readReading, sayReading } from '../../bolt/read/counter.ts';
+import { type CounterReading, readReading, sayCounter } from '../../bolt/read/counter.ts';
 import { livingOf } from '../../job/fold/living-of.ts';
 import { kept } from '../../model/kept.ts';
 import { noSuchDay } from '../../model/no-such-day.ts';
@@ -118,8 +118,8 @@ function byCounter(
   const left = current?.unit === unit ? goal - current.value : span;
   return {
     by,
-    at: sayReading({ value: goal, unit }),
-    left: sayReading({ value: left, unit }),
+    at: sayCounter({ value: goal, unit }),
+    left: sayCounter({ value: left, unit }),
     state: left <= 0 ? 'due' : 'later',
   };
 }

@@ -11,14 +11,14 @@ export const ANEW = 700;
 const READ = 500;
 
 /** Of one press. */
-export interface Told {
+export interface HeldPress {
   /** Nobody has read anything since the press before it. */
   soon: boolean;
   /** The key of the press before it was still down. */
   held: boolean;
 }
 
-export function tellPresses(clock: () => number): (press: Press) => Told {
+export function tellPresses(clock: () => number): (press: Press) => HeldPress {
   let last: Press | null = null;
   let at = Number.NEGATIVE_INFINITY;
   return (press) => {

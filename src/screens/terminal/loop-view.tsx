@@ -3,7 +3,7 @@ import { type Instance, type RenderOptions, render, useApp, useInput, usePaste }
 import { type ComponentType, useEffect, useSyncExternalStore } from 'react';
 import type { Happening } from '../base/state.ts';
 import type { Press } from '../kit/press.ts';
-import type { Told } from './held.ts';
+import type { HeldPress } from './held.ts';
 import { presses } from './input.ts';
 import type { Loop } from './loop.ts';
 
@@ -16,7 +16,7 @@ export interface ViewProps<S> {
   /** What to do for a press that is not for the loop; null: it is. */
   own(press: Press): (() => void) | null;
   /** What the time since the press before this one says. */
-  told(press: Press): Told;
+  told(press: Press): HeldPress;
   /** Says once how to hand the terminal over. */
   onReady(handOver: HandOver): void;
 }

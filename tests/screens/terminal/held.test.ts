@@ -1,8 +1,8 @@
 import { describe, expect, it } from 'vitest';
-import { type Told, tellPresses } from '../../../src/screens/terminal/held.ts';
+import { type HeldPress, tellPresses } from '../../../src/screens/terminal/held.ts';
 
 /** Presses at these times, ms. */
-function told(...presses: [number, string][]): Told[] {
+function told(...presses: [number, string][]): HeldPress[] {
   let now = 0;
   const tell = tellPresses(() => now);
   return presses.map(([when, press]) => {
