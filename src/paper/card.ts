@@ -96,6 +96,8 @@ const CARD_STYLE = `
 .head b{font-size:11pt}
 .head span{display:block;white-space:nowrap}
 .first{break-inside:avoid}
+section>h2{margin-top:3.5mm}
+section>:is(p,ol){margin:.5mm 0}
 section>.quiet:last-child{break-before:avoid}
 .lengths{display:flex;flex-wrap:wrap;gap:1mm 6mm}
 .lengths figure{margin:0;break-inside:avoid}
