@@ -52,11 +52,11 @@ export function thin(text: string): string {
       .replace(AGAIN, '$1')
       .replace(SAME, (run) => run.replace(BETWEEN, '$1'))
       .replace(ENDED, (all, blanks) => blanks ?? all)
-      .replace(LOOK, changes())
       // A new line begins in its first column.
       .replace(/\r?\n\x1b\[1G/g, '\r\n')
       .replace(DOWN, (run) => `\x1b[${run.length / 3}E`)
       .replace(UNSEEN, '$1')
+      .replace(LOOK, changes())
       .replace(LOOKS, (run) => `\x1b[${run.slice(2, -1).replaceAll('m\x1b[', ';')}m`)
   );
 }

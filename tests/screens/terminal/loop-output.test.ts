@@ -41,9 +41,10 @@ describe('what is written', () => {
     expect(thin(`\x1b[K\x1b[36m[1]\x1b[39m   \x1b[32m{2}\x1b[39m x`)).toBe(
       '\x1b[K\x1b[36m[1]   \x1b[32m{2}\x1b[39m x',
     );
-    expect(thin('\x1b[36ma\x1b[39mb\r\n\x1b[K\x1b[39mc'), 'a colour that is set already').toBe(
-      '\x1b[36ma\x1b[39mb\r\n\x1b[Kc',
-    );
+    expect(
+      thin('\x1b[36ma\x1b[39mb\r\n\x1b[K\x1b[36m\x1b[39mc'),
+      'a colour that is set already',
+    ).toBe('\x1b[36ma\x1b[39mb\r\n\x1b[Kc');
     const marked = '\x1b[K\x1b[7m\x1b[36m[1]\x1b[39m   \x1b[32m{2}\x1b[27m';
     expect(thin(marked).length, 'blanks between that are seen').toBe(marked.length - 2);
     const inverse = `\x1b[K\x1b[7m${' '.repeat(50)}\x1b[27m`;
