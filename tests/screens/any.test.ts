@@ -23,7 +23,7 @@ const walk = fc.array(press, { maxLength: 80 });
 function looksRight(desk: Desk): void {
   const { lines, cursor } = picture(desk.state);
   expect(lines).toHaveLength(desk.state.rows);
-  for (const l of lines) expect(width(l)).toBeLessThanOrEqual(desk.state.columns);
+  expect(lines.filter((l) => width(l) > desk.state.columns)).toEqual([]);
   if (cursor) expect(cursor.y).toBeLessThan(desk.state.rows);
 }
 
@@ -51,15 +51,13 @@ describe('any keys in any order', () => {
     );
   });
 
-  it('from every screen there is', () => {
-    for (const { desk } of everyScreen()) {
-      const from = desk.state;
-      for (const p of [...NAMED, ...LETTERS]) {
-        desk.state = from;
-        desk.happen({ on: 'press', press: p });
-        // A key that does nothing here leaves the very state, and so the picture.
-        if (desk.state !== from) looksRight(desk);
-      }
+  it.each(everyScreen())('from $name', ({ desk }) => {
+    const from = desk.state;
+    for (const p of [...NAMED, ...LETTERS]) {
+      desk.state = from;
+      desk.happen({ on: 'press', press: p });
+      // A key that does nothing here leaves the very state, and so the picture.
+      if (desk.state !== from) looksRight(desk);
     }
   });
 
