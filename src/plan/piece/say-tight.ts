@@ -63,14 +63,23 @@ function twoFigures(piece: PieceNow, hole: string): string | null {
   return `Printed ${text}: ${said} is not the same. One of the two is wrong: look it up first.`;
 }
 
-/** All that is to be known of this bolt's torque, what hurts most first. */
-export function besideTorque(job: Job, piece: PieceNow, hole: string, pass: PassSpec): string[] {
+/**
+ * All that is to be known of this bolt's torque, what hurts most first; `stopped`: that it would break something is
+ * said elsewhere.
+ */
+export function besideTorque(
+  job: Job,
+  piece: PieceNow,
+  hole: string,
+  pass: PassSpec,
+  stopped = false,
+): string[] {
   const now = piece.holes.find((h) => h.name === hole);
   const kind = job.upper.kinds.get(now?.holds?.kind ?? now?.belongs?.kind ?? '');
   return [
     kind ? sayOnce(kind) : null,
     pass.torque === null ? null : twoFigures(piece, hole),
-    now ? odd(job, piece, now, pass) : null,
+    now && !stopped ? odd(job, piece, now, pass) : null,
     pass.torque === null ? null : smear(piece, hole, kind),
   ].filter((t) => t !== null);
 }

@@ -13,7 +13,6 @@ import { besideTorque, ordered, passSaid, turnSaid } from '../../plan/piece/say-
 import { leftOver } from '../../plan/piece/tray.ts';
 import { hurrySaid } from '../../plan/seal/sealant.ts';
 import { holeNamed } from '../base/moves.ts';
-import type { State } from '../base/state.ts';
 import { corrected } from '../kit/both.ts';
 import { bold, type Line, line, spread, width, wrap } from '../kit/text.ts';
 import { many } from '../kit/words.ts';
@@ -25,6 +24,8 @@ export interface OnTight extends OnHoles<'tight'> {
   now: PassNow | null;
   /** This pass for the lit hole, which may have a torque of its own. */
   pass: PassSpec | null;
+  /** What the torque of this pass would break at the lit hole, while nobody gave a reason for it; null: nothing. */
+  breaks: string | null;
 }
 
 /** `full, 10 N·m`, `angle, 90°`. */
@@ -42,9 +43,10 @@ export function sayPrinted(piece: PieceNow, pass: PassSpec): string {
   return where === null || pass.torque === null ? '' : ` (${where})`;
 }
 
-export function settingOf(state: State, pass: PassSpec): OnWrench | null {
+/** No wrench is set to what would break something. */
+export function settingOf({ state, breaks }: OnTight, pass: PassSpec): OnWrench | null {
   const quantity = pass.torque?.quantity;
-  return quantity ? onWrench(quantity, state.wrenches) : null;
+  return quantity && breaks === null ? onWrench(quantity, state.wrenches) : null;
 }
 
 interface Turn {
@@ -56,7 +58,7 @@ interface Turn {
 }
 
 export function tightSaid(here: OnTight, turn: Turn): Line[] {
-  const { state, job, piece, lit } = here;
+  const { state, job, piece, lit, breaks } = here;
   const { now, pass } = turn;
   const { columns } = state;
   const hole = holeNamed(piece, lit);
@@ -64,19 +66,21 @@ export function tightSaid(here: OnTight, turn: Turn): Line[] {
   const quantity = pass.torque?.quantity;
   const figures = torqueRows(job, piece, pass, lit);
   const wrong = figures.some((f) => f.printed !== null);
-  const on = quantity ? onWrench(quantity, state.wrenches, wrong) : null;
+  const on = quantity && breaks === null ? onWrench(quantity, state.wrenches, wrong) : null;
   const texts = [
     ...ordered(piece, tipsOf(piece, job.upper.kinds).tighten),
     on?.converted ?? null,
     passSaid(pass),
     on?.off ?? null,
-    ...(lit === null ? [] : besideTorque(job, piece, lit, pass)),
+    ...(lit === null ? [] : besideTorque(job, piece, lit, pass, breaks !== null)),
   ].filter((t) => t !== null);
   const done = `${now.done.length} of ${now.done.length + now.rest.length} done in this pass`;
   const next = nextSaid(here, turn);
   const first = line(bold(next));
   const beside = width(first) + width(done) + 2 <= columns;
+  const stop = breaks === null ? '' : `STOP before it is turned. ${breaks}`;
   return [
+    ...wrap(stop, columns, { colour: 'red', bold: true }),
     ...(beside
       ? [spread(first, line(done), columns)]
       : [...wrap(next, columns, { bold: true }), line(`${done}.`)]),

@@ -2,7 +2,8 @@
 
 import { printQuantity } from '../../bolt/read/units.ts';
 import { figureOn } from '../../bolt/torque/wrench.ts';
-import type { PassSpec, Wish } from '../../model/types.ts';
+import { breaking, stopsBreaking } from '../../job/judge/marks/tight-set.ts';
+import type { Job, PassSpec, PieceNow, Wish } from '../../model/types.ts';
 import { shapeOf } from '../../piece/looks.ts';
 import { passAt } from '../../piece/passes.ts';
 import { ordinal } from '../../piece/words.ts';
@@ -37,7 +38,22 @@ function onTight(state: State, view: StepView<'tight'>): OnTight | null {
   const now = passUnderWay(piece, kinds);
   // The next one in the order of this pass, where none is pointed at.
   const lit = step.here ?? now?.rest[0] ?? null;
-  return { ...here, lit, now, pass: now && passAt(piece.spec, kinds, now.pass, lit ?? '') };
+  const pass = now && passAt(piece.spec, kinds, now.pass, lit ?? '');
+  const waits = lit !== null && now?.rest.includes(lit) === true;
+  return {
+    ...here,
+    lit,
+    now,
+    pass,
+    breaks: pass && waits ? breaksAt(job, piece, pass, lit) : null,
+  };
+}
+
+/** What the torque of this pass would break there, while nobody gave a reason for it. */
+function breaksAt(job: Job, piece: PieceNow, pass: PassSpec, lit: string): string | null {
+  const hole = holeNamed(piece, lit);
+  const found = hole ? breaking(job, piece, pass, [hole], undefined) : [];
+  return stopsBreaking(job, piece, pass, found)?.refused.say ?? null;
 }
 
 function click({ state, key, now, pass, lit }: OnTight): Updated {
@@ -61,7 +77,8 @@ function mustLetGo({ now }: OnTight): readonly Press[] {
 }
 
 /** What the hand felt, in the words of the pass. */
-function clickLabel({ now }: OnTight): string {
+function clickLabel({ now, breaks }: OnTight): string {
+  if (breaks !== null) return 'why it stops';
   const pass = now?.pass;
   const [kind] = (pass?.name ?? '').split(' ');
   if (kind === 'snug') return 'snug';
@@ -146,7 +163,7 @@ export const tightScreen = stepScreen({
 const MOST = 9;
 
 function drawTight(here: OnTight): Page {
-  const { state, piece, now, pass, lit } = here;
+  const { state, piece, now, pass, lit, breaks } = here;
   if (!now || !pass) {
     return piecePage(here, (h) => ({ here: h.name === lit }), {
       right: line('tight'),
@@ -154,7 +171,7 @@ function drawTight(here: OnTight): Page {
     });
   }
   const before = lastDone(here, now);
-  const set = settingOf(state, pass)?.set ?? null;
+  const set = settingOf(here, pass)?.set ?? null;
   const where = sayPrinted(piece, pass).trim();
   const both = [where, set ?? ''].filter((t) => t !== '');
   const fits = width(both.join('   ')) <= state.columns;
@@ -165,10 +182,11 @@ function drawTight(here: OnTight): Page {
     say: [...tightSaid(here, { now, pass, before, set: fits ? null : set }), ...restsSaid(here)],
     most: MOST,
   };
-  if (state.far) {
+  // To be read from two metres is only what may be set.
+  if (state.far && breaks === null) {
     const hole = holeNamed(piece, lit);
     const item = hole?.holds ?? hole?.belongs ?? null;
-    const figure = settingOf(state, pass)?.value ?? printedFigure(pass);
+    const figure = settingOf(here, pass)?.value ?? printedFigure(pass);
     const left = now.rest.length;
     return farPage(here, { hole: lit, item, figure, left, leftSaid: 'left in this pass' }, rest);
   }

@@ -140,6 +140,16 @@ describe('what is said beside a torque', () => {
     );
   });
 
+  it('stops before it is turned: nothing is to be set, far or near, until somebody gave a reason', () => {
+    const desk = tightening('tag', ['snug']);
+    expect(said(desk)).toContain('STOP before it is turned. 1: 70 N·m would break the bolt');
+    expect(desk.frame).not.toContain('set 70');
+    expect(desk.rows.at(-1)).toContain('Space why it stops');
+    expect(said(desk.press('f'))).toContain('STOP before it is turned.');
+    desk.press('f space w').type('a dummy').press('enter');
+    expect(desk.frame).toContain('set 70 on the big wrench');
+  });
+
   it('is STOP before the first bolt, and a reason lets it through for the whole pass', () => {
     const desk = tightening('tag', ['snug']).press('go');
     expect(desk.step).toBe('stop');
