@@ -55,7 +55,7 @@ export const SIDE_COVER = {
     ),
     step('one is stuck', '9 - s a', /STOP[\s\S]*12 of 13 out[\s\S]*9 is still in: stuck/),
     step('held Spaces do nothing', times(20, 'space'), /Do not pry/),
-    step('it gives in', 'enter 9 enter', /13 of 13 out[\s\S]*it came off/),
+    step('it gives in', 'enter 9 o', /13 of 13 out[\s\S]*it came off/),
     // Enter twice within a moment is a key that is held down: another one lies between.
     step('what else is there', '?', /the piece is off/),
     step('back to it', 'escape', /13 of 13 out/),

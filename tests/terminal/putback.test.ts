@@ -4,7 +4,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { afterwards, alternateScreens, leftOn } from './clean.ts';
-import { ALT_B, CTRL_C, CTRL_W, CTRL_Z, ENTER, ESC, paste } from './keys.ts';
+import { ALT_B, CTRL_C, CTRL_W, CTRL_Z, DOWN, ENTER, ESC, paste } from './keys.ts';
 import { AT_REST, marked } from './marks.ts';
 import { type How, newFolder, type Person, start } from './pty.ts';
 import { PUTBACK, pinnedEnv } from './world.ts';
@@ -60,7 +60,7 @@ describe('keys', () => {
     await person.until('A paste counts only where a text is asked for');
     expect(readFileSync(job, 'utf8')).toBe(JOB);
     // Any key takes the line away; then a paste comes whose end is lost.
-    person.press('x');
+    person.press(DOWN);
     await person.until((s) => !s.includes('A paste counts'));
     person.press(`${ESC}[200~   `);
     await person.until('A paste counts only where a text is asked for');

@@ -114,7 +114,7 @@ function input(state: State, happening: Input): Updated {
   if (state.waiting && !key?.atOnce) return later(state, happening);
   if (state.blind && happening.soon && isText(happening.press)) return typedBlind(state, happening);
   if (happening.held && key?.anew.includes(pressed)) return say(said, HELD);
-  if (key?.alone && happening.soon && state.last !== null && isSign(state.last)) {
+  if (key?.alone && happening.soon && state.last !== null && isLetter(state.last)) {
     const say = `${safe(pressed)} right behind another letter is no answer: press it by itself.`;
     return stay({ ...said, quiet: say, blind: true });
   }
@@ -136,6 +136,9 @@ const DROPPED = 'What was typed right behind it did nothing.';
 
 /** One sign, not a key with a name. */
 const isSign = (pressed: Press): boolean => split(pressed).length === 1;
+
+/** A number is a hole, and a key may follow it at once. */
+const isLetter = (pressed: Press): boolean => isSign(pressed) && !/\d/.test(pressed);
 
 /** Part of a text that is typed, and what ends it or takes of it. */
 const isText = (pressed: Press): boolean => isSign(pressed) || WITHIN.includes(pressed);
