@@ -114,7 +114,9 @@ export function failed(result: Extract<Recorded, { ok: false }>, name: string): 
     };
   }
   if ('unsaved' in result) return unsaved(result.unsaved);
-  return refused(result.refused, 'If it is so all the same, say why with --because.');
+  // What belongs under a head is put there, for whatever reason: the refusal says how its hole is marked.
+  const hint = 'If it is so all the same, say why with --because.';
+  return refused(result.refused, result.refused.code === 'not-under' ? '' : hint);
 }
 
 /** The holes that the mark was about, as they are now. */

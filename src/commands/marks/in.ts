@@ -6,15 +6,19 @@ import { type Answer, type Call, misuse, optionText } from '../base/command.ts';
 import { beside, countSaid, mark, whichHoles } from '../base/mark.ts';
 import { early } from './tight.ts';
 
+/** How a hole is marked whose bolt takes something under the head. */
+const ALONE = 'name the hole alone';
+
 export async function run(call: Call) {
   const hand = inHand(call);
   if ('exit' in hand) return hand;
   const which = whichHoles(call);
   if ('answer' in which) return which.answer;
   const piece = call.words[1] ?? '';
+  const one = which.holes?.length === 1;
   return mark(
     call,
-    { do: 'in', piece, ...which, hand, ...beside(call) },
+    { do: 'in', piece, ...which, hand, ...(one ? {} : { spares: ALONE }), ...beside(call) },
     ({ job }) => countSaid(job.pieces.get(piece), 'in'),
     {},
     ({ job }) => [...early(job, piece), ...overSaid(job.pieces.get(piece), call.words[0] ?? '')],

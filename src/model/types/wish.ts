@@ -37,7 +37,11 @@ export type Wish = WishWhat & {
 };
 export type WishWhat =
   | { do: 'out'; piece: string; holes?: string[]; row?: string; tray?: string }
-  | { do: 'in'; piece: string; holes?: string[]; hand?: Hand }
+  /**
+   * `spares`: several at once, so holes that take something under the head which the hand lacks stay empty; says how such
+   * a hole is marked then: `Space`.
+   */
+  | { do: 'in'; piece: string; holes?: string[]; hand?: Hand; spares?: string }
   | { do: 'tight'; piece: string; holes?: string[]; pass?: string; set?: string }
   | { do: 'off' | 'aside' | 'on'; piece: string; tray?: string }
   | { do: 'state'; piece: string; hole: string; state: HoleSays }

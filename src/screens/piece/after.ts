@@ -203,6 +203,11 @@ export function breaks({ code, data }: Refusal, job: Job): boolean {
 export function refusedOnPiece(state: State, why: Refusal, wish: Wish): Updated {
   const here = at(state);
   if (!here || !why.overrulable || why.code === 'which') return say(state, why.say);
+  const on = stepNow(state, 'on');
+  // Of what is in the hand only such holes are left: the first of them is lit.
+  if (why.code === 'not-under') {
+    return say(on ? toStep(state, { ...on, here: null }).state : state, why.say);
+  }
   if (why.code === 'unsettled') {
     const first = names(toSettle(here.piece))[0];
     if (first !== undefined)

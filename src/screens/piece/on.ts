@@ -3,14 +3,14 @@
 import { sayOnce } from '../../bolt/torque/cautions.ts';
 import type { HoleNow } from '../../model/types.ts';
 import { inPlace } from '../../model/words.ts';
-import { UNKNOWN } from '../../piece/row.ts';
+import { sameItem, UNKNOWN } from '../../piece/row.ts';
 import { wheelOffSaid } from '../../plan/care/still-off.ts';
 import { fitting, isUnnoted, names, toFill } from '../../plan/piece/piece-now.ts';
 import { sayTakes } from '../../plan/piece/say-piece.ts';
 import { turnSaid } from '../../plan/piece/say-tight.ts';
 import { lacking, trayNow } from '../../plan/piece/tray.ts';
 import { sealantSaid } from '../../plan/seal/sealant.ts';
-import { handWish } from '../../plan/typed/hand.ts';
+import { type HandRead, handWish } from '../../plan/typed/hand.ts';
 import { noteKey } from '../ask/note.ts';
 import { TIGHT } from '../base/enter.ts';
 import { ENTER, GO } from '../base/key.ts';
@@ -63,12 +63,27 @@ function putIn({ state, job, key, piece, step, lit, any }: OnOn, which?: string[
   // With a bolt that belongs nowhere, the first empty hole: the answer says why it does not.
   const hole = lit ?? toFill(piece)[0]?.name;
   if (hole === undefined) return say(state, 'No hole is empty.');
-  return requestMark(state, { do: 'in', piece: key, holes: which ?? [hole], hand });
+  const one = { do: 'in', piece: key, hand } as const;
+  return requestMark(
+    state,
+    which ? { ...one, holes: which, spares: 'Space' } : { ...one, holes: [hole] },
+  );
+}
+
+/** What lies under the head, where it was said with the bolt; null: the bolt alone was said. */
+function underSaid(hand: HandRead): readonly string[] | null {
+  if (hand.is === 'kind') return hand.unders ? hand.item.with : null;
+  return hand.is === 'length' && hand.with.length > 0 ? hand.with : null;
 }
 
 function putAllIn(here: OnOn): Updated {
-  const { state, piece, fits, any } = here;
-  const holes = names(any ? toFill(piece).filter(isUnnoted) : fits);
+  const { state, piece, fits, any, hand } = here;
+  const under = underSaid(hand);
+  const its = fits.filter(
+    ({ belongs }) =>
+      under === null || (belongs && sameItem(belongs, { kind: belongs.kind, with: [...under] })),
+  );
+  const holes = names(any ? toFill(piece).filter(isUnnoted) : its);
   return holes.length === 0 ? say(state, 'No empty hole takes it.') : putIn(here, holes);
 }
 

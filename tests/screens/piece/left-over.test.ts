@@ -11,11 +11,15 @@ diary:
 `;
 
 /** Eight S, two M and one L lie there; nine holes take S. */
-function cup(): Bench {
-  const bench = new Bench(JOB);
-  bench.mark({ do: 'out', piece: 'cover', row: 'S S S M+clip S M+copper S S L S S' });
+function cup(sixth: 'S' | 'S+copper' = 'S+copper'): Bench {
+  const bench = new Bench(JOB.replace('S+copper', sixth));
+  bench.mark({
+    do: 'out',
+    piece: 'cover',
+    row: `S S S M+clip S ${sixth.replace('S', 'M')} S S L S S`,
+  });
   bench.mark({ do: 'off', piece: 'cover', tray: 'cup 2' });
-  bench.mark({ do: 'settle', piece: 'cover', hole: '6', kind: 'S+copper' });
+  bench.mark({ do: 'settle', piece: 'cover', hole: '6', kind: sixth });
   return bench;
 }
 
@@ -33,7 +37,7 @@ describe('what lies in the tray', () => {
   });
 
   it('is all that goes in, by all as by one', () => {
-    const bench = cup();
+    const bench = cup('S');
     const desk = new Desk(bench).open('cover').press('enter s a');
     expect(desk.frame).toContain('The job has 8 S: where does the rest come from?');
     expect(isIn(bench)).toBe(0);
@@ -48,7 +52,7 @@ describe('what lies in the tray', () => {
 
 describe('left over, with every hole full', () => {
   function full(): Desk {
-    const desk = new Desk(cup()).open('cover').press('enter m space l space s a w');
+    const desk = new Desk(cup()).open('cover').press('enter m space l space s a space w');
     return desk.type('a new one').press('enter');
   }
 
@@ -75,7 +79,7 @@ describe('left over, with every hole full', () => {
     const bench = new Bench(JOB);
     bench.mark({ do: 'out', piece: 'cover' });
     bench.mark({ do: 'off', piece: 'cover' });
-    const desk = new Desk(bench).open('cover').press('enter s a m a l a');
+    const desk = new Desk(bench).open('cover').press('enter s a space m space l a');
     expect(desk.frame).toContain('All in, 11 of them by fingers only.');
     expect(desk.frame).not.toContain('left over:');
   });

@@ -56,6 +56,46 @@ describe('on, by fingers', () => {
     expect(desk.bench.entries.at(-1)).toMatchObject({ verb: 'in', hole: ['1', '2', '5'] });
   });
 
+  it('leaves out of all what takes something under the head, says it and lights it', () => {
+    const desk = bigOn().press('s a');
+    expect(desk.bench.states('alternator')).toBe('in in in out in in out in in out in');
+    const said = '7 takes copper under the head: put it under, then Space.';
+    expect(desk.frame).toContain(said);
+    expect(desk.frame).toContain('7 takes S, M6x25 flange, 8 mm, copper under the head.');
+    // Only such a hole is left: once more marks nothing, from wherever one points.
+    desk.press('4');
+    desk.press('s a');
+    expect(desk.bench.states('alternator')).toBe('in in in out in in out in in out in');
+    expect(desk.screen).toBe('on');
+    expect(desk.frame).toContain(said);
+    expect(desk.frame).toContain('7 takes S, M6x25 flange, 8 mm, copper under the head.');
+    // The next bolt in the hand lights its own hole.
+    desk.press('l');
+    expect(desk.frame).toContain('It belongs in 10.');
+    desk.press('s space');
+    expect(desk.bench.states('alternator')).toBe('in in in out in in in in in out in');
+    expect(desk.frame).toContain('7 has copper under the head.');
+    desk.press('m a l space');
+    expect(desk.bench.states('alternator')).toBe('in in in out in in in in in in in');
+  });
+
+  it('puts all of them in with what lies under the head, where that is in the hand', () => {
+    const desk = bigOn();
+    desk.type('s+copper').press('end');
+    expect(desk.bench.states('alternator')).toBe('out out out out out out in out out out out');
+    expect(desk.bench.entries.at(-1)).toMatchObject({ value: 'S+copper', hole: ['7'] });
+  });
+
+  it('a reason for something else puts none in without what belongs under the head', () => {
+    const bench = new Bench().openCover();
+    const wish = { do: 'in', piece: 'cover', hand: { kind: 'M' }, because: 'why not' } as const;
+    expect(bench.refusal({ ...wish, spares: 'Space' })).toEqual({
+      code: 'not-under',
+      holes: ['3'],
+    });
+    expect(bench.mark(wish)).toMatchObject({ hole: ['3'], value: 'M+clip' });
+  });
+
   it('takes a length off the rule', () => {
     const desk = on().type('.55');
     expect(desk.frame).toContain('In your hand: 55 mm long.');

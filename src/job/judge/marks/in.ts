@@ -2,6 +2,7 @@
 
 import type { HoleNow, Job, PieceNow, RowItem, Verdict, Warning } from '../../../model/types.ts';
 import { printItem, sameItem } from '../../../piece/row.ts';
+import { sayUnder } from '../../fold/say-hole.ts';
 import {
   already,
   holeField,
@@ -38,10 +39,15 @@ export function judgeIn(job: Job, wish: Wished<'in'>, stamp: Stamp): Verdict {
   const hand = readHand(job, piece, picked, wish.hand, forced);
   if ('ok' in hand) return hand;
 
-  const targets = wish.holes ? picked : picked.filter((h) => takes(h, hand) && isOpen(h));
-  if (targets.length === 0) return noneLeft(job, piece, hand);
-  const open = targets.filter((h) => !holds(h, hand));
-  if (open.length === 0) return already();
+  const asked = wish.holes ? picked : picked.filter((h) => takes(h, hand) && isOpen(h));
+  if (asked.length === 0) return noneLeft(job, piece, hand);
+  const bare = wish.spares === undefined ? [] : asked.filter((h) => lacksUnder(h, hand));
+  const spared = sayBare(bare, wish.spares ?? '');
+  const open = asked.filter((h) => !bare.includes(h) && !holds(h, hand));
+  const [first] = spared;
+  if (open.length === 0) {
+    return first ? refuse(first.code, first.say, { holes: namesOf(bare) }) : already();
+  }
   const more = noMore(job, piece, open, hand);
   const stopped = forced ? null : stop(job, piece, open, hand, wish.holes !== undefined);
   if (stopped) return stopped;
@@ -60,6 +66,7 @@ export function judgeIn(job: Job, wish: Wished<'in'>, stamp: Stamp): Verdict {
   const lacks = notHere(job, piece.spec.key);
   const seals = unnotedOnce(job, piece).filter((o) => lacks.every((l) => l.buy !== o.buy));
   const warnings = [
+    ...spared,
     ...remindUnder(open, items, hand),
     ...sayOther(job, piece, open, hand),
     ...intoEmpty(job, open, hand),
@@ -80,6 +87,23 @@ function takes(hole: HoleNow, hand: InHand): boolean {
   if (!hole.belongs) return false;
   if (hole.belongs.kind !== hand.kind) return false;
   return hand.with === null || sameItem(hole.belongs, { kind: hand.kind, with: hand.with });
+}
+
+/** Its bolt is in the hand, without what belongs under the head: among several that is what is forgotten. */
+function lacksUnder({ belongs, state, unsettled }: HoleNow, hand: InHand): boolean {
+  if (state !== 'out' || unsettled || hand.with !== null || !belongs) return false;
+  return belongs.kind === hand.kind && belongs.with.length > 0;
+}
+
+/** `7 takes copper under the head: put it under, then Space.` */
+function sayBare(bare: readonly HoleNow[], then: string): Warning[] {
+  if (bare.length === 0) return [];
+  const alike = Map.groupBy(bare, (h) => list((h.belongs?.with ?? []).map(sayUnder)));
+  const said = [...alike].map(([under, holes]) => {
+    return `${list(namesOf(holes))} ${holes.length === 1 ? 'takes' : 'take'} ${under}`;
+  });
+  const say = `${said.join(', ')} under the head: put it under, then ${then}.`;
+  return [{ code: 'not-under', say }];
 }
 
 /** Empty, or in conflict: `all` leaves out holes whose bolt is in, or never came out. */
