@@ -8,6 +8,9 @@ import type { MadeMark, WishTo } from '../base/screen.ts';
 import type { PieceStep, State, Updated } from '../base/state.ts';
 import { isOfGate, takenBack, undone } from '../base/undo.ts';
 
+/** Steps to which a gate leads. */
+const BEHIND_GATE: readonly PieceStep['step'][] = ['off', 'off-count', 'on'];
+
 export function afterUndo(state: State, { wish }: MadeMark<WishTo<'undo'>>): Updated {
   const here = at(state);
   const entry = undone(state, wish);
@@ -18,7 +21,7 @@ export function afterUndo(state: State, { wish }: MadeMark<WishTo<'undo'>>): Upd
   const { step } = here.view;
   if (!isOfGate(entry)) return toStep(said, stepFor(entry, step));
   // A gate is asked again, so one does not go on with its bolts.
-  return here.key === entry.piece && step.step === 'on' ? toStep(said, LOOK) : stay(said);
+  return BEHIND_GATE.includes(step.step) ? toStep(said, LOOK) : stay(said);
 }
 
 /** On from there, as after the mark itself. */

@@ -27,6 +27,29 @@ describe('before the first bolt', () => {
     expect(desk.frame).toContain('Photograph what lies behind it');
   });
 
+  it('taken back on coming off it is asked again before the first bolt', () => {
+    const desk = open('drum').press('a');
+    expect(desk.step).toBe('off');
+    desk.press('backspace');
+    expect(desk.frame).toContain('Taken back: ');
+    expect(desk.step).toBe('look');
+    desk.press('space');
+    expect(desk.bench.states('drum')).toBe('home home');
+    expect(desk.press('enter').screen).toBe('gate');
+    desk.press('a space');
+    expect(desk.bench.states('drum')).toContain('out');
+  });
+
+  it('taken back where a piece without bolts comes off it is asked again as well', () => {
+    const wheel = 'putback: 1\njob: Brakes\npieces: {front-wheel: }\ndiary:\n';
+    const desk = new Desk(new Bench(wheel)).open('front-wheel').press('o');
+    expect(desk.screen).toBe('gate');
+    desk.press('a');
+    expect(desk.step).toBe('off-count');
+    expect(desk.press('backspace').step).toBe('look');
+    expect(desk.press('o').screen).toBe('gate');
+  });
+
   it('is not passed by Space, and Esc leads back', () => {
     const desk = open('drum').press('space space');
     expect(desk.screen).toBe('gate');
