@@ -80,9 +80,12 @@ const first = (): readonly Command[] => [
     names: ['in'],
     usage: 'FILE PIECE [HOLE…]',
     say: 'bolts that went in, turned by fingers',
-    examples: ['in cover.yaml alternator 4 --kind M+clip', 'in cover.yaml alternator --all'],
+    examples: [
+      'in cover.yaml alternator 4 --kind M+clip',
+      'in cover.yaml alternator --all --kind S',
+    ],
     options: {
-      ...ALL,
+      all: { value: null, say: 'all that take it; with something under the head, if that is said' },
       kind: { value: 'KIND', say: 'what is in the hand: S, or M+clip' },
       length: { value: 'MM', say: 'or its length under the head' },
       ...SAYS,

@@ -83,7 +83,8 @@ export const SIDE_COVER = {
     step('looked in', 'a', /before the joint is made/),
     step('clean and dry', 'a', /What is in your hand\?/),
     step('a wrong mark', '1 2 s space 1 2 u', /12: that mark is taken back/),
-    step('all S, then M and L', 's a m space l space', /All in, 13 of them by fingers only/),
+    // The one that takes a washer is left out of all: by its own key, once that is under.
+    step('all S, then M and L', 's a space m space l space', /All in, 13 of them by fingers only/),
     step('a stray bolt', 'l «s» enter', /1 bolt too many; over is 1 S/),
     step('the torque', 'space enter c «10 N·m, manual 2-17» enter', /0 of 13 done in this pass/),
     step('snug', times(13, 'space'), /Next pass, 2 of 3: full, 10 N·m/),

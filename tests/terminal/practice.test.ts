@@ -99,6 +99,8 @@ it('the alternator cover comes off, a wrong bolt is stopped, and all goes back t
   person.press('s');
   await person.until('It belongs in 9 holes');
   person.press('a');
+  await person.until('7 takes copper under the head: put it under, then Space.');
+  person.press(SPACE);
   await person.until('All in, 11 of them by fingers only.');
 
   // Two passes and once round again, a key a bolt.
