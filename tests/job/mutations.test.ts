@@ -192,7 +192,8 @@ function intoPiece(text: string, read: Read, job: Job): void {
     'mutant02',
   );
   if (put) {
-    expect(put.job.pieces.get(piece)?.spec.routes).toEqual([...(routes ?? []), 'by the left']);
+    const added = { text: 'by the left', printed: null };
+    expect(put.job.pieces.get(piece)?.spec.routes).toEqual([...(routes ?? []), added]);
     const out = on(put.text, put.read, { do: 'undo', id: 'mutant02' }, 'mutant03');
     if (out) {
       expect(out.job.pieces.get(piece)?.spec.routes).toEqual(routes);
