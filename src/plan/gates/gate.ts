@@ -1,6 +1,7 @@
 /** The five moments where jobs go wrong: each a list that is built from what the job knows and what was disturbed. */
 
 import { isNewer, unreadSaid } from '../../job/fold/unread.ts';
+import { readInstant } from '../../model/time.ts';
 import type { Job, PieceNow } from '../../model/types.ts';
 import { verbRow } from '../../model/verbs/verbs.ts';
 import { list } from '../../model/words.ts';
@@ -92,6 +93,22 @@ const sinceDisturbed = ({ lines }: Standing) =>
 
 const sinceOff = ({ lines }: Standing, piece: string) => lines.off.get(piece)?.index ?? -1;
 
+/** s. What was looked at in an open machine so long ago is looked at again. */
+const LEFT = 12 * 3600;
+
+/** The same, and while it is off the last line before it was left alone: a lamp in a case is worth nothing after weeks. */
+const sinceLeft = (standing: Standing, piece: string) => {
+  const off = sinceOff(standing, piece);
+  if (standing.job.pieces.get(piece)?.away === 'no') return off;
+  let next = standing.now.seconds;
+  for (const { at, index } of standing.lines.all.toReversed()) {
+    const { seconds } = readInstant(at) ?? { seconds: next };
+    if (next - seconds > LEFT) return Math.max(off, index);
+    next = seconds;
+  }
+  return off;
+};
+
 const sinceRound = ({ rounds }: Standing, piece: string) => rounds(piece).before;
 
 const ROWS: Readonly<Record<Moment, MomentRow>> = {
@@ -99,8 +116,8 @@ const ROWS: Readonly<Record<Moment, MomentRow>> = {
   prying: { ofPiece: beforePrying, since: sinceRound },
   sealing: {
     ofPiece: (standing, piece) => beforeSealing(standing, piece, buysOf(standing)),
-    since: sinceOff,
+    since: sinceLeft,
   },
-  closing: { ofPiece: beforeClosing, since: sinceOff },
+  closing: { ofPiece: beforeClosing, since: sinceLeft },
   start: { ofJob: beforeStart, since: sinceDisturbed },
 };

@@ -3,7 +3,7 @@ import { kept } from '../../model/kept.ts';
 import { troubleOf } from '../../model/states/troubles.ts';
 import type { HoleNow, Job, Kind, PassSpec, PieceNow } from '../../model/types.ts';
 import { type Layout, layout } from '../../piece/map.ts';
-import { UNKNOWN } from '../../piece/row.ts';
+import { sameItem, UNKNOWN } from '../../piece/row.ts';
 import { loosenNext, nextHole } from '../../piece/sequence/next.ts';
 import { stagesOf } from '../../piece/sequence/rounds.ts';
 import { sequence } from '../../piece/sequence/sequence.ts';
@@ -68,6 +68,14 @@ const SAME_LENGTH = 0.5;
 
 /** Empty holes where what is in the hand belongs, in the order of the piece. */
 export function fitting(job: Job, piece: PieceNow, read: HandRead): HoleNow[] {
+  const fits = fittingAlone(job, piece, read);
+  const item = read.is === 'kind' && read.item.with.length > 0 ? read.item : null;
+  const just = item ? fits.filter((h) => h.belongs && sameItem(h.belongs, item)) : [];
+  return just.length > 0 ? just : fits;
+}
+
+/** Whatever lies under its head. */
+function fittingAlone(job: Job, piece: PieceNow, read: HandRead): HoleNow[] {
   return toFill(piece).filter((h) => {
     if (h.belongs === null || h.unsettled) return false;
     if (read.is === 'kind') return h.belongs.kind === read.item.kind;

@@ -15,7 +15,11 @@ const WORD = /^(?:[a-z](?:\+[\w+-]*\w)?|\.\d[\d.]*|[!?])$/i;
 
 /** `left cover 10` has ten bolts that nobody named yet; `left cover s s m+clip` has its row; `fuel pipe` is a name. */
 export function typedPiece(text: string): TypedPiece {
-  const words = text.trim().split(/\s+/);
+  // `left cover, 10 bolts` is said as often as `left cover 10`.
+  const words = text
+    .trim()
+    .replace(/[\s,]+(\d{1,2}) (?:bolts?|screws?)$/i, ' $1')
+    .split(/\s+/);
   const last = words.at(-1) ?? '';
   const count = /^\d{1,2}$/.test(last) ? Number(last) : 0;
   if (words.length > 1 && count > 0 && count <= MOST) {

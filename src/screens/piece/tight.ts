@@ -12,12 +12,11 @@ import { type PassNow, passUnderWay, toFill } from '../../plan/piece/piece-now.t
 import { ask } from '../ask/field.ts';
 import { noteKey } from '../ask/note.ts';
 import { ON } from '../base/enter.ts';
-import { ENTER, GO } from '../base/key.ts';
+import { GO } from '../base/key.ts';
 import { holeNamed, requestMark, say, stay, toStep } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
 import { piecePage } from '../base/piece-page.ts';
 import type { State, Updated } from '../base/state.ts';
-import type { Press } from '../kit/press.ts';
 import { bold, line, width } from '../kit/text.ts';
 import type { InQuestion } from '../known/in-question.ts';
 import { askWhich, notSo } from '../known/not-so.ts';
@@ -56,24 +55,23 @@ function breaksAt(job: Job, piece: PieceNow, pass: PassSpec, lit: string): strin
   return stopsBreaking(job, piece, pass, found)?.refused.say ?? null;
 }
 
-function click({ state, key, now, pass, lit }: OnTight): Updated {
+function click({ state, key, piece, now, pass, lit }: OnTight): Updated {
   if (lit === null) return say(state, 'Nothing here is left to tighten.');
   const wish: Wish = { do: 'tight', piece: key, holes: [lit] };
   // Pointed at after it had this pass, a bolt is not asked for the next one: nobody has gone round yet.
   if (now?.done.includes(lit)) return say(state, `${lit} has had this pass. Next: ${now.rest[0]}.`);
   if (!now?.rest.includes(lit)) return requestMark(state, wish);
+  const empty = toFill(piece).filter((h) => h.trouble === null);
+  if (empty.length > 0 && now.number === 1 && now.done.length === 0) {
+    const bolts = empty.length === 1 ? '1 hole is' : `${empty.length} holes are`;
+    const text = `${bolts} still empty: all bolts go in by fingers before one is tightened.`;
+    const refused = { code: 'holes-empty', say: text, data: {}, overrulable: true };
+    return ask(state, { ask: 'why', wish: { ...wish, pass: now.pass.name }, refused });
+  }
   const torque = pass?.torque?.quantity;
   const set = torque ? figureOn(state.wrenches, torque) : null;
   const onScale = set === null ? {} : { set };
   return requestMark(state, { ...wish, pass: now.pass.name, ...onScale });
-}
-
-/**
- * A key that is held down, an elbow on the bar, is no click of a wrench: each bolt takes a press of its own. By fingers
- * nothing is held against a figure, and quick presses count.
- */
-function mustLetGo({ now }: OnTight): readonly Press[] {
-  return now?.pass.name === 'snug' ? ENTER : GO;
 }
 
 /** What the hand felt, in the words of the pass. */
@@ -111,7 +109,8 @@ export const tightScreen = stepScreen({
     {
       id: 'click',
       presses: GO,
-      anew: mustLetGo,
+      // A key that is held down, an elbow on the bar, is no click of a wrench: each bolt takes a press of its own.
+      anew: GO,
       label: clickLabel,
       help: 'the lit bolt has had this pass: its torque, or its angle',
       does: click,

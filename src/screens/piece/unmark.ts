@@ -38,10 +38,19 @@ function lastOn({ job, piece, step: { here } }: Pointing): { mark: Entry; takes:
 /** Before the key that takes it back: what rests on the mark of the hole that is pointed at. */
 export function restsSaid(here: Pointing): Line[] {
   const { job, state, step } = here;
-  const last = lastOn(here);
+  // With a bolt in the hand the hole is pointed at to put it in.
+  const inHand = 'hand' in step && step.hand !== '';
+  const last = inHand ? null : lastOn(here);
+  if (last && isMuch(last))
+    return wrap(`Not ${step.here}: u names what goes with it.`, state.columns);
   const said = last ? goesSaid(last.takes, last.mark, (e) => sayEntry(e, job)) : [];
   return wrap(said.length === 0 ? '' : `Not ${step.here}: u. ${said.join(' ')}`, state.columns);
 }
+
+/** More goes with a mark than anybody takes in at a glance beside the map: it has a page of its own. */
+const MUCH = 3;
+const isMuch = ({ takes }: NonNullable<ReturnType<typeof lastOn>>): boolean =>
+  takes.gone.length - 1 > MUCH;
 
 function nothingOn({ state, step }: Pointing): Updated {
   if (step.here === null) return say(state, 'Which hole? Its number first.');
@@ -59,6 +68,7 @@ export const unmarkKey: Key<Pointing> = {
     const last = lastOn(here);
     if (!last || step.here === null) return nothingOn(here);
     const asked = { step: 'unmark', hole: step.here, mark: last.mark.id, back: step } as const;
+    if (isMuch(last)) return toStep(state, { ...asked, run: null });
     return takeBack(state, asked, last.takes.wishes);
   },
 };

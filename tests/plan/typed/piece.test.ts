@@ -5,6 +5,8 @@ describe('a piece typed with it in the hand', () => {
   it.each([
     ['cover 3', 'cover', '? ? ?'],
     ['left cover 2', 'left-cover', '? ?'],
+    ['Left cover, 2 bolts', 'left-cover', '? ?'],
+    ['left cover 1 screw', 'left-cover', '?'],
     ['left cover s s m+clip .35 !', 'left-cover', 's s m+clip .35 !'],
     ['fuel pipe', 'fuel-pipe', null],
     ['Couvercle d’été', 'couvercle-d-ete', null],

@@ -1,5 +1,6 @@
 /** A gasket that was bought for a piece is asked for before that piece goes on, whatever the file says of its joint. */
 import { describe, expect, it } from 'vitest';
+import { gateOf } from '../../../src/plan/gates/gate.ts';
 import { Bench } from '../../job/bench.ts';
 import { Desk } from '../desk.ts';
 
@@ -27,6 +28,17 @@ describe('a gasket on the list', () => {
     expect(desk.frame).toContain('before the joint is made');
     expect(desk.frame).toContain('cover gasket');
     expect(desk.frame).toContain('Both faces clean and dry');
+  });
+
+  it('what was seen in the open machine is looked at again when it was left alone meanwhile', () => {
+    const bench = new Bench(JOB);
+    bench.mark({ do: 'buy', buy: 'gasket', state: 'here' });
+    off(bench).press('a');
+    const left = (now: string) =>
+      gateOf(bench.job, 'closing', 'cover', now).filter((item) => !item.done).length;
+    const last = bench.entries.at(-1)?.at ?? '';
+    expect(left(last)).toBe(0);
+    expect(left(last.replace(/-\d\dT/, '-28T'))).toBeGreaterThan(1);
   });
 
   it('and in the second round a new one is asked for before the first bolt goes in', () => {

@@ -50,6 +50,20 @@ describe('on, by fingers', () => {
     expect(desk.frame).toContain('3 has clip under the head.');
   });
 
+  it('with what is under its head a bolt belongs where that is, and nowhere else', () => {
+    const text = LEFT_COVER;
+    const bench = new Bench(text);
+    for (const piece of ['gear-lever', 'sprocket-cover', 'alternator']) {
+      bench.mark({ do: 'out', piece });
+      bench.mark({ do: 'off', piece });
+    }
+    const desk = new Desk(bench).open('alternator').press('p');
+    while (!desk.frame.includes('What is in your hand?'))
+      desk.press(desk.screen === 'gate' ? 'a' : 'go');
+    desk.press('s + c o p p e r');
+    expect(desk.frame).toContain('It belongs in 7.');
+  });
+
   it('puts in all of a kind at once', () => {
     const desk = on().press('s a');
     expect(desk.bench.states()).toBe('in in out out in');

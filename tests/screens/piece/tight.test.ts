@@ -56,6 +56,22 @@ describe('tight', () => {
     expect(desk.frame).toContain('the rest is ordered anew');
   });
 
+  it('begins with no hole empty, or with a reason', () => {
+    const bench = new Bench().openCover();
+    for (const hole of ['1', '2'])
+      bench.mark({ do: 'in', piece: 'cover', holes: [hole], hand: { kind: 'S' } });
+    const desk = new Desk(bench).open('cover').press('enter tab space');
+    expect(desk.frame).toContain(
+      '3 holes are still empty: all bolts go in by fingers before one is',
+    );
+    expect(bench.entries.some((e) => e.verb === 'tight')).toBe(false);
+    desk.type('the others are on order').press('enter');
+    expect(bench.entries.at(-1)).toMatchObject({
+      verb: 'tight',
+      because: 'the others are on order',
+    });
+  });
+
   it('asks no second pass of a hole that had this one, however it is pointed at', () => {
     const desk = tight();
     const first = lit(desk);

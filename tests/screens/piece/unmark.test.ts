@@ -30,6 +30,27 @@ describe('not this one', () => {
     expect(bench.hole('2').passes).toEqual(['snug']);
   });
 
+  it('where much goes with it, that is named on a page before anything is taken back', () => {
+    const bench = new Bench().openCover();
+    const seen = { do: 'gate', how: 'seen', piece: 'cover' } as const;
+    for (const item of ['tools', 'lamp']) bench.mark({ ...seen, moment: 'closing', item });
+    for (const item of ['faces', 'bolts']) bench.mark({ ...seen, moment: 'sealing', item });
+    const before = bench.entries.length;
+    const d = new Desk(bench).open('cover').press('3');
+    expect(d.frame).toContain('Not 3: u names what goes with it.');
+    d.press('u');
+    expect(d.frame).toContain('Not 3: which mark is wrong?');
+    expect(d.frame.replace(/\s+/g, ' ')).toContain('With it goes: off,');
+    expect(bench.entries.length).toBe(before);
+    d.press('enter');
+    expect(bench.states()).toBe('out out home out out');
+  });
+
+  it('with a bolt in the hand a hole is pointed at to put it in, and nothing is said of its marks', () => {
+    const d = new Desk(new Bench().openCover()).open('cover').press('enter s 1');
+    expect(d.frame).not.toContain('Not 1: u');
+  });
+
   it('of a mark for many holes the others stand again', () => {
     const bench = new Bench().openCover().fillCover();
     bench.mark({ do: 'tight', piece: 'cover' });

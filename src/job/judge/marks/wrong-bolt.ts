@@ -2,7 +2,7 @@
 
 import { lengthSaid } from '../../../bolt/read/kind.ts';
 import type { HoleNow, Job, PieceNow, RowItem } from '../../../model/types.ts';
-import { printItem } from '../../../piece/row.ts';
+import { printItem, sameItem } from '../../../piece/row.ts';
 import { list, namesOf, type Refused, refuse } from '../base/verdict.ts';
 import type { InHand } from './hand.ts';
 import { noMore } from './none-left.ts';
@@ -10,9 +10,13 @@ import { reasonInWords } from './reason.ts';
 
 /** `hole` null: no hole of the piece takes it. */
 export function wrongBolt(job: Job, piece: PieceNow, hole: HoleNow | null, hand: InHand): Refused {
-  const belongs = piece.holes.filter(
+  const alone = piece.holes.filter(
     (h) => h.state === 'out' && h.belongs && h.belongs.kind === hand.kind,
   );
+  // With what lies under its head it belongs where that does.
+  const item = { kind: hand.kind, with: [...(hand.with ?? [])] };
+  const just = alone.filter((h) => h.belongs && item.with.length > 0 && sameItem(h.belongs, item));
+  const belongs = just.length > 0 ? just : alone;
   const said = [
     hole?.belongs ? `${hole.name} takes ${sayItem(job, hole.belongs)}.` : null,
     `In your hand: ${hand.length ? hand.kind : sayItem(job, { kind: hand.kind, with: hand.with ?? [] })}.`,
