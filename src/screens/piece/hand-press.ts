@@ -54,7 +54,8 @@ function longer(hand: string, digit: string, job: Job): string | null {
   );
   if (known.some((l) => l.startsWith(typed + digit))) return hand + digit;
   if (known.includes(typed)) return null;
-  const most = typed.startsWith('1') ? DIGITS + 1 : DIGITS;
+  // No hole's number begins with a nought: `.200` is an axle.
+  const most = typed.startsWith('1') || digit === '0' ? DIGITS + 1 : DIGITS;
   return typed.length < most ? hand + digit : null;
 }
 

@@ -54,6 +54,7 @@ describe('what is in the hand', () => {
     ['. 2 5 4', '.25-', 'behind a length that is known'],
     ['. 2 0 4', '.20-', 'behind two digits'],
     ['. 1 0 0', '.100', 'but a hundred and more is a length'],
+    ['. 2 0 0', '.200', 'and two hundred: no hole is 0'],
     ['. 3 / 8', '.3/8', 'and so is a fraction'],
     ['. 1 2 . 5', '.12.5', 'and what stands behind a point'],
   ])('%s: a digit is that of a hole %s (%s)', (keys, hand) => {
