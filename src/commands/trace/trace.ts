@@ -115,7 +115,7 @@ function nextSaid(job: Job, now: Traced): string[] {
   const { good, bad } = say.outcomesSaid(job, next, now.next !== a.next);
   const { unit } = a.expected;
   return [
-    `Look next: ${next.check}: ${checkSaid(job, next.check)} (${say.minutesSaid(next.minutes, unit)})`,
+    `Look next: ${next.check}: ${checkSaid(job, next.check)} (${say.takesSaid(job, next.check, next.minutes, unit)})`,
     `  good: ${good}`,
     `  bad:  ${bad}`,
     ...say.onceMoreSaid(now).map((line) => `  ${line}`),

@@ -5,6 +5,7 @@ import { list, many } from '../../model/words.ts';
 import type { Look, Share, TraceConflict, TraceWay } from '../../trace/types.ts';
 import { NOT_LISTED } from '../../trace/types.ts';
 import { sayDuration } from '../time/duration.ts';
+import { minutesIn } from './input.ts';
 import type { LookMade } from './looks.ts';
 import { checkSaid, type FoundNow, isUnmended, type Traced } from './traced.ts';
 
@@ -26,6 +27,17 @@ export function suspectsSaid(job: Job, names: readonly string[], joined = 'or'):
 export function minutesSaid(minutes: number, unit: 'minutes' | 'looks'): string {
   if (unit === 'looks') return many(Math.round(minutes * 10) / 10, 'look');
   return minutes < 1 ? 'under a minute' : sayDuration(minutes * 60);
+}
+
+/** What a look takes, as the file says it: where it says nothing, what it was reckoned as is no time of it. */
+export function takesSaid(
+  job: Job,
+  check: string,
+  minutes: number,
+  unit: 'minutes' | 'looks',
+): string {
+  const known = unit === 'looks' || minutesIn(job.upper.checks.get(check)?.takes ?? null) !== null;
+  return known ? minutesSaid(minutes, unit) : 'time not known';
 }
 
 const SHARES: Readonly<Record<Share, string>> = {
@@ -147,7 +159,7 @@ export function waySaid(job: Job, way: TraceWay, unit: 'minutes' | 'looks'): str
     const lead = `${'  '.repeat(deep)}${says}: `;
     if (Array.isArray(of)) return [`${lead}${suspectsSaid(job, of) || NOT_LISTED}`];
     return [
-      `${lead}${checkSaid(job, of.check)} (${minutesSaid(of.minutes, unit)})`,
+      `${lead}${checkSaid(job, of.check)} (${takesSaid(job, of.check, of.minutes, unit)})`,
       ...lines(of.good, 'good', deep + 1),
       ...lines(of.bad, 'bad', deep + 1),
     ];
@@ -231,7 +243,7 @@ function mendSaid(job: Job, { proof }: Traced, { suspect }: FoundNow): string[] 
 /** The look that would show it, before anything is bought for it. */
 function sureSaid(job: Job, { proof, expected }: Traced['answer']): string[] {
   if (!proof) return [];
-  const time = minutesSaid(proof.minutes, expected.unit);
+  const time = takesSaid(job, proof.check, proof.minutes, expected.unit);
   return [
     `To be sure, look at this too: ${checkSaid(job, proof.check)} (${time}). Bad says that it is so.`,
   ];

@@ -1,7 +1,6 @@
 /** The trace of a fault, drawn: what it may be, what can be looked at, and what the marked look would tell. */
 import type { Job } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
-import { minutesIn } from '../../plan/trace/input.ts';
 import * as words from '../../plan/trace/say.ts';
 import { checkSaid, isUnmended } from '../../plan/trace/traced.ts';
 import type { Look } from '../../trace/types.ts';
@@ -90,8 +89,7 @@ function whenSaid(
 ): string {
   const last = made.findLast((look) => look.check === check);
   if (last) return [last.reading, last.says, last.at.slice(11, 16)].filter((t) => t).join(', ');
-  const known = minutesIn(job.upper.checks.get(check)?.takes ?? null) !== null;
-  const takes = known ? words.minutesSaid(minutes, 'minutes') : 'time not known';
+  const takes = words.takesSaid(job, check, minutes, 'minutes');
   return opens.length === 0 ? takes : `${takes}, ${many(opens.length, 'piece')} off first`;
 }
 
