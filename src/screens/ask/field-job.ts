@@ -14,9 +14,10 @@ import { resultWish } from '../../plan/task/task-wish.ts';
 import { sayDate } from '../../plan/time/days.ts';
 import { typedJob } from '../../plan/typed/job.ts';
 import { minutesTyped } from '../../plan/typed/minutes.ts';
+import type { JobAsks } from '../base/asks.ts';
 import { JOB_DRAFT, keepDraft } from '../base/drafts.ts';
 import { requestMark, say, show, stay } from '../base/moves.ts';
-import type { JobAsks, State, Updated } from '../base/state.ts';
+import type { State, Updated } from '../base/state.ts';
 import { bothSaid } from '../kit/both.ts';
 
 /** Minutes, where nobody says how many. */

@@ -8,9 +8,10 @@ import { readDuration } from '../../plan/time/duration.ts';
 import { namesOffered, typedNames } from '../../plan/typed/names.ts';
 import type { Put } from '../../plan/typed/runs.ts';
 import { typedRuns } from '../../plan/typed/runs.ts';
+import type { KnownAsks } from '../base/asks.ts';
 import { requestMark, say, show, stay } from '../base/moves.ts';
 import type { MadeMark } from '../base/screen.ts';
-import type { KnownAsks, State, Updated } from '../base/state.ts';
+import type { State, Updated } from '../base/state.ts';
 import { bothSaid } from '../kit/both.ts';
 
 /** The field stays until the mark is on disk: what was typed is there still, should it be refused. */

@@ -14,9 +14,10 @@ import { suspectSaid } from '../../plan/trace/say.ts';
 import { traced } from '../../plan/trace/traced.ts';
 import { decidedWish } from '../../plan/trace/weigh-say.ts';
 import { weighedOf } from '../../plan/trace/weighed.ts';
+import type { TraceAsks } from '../base/asks.ts';
 import { requestMark, say, show, stay } from '../base/moves.ts';
 import type { MadeMark, WishTo } from '../base/screen.ts';
-import type { State, TraceAsks, Updated } from '../base/state.ts';
+import type { State, Updated } from '../base/state.ts';
 import { field } from '../kit/field.ts';
 
 export function doneTrace(state: State, below: State, asks: TraceAsks, text: string): Updated {

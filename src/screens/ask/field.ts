@@ -5,6 +5,7 @@ import type { PieceNow, Refusal, Wish } from '../../model/types.ts';
 import { isBlank } from '../../model/words.ts';
 import { type AnswerKind, answerTo, shouldSaid } from '../../plan/piece/answers.ts';
 import { typedPiece } from '../../plan/typed/piece.ts';
+import type { Asks, JobAsks, KnownAsks, TraceAsks } from '../base/asks.ts';
 import {
   ADD_DRAFT,
   draftOf,
@@ -18,7 +19,7 @@ import { ENTER } from '../base/key.ts';
 import { at, requestMark, say, show, stay, toStep } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
 import { screenOver } from '../base/screen.ts';
-import type { Asks, JobAsks, KnownAsks, State, TraceAsks, Updated, View } from '../base/state.ts';
+import type { State, Updated, View } from '../base/state.ts';
 import { drawField, field, fieldText } from '../kit/field.ts';
 import { bold, type Line, line, wrap } from '../kit/text.ts';
 import { doneOfJob, questionOfJob } from './field-job.ts';

@@ -1,8 +1,9 @@
 /** What lay under the head, asked for each word of a row that ends in a plus: `m+`. */
 import type { PieceNow, Wish } from '../../model/types.ts';
 import { STILL_IN } from '../../piece/row.ts';
+import type { Asks } from '../base/asks.ts';
 import { at } from '../base/moves.ts';
-import type { Asks, State } from '../base/state.ts';
+import type { State } from '../base/state.ts';
 
 /** The row as it is noted: behind its last word all is still in. One word alone stands for all holes. */
 export function rowWish(piece: PieceNow, words: readonly string[]): Wish {

@@ -1,7 +1,8 @@
 /** What is at hand on a screen: what is added there lands on it. */
 import type { TaskSpec } from '../../model/types.ts';
+import type { AddTo } from './asks.ts';
 import { markedPiece } from './marked.ts';
-import type { AddTo, State, View } from './state.ts';
+import type { State, View } from './state.ts';
 
 const NONE: AddTo = { piece: null, hole: null, moment: null };
 
