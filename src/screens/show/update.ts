@@ -64,7 +64,8 @@ function stepped(state: State, happening: Happening): Updated {
     case 'time':
       return stay({ ...state, now: happening.now });
     case 'quiet':
-      return say(state, happening.say);
+      // It comes by itself, and takes nothing away that was said before it.
+      return say(state, [state.quiet, happening.say].filter(Boolean).join(' '));
   }
 }
 

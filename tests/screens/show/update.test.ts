@@ -167,4 +167,11 @@ describe('a quiet line', () => {
     expect(desk.frame).toContain('- Not committed: a merge is under way.');
     expect(desk.press('right').frame).not.toContain('Not committed');
   });
+
+  it('that comes by itself takes nothing away that was said before it', () => {
+    const desk = off();
+    desk.happen({ on: 'quiet', say: 'Left over: 1 M.' });
+    desk.happen({ on: 'quiet', say: 'No commit.' });
+    expect(desk.frame).toContain('- Left over: 1 M. No commit.');
+  });
 });
