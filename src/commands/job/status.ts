@@ -1,6 +1,7 @@
 /** Where a job stands, and what is next. */
 
 import { noFigureSaid } from '../../job/fold/no-figure.ts';
+import { otherFigure, otherFigureSaid } from '../../job/fold/other-figure.ts';
 import { carrierOf } from '../../job/fold/overs.ts';
 import { safe } from '../../model/safe.ts';
 import type { HoleState, Job, PieceNow } from '../../model/types.ts';
@@ -78,6 +79,7 @@ function jsonOf(job: Job, piece: PieceNow): object {
     in: count(piece, 'in'),
     tight: count(piece, 'tight'),
     torqueUnknown: torqueUnknown(job, piece),
+    torqueOther: otherFigure(job, piece),
     trouble: piece.holes.flatMap((h) => (h.trouble ? [{ hole: h.name, trouble: h.trouble }] : [])),
     conflicts: piece.holes.flatMap((h) =>
       h.conflict ? [{ hole: h.name, say: h.conflict.say, ids: h.conflict.ids }] : [],
@@ -129,5 +131,7 @@ function pieceSaid(job: Job, piece: PieceNow): string {
   if (early !== null) parts.push(early);
   const unknown = noFigureSaid(piece, torqueUnknown(job, piece));
   if (unknown !== null) parts.push(unknown);
+  const other = otherFigureSaid(otherFigure(job, piece));
+  if (other !== null) parts.push(other);
   return parts.join('; ');
 }

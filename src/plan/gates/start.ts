@@ -1,6 +1,7 @@
 /** Before the engine runs for the first time again. */
 
 import { byNoFigure, noFigureSaid } from '../../job/fold/no-figure.ts';
+import { otherFigure, otherFigureSaid } from '../../job/fold/other-figure.ts';
 import { isOther } from '../../job/fold/say-hole.ts';
 import { backInOld, whyOld } from '../../job/judge/marks/used-once.ts';
 import { inWords, type Words } from '../../job/truth/said.ts';
@@ -160,13 +161,19 @@ function notRound({ spec }: Piece): AskedItem {
   return known(`round-${spec.key}`, `${spec.name}: not gone once round at full torque.`, false);
 }
 
-/** Tightened by no figure: only the manual and a wrench tell whether it holds. */
+/** Tightened by no figure, or by another than is printed: only the manual and a wrench tell whether it holds. */
 function noTorque({ job }: Standing): AskedItem[] {
   return [...job.pieces.values()].flatMap((piece) => {
     const { key, name } = piece.spec;
-    const said = BACK.includes(piece.where) ? noFigureSaid(piece, byNoFigure(job, piece)) : null;
-    if (said === null) return [];
-    const say = `${name}: ${said}. Look it up, and go round with it.`;
+    const back = BACK.includes(piece.where);
+    const unknown = back ? noFigureSaid(piece, byNoFigure(job, piece)) : null;
+    const other = back ? otherFigureSaid(otherFigure(job, piece)) : null;
+    const said = [
+      ...(unknown === null ? [] : [`${unknown}. Look it up, and go round with it.`]),
+      ...(other === null ? [] : [`${other}. Too tight may have harmed it: the manual says.`]),
+    ];
+    if (said.length === 0) return [];
+    const say = `${name}: ${said.join(' ')}`;
     const cared = caresOf(piece.spec).care.length > 0;
     return [cared ? warn(`torque-${key}`, say) : look(`torque-${key}`, say)];
   });

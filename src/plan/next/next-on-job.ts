@@ -2,6 +2,7 @@
 
 import { sayThing } from '../../job/fold/inside.ts';
 import { byNoFigure, noFigureSaid } from '../../job/fold/no-figure.ts';
+import { otherFigure, otherFigureSaid } from '../../job/fold/other-figure.ts';
 import { inWords, type Words } from '../../job/truth/said.ts';
 import type { Job, PieceNow } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
@@ -105,16 +106,21 @@ function toTheFault(job: Job): ReturnType<typeof nextInWords> {
   return { piece: first.spec.key, task: null, waits: false, words: [say] };
 }
 
-/** Where all is tight: what was tightened by no figure. Once it was tested, only what can hurt somebody. */
+/** Where all is tight: what was tightened by no figure, or by another. Once it was tested, only what can hurt somebody. */
 function figureToLookUp(job: Job): ReturnType<typeof nextInWords> {
   for (const piece of job.pieces.values()) {
     const open = piece.where === 'tight' || isCared(piece);
-    const said = open ? noFigureSaid(piece, byNoFigure(job, piece)) : null;
+    const said = open ? figureSaid(job, piece) : null;
     if (said === null) continue;
     const words = [`${piece.spec.name}: ${said}.`];
     return { piece: piece.spec.key, task: null, waits: false, words };
   }
   return null;
+}
+
+/** What is to be looked up of its torque, or set again. */
+function figureSaid(job: Job, piece: PieceNow): string | null {
+  return otherFigureSaid(otherFigure(job, piece)) ?? noFigureSaid(piece, byNoFigure(job, piece));
 }
 
 function isCared({ spec }: PieceNow): boolean {

@@ -1,5 +1,6 @@
 /** The job, drawn: a row for each piece and task, and what is next. */
 
+import { otherFigure, otherFigureSaid } from '../../job/fold/other-figure.ts';
 import { sayTrouble } from '../../job/fold/say-hole.ts';
 import { unreadSaid } from '../../job/fold/unread.ts';
 import type { Job, PieceNow, TaskNow } from '../../model/types.ts';
@@ -110,8 +111,9 @@ function rowOf(job: Job, rung: Rung, marked: boolean, name: number, columns: num
 function sayPiece(job: Job, piece: PieceNow): Span[] {
   const bad = troubles(piece).map((h) => `${h.name} ${h.trouble ? sayTrouble(h.trouble) : ''}`);
   const unknown = torqueUnknown(job, piece).length > 0 ? ['torque not known'] : [];
+  const other = otherFigureSaid(otherFigure(job, piece));
   const early = isBack(piece) ? wheelsOff(job, piece).map((w) => `${w.spec.name} is off`) : [];
-  const loud = [...bad, ...early, ...unknown];
+  const loud = [...bad, ...early, ...unknown, ...(other === null ? [] : [other])];
   const shout = loud.length > 0 ? [span('   '), span(`! ${loud.join(', ')}`, LOUD)] : [];
   return [span(sayWhere(piece, job)), ...shout];
 }

@@ -4,6 +4,7 @@ import { isInch } from '../../bolt/read/sizes.ts';
 import { heldTorque, sayBreaks, wouldBreak } from '../../job/fold/against.ts';
 import { lengthsOf } from '../../job/fold/lengths-of.ts';
 import { byNoFigure, noFigureSaid } from '../../job/fold/no-figure.ts';
+import { otherFigure, otherFigureSaid } from '../../job/fold/other-figure.ts';
 import { isOther, sayDiffers, sayInHole, sayTrouble } from '../../job/fold/say-hole.ts';
 import { blockers, stillOver } from '../../job/judge/marks/blocked.ts';
 import type { HoleNow, Job, PieceNow } from '../../model/types.ts';
@@ -140,7 +141,8 @@ function doneSaid(job: Job, piece: PieceNow): string {
   if (tight < n) return `${tight} of ${n} are tight.`;
   const unknown = noFigureSaid(piece, byNoFigure(job, piece));
   const said = `${n === 1 ? 'It is tight' : `All ${n} are tight`}${torquesSaid(piece)}.`;
-  return unknown === null ? said : `${said} ${capital(unknown)}.`;
+  const other = otherFigureSaid(otherFigure(job, piece));
+  return [said, ...[unknown, other].flatMap((t) => (t === null ? [] : `${capital(t)}.`))].join(' ');
 }
 
 /** `, 10 N·m, manual 2-17`; where holes have their own, `: 1 and 2 at 40 lbf·ft; 3 at 11 N·m`. */

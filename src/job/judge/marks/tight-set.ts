@@ -1,8 +1,7 @@
 /** What is set in a pass: the figure and the text it comes from, and what it would do to these holes. */
 
-import { convert, printQuantity } from '../../../bolt/read/units.ts';
-import { fullOf, hardestOf, readStages } from '../../../bolt/torque/stages.ts';
-import { aim } from '../../../bolt/torque/wrench.ts';
+import { printQuantity } from '../../../bolt/read/units.ts';
+import { hardestOf, readStages } from '../../../bolt/torque/stages.ts';
 import type { HoleNow, Job, PassSpec, PieceNow, Quantity, Warning } from '../../../model/types.ts';
 import { passAt } from '../../../piece/passes.ts';
 import {
@@ -13,6 +12,7 @@ import {
   torqueOf,
   wouldBreak,
 } from '../../fold/against.ts';
+import { isOff, mendOf, otherThread, torqueIn } from '../../fold/other-figure.ts';
 import { inWords } from '../../truth/said.ts';
 import { type Refused, refuse } from '../base/verdict.ts';
 
@@ -103,15 +103,6 @@ export function printedFor(
   return texts.every((text) => text === texts[0]) ? texts[0] : undefined;
 }
 
-/** A setting may be off by so much of the printed figure: the steps of a scale (common practice, no source). */
-const OFF = 0.1;
-
-/** The torque that a text says, all of it read; null: it says none. */
-function torqueIn(set: string) {
-  const read = readStages(set);
-  return read.rest.length === 0 ? fullOf(read) : null;
-}
-
 /** A figure that is no torque is asked about; null: it is one, or words that nobody takes for a figure. */
 export function asksUnread(set: string | undefined): Refused | null {
   if (set === undefined || !/\d/.test(set) || torqueIn(set)) return null;
@@ -126,15 +117,47 @@ export function setSaid(set: string, figure: Quantity | undefined): Warning[] {
       { code: 'unread-set', say: `“${set}” was not read as a torque: nothing is held against it.` },
     ];
   }
-  const value = figure && convert(aim(typed), typed.unit, figure.unit);
-  if (!figure || value == null) return [];
-  const [low, high] = [figure.value * (1 - OFF), (figure.to ?? figure.value) * (1 + OFF)];
-  return value >= low && value <= high
-    ? []
-    : [
-        {
-          code: 'other-figure',
-          say: `${set} was set; ${printQuantity(figure)} is to be set here.`,
-        },
-      ];
+  if (!figure || !isOff(set, figure)) return [];
+  const say = `${set} was set; ${printQuantity(figure)} is to be set here.`;
+  return [{ code: 'other-figure', say }];
+}
+
+/**
+ * Holes that were mended to another size, in a pass with a figure: that is printed for the old one. Asked until somebody says
+ * what is set, or why it holds for these too; null where nothing is to be asked.
+ */
+export function asksOtherThread(
+  job: Job,
+  piece: PieceNow,
+  pass: PassSpec,
+  open: readonly HoleNow[],
+  set: string | undefined,
+): Refused | null {
+  if (set !== undefined) return null;
+  const asked = open.flatMap((hole) => {
+    const other = passAt(piece.spec, job.upper.kinds, pass, hole.name).torque?.quantity
+      ? otherThread(job, piece, hole)
+      : null;
+    return other === null || isAnswered(job, piece, hole) ? [] : [{ hole, ...other }];
+  });
+  const [first] = asked;
+  if (!first) return null;
+  const { hole, of, printedFor: bolt } = first;
+  const text = printedFor(job, piece, pass, [hole]) ?? '';
+  const say = `${hole.name} was mended to ${of}, and ${text} is printed for ${bolt}. Look up what ${of} takes in this metal, and say what is set.`;
+  return refuse('other-thread', say, { holes: asked.map((a) => a.hole.name) });
+}
+
+/** Since its mend somebody set a figure for it alone, or gave a reason. */
+function isAnswered(job: Job, { spec }: PieceNow, hole: HoleNow): boolean {
+  const at = job.entries.findIndex((e) => e.id === mendOf(job, spec.key, hole)?.id);
+  return job.entries.some(
+    (e, i) =>
+      i > at &&
+      e.verb === 'tight' &&
+      e.piece === spec.key &&
+      e.because !== undefined &&
+      (e.hole === undefined || e.hole.includes(hole.name)) &&
+      job.living.has(e.id),
+  );
 }

@@ -15,6 +15,7 @@ import { passesAt, passesOf } from '../../../piece/passes.ts';
 import { nextHole } from '../../../piece/sequence/next.ts';
 import { type RoundStage, stagesOf } from '../../../piece/sequence/rounds.ts';
 import { byNoFigure, hasNoFigure, NO_TORQUE } from '../../fold/no-figure.ts';
+import { lastFigure, otherFigure, otherThread } from '../../fold/other-figure.ts';
 import {
   already,
   holeField,
@@ -31,6 +32,7 @@ import {
   wrong,
 } from '../base/verdict.ts';
 import {
+  asksOtherThread,
   asksUnread,
   breaking,
   figureOfPass,
@@ -73,6 +75,8 @@ export function judgeTight(job: Job, wish: Wished<'tight'>, stamp: Stamp): Verdi
   if (breaksIt) return breaksIt;
   const unread = forced ? null : asksUnread(wish.set);
   if (unread) return unread;
+  const other = forced ? null : asksOtherThread(job, piece, pass, open, wish.set);
+  if (other) return other;
 
   const order = nextHole(piece, job.upper.kinds, pass.name);
   const leaves = order && !startsOrder(order.rest, namesOf(open)) ? order : null;
@@ -82,6 +86,7 @@ export function judgeTight(job: Job, wish: Wished<'tight'>, stamp: Stamp): Verdi
   }
   const figure = figureOfPass(job, piece, pass, open);
   const first = piece.holes.every((h) => h.passes.length === 0);
+  const isOwn = open.every((h) => otherThread(job, piece, h) !== null);
   const unknown = open.filter((h) => hasNoFigure(piece.spec, job.upper.kinds, h.name));
   const warnings: Warning[] = [
     ...onceSaid(old.filter((o) => first || o.bolts)),
@@ -90,7 +95,7 @@ export function judgeTight(job: Job, wish: Wished<'tight'>, stamp: Stamp): Verdi
       ? [{ code: 'no-torque', say: NO_TORQUE }]
       : []),
     ...(breaks.length > 0 ? [{ code: 'would-break', say: sayBreaking(breaks) }] : []),
-    ...(wish.set === undefined ? [] : setSaid(wish.set, figure)),
+    ...(wish.set === undefined ? [] : setSaid(wish.set, isOwn ? undefined : figure)),
     ...(leaves
       ? [{ code: 'other-order', say: `${leaves.next} would be next; the rest is ordered anew.` }]
       : []),
@@ -130,16 +135,30 @@ function dueNow(job: Job, piece: PieceNow, wish: Wished<'tight'>): Due | Refused
   if ('ok' in picked) return picked;
   if (picked.length === 0) return wrong('no-holes', `${piece.spec.name} has no bolts.`);
   const holes = wish.holes ? picked : worked(picked);
-  const stage = choosePass(piece, kinds, holes, wish.pass);
+  const stage =
+    choosePass(piece, kinds, holes, wish.pass) ?? passAgain(job, piece, holes, wish.set);
   if (stage && 'ok' in stage) return stage;
   if (stage === null) return { pass: null, holes, open: [] };
   const { pass } = stage;
   // What the wrench was set to may be said afterwards, where neither file nor diary has a figure.
-  const unset = wish.set === undefined || pass.name === 'snug' ? [] : byNoFigure(job, piece);
+  const unset = wish.set === undefined || pass.name === 'snug' ? [] : toSetAgain(job, piece);
   const open = holes.filter(
     (h) => isIn(stage, h, wish.holes) && (!h.passes.includes(pass.name) || unset.includes(h.name)),
   );
   return { pass, holes, open };
+}
+
+/** What may be set once more by a figure: nobody noted one, or another than is printed. */
+function toSetAgain(job: Job, piece: PieceNow): string[] {
+  return [...byNoFigure(job, piece), ...otherFigure(job, piece).map((o) => o.hole)];
+}
+
+/** All is tight, and some of it was set to another figure: the last pass that has one, for those. */
+function passAgain(job: Job, piece: PieceNow, holes: readonly HoleNow[], set: string | undefined) {
+  const again = set === undefined ? [] : otherFigure(job, piece).map((o) => o.hole);
+  const [first] = holes.filter((h) => again.includes(h.name));
+  const pass = first && lastFigure(job, piece, first);
+  return pass ? { pass, holes: again } : null;
 }
 
 /** The holes that were worked on in this round; all of them where none was. */
