@@ -10,14 +10,14 @@ import {
   mkdirSync,
   openSync,
   readdirSync,
-  readFileSync,
+  readSync,
   renameSync,
   rmSync,
   writeFileSync,
 } from 'node:fs';
 import { dirname, join } from 'node:path';
 import { Script } from 'node:vm';
-import { type Pack, textsOf } from './parts.ts';
+import { type Pack, type Texts, textsOf } from './parts.ts';
 
 type Env = Readonly<Record<string, string | undefined>>;
 
@@ -49,17 +49,29 @@ function openOurs(file: string): { handle: number; size: number } | null {
   return null;
 }
 
+/** Bytes that are read to be compared: few, so that they stay near the processor. */
+const COMPARED = 65_536;
+
 /**
- * The kept code, or null where there is none that can be trusted. It is there twice: what was cut or changed is not
+ * What is kept, or null where there is none that can be trusted. It is there twice: what was cut or changed is not
  * given to V8, and to compare takes no time, which a sum would before V8 has made anything fast.
  */
 export function readKept(file: string): Buffer | null {
-  const handle = openOurs(file)?.handle ?? null;
-  if (handle === null) return null;
+  const found = openOurs(file);
+  if (found === null) return null;
+  const { handle } = found;
+  const size = found.size / 2;
   try {
-    const bytes = readFileSync(handle);
-    const code = bytes.subarray(0, bytes.length / 2);
-    return bytes.length > 0 && code.equals(bytes.subarray(code.length)) ? code : null;
+    if (size === 0 || !Number.isInteger(size)) return null;
+    const kept = Buffer.allocUnsafeSlow(size);
+    if (readSync(handle, kept, 0, size, 0) !== size) return null;
+    const again = Buffer.allocUnsafeSlow(Math.min(size, COMPARED));
+    for (let at = 0; at < size; at += COMPARED) {
+      const count = Math.min(COMPARED, size - at);
+      const read = readSync(handle, again, 0, count, size + at);
+      if (kept.compare(again, 0, read, at, at + count) !== 0) return null;
+    }
+    return kept;
   } catch {
     return null;
   } finally {
@@ -116,29 +128,40 @@ export function keep(
 interface Kept {
   /** The parts that it loaded. */
   parts: number[];
-  /** What V8 compiled for them as one; null until a run began with all of them. */
-  code: Buffer | null;
+  /** Their text as one and what V8 compiled of it; null until a run began with all of them. */
+  whole: { text: string; code: Buffer } | null;
 }
 
 /** V8 takes the code from where it is, if it begins at a multiple of this. */
 const ALIGNED = 8;
+const aligned = (size: number): number => Math.ceil(size / ALIGNED) * ALIGNED;
 
-const headSize = (parts: number): number => Math.ceil((2 + 2 * parts) / ALIGNED) * ALIGNED;
+/** How long the text is, how many parts there are, and which. */
+const headSize = (parts: number): number => aligned(4 + 2 + 2 * parts);
 
-function packed({ parts, code }: Kept): Buffer {
-  const head = Buffer.alloc(headSize(parts.length));
-  [parts.length, ...parts].forEach((n, at) => void head.writeUInt16LE(n, 2 * at));
-  return code === null ? head : Buffer.concat([head, code]);
+function packed({ parts, whole }: Kept): Buffer {
+  const head = headSize(parts.length);
+  const { text, code } = whole ?? { text: '', code: Buffer.alloc(0) };
+  const bytes = Buffer.alloc(aligned(head + text.length) + code.length);
+  bytes.writeUInt32LE(text.length, 0);
+  [parts.length, ...parts].forEach((n, at) => void bytes.writeUInt16LE(n, 4 + 2 * at));
+  bytes.write(text, head, 'latin1');
+  code.copy(bytes, aligned(head + text.length));
+  return bytes;
 }
 
 function unpacked(bytes: Buffer | null, most: number): Kept | null {
-  if (bytes === null || bytes.length < 2) return null;
-  const count = bytes.readUInt16LE(0);
-  const codeAt = headSize(count);
+  if (bytes === null || bytes.length < headSize(0)) return null;
+  const size = bytes.readUInt32LE(0);
+  const count = bytes.readUInt16LE(4);
+  const head = headSize(count);
+  const codeAt = aligned(head + size);
   if (bytes.length < codeAt) return null;
-  const parts = Array.from({ length: count }, (_, i) => bytes.readUInt16LE(2 + 2 * i));
+  const parts = Array.from({ length: count }, (_, i) => bytes.readUInt16LE(6 + 2 * i));
   if (parts.some((part) => part >= most)) return null;
-  return { parts, code: bytes.length > codeAt ? bytes.subarray(codeAt) : null };
+  if (bytes.length === codeAt) return { parts, whole: null };
+  const text = bytes.toString('latin1', head, head + size);
+  return { parts, whole: { text, code: bytes.subarray(codeAt) } };
 }
 
 /** Names what is kept for this program on this Node. */
@@ -169,10 +192,11 @@ export function loader(pack: Pack, use: string | null, env: Env): Load {
   const kept =
     folder === null ? null : unpacked(readKept(`${folder}/${version}/${use}`), sizes.length);
   const program = file.replace(/\.br$/, '');
-  const texts = textsOf(pack, cache === null ? null : openOurs(`${cache}/${version}/${UNPACKED}`));
+  let texts: Texts | null = null;
 
-  /** The text of some parts as one, compiled: what answers their functions. */
-  const compile = (parts: readonly number[], cachedData?: Buffer) => {
+  /** The text of some parts as one. */
+  const textOf = (parts: readonly number[]): string => {
+    texts ??= textsOf(pack, cache === null ? null : openOurs(`${cache}/${version}/${UNPACKED}`));
     const size = (part: number) => sizes[part] ?? 0;
     const text = Buffer.allocUnsafe(parts.reduce((sum, p) => sum + size(p) + 8, HEAD.length + 8));
     let at = text.write(HEAD, 0, 'latin1');
@@ -183,11 +207,11 @@ export function loader(pack: Pack, use: string | null, env: Env): Load {
       at += text.write(',', at, 'latin1');
     }
     at += text.write('}})', at, 'latin1');
-    return new Script(text.toString('latin1', 0, at), {
-      filename: program,
-      ...(cachedData ? { cachedData } : {}),
-    });
+    return text.toString('latin1', 0, at);
   };
+  /** What answers their functions. */
+  const compile = (text: string, cachedData?: Buffer) =>
+    new Script(text, { filename: program, ...(cachedData ? { cachedData } : {}) });
   const here = {
     get url() {
       return require('node:url').pathToFileURL(program).href;
@@ -202,24 +226,25 @@ export function loader(pack: Pack, use: string | null, env: Env): Load {
   const outs = new Map<number, unknown>();
   const load: Load = (part) => {
     if (outs.has(part)) return outs.get(part);
-    if (!made.has(part)) run(compile([part]));
+    if (!made.has(part)) run(compile(textOf([part])));
     const out = {};
     const answer = made.get(part)?.(out) ?? out;
     outs.set(part, answer);
     return answer;
   };
 
-  const whole = kept === null ? null : compile(kept.parts, kept.code ?? undefined);
-  if (whole !== null) run(whole);
+  const text = kept?.whole?.text ?? textOf(kept?.parts ?? []);
+  const script = kept === null ? null : compile(text, kept.whole?.code);
+  if (script !== null) run(script);
   if (folder !== null) {
     process.once('exit', () => {
-      const unpacked = texts.unpacked();
+      const unpacked = texts?.unpacked() ?? null;
       if (unpacked !== null) keep(folder, version, UNPACKED, unpacked, 1);
       const parts = [...made.keys()].sort((a, b) => a - b);
       const more = parts.length > (kept?.parts.length ?? 0);
-      if (!more && kept?.code && !whole?.cachedDataRejected) return;
-      const code = more || whole === null ? null : whole.createCachedData();
-      keep(folder, version, `${use}`, packed({ parts, code }));
+      if (!more && kept?.whole && !script?.cachedDataRejected) return;
+      const whole = more || script === null ? null : { text, code: script.createCachedData() };
+      keep(folder, version, `${use}`, packed({ parts, whole }));
     });
   }
   return load;

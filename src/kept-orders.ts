@@ -8,14 +8,17 @@ const SHORTEST = 1000;
 /** Files. */
 const MOST = 200;
 
-/** Names a file; whether it is the right one its own key says. FNV-1a, twice from different seeds. */
+/** Names a file; whether it is the right one its own key says. FNV-1a by four bytes, twice from different seeds. */
 function nameOf(key: string): string {
-  const half = (seed: number) => {
-    let n = seed;
-    for (let i = 0; i < key.length; i++) n = Math.imul(n ^ key.charCodeAt(i), 0x01000193);
-    return (n >>> 0).toString(16).padStart(8, '0');
-  };
-  return `order-${half(0x811c9dc5)}${half(0x5bd1e995)}`;
+  const words = new Uint32Array(Math.ceil(key.length / 4));
+  Buffer.from(words.buffer).write(key, 'latin1');
+  let one = 0x811c9dc5;
+  let other = 0x5bd1e995;
+  for (const word of words) {
+    one = Math.imul(one ^ word, 0x01000193);
+    other = Math.imul(other ^ word, 0x01000193);
+  }
+  return `order-${[one, other].map((n) => (n >>> 0).toString(16).padStart(8, '0')).join('')}`;
 }
 
 /** Text of a value that comes back from it as it is; null for one that would not. */
