@@ -2,6 +2,7 @@
 
 import { hasFigure, readLimit } from '../bolt/read/reading-limit.ts';
 import { printQuantity } from '../bolt/read/units.ts';
+import { unreadOf } from '../bolt/torque/no-figure-said.ts';
 import { readStages } from '../bolt/torque/stages.ts';
 import type {
   Fault,
@@ -62,7 +63,7 @@ function checkTruths({ read, root, text }: ReadTree, report: Report): void {
   checkTorques(job, root, text, report);
   checkStages(read.upper, root, text, report);
   for (const { what, says, id } of job.corrections) {
-    const rest = what === 'torque' ? readStages(says).rest : [];
+    const rest = what === 'torque' ? unreadOf(says) : [];
     for (const { text: said } of rest) {
       report('unread-torque', placeOfEntry(text, id), { rest: said, like: '20 N·m + 90°' });
     }
@@ -96,11 +97,10 @@ function checkStages({ pieces }: Upper, root: Spot | null, text: string, report:
   ]);
   const found = printed.flatMap(({ path, torque, passes }) => {
     if (torque === null) return [];
-    const { stages, rest, differ } = readStages(torque.text);
+    const { stages, differ } = readStages(torque.text);
     const [first] = stages;
-    // Where the file lists passes, those count and not the text; words without a figure only say where to look it up.
-    const words = stages.length === 0 && !rest.some(({ text: said }) => /\d/.test(said));
-    const unread = passes !== null || words ? [] : rest;
+    // Where the file lists passes, those count and not the text.
+    const unread = passes === null ? unreadOf(torque.text) : [];
     const told = first?.do === 'torque' ? printQuantity(first.quantity) : torque.text;
     const faults = [
       ...unread.map(({ text: said, at }) => ({

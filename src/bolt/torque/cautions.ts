@@ -5,9 +5,9 @@ import type { Kind } from '../../model/types.ts';
 export const MAKER_FIRST =
   "The maker's manual goes first; for brakes, steering and suspension a licensed mechanic does.";
 
-/** Beside a bolt that is not to be used twice; null for any other. */
-export function sayOnce(kind: Kind): string | null {
-  return kind.once
+/** Beside a bolt that is not to be used twice; null for any other. `once`: as its kind says, unless its torque does. */
+export function sayOnce(kind: Kind, once = kind.once): string | null {
+  return once
     ? `${kind.letter} is never used twice: stretched or coated, it needs a new one.`
     : null;
 }

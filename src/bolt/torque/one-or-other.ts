@@ -8,7 +8,7 @@ export interface SaidAt {
 
 /** Between torques that follow one another; without it they may be one or the other. */
 const ONE_AFTER_ANOTHER =
-  /\bthen\b|→|⇒|->|=>|\b(?:step|stage|pass|next|finally|followed)\b|loosen|slacken|back/i;
+  /\b(?:then|dann|danach|puis|ensuite|poi|quindi|luego|sedan)\b|→|⇒|->|=>|\b(?:step|stage|pass|next|final(?:ly)?|followed|stufe|schritt|étape|etape|fase|paso)\b|loosen|slacken|back/i;
 
 export interface Torques {
   text: string;

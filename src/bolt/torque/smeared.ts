@@ -33,7 +33,10 @@ const WORDS: readonly [Smear, OneOf][] = [
   ],
   ['threadlocker', oneOf('thread-?lock(?:er|ing)?|thread lock(?:er|ing)?|locking compound', 'i')],
   ['oil', oneOf('oil(?:ed)?|greased?|lubricated|waxed', 'i')],
+  ['oil', /geölt|gefettet|huilé|graissé|engrasad|aceitad|lubri[fc]a[td]|oliat/i],
 ];
+/** Dry, as German, French, Spanish and Italian manuals print it. */
+const OTHER_DRY = /^\s*\(?(?:trocken|à sec|en seco|asciutt[oaie]|a secco)\)?\s*$/i;
 
 /** Words by which a clause says that there is to be none, or that it is wiped off. */
 const NONE =
@@ -76,7 +79,7 @@ export function drySaid(text: string): boolean {
   return clauses(text).some((clause) => {
     const bare = /^\s*(?:fit(?:ted)? |clean(?:ed)?(?: and)? )?dry\s*$/i.test(clause);
     const none = THREAD.test(clause) && NONE.test(clause) && !OTHER.test(clause);
-    return bare || (none && /\bdry\b|oil|greas|lubric/i.test(clause));
+    return bare || OTHER_DRY.test(clause) || (none && /\bdry\b|oil|greas|lubric/i.test(clause));
   });
 }
 

@@ -6,14 +6,18 @@ import { asPrinted } from '../../model/said.ts';
 import type { Quantity, Torque } from '../../model/types.ts';
 import { convert } from '../read/units.ts';
 import { type SaidAt, threadOfOne, whoseTorque } from './one-or-other.ts';
-import { smearElsewhere, smearIn } from './smeared.ts';
+import { partOf, together, withoutRemarks } from './remarks.ts';
+import { smearIn } from './smeared.ts';
 import {
   agrees,
   angleAt,
   bareAt,
+  hasUnit,
+  inSteps,
   JOINS,
   LABELS,
   LOOSEN,
+  onceAt,
   PROMISES,
   placeAt,
   plainTorqueAt,
@@ -44,6 +48,8 @@ export interface Stages {
   where: string | null;
   /** What it says of the thread: `oiled threads`, `dry`; null when nothing. */
   thread: string | null;
+  /** It says that the bolt is used once: `new bolts`, `do not re-use`. */
+  once: boolean;
 }
 
 interface Reading extends Stages {
@@ -149,8 +155,16 @@ const NUMBERED = /\b(?:bolts?|nuts?|screws?|holes?|studs?|nos?\.?)\s*$/i;
 const wherePrinted: Reader = (left, reading, at) => {
   const numbered = /^\d/.test(left) && NUMBERED.test(reading.text.slice(Math.max(0, at - 12), at));
   // A range and its unit look like a page: 10-12 N·m.
-  const said = numbered || torqueAt(left) ? '' : placeAt(left);
+  const said = numbered || torqueAt(left) || hasUnit(left) ? '' : placeAt(left) || inSteps(left);
   if (said !== '') reading.where = joined(reading.where, said);
+  return said.length;
+};
+
+const usedOnce: Reader = (left, reading) => {
+  const said = onceAt(left);
+  if (said === '') return 0;
+  reading.once = true;
+  reading.where = joined(reading.where, said);
   return said.length;
 };
 
@@ -172,18 +186,24 @@ const stage: Reader = (left, reading, at) => {
   if (!found) return 0;
   const [first] = found.stages;
   reading.promised = null;
-  if (first?.do === 'torque') reading.torques.push({ at, worth: inNewtons(first.quantity) });
   settle(reading, first?.do === 'torque' ? first.quantity.unit : null, at);
+  if (first?.do === 'torque') reading.torques.push({ at, worth: inNewtons(first.quantity) });
   reading.stages.push(...found.stages);
   return found.length;
 };
 
 const bare: Reader = (left, reading, at) => {
   const found = bareAt(left);
-  if (!found) return 0;
+  const before = reading.rest.at(-1);
+  // Behind a word that was not read it belongs to that: `until 1998, 12 N·m`.
+  const itsOwn = before && /\p{L}$/u.test(before.text) && isBlank(reading.text, before, at);
+  if (!found || itsOwn) return 0;
   reading.waiting.push({ value: found.value, at, text: left.slice(0, found.length) });
   return found.length;
 };
+
+const isBlank = (text: string, said: SaidAt, at: number) =>
+  text.slice(said.at + said.text.length, at).trim() === '';
 
 const joins: Reader = (left, reading, at) => {
   const gap = /^[\s,;:/]+/.exec(left)?.[0];
@@ -218,7 +238,7 @@ const READERS: readonly Reader[] = [
   inBrackets,
   besideIt,
   sign,
-  ...[onTheThread, wherePrinted, label].map(whereWordsBegin),
+  ...[onTheThread, usedOnce, wherePrinted, label].map(whereWordsBegin),
   stage,
   bare,
   joins,
@@ -253,8 +273,9 @@ function stageAt(text: string): { length: number; stages: Stage[] } | null {
   if (snug !== undefined) return { length: snug.length, stages: [{ do: 'snug' }] };
   const angle = angleAt(text);
   if (angle) {
-    const { length, degrees, to, times } = angle;
-    return { length, stages: Array.from({ length: times }, () => ({ do: 'angle', degrees, to })) };
+    const { length, degrees, to, times, pastSnug } = angle;
+    const turned = Array.from({ length: times }, (): Stage => ({ do: 'angle', degrees, to }));
+    return { length, stages: pastSnug ? [{ do: 'snug' }, ...turned] : turned };
   }
   const torque = torqueAt(text);
   return torque && { length: torque.length, stages: [{ do: 'torque', ...quantityOf(torque) }] };
@@ -273,60 +294,17 @@ function settle(reading: Reading, unit: string | null, end: number): void {
   for (const [i, { value, text, at }] of waiting.entries()) {
     const behind = reading.text.slice(at + text.length, waiting[i + 1]?.at ?? end);
     if (unit === null || /^[\s:]*$/.test(behind)) reading.rest.push({ text, at });
-    else reading.stages.push({ do: 'torque', quantity: { value, to: null, unit }, most: false });
+    else {
+      const quantity = { value, to: null, unit };
+      reading.stages.push({ do: 'torque', quantity, most: false });
+      reading.torques.push({ at, worth: inNewtons(quantity) });
+    }
   }
-}
-
-/** A word that may hide a figure, a stage or what is done to the thread: without one, and without a digit, it is a remark. */
-const MATTERS =
-  /[\d½¼¾⅓⅔⅛⅜⅝⅞%°+±<>≤≥]|turn|quarter|half|third|degree|tight|torque|loos|slack|back|again|more|further|twice|double|times|repeat|wait|final|angle|until|stretch|max|min|most|least|then|after|before|oil|greas|dry|wet|lub|lock|seal|paste|hot|cold|new bolt|only|\b(?:never|not|don['’]?t|exceed|if|unless|except|flats?|\w+t(?:een|y))\b|\?|dreh|grad\b|winkel|viertel|halb|dann|weiter|puis|\btours?\b|\bquart|demi/i;
-
-/** To the end of its part of the text, which ends where a comma or a bracket does; one in front of it ends nothing. */
-function partOf(text: string, at: number): string {
-  const left = text.slice(at).replace(/^[\s,;()[\]{}]+/, '');
-  const end = left.search(/[,;()[\]{}]/);
-  return left.slice(0, end < 0 ? undefined : end).trim();
-}
-
-/** What was not read and cannot matter is a remark beside the figure; the rest stays a rest. */
-function withoutRemarks(text: string, rest: readonly SaidAt[], where: string | null) {
-  const left: SaidAt[] = [];
-  const remarks: string[] = [];
-  let end = 0;
-  for (const said of rest) {
-    if (/^[\s,;:.()[\]{}]*$/.test(said.text)) continue;
-    const first = partOf(text, said.at);
-    // What was not read in one go may go beyond its part.
-    const part = said.text.includes(first) ? said.text.trim() : first;
-    if (MATTERS.test(part) && (/\d/.test(part) || !smearElsewhere(part))) left.push(said);
-    else if (said.at >= end && /\p{L}/u.test(part)) remarks.push(part);
-    if (said.at >= end) end = said.at + text.slice(said.at).indexOf(part) + part.length;
-  }
-  const all = [...(where === null ? [] : [where]), ...remarks];
-  return { rest: left, where: all.length === 0 ? null : all.join(', ') };
-}
-
-/** What was not read in one go is one rest. */
-function together(text: string, rest: readonly SaidAt[]): SaidAt[] {
-  const all: SaidAt[] = [];
-  for (const { text: said, at } of rest.toSorted((a, b) => a.at - b.at)) {
-    const before = all.at(-1);
-    const end = before ? before.at + before.text.length : 0;
-    if (before && text.slice(end, at).trim() === '') before.text = text.slice(before.at, at) + said;
-    else all.push({ text: said, at });
-  }
-  return all.map(withoutHalfBrackets);
-}
-
-/** A bracket that is not closed in what was not read is no part of it. */
-function withoutHalfBrackets({ text, at }: SaidAt): SaidAt {
-  const from = /^[([{][^)\]}]*$/.test(text) && text.length > 1 ? 1 : 0;
-  return { text: text.slice(from).replace(/^([^([{]+)[)\]}]$/, '$1'), at: at + from };
 }
 
 /** Reads a text to its last character, in time that grows with its length. */
 export function readStages(text: string): Stages {
-  const empty = { stages: [], differ: [], rest: [], where: null, thread: null };
+  const empty = { stages: [], differ: [], rest: [], where: null, thread: null, once: false };
   const reading: Reading = {
     ...empty,
     text,
@@ -347,7 +325,7 @@ export function readStages(text: string): Stages {
     at += Math.max(1, length);
   }
   settle(reading, null, text.length);
-  const { stages, differ, thread, promised } = reading;
+  const { stages, differ, thread, once, promised } = reading;
   const rest = together(text, reading.rest);
   // Where nothing was read, nothing is a remark beside it.
   const sorted =
@@ -361,7 +339,7 @@ export function readStages(text: string): Stages {
   // What says whose it is is no remark beside it.
   if (unsure.length > 0) sorted.where = reading.where;
   sorted.rest = together(text, [...sorted.rest, ...(open ? [promised] : []), ...unsure]);
-  return { stages, differ, ...sorted, thread };
+  return { stages, differ, ...sorted, thread, once };
 }
 
 /** Characters looked at from one place on: no stage, and no place in a manual, is longer. */

@@ -21,6 +21,11 @@ export function torqueOf({ spec }: PieceNow, hole: string): Torque | null {
   return spec.holes.get(hole)?.torque ?? spec.torque;
 }
 
+/** Its kind is used once, or the torque of its hole is printed with new bolts. */
+export function isUsedOnce(piece: PieceNow, hole: string, kind: Kind | undefined): boolean {
+  return kind?.once === true || stagesOf(torqueOf(piece, hole)?.text ?? '').once;
+}
+
 /** The kind of the bolt that is in a hole, or belongs there; null where that is not known. */
 export function kindOf(hole: HoleNow, kinds: Kinds): Kind | null {
   return kinds.get((hole.holds ?? hole.belongs)?.kind ?? '') ?? null;

@@ -1,4 +1,6 @@
 /** What is tightened by no figure: nothing is printed for a hole, and nobody noted what the wrench was set to. */
+import { leadsToFigure } from '../../bolt/torque/no-figure-said.ts';
+import { remembering } from '../../model/remembering.ts';
 import type { Job, Kind, PieceNow, PieceSpec } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
 import { passesAt } from '../../piece/passes.ts';
@@ -8,9 +10,15 @@ type Kinds = ReadonlyMap<string, Kind>;
 
 export const NO_TORQUE = "Torque not known: the manual's figure.";
 
-/** No pass of this hole has a torque, an angle or a text to look it up by. */
+/** It is asked for each hole of a ring. */
+const leads = remembering(leadsToFigure);
+
+/** No pass of this hole has a torque, an angle or a text to look it up by: `banana` is none. */
 export function hasNoFigure(spec: PieceSpec, kinds: Kinds, hole: string): boolean {
-  return passesAt(spec, kinds, hole).every((p) => p.torque === null && p.angle === null);
+  return passesAt(spec, kinds, hole).every(
+    ({ torque, angle }) =>
+      angle === null && (torque === null || (torque.quantity === null && !leads(torque.text))),
+  );
 }
 
 /** Of all its holes, those without one; in the order of the piece. */

@@ -1,5 +1,6 @@
 /** What comes on the list by itself: whatever is used once at a piece that comes off, and what its joint asks for. */
 import { sealsUnder } from '../../bolt/fit/seals.ts';
+import { isUsedOnce } from '../../job/fold/against.ts';
 import { turnedByAngle } from '../../job/judge/marks/used-once.ts';
 import { keySlug } from '../../model/slug.ts';
 import type { BuySpec, Job, Kind, PieceNow } from '../../model/types.ts';
@@ -70,8 +71,8 @@ function usedBolts(
   kinds: ReadonlyMap<string, Kind>,
   said: (word: string) => boolean,
 ): Itself[] {
-  const used = piece.holes.flatMap(({ belongs }) =>
-    belongs && kinds.get(belongs.kind)?.once ? belongs.kind : [],
+  const used = piece.holes.flatMap(({ name, belongs }) =>
+    belongs && isUsedOnce(piece, name, kinds.get(belongs.kind)) ? belongs.kind : [],
   );
   if (used.length === 0) return [];
   return [...counted(used)].flatMap(([letter, count]) => {

@@ -4,7 +4,7 @@ import { turning } from '../../bolt/thread/threads.ts';
 import { MAKER_FIRST, sayOnce } from '../../bolt/torque/cautions.ts';
 import { smeared } from '../../bolt/torque/smeared.ts';
 import { readStages } from '../../bolt/torque/stages.ts';
-import { heldTorque, onThread, sayHeld, torqueOf } from '../../job/fold/against.ts';
+import { heldTorque, isUsedOnce, onThread, sayHeld, torqueOf } from '../../job/fold/against.ts';
 import type { HoleNow, Job, Kind, PassSpec, PieceNow, PieceSpec } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
 import { orderCare } from '../../piece/care.ts';
@@ -77,7 +77,7 @@ export function besideTorque(
   const now = piece.holes.find((h) => h.name === hole);
   const kind = job.upper.kinds.get(now?.holds?.kind ?? now?.belongs?.kind ?? '');
   return [
-    kind ? sayOnce(kind) : null,
+    kind ? sayOnce(kind, isUsedOnce(piece, hole, kind)) : null,
     pass.torque === null ? null : twoFigures(piece, hole),
     now && !stopped ? odd(job, piece, now, pass) : null,
     pass.torque === null ? null : smear(piece, hole, kind),

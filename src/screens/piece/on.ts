@@ -1,6 +1,7 @@
 /** On, by fingers: what is in the hand is said, where it belongs lights up, a wrong hole is stopped. */
 
 import { sayOnce } from '../../bolt/torque/cautions.ts';
+import { isUsedOnce } from '../../job/fold/against.ts';
 import type { HoleNow } from '../../model/types.ts';
 import { inPlace } from '../../model/words.ts';
 import { sameItem, UNKNOWN } from '../../piece/row.ts';
@@ -225,7 +226,7 @@ function sayLit(here: OnOn): Line[] {
   return [
     ...(said ? wrap(`${hole.name} takes ${sayTakes(job, hole.belongs)}.`, state.columns) : []),
     ...wrap(turnSaid(kind) ?? '', state.columns, { bold: true }),
-    ...wrap((kind && sayOnce(kind)) ?? '', state.columns),
+    ...wrap((kind && sayOnce(kind, isUsedOnce(piece, hole.name, kind))) ?? '', state.columns),
     ...noteOf(here, lit, state.columns),
   ];
 }

@@ -111,7 +111,7 @@ describe('a torque in stages', () => {
     ['25 30 N·m', ['25'], [0]],
     ['1.234,5 N·m', ['1.234,5 N·m'], [0]],
     ['10 N·m?', ['?'], [6]],
-    ['25 Nm, dann eine Viertelumdrehung', ['dann eine Viertelumdrehung'], [7]],
+    ['25 Nm, dann nochmals', ['dann'], [7]],
     ['10 N·m (greased: 8 N·m)', ['greased'], [8]],
     ['10 N·m bolts 1-4, 20 N·m bolts 5-8', ['1-4', '5-8'], [13, 31]],
     // Fifteen hundred to some.

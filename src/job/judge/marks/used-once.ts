@@ -15,6 +15,7 @@ import type {
 import { list } from '../../../model/words.ts';
 import { passesAt } from '../../../piece/passes.ts';
 import { sealsNamed } from '../../../piece/seals.ts';
+import { isUsedOnce } from '../../fold/against.ts';
 import { livingAt } from '../../fold/living-of.ts';
 import { namesOf, type Refused, refuse } from '../base/verdict.ts';
 import { isFresh, isHereNow } from './inside.ts';
@@ -48,7 +49,7 @@ export function usedOnce(
   for (const [i, hole] of holes.entries()) {
     const item = items[i];
     if (!item) continue;
-    if (job.upper.kinds.get(item.kind)?.once) add(bolts, item.kind, hole);
+    if (isUsedOnce(piece, hole.name, job.upper.kinds.get(item.kind))) add(bolts, item.kind, hole);
     for (const word of item.with) if (sealsUnder(word) !== null) add(under, word, hole);
   }
   const turned = turnedByAngle(job, piece, holes);
@@ -115,13 +116,13 @@ export function isOfBolts(job: Job, piece: PieceNow, buy: string): boolean {
 }
 
 /** Holes whose bolts are turned by angle, as it is printed: such bolts stretch, and many makers want new ones. */
-export function turnedByAngle(job: Job, { spec }: PieceNow, holes: readonly HoleNow[]): HoleNow[] {
+export function turnedByAngle(job: Job, piece: PieceNow, holes: readonly HoleNow[]): HoleNow[] {
   const { kinds } = job.upper;
   return holes.filter((hole) => {
     const kind = hole.belongs?.kind ?? '';
     return (
-      !kinds.get(kind)?.once &&
-      passesAt(spec, kinds, hole.name).some((p) => p.name.startsWith('angle'))
+      !isUsedOnce(piece, hole.name, kinds.get(kind)) &&
+      passesAt(piece.spec, kinds, hole.name).some((p) => p.name.startsWith('angle'))
     );
   });
 }
