@@ -69,6 +69,6 @@ export function printRow(row: readonly RowItem[]): string {
 
 /** The same kind with the same things under its head. */
 export function sameItem(a: RowItem | null, b: RowItem | null): boolean {
-  if (a === null || b === null) return a === b;
+  if (a === b || a === null || b === null) return a === b;
   return printItem(a) === printItem(b);
 }

@@ -6,6 +6,7 @@ import { type Sane, sane } from '../../bolt/torque/sane.ts';
 import { drySaid, type Smear, smearIn } from '../../bolt/torque/smeared.ts';
 import { likelyMark, maybeHollow, notSteel } from '../../bolt/torque/solid.ts';
 import { hardestOf, readStages } from '../../bolt/torque/stages.ts';
+import { kept } from '../../model/kept.ts';
 import { remembering } from '../../model/remembering.ts';
 import { textsIn } from '../../model/said.ts';
 import type { HoleNow, Kind, PieceNow, Quantity, Torque } from '../../model/types.ts';
@@ -82,6 +83,24 @@ export function heldTorque(
   const printed = torqueOf(piece, hole.name);
   const torque = set ?? hardestOf(stagesOf(printed?.text ?? '')) ?? printed?.quantity ?? null;
   if (!kind || torque === null) return null;
+  const { spec } = piece;
+  const known = kept(spec, 'torques held', () => new Map<string, HeldTorque>(), kinds);
+  // Of a ring of holes most are the same question.
+  const own = spec.holes.has(hole.name) ? hole.name : null;
+  const question = JSON.stringify([own, hole.holds, hole.belongs, torque]);
+  const held = known.get(question) ?? holdAgainst(piece, hole, kinds, kind, torque);
+  known.set(question, held);
+  return held;
+}
+
+/** Nothing of a hole counts here but what the question above names, and what the file says of it. */
+function holdAgainst(
+  piece: PieceNow,
+  hole: HoleNow,
+  kinds: Kinds,
+  kind: Kind,
+  torque: Quantity,
+): HeldTorque {
   const place = placeOf(piece, hole, kinds);
   const item = hole.holds ?? hole.belongs;
   const own = place.takes?.kind.letter === kind.letter ? place.takes.kind : kind;
@@ -94,7 +113,7 @@ export function heldTorque(
     bite: known.engagement,
     biteMost: known.most ?? kind.length,
     into: (place.hole?.into ?? piece.spec.into)?.text ?? null,
-    on: wetOrDry(piece, hole.name, kind, printed),
+    on: wetOrDry(piece, hole.name, kind, torqueOf(piece, hole.name)),
     ...unlike,
   });
   const firm = unlike.unlike === null && !unlike.angle;

@@ -146,9 +146,9 @@ function isOf(journal: Journal, file: string, stat: BigIntStats): boolean {
 
 /** Finishes what a process that died has begun; the file's lock is held. A file edited since stays as it is. */
 export function recover(d: Disk, file: string, state?: string): void {
-  for (const folder of stateFolders(d, state)) {
-    const path = join(folder, journalName(file));
-    if (!d.lstatSync(path, { throwIfNoEntry: false })) continue;
+  const name = journalName(file);
+  for (const folder of stateFolders(d, state, name)) {
+    const path = join(folder, name);
     const journal = readJournal(d, path);
     if (journal) finish(d, file, journal);
     drop(d, path);

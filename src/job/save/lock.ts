@@ -1,14 +1,17 @@
 /** One save at a time on a job file, over processes: a lock file that only one can make. */
 import { randomInt, randomUUID } from 'node:crypto';
-import { type Disk, drop, errorCode, writeNew } from './disk.ts';
+import { type Disk, drop, errorCode } from './disk.ts';
 import { type Holder, holding, letGo, lifeOf, readHolder, self } from './holder.ts';
-import { NotPlain, readPlain } from './plain.ts';
+import { NotPlain, readPlain, stampOf } from './plain.ts';
 import type { Locks } from './side.ts';
 
 export interface Lock {
   path: string;
   text: string;
   nonce: string;
+  /** Open while it is held: until then no other file can have its number. */
+  fd: number;
+  stamp: string;
 }
 export interface Patience {
   /** Longest wait for a living holder, ms; while several hold it by turns, `HANDS` times as long. */
@@ -39,14 +42,24 @@ function take(d: Disk, path: string): Lock | null {
   const nonce = randomUUID();
   const holder: Holder = { ...self(), nonce, at: new Date().toISOString() };
   const text = `${JSON.stringify(holder)}\n`;
+  let fd: number;
   try {
-    writeNew(d, path, text, { sync: false });
+    fd = d.openSync(path, 'wx');
   } catch (error) {
     if (errorCode(error) === 'EEXIST') return null;
     throw error;
   }
-  holding(nonce);
-  return { path, text, nonce };
+  try {
+    // Not synced: after a power cut it is nobody's.
+    d.writeFileSync(fd, text);
+    const stamp = stampOf(d.fstatSync(fd, { bigint: true }));
+    holding(nonce);
+    return { path, text, nonce, fd, stamp };
+  } catch (error) {
+    d.closeSync(fd);
+    drop(d, path);
+    throw error;
+  }
 }
 
 /** A lock is one short line. */
@@ -65,14 +78,22 @@ function readLock(d: Disk, path: string): string | null {
 /** Whether nobody has taken the lock away meanwhile. */
 export function isOurs(d: Disk, lock: Lock): boolean {
   try {
-    return readLock(d, lock.path) === lock.text;
+    const stat = d.lstatSync(lock.path, { bigint: true, throwIfNoEntry: false });
+    if (stat === undefined) return false;
+    return stampOf(stat) === lock.stamp || readLock(d, lock.path) === lock.text;
   } catch {
     return false;
   }
 }
 
 export function release(d: Disk, lock: Lock): void {
-  if (isOurs(d, lock)) drop(d, lock.path);
+  const ours = isOurs(d, lock);
+  try {
+    d.closeSync(lock.fd);
+  } catch {
+    // Nothing hangs on its bytes.
+  }
+  if (ours) drop(d, lock.path);
   letGo(lock.nonce);
 }
 

@@ -15,6 +15,9 @@ const TRIES = 20;
 const SAVING = 3000;
 const LOOK = 60;
 
+/** Elsewhere the two answer differently where letters or drives have two spellings. */
+const realOf = process.platform === 'linux' ? realpathSync.native : realpathSync;
+
 /** Saves of this process on one file wait for each other here: a process does not wait for its own lock. */
 const queue = new Map<string, Promise<unknown>>();
 
@@ -35,7 +38,7 @@ export async function saveFile<T = never>(
 ): Promise<Saved<T>> {
   let file: string;
   try {
-    file = realpathSync(path);
+    file = realOf(path);
     if (options.real !== undefined && leadsAway(path, file, options.real)) return elsewhere(path);
   } catch (error) {
     return failOf(error, path);

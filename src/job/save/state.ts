@@ -39,12 +39,14 @@ function mayMake(d: Disk, folder: string): boolean {
   }
 }
 
-/** Those that are there and ours; `given` stands for all of them. */
-export function stateFolders(d: Disk, given?: string): string[] {
+/** Those that are there and ours; `given` stands for all of them. With a `name`: that have something of this name. */
+export function stateFolders(d: Disk, given?: string, name?: string): string[] {
   const all = given === undefined ? places() : [join(given, 'putback')];
   return all.filter((folder) => {
     try {
-      return isPrivate(d, folder);
+      // First what is rarely there.
+      const has = name === undefined || d.lstatSync(join(folder, name), { throwIfNoEntry: false });
+      return has && isPrivate(d, folder);
     } catch {
       return false;
     }

@@ -53,9 +53,9 @@ export function usedOnce(
     for (const word of item.with) if (sealsUnder(word) !== null) add(under, word, hole);
   }
   const turned = turnedByAngle(job, piece, holes);
-  const renewed = isHereNow(job, `${key}-bolts`);
+  const asked = turned.length > 0 && !isHereNow(job, `${key}-bolts`);
   return [
-    ...(turned.length > 0 && !renewed ? [turnedSaid(key, turned)] : []),
+    ...(asked ? [turnedSaid(key, turned)] : []),
     ...[...bolts].flatMap(([letter, at]) => {
       const kind = job.upper.kinds.get(letter);
       return !kind || fresh(wordsOf(kind)) ? [] : [boltSaid(key, kind, at)];
