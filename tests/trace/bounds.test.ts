@@ -1,11 +1,10 @@
 /** Beyond sixteen suspects: a way that is known, and a bound that no way can undercut. */
 import { describe, expect, test } from 'vitest';
 import { bestWay, byBounds } from '../../src/trace/search/best.ts';
-import { depthBound } from '../../src/trace/search/depth.ts';
-import { pairsBounds } from '../../src/trace/search/pairs.ts';
 import { pricesOf } from '../../src/trace/search/prices.ts';
 import { optionsAt, type Problem, startOf } from '../../src/trace/search/problem.ts';
 import { search } from '../../src/trace/search/search.ts';
+import { toldBound } from '../../src/trace/search/told.ts';
 import { trace } from '../../src/trace/trace.ts';
 import { minutesOfWay } from './brute.ts';
 import { randomCase, type Sizes, seeded } from './cases.ts';
@@ -64,26 +63,28 @@ function onlyOf({ p, tests, a }: Problem, S: readonly number[], open: readonly n
   };
 }
 
+/** The bound at the start of a problem, and the least of all ways by the table of all sets. */
+function boundAndBest(problem: Problem): { lower: number; best: number } {
+  const start = startOf(problem);
+  const options = optionsAt(problem, start);
+  const prices = pricesOf(problem, options, start.S.length);
+  const { root } = bestWay(problem);
+  expect(root.lower).toBe(root.upper);
+  return { lower: toldBound(problem.p, start.S, options, prices).lower, best: root.upper };
+}
+
 describe('a bound', () => {
   test.each([0, 2])('is never above the best there is, with %i covers', (covers) => {
     const random = seeded(40 + covers);
-    for (let round = 0; round < 400; round += 1) {
-      const problem = randomProblem(random, covers);
-      const { root } = bestWay(problem);
-      const start = startOf(problem);
-      const options = optionsAt(problem, start);
-      const prices = pricesOf(problem, options, start.S.length);
-      const most = root.upper * (1 + 1e-9);
-      expect(root.lower).toBe(root.upper);
-      expect(pairsBounds(problem.p)(start.S, options, prices).lower).toBeLessThanOrEqual(most);
-      const sorted = (numbers: readonly number[]) => Float64Array.from(numbers).sort();
-      expect(depthBound(sorted(problem.p), sorted(prices))).toBeLessThanOrEqual(most);
+    for (let round = 0; round < 3000; round += 1) {
+      const { lower, best } = boundAndBest(randomProblem(random, covers));
+      expect(lower).toBeLessThanOrEqual(best * (1 + 1e-9));
     }
   });
 
   test.each([0, 2])('is never above the best there is behind a test, with %i covers', (covers) => {
     const random = seeded(50 + covers);
-    for (let round = 0; round < 60; round += 1) {
+    for (let round = 0; round < 100; round += 1) {
       const problem = randomProblem(random, covers);
       const start = startOf(problem);
       const options = optionsAt(problem, start);
@@ -107,27 +108,55 @@ describe('a bound', () => {
     }
   });
 
-  test('from pairs is close where each check shows one suspect', () => {
-    // Chances 4, 2, 1 and minutes 2, 3, 1: by falling p/c the first, the third, the second need no look of its own.
-    const problem: Problem = {
-      p: [4, 2, 1],
-      tests: [2, 3, 1].map((c, i) => ({
-        ...{ c, behind: [] },
-        d: Uint8Array.from([0, 1, 2], (k) => +(i === k)),
-      })),
-      a: [],
-    };
-    const { root } = bestWay(problem);
-    const start = startOf(problem);
-    const options = optionsAt(problem, start);
-    const prices = pricesOf(problem, options, 3);
-    expect(root.upper).toBe(2 * 7 + 1 * 3);
-    expect(pairsBounds(problem.p)(start.S, options, prices).lower).toBeGreaterThan(0.95 * 17);
+  const oneEach = (p: number[], minutes: (i: number) => number): Problem => ({
+    p,
+    tests: p.map((_, i) => ({
+      ...{ c: minutes(i), behind: [] },
+      d: Uint8Array.from(p, (_, k) => +(i === k)),
+    })),
+    a: [],
   });
 
-  test('from depth is the tree of Huffman where all checks cost alike', () => {
-    // Weights 1 2 3 4 5: 3 + 6 + 9 + 15 = 33 by joining the two least each time.
-    const prices = new Float64Array(8).fill(1);
-    expect(depthBound(Float64Array.from([1, 2, 3, 4, 5]), prices)).toBe(33);
+  test('is what the only way takes where there is one, however unlike the chances', () => {
+    const { lower, best } = boundAndBest({
+      ...{ p: [1, 1e-6], a: [] },
+      tests: [{ c: 7, d: Uint8Array.from([1, 0]), behind: [] }],
+    });
+    expect(best).toBeCloseTo(7 * (1 + 1e-6), 9);
+    expect(lower).toBeGreaterThan(0.99 * best);
+  });
+
+  test('is what halving takes where checks halve', () => {
+    const { lower, best } = boundAndBest({
+      ...{ p: new Array(16).fill(1), a: [] },
+      tests: [0, 1, 2, 3].map((bit) => ({
+        ...{ c: 3, behind: [] },
+        d: Uint8Array.from({ length: 16 }, (_, i) => (i >> bit) & 1),
+      })),
+    });
+    expect(best).toBe(16 * 4 * 3);
+    expect(lower).toBeGreaterThan(0.99 * best);
+  });
+
+  test('is 2/e of the best at least where each check shows one of sixteen alike', () => {
+    const { lower, best } = boundAndBest(oneEach(new Array(16).fill(1), () => 5));
+    // After the k-th look 16 − k are left, and the fifteenth parts the last two.
+    expect(best).toBe(5 * ((15 * (16 + 2)) / 2));
+    expect(lower / best).toBeGreaterThan(2 / Math.E - 0.05);
+  });
+
+  test('is more than half of the best on cases of eight to fourteen suspects', () => {
+    const random = seeded(70);
+    for (let round = 0; round < 60; round += 1) {
+      const n = 8 + Math.floor(random() * 7);
+      const chances = Array.from({ length: n }, () => [1, 2, 4][Math.floor(random() * 3)] ?? 1);
+      const ones = oneEach(chances, () => 1 + Math.floor(random() * 10));
+      const more = Array.from({ length: 10 }, () => ({
+        ...{ c: 1 + Math.floor(random() * 10), behind: [] },
+        d: Uint8Array.from({ length: n }, () => +(random() < 0.25)),
+      }));
+      const { lower, best } = boundAndBest({ ...ones, tests: [...ones.tests, ...more] });
+      expect(lower / best).toBeGreaterThan(0.55);
+    }
   });
 });

@@ -1,10 +1,9 @@
 /** The best way of tests for a problem, with the bounds that suit its size. */
-import { depthBound } from './depth.ts';
-import { pairsBounds } from './pairs.ts';
 import { pricesOf } from './prices.ts';
 import { massOf, type Problem, type States } from './problem.ts';
 import { type Lower, type SearchFound, search } from './search.ts';
 import { leastOfSets, MOST_STATES, setOf } from './table.ts';
+import { toldBound } from './told.ts';
 
 /** Exact for up to 16 states (see `byTable`), else within a bound that is told. */
 export function bestWay(problem: Problem): SearchFound {
@@ -44,19 +43,15 @@ function byTable(problem: Problem): Lower {
   };
 }
 
-/** The higher of two bounds made at each standing looked into: which that is depends on the tests. */
+/** From what the tests can tell, at each standing looked into. */
 export function byBounds(problem: Problem): Lower {
   const { p, a } = problem;
-  const pairsBound = pairsBounds(p);
   return ({ S }, options) => {
-    const prices = pricesOf(problem, options, S.length);
-    const chances = Float64Array.from(S, (i) => p[i] ?? 0).sort();
-    const pairs = pairsBound(S, options, prices);
-    const depth = depthBound(chances, Float64Array.from(prices).sort());
+    const told = toldBound(p, S, options, pricesOf(problem, options, S.length));
     return {
-      lower: Math.max(pairs.lower, depth),
+      lower: told.lower,
       behind: (option) => {
-        const { bad, good } = pairs.behind(option);
+        const { bad, good } = told.behind(option);
         // A cover that it opens was in the prices of the others.
         const opened = option.opens.reduce((sum, k) => sum + (a[k] ?? 0), 0);
         const less = (bound: number, side: States) =>

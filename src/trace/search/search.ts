@@ -63,13 +63,18 @@ const MOST_WORK = 4_000_000;
 export function search(problem: Problem, lower: Lower): SearchFound {
   const { p, tests } = problem;
   const met = new Map<string, Node>();
+  /** Standings whose bounds came closer since the last look, without being looked into: met again, or made known. */
+  let closer: Node[] = [];
   let work = 0;
 
   const meet = ({ S, open }: SearchStanding, least: number): Node => {
     const key = String.fromCharCode(...S, NO_STATE, ...(S.length > 1 ? open : []));
     const known = met.get(key);
     if (known) {
-      if (!known.branches && least > known.lower) known.lower = Math.min(least, known.upper);
+      if (!known.branches && least > known.lower) {
+        known.lower = Math.min(least, known.upper);
+        closer.push(known);
+      }
       return known;
     }
     const one = S.length <= 1;
@@ -103,11 +108,11 @@ export function search(problem: Problem, lower: Lower): SearchFound {
     for (const behind of [best.bad, best.good]) if (!Number.isFinite(behind.upper)) know(behind);
     node.best = best;
     node.upper = upperOf(best);
+    closer.push(node);
   };
 
   const lookInto = (node: Node): void => {
     const options = optionsOf(node);
-    for (const { bad, good } of options) work += bad.length * good.length;
     if (!Number.isFinite(node.upper)) know(node, options);
     const below = lower(node, options);
     node.lower = Math.max(node.lower, below.lower);
@@ -117,11 +122,12 @@ export function search(problem: Problem, lower: Lower): SearchFound {
       return minutes < node.upper ? [branchOf(node, option, least)] : [];
     });
     improve(node);
-    improveAll(node);
+    improveAll([node, ...closer]);
+    closer = [];
   };
 
-  /** Of all from which tests lead to this one: a smaller one before a larger one, so that each is seen once. */
-  const improveAll = ({ S, from }: Node): void => {
+  /** Of all from which tests lead to these: a smaller one before a larger one, so that each is seen once. */
+  const improveAll = (changed: readonly Node[]): void => {
     const waiting: Set<Node>[] = [];
     const wait = (some: readonly Node[]) => {
       for (const one of some) {
@@ -130,8 +136,8 @@ export function search(problem: Problem, lower: Lower): SearchFound {
         waiting[size].add(one);
       }
     };
-    wait(from);
-    for (let size = S.length + 1; size < waiting.length; size += 1) {
+    for (const { from } of changed) wait(from);
+    for (let size = 0; size < waiting.length; size += 1) {
       for (const one of waiting[size] ?? []) {
         work += one.branches?.length ?? 0;
         if (improve(one)) wait(one.from);
