@@ -77,16 +77,15 @@ function heldAgainst({ limit: said, verb }: TaskSpec, wish: Wished<'done'>): Hel
   const read = readLimit(limit) ?? (figure && alone(figure, limit));
   if (!read && !hasFigure(limit)) return null;
   const hand = { limit, judged: 'by hand' } as const;
-  const unread = `The limit “${limit}” was not read whole: hold the reading against it yourself.`;
-  if (!looksLikeLimit(limit)) return { ...hand, warn: { code: 'unread-limit', say: unread } };
   const measured = readingsIn(wish);
+  if (!looksLikeLimit(limit)) return { ...hand, ...byHand(limit, wish, measured) };
   // What somebody says of a test may be its reading, or any remark.
   const word = verb === 'test' ? wish.says : undefined;
   if (measured.length === 0 && (word === undefined || !/\d/.test(word))) {
     const say = `No reading to hold against ${limit}. Give what was measured.`;
     return { limit, judged: NO_READING, refuse: { code: 'no-reading', say } };
   }
-  if (!read) return { ...hand, warn: { code: 'unread-limit', say: unread } };
+  if (!read) return { ...hand, ...byHand(limit, wish, measured) };
   const all = [...measured, ...(word === undefined ? [] : [word])].map((t) => holdAgainst(t, read));
   const spoken = word === undefined ? null : all.at(-1);
   const beyond = all.find((held) => held.is === 'beyond');
@@ -106,6 +105,16 @@ function heldAgainst({ limit: said, verb }: TaskSpec, wish: Wished<'done'>): Hel
     return { ...hand, refuse: { code: 'unread-reading', say } };
   }
   return { limit, judged: 'within' };
+}
+
+/** A limit that was not read: whoever measured says whether it is kept; a reading alone says nothing of that. */
+function byHand(limit: string, { result }: Wished<'done'>, measured: readonly string[]) {
+  const code = 'unread-limit';
+  const say = `The limit “${limit}” was not read whole: hold the reading against it yourself`;
+  const told = result === 'passed' || result === 'failed';
+  return told || measured.length === 0
+    ? { warn: { code, say: `${say}.` } }
+    : { refuse: { code, say: `${say}, and say passed or failed.` } };
 }
 
 /**
