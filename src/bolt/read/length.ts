@@ -33,6 +33,15 @@ export function readLength(text: string, bare: 'mm' | 'in' = 'mm'): number | nul
   return mm === null ? null : tidy(value * mm);
 }
 
+/** mm: no bolt is shorter. `1` begins a length, or is an inch without its sign. */
+const SHORTEST = 3;
+
+/** Length of a bolt in mm, as it is said without its kind: `25`, `1-1/4`, `1.5"`; null for one that no bolt has. */
+export function readBoltLength(text: string): number | null {
+  const mm = readLength(text);
+  return mm !== null && mm >= SHORTEST ? mm : null;
+}
+
 /** What stands between the two ends of a range; a bare hyphen comes last, because `1-1/2` is one figure. */
 const RANGES = [/^(.*?)\s*(?:\.{2,3}|…|–|—|\bto\b)\s*(.*)$/i, /^(.*?)\s*-\s*(.*)$/];
 const UNIT_AT_END = pattern(() => `(${LENGTH_UNIT})$`, 'i');

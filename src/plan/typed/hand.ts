@@ -1,8 +1,8 @@
 /**
  * What is in the hand, as it is typed key by key: `m`, `m+clip`, `.35`. The letters are those of the job's
- * kinds, small or large; a dot opens a length; a plus what lies under the head.
+ * kinds, small or large; a dot opens a length, in mm, or in inches with their sign: `.1.5"`; a plus what lies under the head.
  */
-import { readLength } from '../../bolt/read/length.ts';
+import { readBoltLength } from '../../bolt/read/length.ts';
 import type { Hand, Job, Kind, RowItem } from '../../model/types.ts';
 import { readItem } from '../../piece/row.ts';
 
@@ -32,6 +32,13 @@ export function letterMeant(typed: string, letters: readonly string[]): string |
   return letters.find((l) => l.toLowerCase() === typed.toLowerCase()) ?? null;
 }
 
+/** What is said of a hand that is not one yet. */
+export function sayNotYet(hand: string): string {
+  return hand.startsWith('.')
+    ? `${hand} is no length yet: .25 in mm, .1-1/4 or .1.5" in inches.`
+    : `${hand} is no kind and no length yet.`;
+}
+
 /** `letters`: those of the job, where they are known already. */
 export function typedHand(
   hand: string,
@@ -43,8 +50,8 @@ export function typedHand(
   // `sealing washer` is one thing.
   const said = unders.map((u) => u.trim().replace(/\s+/g, '-')).filter((u) => u !== '');
   if (hand.startsWith('.')) {
-    const mm = readLength(typed.slice(1));
-    return mm !== null && mm > 0
+    const mm = readBoltLength(typed.slice(1));
+    return mm !== null
       ? { is: 'length', mm, word: [typed, ...said].join('+'), with: said }
       : { is: 'part' };
   }

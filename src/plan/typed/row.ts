@@ -1,5 +1,5 @@
 /** A row as it is being typed: each word with its hole, and what is wrong with it. */
-import { readLength } from '../../bolt/read/length.ts';
+import { readBoltLength } from '../../bolt/read/length.ts';
 import type { Job, PieceNow } from '../../model/types.ts';
 import { FOUND_EMPTY, rowWords, STILL_IN, signOf, UNKNOWN } from '../../piece/row.ts';
 import { letterMeant, lettersOf } from './hand.ts';
@@ -26,7 +26,7 @@ export function readTyped(text: string, job: Job, piece: PieceNow): TypedWord[] 
   return words.map((typed, i) => {
     const [head = '', ...unders] = typed.split('+');
     const letter = letterMeant(head, letters);
-    const isLength = head.startsWith('.') && readLength(head.slice(1)) !== null;
+    const isLength = head.startsWith('.') && readBoltLength(head.slice(1)) !== null;
     const isNew = letter === null && !SIGNS.includes(head) && !isLength;
     const shown = letter ?? (/^[a-z]$/.test(head) ? head.toUpperCase() : head);
     return {

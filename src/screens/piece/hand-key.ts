@@ -65,7 +65,7 @@ export const noLengthKey: Key<OnHand> = {
   does: ({ state, step }, press) =>
     say(
       state,
-      `${step.hand}${press} is no length: digits stand behind the dot. Backspace takes it out.`,
+      `${step.hand}${press} is no length: digits stand behind the dot, and " makes them inches. Backspace takes it out.`,
     ),
 };
 

@@ -5,7 +5,8 @@ import type { Job } from '../../model/types.ts';
 import { type HandRead, lettersOf, typedHand } from '../../plan/typed/hand.ts';
 import type { Press } from '../kit/press.ts';
 
-const LENGTH_SIGN = /^[.,/-]$/;
+const LENGTH_SIGN = /^[.,/"-]$/;
+const INCHES = /^\..*"$/;
 /** One sign of a text, not a key with a name. */
 const SIGN = pattern(() => /^(?:\P{C}|\p{L}\p{M}+)$/u);
 
@@ -26,6 +27,10 @@ export function pressHand(
   }
   // The same key, without Shift.
   const press = pressed === '=' ? '+' : pressed;
+  // Behind the sign of inches nothing of a length comes.
+  if (INCHES.test(hand) && (LENGTH_SIGN.test(press) || /^\d$/.test(press))) {
+    return press === '.' ? '.' : null;
+  }
   if (hand.startsWith('.') && LENGTH_SIGN.test(press)) return hand + press;
   if (hand.startsWith('.') && /^\d$/.test(press)) return longer(hand, press, job);
   if (press === '.') return '.';

@@ -6,6 +6,7 @@ import { orderCare } from '../../piece/care.ts';
 import { names, nextOut, stillIn, tipsOf } from '../../plan/piece/piece-now.ts';
 import { sayTakes } from '../../plan/piece/say-piece.ts';
 import { turnSaid } from '../../plan/piece/say-tight.ts';
+import { sayNotYet } from '../../plan/typed/hand.ts';
 import { noteKey } from '../ask/note.ts';
 import { rowStep } from '../base/enter.ts';
 import { ENTER, GO } from '../base/key.ts';
@@ -37,7 +38,7 @@ function onOff(state: State, view: StepView<'off'>): OnOff | null {
 function takeOut({ state, key, step, hand: read, lit }: OnOff): Updated {
   if (lit === null) return stay(state);
   const wish: Wish = { do: 'out', piece: key, holes: [lit] };
-  if (read.is === 'part') return say(state, `${step.hand} is no kind and no length yet.`);
+  if (read.is === 'part') return say(state, sayNotYet(step.hand));
   if (read.is === 'none') return requestMark(state, wish);
   const word = read.is === 'kind' ? [read.item.kind, ...read.item.with].join('+') : read.word;
   return requestMark(state, { ...wish, row: word });

@@ -11,7 +11,7 @@ import { sayTakes } from '../../plan/piece/say-piece.ts';
 import { turnSaid } from '../../plan/piece/say-tight.ts';
 import { lacking, trayNow } from '../../plan/piece/tray.ts';
 import { sealantSaid } from '../../plan/seal/sealant.ts';
-import { type HandRead, handWish } from '../../plan/typed/hand.ts';
+import { type HandRead, handWish, sayNotYet } from '../../plan/typed/hand.ts';
 import { noteKey } from '../ask/note.ts';
 import { TIGHT } from '../base/enter.ts';
 import { ENTER, GO } from '../base/key.ts';
@@ -57,9 +57,7 @@ function onOn(state: State, view: StepView<'on'>): OnOn | null {
 function putIn({ state, job, key, piece, step, lit, any }: OnOn, which?: string[]): Updated {
   const hand = any ? { kind: UNKNOWN } : handWish(step.hand, job);
   if (hand === null) {
-    return step.hand === ''
-      ? stay(state)
-      : say(state, `${step.hand} is no kind and no length yet.`);
+    return step.hand === '' ? stay(state) : say(state, sayNotYet(step.hand));
   }
   // With a bolt that belongs nowhere, the first empty hole: the answer says why it does not.
   const hole = lit ?? toFill(piece)[0]?.name;

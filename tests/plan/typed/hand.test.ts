@@ -27,6 +27,12 @@ describe('what is in the hand', () => {
     ['. 2 5', { length: 25 }],
     ['. 1 2 . 5', { length: 12.5 }],
     ['. 1 - 1 / 2', { length: 38.1 }],
+    ['. 1 - 1 / 4 "', { length: 31.75 }],
+    ['. 1 . 5 "', { length: 38.1 }],
+    ['. 1 "', { length: 25.4 }],
+    // No bolt is so short: an inch without its sign, or one whose fraction is still to come.
+    ['. 1', null],
+    ['. 1 . 5', null],
     ['m + s e a l i n g space w a s h e r', { kind: 'M', with: ['sealing-washer'] }],
     ['m + c l i p + 2 . 5', { kind: 'M', with: ['clip', '2.5'] }],
     ['m + a !', null],
@@ -57,6 +63,8 @@ describe('what is in the hand', () => {
     ['. 2 0 0', '.200', 'and two hundred: no hole is 0'],
     ['. 3 / 8', '.3/8', 'and so is a fraction'],
     ['. 1 2 . 5', '.12.5', 'and what stands behind a point'],
+    ['. 1 . 5 " 4', '.1.5"-', 'behind the sign of inches'],
+    ['. 1 " . 5', '.5', 'and a dot begins another'],
   ])('%s: a digit is that of a hole %s (%s)', (keys, hand) => {
     expect(typed(keys)).toBe(hand);
   });

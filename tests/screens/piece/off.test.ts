@@ -37,8 +37,16 @@ describe('off, a key a bolt', () => {
 
   it('asks for the rest of what is typed by half', () => {
     const desk = off().press('. go');
-    expect(desk.frame).toContain('. is no kind and no length yet.');
+    expect(desk.frame).toContain('. is no length yet: .25 in mm, .1-1/4 or .1.5" in inches.');
     expect(desk.bench.entries).toHaveLength(0);
+  });
+
+  it('takes inches by their sign, and no figure that lacks it', () => {
+    expect(off().press('. 1 go').bench.entries).toHaveLength(0);
+    const desk = off().press('. 1 . 5 " go');
+    expect(desk.bench.entries).toHaveLength(1);
+    const [kind] = [...desk.bench.job.upper.kinds.values()].filter((k) => k.length === 38.1);
+    expect(desk.bench.entries[0]).toMatchObject({ verb: 'out', value: kind?.letter });
   });
 
   it('counts the bolts large before anybody pries, asks for the tray, and goes back to the job', () => {

@@ -1,6 +1,6 @@
 /** A row as somebody typed it who has just taken the bolts out: `s s .35 m+clip ! -`. */
 import { printKind, unknownKind, withLength } from '../../../bolt/read/kind.ts';
-import { readLength } from '../../../bolt/read/length.ts';
+import { readBoltLength } from '../../../bolt/read/length.ts';
 import type { Edit, Job, Kind, RowItem } from '../../../model/types.ts';
 import { FOUND_EMPTY, readItem, rowWords, STILL_IN, signOf, UNKNOWN } from '../../../piece/row.ts';
 import { type Refused, wrong } from '../base/verdict.ts';
@@ -36,14 +36,14 @@ export function readRowFound(
       continue;
     }
     const [head = '', ...under] = word.split('+');
-    const length = head.startsWith('.') ? readLength(head.slice(1)) : null;
+    const length = head.startsWith('.') ? readBoltLength(head.slice(1)) : null;
     const letter =
       length === null ? letterOf(head, kinds, used) : letterOfLength(length, kinds, added, used);
     const item = readItem([letter, ...under].join('+'));
     if (!item) {
       return wrong(
         'bad-word',
-        `${word} is no word of a row: a kind (S), with what is under its head (M+clip), ! for still in, - for an empty hole.`,
+        `${word} is no word of a row: a kind (S) or a length (.25, .1-1/4), with what is under its head (M+clip), ! for still in, - for an empty hole.`,
         { word },
       );
     }
