@@ -212,6 +212,16 @@ export function loader(pack: Pack, use: string | null, env: Env): Load {
   /** What answers their functions. */
   const compile = (text: string, cachedData?: Buffer) =>
     new Script(text, { filename: program, ...(cachedData ? { cachedData } : {}) });
+  /** Some parts, compiled. Where a disk lost some of what was unpacked, that is unpacked anew. */
+  const compileParts = (parts: readonly number[]): { text: string; script: Script } => {
+    const text = textOf(parts);
+    try {
+      return { text, script: compile(text) };
+    } catch (error) {
+      if (!texts?.distrusted()) throw error;
+      return compileParts(parts);
+    }
+  };
   const here = {
     get url() {
       return require('node:url').pathToFileURL(program).href;
@@ -226,24 +236,29 @@ export function loader(pack: Pack, use: string | null, env: Env): Load {
   const outs = new Map<number, unknown>();
   const load: Load = (part) => {
     if (outs.has(part)) return outs.get(part);
-    if (!made.has(part)) run(compile(textOf([part])));
+    if (!made.has(part)) run(compileParts([part]).script);
     const out = {};
     const answer = made.get(part)?.(out) ?? out;
     outs.set(part, answer);
     return answer;
   };
 
-  const text = kept?.whole?.text ?? textOf(kept?.parts ?? []);
-  const script = kept === null ? null : compile(text, kept.whole?.code);
-  if (script !== null) run(script);
+  const begun =
+    kept === null
+      ? null
+      : kept.whole === null
+        ? compileParts(kept.parts)
+        : { text: kept.whole.text, script: compile(kept.whole.text, kept.whole.code) };
+  if (begun !== null) run(begun.script);
   if (folder !== null) {
     process.once('exit', () => {
       const unpacked = texts?.unpacked() ?? null;
       if (unpacked !== null) keep(folder, version, UNPACKED, unpacked, 1);
       const parts = [...made.keys()].sort((a, b) => a - b);
       const more = parts.length > (kept?.parts.length ?? 0);
-      if (!more && kept?.whole && !script?.cachedDataRejected) return;
-      const whole = more || script === null ? null : { text, code: script.createCachedData() };
+      if (!more && kept?.whole && !begun?.script.cachedDataRejected) return;
+      const whole =
+        more || begun === null ? null : { text: begun.text, code: begun.script.createCachedData() };
       keep(folder, version, `${use}`, packed({ parts, whole }));
     });
   }

@@ -1,5 +1,5 @@
 /** Makes the world once, finds the command, prints its answer. */
-import { existsSync, realpathSync, writeSync } from 'node:fs';
+import { existsSync, realpathSync, rmSync, writeSync } from 'node:fs';
 import { delimiter, join } from 'node:path';
 import { customAlphabet } from 'nanoid/non-secure';
 import { dispatch } from './commands/dispatch.ts';
@@ -13,7 +13,7 @@ const LETTERS = 'ABCDEFGHIJKLMNOPQRSTUVWXYZabcdefghijklmnopqrstuvwxyz';
 const first = customAlphabet(LETTERS, 1);
 const others = customAlphabet(`${LETTERS}0123456789`, 7);
 
-export function makeWorld(): World {
+export function makeWorld(kept: { folder: string; version: string } | null = null): World {
   return {
     now: () => localTime(new Date()),
     get zone() {
@@ -22,7 +22,9 @@ export function makeWorld(): World {
       return zone;
     },
     id: () => first() + others(),
-    folder: process.cwd(),
+    get folder() {
+      return process.cwd();
+    },
     env: process.env,
     // Each of these costs a millisecond or two, and many a run uses none of them.
     get stdin() {
@@ -39,6 +41,9 @@ export function makeWorld(): World {
     platform: process.platform,
     get program() {
       return ownName();
+    },
+    forget() {
+      if (kept !== null) rmSync(join(kept.folder, kept.version), { recursive: true, force: true });
     },
   };
 }
@@ -107,7 +112,7 @@ function writeAtOnce(output: 1 | 2, text: string): Uint8Array {
 /** `kept`: where what was worked out is kept for the next run; null: nowhere. */
 export async function main(kept: { folder: string; version: string } | null): Promise<void> {
   if (kept !== null) alsoKeptIn(keptOrders(kept.folder, kept.version));
-  process.exitCode = await dispatch(process.argv.slice(2), makeWorld());
+  process.exitCode = await dispatch(process.argv.slice(2), makeWorld(kept));
   // Where nothing is under way any more Node would end by itself, but would first take apart all that it made.
   process.nextTick(() => {
     if (process.getActiveResourcesInfo().length === 0) process.exit();

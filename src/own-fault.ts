@@ -4,7 +4,8 @@ import { VERSION } from './version.ts';
 
 /** `kept`: what of the work is safe, one sentence. */
 export function ownFault(error: unknown, kept: string): string {
-  const { message, stack = '' } = error instanceof Error ? error : new Error(String(error));
+  const { name, message, stack = '' } = error instanceof Error ? error : new Error(String(error));
+  if (name === 'NotWhole') return safe(message);
   const places = stack.split('\n').filter((l) => /^\s+at /.test(l));
   const { version, platform, arch } = process;
   return safe(

@@ -15,6 +15,16 @@ export interface Texts {
   copy(part: number, into: Buffer, at: number): void;
   /** All of them, where this run unpacked them; null where it found them so. */
   unpacked(): Buffer | null;
+  /** Whether they were found; after that they are unpacked anew. */
+  distrusted(): boolean;
+}
+
+/** What was installed is not all there: no fault of the program, and nothing that it could mend. */
+export class NotWhole extends Error {
+  constructor(file: string, how: string) {
+    super(`putback is not whole: ${file} ${how}. Install it again.`);
+    this.name = 'NotWhole';
+  }
 }
 
 /** The first and the last letter of each part. */
@@ -32,17 +42,26 @@ export function textsOf(
   for (const size of sizes) starts.push((starts.at(-1) ?? 0) + size);
   const all = starts.at(-1) ?? 0;
   let whole: Buffer | null = null;
+  let trusted = found?.size === all;
 
   const unpack = (): Buffer => {
     // Not imported: only a first run asks for it.
     const { brotliDecompressSync } = process.getBuiltinModule('node:zlib');
-    const bytes = brotliDecompressSync(readFileSync(file));
-    if (bytes.length !== all) throw new Error(`${file} is cut`);
+    let bytes: Buffer | null = null;
+    try {
+      bytes = brotliDecompressSync(readFileSync(file));
+    } catch (error) {
+      const { code, message } = error as NodeJS.ErrnoException;
+      if (code === 'ENOENT') throw new NotWhole(file, 'is missing');
+      if (code?.startsWith('E') && !code.startsWith('ERR_'))
+        throw new NotWhole(file, `cannot be read (${message})`);
+    }
+    if (bytes?.length !== all) throw new NotWhole(file, 'is damaged');
     return bytes;
   };
   const isRead = (part: number, into: Buffer, at: number): boolean => {
     const size = sizes[part] ?? 0;
-    if (whole !== null || found?.size !== all) return false;
+    if (whole !== null || found === null || !trusted) return false;
     const read = readSync(found.handle, into, at, size, starts[part] ?? 0);
     return read === size && into[at] === FIRST && into[at + size - 1] === LAST;
   };
@@ -53,5 +72,10 @@ export function textsOf(
       whole.copy(into, at, starts[part] ?? 0, starts[part + 1] ?? 0);
     },
     unpacked: () => whole,
+    distrusted: () => {
+      const was = trusted;
+      trusted = false;
+      return was;
+    },
   };
 }

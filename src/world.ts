@@ -19,6 +19,8 @@ export interface World {
    */
   writeAtOnce?(output: 1 | 2, text: string): Uint8Array;
   platform: NodeJS.Platform;
+  /** After a fault of the program itself: what it kept of itself goes, lest the next run meets the same. */
+  forget?(): void;
   /** How a shell calls this program: `putback` where that is on the path, else Node and its file, quoted. */
   program: string;
 }

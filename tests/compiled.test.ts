@@ -156,6 +156,7 @@ describe('the parts of a program', () => {
     ['cut', (bytes: Buffer) => bytes.subarray(0, -1)],
     ['never written to its end', (bytes: Buffer) => Buffer.alloc(bytes.length)],
     ['longer', (bytes: Buffer) => Buffer.concat([bytes, bytes])],
+    ['without a block in its middle', (bytes: Buffer) => Buffer.from(bytes).fill(0, 20, 60)],
   ])('run the same where what was unpacked is %s, and it is put right', (_how, changed) => {
     const env = { XDG_CACHE_HOME: folder };
     run('check', env);
@@ -179,9 +180,18 @@ describe('the parts of a program', () => {
     expect(run('check', env)).toBe(42);
   });
 
-  it('are told to be cut where the packed file does not hold them all', () => {
-    writeFileSync(pack.file, brotliCompressSync(PARTS.slice(0, 2).join('')));
-    expect(() => run(null, {})).toThrow('is cut');
+  it.each([
+    ['does not hold them all', () => brotliCompressSync(PARTS.slice(0, 2).join('')), 'is damaged'],
+    ['is cut', () => readFileSync(pack.file).subarray(0, 20), 'is damaged'],
+    ['holds something else', () => Buffer.from('x'), 'is damaged'],
+    ['is not there', () => null, 'is missing'],
+  ])('are told not to be whole where the packed file %s', (_how, made, how) => {
+    const bytes = made();
+    if (bytes === null) rmSync(pack.file);
+    else writeFileSync(pack.file, bytes);
+    expect(() => run(null, {})).toThrow(
+      `putback is not whole: ${pack.file} ${how}. Install it again.`,
+    );
   });
 
   it('run the same where nothing can be kept, and where nothing shall be', () => {

@@ -13,6 +13,9 @@ import { commandHelp, help } from './shell/help.ts';
 import { parseWords } from './shell/words.ts';
 import { allCommands, commandNamed } from './table.ts';
 
+const NO_FOLDER =
+  'The folder in which putback was started is not there any more. Go to another with cd, and start it there.';
+
 /** Runs the command line and gives the exit code. */
 export async function dispatch(argv: readonly string[], world: World): Promise<number> {
   // Behind -- all words are texts.
@@ -21,6 +24,9 @@ export async function dispatch(argv: readonly string[], world: World): Promise<n
   try {
     return await answered(argv, json, world);
   } catch (error) {
+    if ((error as NodeJS.ErrnoException).syscall === 'uv_cwd')
+      return await print(misuse('no-folder', NO_FOLDER), json, world);
+    world.forget?.();
     const { ownFault } = await import('../own-fault.ts');
     const say = ownFault(
       error,

@@ -1,9 +1,23 @@
+/** Letters that Unicode does not take apart, as they are written where only a to z can be. */
+const LETTERS: Readonly<Record<string, string>> = {
+  ß: 'ss',
+  æ: 'ae',
+  œ: 'oe',
+  ø: 'o',
+  ł: 'l',
+  đ: 'd',
+  ð: 'd',
+  þ: 'th',
+  ı: 'i',
+};
+
 /** A name for a key of the file from words: `Left cover` is `left-cover`; empty where nothing of them makes one. */
 export function slug(words: string): string {
   return words
     .normalize('NFD')
     .replace(/\p{M}/gu, '')
     .toLowerCase()
+    .replace(/[ßæœøłđðþı]/g, (letter) => LETTERS[letter] ?? '')
     .replace(/[^a-z0-9]+/g, '-')
     .replace(/^-+|-+$/g, '');
 }

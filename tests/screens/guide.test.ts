@@ -23,6 +23,12 @@ describe('the practice says what to try', () => {
     expect(desk.frame).toContain('Nothing of this piece is left to take back.');
   });
 
+  it('which key takes them away, and it does', () => {
+    const desk = new Desk(new Bench(), { guide: true, on: { folder: '/bench' } });
+    const [, key = ''] = /key (\S+) takes\s+these hints/.exec(desk.frame) ?? [];
+    expect(desk.press(key).frame).toContain('No more hints.');
+  });
+
   it('no more after one key, which does nothing elsewhere', () => {
     const desk = practice().press('[');
     expect(desk.frame).toContain('No more hints.');

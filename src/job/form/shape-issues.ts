@@ -4,6 +4,7 @@
  */
 import type * as z from 'zod';
 import { near } from '../../model/nearword.ts';
+import { slug } from '../../model/slug.ts';
 import type { Report } from '../faults/faults.ts';
 import { type Spot, spotAt, whatIs } from '../yaml/spot.ts';
 import { calledOf, helpFor, keysOf, OWNERS, type Owner } from './help.ts';
@@ -113,18 +114,8 @@ function badName({ root, base, report }: IssuesIn, path: Path): void {
       checks: ['a check', 'check'],
     };
     const [owner, shown] = names[section] ?? ['this', 'name'];
-    report('bad-name', at, { value, owner, shown, like: asName(value) });
+    report('bad-name', at, { value, owner, shown, like: slug(value) || 'gear-lever' });
   }
-}
-
-/** `Left Cover!` → `left-cover`. */
-function asName(text: string): string {
-  const words =
-    text
-      .normalize('NFD')
-      .toLowerCase()
-      .match(/[a-z0-9]+/g) ?? [];
-  return words.join('-') || 'gear-lever';
 }
 
 function badText(within: IssuesIn, path: Path): void {
@@ -135,7 +126,13 @@ function badText(within: IssuesIn, path: Path): void {
   if (key === 'at') report('bad-time', spot.at, { value });
   else if (key === 'id' || key === 'undo') report('bad-id', spot.at, { value });
   else if (key === 'hole') report('bad-hole', spot.at, { value });
-  else report('bad-name', spot.at, { value, owner: key, like: asName(value), shown: 'name' });
+  else
+    report('bad-name', spot.at, {
+      value,
+      owner: key,
+      like: slug(value) || 'gear-lever',
+      shown: 'name',
+    });
 }
 
 function wrongValue(within: IssuesIn, path: Path, choices: readonly string[]): void {

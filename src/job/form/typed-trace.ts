@@ -8,7 +8,7 @@ import { looksLikeLimit, readLimit } from '../../bolt/read/reading-limit.ts';
 import { near } from '../../model/nearword.ts';
 import { pattern } from '../../model/pattern.ts';
 import { oneLine } from '../../model/safe.ts';
-import { keySlug } from '../../model/slug.ts';
+import { keySlug, slug } from '../../model/slug.ts';
 import {
   type CheckSpec,
   LIKELY,
@@ -203,11 +203,7 @@ export const mendKey = (suspect: string): string => `mend-${suspect}`;
 
 /** `Float needle leaks` → `float-needle-leaks`, with a number behind it where that is taken. */
 export function freeKey(text: string, taken: ReadonlyMap<string, unknown>): string {
-  const words = text
-    .normalize('NFD')
-    .toLowerCase()
-    .match(/[a-z0-9]+/g) ?? ['it'];
-  const key = keySlug(words.slice(0, 4).join('-'));
+  const key = keySlug(slug(text).split('-').slice(0, 4).join('-')) || 'it';
   for (let n = 1; ; n += 1) {
     const free = n === 1 ? key : `${key}-${n}`;
     if (!taken.has(free)) return free;

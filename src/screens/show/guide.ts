@@ -7,7 +7,7 @@ type Place = Exclude<View['screen'], 'piece'> | PieceStep['step'];
 /** One quiet line a place; places that speak for themselves have none. */
 const HINTS: Readonly<Partial<Record<Place, string>>> = {
   bench:
-    'Three jobs, each at another point of a repair. Enter opens the marked one. These hints go with z.',
+    'Three jobs, each at another point of a repair. Enter opens the marked one. The key [ takes these hints away.',
   note: 'So a job speaks after days away. Space goes on to its pieces.',
   job: 'Enter opens the marked piece; what is next stands above. b: what is to be had. ? lists all keys.',
   look: 'Enter goes on with this piece. k: all that is known of it. l: what a bolt left over means.',

@@ -165,6 +165,7 @@ export async function play<S>(load: () => Promise<Show<S>>, world: World): Promi
       code = 3;
     }
   } catch (error) {
+    world.forget?.();
     last = `${ownFault(error, 'Everything that was shown as done is in the file.')}\n`;
     code = 1;
   }
