@@ -50,6 +50,22 @@ describe('Enter held down', () => {
     expect(bench.piece('cover').holes.flatMap((h) => h.passes)).toEqual(['snug', 'snug']);
   });
 
+  it('marks one bolt as out and one as in, whichever key it is', () => {
+    for (const key of ['space', 'enter']) {
+      const bench = new Bench(COVER);
+      const count = (verb: string) => bench.entries.filter((e) => e.verb === verb).length;
+      const desk = new Desk(bench).open('cover').press('enter').hold(key, 40);
+      expect(count('out')).toBe(1);
+      expect(desk.frame).toContain('That key was still down.');
+      desk.press('a');
+      bench.mark({ do: 'off', piece: 'cover' });
+      bench.mark({ do: 'on', piece: 'cover' });
+      const on = new Desk(bench).open('cover').press('s').hold(key, 40);
+      expect(count('in')).toBe(1);
+      expect(on.frame).toContain('That key was still down.');
+    }
+  });
+
   it('is no click of a wrench: a pass with a figure takes a press a bolt', () => {
     const bench = new Bench(COVER);
     bench.mark({ do: 'out', piece: 'cover' });

@@ -66,7 +66,8 @@ export const offScreen = stepScreen({
     {
       id: 'out',
       presses: GO,
-      anew: ENTER,
+      // Held down it marks one: each bolt that comes out takes a press of its own.
+      anew: GO,
       label: 'this one is out',
       help: 'the lit bolt is out, as said or as the file has it',
       holds: (here) => !isHurt(here),

@@ -19,6 +19,7 @@ describe('out', () => {
   it('says where another bolt came out than the file claims, and asks for no reason', () => {
     const bench = new Bench();
     expect(bench.warnings({ do: 'out', piece: 'cover', row: 's l m+clip l s' })).toEqual([
+      'still-over',
       'found-other',
     ]);
   });

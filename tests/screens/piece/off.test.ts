@@ -26,7 +26,8 @@ describe('off, a key a bolt', () => {
     expect(desk.frame).toContain('3: you say it is S, M6x25 flange, 8 mm.');
     desk.press('enter');
     expect(desk.bench.hole('3').found).toEqual({ kind: 'S', with: [] });
-    expect(desk.frame).toContain('3: the file says M+clip, and S came out.');
+    expect(desk.frame).toContain('3: the file says M+clip, and S');
+    expect(desk.frame).toContain('Lever is noted as over it, and is still on.');
   });
 
   it('takes a length, and what lay under the head', () => {

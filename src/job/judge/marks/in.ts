@@ -17,7 +17,7 @@ import {
   write,
   wrong,
 } from '../base/verdict.ts';
-import { blockers } from './blocked.ts';
+import { blockers, orderSaid } from './blocked.ts';
 import { type InHand, readHand } from './hand.ts';
 import { insideUnder, isNoted, type Lacking, notHere } from './inside.ts';
 import { intoEmpty, noMore } from './none-left.ts';
@@ -66,6 +66,7 @@ export function judgeIn(job: Job, wish: Wished<'in'>, stamp: Stamp): Verdict {
   const lacks = notHere(job, piece.spec.key);
   const seals = unnotedOnce(job, piece).filter((o) => lacks.every((l) => l.buy !== o.buy));
   const warnings = [
+    ...(isGoingOn(piece) ? orderSaid(job, piece) : []),
     ...spared,
     ...remindUnder(open, items, hand),
     ...sayOther(job, piece, open, hand),

@@ -26,6 +26,7 @@ import {
   write,
   wrong,
 } from '../base/verdict.ts';
+import { overSaid } from './blocked.ts';
 import { type FoundWord, readRowFound } from './found.ts';
 import { onceSaid, turnedByAngle, turnedSaid } from './used-once.ts';
 
@@ -61,6 +62,7 @@ export function judgeOut(job: Job, wish: Wished<'out'>, stamp: Stamp): Verdict {
     return wrong('row-count', say, { holes: picked.length, words: found.words.length });
   }
   // Said once, with the first that comes out.
+  if (piece.holes.every((h) => h.state !== 'out')) warnings.push(...overSaid(job, piece));
   const turned = turnedByAngle(job, piece, piece.holes);
   if (turned.length > 0 && piece.holes.every((h) => h.state !== 'out')) {
     warnings.push(...onceSaid([turnedSaid(piece.spec.key, turned)]));

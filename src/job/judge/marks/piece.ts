@@ -1,6 +1,6 @@
 /** May this piece come off, be moved aside, go on? A bolt that is still in stops what would pry. */
 
-import type { Inside, Job, PieceNow, Verdict, Warning } from '../../../model/types.ts';
+import type { Inside, Job, PieceNow, Verdict } from '../../../model/types.ts';
 import { sayThing } from '../../fold/inside.ts';
 import {
   already,
@@ -13,7 +13,7 @@ import {
   type Wished,
   write,
 } from '../base/verdict.ts';
-import { blockers, stillOver } from './blocked.ts';
+import { blockers, orderSaid, overSaid } from './blocked.ts';
 import { insideUnder, type Lacking, notHere } from './inside.ts';
 import { onceSaid, unnotedOnce } from './used-once.ts';
 
@@ -30,7 +30,7 @@ export function judgeOff(job: Job, wish: Wished<'off' | 'aside' | 'on'>, stamp: 
     const say = `${list(namesOf(inside))} ${is} still in. Take ${them} out before you pry.`;
     return refuse('still-in', say, { holes: namesOf(inside) });
   }
-  return write(stamp, wish, entry, { warnings: overWarnings(job, piece) });
+  return write(stamp, wish, entry, { warnings: overSaid(job, piece) });
 }
 
 function newPiece(
@@ -44,13 +44,6 @@ function newPiece(
     edits: [{ edit: 'piece', piece: wish.piece }],
     warnings: [{ code: 'new-piece', say: `${wish.piece} is new in this job.` }],
   });
-}
-
-function overWarnings(job: Job, piece: PieceNow): Warning[] {
-  return stillOver(job, piece).map((over) => ({
-    code: 'still-over',
-    say: `${over.spec.name} is noted as over it, and is still on.`,
-  }));
 }
 
 /** STOP: what went in must come out before something closes over it. */
@@ -84,5 +77,5 @@ export function judgeOn(job: Job, wish: Wished<'off' | 'aside' | 'on'>, stamp: S
   if (lacks.length > 0 && wish.because === undefined) return refuseLacking(lacks);
   const seals = unnotedOnce(job, piece).filter((o) => lacks.every((l) => l.buy !== o.buy));
   const entry = { verb: 'fitted', value: 'all', piece: piece.spec.key } as const;
-  return write(stamp, wish, entry, { warnings: onceSaid(seals) });
+  return write(stamp, wish, entry, { warnings: [...orderSaid(job, piece), ...onceSaid(seals)] });
 }
