@@ -122,7 +122,7 @@ export const GEARBOX: Step[] = [
   START('Gearbox drips, Ostrell lathe', 'gearbox'),
   step('the outer cover', 'o «outer cover s s s» enter', /Plug out or switch locked/),
   step('made safe', 'a', /0 of 3 out/),
-  step('off', 'space space space enter «cup 1» enter', /Outer cover +off/),
+  step('off', `${clicks(3)} enter «cup 1» enter`, /Outer cover +off/),
   step(
     'the middle one, only counted',
     'o «middle cover 4» enter a enter «cup 2» enter',

@@ -12,4 +12,6 @@ export const CTRL_Z = '\x1a';
 export const ALT_B = '\x1bb';
 /** A key that does nothing: behind it the same key once more is pressed anew, not held down. */
 export const LET_GO = '\x1b[5~';
+/** Space, pressed anew: held down it marks one bolt and no more. */
+export const SPACE = `${LET_GO} `;
 export const paste = (text: string) => `\x1b[200~${text}\x1b[201~`;

@@ -8,7 +8,7 @@ import { join } from 'node:path';
 import { expect, it } from 'vitest';
 import { readJob } from '../../src/job/read.ts';
 import { busy } from '../job/save/processes.ts';
-import { ENTER } from './keys.ts';
+import { ENTER, SPACE } from './keys.ts';
 import { newFolder, start } from './pty.ts';
 import { PUTBACK, pinnedEnv } from './world.ts';
 
@@ -61,7 +61,7 @@ it(
       person.press(ENTER, ENTER);
       await person.until(/Next out/);
       const out = (frame: string) => Number(/(\d+) of 200 out/.exec(frame)?.[1] ?? 0);
-      person.press(' '.repeat(8));
+      person.press(SPACE.repeat(8));
       // Behind some of the eight, and somewhere in the next ones.
       const [marks, more] = [Math.floor(random() * 8), random() * 40];
       await person.until((frame) => out(frame) >= before + marks);

@@ -16,7 +16,7 @@ import { basename, dirname, join, resolve } from 'node:path';
 import { setTimeout as stood } from 'node:timers/promises';
 import { describe, expect, it, onTestFinished } from 'vitest';
 import { self } from '../../src/job/save/holder.ts';
-import { ENTER, ESC } from './keys.ts';
+import { ENTER, ESC, SPACE } from './keys.ts';
 import { marked } from './marks.ts';
 import { newFolder, type Person, start } from './pty.ts';
 import { PUTBACK, pinnedEnv, preload } from './world.ts';
@@ -138,10 +138,10 @@ describe('a screen whose mark cannot be saved', () => {
   it('says so for as long as it is so, keeps the mark, and saves it by itself when it can', async () => {
     const b = bench();
     const person = await b.openOff();
-    person.press(' ');
+    person.press(SPACE);
     await person.until('1 of 6 out');
     b.fail('ENOSPC');
-    person.press(' ');
+    person.press(SPACE);
     expect(await person.until(FULL)).toContain('Not saved');
     expect(b.outs()).toBe(1);
     // Tried again by itself, and still said, with no second bell.
@@ -151,7 +151,7 @@ describe('a screen whose mark cannot be saved', () => {
     b.fail('');
     await person.until('2 of 6 out');
     expect(b.outs()).toBe(2);
-    person.press(' ');
+    person.press(SPACE);
     await person.until('3 of 6 out');
     expect(b.strays()).toEqual([]);
   });
@@ -160,7 +160,7 @@ describe('a screen whose mark cannot be saved', () => {
     const b = bench();
     const person = await b.openOff();
     renameSync(b.folder, `${b.folder}-away`);
-    person.press(' ');
+    person.press(SPACE);
     await person.until('job.yaml is not there any more.');
     renameSync(`${b.folder}-away`, b.folder);
     await person.until('1 of 6 out');
@@ -171,7 +171,7 @@ describe('a screen whose mark cannot be saved', () => {
     const b = bench();
     const person = await b.openOff();
     chmodSync(b.job, 0o444);
-    person.press(' ');
+    person.press(SPACE);
     await person.until('job.yaml may not be written.');
     person.press(ESC);
     await person.until('0 of 6 out');
@@ -229,10 +229,10 @@ describe('two at once', () => {
     const b = bench();
     const one = await b.openOff();
     const other = await b.openOff();
-    one.press(' ');
+    one.press(SPACE);
     await one.until('1 of 6 out');
     await other.until('1 of 6 out');
-    other.press(' ');
+    other.press(SPACE);
     await other.until('2 of 6 out');
     await one.until('2 of 6 out');
     expect(b.outs()).toBe(2);
@@ -245,14 +245,14 @@ describe('two at once', () => {
     async () => {
       const b = bench();
       const person = await b.openOff();
-      person.press(' ');
+      person.press(SPACE);
       person.kill('SIGSTOP');
       expect(b.run('note', 'job.yaml', 'meanwhile').code).toBe(0);
       await stood(stopped);
       person.kill('SIGCONT');
       await person.until('1 of 6 out');
       // Only now: keys typed ahead of a mark that had to wait are dropped with its refusal.
-      person.press('  ');
+      person.press(SPACE, SPACE);
       await person.until('3 of 6 out');
       expect(b.outs()).toBe(3);
       expect(readFileSync(b.job, 'utf8')).toContain('meanwhile');
@@ -269,7 +269,7 @@ describe('two at once', () => {
     mkdirSync(join(b.folder, '.putback'), { recursive: true });
     const text = { ...holder, nonce: 'n', at: '2026-05-02T08:11:05.123Z' };
     writeFileSync(join(b.folder, '.putback', 'job.yaml.lock'), JSON.stringify(text));
-    person.press(' ');
+    person.press(SPACE);
     await person.until('1 of 6 out');
     expect(b.outs()).toBe(1);
     expect(b.strays()).toEqual([]);
@@ -280,7 +280,7 @@ describe('an editor on the same file', () => {
   it('that saves an old text over new marks: they are written again, its edits stay, and a line says so', async () => {
     const b = bench();
     const person = await b.openOff();
-    person.press('  ');
+    person.press(SPACE, SPACE);
     await person.until('2 of 6 out');
     writeFileSync(b.job, JOB.replace('Left cover', 'Left cover leaks'));
     const frame = await person.until('Written again: 2 marks that were shown.');
@@ -292,14 +292,14 @@ describe('an editor on the same file', () => {
   it('that saves while half typed: the last picture stays; marks wait, and none is told as done', async () => {
     const b = bench();
     const person = await b.openOff();
-    person.press(' ');
+    person.press(SPACE);
     await person.until('1 of 6 out');
     const whole = readFileSync(b.job, 'utf8');
     writeFileSync(b.job, `${whole}  - {at: [\n`);
     expect(await person.until('cannot be read just now')).toContain('1 of 6 out');
     writeFileSync(b.job, whole.replace('Left cover', 'Left cover leaks'));
     await person.until((s) => !s.includes('cannot be read'));
-    person.press(' ');
+    person.press(SPACE);
     await person.until('2 of 6 out');
     expect(b.outs()).toBe(2);
   });

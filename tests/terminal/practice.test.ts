@@ -3,11 +3,9 @@ import { execFileSync } from 'node:child_process';
 import { readFileSync, rmSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
-import { BACKSPACE, ENTER, ESC, LET_GO } from './keys.ts';
+import { BACKSPACE, ENTER, ESC, SPACE } from './keys.ts';
 import { newFolder, start } from './pty.ts';
 import { PUTBACK, pinnedEnv } from './world.ts';
-
-const SPACE = ' ';
 
 it('the alternator cover comes off, a wrong bolt is stopped, and all goes back tight', async () => {
   const folder = newFolder();
@@ -113,7 +111,7 @@ it('the alternator cover comes off, a wrong bolt is stopped, and all goes back t
     await person.until(pass);
     for (let done = 0; done < 11; done++) {
       await person.until(`${done} of 11 done in this pass`);
-      person.press(LET_GO, SPACE);
+      person.press(SPACE);
     }
     await person.until((s) => !s.includes('done in this pass'));
   }

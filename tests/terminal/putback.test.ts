@@ -4,7 +4,7 @@ import { readFileSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
 import { afterwards, alternateScreens, leftOn } from './clean.ts';
-import { ALT_B, CTRL_C, CTRL_W, CTRL_Z, DOWN, ENTER, ESC, paste } from './keys.ts';
+import { ALT_B, CTRL_C, CTRL_W, CTRL_Z, DOWN, ENTER, ESC, paste, SPACE } from './keys.ts';
 import { AT_REST, marked } from './marks.ts';
 import { type How, newFolder, type Person, start } from './pty.ts';
 import { PUTBACK, pinnedEnv } from './world.ts';
@@ -49,7 +49,7 @@ async function openOff(how: How = {}): Promise<Opened> {
 describe('keys', () => {
   it('typed ahead mark as many bolts as there were keys, each on disk', async () => {
     const { person, job } = await openOff();
-    person.press('   ');
+    person.press(SPACE, SPACE, SPACE);
     await person.until('3 of 4 out');
     expect(readFileSync(job, 'utf8').match(/out:/g)).toHaveLength(3);
   });
@@ -64,7 +64,7 @@ describe('keys', () => {
     await person.until((s) => !s.includes('A paste counts'));
     person.press(`${ESC}[200~   `);
     await person.until('A paste counts only where a text is asked for');
-    person.press('   ');
+    person.press(SPACE, SPACE, SPACE);
     await person.until('3 of 4 out');
   });
 
@@ -154,7 +154,7 @@ describe('the frame', () => {
 
   it('with NO_COLOR has no colour and no weight', async () => {
     const { person } = await openOff({ env: { NO_COLOR: '1', FORCE_COLOR: '3' } });
-    person.press(' ');
+    person.press(SPACE);
     await person.until('1 of 4 out');
     expect(person.bytes()).not.toMatch(/\x1b\[[\d;]*m/);
   });
@@ -175,7 +175,7 @@ describe('what others do to the file', () => {
       env: pinnedEnv(folder),
     });
     await person.until('2 of 4 out');
-    person.press(' ');
+    person.press(SPACE);
     await person.until('3 of 4 out');
     expect(readFileSync(job, 'utf8').match(/out:/g)).toHaveLength(2);
   });
@@ -205,7 +205,7 @@ describe('a mark that was shown', () => {
   it('is on disk when the program is killed the moment it shows', async () => {
     const { person, job } = await openOff();
     for (let n = 1; n <= 3; n++) {
-      person.press(' ');
+      person.press(SPACE);
       await person.until(`${n} of 4 out`);
       expect(readFileSync(job, 'utf8').match(/out:/g)).toHaveLength(n);
     }
@@ -222,7 +222,7 @@ describe('the end', () => {
     ['Ctrl-C', CTRL_C],
   ])('by %s: one line of what is next, code 0, the terminal clean', async (_, key) => {
     const { person } = await openOff();
-    person.press(' ');
+    person.press(SPACE);
     await person.until('1 of 4 out');
     person.press(key);
     expect(await person.exit()).toEqual({ code: 0, signal: 0 });

@@ -12,7 +12,7 @@ import {
 } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { CTRL_C, ENTER } from './keys.ts';
+import { CTRL_C, ENTER, SPACE } from './keys.ts';
 import { newFolder, type Person, start } from './pty.ts';
 import { PUTBACK } from './world.ts';
 
@@ -133,13 +133,13 @@ describe('a job file that becomes, while it is open,', () => {
       await person.until(/Left cover/);
       person.press(ENTER, ENTER);
       await person.until(/Next out: \d/);
-      person.press(' ');
+      person.press(SPACE);
       await person.until('1 of 4 out');
       const before = readFileSync(b.job);
       rmSync(b.job);
       make(b);
       const there = existsSync(b.job) && lstatSync(b.job).isFile() ? readFileSync(b.job) : null;
-      person.press(' ');
+      person.press(SPACE);
       await person.until(say);
       await leaves(person);
       if (there !== null) expect(readFileSync(b.job)).toEqual(there);
