@@ -1,7 +1,16 @@
 /** One more entry in the text of a job file: one more line, and no other byte. */
 import { isMap, isSeq, type Node, type YAMLMap } from 'yaml';
-import { documentEnd, endOfPair, isFail, isNothing, openDoc, pairOf, rangeOf } from './doc.ts';
-import { blockEnd, columnOf, lineAt, nextLine, putLines } from './lines.ts';
+import {
+  endOfPair,
+  isFail,
+  isNothing,
+  openDoc,
+  pairOf,
+  rangeOf,
+  type Style,
+  styleOf,
+} from './doc.ts';
+import { blockEnd, columnOf, documentEnd, lineAt, nextLine, putLines } from './lines.ts';
 
 export interface DiaryPlace {
   /** Start of the line of the key `diary`. */
@@ -29,7 +38,7 @@ export function findDiary(text: string): DiaryPlace | null {
   if (!key) return null;
   const start = key.index + (key[1]?.length ?? 0);
   const from = nextLine(text, start);
-  const { at, column } = blockEnd(text, from, root, true, documentEnd(text));
+  const { at, column } = blockEnd(text, 'list', { from, column: root });
   return { key: start, from, at, indent: ' '.repeat(column ?? root + 2) };
 }
 
@@ -77,7 +86,7 @@ function appendByParse(text: string, entry: string): string {
       : addDiary(text, entry, columnOf(text, rangeOf(root)[0]));
   }
   if (isSeq(pair.value) && pair.value.flow) {
-    return intoFlowList(text, pair.value, entry, root.flow === true);
+    return intoFlowList(text, pair.value, entry, styleOf(root));
   }
   if (root.flow && isNothing(pair.value)) {
     const at = endOfPair(pair);
@@ -99,7 +108,7 @@ function intoFlowMap(text: string, map: YAMLMap, entry: string): string {
   return `${text.slice(0, at)}${last ? ', ' : ''}diary: [${flowItem(entry)}]${text.slice(at)}`;
 }
 
-function intoFlowList(text: string, list: Node, entry: string, flowRoot: boolean): string {
+function intoFlowList(text: string, list: Node, entry: string, root: Style): string {
   const [start, end] = rangeOf(list);
   const last = isSeq(list) ? (list.items.at(-1) as Node | undefined) : undefined;
   if (last) {
@@ -108,7 +117,7 @@ function intoFlowList(text: string, list: Node, entry: string, flowRoot: boolean
   }
   const colon = /[ \t]*$/.exec(text.slice(0, start))?.index ?? start;
   const bare = text[colon - 1] === ':' && /^\[\s*\]$/.test(text.slice(start, end));
-  if (!bare || flowRoot) {
+  if (!bare || root === 'flow') {
     return `${text.slice(0, start + 1)}${flowItem(entry)}${text.slice(start + 1)}`;
   }
   const opened = text.slice(0, colon) + text.slice(end);

@@ -57,14 +57,6 @@ export function openDoc(text: string): Document.Parsed | Fail {
   return alias ? { fault: 'anchors (&) and aliases (*) are not used in job files' } : doc;
 }
 
-/** Offset where the first document of the text ends: at `...`, at a second `---`, or at the end. */
-export function documentEnd(text: string): number {
-  const start = /^\uFEFF?(?:[ \t]*(?:#.*|%.*)?\r?\n)*(?:---(?=\s|$))?/.exec(text)?.[0].length ?? 0;
-  const mark = /^(?:\.\.\.|---)(?=\s|$)/gm;
-  mark.lastIndex = start;
-  return mark.exec(text)?.index ?? text.length;
-}
-
 export function pairOf(map: YAMLMap, key: string): Pair<Node, Node | null> | null {
   for (const pair of map.items) {
     if (isScalar(pair.key) && pair.key.value === key) return pair as Pair<Node, Node | null>;
@@ -115,11 +107,19 @@ export function sameValue(a: Value, b: Value): boolean {
   return false;
 }
 
+/** Whether a list or a map stands on lines of its own, or in brackets. */
+export type Style = 'block' | 'flow';
+
+/** The style in which what is put into this node is written. */
+export function styleOf(node: Node | null | undefined): Style {
+  return (isMap(node) || isSeq(node)) && node.flow ? 'flow' : 'block';
+}
+
 /**
- * A text as YAML on one line: plain where every reader takes it for that text and nothing in it steers a terminal, else in
- * double quotes, as in the diary.
+ * A text as YAML on one line, for a place of this style: plain where every reader takes it for that text and nothing
+ * in it steers a terminal, else in double quotes, as in the diary.
  */
-export function scalarText(value: string, flow: boolean): string {
+export function scalarText(value: string, into: Style): string {
   const plain = stringify(value, {
     lineWidth: 0,
     compat: 'yaml-1.1',
@@ -128,6 +128,6 @@ export function scalarText(value: string, flow: boolean): string {
   }).trimEnd();
   const quoted = quote(value);
   const hidden = quoted !== JSON.stringify(value);
-  const doubtful = plain !== value || hidden || (flow && /[,[\]{}?:]/.test(value));
+  const doubtful = plain !== value || hidden || (into === 'flow' && /[,[\]{}?:]/.test(value));
   return doubtful ? quoted : plain;
 }

@@ -1,8 +1,8 @@
 /** Where a key or a section goes that is not in the file yet, in the file's own style. */
 import type { Node, Pair, YAMLMap } from 'yaml';
 import { isMap } from 'yaml';
-import { type Cut, documentEnd, endOfPair, plainOf, rangeOf } from './doc.ts';
-import { blockEnd, columnOf, endingAt, lineAt, lineStart } from './lines.ts';
+import { type Cut, endOfPair, plainOf, rangeOf } from './doc.ts';
+import { blockEnd, columnOf, documentEnd, endingAt, lineAt, lineStart } from './lines.ts';
 
 /** What comes below a section that has to be made, in the order of a job file. */
 const BELOW = {
@@ -79,7 +79,7 @@ export function insertBelow(
 ): Cut {
   const [from, to] = rangeOf(key);
   const column = columnOf(text, from);
-  const end = blockEnd(text, lineAt(text, to).next, column, list, documentEnd(text));
+  const end = blockEnd(text, list ? 'list' : 'map', { from: lineAt(text, to).next, column });
   return insert(text, end.at, lines(' '.repeat(end.column ?? column + step)));
 }
 

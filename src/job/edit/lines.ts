@@ -51,6 +51,14 @@ export function putLines(text: string, at: number, lines: readonly string[]): st
   return open ? head + ending + block : head + block + ending + text.slice(at);
 }
 
+/** Offset where the first document of the text ends: at `...`, at a second `---`, or at the end. */
+export function documentEnd(text: string): number {
+  const start = /^\uFEFF?(?:[ \t]*(?:#.*|%.*)?\r?\n)*(?:---(?=\s|$))?/.exec(text)?.[0].length ?? 0;
+  const mark = /^(?:\.\.\.|---)(?=\s|$)/gm;
+  mark.lastIndex = start;
+  return mark.exec(text)?.index ?? text.length;
+}
+
 /**
  * Where a line goes that is added behind the last item of a block (a list or a map).
  *
@@ -58,16 +66,15 @@ export function putLines(text: string, at: number, lines: readonly string[]): st
  * what is above it, as long as no blank line parts them. All other comments below the last item are somebody
  * else's and stay below the new line.
  *
- * `from`: start of the first line below the key. `parent`: column of the key. `list`: items may stand in the
- * key's own column. `end`: where the document ends.
+ * `from`: start of the first line below the key; `column`: that of the key. Items of a list may stand in it too.
  */
 export function blockEnd(
   text: string,
-  from: number,
-  parent: number,
-  list: boolean,
-  end: number,
+  of: 'list' | 'map',
+  key: { from: number; column: number },
 ): { at: number; column: number | null } {
+  const { from, column: parent } = key;
+  const end = documentEnd(text);
   let at = from;
   let column: number | null = null;
   let parted = false;
@@ -89,7 +96,7 @@ export function blockEnd(
       parted = false;
       continue;
     }
-    const item = list && indent === parent && /^-(\s|$)/.test(words.slice(indent));
+    const item = of === 'list' && indent === parent && /^-(\s|$)/.test(words.slice(indent));
     if (indent <= parent && !item) break;
     column ??= indent;
     // A block text that keeps its blank lines (`|+`) owns those below it.

@@ -2,7 +2,16 @@
 import { isScalar, isSeq, type Node, type YAMLMap, type YAMLSeq } from 'yaml';
 import type { Edit } from '../../model/types.ts';
 import { quote } from '../diary/entry.ts';
-import { type Cut, type Fail, type KeyPair, plainOf, rangeOf, scalarText } from './doc.ts';
+import {
+  type Cut,
+  type Fail,
+  type KeyPair,
+  plainOf,
+  rangeOf,
+  type Style,
+  scalarText,
+  styleOf,
+} from './doc.ts';
 import { behindKey, insert, insertBelow } from './insert.ts';
 import { columnOf, endingAt, lineAt, lineStart } from './lines.ts';
 import { itemsOf, spell, textOfNode } from './value.ts';
@@ -20,10 +29,10 @@ export function oneMore(
   pair: KeyPair,
   value: Node,
   put: string,
-  flow: boolean,
+  into: Style,
 ): Cut[][] | Fail {
   const [from, to] = rangeOf(value);
-  const item = spell(put, true);
+  const item = spell(put, 'flow');
   if (isScalar(value)) {
     const old = String(value.value);
     if (value.type === 'BLOCK_LITERAL' || value.type === 'BLOCK_FOLDED') {
@@ -32,7 +41,7 @@ export function oneMore(
       const ending = text.slice(from, to).endsWith('\n') ? endingAt(text, to) : '';
       return [below, [{ from, to, put: `[${quote(old)}, ${item}]${ending}` }]];
     }
-    return [text.slice(from, to), ` ${spell(old, true)}`].map((was) => [
+    return [text.slice(from, to), ` ${spell(old, 'flow')}`].map((was) => [
       { from, to, put: `[${was}, ${item}]` },
     ]);
   }
@@ -43,9 +52,9 @@ export function oneMore(
     const wasList = itemsOf(value).length === 1 ? ONE_WAS_LIST : ', ';
     return [[{ from: at, to: at, put: last ? `${wasList}${item}` : item }]];
   }
-  if (flow) return { fault: `${plainOf(pair.key)} ${BY_HAND}` };
+  if (into === 'flow') return { fault: `${plainOf(pair.key)} ${BY_HAND}` };
   return [
-    [insertBelow(text, pair, { list: true }, (indent) => [`${indent}- ${spell(put, false)}`])],
+    [insertBelow(text, pair, { list: true }, (indent) => [`${indent}- ${spell(put, 'block')}`])],
   ];
 }
 
@@ -56,7 +65,7 @@ function itemBelow(text: string, pair: KeyPair, value: Node, put: string): Cut[]
   const end = lineAt(text, spanOf(text, value)[1]).next;
   return [
     { from: behindKey(text, pair), to: from, put: `${endingAt(text, from)}${item}` },
-    insert(text, end, [`${item}${spell(put, false)}`]),
+    insert(text, end, [`${item}${spell(put, 'block')}`]),
   ];
 }
 
@@ -109,8 +118,8 @@ export function oneLess(
   )
     return [less];
   const alone = text.slice(start, end);
-  const bare = scalarText(String(plainOf(left)), map.flow === true);
-  const wasBare = text.startsWith('[ ', from) && alone === spell(String(plainOf(left)), true);
+  const bare = scalarText(String(plainOf(left)), styleOf(map));
+  const wasBare = text.startsWith('[ ', from) && alone === spell(String(plainOf(left)), 'flow');
   return [[{ from, to, put: wasBare ? bare : alone }], less];
 }
 

@@ -80,7 +80,7 @@ function textCuts(text: string, row: Scalar, words: string[], change: RowChange)
 function inStyleOf(node: Scalar, value: string): string {
   if (node.type === 'QUOTE_SINGLE') return `'${value.replaceAll("'", "''")}'`;
   if (node.type === 'QUOTE_DOUBLE') return quote(value);
-  return scalarText(value, true);
+  return scalarText(value, 'flow');
 }
 
 /** `{kind: M, with: clip}`: only what differs. */
@@ -96,7 +96,7 @@ function itemCuts(text: string, item: YAMLMap, word: string): Cut[] {
   const pair = pairOf(item, 'with');
   const now = wordOf(plainOf(item))?.split('+').slice(1) ?? [];
   if (now.join('+') === under.join('+')) return cuts;
-  const list = under.map((u) => scalarText(u, true));
+  const list = under.map((u) => scalarText(u, 'flow'));
   const put = list.length === 1 ? (list[0] ?? '') : `[${list.join(', ')}]`;
   if (pair?.value) {
     const [from, to] = rangeOf(pair.value);

@@ -11,6 +11,7 @@ import {
   rangeOf,
   sameValue,
   scalarText,
+  styleOf,
   type Value,
 } from './doc.ts';
 import { behindKey, insert, intoFlow, type Section } from './insert.ts';
@@ -22,7 +23,7 @@ import { textCuts } from './text.ts';
 export function flowOf(fields: Fields): string {
   const pairs = Object.entries(fields).map(([key, value]) => {
     if (typeof value === 'string') return `${key}: ${spelled(key, value)}`;
-    return `${key}: [${value.map((text) => scalarText(text, true)).join(', ')}]`;
+    return `${key}: [${value.map((text) => scalarText(text, 'flow')).join(', ')}]`;
   });
   return `{${pairs.join(', ')}}`;
 }
@@ -35,7 +36,7 @@ const MEANT_PLAIN: Record<string, RegExp> = {
 };
 
 const spelled = (key: string, value: string): string =>
-  MEANT_PLAIN[key]?.test(value) ? value : scalarText(value, true);
+  MEANT_PLAIN[key]?.test(value) ? value : scalarText(value, 'flow');
 
 /** The fields as the file's data. */
 export function asValue(fields: Fields): Value {
@@ -111,17 +112,17 @@ export function topCuts(
   if (put === null) return pair ? [withoutItem(text, root, pair)] : [];
   if (pair && isNothing(pair.value)) {
     const at = behindKey(text, pair);
-    return [[{ from: at, to: at, put: `${pair.value ? '' : ':'} ${scalarText(put, false)}` }]];
+    return [[{ from: at, to: at, put: `${pair.value ? '' : ':'} ${scalarText(put, 'block')}` }]];
   }
   if (pair?.value) {
     const [from, to] = [rangeOf(pair.value)[0], spanOf(text, pair.value)[1]];
-    return [[{ from, to, put: scalarText(put, root.flow === true) }]];
+    return [[{ from, to, put: scalarText(put, styleOf(root)) }]];
   }
-  if (root.flow) return [[intoFlow(root, `${key}: ${scalarText(put, true)}`)]];
+  if (root.flow) return [[intoFlow(root, `${key}: ${scalarText(put, 'flow')}`)]];
   const above = (root.items as Pair<Node, Node | null>[]).findLast((p) =>
     ABOVE.includes(String(plainOf(p.key))),
   );
   const at = above ? lineAt(text, spanOf(text, above)[1]).next : 0;
   const indent = ' '.repeat(columnOf(text, rangeOf(root)[0]));
-  return [[insert(text, at, [`${indent}${key}: ${scalarText(put, false)}`])]];
+  return [[insert(text, at, [`${indent}${key}: ${scalarText(put, 'block')}`])]];
 }

@@ -3,13 +3,14 @@ import { isMap, isScalar, isSeq, type Node, type YAMLMap } from 'yaml';
 import type { Edit, Way } from '../../model/types.ts';
 import {
   type Cut,
-  documentEnd,
   type Fail,
   isNothing,
   type KeyPair,
   pairOf,
   plainOf,
   rangeOf,
+  type Style,
+  styleOf,
   type Value,
 } from './doc.ts';
 import { behindKey, insert, intoFlow } from './insert.ts';
@@ -21,11 +22,11 @@ export type TextEdit = Extract<Edit, { edit: 'text' | 'instead' }>;
 
 /** A key with a text, as lines of a block piece; a picture stands below its key. */
 export function keyLines(key: string, text: string, step: number): string[] {
-  if (key !== 'map') return [`${key}: ${spell(text, false)}`];
+  if (key !== 'map') return [`${key}: ${spell(text, 'block')}`];
   return [`${key}: |`, ...text.split('\n').map((line) => ' '.repeat(step) + line)];
 }
 
-export const flowPair = (key: string, text: string): string => `${key}: ${spell(text, true)}`;
+export const flowPair = (key: string, text: string): string => `${key}: ${spell(text, 'flow')}`;
 
 /** The cuts for a piece that stands in the file; several ways, the least change first, for the caller to try. */
 export function textCuts(
@@ -44,7 +45,7 @@ export function textCuts(
   if (edit.edit === 'text') {
     if (edit.in) {
       if (pair && value && !isNothing(value))
-        return oneMore(text, pair, value, edit.text, isMap(map) && map.flow === true);
+        return oneMore(text, pair, value, edit.text, styleOf(map));
       return newKey(text, piece, pair, edit.key, edit.text, step);
     }
     if (!isMap(map) || !pair || !value)
@@ -58,7 +59,7 @@ export function textCuts(
   if (edit.text === null) return isMap(map) && pair ? [withoutItem(text, map, pair)] : [];
   if (!pair || !value || isNothing(value))
     return newKey(text, piece, pair, edit.key, edit.text, step);
-  return [instead(text, pair, value, edit.text, isMap(map) && map.flow === true, step)];
+  return [instead(text, pair, value, edit.text, styleOf(map), step)];
 }
 
 /** In the one way of a caution or tip that says its ways apart, as if that were a key of a piece. */
@@ -74,7 +75,7 @@ function inWay(
   const { value } = pair ?? {};
   if (edit.in) {
     return pair && value && !isNothing(value)
-      ? oneMore(text, pair, value, edit.text, isMap(said.value) && said.value.flow === true)
+      ? oneMore(text, pair, value, edit.text, styleOf(said.value))
       : newKey(text, said, pair, way, edit.text, step);
   }
   if (!isMap(said.value) || !pair || !value)
@@ -93,7 +94,7 @@ function newKey(
 ): Cut[][] {
   if (pair) {
     const at = behindKey(text, pair);
-    return [[{ from: at, to: at, put: `${pair.value ? '' : ':'} ${spell(said, true)}` }]];
+    return [[{ from: at, to: at, put: `${pair.value ? '' : ':'} ${spell(said, 'flow')}` }]];
   }
   const lines = keyLines(key, said, step);
   const map = piece.value;
@@ -105,7 +106,7 @@ function newKey(
     const at =
       key === 'under'
         ? behindName(text, map, below)
-        : blockEnd(text, below, column, false, documentEnd(text)).at;
+        : blockEnd(text, 'map', { from: below, column }).at;
     const put = lines.map((line) => indent + line);
     return [[insert(text, at, put)]];
   }
@@ -140,19 +141,19 @@ function instead(
   pair: KeyPair,
   value: Node,
   put: string,
-  flow: boolean,
+  into: Style,
   step: number,
 ): Cut[] {
   const from = rangeOf(value)[0];
   const to = spanOf(text, value)[1];
-  if (plainOf(pair.key) !== 'map' || flow) {
+  if (plainOf(pair.key) !== 'map' || into === 'flow') {
     // What stood on lines of its own gives way to a text behind the key.
     const below = isSeq(value) && !value.flow;
     return [
       {
         from: below ? behindKey(text, pair) : from,
         to,
-        put: (below ? ' ' : '') + spell(put, flow),
+        put: (below ? ' ' : '') + spell(put, into),
       },
     ];
   }

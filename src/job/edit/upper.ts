@@ -107,10 +107,13 @@ type OneEdit = Exclude<Edit, { edit: 'pairs' | 'pairs-out' }>;
 
 function cutsFor(text: string, root: YAMLMap, edit: OneEdit): Cut[][] | Fail {
   if (edit.edit === 'kind') {
-    return newPair(text, root, 'bolts', edit.letter, (flow) => scalarText(edit.text, flow));
+    return newPair(text, root, 'bolts', edit.letter, {
+      flow: scalarText(edit.text, 'flow'),
+      block: scalarText(edit.text, 'block'),
+    });
   }
   if (edit.edit === 'named') {
-    return newPair(text, root, edit.section, edit.key, () => flowOf(edit.fields));
+    return newPair(text, root, edit.section, edit.key, inBoth(flowOf(edit.fields)));
   }
   if (edit.edit === 'unnamed') return unnamedCuts(text, root, edit);
   if (edit.edit === 'top') return topCuts(text, root, edit);
@@ -125,7 +128,7 @@ function cutsFor(text: string, root: YAMLMap, edit: OneEdit): Cut[][] | Fail {
     return rowCuts(text, row, edit);
   }
   if (edit.edit === 'piece') {
-    return newPair(text, root, 'pieces', edit.piece, () => '{}');
+    return newPair(text, root, 'pieces', edit.piece, inBoth('{}'));
   }
   if (edit.edit === 'text' || edit.edit === 'instead') {
     const step = stepOf(text, root);
@@ -133,14 +136,17 @@ function cutsFor(text: string, root: YAMLMap, edit: OneEdit): Cut[][] | Fail {
     const { key, text: put } = edit;
     if (put === null || (edit.edit === 'text' && !edit.in))
       return { fault: `there is no ${edit.piece} any more` };
-    const pair = (flow: boolean) => (flow ? `{${flowPair(key, put)}}` : null);
-    return newPair(text, root, 'pieces', edit.piece, pair, keyLines(key, put, step));
+    return newPair(text, root, 'pieces', edit.piece, {
+      flow: `{${flowPair(key, put)}}`,
+      block: keyLines(key, put, step),
+    });
   }
-  const row = scalarText(edit.row, true);
+  const row = scalarText(edit.row, 'flow');
   if (!piece) {
-    return newPair(text, root, 'pieces', edit.piece, (flow) => (flow ? `{bolts: ${row}}` : null), [
-      `bolts: ${row}`,
-    ]);
+    return newPair(text, root, 'pieces', edit.piece, {
+      flow: `{bolts: ${row}}`,
+      block: [`bolts: ${row}`],
+    });
   }
   return intoPiece(text, piece, row, edit.piece);
 }
@@ -150,8 +156,16 @@ function otherLetter(root: YAMLMap, from: string, to: string): Cut[][] | Fail {
   const pair = isMap(kinds) ? pairOf(kinds, from) : null;
   if (!pair) return { fault: `${from} does not stand in bolts any more` };
   const [start, end] = rangeOf(pair.key);
-  return [[{ from: start, to: end, put: scalarText(to, true) }]];
+  return [[{ from: start, to: end, put: scalarText(to, 'flow') }]];
 }
+
+/** What stands behind a key: in brackets, and in a block behind the colon or on lines below it. */
+interface InStyles {
+  flow: string;
+  block: string | readonly string[];
+}
+
+const inBoth = (value: string): InStyles => ({ flow: value, block: value });
 
 /** `key: value` as the last pair of a section at the top, which is made where it is missing. */
 function newPair(
@@ -159,30 +173,29 @@ function newPair(
   root: YAMLMap,
   section: Section,
   key: string,
-  value: (flow: boolean) => string | null,
-  nested: string[] = [],
+  { flow, block }: InStyles,
 ): Cut[][] | Fail {
-  const name = scalarText(key, false);
+  const name = scalarText(key, 'block');
   const step = stepOf(text, root);
-  const lines = (indent: string) => [
-    `${indent}${name}:${value(false) === null ? '' : ` ${value(false)}`}`,
-    ...nested.map((n) => `${indent}${' '.repeat(step)}${n}`),
-  ];
+  const lines = (indent: string) =>
+    typeof block === 'string'
+      ? [`${indent}${name}: ${block}`]
+      : [`${indent}${name}:`, ...block.map((line) => `${indent}${' '.repeat(step)}${line}`)];
   const pair = pairOf(root, section);
   const column = columnOf(text, rangeOf(root)[0]);
   if (!pair) {
-    if (root.flow) return [[intoFlow(root, `${section}: {${name}: ${value(true)}}`)]];
+    if (root.flow) return [[intoFlow(root, `${section}: {${name}: ${flow}}`)]];
     return [[newSection(text, root, section, column, lines(' '.repeat(column + step)))]];
   }
   if (isMap(pair.value)) {
     if (pairOf(pair.value, key)) return { fault: `${key} stands in ${section} already` };
-    if (pair.value.flow) return [[intoFlow(pair.value, `${name}: ${value(true)}`)]];
+    if (pair.value.flow) return [[intoFlow(pair.value, `${name}: ${flow}`)]];
   } else if (!isNothing(pair.value)) {
     return { fault: `${section} is no list of keys` };
   }
   if (root.flow) {
     const at = behindKey(text, pair);
-    return [[{ from: at, to: at, put: ` {${name}: ${value(true)}}` }]];
+    return [[{ from: at, to: at, put: ` {${name}: ${flow}}` }]];
   }
   return [[insertBelow(text, pair, { step }, lines)]];
 }

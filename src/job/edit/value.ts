@@ -4,7 +4,7 @@ import { oneLine } from '../../model/safe.ts';
 import type { Writable } from '../../model/types.ts';
 import { quote } from '../diary/entry.ts';
 import { holesIn } from '../truth/figures.ts';
-import { plainOf, scalarText, type Value } from './doc.ts';
+import { plainOf, type Style, scalarText, type Value } from './doc.ts';
 import { wordsOf } from './row.ts';
 
 /** The texts of a key that takes one or several, as the reader takes them; null when there is something else. */
@@ -39,8 +39,8 @@ function picture(text: string): string {
 }
 
 /** A text on one line; of several lines, in double quotes. */
-export function spell(text: string, flow: boolean): string {
-  return text.includes('\n') ? quote(text) : scalarText(text, flow);
+export function spell(text: string, into: Style): string {
+  return text.includes('\n') ? quote(text) : scalarText(text, into);
 }
 
 /** The items of a list, where all are texts on their own. */

@@ -1,12 +1,22 @@
 /** May this entry be taken back? Not while later entries rest on it. */
 
-import type { Edit, Entry, Job, Verdict, Warning } from '../../model/types.ts';
+import type { Edit, Entry, Job, Verdict } from '../../model/types.ts';
 import { namesKinds, verbRow } from '../../model/verbs/verbs.ts';
 import { printItem } from '../../piece/row.ts';
 import { togetherWith } from '../diary/living.ts';
 import { sayEntryOf } from '../fold/say-entry.ts';
 import { mendKey, proofKey } from '../form/typed-trace.ts';
-import { already, list, refuse, type Stamp, type Wished, write, wrong } from './base/verdict.ts';
+import {
+  already,
+  list,
+  refuse,
+  type Stamp,
+  type Undone,
+  type UndoWay,
+  type Wished,
+  write,
+  wrong,
+} from './base/verdict.ts';
 import { outBack } from './marks/out-back.ts';
 import { addedBy } from './person/add.ts';
 import { figuredBack } from './person/figures.ts';
@@ -49,28 +59,38 @@ export function judgeUndo(job: Job, wish: Wished<'undo'>, stamp: Stamp): Verdict
 const MOST_NAMED = 5;
 
 /** What the undo does to the person's part. */
-function back(job: Job, target: Entry): { edits: Edit[]; warnings?: Warning[] } {
+function back(job: Job, target: Entry): Partial<Undone> {
   const meant = meantBy(job, target);
-  if (meant.verb === 'written') return writtenBack(job, meant, job.living.has(meant.id));
-  if (meant.verb === 'taken') return takeUndone(meant);
-  if (meant.verb === 'renamed') return { edits: renamedBack(job, meant, job.living.has(meant.id)) };
-  if (meant.verb === 'out') return { edits: outBack(job, meant, job.living.has(meant.id)) };
-  if (meant.verb === 'chosen') return chosenBack(job, meant, job.living.has(meant.id));
-  if (meant.verb === 'figured') return figuredBack(job, meant, job.living.has(meant.id));
-  if (meant.verb === 'found' || meant.verb === 'listed')
-    return tracedBack(job, meant, job.living.has(meant.id));
-  return { edits: rowBack(job, target) };
+  const way = job.living.has(meant.id) ? 'back' : 'again';
+  switch (meant.verb) {
+    case 'written':
+      return writtenBack(job, meant, way);
+    case 'taken':
+      return takeUndone(meant);
+    case 'renamed':
+      return { edits: renamedBack(job, meant, way) };
+    case 'out':
+      return { edits: outBack(job, meant, way) };
+    case 'settle':
+      return { edits: settledBack(job, meant, way) };
+    case 'chosen':
+      return chosenBack(job, meant, way);
+    case 'figured':
+      return figuredBack(job, meant, way);
+    case 'found':
+    case 'listed':
+      return tracedBack(job, meant, way);
+    default:
+      return {};
+  }
 }
 
 /** A settled row goes back to what it said before, or forward again with a redo, if nobody changed it since. */
-function rowBack(job: Job, target: Entry): Edit[] {
-  const settled = meantBy(job, target);
+function settledBack(job: Job, settled: Entry, way: UndoWay): Edit[] {
   const hole = settled.hole?.[0];
   const piece = job.pieces.get(settled.piece ?? '');
-  if (settled.verb !== 'settle' || settled.was === undefined || !piece || hole === undefined)
-    return [];
-  const stands = job.living.has(settled.id);
-  const [was, word] = stands ? [settled.value, settled.was] : [settled.was, settled.value];
+  if (settled.was === undefined || !piece || hole === undefined) return [];
+  const [was, word] = way === 'back' ? [settled.value, settled.was] : [settled.was, settled.value];
   const index = piece.holes.findIndex((h) => h.name === hole);
   const now = piece.spec.row?.[index];
   if (!now || printItem(now) !== was) return [];

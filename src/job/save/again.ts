@@ -73,5 +73,5 @@ export async function writeAgain(
 /** The text that the entry wrote, to be put in as a redo would. */
 function textOf(read: Read, entry: Entry): Edit[] {
   if (entry.verb !== 'written') return [];
-  return writtenBack(jobOf(read), entry, false).edits;
+  return writtenBack(jobOf(read), entry, 'again').edits;
 }

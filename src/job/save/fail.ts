@@ -34,82 +34,77 @@ export const saveFail = (code: SaveCode, say: string, fix: string): SaveFail => 
   fix,
 });
 
-/**
- * An error of the system as an answer. Anything that is no such error is a fault of the program and goes on.
- * `doing`: what could not be done with the file; one that is made was not there before.
- */
-export function failOf(
-  error: unknown,
-  file: string,
-  doing: 'written' | 'read' | 'made' = 'written',
-): SaveFail {
-  const name = basename(file);
+/** What could not be done with the file; one that is made was not there before. */
+type Doing = 'written' | 'read' | 'made';
+
+/** The code, what happened to the file of this name, and what to do. */
+type Told = (name: string, doing: Doing) => [SaveCode, string, string];
+
+const left = (doing: Doing): string => (doing === 'made' ? 'was not made' : 'is as it was');
+
+const full: Told = (name, doing) => [
+  'no-space',
+  `The disk is full: ${name} ${left(doing)}.`,
+  'Make room, then try again.',
+];
+
+const forbidden: Told = (name, doing) => [
+  'no-permission',
+  `${name} may not be ${doing}.`,
+  doing === 'made'
+    ? 'Give yourself the right to write in its folder.'
+    : `Give yourself the right to ${doing === 'read' ? 'read' : 'write'} it.`,
+];
+
+const gone: Told = (name, doing) =>
+  doing === 'made'
+    ? ['gone', `There is no folder for ${name}.`, 'Make it, or choose another name.']
+    : ['gone', `${name} is not there any more.`, 'Put the file or its disk back, then try again.'];
+
+/** By the code that the system gives an error. */
+const TOLD: Partial<Record<string, Told>> = {
+  ENOSPC: full,
+  EDQUOT: full,
+  EFBIG: (name, doing) => [
+    'no-space',
+    `${name} would be larger than is allowed here: it ${left(doing)}.`,
+    'Allow larger files (ulimit -f), then try again.',
+  ],
+  EROFS: (name) => [
+    'read-only',
+    `${name} is on a disk that cannot be written.`,
+    'Copy the bench to a disk that can.',
+  ],
+  EACCES: forbidden,
+  EPERM: forbidden,
+  ENOENT: gone,
+  ENOTDIR: gone,
+  ESTALE: gone,
+  EBUSY: (name) => [
+    'busy',
+    `Another program keeps ${name} open.`,
+    'Close it there, then try again.',
+  ],
+  ELOOP: (name) => [
+    'not-plain',
+    `${name} is a link that leads round in a circle.`,
+    'Put the file itself in its place.',
+  ],
+};
+
+/** An error of the system as an answer. Anything that is no such error is a fault of the program and goes on. */
+export function failOf(error: unknown, file: string, doing: Doing = 'written'): SaveFail {
   if (error instanceof NotPlain) return notPlain(error, file);
   const code = errorCode(error);
-  const left = doing === 'made' ? 'was not made' : 'is as it was';
   if (code === null) throw error;
-  switch (code) {
-    case 'ENOSPC':
-    case 'EDQUOT':
-      return saveFail(
-        'no-space',
-        `The disk is full: ${name} ${left}.`,
-        'Make room, then try again.',
-      );
-    case 'EFBIG':
-      return saveFail(
-        'no-space',
-        `${name} would be larger than is allowed here: it ${left}.`,
-        'Allow larger files (ulimit -f), then try again.',
-      );
-    case 'EROFS':
-      return saveFail(
-        'read-only',
-        `${name} is on a disk that cannot be written.`,
-        'Copy the bench to a disk that can.',
-      );
-    case 'EACCES':
-    case 'EPERM':
-      return saveFail(
-        'no-permission',
-        `${name} may not be ${doing}.`,
-        doing === 'made'
-          ? 'Give yourself the right to write in its folder.'
-          : `Give yourself the right to ${doing === 'read' ? 'read' : 'write'} it.`,
-      );
-    case 'ENOENT':
-    case 'ENOTDIR':
-    case 'ESTALE':
-      if (doing === 'made')
-        return saveFail(
-          'gone',
-          `There is no folder for ${name}.`,
-          'Make it, or choose another name.',
-        );
-      return saveFail(
-        'gone',
-        `${name} is not there any more.`,
-        'Put the file or its disk back, then try again.',
-      );
-    case 'EBUSY':
-      return saveFail(
-        'busy',
-        `Another program keeps ${name} open.`,
-        'Close it there, then try again.',
-      );
-    case 'ELOOP':
-      return saveFail(
-        'not-plain',
-        `${name} is a link that leads round in a circle.`,
-        'Put the file itself in its place.',
-      );
-    default:
-      return saveFail(
-        'io',
-        `${name} could not be ${doing} (${code}).`,
-        'See whether the disk is well, then try again.',
-      );
-  }
+  const name = basename(file);
+  const told = TOLD[code]?.(name, doing);
+  if (told) return saveFail(...told);
+  return saveFail(
+    'io',
+    `${name} could not be ${doing} (${code}).`,
+    'See whether the disk is well, then try again.',
+  );
 }
 
 /** What lies where the job file, or something of ours beside it, belongs. It is left alone. */

@@ -69,38 +69,20 @@ export async function recordSeen(
     file,
     (text, age) => {
       if (!(options.may?.(text) ?? isWhole(text, age))) return { wait: true };
-      const known = last?.text === text && last.file === file ? last : null;
-      const read = known?.read ?? readJob(text, file);
-      if (read.unreadable) return { stop: { ok: false, faults: read.faults } };
-      if (read.upper.version > WRITES) {
-        const faults = read.faults.filter((f) => f.code === 'newer-version');
-        return { stop: { ok: false, faults } };
-      }
-      const none = noJob(read);
-      if (none.length > 0) return { stop: { ok: false, faults: none } };
-      const before = known?.job ?? jobOf(read);
-      const verdict = judge(before, wish, stamp);
-      if (!verdict.ok) return { stop: { ...verdict, job: before } };
+      const found = jobIn(text, file);
+      if ('stop' in found) return found;
+      const verdict = judge(found.job, wish, stamp);
+      if (!verdict.ok) return { stop: { ...verdict, job: found.job } };
       const { entry, edits, warnings } = verdict;
+      const before = found.job;
       if (!entry) {
         return { stop: { ok: true, changed: false, entry: null, warnings, job: before, before } };
       }
-      const put = putBack(text, options.back);
-      const next =
-        put === null
-          ? withMark(text, read, entry, edits, file)
-          : withMark(put, readJob(put, file), entry, [], file);
-      if (put !== null || entry.verb !== 'undo') {
-        if (isFail(next)) return { stop: unfit(next.fault) };
-        judged = { before, entry, warnings, was: text, ...next };
-        return { text: next.text };
-      }
-      const exact = exactly(file, text, before, entry, next, options.state);
-      const undone = exact ?? next;
-      if (isFail(undone)) return { stop: unfit(undone.fault) };
-      const stays = exact ? [] : whatStays(before, entry, edits, text, undone.text);
-      judged = { before, entry, warnings: [...warnings, ...stays], was: text, ...undone };
-      return { text: undone.text };
+      const next = marked({ ...found, text }, entry, edits, { ...options, file });
+      if ('fault' in next) return { stop: unfit(next.fault) };
+      const { stays = [], ...put } = next;
+      judged = { before, entry, warnings: [...warnings, ...stays], was: text, ...put };
+      return { text: put.text };
     },
     options,
   );
@@ -115,6 +97,38 @@ export async function recordSeen(
     keepReplaced(options.real ?? file, done.was, done.entry, done.text, options.state);
   }
   return { recorded: 'stopped' in saved ? saved.stopped : written(judged, file), disk };
+}
+
+/** The job of the text; what the answer is where there is none in it that may be marked. */
+function jobIn(text: string, file: string): { read: Read; job: Job } | { stop: Recorded } {
+  const known = last?.text === text && last.file === file ? last : null;
+  const read = known?.read ?? readJob(text, file);
+  if (read.unreadable) return { stop: { ok: false, faults: read.faults } };
+  if (read.upper.version > WRITES) {
+    const faults = read.faults.filter((f) => f.code === 'newer-version');
+    return { stop: { ok: false, faults } };
+  }
+  const none = noJob(read);
+  if (none.length > 0) return { stop: { ok: false, faults: none } };
+  return { read, job: known?.job ?? jobOf(read) };
+}
+
+type Marked = Exclude<ReturnType<typeof withMark>, { fault: string }>;
+
+/** The text with the entry. An undo puts back what was there, byte by byte, where that is known; else it may say what stays. */
+function marked(
+  { text, read, job }: { text: string; read: Read; job: Job },
+  entry: Entry,
+  edits: Edit[],
+  { file, back, state }: RecordOptions & { file: string },
+): (Marked & { stays?: Warning[] }) | { fault: string } {
+  const put = putBack(text, back);
+  if (put !== null) return withMark(put, readJob(put, file), entry, [], file);
+  const next = withMark(text, read, entry, edits, file);
+  if (entry.verb !== 'undo') return next;
+  const exact = exactly(file, text, job, entry, next, state);
+  if (exact) return exact;
+  return isFail(next) ? next : { ...next, stays: whatStays(job, entry, edits, text, next.text) };
 }
 
 interface Judged {
@@ -168,7 +182,7 @@ function exactly(
   entry: Entry,
   byMeaning: ReturnType<typeof withMark>,
   state: string | undefined,
-): Exclude<ReturnType<typeof withMark>, { fault: string }> | null {
+): Marked | null {
   const was = beforeMark(file, text, entry.value, state);
   if (was === null) return null;
   const next = withMark(was.text, readJob(was.text, file), entry, [], file);

@@ -31,6 +31,15 @@ export type Wished<D extends WishWhat['do']> = Extract<WishWhat, { do: D }> & {
   because?: string;
 };
 
+/** Which way an undo goes: its mark counts and is taken back, or was taken back and comes again. */
+export type UndoWay = 'back' | 'again';
+
+/** What an undo does to the person's part, and what of it is not as it was left. */
+export interface Undone {
+  edits: Edit[];
+  warnings: Warning[];
+}
+
 export type Refused = { ok: false; refused: Refusal };
 
 const refusal =

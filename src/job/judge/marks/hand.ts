@@ -16,14 +16,17 @@ export interface InHand {
 /** Bolts are measured with a rule at the bench: half a millimetre is the same length. */
 const SAME_LENGTH = 0.5;
 
+/** Of several kinds of one length: asked which it is, or with a reason the one that belongs there, else the first. */
+export type OfSeveral = 'ask' | 'choose';
+
 export function readHand(
   job: Job,
   piece: PieceNow,
   targets: readonly HoleNow[],
   hand: Hand,
-  forced: boolean,
+  ofSeveral: OfSeveral,
 ): InHand | Refused {
-  return 'kind' in hand ? byKind(job, hand) : byLength(job, piece, targets, hand.length, forced);
+  return 'kind' in hand ? byKind(job, hand) : byLength(job, piece, targets, hand.length, ofSeveral);
 }
 
 function byKind(job: Job, hand: { kind: string; with?: string[] }): InHand | Refused {
@@ -51,7 +54,7 @@ function byLength(
   piece: PieceNow,
   targets: readonly HoleNow[],
   length: number,
-  forced: boolean,
+  ofSeveral: OfSeveral,
 ): InHand | Refused {
   const fits = [...job.upper.kinds.values()]
     .filter((k) => k.length !== null && Math.abs(k.length - length) <= SAME_LENGTH)
@@ -62,7 +65,9 @@ function byLength(
   const [only] = kinds;
   if (kinds.length === 1 && only !== undefined) return { kind: only, with: null };
   if (only === undefined) return { kind: `${length} mm`, with: null, length };
-  const belongs = kinds.find((k) => targets.some((h) => h.belongs?.kind === k));
-  if (forced) return { kind: belongs ?? only, with: null };
+  if (ofSeveral === 'choose') {
+    const belongs = kinds.find((k) => targets.some((h) => h.belongs?.kind === k));
+    return { kind: belongs ?? only, with: null };
+  }
   return refuse('which', `${length} mm long are ${list(kinds)}: which is it?`, { kinds });
 }

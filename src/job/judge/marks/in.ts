@@ -36,7 +36,7 @@ export function judgeIn(job: Job, wish: Wished<'in'>, stamp: Stamp): Verdict {
   const forced = wish.because !== undefined;
   const picked = pickHoles(piece, wish.holes);
   if ('ok' in picked) return picked;
-  const hand = readHand(job, piece, picked, wish.hand, forced);
+  const hand = readHand(job, piece, picked, wish.hand, forced ? 'choose' : 'ask');
   if ('ok' in hand) return hand;
 
   const asked = wish.holes ? picked : picked.filter((h) => takes(h, hand) && isOpen(h));
@@ -49,7 +49,7 @@ export function judgeIn(job: Job, wish: Wished<'in'>, stamp: Stamp): Verdict {
     return first ? refuse(first.code, first.say, { holes: namesOf(bare) }) : already();
   }
   const more = noMore(job, piece, open, hand);
-  const stopped = forced ? null : stop(job, piece, open, hand, wish.holes !== undefined);
+  const stopped = forced ? null : stop(job, piece, open, hand, wish.holes ? open : []);
   if (stopped) return stopped;
 
   if (more !== null && !forced) return refuse('none-left', more, { kind: hand.kind });
@@ -63,8 +63,6 @@ export function judgeIn(job: Job, wish: Wished<'in'>, stamp: Stamp): Verdict {
   const words = items.map(printItem);
   const value = new Set(words).size === 1 ? (words[0] ?? '') : words.join(' ');
   const entry = { verb: 'in', value, piece: piece.spec.key, ...holeField(piece, open) } as const;
-  const lacks = notHere(job, piece.spec.key);
-  const seals = unnotedOnce(job, piece).filter((o) => lacks.every((l) => l.buy !== o.buy));
   const warnings = [
     ...(isGoingOn(piece) ? orderSaid(job, piece) : []),
     ...spared,
@@ -72,15 +70,22 @@ export function judgeIn(job: Job, wish: Wished<'in'>, stamp: Stamp): Verdict {
     ...sayOther(job, piece, open, hand),
     ...intoEmpty(job, open, hand),
     ...wasRounded(job, piece, open),
-    ...(forced && more !== null ? [{ code: 'none-left', say: more }] : []),
+    ...(more !== null ? [{ code: 'none-left', say: more }] : []),
     ...onceSaid(old),
-    ...(piece.holes.some((h) => h.state === 'in') ? [] : onceSaid(seals)),
-    ...(piece.holes.some((h) => h.state === 'in') ? [] : lacks).map((l) => ({
-      code: 'not-here',
-      say: `Not here yet: ${l.what} (${l.state}).`,
-    })),
+    ...(piece.holes.some((h) => h.state === 'in') ? [] : sayMissing(job, piece)),
   ];
   return write(stamp, wish, entry, { warnings });
+}
+
+/** What seals and is used once, and what is not here yet: told with the first bolt. */
+function sayMissing(job: Job, piece: PieceNow): Warning[] {
+  const lacks = notHere(job, piece.spec.key);
+  const seals = unnotedOnce(job, piece).filter((o) => lacks.every((l) => l.buy !== o.buy));
+  const told = lacks.map((l) => ({
+    code: 'not-here',
+    say: `Not here yet: ${l.what} (${l.state}).`,
+  }));
+  return [...onceSaid(seals), ...told];
 }
 
 /** The hole belongs to what is in the hand; what lies under the head may be left unsaid. */
@@ -133,13 +138,16 @@ function noneLeft(job: Job, piece: PieceNow, hand: InHand): Verdict {
   return wrongBolt(job, piece, null, hand);
 }
 
-/** The first thing that speaks against it, in the order in which one would see it at the machine. */
+/**
+ * The first thing that speaks against it, in the order in which one would see it at the machine. `named`: the holes that
+ * somebody named, each of which must take what is in the hand.
+ */
 function stop(
   job: Job,
   piece: PieceNow,
   open: HoleNow[],
   hand: InHand,
-  named: boolean,
+  named: readonly HoleNow[],
 ): Refused | null {
   const by = blockers(job, piece);
   if (by.length > 0) {
@@ -162,9 +170,9 @@ function stop(
   }
   const unclear = open.filter((h) => h.unsettled || h.conflict);
   if (unclear.length > 0) return unsettled(unclear);
-  const odd = named
-    ? open.find((h) => h.belongs !== null && !takes(h, hand) && !isSame(job, piece, h, hand))
-    : undefined;
+  const odd = named.find(
+    (h) => h.belongs !== null && !takes(h, hand) && !isSame(job, piece, h, hand),
+  );
   return odd ? wrongBolt(job, piece, odd, hand) : null;
 }
 

@@ -3,15 +3,16 @@ import { printKind } from '../../../bolt/read/kind.ts';
 import type { Edit, Entry, Job, Kind, PieceNow } from '../../../model/types.ts';
 import { namesKinds } from '../../../model/verbs/verbs.ts';
 import { printItem, readItem, UNKNOWN } from '../../../piece/row.ts';
+import type { UndoWay } from '../base/verdict.ts';
 import { NOT_MEASURED, readRowFound } from './found.ts';
 
-/** `stands`: it counts now and is taken back; else it comes back. */
-export function outBack(job: Job, entry: Entry, stands: boolean): Edit[] {
+export function outBack(job: Job, entry: Entry, way: UndoWay): Edit[] {
   const piece = job.pieces.get(entry.piece ?? '');
   if (!piece) return [];
-  const words = stands ? [] : newKinds(job, entry);
-  const row = rowBack(piece, entry, stands);
-  return [...words, ...row, ...(stands ? lettersBack(job, entry, row) : [])];
+  const row = rowBack(piece, entry, way);
+  return way === 'back'
+    ? [...row, ...lettersBack(job, entry, row)]
+    : [...newKinds(job, entry), ...row];
 }
 
 function newKinds(job: Job, { value }: Entry): Edit[] {
@@ -23,7 +24,7 @@ function newKinds(job: Job, { value }: Entry): Edit[] {
 const wordAt = (words: readonly string[], i: number): string | undefined =>
   words.length === 1 ? words[0] : words[i];
 
-function rowBack(piece: PieceNow, { hole, value, was }: Entry, stands: boolean): Edit[] {
+function rowBack(piece: PieceNow, { hole, value, was }: Entry, way: UndoWay): Edit[] {
   if (was === undefined) return [];
   const [before, found] = [was.split(' '), value.split(' ')];
   const names = hole ?? piece.holes.map((h) => h.name);
@@ -31,7 +32,7 @@ function rowBack(piece: PieceNow, { hole, value, was }: Entry, stands: boolean):
   for (const [i, name] of names.entries()) {
     const index = piece.holes.findIndex((h) => h.name === name);
     const [old, now] = [wordAt(before, i), wordAt(found, i)];
-    const [from, to] = stands ? [now, old] : [old, now];
+    const [from, to] = way === 'back' ? [now, old] : [old, now];
     if (!from || !to || from === to || readItem(to) === null) continue;
     const claim = piece.spec.row?.[index];
     // A row that somebody has changed since is theirs, all of it.

@@ -78,69 +78,68 @@ function note(
   stamp: Stamp,
   warnings: Warning[],
 ): Verdict {
-  const marked: { hole: HoleNow; word: FoundWord }[] = [];
-  const twice: string[] = [];
-  const stays: HoleNow[] = [];
-  picked.forEach((hole, i) => {
-    const said = (found?.words.length === 1 ? found.words[0] : found?.words[i]) ?? claimed(hole);
-    // A row says what came out on the whole; of a bolt that would not come it takes a mark of its own.
-    const holds = found !== null && picked.length > 1 && said !== STILL_IN && isHeld(hole);
-    if (holds) stays.push(hole);
-    const word = holds ? STILL_IN : said;
-    if (word === STILL_IN && hole.state !== 'out') marked.push({ hole, word });
-    else if (word === STILL_IN) twice.push(hole.name);
-    else if (hole.state !== 'out' || names(hole, word)) marked.push({ hole, word });
-    else if (found && typeof word !== 'string' && hole.found && !sameItem(word, hole.found)) {
-      twice.push(hole.name);
-    }
-  });
+  const { stays, twice, ...sorted } = sortOut(picked, found?.words ?? null);
   if (stays.length > 0) warnings.push(heldSaid(stays));
   if (twice.length > 0 && wish.because === undefined) {
-    return refuse(
-      'already-out',
-      `${list(twice)} came out before, and another bolt was noted. Undo that mark first, or say why.`,
-      { holes: twice },
-    );
+    const names = twice.map((m) => m.hole.name);
+    const say = `${list(names)} came out before, and another bolt was noted. Undo that mark first, or say why.`;
+    return refuse('already-out', say, { holes: names });
   }
-  if (twice.length > 0) {
-    picked.forEach((hole, i) => {
-      if (!twice.includes(hole.name)) return;
-      const word = found?.words.length === 1 ? found.words[0] : found?.words[i];
-      if (word) marked.push({ hole, word });
-    });
-    marked.sort((a, b) => picked.indexOf(a.hole) - picked.indexOf(b.hole));
-  }
+  const marked = [...sorted.marked, ...twice];
+  marked.sort((a, b) => picked.indexOf(a.hole) - picked.indexOf(b.hole));
   if (marked.every((m) => m.word === STILL_IN)) return already(warnings);
 
-  for (const { hole, word } of marked) {
-    if (typeof word === 'string' || !hole.claim || sameItem(word, hole.claim)) continue;
-    if (word.kind === UNKNOWN) continue;
-    const say = `${hole.name}: the file says ${printItem(hole.claim)}, and ${printItem(word)} came out. Settle which is true before anything goes back.`;
-    warnings.push({ code: 'found-other', say });
-  }
-  const value = rowValue(
-    marked.map((m) => m.word),
-    piece.spec.row !== null,
-  );
-  const holes = holeField(
-    piece,
-    marked.map((m) => m.hole),
-  );
+  const holes = marked.map((m) => m.hole);
+  const words = marked.map((m) => (typeof m.word === 'string' ? m.word : printItem(m.word)));
   const edits = [...(found?.edits ?? []), ...rowEdits(piece, marked)];
-  const beside = wish.tray === undefined ? {} : { tray: wish.tray };
-  const before = changed(
-    edits,
-    marked.map((m) => m.hole),
-  );
   const entry = {
     verb: 'out',
-    value,
+    value: piece.spec.row === null ? words.join(' ') : oneIfAlike(words),
     piece: piece.spec.key,
-    ...holes,
-    ...beside,
-    ...before,
+    ...holeField(piece, holes),
+    ...(wish.tray === undefined ? {} : { tray: wish.tray }),
+    ...changed(edits, holes),
   } as const;
-  return write(stamp, wish, entry, { edits, warnings });
+  return write(stamp, wish, entry, { edits, warnings: [...warnings, ...sayOther(marked)] });
+}
+
+/** A hole, and what came out of it. */
+interface CameOut {
+  hole: HoleNow;
+  word: FoundWord;
+}
+
+/**
+ * Which holes get the mark. `words`: what was said, one for all or one each; null where nothing was. `twice`: another bolt was
+ * noted there before. `stays`: noted as one that will not come.
+ */
+function sortOut(picked: readonly HoleNow[], words: readonly FoundWord[] | null) {
+  const marked: CameOut[] = [];
+  const twice: CameOut[] = [];
+  const stays: HoleNow[] = [];
+  picked.forEach((hole, i) => {
+    const said = (words?.length === 1 ? words[0] : words?.[i]) ?? claimed(hole);
+    // A row says what came out on the whole; of a bolt that would not come it takes a mark of its own.
+    const holds = words !== null && picked.length > 1 && said !== STILL_IN && isHeld(hole);
+    if (holds) stays.push(hole);
+    const word = holds ? STILL_IN : said;
+    if (hole.state !== 'out') marked.push({ hole, word });
+    else if (word === STILL_IN) twice.push({ hole, word: said });
+    else if (names(hole, word)) marked.push({ hole, word });
+    else if (words && typeof word !== 'string' && hole.found && !sameItem(word, hole.found)) {
+      twice.push({ hole, word });
+    }
+  });
+  return { marked, twice, stays };
+}
+
+function sayOther(marked: readonly CameOut[]): Warning[] {
+  return marked.flatMap(({ hole, word }) => {
+    if (typeof word === 'string' || !hole.claim || sameItem(word, hole.claim)) return [];
+    if (word.kind === UNKNOWN) return [];
+    const say = `${hole.name}: the file says ${printItem(hole.claim)}, and ${printItem(word)} came out. Settle which is true before anything goes back.`;
+    return [{ code: 'found-other', say }];
+  });
 }
 
 /** It came out as a bolt that nobody could name, and now it has a name. */
@@ -182,15 +181,13 @@ function claimed(hole: HoleNow): RowItem {
 }
 
 /** One word if all holes of a row in the file take the same, else a word for each hole. */
-function rowValue(words: readonly FoundWord[], known: boolean): string {
-  const said = words.map((w) => (typeof w === 'string' ? w : printItem(w)));
-  return known && new Set(said).size === 1 && said.length > 1 && said[0] !== STILL_IN
-    ? (said[0] ?? '')
-    : said.join(' ');
+function oneIfAlike(words: readonly string[]): string {
+  const alike = new Set(words).size === 1 && words[0] !== STILL_IN;
+  return alike ? (words[0] ?? '') : words.join(' ');
 }
 
 /** Where the file does not say yet what belongs in a hole, what came out is written as that. */
-function rowEdits(piece: PieceNow, marked: { hole: HoleNow; word: FoundWord }[]): Edit[] {
+function rowEdits(piece: PieceNow, marked: readonly CameOut[]): Edit[] {
   const key = piece.spec.key;
   if (piece.spec.row === null) {
     const words = piece.holes.map((hole) => {

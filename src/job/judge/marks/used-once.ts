@@ -60,18 +60,11 @@ export function usedOnce(
       const kind = job.upper.kinds.get(letter);
       return !kind || fresh(wordsOf(kind)) ? [] : [boltSaid(key, kind, at)];
     }),
-    ...[...under].flatMap(([word, at]) =>
-      fresh([word])
-        ? []
-        : [
-            washerSaid(
-              key,
-              word,
-              at,
-              own.some((buy) => buy.once && speaks(buy, word)),
-            ),
-          ],
-    ),
+    ...[...under].flatMap(([word, at]) => {
+      if (fresh([word])) return [];
+      const once = own.some((buy) => buy.once && speaks(buy, word));
+      return [once ? washerOnce(key, word, at) : washerAgain(key, word, at)];
+    }),
   ];
 }
 
@@ -181,17 +174,21 @@ function boltSaid(piece: string, { letter }: Kind, at: readonly HoleNow[]): Used
   return { asks: true, bolts: true, sure: true, say, holes: namesOf(at), buy };
 }
 
-/** `asks`: the file itself says that it is used once. */
-function washerSaid(piece: string, word: string, at: readonly HoleNow[], asks: boolean): UsedOnce {
+/** The file itself says that it is used once. */
+function washerOnce(piece: string, word: string, at: readonly HoleNow[]): UsedOnce {
+  const say = `${word} under ${list(namesOf(at))}: used once, and no new one is noted as here.`;
+  return { ...washerAgain(piece, word, at), asks: true, sure: true, say };
+}
+
+/** Whether it goes in again is for whoever looks at it. */
+function washerAgain(piece: string, word: string, at: readonly HoleNow[]): UsedOnce {
   const buy = `${piece}-${word.toLowerCase()}`;
   const seals =
     sealsUnder(word) === 'once'
       ? 'seals once: a new one, or the old one flat again'
       : 'a new one, or does the old one do';
-  const say = asks
-    ? `${word} under ${list(namesOf(at))}: used once, and no new one is noted as here.`
-    : `${word} under ${list(namesOf(at))}: ${seals}?`;
-  return { asks, bolts: false, sure: asks, say, holes: namesOf(at), buy };
+  const say = `${word} under ${list(namesOf(at))}: ${seals}?`;
+  return { asks: false, bolts: false, sure: false, say, holes: namesOf(at), buy };
 }
 
 /** The question for bolts and washers that are known to be used once; null where there is none, or where it was answered. */

@@ -30,6 +30,8 @@ import {
   placeNamed,
   type Stamp,
   sameFields,
+  type Undone,
+  type UndoWay,
   type Wished,
   write,
   wrong,
@@ -251,16 +253,12 @@ export function addedBy(
 }
 
 /** Takes what the entry added out of the file, as long as it stands there as it was left, or puts it in again. */
-export function addedBack(
-  job: Job,
-  entry: Entry,
-  stands: boolean,
-): { edits: Edit[]; warnings: Warning[] } {
+export function addedBack(job: Job, entry: Entry, way: UndoWay): Undone {
   const { value, says = '', hole } = entry;
   const piece = entry.piece === undefined ? null : (job.pieces.get(entry.piece) ?? null);
   const put = putFor(job, value, says, piece, hole?.[0] ?? null);
   if (!put) return { edits: [], warnings: [] };
-  if (!stands) return { edits: editsFor(job, put, piece) ?? [], warnings: [] };
+  if (way === 'again') return { edits: editsFor(job, put, piece) ?? [], warnings: [] };
   const changed = {
     edits: [],
     warnings: [

@@ -1,5 +1,5 @@
 /** What a question to decide is weighed by: into its task, where each stands behind its key. */
-import type { Edit, Entry, Job, Verdict, Warning } from '../../../model/types.ts';
+import type { Edit, Entry, Job, Verdict } from '../../../model/types.ts';
 import {
   FIGURES,
   type FigureTexts,
@@ -7,7 +7,16 @@ import {
   figureTexts,
   readFigures,
 } from '../../form/typed-figures.ts';
-import { already, meant, type Stamp, type Wished, write, wrong } from '../base/verdict.ts';
+import {
+  already,
+  meant,
+  type Stamp,
+  type Undone,
+  type UndoWay,
+  type Wished,
+  write,
+  wrong,
+} from '../base/verdict.ts';
 
 export function judgeFigures(job: Job, wish: Wished<'figures'>, stamp: Stamp): Verdict {
   const task = job.printed.tasks.get(wish.task);
@@ -40,14 +49,10 @@ function changes(task: string, before: FigureTexts, after: FigureTexts): Edit[] 
 }
 
 /** As they were before, as long as nobody changed them since. */
-export function figuredBack(
-  job: Job,
-  { task = '', value, was = '' }: Entry,
-  stands: boolean,
-): { edits: Edit[]; warnings: Warning[] } {
+export function figuredBack(job: Job, { task = '', value, was = '' }: Entry, way: UndoWay): Undone {
   const spec = job.printed.tasks.get(task);
   const now = figureTexts(spec?.weigh);
-  const [from, to] = stands ? [value, was] : [was, value];
+  const [from, to] = way === 'back' ? [value, was] : [was, value];
   if (spec && figuresLine(now) === from) {
     return { edits: changes(task, now, readFigures(to)), warnings: [] };
   }

@@ -1,7 +1,15 @@
 /** May this kind get another letter? Everywhere at once: in the list of kinds, in every row, in what the diary told. */
 import type { Edit, Entry, Job, Verdict } from '../../../model/types.ts';
 import { printItem, readItem, UNKNOWN } from '../../../piece/row.ts';
-import { already, meant, type Stamp, type Wished, write, wrong } from '../base/verdict.ts';
+import {
+  already,
+  meant,
+  type Stamp,
+  type UndoWay,
+  type Wished,
+  write,
+  wrong,
+} from '../base/verdict.ts';
 import { letterOf, usedLetters } from '../marks/found.ts';
 
 export function judgeRename(job: Job, wish: Wished<'rename'>, stamp: Stamp): Verdict {
@@ -49,6 +57,6 @@ function lettersFor(job: Job, from: string, to: string): Edit[] {
 }
 
 /** An undo gives the kind its letter of before, a redo the new one. */
-export function renamedBack(job: Job, { value, was = '' }: Entry, stands: boolean): Edit[] {
-  return stands ? lettersFor(job, value, was) : lettersFor(job, was, value);
+export function renamedBack(job: Job, { value, was = '' }: Entry, way: UndoWay): Edit[] {
+  return way === 'back' ? lettersFor(job, value, was) : lettersFor(job, was, value);
 }

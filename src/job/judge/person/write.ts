@@ -31,6 +31,8 @@ import {
   meant,
   noPiece,
   type Stamp,
+  type Undone,
+  type UndoWay,
   type Wished,
   write,
   wrong,
@@ -176,13 +178,9 @@ function neighbourFault(
 }
 
 /** What puts a text into the file, or takes it out again, as long as it stands there as it was left. */
-export function writtenBack(
-  job: Job,
-  entry: Entry,
-  stands: boolean,
-): { edits: Edit[]; warnings: Warning[] } {
+export function writtenBack(job: Job, entry: Entry, way: UndoWay): Undone {
   const { value, piece = '', says = '', was } = entry;
-  if (!isWritable(value)) return addedBack(job, entry, stands);
+  if (!isWritable(value)) return addedBack(job, entry, way);
   const key = value;
   const spec = job.printed.pieces.get(piece) ?? barePiece(piece);
   const left = {
@@ -196,11 +194,11 @@ export function writtenBack(
   };
   const put = tidied(key, says);
   if (isSeveral(key)) {
-    if (listOf(spec, key).includes(put) !== stands) return left;
-    return { edits: [{ edit: 'text', piece, key, text: put, in: !stands }], warnings: [] };
+    if (listOf(spec, key).includes(put) !== (way === 'back')) return left;
+    return { edits: [{ edit: 'text', piece, key, text: put, in: way === 'again' }], warnings: [] };
   }
   const before = was === undefined ? null : tidied(key, was);
-  const [from, to] = stands ? [put, before] : [before, put];
+  const [from, to] = way === 'back' ? [put, before] : [before, put];
   if (textOf(spec, key) !== from) return left;
   return { edits: [{ edit: 'instead', piece, key, was: from, text: to }], warnings: [] };
 }

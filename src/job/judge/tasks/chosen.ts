@@ -6,10 +6,19 @@ import {
   type Job,
   REACH_ANSWERS,
   type Verdict,
-  type Warning,
 } from '../../../model/types.ts';
 import { freeKey } from '../../form/typed-trace.ts';
-import { already, list, noPiece, type Stamp, type Wished, write, wrong } from '../base/verdict.ts';
+import {
+  already,
+  list,
+  noPiece,
+  type Stamp,
+  type Undone,
+  type UndoWay,
+  type Wished,
+  write,
+  wrong,
+} from '../base/verdict.ts';
 
 export function judgeChoose(job: Job, wish: Wished<'choose'>, stamp: Stamp): Verdict {
   const piece = job.pieces.get(wish.piece);
@@ -97,7 +106,7 @@ function instead(
   what: string,
   was: Choice | null,
   is: Choice | null,
-): { edits: Edit[]; warnings: Warning[] } {
+): Undone {
   if (was === is) return { edits: [], warnings: [] };
   const rows = (was === null ? [] : rowsFor(piece, was, what)).filter(({ section, key }) =>
     section === 'tasks' ? job.upper.tasks.has(key) : job.upper.buys.has(key),
@@ -130,11 +139,7 @@ function isBare(job: Job, { section, key, fields }: Row): boolean {
 }
 
 /** What came into the file with it goes out again, and what was said before it counts again. */
-export function chosenBack(
-  job: Job,
-  entry: Entry,
-  stands: boolean,
-): { edits: Edit[]; warnings: Warning[] } {
+export function chosenBack(job: Job, entry: Entry, way: UndoWay): Undone {
   const { answer, what } = saidOf(entry);
   const piece = entry.piece ?? '';
   if (!isAnswer(answer)) return { edits: [], warnings: [] };
@@ -143,8 +148,8 @@ export function chosenBack(
   const before = saidBefore(job, { piece, what, round }, at);
   // Where something was said of it since, that stays.
   const since = saidBefore(job, { piece, what, round }, job.entries.length);
-  if (stands) return since === answer ? instead(job, piece, what, answer, before) : NOTHING;
-  return since === before ? instead(job, piece, what, before, answer) : NOTHING;
+  const [from, to] = way === 'back' ? [answer, before] : [before, answer];
+  return since === from ? instead(job, piece, what, from, to) : NOTHING;
 }
 
 const NOTHING = { edits: [], warnings: [] };

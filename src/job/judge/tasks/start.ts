@@ -1,8 +1,16 @@
 /** A list to start from: into the file, and out again as long as it stands there as it came. */
 import { sumOf } from '../../../model/sum.ts';
-import type { Edit, Entry, Job, Upper, Verdict, Warning } from '../../../model/types.ts';
+import type { Entry, Job, Upper, Verdict } from '../../../model/types.ts';
 import { TAKEN_WORD } from '../../fold/say-taken.ts';
-import { already, list, type Stamp, type Wished, write } from '../base/verdict.ts';
+import {
+  already,
+  list,
+  type Stamp,
+  type Undone,
+  type UndoWay,
+  type Wished,
+  write,
+} from '../base/verdict.ts';
 
 type Section = 'suspects' | 'checks';
 const SECTIONS: readonly Section[] = ['suspects', 'checks'];
@@ -51,12 +59,8 @@ export function startedBy(entry: Entry): Record<Section, ReadonlySet<string>> {
 }
 
 /** What an undo of it does: it goes where nobody changed it, and nothing that stays names it. */
-export function startBack(
-  upper: Upper,
-  entry: Entry,
-  stands: boolean,
-): { edits: Edit[]; warnings: Warning[] } {
-  if (!stands) {
+export function startBack(upper: Upper, entry: Entry, way: UndoWay): Undone {
+  if (way === 'again') {
     const say =
       'What it listed went with the undo: to have it again, take the list over once more.';
     return { edits: [], warnings: [{ code: 'say-anew', say }] };

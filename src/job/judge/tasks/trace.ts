@@ -34,6 +34,8 @@ import {
   meant,
   refuse,
   type Stamp,
+  type Undone,
+  type UndoWay,
   type Wished,
   write,
   wrong,
@@ -266,19 +268,14 @@ export function judgeFound(job: Job, wish: Wished<'found'>, stamp: Stamp): Verdi
 }
 
 /** What an undo of these does to the person's part, as long as it stands there as it was left. */
-export function tracedBack(
-  job: Job,
-  entry: Entry,
-  stands: boolean,
-): { edits: Edit[]; warnings: Warning[] } {
+export function tracedBack(job: Job, entry: Entry, way: UndoWay): Undone {
   const upper = job.printed;
-  if (entry.verb === 'found') return foundBack(job, upper, entry, stands);
-  if (entry.check === undefined && entry.suspect === undefined)
-    return startBack(upper, entry, stands);
+  if (entry.verb === 'found') return foundBack(job, upper, entry, way);
+  if (entry.check === undefined && entry.suspect === undefined) return startBack(upper, entry, way);
   const section: NamedSection = entry.check === undefined ? 'suspects' : 'checks';
   const key = entry.check ?? entry.suspect ?? '';
   const now = section === 'suspects' ? upper.suspects.get(key) : upper.checks.get(key);
-  if (stands) {
+  if (way === 'back') {
     const naming = namedBy(upper, section, key);
     if (now && naming.length > 0) {
       const one = naming.length === 1 ? 'names' : 'name';
@@ -313,19 +310,20 @@ function foundBack(
   job: Job,
   upper: Upper,
   { value, was, suspect = '' }: Entry,
-  stands: boolean,
-): { edits: Edit[]; warnings: Warning[] } {
-  const [from, to] = stands ? [value, was ?? null] : [was ?? null, value];
+  way: UndoWay,
+): Undone {
+  const [from, to] = way === 'back' ? [value, was ?? null] : [was ?? null, value];
   const same = (upper.found || null) === from;
-  const say = stands
-    ? 'found: was changed in the file since: that stays as it is.'
-    : 'Its part, its mending and its test went with the undo: to have them again, say once more that it was found.';
+  const edits: Edit[] = same ? [{ edit: 'top', key: 'found', was: from, text: to }] : [];
+  if (way === 'again') {
+    const say =
+      'Its part, its mending and its test went with the undo: to have them again, say once more that it was found.';
+    return { edits, warnings: [{ code: 'say-anew', say }] };
+  }
+  const say = 'found: was changed in the file since: that stays as it is.';
   return {
-    edits: [
-      ...(same ? [{ edit: 'top', key: 'found', was: from, text: to } as const] : []),
-      ...(stands ? followed(job, upper, suspect) : []),
-    ],
-    warnings: same && stands ? [] : [{ code: stands ? 'file-changed' : 'say-anew', say }],
+    edits: [...edits, ...followed(job, upper, suspect)],
+    warnings: same ? [] : [{ code: 'file-changed', say }],
   };
 }
 
