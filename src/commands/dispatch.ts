@@ -16,16 +16,20 @@ import { allCommands, commandNamed } from './table.ts';
 const NO_FOLDER =
   'The folder in which putback was started is not there any more. Go to another with cd, and start it there.';
 
+/** How an answer is given: as one JSON object, or as text for people. */
+type Form = 'json' | 'text';
+
 /** Runs the command line and gives the exit code. */
 export async function dispatch(argv: readonly string[], world: World): Promise<number> {
   // Behind -- all words are texts.
   const end = argv.indexOf('--');
-  const json = argv.slice(0, end < 0 ? argv.length : end).includes('--json');
+  const isJson = argv.slice(0, end < 0 ? argv.length : end).includes('--json');
+  const form = isJson ? 'json' : 'text';
   try {
-    return await answered(argv, json, world);
+    return await answered(argv, form, world);
   } catch (error) {
     if ((error as NodeJS.ErrnoException).syscall === 'uv_cwd')
-      return await print(misuse('no-folder', NO_FOLDER), json, world);
+      return await print(misuse('no-folder', NO_FOLDER), form, world);
     world.forget?.();
     const { ownFault } = await import('../own-fault.ts');
     const say = ownFault(
@@ -33,35 +37,35 @@ export async function dispatch(argv: readonly string[], world: World): Promise<n
       'What was marked before is in the file, and putback diary shows it.',
     );
     const fault = { ok: false, refused: { code: 'own-fault', say } };
-    return await print({ exit: 1, json: fault, text: '', error: say }, json, world);
+    return await print({ exit: 1, json: fault, text: '', error: say }, form, world);
   }
 }
 
-async function answered(argv: readonly string[], json: boolean, world: World): Promise<number> {
+async function answered(argv: readonly string[], form: Form, world: World): Promise<number> {
   const [name = '', ...rest] = argv;
   if (name === '--version' || name === '-V')
     return await print(
       { exit: 0, json: { ok: true, version: VERSION }, text: VERSION },
-      json,
+      form,
       world,
     );
   if (name === '--help' || name === '-h')
     return await print(
       { exit: 0, json: { ok: true, help: help(allCommands()) }, text: help(allCommands()) },
-      json,
+      form,
       world,
     );
   const command = commandNamed(name);
-  if (!command) return await otherwise(name, rest, world, json);
+  if (!command) return await otherwise(name, rest, world, form);
   const parsed = parseWords(command, name, rest);
-  if ('answer' in parsed) return await print(parsed.answer, json, world);
+  if ('answer' in parsed) return await print(parsed.answer, form, world);
   if (parsed.options.help) {
     const text = commandHelp(command);
-    return await print({ exit: 0, json: { ok: true, help: text }, text }, json, world);
+    return await print({ exit: 0, json: { ok: true, help: text }, text }, form, world);
   }
   const { run } = await command.load();
   const own = pinned(world, parsed);
-  if ('exit' in own) return await print(own, json, world);
+  if ('exit' in own) return await print(own, form, world);
   const made = withUnread(
     await run({
       ...parsed,
@@ -73,7 +77,7 @@ async function answered(argv: readonly string[], json: boolean, world: World): P
     own,
   );
   const answer = aheadSaid(made, own.now(), world.now());
-  const exit = await print(answer, json, world);
+  const exit = await print(answer, form, world);
   if (answer.open === undefined) return exit;
   const { openScreens } = await import('../screens/terminal/open.ts');
   return await openScreens({ folder: answer.open }, own, { guide: true });
@@ -84,7 +88,7 @@ async function otherwise(
   first: string,
   others: string[],
   world: World,
-  json: boolean,
+  form: Form,
 ): Promise<number> {
   const { pathKind } = await import('./base/open-path.ts');
   const words = [first, ...others].filter((word) => word !== '' && word !== '--json');
@@ -95,11 +99,11 @@ async function otherwise(
   const [name = '', ...rest] = words.filter((word) => word !== '--lines' && word !== '--ascii');
   const kind = name === '' ? 'folder' : pathKind(name, world);
   if (kind === null || rest.length > 0 || name.startsWith('-')) {
-    return await print(await slipOf([name, ...rest], world), json, world);
+    return await print(await slipOf([name, ...rest], world), form, world);
   }
-  if (json) {
+  if (form === 'json') {
     const say = 'Screens have no JSON: name a command. putback --help says what there is.';
-    return await print(misuse('screens', say), json, world);
+    return await print(misuse('screens', say), form, world);
   }
   const { openScreens } = await import('../screens/terminal/open.ts');
   const path = name === '' ? world.folder : name;
@@ -188,9 +192,10 @@ function pinned(world: World, { options }: Pick<Call, 'options'>): World | Answe
  * Whatever a file holds, nothing that leaves here can steer a terminal. An answer that could not be written is told
  * as that; what was marked is marked, and its exit code says so, while an answer that was all there was is not kept.
  */
-async function print(answer: Answer, json: boolean, world: World): Promise<number> {
-  const text = json ? `${harmlessJson(answer.json)}\n` : (answer.exact ?? ended(safe(answer.text)));
-  if (!json && answer.error) await write(world, 2, `${safe(answer.error)}\n`);
+async function print(answer: Answer, form: Form, world: World): Promise<number> {
+  const text =
+    form === 'json' ? `${harmlessJson(answer.json)}\n` : (answer.exact ?? ended(safe(answer.text)));
+  if (form === 'text' && answer.error) await write(world, 2, `${safe(answer.error)}\n`);
   const failed = text === '' ? null : await write(world, 1, text);
   // A reader that has seen enough (`| head -1`) is no fault.
   if (failed === null || failed === 'EPIPE') return answer.exit;

@@ -120,7 +120,9 @@ function linesOf(learnt: Learnt, { job, machine, head }: Wanted): Lined[] {
     ...pairLines('job', job, 2).map((text) => ({ text })),
     ...(machine === null ? [] : pairLines('machine', machine, 2).map((text) => ({ text }))),
   ];
-  const section = (name: string, all: LearntKeys, deep: boolean) => {
+  const section = (name: string, all: LearntKeys) => {
+    // A kind of bolt is one line whatever is known of it.
+    const deep = name !== 'bolts';
     if (Object.keys(all).length === 0) return;
     lines.push({ text: '' }, { text: `${name}:` });
     for (const [key, said] of Object.entries(all)) {
@@ -141,8 +143,8 @@ function linesOf(learnt: Learnt, { job, machine, head }: Wanted): Lined[] {
       }
     }
   };
-  for (const [name, at] of Object.entries(SECTIONS)) section(name, learnt[at], name !== 'bolts');
-  for (const name of AS_IS) section(name, learnt.more[name], true);
+  for (const [name, at] of Object.entries(SECTIONS)) section(name, learnt[at]);
+  for (const name of AS_IS) section(name, learnt.more[name]);
   return [...lines, { text: '' }, { text: 'diary:' }];
 }
 

@@ -47,8 +47,10 @@ type Sides = Pick<Limit, 'from' | 'to'>;
 const between = (a: number, b: number): Sides => {
   return { from: { value: a, with: true }, to: { value: b, with: true } };
 };
-const from = (value: number, keeps = true): Sides => ({ from: { value, with: keeps }, to: null });
-const to = (value: number, keeps = true): Sides => ({ from: null, to: { value, with: keeps } });
+const atLeast = (value: number): Sides => ({ from: { value, with: true }, to: null });
+const above = (value: number): Sides => ({ from: { value, with: false }, to: null });
+const atMost = (value: number): Sides => ({ from: null, to: { value, with: true } });
+const below = (value: number): Sides => ({ from: null, to: { value, with: false } });
 
 /** `A`, `B` and `C` are figures, `U` and `V` the units behind the first and the last of them. */
 const form = (source: string): Pattern =>
@@ -78,23 +80,23 @@ const FORMS: readonly [Pattern, (a: number, b: number, c: number) => Sides][] = 
     form(
       String.raw`(?:at ?least|min(?:imum|\.)?|not (?:under|below|less than)|no less than|≥|>=)\s*A V`,
     ),
-    (a) => from(a),
+    atLeast,
   ],
-  [form(String.raw`(?:over|above|more than|greater than|>)\s*A V`), (a) => from(a, false)],
+  [form(String.raw`(?:over|above|more than|greater than|>)\s*A V`), above],
   [
     form(
       String.raw`(?:at ?most|max(?:imum|\.)?|not (?:over|above|more than)|no more than|up to|≤|<=)\s*A V`,
     ),
-    (a) => to(a),
+    atMost,
   ],
-  [form(String.raw`(?:under|below|less than|<)\s*A V`), (a) => to(a, false)],
+  [form(String.raw`(?:under|below|less than|<)\s*A V`), below],
   [
     form(String.raw`A V,? (?:or (?:more|over|above|higher|better)|min(?:imum|\.)?|at least)`),
-    (a) => from(a),
+    atLeast,
   ],
   [
     form(String.raw`A V,? (?:or (?:less|under|below|lower|smaller)|max(?:imum|\.)?|at most)`),
-    (a) => to(a),
+    atMost,
   ],
 ];
 

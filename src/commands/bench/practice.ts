@@ -33,7 +33,11 @@ export async function run(call: Call): Promise<Answer> {
     });
   }
   if (before !== null)
-    return opened(call, before, `The practice bench of before: ${before}`, false);
+    return opened(
+      call,
+      { folder: before, changed: false },
+      `The practice bench of before: ${before}`,
+    );
   let folder: string;
   try {
     folder = named ?? mkdtempSync(join(tmpdir(), 'putback-practice-'));
@@ -48,7 +52,7 @@ export async function run(call: Call): Promise<Answer> {
   const quiet = await firstCommit(folder, 'Practice bench');
   if (named === null) keepOwn(PRACTICE, 'practice', folder);
   const lines = [`Practice bench: ${folder}`, ...(quiet ? [quiet] : [])];
-  return opened(call, folder, lines.join('\n'), true, quiet);
+  return opened(call, { folder, changed: true, git: quiet }, lines.join('\n'));
 }
 
 /** Under this name the user's own folder says where the practice bench is. */
@@ -72,10 +76,8 @@ function practiceJobs(): string[] {
 
 function opened(
   { world, options }: Call,
-  folder: string,
+  { folder, changed, git = null }: { folder: string; changed: boolean; git?: string | null },
   text: string,
-  changed: boolean,
-  git: string | null = null,
 ): Answer {
   const done = answer({ changed, folder, git }, text);
   const terminal = world.stdin.isTTY && world.stdout.isTTY;

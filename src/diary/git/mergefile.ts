@@ -23,7 +23,7 @@ export const mergeLines: LineMerge = (base, ours, theirs) => {
     const done = spawnSync('git', gitArgs('mergeFile', words), {
       cwd: folder,
       // biome-ignore lint/style/noProcessEnv: git runs in this program's own surroundings, less what would redirect it
-      env: gitEnv(process.env, true),
+      env: gitEnv(process.env, 'read'),
       timeout: LIMIT,
       maxBuffer: 1 << 28,
       encoding: 'utf8',

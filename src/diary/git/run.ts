@@ -35,7 +35,7 @@ const ASKING = /^(?:GPG_TTY|SSH_ASKPASS|SSH_ASKPASS_REQUIRE|EDITOR|VISUAL|PAGER)
 
 export function gitEnv(
   env: Readonly<Record<string, string | undefined>>,
-  read: boolean,
+  to: 'read' | 'write',
 ): Record<string, string> {
   const kept = Object.entries(env).filter(
     (pair): pair is [string, string] =>
@@ -53,7 +53,7 @@ export function gitEnv(
     // Nothing is ever fetched, whichever program a repository names for that.
     GIT_ALLOW_PROTOCOL: 'none',
     GIT_NO_LAZY_FETCH: '1',
-    ...(read ? { GIT_OPTIONAL_LOCKS: '0' } : {}),
+    ...(to === 'read' ? { GIT_OPTIONAL_LOCKS: '0' } : {}),
   };
 }
 
@@ -66,7 +66,7 @@ export function git(
 ): Promise<GitDone> {
   const { read } = CALLS[name];
   // biome-ignore lint/style/noProcessEnv: git runs in this program's own surroundings, less what would redirect it
-  const env = gitEnv(options.env ?? process.env, read);
+  const env = gitEnv(options.env ?? process.env, read ? 'read' : 'write');
   const limit = read ? READ_TIMEOUT : WRITE_TIMEOUT;
   return new Promise((resolve) => {
     // A group and session of its own: it can be ended with all that it started, and has no terminal to ask on.

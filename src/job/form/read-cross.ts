@@ -162,35 +162,42 @@ function checkCircles(pieces: readonly PlacedPiece[], report: Report): void {
 }
 
 function checkSteps(upper: Upper, root: Spot | null, report: Report): void {
-  const check = (section: string, keys: Keys, bare: boolean) => {
+  const check = (section: 'tasks' | 'buy', keys: Keys) => {
     const names = keysWith(keys, ({ value }) => value === 'stepNames');
     for (const { value } of pairsOf(valueAt(root, section))) {
       for (const key of names) {
         for (const { text, at } of textSpotsOf(valueAt(value, key))) {
-          checkStep(text, at, upper, bare, report);
+          checkStep(text, at, upper, section, report);
         }
       }
     }
   };
-  check('tasks', TASK_KEYS, false);
-  check('buy', BUY_KEYS, true);
+  check('tasks', TASK_KEYS);
+  check('buy', BUY_KEYS);
 }
 
 const STEP = /^(.*?)\s+(off|on)$/;
 
 /** `alternator off`, `drain`; what is bought may be for a piece as such. */
-function checkStep(text: string, at: number, upper: Upper, bare: boolean, report: Report): void {
+function checkStep(
+  text: string,
+  at: number,
+  upper: Upper,
+  of: 'tasks' | 'buy',
+  report: Report,
+): void {
+  const isForPiece = of === 'buy';
   const said = text.trim();
   const [, piece = said, way] = STEP.exec(said) ?? [];
   if (way === undefined ? upper.tasks.has(said) : upper.pieces.has(piece)) return;
   if (way === undefined && upper.pieces.has(said)) {
     const word = didYouMean(`${said} off or ${said} on`);
-    if (!bare) report('unknown-step', at, { value: said, near: word });
+    if (!isForPiece) report('unknown-step', at, { value: said, near: word });
     return;
   }
   report('unknown-step', at, () => {
     const steps = [...upper.pieces.keys()].flatMap((p) => [`${p} off`, `${p} on`]);
-    const known = [...upper.tasks.keys(), ...steps, ...(bare ? upper.pieces.keys() : [])];
+    const known = [...upper.tasks.keys(), ...steps, ...(isForPiece ? upper.pieces.keys() : [])];
     return { value: said, near: didYouMean(near(said, known)) };
   });
 }

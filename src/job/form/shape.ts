@@ -33,7 +33,7 @@ const truth = z.union([z.boolean(), z.enum(['true', 'false'])]);
 
 type Fields = Record<string, z.ZodType>;
 /** Whether keys carry their line of help: for the JSON Schema. Without it a shape is made in half the time. */
-type Told = boolean;
+type Told = 'helped' | 'bare';
 
 /** What stands behind each name of a section; empty when nothing is said. */
 function named(pattern: RegExp, value: z.ZodType): z.ZodType {
@@ -83,7 +83,7 @@ const SHAPES: { readonly [V in ValueName]: (told: Told) => z.ZodType } = {
   word: () => word,
   verb: () => text,
   // In the diary of the person's part anything can stand: each entry has a check of its own.
-  entries: (told) => z.array(told ? once(ENTRY, anyEntryShape) : z.unknown()),
+  entries: (told) => z.array(told === 'helped' ? once(ENTRY, anyEntryShape) : z.unknown()),
 };
 
 /** One text, or a list of texts and mappings. */
@@ -112,7 +112,7 @@ function once(id: string, make: () => z.ZodType, description?: string): z.ZodTyp
 
 /** A key with its line of help. */
 function withHelp(told: Told, owner: Owner, key: string, value: z.ZodType): z.ZodType {
-  if (!told) return value;
+  if (told === 'bare') return value;
   const description = helpFor(owner, key)?.is ?? '';
   // A task is said several times, by its verb.
   if (owner !== 'task') return value.meta({ description });
@@ -129,17 +129,17 @@ function mapping(
   const make = () => {
     const fields = keyRows(keys).map(([key, row]): [string, z.ZodType] => {
       const of = () => (row.must ? SHAPES[row.value](told) : optional(SHAPES[row.value](told)));
-      const value = told ? once(row.must ? `must-${row.value}` : row.value, of) : of();
+      const value = told === 'helped' ? once(row.must ? `must-${row.value}` : row.value, of) : of();
       return [key, withHelp(told, owner, key, value)];
     });
     return z.strictObject(Object.fromEntries(fields));
   };
   // The file is the root of the schema.
-  return told && owner !== 'file' ? once(id, make) : make();
+  return told === 'helped' && owner !== 'file' ? once(id, make) : make();
 }
 
 /** A task with this verb, and none of the others. */
-export function taskShape(verb: TaskVerb, told: Told = false): z.ZodType {
+export function taskShape(verb: TaskVerb, told: Told = 'bare'): z.ZodType {
   const rest = keyRows(TASK_KEYS).filter(
     ([, row]) => row.value !== 'verb' && (row.only ?? verb) === verb,
   );
@@ -208,7 +208,7 @@ function anyEntryShape(): z.ZodType {
   };
   const told = Object.entries(fields).map(([key, shape]) => [
     key,
-    withHelp(true, 'entry', key, shape),
+    withHelp('helped', 'entry', key, shape),
   ]);
   const isOne = (entry: unknown) =>
     VERBS.some((verb) => entryShapes(verb).some((shape) => shape.safeParse(entry).success));
@@ -221,13 +221,13 @@ function mapped<K extends string>(keys: readonly K[], make: (key: K) => z.ZodTyp
 
 /** The whole file, every key with its help. */
 export function fileShape(): z.ZodType {
-  return mapping(true, 'file');
+  return mapping('helped', 'file');
 }
 
 let upper: z.ZodType | null = null;
 
 /** The person's part: in its diary anything can stand. Made when it is first asked for. */
 export function upperShape(): z.ZodType {
-  upper ??= mapping(false, 'file');
+  upper ??= mapping('bare', 'file');
   return upper;
 }

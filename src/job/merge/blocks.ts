@@ -28,8 +28,8 @@ const KEY =
 /** Nothing behind the key but a comment: what stands below may be a block. */
 const OPENS = /:[ \t]*(?:#.*)?\n?$/;
 
-/** Null when the text is no block of keys, or one key stands there twice. */
-export function blockOf(text: string, root: boolean): Block | null {
+/** The keys of a whole file, or what is below one of them. Null when the text is no block of keys, or one key stands there twice. */
+export function blockOf(text: string, of: 'file' | 'key'): Block | null {
   const chunks = new Map<string, Chunk>();
   let column = -1;
   let last: Chunk | null = null;
@@ -44,7 +44,7 @@ export function blockOf(text: string, root: boolean): Block | null {
     } else if (last !== null && indent > column) {
       last.body += lead + line;
       lead = '';
-    } else if (root && last === null && /^(?:%|---\s)/.test(line)) {
+    } else if (of === 'file' && last === null && /^(?:%|---\s)/.test(line)) {
       lead += line;
     } else {
       const found = KEY.exec(line);
@@ -61,5 +61,5 @@ export function blockOf(text: string, root: boolean): Block | null {
 
 /** The block below a key; null when something else stands there. */
 export function below(chunk: Chunk): Block | null {
-  return OPENS.test(chunk.head) && chunk.body.trim() !== '' ? blockOf(chunk.body, false) : null;
+  return OPENS.test(chunk.head) && chunk.body.trim() !== '' ? blockOf(chunk.body, 'key') : null;
 }

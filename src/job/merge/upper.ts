@@ -35,7 +35,7 @@ export function mergeUpper(
   theirs: string,
   lines: LineMerge,
 ): Merged | null {
-  const [b, o, t] = [base, ours, theirs].map((text) => blockOf(text, true));
+  const [b, o, t] = [base, ours, theirs].map((text) => blockOf(text, 'file'));
   if (!b || !o || !t || !alike(o, t)) return null;
   const merge = new Merge(lines);
   const text = merge.blocks(b, o, t);

@@ -38,11 +38,10 @@ function nameOf(file: string): string {
   return createHash('sha256').update(name).digest('hex');
 }
 
-function sideIn(folder: string, name: string, beside: boolean): Side {
+function filesIn(folder: string, name: string): Omit<Side, 'beside'> {
   const path = join(folder, name);
   return {
     folder,
-    beside,
     lock: `${path}.lock`,
     breaking: `${path}.break`,
     temp: `${path}.`,
@@ -50,13 +49,13 @@ function sideIn(folder: string, name: string, beside: boolean): Side {
 }
 
 export function besideOf(file: string): Side {
-  return sideIn(join(dirname(file), SIDE), nameOf(file), true);
+  return { ...filesIn(join(dirname(file), SIDE), nameOf(file)), beside: true };
 }
 
 /** In the user's own folder, for files whose own folder cannot be written. */
 export function awayOf(d: Disk, file: string, state?: string): Side {
   const name = createHash('sha256').update(file).digest('hex').slice(0, 32);
-  return sideIn(makeStateFolder(d, state), name, false);
+  return { ...filesIn(makeStateFolder(d, state), name), beside: false };
 }
 
 /** What two names of one file share: the file itself, by its number on its disk. */

@@ -65,16 +65,16 @@ export function checks(
       `It stands ${mm(height)} off, as ${listOf(like, 'or')} would and ${takes} would not.`,
     );
   }
-  const doubted = (over: boolean) => (_: unknown, kind: number) =>
-    over ? (tray.over[kind] ?? 0) > 0 : (tray.over[kind] ?? 0) < 0;
+  const over = (kind: number) => tray.over[kind] ?? 0;
   if (count !== null && count.over > 0) {
-    const names = tray.full.filter(doubted(true)).flat();
+    const names = tray.full.filter((_, kind) => over(kind) > 0).flat();
     for (const name of names.map((h) => h.name).sort(compareHoles)) {
       looks.add(name, 'Is there a bolt in it at all?');
     }
   }
   if (count !== null && count.over < 0) {
-    for (const name of tray.empty.filter(doubted(false)).flat().sort(compareHoles)) {
+    const names = tray.empty.filter((_, kind) => over(kind) < 0).flat();
+    for (const name of names.sort(compareHoles)) {
       looks.add(name, 'Is it really empty?');
     }
   }

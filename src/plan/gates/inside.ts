@@ -5,7 +5,7 @@ import { printInstant } from '../../model/time.ts';
 import { countedInside, type Inside, sayThing } from '../order/inside.ts';
 import type { Standing } from '../order/standing.ts';
 import { sayOn } from '../time/days.ts';
-import { type AskedItem, known, look, stopped } from './items.ts';
+import { type AskedItem, look, stopped, ticked } from './items.ts';
 import { stillInside } from './stops.ts';
 
 /** Each thing that went into these openings; what is still inside stops. */
@@ -15,7 +15,7 @@ export function insideItems(standing: Standing, pieces: readonly (string | null)
     const about = [thing.piece, slug(thing.what)].filter((part) => part !== null).join('-');
     const key = `inside-${about}` as const;
     const say = sayInside(standing, thing);
-    if (thing.count === 0) return known(key, say, true, true);
+    if (thing.count === 0) return ticked(key, say);
     const { piece, what, count } = thing;
     return stopped(key, say, stillInside(standing, thing), { to: 'out', piece, what, count });
   });

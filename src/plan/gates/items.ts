@@ -74,15 +74,24 @@ export const look = (key: ItemKey, say: Sentence): AskedItem => ({
 });
 /** What can hurt somebody. */
 export const warn = (key: ItemKey, say: Sentence): AskedItem => ({ ...look(key, say), loud: true });
-export const known = (key: ItemKey, say: Sentence, done: boolean, stops = false): AskedItem => ({
-  key,
-  words: inParts(say),
-  done,
-  stops,
+/** The job knows that it is well; while it was not, it stopped. */
+export const ticked = (key: ItemKey, say: Sentence): AskedItem => ({
+  ...look(key, say),
+  done: true,
+  stops: true,
 });
+/** The job knows that it is not done, which stops nobody. */
+export const undone = (key: ItemKey, say: Sentence): AskedItem => ({
+  ...look(key, say),
+  done: false,
+});
+/** The item about these, where there are any. */
+export const ifAny = (things: readonly unknown[], item: () => AskedItem): AskedItem[] =>
+  things.length > 0 ? [item()] : [];
 /** STOP until the job knows that it is over; `stop` says why, since when and the way out. */
 export const stopped = (key: ItemKey, say: Sentence, stop: string, way: WayOut): AskedItem => ({
-  ...known(key, say, false, true),
+  ...undone(key, say),
+  stops: true,
   stop,
   way,
 });

@@ -13,7 +13,7 @@ import { letOut } from '../care/fluids.ts';
 import { spoken } from '../order/relations.ts';
 import type { Standing } from '../order/standing.ts';
 import type { ItemKey } from './item-rows.ts';
-import { type AskedItem, known, look, warn } from './items.ts';
+import { type AskedItem, look, warn } from './items.ts';
 import { cautions } from './piece.ts';
 
 export function beforeLoosening(standing: Standing, piece: PieceNow): AskedItem[] {
@@ -163,6 +163,6 @@ function tasksBefore({ job, finished, relations }: Standing, { key }: PieceSpec)
     const out = done ? letOut(task.say.text) : null;
     const isOut = out === null ? '.' : ` (${list([out])} is out).`;
     const words = done ? ['Done: ', task.say, isOut] : ['Still to do: ', task.say];
-    return known(`task-${task.key}`, words, done);
+    return { ...look(`task-${task.key}`, words), done };
   });
 }

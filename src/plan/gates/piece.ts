@@ -11,10 +11,10 @@ import { hurtHoles, isAway, isBack } from '../order/needed.ts';
 import { spoken } from '../order/relations.ts';
 import type { Standing } from '../order/standing.ts';
 import { untimedCure } from '../seal/cure.ts';
-import { readJoint } from '../seal/joint.ts';
+import { type Joint, readJoint } from '../seal/joint.ts';
 import { sayDuration } from '../time/duration.ts';
 import { anywhere, insertsFitted, insideItems } from './inside.ts';
-import { type AskedItem, known, look, stopped, warn } from './items.ts';
+import { type AskedItem, ifAny, look, stopped, ticked, undone, warn } from './items.ts';
 import { hasBlindHoles, hasSeal, lockers, sliding, wrench } from './ready.ts';
 import { hurtSince, sayOdd, sayStillIn } from './stops.ts';
 
@@ -31,28 +31,21 @@ export function beforePrying(standing: Standing, piece: PieceNow): AskedItem[] {
   const bolted = over.filter((p) => p.holes.length > 0);
   const hanging = over.filter((p) => p.holes.length === 0);
   return [
-    ...(still.length > 0
-      ? [
-          stopped('bolts', count, sayStillIn(standing, piece, still), {
-            to: 'bolts',
-            piece: spec.key,
-          }),
-        ]
-      : []),
-    ...(holes.length > 0 && still.length === 0 ? [known('bolts', count, true, true)] : []),
-    ...(bolted.length > 0 ? [known('over', `Still over it: ${pieceNames(bolted)}.`, false)] : []),
-    ...(hanging.length > 0
-      ? [known('connected', `Still connected: ${pieceNames(hanging)}.`, false)]
-      : []),
-    ...(along.length > 0 ? [look('along', `Comes off with it: ${pieceNames(along)}.`)] : []),
+    ...ifAny(still, () =>
+      stopped('bolts', count, sayStillIn(standing, piece, still), { to: 'bolts', piece: spec.key }),
+    ),
+    ...(holes.length > 0 && still.length === 0 ? [ticked('bolts', count)] : []),
+    ...ifAny(bolted, () => undone('over', `Still over it: ${pieceNames(bolted)}.`)),
+    ...ifAny(hanging, () => undone('connected', `Still connected: ${pieceNames(hanging)}.`)),
+    ...ifAny(along, () => look('along', `Comes off with it: ${pieceNames(along)}.`)),
     ...along.flatMap((p) => runsWith(p, 'runs')),
-    ...(spec.marks.length > 0 ? [look('marks', ['Marked: ', ...listed(spec.marks), '.'])] : []),
-    ...(spec.loose.length > 0
-      ? [look('loose', ['Falls out or stays in: ', ...listed(spec.loose), '.'])]
-      : []),
-    ...(spec.routes.length > 0
-      ? [look('routes', ['Seen how it runs: ', ...listed(spec.routes), '.'])]
-      : []),
+    ...ifAny(spec.marks, () => look('marks', ['Marked: ', ...listed(spec.marks), '.'])),
+    ...ifAny(spec.loose, () =>
+      look('loose', ['Falls out or stays in: ', ...listed(spec.loose), '.']),
+    ),
+    ...ifAny(spec.routes, () =>
+      look('routes', ['Seen how it runs: ', ...listed(spec.routes), '.']),
+    ),
     ...cautions(spec, 'off'),
   ];
 }
@@ -65,49 +58,20 @@ export function beforeSealing(
 ): AskedItem[] {
   const { spec, holes } = piece;
   const joint = readJoint(textsIn(spec.joint));
-  const untimed = untimedCure(standing, piece);
-  const odd = holes.filter((h) => h.unsettled || h.conflict !== null);
-  const hurt = hurtHoles(piece);
   const wet = [...spec.holes.values()].filter((h) => h.wet);
   const clear = asideOver(standing, piece);
-  const hurry = joint.open === null ? [] : [`All within ${sayDuration(joint.open)} from then on.`];
-  const stand =
-    joint.stand === null ? [] : [`Sealant on, it stands ${sayDuration(joint.stand)}; then close.`];
   return [
     ...insideItems(standing, [spec.key, ...belowOf(standing, spec.key)]),
-    ...(odd.length > 0
-      ? [
-          stopped('settled', `Settle what belongs in ${names(odd)}.`, sayOdd(odd), {
-            to: 'settle',
-            piece: spec.key,
-            hole: odd[0]?.name ?? '',
-          }),
-        ]
-      : []),
-    ...(hurt.length > 0
-      ? [
-          stopped(
-            'threads',
-            `Mend first: ${troubles(hurt)}.`,
-            `${hurtSince(standing, piece, hurt)}. Mend it before the joint is made.`,
-            { to: 'mend', piece: spec.key, hole: hurt[0]?.name ?? '' },
-          ),
-        ]
-      : []),
+    ...unmended(standing, piece),
     ...underOpen(standing, piece),
     ...partItems(buys, spec.key),
     look('faces', 'Both faces clean and dry, nothing scraped into what is open.'),
     ...(hasBlindHoles(piece, standing.job.upper.kinds)
       ? [look('blind', 'Blind holes blown dry, eyes covered: oil under a bolt cracks the boss.')]
       : []),
-    ...(wet.length > 0
-      ? [
-          look(
-            'wet',
-            `Sealant on the threads of ${list(wet.map((h) => h.name))}: open to a liquid.`,
-          ),
-        ]
-      : []),
+    ...ifAny(wet, () =>
+      look('wet', `Sealant on the threads of ${list(wet.map((h) => h.name))}: open to a liquid.`),
+    ),
     ...spec.loose.map((thing, i) =>
       look(`loose-${i + 1}`, ['Counted and in its place: ', thing, '.']),
     ),
@@ -115,22 +79,53 @@ export function beforeSealing(
     ...(joint.lip || hasSeal(buys, spec.key)
       ? [look('lip', 'Seals: the lip the right way round, not turned over.')]
       : []),
-    ...(spec.marks.length > 0 ? [look('marks', ['Lined up: ', ...listed(spec.marks), '.'])] : []),
-    ...(spec.routes.length > 0
-      ? [look('routes', ['Runs as it did: ', ...listed(spec.routes), '.'])]
-      : []),
+    ...ifAny(spec.marks, () => look('marks', ['Lined up: ', ...listed(spec.marks), '.'])),
+    ...ifAny(spec.routes, () => look('routes', ['Runs as it did: ', ...listed(spec.routes), '.'])),
     ...carried(standing, spec).flatMap((p) => runsWith(p, 'runs as it did')),
     ...sliding(standing, piece),
-    ...(clear.length > 0 ? [look('clear', `Held clear of the joint: ${pieceNames(clear)}.`)] : []),
-    ...(holes.length > 0 ? [look('bolts', `Bolts sorted: ${sorted(piece)}.`)] : []),
+    ...ifAny(clear, () => look('clear', `Held clear of the joint: ${pieceNames(clear)}.`)),
+    ...ifAny(holes, () => look('bolts', `Bolts sorted: ${sorted(piece)}.`)),
     ...lockers(piece, standing.job.upper.kinds),
     ...wrench(piece, standing.job.upper.kinds),
     ...cautions(spec, 'on'),
-    ...stand.map((say) => look('stand', say)),
+    ...times(joint, untimedCure(standing, piece)),
+  ];
+}
+
+/** What must be true of its bolts and threads before anything else is made ready. */
+function unmended(standing: Standing, piece: PieceNow): AskedItem[] {
+  const { key } = piece.spec;
+  const odd = piece.holes.filter((h) => h.unsettled || h.conflict !== null);
+  const hurt = hurtHoles(piece);
+  const at = (holes: readonly HoleNow[]) => ({ piece: key, hole: holes[0]?.name ?? '' });
+  return [
+    ...ifAny(odd, () =>
+      stopped('settled', `Settle what belongs in ${names(odd)}.`, sayOdd(odd), {
+        to: 'settle',
+        ...at(odd),
+      }),
+    ),
+    ...ifAny(hurt, () =>
+      stopped(
+        'threads',
+        `Mend first: ${troubles(hurt)}.`,
+        `${hurtSince(standing, piece, hurt)}. Mend it before the joint is made.`,
+        { to: 'mend', ...at(hurt) },
+      ),
+    ),
+  ];
+}
+
+/** How long what seals stands, cures and stays open; `untimed`: what cures without a figure. */
+function times({ stand, open }: Joint, untimed: string | null): AskedItem[] {
+  return [
+    ...(stand === null
+      ? []
+      : [look('stand', `Sealant on, it stands ${sayDuration(stand)}; then close.`)]),
     ...(untimed === null
       ? []
       : [look('cure', ['It cures with no figure of time: ', untimed, '. Look at the tube.'])]),
-    ...hurry.map((say) => look('hurry', say)),
+    ...(open === null ? [] : [look('hurry', `All within ${sayDuration(open)} from then on.`)]),
   ];
 }
 
@@ -163,7 +158,7 @@ export function beforeClosing(standing: Standing, piece: PieceNow): AskedItem[] 
     ...insideItems(standing, [spec.key, ...below]),
     ...anywhere(standing),
     ...underOpen(standing, piece),
-    ...open.map(({ spec: task }) => known(`task-${task.key}`, ['Still to do: ', task.say], false)),
+    ...open.map(({ spec: task }) => undone(`task-${task.key}`, ['Still to do: ', task.say])),
     ...(tangs > 0 ? [look('tangs', `Insert tangs counted: ${tangs}.`)] : []),
     ...spec.loose.map((thing, i) => look(`loose-${i + 1}`, ['In its place: ', thing, '.'])),
     look('tools', 'Tools, magnets and what blocked something: counted and out.'),
@@ -197,9 +192,7 @@ function underOpen(standing: Standing, { spec }: PieceNow): AskedItem[] {
   const open = belowOf(standing, spec.key)
     .flatMap((key) => standing.job.pieces.get(key) ?? [])
     .filter((p) => p.where !== 'home' && !isBack(p));
-  return open.length > 0
-    ? [known('under', `Under it and not back: ${pieceNames(open)}.`, false)]
-    : [];
+  return open.length > 0 ? [undone('under', `Under it and not back: ${pieceNames(open)}.`)] : [];
 }
 
 /** Moved aside and still hanging there: what the faces could catch. */
@@ -223,7 +216,7 @@ function partItems(buys: readonly Buy[], piece: string): AskedItem[] {
       const way = { to: 'buy', buy: buy.buy } as const;
       return stopped(key, `${buy.what}: ${buy.state}.${old}`, stop, way);
     }
-    if (!isHere(buy.state)) return known(key, `${buy.what}: ${buy.state}.`, false);
+    if (!isHere(buy.state)) return undone(key, `${buy.what}: ${buy.state}.`);
     const same = buy.state !== 'here';
     return { ...look(key, `Here, and the same as the old one: ${buy.what}.`), done: same || null };
   });

@@ -22,7 +22,7 @@ import { isControl, SORTS, sortRow } from '../tests/sorts.ts';
 import { sayTime } from '../time/days.ts';
 import { dueWhen, readingsIn } from '../time/due.ts';
 import { insideItems } from './inside.ts';
-import { type AskedItem, known, look, stopped, warn } from './items.ts';
+import { type AskedItem, look, stopped, ticked, undone, warn } from './items.ts';
 import { fingerTightSaid, fluidOut, hurtSince } from './stops.ts';
 
 export function beforeStart(standing: Standing): AskedItem[] {
@@ -39,9 +39,7 @@ export function beforeStart(standing: Standing): AskedItem[] {
     ...threads(standing),
     ...others(standing),
     ...onceMore(standing),
-    ...(away.length > 0
-      ? [known('off', `Not back: ${list(away.map((p) => p.spec.name))}.`, false)]
-      : []),
+    ...(away.length > 0 ? [undone('off', `Not back: ${list(away.map((p) => p.spec.name))}.`)] : []),
     ...off.filter((p) => !away.includes(p)).flatMap(unfinished),
     ...pieces.filter((p) => roundLeft(job, p).length > 0).map(notRound),
     ...noTorque(standing),
@@ -61,7 +59,7 @@ function others({ job }: Standing): AskedItem[] {
     const odd = holes.filter(isOther);
     if (odd.length === 0) return [];
     const said = odd.map((h) => `${h.name} has ${h.holds?.kind}, not ${h.belongs?.kind}`);
-    return [{ ...known(`other-${spec.key}`, `${spec.name}: ${list(said)}.`, false), loud: true }];
+    return [{ ...undone(`other-${spec.key}`, `${spec.name}: ${list(said)}.`), loud: true }];
   });
 }
 
@@ -84,7 +82,7 @@ function onceMore({ job }: Standing): AskedItem[] {
 function fluids(standing: Standing): AskedItem[] {
   const items = fluidsOf(standing).map((fluid): AskedItem => {
     const key = `fluid-${fluid.drained}` as const;
-    if (!fluid.out) return known(key, `In again: ${fluid.what}.`, true, true);
+    if (!fluid.out) return ticked(key, `In again: ${fluid.what}.`);
     // Without a task that fills it in, somebody has to say so.
     const done = fluid.fill === null ? null : false;
     const stop = fluidOut(standing, fluid);
@@ -114,7 +112,7 @@ function fingerTight(piece: Piece): string[] {
 function fingerTightItems(standing: Standing): AskedItem[] {
   const { job } = standing;
   const loose = [...job.pieces.values()].filter((p) => fingerTight(p).length > 0);
-  if (loose.length === 0) return [known('tight', 'Nothing is only finger-tight.', true, true)];
+  if (loose.length === 0) return [ticked('tight', 'Nothing is only finger-tight.')];
   return loose.map((piece) => {
     const holes = fingerTight(piece);
     const say = `${piece.spec.name}: ${list(holes)} only finger-tight.`;
@@ -149,7 +147,7 @@ function troubles(standing: Standing): AskedItem[] {
     const { key, name } = piece.spec;
     return [
       {
-        ...known(`trouble-${key}`, `${name}: ${hurtSince(standing, piece, hurt)}.`, false),
+        ...undone(`trouble-${key}`, `${name}: ${hurtSince(standing, piece, hurt)}.`),
         loud: true,
       },
     ];
@@ -158,7 +156,7 @@ function troubles(standing: Standing): AskedItem[] {
 
 /** Its bolts are tight, and it was not gone round once more. */
 function notRound({ spec }: Piece): AskedItem {
-  return known(`round-${spec.key}`, `${spec.name}: not gone once round at full torque.`, false);
+  return undone(`round-${spec.key}`, `${spec.name}: not gone once round at full torque.`);
 }
 
 /** Tightened by no figure, or by another than is printed: only the manual and a wrench tell whether it holds. */
@@ -191,7 +189,7 @@ function unfinished(piece: Piece): AskedItem[] {
     ...(odd.length > 0 ? [`two marks differ at ${list(odd)}`] : []),
   ];
   const say = said.length === 0 ? `Not back: ${name}.` : `${name}: ${said.join('; ')}.`;
-  return [{ ...known(`part-back-${key}`, say, false), loud: true }];
+  return [{ ...undone(`part-back-${key}`, say), loud: true }];
 }
 
 /** Tasks that are to be done before anything runs: not what is done while a piece is off, nor what follows a test. */
@@ -217,8 +215,7 @@ function unfilled(standing: Standing): AskedItem[] {
     .filter((task) => task.verb === 'do' && fillsIn(task.say.text) && !told.has(task.key))
     .map((task) => {
       const say: Words = ['Not noted as done: ', task.say, '.'];
-      if (!RUNS_DRY.test(task.say.text))
-        return { ...known(`fill-${task.key}`, say, false), loud: true };
+      if (!RUNS_DRY.test(task.say.text)) return { ...undone(`fill-${task.key}`, say), loud: true };
       return stopped(`fill-${task.key}`, say, `${inWords(say)} Do it, and say so.`, {
         to: 'task',
         task: task.key,
@@ -243,11 +240,11 @@ function stillToDo(standing: Standing): AskedItem[] {
     const { say, limit } = task;
     const within: Words = limit === null ? [] : [' (', limit, ')'];
     if (task.verb === 'adjust' && task.when === null) {
-      return [known(`adjust-${task.key}`, ['Not adjusted yet: ', say, ...within, '.'], false)];
+      return [undone(`adjust-${task.key}`, ['Not adjusted yet: ', say, ...within, '.'])];
     }
     if (task.verb !== 'do' || fillsIn(say.text) || followsStart(standing.job, task)) return [];
     const when = task.when === null ? [] : [', ', task.when];
-    return [known(`task-${task.key}`, ['Still to do: ', say, ...when, '.'], false)];
+    return [undone(`task-${task.key}`, ['Still to do: ', say, ...when, '.'])];
   });
 }
 
@@ -260,7 +257,7 @@ function waits({ job, relations, finished, now }: Standing): AskedItem[] {
       until === null
         ? ''
         : ` until ${sayTime(printInstant({ ...now, seconds: until }), printInstant(now))}`;
-    return [known(`wait-${key}`, [`Not over${end}: `, say, '.'], false)];
+    return [undone(`wait-${key}`, [`Not over${end}: `, say, '.'])];
   });
 }
 
@@ -270,7 +267,7 @@ function waits({ job, relations, finished, now }: Standing): AskedItem[] {
  */
 function curing(standing: Standing): AskedItem[] {
   return untoldCures(standing).map((cure) => ({
-    ...known(`cure-${cure.piece}`, sayCureOf(cure, printInstant(standing.now)), false),
+    ...undone(`cure-${cure.piece}`, sayCureOf(cure, printInstant(standing.now))),
     loud: true,
   }));
 }

@@ -16,62 +16,44 @@ export interface NoteRow {
   loud: boolean;
 }
 
+/** Rows of what must not be forgotten. */
+const LOUD = ['Open', 'Inside', 'Finger-tight'];
+/** Rows that are there even if they have nothing to say. */
+const ALWAYS = ['Off', 'Finger-tight'];
+
 /** Rows that say something; what is off and what is only finger-tight are said to be nothing where they are. */
 export function noteRows(job: Job, back: Back, now: string): NoteRow[] {
-  const pieces = [...job.pieces.values()];
+  return rowsOf(job, back, now).flatMap(([label, texts]) => {
+    if (texts.length > 0) return [{ label, texts, loud: LOUD.includes(label) }];
+    return ALWAYS.includes(label) ? [{ label, texts: ['nothing'], loud: false }] : [];
+  });
+}
+
+function rowsOf(job: Job, back: Back, now: string): [label: string, texts: string[]][] {
   const { off, half } = back;
-  const inside = back.inside.map((i) => sayThing(i) + placeOf(job, i.piece) + since(i.since, now));
-  const row = (label: string, texts: string[], loud = false): NoteRow[] =>
-    texts.length > 0 ? [{ label, texts, loud }] : [];
-  const nothing = (label: string): NoteRow[] => [{ label, texts: ['nothing'], loud: false }];
-  const away = off.filter((p) => !p.aside).map(lies);
-  const loose = fingers(back);
+  const open = openOverNight(job, now).filter((o) => o.covered === null);
+  const aside = off.filter((p) => p.aside);
   return [
-    ...(away.length > 0 ? row('Off', away) : nothing('Off')),
-    ...row(
-      'Aside',
-      off.filter((p) => p.aside).map((p) => p.name),
-    ),
-    ...row(
-      'Coming off',
-      half.map((p) => `${p.name}: ${p.out} of ${p.of} out`),
-    ),
-    ...row(
-      'Open',
-      openOverNight(job, now)
-        .filter((o) => o.covered === null)
-        .map((o) => openSaid(o, now)),
-      true,
-    ),
-    ...row('Inside', inside, true),
-    ...row(
-      'Trouble',
-      back.trouble.map((t) => troubleSaid(t, now)),
-    ),
-    ...row('Differs', pieces.flatMap(differing)),
-    ...(loose.length > 0 ? row('Finger-tight', loose, true) : nothing('Finger-tight')),
-    ...row(
-      'Awaited',
-      back.awaited.map((b) => {
-        const without = b.without ? '; its piece is back without it' : '';
-        return `${b.what}, ${sayBought(b, now)}${without}`;
-      }),
-    ),
-    ...row(
-      'Here',
-      back.here.map((b) => (b.tray === null ? b.what : `${b.what} (${b.tray})`)),
-    ),
-    ...row(
-      'Waits',
-      back.waits.map((w) => sayWait(w, now)),
-    ),
-    ...row(
-      'Test now',
-      back.due.map((t) => (t.state === 'failed' ? `${t.say}, failed` : t.say)),
-    ),
-    ...row('Ready', back.finish === null ? [] : [`${sayTime(back.finish, now)} at the earliest`]),
-    ...row('Last note', lastNote(job, now)),
+    ['Off', off.filter((p) => !p.aside).map(lies)],
+    ['Aside', aside.map((p) => p.name)],
+    ['Coming off', half.map((p) => `${p.name}: ${p.out} of ${p.of} out`)],
+    ['Open', open.map((o) => openSaid(o, now))],
+    ['Inside', back.inside.map((i) => sayThing(i) + placeOf(job, i.piece) + since(i.since, now))],
+    ['Trouble', back.trouble.map((t) => troubleSaid(t, now))],
+    ['Differs', [...job.pieces.values()].flatMap(differing)],
+    ['Finger-tight', fingers(back)],
+    ['Awaited', back.awaited.map((b) => awaitedSaid(b, now))],
+    ['Here', back.here.map((b) => (b.tray === null ? b.what : `${b.what} (${b.tray})`))],
+    ['Waits', back.waits.map((w) => sayWait(w, now))],
+    ['Test now', back.due.map((t) => (t.state === 'failed' ? `${t.say}, failed` : t.say))],
+    ['Ready', back.finish === null ? [] : [`${sayTime(back.finish, now)} at the earliest`]],
+    ['Last note', lastNote(job, now)],
   ];
+}
+
+function awaitedSaid(buy: Back['awaited'][number], now: string): string {
+  const without = buy.without ? '; its piece is back without it' : '';
+  return `${buy.what}, ${sayBought(buy, now)}${without}`;
 }
 
 /** `Case cover since 11 April: covered, plugged? Look in before it closes.` */

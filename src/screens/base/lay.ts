@@ -2,7 +2,7 @@
  * A page laid out on the rows of the screen. Nothing is left out without a word: what does not fit is counted, and
  * is moved, the middle first and then what is said under it.
  */
-import { countLine, window } from '../kit/scroll.ts';
+import { countLine, type MovedBy, window } from '../kit/scroll.ts';
 import { hanging, type Line, line, spread } from '../kit/text.ts';
 import { AROUND, type ListLine, type Page, SAY } from './page.ts';
 import type { State } from './state.ts';
@@ -40,8 +40,8 @@ function sayRows({ say = [], most = SAY }: Page, rows: number): number {
   return rows < HIGH ? SAY : Math.max(SAY, Math.min(most, say.length));
 }
 
-/** `top`: by how many lines it was moved. `arrows`: Up and Down move it here, else PageUp and PageDown alone. */
-export function layPage(state: State, page: Page, top: number, arrows: boolean): Laid {
+/** `top`: by how many lines it was moved. */
+export function layPage(state: State, page: Page, top: number, by: MovedBy): Laid {
   const { columns, rows } = state;
   const quiet = shortened(
     hanging(line('- '), state.quiet ?? '', columns),
@@ -52,10 +52,10 @@ export function layPage(state: State, page: Page, top: number, arrows: boolean):
   const saying = page.say ? Math.max(LEAST_SAID, sayRows(page, rows) - quiet.length) : 0;
   const all = Math.max(1, rows - AROUND - quiet.length - saying);
   const room = Math.max(1, all - above.length - below.length);
-  const middle = laidMiddle(page, columns, room, top, arrows);
+  const middle = laidMiddle(page, columns, room, top, by);
   // In a list the arrows move the mark: what is said under it is moved by pages, and its count says so.
-  const byArrows = arrows && page.kind !== 'list';
-  const said = moved(page.say ?? [], saying, Math.max(0, top - middle.over), byArrows);
+  const sayBy = page.kind === 'list' ? 'pages' : by;
+  const said = moved(page.say ?? [], saying, Math.max(0, top - middle.over), sayBy);
   const lines: Line[] = [
     spread(page.left, page.right ?? [], columns),
     spread([], page.under ?? [], columns),
@@ -99,18 +99,18 @@ function paged([middle, said]: readonly [Part, Part], top: number, by: 1 | -1): 
   return Math.max(from, Math.min(to, top + by * step));
 }
 
-function laidMiddle(page: Page, columns: number, room: number, top: number, arrows: boolean): Part {
-  if (page.kind !== 'list') return moved(page.middle(columns, room), room, top, arrows);
+function laidMiddle(page: Page, columns: number, room: number, top: number, by: MovedBy): Part {
+  if (page.kind !== 'list') return moved(page.middle(columns, room), room, top, by);
   return listed(page.middle(columns), room, top, page.counted === true);
 }
 
 /** The lines from `top` on that fit; what is above and below is counted. */
-function moved(lines: readonly Line[], rows: number, top: number, arrows: boolean): Part {
+function moved(lines: readonly Line[], rows: number, top: number, by: MovedBy): Part {
   if (lines.length <= rows) return { lines, over: 0, room: rows };
   const room = Math.max(1, rows - 1);
   const over = lines.length - room;
   const first = Math.min(top, over);
-  const counted = countLine(first, over - first, arrows);
+  const counted = countLine(first, over - first, by);
   return { lines: [...lines.slice(first, first + room), counted], over, room };
 }
 
@@ -128,8 +128,8 @@ function listed(all: readonly ListLine[], rows: number, top: number, counted: bo
   if (room === rows) return { lines: shown, over, room };
   const count =
     over > 0
-      ? countLine(first - begin, over - (first - begin), false)
-      : countLine(rowsIn(all.slice(0, first)), rowsIn(all.slice(first + room)), true);
+      ? countLine(first - begin, over - (first - begin), 'pages')
+      : countLine(rowsIn(all.slice(0, first)), rowsIn(all.slice(first + room)), 'arrows');
   return { lines: [...shown, count], over, room };
 }
 

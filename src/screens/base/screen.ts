@@ -116,7 +116,7 @@ export function screen<V extends View, H>(
       return now === null ? null : part(now);
     }
     const page = once(() => said(spec.draw) ?? EMPTY_PAGE);
-    const laid = once(() => layPage(state, page(), view.top ?? 0, arrows));
+    const laid = once(() => layPage(state, page(), view.top ?? 0, arrows ? 'arrows' : 'pages'));
     const { rows, text: typed } = spec;
     const text = once(() =>
       said(

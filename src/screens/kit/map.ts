@@ -226,7 +226,7 @@ function drawLines(marks: readonly Mark[], columns: number, rows: number): Line[
   if (all.length > rows) {
     const top = window(all.length, rows - 1, here);
     const below = all.length - top - (rows - 1);
-    return [...all.slice(top, top + rows - 1), countLine(top, below, true)];
+    return [...all.slice(top, top + rows - 1), countLine(top, below, 'arrows')];
   }
   const above = Math.floor((rows - all.length) / 2);
   return Array.from({ length: rows }, (_, i) => all[i - above] ?? []);

@@ -13,12 +13,15 @@ export function linesAround<T>(lines: readonly T[], at: number, rows: number): r
   return lines.slice(first, first + rows);
 }
 
-/** `(2 above, 5 below)`; where the arrows do something else, with the keys that move it. */
-export function countLine(above: number, below: number, arrows: boolean): Line {
+/** What moves lines that do not fit: where the arrows do something else, the keys that turn pages alone. */
+export type MovedBy = 'arrows' | 'pages';
+
+/** `(2 above, 5 below)`; where pages are turned, with the keys that do it. */
+export function countLine(above: number, below: number, by: MovedBy): Line {
   const all = [
     above > 0 && { count: `${above} above`, press: 'pageup' },
     below > 0 && { count: `${below} below`, press: 'pagedown' },
   ].filter((more) => more !== false);
-  const keys = arrows ? '' : `: ${all.map((more) => keyName(more.press)).join(', ')}`;
+  const keys = by === 'arrows' ? '' : `: ${all.map((more) => keyName(more.press)).join(', ')}`;
   return line(`(${all.map((more) => more.count).join(', ')}${keys})`);
 }

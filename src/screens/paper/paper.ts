@@ -56,7 +56,7 @@ export const paperKey: Key<{ state: State; marked: string | null; job: Job }> = 
   },
 };
 
-function print({ state, view, marked }: OnPaper, open: boolean): Updated {
+function print({ state, view, marked }: OnPaper, { open }: { open: boolean }): Updated {
   if (!state.open) return stay(state);
   const { file } = state.open;
   const piece = marked.name === 'card' ? view.piece : null;
@@ -74,14 +74,14 @@ export const paperScreen = screenOver({
       presses: ['enter'],
       label: 'make it',
       help: 'make the marked page beside the job, and say where it lies',
-      does: (here) => print(here, false),
+      does: (here) => print(here, { open: false }),
     },
     {
       id: 'print-open',
       presses: ['o'],
       label: 'and open it',
       help: 'make the marked page, and open it as the desktop opens such files',
-      does: (here) => print(here, true),
+      does: (here) => print(here, { open: true }),
     },
   ],
   draw: drawPaper,

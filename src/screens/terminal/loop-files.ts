@@ -103,7 +103,7 @@ export function filesIn(
     const said: string[] = [];
     const back = wish.do === 'undo' ? uppers.get(wish.id ?? '') : undefined;
     for (;;) {
-      const looked = await shown.look(file, true);
+      const looked = await shown.look(file, 'job');
       // While it is waited for, only how that ended is told.
       if (looked?.say) said.splice(0, Infinity, looked.say);
       if (looked?.no === 'other') return notThis(looked, said);
@@ -138,7 +138,7 @@ export function filesIn(
     said: string[],
   ): Promise<Recorded> {
     if (result.entry && result.upper) uppers.set(result.entry.id, result.upper);
-    const looked = shown.has(file) ? await shown.look(file, true) : null;
+    const looked = shown.has(file) ? await shown.look(file, 'job') : null;
     if (looked?.say) said.push(looked.say);
     const job: Job = looked?.no === null && looked.state.ok ? looked.state.job : result.job;
     const warnings = [...result.warnings, ...said.map((say) => ({ code: 'written-again', say }))];
@@ -152,7 +152,7 @@ export function filesIn(
     shelf,
     others,
     shown: (name) =>
-      shown.has(name) ? shown.look(name, false).then((looked) => looked?.state ?? null) : null,
+      shown.has(name) ? shown.look(name, 'file').then((looked) => looked?.state ?? null) : null,
     read: readNow,
     leadsOut(name) {
       elsewhere.add(name);
@@ -192,7 +192,7 @@ export function filesIn(
         const unread = { code: 'elsewhere', ...leadsOut(file) };
         return { on: 'file', file, read: { ok: false, unread }, ...bench };
       }
-      const looked = await shown.look(file, true);
+      const looked = await shown.look(file, 'job');
       if (looked === null) throw new Error(`${file} was asked for as a job and is none`);
       const read = again || looked.now.ok ? looked.state : looked.now;
       const { say } = looked;

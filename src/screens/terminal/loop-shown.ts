@@ -59,7 +59,7 @@ interface Shown {
   /** Whether it was opened in this sitting. */
   has(file: string): boolean;
   /** The file as it is now; null: it is no job, and was not asked for as one. */
-  look(file: string, asJob: boolean): Promise<LookedAt | null>;
+  look(file: string, as: 'job' | 'file'): Promise<LookedAt | null>;
   /** Whether a mark may be written into this text of the file. */
   may(file: string, text: string): boolean;
   /** As it stands in the file now. */
@@ -85,7 +85,7 @@ export function keepShown(
 
   // ---------------------------------------------------------------- looking
 
-  async function look(file: string, asJob: boolean): Promise<LookedAt | null> {
+  async function look(file: string, as: 'job' | 'file'): Promise<LookedAt | null> {
     const path = pathOf(file);
     const before = sights.get(file);
     const s = before ?? leftBehind(file, path);
@@ -98,7 +98,7 @@ export function keepShown(
       if (s && !s.copied) copy(s);
       return unread(found);
     }
-    if (!s && !asJob && !IS_JOB.test(found.text)) return null;
+    if (!s && as === 'file' && !IS_JOB.test(found.text)) return null;
     const seen = seenAs(found.text, found.stamp, readJob(found.text, file));
     if (!s) return await first(file, path, seen);
     if (!before) s.now = { seen, at: shelf.clock() - shelf.age(path) };
@@ -173,7 +173,7 @@ export function keepShown(
     if (n > 0 && where === null && s.kept === null) s.copied = false;
     const without = n === 0 ? '' : ` ${marks(n)} of “${before}” ${are(n)} not in it. ${kept}`;
     s.kept = null;
-    adopt(file, s, seen, false);
+    adopt(file, s, seen, 'told');
     s.base = seen;
     return { ...believed(s, `This is another job now.${without}`), no: 'other' };
   }
@@ -201,7 +201,7 @@ export function keepShown(
       const told = beside(s, git, say, n);
       if (!git.keeps && s.kept === null) s.copied = false;
       s.kept = null;
-      adopt(file, s, seen, false);
+      adopt(file, s, seen, 'told');
       return believed(s, told);
     }
     const done = await writeAgain(pathOf(file), s.entries, seen.text, { real: s.home });
@@ -251,8 +251,9 @@ export function keepShown(
     return say;
   }
 
-  /** All that was shown is in this text; where `all` is false, or where it is told that it is. */
-  function adopt(file: string, s: Sight, seen: Seen, all = true): LookedAt {
+  /** All that was shown is in this text, or it was told where else it is. */
+  function adopt(file: string, s: Sight, seen: Seen, rest: 'none' | 'told' = 'none'): LookedAt {
+    const all = rest === 'none';
     s.stop?.();
     if (s.copied && all) keepCopy(s.home, seen.text);
     else if (s.copied) dropCopy(s.home);
@@ -290,10 +291,10 @@ export function keepShown(
     const lines: string[] = [];
     for (const [file, s] of sights) {
       const begun = shelf.clock();
-      let looked = await look(file, true);
+      let looked = await look(file, 'job');
       while (looked?.no === 'waits' && shelf.clock() - begun < STILL + 2 * LATE) {
         await new Promise<void>((done) => shelf.later(LATE, done));
-        looked = await look(file, true);
+        looked = await look(file, 'job');
       }
       // What was found out only now.
       if (looked?.say && looked.no !== 'waits' && s.now === null) lines.push(looked.say);

@@ -335,7 +335,7 @@ test('the names that say who commits stay, those that redirect and ask go', () =
       LANG: 'de_DE',
       LC_ALL: 'de_DE',
     },
-    true,
+    'read',
   );
   expect(env).toEqual({
     GIT_AUTHOR_NAME: 'A',
