@@ -9,7 +9,7 @@ import { holdAgainst } from '../src/bolt/read/reading.ts';
 import { readLimit } from '../src/bolt/read/reading-limit.ts';
 import { readFront } from '../src/bolt/read/spelling.ts';
 import { readQuantity } from '../src/bolt/read/units.ts';
-import { lookAlikes, startsInstead } from '../src/bolt/thread/lookalikes.ts';
+import { lookAlikes } from '../src/bolt/thread/lookalikes.ts';
 import { sameThread } from '../src/bolt/thread/threads.ts';
 import { readTorque } from '../src/bolt/torque/stages.ts';
 import { chapters } from '../src/diary/prose.ts';
@@ -75,7 +75,6 @@ const READERS: Record<string, (text: string) => unknown> = {
   readTorque,
   readLimit,
   holdAgainst: (t) => limit && holdAgainst(t, limit),
-  startsInstead,
   lookAlikes: (t) => lookAlikes([t, 'M6']),
   sameThread: (t) => sameThread(t, 'M6'),
   readThings,

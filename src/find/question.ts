@@ -104,7 +104,7 @@ export function heldOf(file: string, titles: Titles, found: FindLine, ask: Quest
   return { file, line, job, machine, piece, day, text, score, when: day ?? last, undone };
 }
 
-export function lastDay(lines: readonly FindLine[]): string {
+function lastDay(lines: readonly FindLine[]): string {
   return lines.reduce((day, l) => (l.day !== null && l.day > day ? l.day : day), '');
 }
 

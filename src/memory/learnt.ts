@@ -162,7 +162,7 @@ const SAYS: Partial<Record<Known['about'], (text: string) => string>> = {
 };
 
 /** `9 stuck: soaking; heat and time before force (Left cover weeps oil, 2025-11-03)`. */
-export function tipOf(known: Known, title: string): string {
+function tipOf(known: Known, title: string): string {
   const text = SAYS[known.about]?.(known.text) ?? known.text;
   return `Last time: ${text} (${[title, known.day].filter((t) => t !== null).join(', ')})`;
 }

@@ -4,7 +4,7 @@ import { list } from '../model/words.ts';
 import { type About, type Known, PASSED_LATER } from './remember.ts';
 
 /** `November`; `November 2025` where that is another year. */
-export function sayMonth(day: string, now: string): string {
+function sayMonth(day: string, now: string): string {
   const name = MONTHS[Number(day.slice(5, 7)) - 1] ?? day;
   const year = day.slice(0, 4);
   return year === now.slice(0, 4) ? name : `${name} ${year}`;

@@ -200,7 +200,7 @@ function times(job: Job, living: readonly Entry[], piece: string | undefined): K
 }
 
 /** s between the marks, pauses left out. */
-export function workedOn(marks: readonly Entry[]): number {
+function workedOn(marks: readonly Entry[]): number {
   let sum = 0;
   for (let i = 1; i < marks.length; i++) {
     const gap = secondsOf(marks[i]?.at ?? '') - secondsOf(marks[i - 1]?.at ?? '');

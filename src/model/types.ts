@@ -3,7 +3,7 @@
  * and where things stand (the fold of the second over the first).
  */
 
-export { ADDABLE, type Addable, type TextKey, WRITTEN, type Written } from './keys/addable.ts';
+export { ADDABLE, type Addable, WRITTEN } from './keys/addable.ts';
 export { TASK_VERBS, type TaskVerb } from './keys/keys.ts';
 export { CORRECTABLE, type Correctable, WRITABLE, type Writable } from './keys/known-keys.ts';
 export { BUY_STATES, type BuyState } from './states/buys.ts';

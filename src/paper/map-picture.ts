@@ -85,7 +85,7 @@ function number(name: string, shape: Shape, x: number, y: number): Markup {
 }
 
 /** The outline of a state about a place. */
-export function sign(shape: Shape, x: number, y: number, r = RADIUS): Markup {
+function sign(shape: Shape, x: number, y: number, r = RADIUS): Markup {
   const { outline, ink, filled } = LOOKS[shape];
   const look = m`fill="${filled ? ink : 'none'}" stroke="${ink}" stroke-width="${shape === 'home' ? 0.25 : 0.5}"`;
   switch (outline) {

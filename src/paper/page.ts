@@ -8,7 +8,7 @@ export const SIZES = {
 export type SizeName = keyof typeof SIZES;
 
 /** Kept free at each edge, mm: few printers reach farther. */
-export const MARGIN = 10;
+const MARGIN = 10;
 
 /** What may be printed on, mm. */
 export function within(size: SizeName, margin = MARGIN): { width: number; height: number } {

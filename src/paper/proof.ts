@@ -1,7 +1,7 @@
 /** A line of 100 mm: whoever lays a rule along it knows whether the printer kept the scale. */
 import { type Markup, m } from './markup.ts';
 
-export const PROOF = 100;
+const PROOF = 100;
 const X = 1;
 
 /** An SVG of its own, as wide as said and 8 mm high. */

@@ -10,7 +10,7 @@ import { printItem } from './row.ts';
  * memory), a ruler ± 0.5, and where the thread starts to bite up to a pitch of 1: together 2, and still less than half
  * of the 5 mm in which lengths step.
  */
-export const NEAR = 2;
+const NEAR = 2;
 
 export interface HeightHole {
   name: string;

@@ -97,7 +97,7 @@ export interface Box {
   height: number;
 }
 
-export function boxOf(places: readonly Pick<MapPlace, 'x' | 'y'>[]): Box {
+function boxOf(places: readonly Pick<MapPlace, 'x' | 'y'>[]): Box {
   if (places.length === 0) return { x: 0, y: 0, width: 0, height: 0 };
   const xs = places.map((p) => p.x);
   const ys = places.map((p) => p.y);

@@ -27,7 +27,7 @@ const NOT_NEW =
 const PARTS = pattern(() => /;|\.\s+(?=\p{Lu})|(?<!\d),|,(?!\d)/u);
 
 /** What the words of a joint say is to be new: `new gasket, dry` is a gasket. */
-export function toBeNew(joint: readonly string[]): string[] {
+function toBeNew(joint: readonly string[]): string[] {
   return joint.flatMap((text) => text.split(PARTS.made)).flatMap((part) => renewed(part.trim()));
 }
 

@@ -41,7 +41,7 @@ export function planNow(job: Job, now: string): Plan {
   return atTime(job, now, 'plan', () => plan(job, now));
 }
 
-export function planOf(standing: Standing, holds: Holds, hours: Hours): Plan {
+function planOf(standing: Standing, holds: Holds, hours: Hours): Plan {
   const { relations, finished, order } = standing;
   const canDo: Plan['canDo'] = [];
   const heldBy: Plan['heldBy'] = [];

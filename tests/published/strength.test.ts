@@ -1,7 +1,7 @@
 /** Strengths and loads held against the standards' tables as printed: ISO 898-1, SAE J429, ISO 3506-1. */
 import { describe, expect, it } from 'vitest';
 import { convert } from '../../src/bolt/read/units.ts';
-import { gradeOfLines, loadsOf, sayMark, strengthOf } from '../../src/bolt/thread/strength.ts';
+import { loadsOf, sayMark, strengthOf } from '../../src/bolt/thread/strength.ts';
 import { threadOf } from '../../src/bolt/thread/threads.ts';
 import { STRENGTHS } from './strength-rows.ts';
 
@@ -34,20 +34,11 @@ describe('a strength in print', () => {
 
 describe('the mark on the head', () => {
   // SAE J429, table 1, from memory: three radial lines grade 5, five grade 7, six grade 8.
-  it.each([
-    [0, null],
-    [3, 'grade 5'],
-    [5, 'grade 7'],
-    [6, 'grade 8'],
-    [4, null],
-  ])('%i lines', (lines, grade) => {
-    expect(gradeOfLines(lines)).toBe(grade);
-  });
-
   it('is said in a sentence, and not guessed where it says nothing', () => {
     expect(sayMark('8.8')).toBe(
       '8.8: steel, breaks at 800 MPa or more, yields at 640 (ISO 898-1).',
     );
+    // SAE J429, table 1, from memory: three radial lines grade 5, five grade 7, six grade 8.
     expect(sayMark('grade 5')).toContain('3 lines on the head');
     expect(sayMark('A2')).toBe('A2: stainless steel, strength not marked.');
     expect(sayMark('XYZ')).toBeNull();

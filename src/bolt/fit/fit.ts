@@ -17,7 +17,7 @@ import {
   threadsAgree,
 } from './same.ts';
 
-export type { Fit, FitVerdict, Measure } from './fit-types.ts';
+export type { Fit, FitVerdict } from './fit-types.ts';
 
 /** A length told by a ruler is the right one within this, mm. */
 const BY_RULER = 0.5;
@@ -146,9 +146,4 @@ export function fitLength(mm: number, under: readonly string[] | null, place: Pl
   if (own && own.length !== null && Math.abs(own.length - mm) <= BY_RULER)
     return fit(own, under, place);
   return fit(withLength(own ?? unknownKind('', null), mm, ''), under, place);
-}
-
-/** The one-line reason, in mm: `It would bottom 8 mm before the head clamps.` */
-export function sayFit(f: Fit): string {
-  return f.why;
 }

@@ -4,10 +4,7 @@
 const OWN_THICKNESS = /(?:^|[^\d.])(\d+(?:\.\d+)?)mm$/i;
 
 /** Thickness of one thing; null when nobody has said it. */
-export function thicknessOf(
-  word: string,
-  known: ReadonlyMap<string, number> = new Map(),
-): number | null {
+function thicknessOf(word: string, known: ReadonlyMap<string, number> = new Map()): number | null {
   const own = OWN_THICKNESS.exec(word)?.[1];
   return own === undefined ? (known.get(word) ?? null) : Number(own);
 }

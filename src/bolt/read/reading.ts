@@ -127,15 +127,3 @@ function keeps(value: number, { from, to }: Limit): boolean {
   const high = to === null || (to.with ? value <= to.value + slack : value < to.value - slack);
   return low && high;
 }
-
-function print(value: number): string {
-  return String(Number(value.toPrecision(6)));
-}
-
-/** `0.8..1.2 ohm`, `at least 3 bar`, `under 5 mm`. */
-export function sayLimit({ from, to, unit }: Limit): string {
-  const behind = unit === null ? '' : ` ${unit}`;
-  if (from && to) return `${print(from.value)}..${print(to.value)}${behind}`;
-  if (from) return `${from.with ? 'at least' : 'over'} ${print(from.value)}${behind}`;
-  return to ? `${to.with ? 'at most' : 'under'} ${print(to.value)}${behind}` : 'no limit';
-}

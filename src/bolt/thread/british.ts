@@ -107,11 +107,3 @@ export function britishOf(text: string): British | null {
   }
   return null;
 }
-
-/** All whose diameter and pitch are known, down to 10 BA. */
-export function allBritish(): British[] {
-  const whitworth = (['BSW', 'BSF'] as const).flatMap((series) =>
-    Object.keys(WHITWORTH[series]).flatMap((size) => britishOf(`${size} ${series}`) ?? []),
-  );
-  return [...whitworth, ...Array.from({ length: 11 }, (_, i) => ba(i))];
-}

@@ -1,9 +1,6 @@
 /** Wire inserts: what their hole wants. ASME B18.29.2M for the lengths and depths; mm. */
 import type { Thread } from './threads.ts';
 
-/** Lengths that are made, in diameters of the bolt. */
-export const INSERT_LENGTHS = [1, 1.5, 2, 2.5, 3] as const;
-
 export interface InsertHole {
   /** Nominal length of the insert, mm. */
   length: number;

@@ -1,8 +1,8 @@
 /** Threads that start in each other's holes and ruin them. */
 
 import { printNumber } from '../read/numbers.ts';
-import { allBritish, type British, britishOf } from './british.ts';
-import { allThreads, threadOf } from './threads.ts';
+import { type British, britishOf } from './british.ts';
+import { threadOf } from './threads.ts';
 
 export interface LookAlike {
   a: string;
@@ -37,20 +37,13 @@ const PIPES: readonly [RegExp, string, number, number, boolean][] = [
   [/^(?:G ?3\/8|3\/8 BSPP?)$/i, 'G 3/8', 16.662, 19, false],
 ];
 
-function pipes(): Shape[] {
-  return PIPES.map(([, name, d, n, taper]) => ({
-    name,
-    d,
-    pitch: 25.4 / n,
-    taper,
-    flanks: /NPT/.test(name) ? 60 : 55,
-  }));
-}
-
 function shapeOf(text: string): Shape | null {
   const said = text.trim().replace(/["″]/g, '');
-  const pipe = PIPES.findIndex(([pattern]) => pattern.test(said));
-  if (pipe >= 0) return pipes()[pipe] ?? null;
+  const pipe = PIPES.find(([pattern]) => pattern.test(said));
+  if (pipe) {
+    const [, name, d, n, taper] = pipe;
+    return { name, d, pitch: 25.4 / n, taper, flanks: /NPT/.test(name) ? 60 : 55 };
+  }
   const t = threadOf(said);
   if (t) return { name: t.name, d: t.d, pitch: t.pitch, taper: false, flanks: 60 };
   const british = britishOf(said);
@@ -104,20 +97,4 @@ export function lookAlikes(threads: readonly string[]): LookAlike[] {
       .filter((t) => alike(s, t))
       .map((t) => ({ a: s.name, b: t.name, why: why(s, t) })),
   );
-}
-
-/** What else would start in a hole for this thread, nearest first; empty for a thread without figures. */
-export function startsInstead(thread: string): LookAlike[] {
-  const s = shapeOf(thread);
-  if (!s) return [];
-  const others = [
-    ...allThreads().map((t) => ({ ...t, taper: false, flanks: 60 })),
-    ...pipes(),
-    ...allBritish().flatMap((b) => shapeOfBritish(b) ?? []),
-  ];
-  const far = (t: Shape) => Math.abs(t.d - s.d) + Math.abs(t.pitch - s.pitch);
-  return others
-    .filter((t) => alike(s, t))
-    .sort((t, u) => far(t) - far(u) || (t.name < u.name ? -1 : 1))
-    .map((t) => ({ a: s.name, b: t.name, why: why(s, t) }));
 }

@@ -105,17 +105,8 @@ export function loadsOf(thread: Thread, mark: string | null): Loads | null {
   };
 }
 
-/** Lines raised on the head of an SAE bolt; 0 stands for grades 1 and 2, which nobody can tell apart. */
-const LINES: ReadonlyMap<number, string> = new Map([
-  [3, 'grade 5'],
-  [5, 'grade 7'],
-  [6, 'grade 8'],
-]);
-
-/** The grade that so many radial lines on the head stand for (SAE J429); null for none, and for other counts. */
-export function gradeOfLines(lines: number): string | null {
-  return LINES.get(lines) ?? null;
-}
+/** Radial lines on the head of an SAE bolt (SAE J429). Grades 1 and 2 have none. */
+const LINES: Partial<Record<string, number>> = { 'grade 5': 3, 'grade 7': 5, 'grade 8': 6 };
 
 /** What a mark on the head means, in a sentence; null for one that putback does not know. */
 export function sayMark(mark: string, d = 6): string | null {
@@ -131,7 +122,7 @@ export function sayMark(mark: string, d = 6): string | null {
   if (s.source === 'ISO 3506-1') {
     return `${said.toUpperCase()}: stainless steel, ${breaks} (ISO 3506-1). It galls: turn it slowly, lubricated as the manual says.`;
   }
-  const lines = [...LINES].find(([, g]) => g === said.toLowerCase())?.[0];
+  const lines = LINES[said.toLowerCase()];
   const look = lines === undefined ? '' : `, ${lines} lines on the head`;
   return `${said}${look}: steel, ${breaks} (SAE J429).`;
 }

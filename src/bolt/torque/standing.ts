@@ -39,7 +39,7 @@ export interface StandingInput {
   K?: number;
 }
 
-export const LABEL = 'what the bolt stands in steel, not a torque for this job';
+const LABEL = 'what the bolt stands in steel, not a torque for this job';
 
 /** Share of the proof load for joints that are undone again: Shigley's Mechanical Engineering Design. */
 const REUSED = 0.75;

@@ -78,11 +78,6 @@ export function unsaved(why: { code: string; say: string; fix?: string }): Answe
   return { exit: 3, json: { ok: false, refused }, text: '', error };
 }
 
-/** What the system said of a failed write. */
-export function systemSays(error: unknown): string {
-  return error instanceof Error ? error.message : String(error);
-}
-
 /** What is wrong with a figure that nobody can mean; null where it lies within what is taken, both ends with it. */
 export function outOf(value: number, from: number, to: number, unit: string): string | null {
   return value >= from && value <= to ? null : `${from} to ${to} ${unit} are taken`;

@@ -132,7 +132,7 @@ function holesJson(piece: PieceNow, wish: Wish, written: string[] | undefined): 
   return piece.holes.filter((h) => names === undefined || names.includes(h.name)).map(holeJson);
 }
 
-export function holeJson(hole: HoleNow): object {
+function holeJson(hole: HoleNow): object {
   const item = hole.state === 'out' ? (hole.found ?? hole.belongs) : (hole.holds ?? hole.belongs);
   return {
     hole: hole.name,

@@ -57,7 +57,7 @@ export function noFolder(name: string, world: World, error: unknown): Answer {
   return misuse(fail.code, safe(`${fail.say} ${fail.fix}`), { folder: name });
 }
 
-export function faulty(faults: readonly Fault[]): Answer {
+function faulty(faults: readonly Fault[]): Answer {
   return {
     exit: 1,
     json: { ok: false, faults: faultsJson(faults) },

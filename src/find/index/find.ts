@@ -149,7 +149,7 @@ function rowEntry<T>(rows: ReadonlyMap<string, T>, name: string): [string, T][] 
 }
 
 /** All files, read one by one. */
-export function scan(folder: string, files: readonly FolderFile[], ask: Question): Answers {
+function scan(folder: string, files: readonly FolderFile[], ask: Question): Answers {
   const held: Held[] = [];
   const unread: string[] = [];
   for (const { name } of files) {

@@ -41,14 +41,14 @@ function toFault(found: Found, text: string, file: string, starts: readonly numb
 }
 
 /** Offsets of the lines' first characters. */
-export function lineStarts(text: string): number[] {
+function lineStarts(text: string): number[] {
   const starts = [0];
   for (let at = text.indexOf('\n'); at >= 0; at = text.indexOf('\n', at + 1)) starts.push(at + 1);
   return starts;
 }
 
 /** Line of an offset, from 1. */
-export function lineOf(starts: readonly number[], at: number): number {
+function lineOf(starts: readonly number[], at: number): number {
   let low = 0;
   let high = starts.length;
   while (low < high) {

@@ -28,7 +28,7 @@ export function isUsedOnce(piece: PieceNow, hole: string, kind: Kind | undefined
 }
 
 /** The kind of the bolt that is in a hole, or belongs there; null where that is not known. */
-export function kindOf(hole: HoleNow, kinds: Kinds): Kind | null {
+function kindOf(hole: HoleNow, kinds: Kinds): Kind | null {
   return kinds.get((hole.holds ?? hole.belongs)?.kind ?? '') ?? null;
 }
 

@@ -22,7 +22,7 @@ export function hasNoFigure(spec: PieceSpec, kinds: Kinds, hole: string): boolea
 }
 
 /** Of all its holes, those without one; in the order of the piece. */
-export function withoutFigure({ spec, holes }: PieceNow, kinds: Kinds): string[] {
+function withoutFigure({ spec, holes }: PieceNow, kinds: Kinds): string[] {
   return holes.map((h) => h.name).filter((hole) => hasNoFigure(spec, kinds, hole));
 }
 

@@ -192,7 +192,7 @@ function helpForNamed(path: Path): { takes: string; like: string } | null {
 }
 
 /** What the mapping at a path of the file is. */
-export function ownerOf(path: Path): Owner {
+function ownerOf(path: Path): Owner {
   const [section, , third, fourth] = path;
   if (path.length < 2) return 'file';
   if (section === 'bolts') return 'kind';

@@ -28,7 +28,7 @@ import { startedBy } from './tasks/start.ts';
 import { tracedBack } from './tasks/trace.ts';
 
 /** The latest entry that counts and takes nothing back itself, or what it came along with: what a plain undo is about. */
-export function latest(job: Job): Entry | null {
+function latest(job: Job): Entry | null {
   const counts = job.entries.filter((e) => job.living.has(e.id) && e.verb !== 'undo');
   const last = counts.at(-1);
   return last ? togetherWith(last, counts) : null;

@@ -10,7 +10,7 @@ import { three } from './line.ts';
 import { byText, byTime, interleave } from './order.ts';
 import { type LineMerge, type Merged, marked, mergeUpper } from './upper.ts';
 
-export { type LineMerge, type Merged, marked } from './upper.ts';
+export { type LineMerge, marked } from './upper.ts';
 
 export type MergeSide = 'ours' | 'theirs';
 export interface MergedJob extends Merged {

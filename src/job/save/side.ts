@@ -53,7 +53,7 @@ export function besideOf(file: string): Side {
 }
 
 /** In the user's own folder, for files whose own folder cannot be written. */
-export function awayOf(d: Disk, file: string, state?: string): Side {
+function awayOf(d: Disk, file: string, state?: string): Side {
   const name = createHash('sha256').update(file).digest('hex').slice(0, 32);
   return { ...filesIn(makeStateFolder(d, state), name), beside: false };
 }

@@ -194,7 +194,7 @@ const STEP = TEXTS.verb.of('step', 'say') as unknown as Lens<TaskSpec>[];
 export const TASK_TEXTS: readonly Lens<TaskSpec>[] = [...STEP, ...lensesOf<TaskSpec>(TASK_KEYS)];
 
 /** `part 5 N·m`, `angle 90°`, `again after 50 km`: a pass as one writes it. */
-export function printPass({ name, torque, angle, after }: PassSpec): string {
+function printPass({ name, torque, angle, after }: PassSpec): string {
   const turn = angle === null ? [] : [`${printNumber(angle)}°`];
   const later = after === null ? [] : [`after ${after}`];
   return [name, ...(torque === null ? [] : [torque.text]), ...turn, ...later].join(' ');

@@ -21,7 +21,7 @@ export function inOtherWords(said: TextPart, text: string): TextPart {
 const bare = (text: string) => text.replace(/(?<!\.)\.$/, '');
 
 /** What stands before and behind a printed text that is not so. */
-export const BESIDE_PRINTED = [' (not ', ', as printed)'] as const;
+const BESIDE_PRINTED = [' (not ', ', as printed)'] as const;
 
 /** `8 N·m, bulletin 12 (not 10 N·m, manual 2-17, as printed)`. */
 export function besidePrinted(text: string, printed: string): string {

@@ -11,7 +11,7 @@ interface AddRow {
   told: string;
 }
 
-export const ADD_ROWS = {
+const ADD_ROWS = {
   buy: { goes: 'buy', told: 'to buy' },
   do: { goes: 'tasks', verb: 'do', told: 'to do' },
   wait: { goes: 'tasks', verb: 'wait', told: 'to wait for' },

@@ -6,7 +6,7 @@ import { disk, errorCode, syncFolder, writeNew } from '../../job/save/disk.ts';
 import { lookAt, readPlain } from '../../job/save/plain.ts';
 import { MOST_BYTES } from './camera.ts';
 
-export const PHOTOS = 'photos';
+const PHOTOS = 'photos';
 const KINDS = new Set([
   '.jpg',
   '.jpeg',

@@ -6,7 +6,7 @@ import { failOf, type SaveFail, saveFail } from '../../job/save/fail.ts';
 import { lookAt, openPlain, readOpen } from '../../job/save/plain.ts';
 
 /** Stands near the start of each page and picture that putback writes. */
-export const OURS = /<meta name="generator" content="putback">|<!-- putback -->/;
+const OURS = /<meta name="generator" content="putback">|<!-- putback -->/;
 const START = 2000;
 
 /**

@@ -14,7 +14,7 @@ import { type SureHole, type Tray, trayOf } from './tray.ts';
 import type { Explanation, Mixup, TrayInput } from './types.ts';
 
 /** However few bolts are over, chains of so many wrong holes are thought of. */
-export const DEEP = 3;
+const DEEP = 3;
 
 /** Every choice of what the certainly wrong holes hold; more than these are nobody's tray. */
 const MOST_CHOICES = 256;

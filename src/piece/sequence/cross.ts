@@ -18,7 +18,7 @@ const ODD = new Map([
 ]);
 
 /** Bolts 1…n in their order, numbered round. Other odd numbers: what tilts the circle least. */
-export function crossPattern(n: number): number[] {
+function crossPattern(n: number): number[] {
   if (n <= 3) return Array.from({ length: n }, (_, i) => i + 1);
   const parts = n % 4 === 0 ? [0, n / 2, n / 4, (3 * n) / 4] : n % 2 === 0 ? [0, n / 2] : null;
   if (parts !== null) {

@@ -4,7 +4,7 @@
  */
 import type { Buy } from './list.ts';
 
-export const BUY_COLUMNS = [
+const BUY_COLUMNS = [
   'buy',
   'what',
   'count',

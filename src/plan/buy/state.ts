@@ -2,7 +2,7 @@
 import { type BuyState, buyRow, buyState, isHere } from '../../model/states/buys.ts';
 import type { DiaryLine } from '../order/lines.ts';
 
-export { BUY_STATES, type BuyState, isHere } from '../../model/states/buys.ts';
+export { isHere } from '../../model/states/buys.ts';
 
 export interface Bought {
   state: BuyState;

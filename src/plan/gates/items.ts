@@ -10,7 +10,7 @@ import type { Moment } from '../../model/types.ts';
 import type { DiaryLine } from '../order/lines.ts';
 import type { ItemKey } from './item-rows.ts';
 
-export { MOMENTS, type Moment } from '../../model/types.ts';
+export type { Moment } from '../../model/types.ts';
 
 /** Where one goes, or what one says, to be rid of what stops. */
 export type WayOut =

@@ -15,8 +15,6 @@ import {
 } from '../piece/next-step.ts';
 import { roundLeft } from '../piece/round-left.ts';
 
-export type { NextStep } from '../piece/next-step.ts';
-
 const plain = ({ words: _, ...step }: Stepping): NextStep => step;
 
 /** Null when nothing of the job is on its way: all at home, or all back. */
@@ -91,25 +89,4 @@ function waiting(job: Job): PieceNow | null {
     }
   }
   return null;
-}
-
-/** The step of one piece, whatever the others do; null when it is home, tight or tested. */
-export function nextOf(job: Job, piece: PieceNow): NextStep | null {
-  const step = stepOf(job, piece);
-  return step && plain(step);
-}
-
-function stepOf(job: Job, piece: PieceNow): Stepping | null {
-  switch (piece.where) {
-    case 'off':
-      return stepOff(job, piece, 'bolt');
-    case 'on':
-      return stepOn(job, piece, 'bolt');
-    case 'open':
-      return stepBack(job, piece);
-    case 'home':
-    case 'tight':
-    case 'tested':
-      return roundLeft(job, piece).length > 0 ? stepTight(job, piece, 'bolt') : null;
-  }
 }

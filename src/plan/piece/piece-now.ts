@@ -87,7 +87,7 @@ function fittingAlone(job: Job, piece: PieceNow, read: HandRead): HoleNow[] {
 // ---------------------------------------------------------------- tight
 
 /** Holes whose bolt can be tightened. */
-export function toTighten(piece: PieceNow): HoleNow[] {
+function toTighten(piece: PieceNow): HoleNow[] {
   return piece.holes.filter(
     (h) => (h.state === 'in' || h.state === 'tight') && h.trouble === null && h.conflict === null,
   );

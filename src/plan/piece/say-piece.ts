@@ -2,10 +2,10 @@
 
 import { carrierOf } from '../../job/fold/overs.ts';
 import { sayUnder } from '../../job/fold/say-hole.ts';
-import type { HoleNow, Job, PieceNow, RowItem } from '../../model/types.ts';
+import type { Job, PieceNow, RowItem } from '../../model/types.ts';
 import { inPlace, list } from '../../model/words.ts';
 import { fingerTight } from '../order/job-now.ts';
-import { names, stillIn, toFill } from './piece-now.ts';
+import { stillIn, toFill } from './piece-now.ts';
 
 /** `coming off, 3 of 11 out`, `off, bolts in cup 2`, `on by fingers, 3 of 11`, `off with Left cover`. */
 export function sayWhere(piece: PieceNow, job: Job): string {
@@ -61,9 +61,4 @@ export function sayTakes(job: Job, item: RowItem | null): string {
   const text = job.upper.kinds.get(item.kind)?.text ?? '';
   const under = item.with.length > 0 ? `${list(item.with.map(sayUnder))} under the head` : '';
   return [item.kind, text, under].filter((t) => t !== '').join(', ');
-}
-
-/** `hole 9`, `holes 3 and 9`. */
-export function sayHoles(holes: readonly HoleNow[]): string {
-  return `${holes.length === 1 ? 'hole' : 'holes'} ${list(names(holes))}`;
 }

@@ -11,7 +11,7 @@ import { orderCare } from '../../piece/care.ts';
 import { CARES, caresOf } from '../care/care.ts';
 
 /** Said of the parts that keep somebody alive; null for all others. */
-export function licensed(spec: PieceSpec): string | null {
+function licensed(spec: PieceSpec): string | null {
   return caresOf(spec).care.some((care) => CARES[care].licensed) ? MAKER_FIRST : null;
 }
 

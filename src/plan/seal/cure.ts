@@ -35,7 +35,7 @@ export function curesNow(job: Job, now: string): readonly Cure[] {
 }
 
 /** Those that run, in the order of the file: what is over, off again or untimed is silent. */
-export function curesOf(standing: Standing): readonly Cure[] {
+function curesOf(standing: Standing): readonly Cure[] {
   return kept(standing, 'cures', () => findCures(standing));
 }
 

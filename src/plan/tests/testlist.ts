@@ -122,11 +122,6 @@ function afterCure(standing: Standing, items: readonly TestItem[]): TestItem[] {
   });
 }
 
-/** Tests of pieces that are back, which nobody has passed yet: said where a job is called finished. */
-export function untested(items: readonly TestItem[]): TestItem[] {
-  return items.filter((item) => item.state !== 'passed' && item.state !== 'waits');
-}
-
 /** With what the counter said, each time and last. */
 interface Timed extends Standing {
   readings: readonly Told[];

@@ -18,7 +18,7 @@ const LEAVE = '\x1b[?25h\x1b[?1049l';
 const SIGNALS = ['SIGINT', 'SIGTERM', 'SIGHUP'] as const;
 
 /** Enters the alternate screen and paints. */
-export function frameText({ rows, cursor }: Frame): string {
+function frameText({ rows, cursor }: Frame): string {
   const at = cursor === null ? '' : `\x1b[${cursor.y + 1};${cursor.x + 1}H\x1b[?25h`;
   const whole = `\x1b[?25l\x1b[H\x1b[J${rows.join('\r\n')}${at}`;
   return `${ENTER}${AT_ONCE.from}${whole}${AT_ONCE.to}`;

@@ -51,7 +51,7 @@ export function seenAs(text: string, stamp: string, read: Read): Seen {
 }
 
 /** The last whole text with all that was shown. */
-export function full(s: Sight): string {
+function full(s: Sight): string {
   const all = withEntries(s.known.text, s.entries, s.home);
   return 'no' in all ? s.known.text : all.text;
 }

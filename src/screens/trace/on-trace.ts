@@ -23,8 +23,8 @@ export interface OnTrace extends OnJob<TraceView> {
   look: Look | null;
 }
 
-export const suspectRow = (name: string): string => `?${name}`;
-export const lookRow = (name: string): string => `!${name}`;
+const suspectRow = (name: string): string => `?${name}`;
+const lookRow = (name: string): string => `!${name}`;
 
 /** Where nobody has moved, the next look is marked; behind the last one what was found, which no key finds again. */
 export function onTrace(state: State, view: TraceView): OnTrace | null {

@@ -214,5 +214,5 @@ function mostTold(p: readonly number[], mass: number, options: readonly Option[]
 }
 
 /** Bits that the answer of a test tells, which is bad with the chance q. */
-export const entropy = (q: number): number =>
+const entropy = (q: number): number =>
   q > 0 && q < 1 ? -q * Math.log2(q) - (1 - q) * Math.log2(1 - q) : 0;

@@ -1,7 +1,19 @@
 import { unit } from 'mathjs';
 import { describe, expect, it } from 'vitest';
-import { holdAgainst, sayLimit } from '../../../src/bolt/read/reading.ts';
-import { readLimit } from '../../../src/bolt/read/reading-limit.ts';
+import { holdAgainst } from '../../../src/bolt/read/reading.ts';
+import { type Limit, readLimit } from '../../../src/bolt/read/reading-limit.ts';
+
+function print(value: number): string {
+  return String(Number(value.toPrecision(6)));
+}
+
+/** `0.8..1.2 ohm`, `at least 3 bar`, `under 5 mm`. */
+function sayLimit({ from, to, unit }: Limit): string {
+  const behind = unit === null ? '' : ` ${unit}`;
+  if (from && to) return `${print(from.value)}..${print(to.value)}${behind}`;
+  if (from) return `${from.with ? 'at least' : 'over'} ${print(from.value)}${behind}`;
+  return to ? `${to.with ? 'at most' : 'under'} ${print(to.value)}${behind}` : 'no limit';
+}
 
 const held = (reading: string, limit: string) => {
   const read = readLimit(limit);

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { lookAlikes, startsInstead } from '../../../src/bolt/thread/lookalikes.ts';
+import { lookAlikes } from '../../../src/bolt/thread/lookalikes.ts';
 
 const pairs = (...threads: string[]) => lookAlikes(threads).map((p) => `${p.a} / ${p.b}`);
 
@@ -53,16 +53,5 @@ describe('threads that start and ruin', () => {
       'the flanks stand at 55 and 60 degrees and touch on a line: it strips.',
     );
     expect(lookAlikes(['1/8 NPT', 'M10x1'])[0]?.why).toContain('splits the boss');
-  });
-
-  it('typed for a hole, the nearest comes first', () => {
-    expect(
-      startsInstead('M8')
-        .map((p) => p.b)
-        .slice(0, 2),
-    ).toEqual(['5/16 BSF', '5/16-18 UNC']);
-    expect(startsInstead('M5').map((p) => p.b)).toContain('10-32 UNF');
-    expect(startsInstead('2BA').map((p) => p.b)).toContain('10-32 UNF');
-    expect(startsInstead('9 odd')).toEqual([]);
   });
 });

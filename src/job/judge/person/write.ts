@@ -119,7 +119,7 @@ function listOf(spec: PieceSpec, key: Several): string[] {
 }
 
 /** A picture as its lines of words: where a word stands in its line is its column, blanks mean nothing. */
-export function pictureOf(text: string): string {
+function pictureOf(text: string): string {
   const lines = text.split(/\r\n|\n|\r/).map((line) => line.replaceAll('\t', ' ').trimEnd());
   const drawn = lines.filter((line) => line !== '');
   const indent = Math.min(...drawn.map((line) => line.search(/\S/)));

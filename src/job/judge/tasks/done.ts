@@ -187,7 +187,7 @@ function beside({ was, set, result }: Wished<'done'>) {
  * Whether a step is done: `alternator off`, `alternator on`, `drain`. What the job does not know, and a wait that
  * runs by itself, is not waited for.
  */
-export function stepDone(job: Job, step: string): boolean {
+function stepDone(job: Job, step: string): boolean {
   const [key = '', way] = step.split(' ');
   if (way === undefined) {
     const task = job.tasks.get(key);
