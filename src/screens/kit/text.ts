@@ -2,8 +2,8 @@
  * What is drawn: lines of spans. Text from files is made harmless here, on its way into a span, and
  * nowhere else; widths are columns of a terminal.
  */
-import stringWidth from 'string-width';
 import { safeLine } from '../../model/safe.ts';
+import { signsOf } from './signs.ts';
 
 /** Of the 16 colours only those that can be read on a light and on a dark ground. */
 export type Colour = 'red' | 'green' | 'cyan' | 'magenta';
@@ -40,83 +40,43 @@ export function line(...parts: readonly (string | Span | Line | null | false)[])
 /** Columns that a text or a line takes. */
 export function width(what: string | Line): number {
   if (typeof what !== 'string') return what.reduce((sum, s) => sum + width(s.text), 0);
-  if (/^[\x20-\x7e]*$/.test(what)) return what.length;
-  // Between two of these there is always a border; a line break takes no column and is one too.
-  let plain = 0;
-  const rest = what.replace(RUNS, (run) => {
-    plain += run.length * columnsOf(run);
-    return '\n';
-  });
-  return plain + stringWidth(rest);
+  if (PLAIN.test(what)) return what.length;
+  let columns = 0;
+  const signs = signsOf(what);
+  for (let at = 0; at < what.length; at = signs.end) columns += signs.read(at);
+  return columns;
 }
-
-/**
- * Characters of one column each, and of two: letters that are what a reader takes for one, unless something that is no
- * letter follows.
- */
-const ONE =
-  '\\x20-\\x7e\\xa1-\\xac\\xae-\\u024f\\u0388-\\u038a\\u038e-\\u03a1\\u03a3-\\u03ce\\u0400-\\u0481\\u048a-\\u052f\\u2010-\\u2027\\u2030-\\u205e';
-const TWO = '\\u3041-\\u3096\\u30a1-\\u30fa\\u4e00-\\u9fff\\uac00-\\ud7a3';
-/** Runs of them, each between two more or at an end: most texts are one, and need not be looked at sign by sign. */
-const RUNS = new RegExp(`(?<![^${ONE}${TWO}])(?:[${ONE}]+|[${TWO}]+)(?![^${ONE}${TWO}])`, 'g');
-const IS_TWO = new RegExp(`^[${TWO}]`);
-
-const columnsOf = (run: string): number => (IS_TWO.test(run) ? 2 : 1);
-
-const graphemes = new Intl.Segmenter('en', { granularity: 'grapheme' });
+const PLAIN = /^[\x20-\x7e]*$/;
 
 /** The text in graphemes: what a reader takes for one character. */
 export function split(text: string): string[] {
-  return Array.from(graphemes.segment(text), (s) => s.segment);
-}
-
-/** The text from its start on, in runs of `count` characters and in single graphemes, with the columns that each takes. */
-function* runsOf(text: string): Generator<{ index: number; count: number; each: number }> {
-  let from = 0;
-  for (const { 0: run, index } of text.matchAll(RUNS)) {
-    yield* singles(text, from, index);
-    yield { index, count: run.length, each: columnsOf(run) };
-    from = index + run.length;
+  const all: string[] = [];
+  const signs = signsOf(text);
+  for (let at = 0; at < text.length; at = signs.end) {
+    signs.read(at);
+    all.push(text.slice(at, signs.end));
   }
-  yield* singles(text, from, text.length);
-}
-
-/** Columns of the graphemes met: to count them takes longest. */
-const known = new Map<string, number>();
-const MOST_KNOWN = 4096;
-
-function* singles(text: string, from: number, to: number): ReturnType<typeof runsOf> {
-  if (from === to) return;
-  for (const { segment, index } of graphemes.segment(text.slice(from, to))) {
-    let each = known.get(segment);
-    if (each === undefined) {
-      each = width(segment);
-      if (known.size === MOST_KNOWN) known.clear();
-      known.set(segment, each);
-    }
-    yield { index: from + index, count: 1, each };
-  }
+  return all;
 }
 
 /** As much of the text as fits into `columns`. Of a long one no more is looked at. */
 function head(text: string, columns: number): string {
-  if (text.length <= LONG * columns && width(text) <= columns) return text;
+  if (text.length <= columns && PLAIN.test(text)) return text;
   let used = 0;
-  for (const { segment, index } of graphemes.segment(text)) {
-    used += width(segment);
-    if (used > columns) return text.slice(0, index);
+  const signs = signsOf(text);
+  for (let at = 0; at < text.length; at = signs.end) {
+    used += signs.read(at);
+    if (used > columns) return text.slice(0, at);
   }
   return text;
 }
-/** Characters for a column, from which it is quicker to count than to measure. */
-const LONG = 4;
 
 function fits(what: Line, columns: number): boolean {
   let left = columns;
   return what.every(({ text }) => {
-    if (text.length > LONG * columns && head(text, left) !== text) return false;
+    if (head(text, left).length < text.length) return false;
     left -= width(text);
-    return left >= 0;
+    return true;
   });
 }
 
@@ -198,19 +158,14 @@ export function broken(word: string, room: number, first: number = room): string
   const parts: string[] = [];
   let from = 0;
   let used = room - first;
-  for (const { index, count, each } of runsOf(word)) {
-    for (let done = 0; done < count; ) {
-      const fit = each === 0 ? count : Math.floor((room - used) / each);
-      if (fit <= 0 && used > 0) {
-        const at = index + done;
-        parts.push(word.slice(from, at));
-        [from, used] = [at, 0];
-        continue;
-      }
-      const more = Math.min(count - done, Math.max(1, fit));
-      used += more * each;
-      done += more;
+  const signs = signsOf(word);
+  for (let at = 0; at < word.length; at = signs.end) {
+    const columns = signs.read(at);
+    if (used > 0 && columns > 0 && used + columns > room) {
+      parts.push(word.slice(from, at));
+      [from, used] = [at, 0];
     }
+    used += columns;
   }
   return [...parts, word.slice(from)];
 }
