@@ -46,4 +46,63 @@ describe('a screen that is read out', () => {
     expect(changedLines(before, desk.press('?').state)).toEqual(readOut(desk.state));
     expect(changedLines(before, before)).toEqual([]);
   });
+
+  it('is not cut or broken where a terminal of 60 columns would do it', () => {
+    const desk = new Desk(new Bench(LONG_TASK), { columns: 60 });
+    const lines = readOut(desk.state);
+    expect(lines).toContain(`${SCRAPE}: to do`);
+    expect(lines.join('\n')).not.toContain('..');
+  });
+
+  it('puts a stop between columns and between keys, and the mark of a list into words', () => {
+    const lines = readOut(new Desk(new Bench(LONG_TASK)).state);
+    expect(lines).toContain('Marked: Cover: untouched');
+    expect(lines.at(-1)).toMatch(/^Space open; /);
+    const keys = readOut(new Desk(new Bench(LONG_TASK)).press('?').state);
+    expect(keys).toContain(
+      '+, =: add anything in one line: a part, something to do or to measure, a caution, a note',
+    );
+    expect(keys.join('\n')).not.toContain('( ) empty');
+  });
+
+  it('says of another row that it is marked, and nothing of the one that was', () => {
+    const desk = new Desk(new Bench(LONG_TASK));
+    const before = desk.state;
+    expect(changedLines(before, desk.press('down').state)).toEqual([`Marked: ${SCRAPE}: to do`]);
+  });
+
+  it('says of the large letters what they spell', () => {
+    const far = everyScreen().filter(({ name }) => name.endsWith(', far'));
+    expect(far.length).toBeGreaterThan(2);
+    for (const { state } of far) {
+      const lines = readOut(state);
+      expect(lines.join('\n')).not.toContain('█');
+      expect(lines.some((text) => /^Hole \d+: [SML], /.test(text))).toBe(true);
+    }
+  });
+
+  it('says of a lit hole why it is lit: nothing is in the hand while a tray is counted', () => {
+    const at = (name: string) =>
+      readOut(everyScreen().find((s) => s.name === name)!.state).join('\n');
+    expect(at('left over')).toMatch(/^3: S, in, by fingers; to be looked at$/m);
+    expect(at('settle')).toMatch(/^10: L, out; here; to settle$/m);
+    expect(at('left over') + at('settle')).not.toContain('in your hand');
+  });
+
+  it('says where the mark is while holes are drawn, and which are there', () => {
+    const { state } = everyScreen().find(({ name }) => name === 'draw, half way')!;
+    const lines = readOut(state);
+    expect(lines.some((text) => /^1: column -?\d+, row -?\d+$/.test(text))).toBe(true);
+    expect(lines.some((text) => /^The mark: column -?\d+, row -?\d+$/.test(text))).toBe(true);
+  });
 });
+
+const SCRAPE = 'Scrape both faces clean, blow out the holes, and look at them with a lamp';
+const LONG_TASK = `putback: 1
+job: Left cover
+bolts: {S: M6x25}
+pieces:
+  cover: {bolts: S S S}
+tasks: {scrape: {do: ${JSON.stringify(SCRAPE)}}}
+diary:
+`;

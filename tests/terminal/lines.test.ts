@@ -97,3 +97,25 @@ it('a long text from a pipe goes in whole, and what follows it is pressed', () =
   expect(readOut(folder, `n${text}\r`, '--lines', 'job.yaml').status).toBe(0);
   expect(readFileSync(join(folder, 'job.yaml'), 'utf8')).toContain(`note: "${text}"`);
 });
+
+it('from a pipe a list is whole before a key is pressed in it, and so is what was looked for', () => {
+  const folder = newFolder();
+  const more = Array.from({ length: 60 }, (_, i) => `${i}`.padStart(3, '0'));
+  for (const i of more) writeFileSync(join(folder, `job-${i}.yaml`), JOB.replace('Left', i));
+  const down = '\x1b[B'.repeat(more.length - 1);
+  const { lines } = readOut(folder, `${down}\r\x1b\x1b/059\r`, '--lines', '.');
+  expect(lines[1]).toBe('60 jobs');
+  expect(lines).not.toContain('058 cover');
+  expect(lines.filter((text) => text === '059 cover').length).toBeGreaterThan(1);
+});
+
+it('a key that is none is told each time, and Esc before a letter is Esc', () => {
+  const folder = newFolder();
+  writeFileSync(join(folder, 'job.yaml'), JOB);
+  const { lines } = readOut(folder, 'n\x1bZ', '--lines', 'job.yaml');
+  expect(lines).toContain('Z is no key here.');
+  expect(lines).not.toContain('> Z');
+  const twice = readOut(folder, 'ZZ', '--lines', 'job.yaml');
+  expect(twice.lines.filter((text) => text === 'Z is no key here.')).toHaveLength(2);
+  expect(twice.status).toBe(0);
+});

@@ -82,7 +82,18 @@ export function readPage({ columns, quiet }: State, page: Page): readonly Line[]
   const { left, right = [], under = [], above = [], below = [], say = [] } = page;
   const middle = page.spoken?.() ?? middleOf(page, columns);
   const said = quiet === null ? [] : [line(quiet)];
-  return [left, right, under, ...above, ...middle, ...below, ...say, ...said];
+  const typed = page.cursor?.line;
+  return [left, right, under, ...above, ...middle, ...below, ...say, ...said].map((l) =>
+    l === typed ? l : markSaid(l),
+  );
+}
+
+/** The mark before a row in words. */
+export const MARKED = 'Marked: ';
+
+function markSaid(row: Line): Line {
+  const [mark, ...rest] = row;
+  return mark?.text === '> ' ? line(MARKED, rest) : row;
 }
 
 function middleOf(page: Page, columns: number): readonly Line[] {

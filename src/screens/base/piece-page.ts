@@ -12,9 +12,9 @@ import type { PieceView, State } from './state.ts';
 export type Marking = (hole: HoleNow) => Partial<Omit<Mark, 'name'>>;
 
 /** `4: M clip, in, by fingers; here`. */
-function spokenHole({ name, shape, label, here, lit, said: stands }: Mark): Line {
+function spokenHole({ name, shape, label, here, lit, litSaid, said: stands }: Mark): Line {
   const said = [label, stands ?? LOOKS[shape].say].filter((text) => text !== '').join(', ');
-  const more = [here ? 'here' : '', lit ? 'takes what is in your hand' : ''];
+  const more = [here ? 'here' : '', lit ? (litSaid ?? 'takes what is in your hand') : ''];
   return line(`${name}: ${[said, ...more].filter((text) => text !== '').join('; ')}`);
 }
 

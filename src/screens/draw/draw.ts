@@ -207,8 +207,17 @@ function drawPicture(now: Drawn): Page {
       const blank = Array.from({ length: Math.max(0, rows - field.length) }, () => []);
       return [...field, ...blank, ...saidUnder(now, columns)];
     },
-    spoken: () => saidUnder(now, state.columns),
+    spoken: () => [
+      ...drawing.holes.map((h) => line(`${h.name}: ${spotSaid(h)}`)),
+      line(`The mark: ${spotSaid(drawing.mark)}`),
+      ...saidUnder(now, state.columns),
+    ],
   };
+}
+
+/** Counted from the corner of the field as it is at the start. */
+function spotSaid({ column, row }: DrawnSpot): string {
+  return `column ${column + 1}, row ${row + 1}`;
 }
 
 function saidUnder(now: Drawn, columns: number): Line[] {

@@ -1,5 +1,15 @@
 /** The one frame there is: STOP. */
-import { hanging, type Line, line, pad, type Span, type Style, span, wrap } from './text.ts';
+import {
+  hanging,
+  type Line,
+  line,
+  pad,
+  READ_OUT,
+  type Span,
+  type Style,
+  span,
+  wrap,
+} from './text.ts';
 
 const LOOK: Style = { colour: 'red', bold: true };
 /** Columns of the frame, where the screen has as many. */
@@ -12,6 +22,8 @@ export function sentences(text: string): string[] {
 
 /** `marked`: which of several texts is marked; without it no room is left for the sign. */
 export function stopBox(texts: readonly string[], columns: number, marked?: number): Line[] {
+  if (columns >= READ_OUT)
+    return [line('STOP'), ...texts.map((text, i) => line(i === marked && '> ', text))];
   const room = Math.max(10, Math.min(WIDEST, columns - 4) - 6);
   const lines = texts.flatMap((text, i) => {
     if (marked === undefined) return wrap(text, room);

@@ -15,8 +15,9 @@ export interface Mark {
   shape: Shape;
   /** It is the one the next key is about. */
   here: boolean;
-  /** What is in the hand belongs here. */
+  /** What is in the hand belongs here, or what `litSaid` says. */
   lit: boolean;
+  litSaid?: string;
   /** Beside it; `short` where there is less room. */
   label: string;
   short: string;

@@ -22,6 +22,9 @@ export interface Span extends Style {
 
 export type Line = readonly Span[];
 
+/** Columns of what is read out: hardly a text fills them, and nothing is cut, broken or framed. */
+export const READ_OUT = 10_000;
+
 export function span(text: string, style: Style = {}): Span {
   return { ...style, text: safeLine(text) };
 }

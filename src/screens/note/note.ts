@@ -24,7 +24,17 @@ import { screen } from '../base/screen.ts';
 import type { State, View } from '../base/state.ts';
 import { wrapStruck } from '../base/struck.ts';
 import { hangingBoth } from '../kit/both.ts';
-import { bold, hanging, type Line, line, pad, type Style, span, wrap } from '../kit/text.ts';
+import {
+  bold,
+  hanging,
+  type Line,
+  line,
+  pad,
+  READ_OUT,
+  type Style,
+  span,
+  wrap,
+} from '../kit/text.ts';
 import { partsKey } from '../parts-list/missing.ts';
 import { testsKey } from '../tasks/tests-list.ts';
 
@@ -109,16 +119,15 @@ const LABEL = 15;
 const LOUD: Style = { colour: 'red', bold: true };
 
 function noteLines(job: Job, back: Back, now: string, columns: number): Line[] {
+  // Read out, there is no column that a row without its label stands in.
+  const labelled = (label: string, i: number) =>
+    pad(line(i === 0 || columns >= READ_OUT ? bold(label) : span('')), LABEL);
   const lines = noteRows(job, back, now).flatMap(({ label, texts, loud }): Line[] =>
-    texts.flatMap((text, i) =>
-      hanging(pad(line(i === 0 ? bold(label) : span('')), LABEL), text, columns, loud ? LOUD : {}),
-    ),
+    texts.flatMap((text, i) => hanging(labelled(label, i), text, columns, loud ? LOUD : {})),
   );
   const wrong = correctionsSaid(job, (c) => mattersStill(job, c));
   return [
     ...lines,
-    ...wrong.flatMap((both, i) =>
-      hangingBoth(pad(line(i === 0 ? bold('True here') : span('')), LABEL), both, columns),
-    ),
+    ...wrong.flatMap((both, i) => hangingBoth(labelled('True here', i), both, columns)),
   ];
 }

@@ -71,6 +71,7 @@ function drawAnswer(here: OnAnswer): Page {
     here,
     (h) => ({
       lit: look.has(h.name),
+      litSaid: 'to be looked at',
       label: labels.get(h.name) ?? (h.belongs ? sayItem(h.belongs) : ''),
       short: labels.get(h.name) ?? h.belongs?.kind ?? '',
     }),

@@ -35,11 +35,16 @@ export function farPage(
   { hole, item, figure, left, leftSaid }: Far,
   rest: Pick<Page, 'right' | 'under' | 'say' | 'most'>,
 ): Page {
+  const kind = item && item.kind !== UNKNOWN ? item.kind : '?';
   return {
     kind: 'plain',
     left: line(bold(piece.spec.name)),
+    spoken: () => [
+      line(`Hole ${hole ?? '-'}: ${item === null ? kind : sayTakes(job, item)}`),
+      line(figure ?? ''),
+      line(`${left} ${leftSaid}`),
+    ],
     middle: (columns, rows) => {
-      const kind = item && item.kind !== UNKNOWN ? item.kind : '?';
       // The hole and the bolt go before how many are left.
       const count = sideBySide(
         [farText(`${left}`, columns), [[], [], [], [], line(leftSaid)]],

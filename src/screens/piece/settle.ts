@@ -97,6 +97,7 @@ function drawSettle(here: OnSettle): Page {
     (h) => ({
       here: h.name === hole.name,
       lit: h.unsettled || h.conflict !== null,
+      litSaid: 'to settle',
       label: h.belongs ? sayItem(h.belongs) : '',
       short: h.belongs?.kind ?? '',
     }),

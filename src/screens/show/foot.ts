@@ -15,16 +15,25 @@ const GAP = 3;
 
 /** As many keys as fit, the least important left out first; the list of keys is always named. */
 export function foot(open: Open, columns: number): Line {
-  const hints = shownKeys(open).flatMap(({ key, presses }): Hint[] => {
+  const { rest, last } = parts(open);
+  while (rest.length > 0 && width(drawn([...rest, ...last])) > columns) rest.pop();
+  return drawn([...rest, ...last]);
+}
+
+/** All of them, one by one, in the same order. */
+export function hints(open: Open): Line[] {
+  const { rest, last } = parts(open);
+  return [...rest, ...last].map((hint) => drawn([hint]));
+}
+
+function parts(open: Open): { rest: Hint[]; last: Hint[] } {
+  const all = shownKeys(open).flatMap(({ key, presses }): Hint[] => {
     const label = key.label();
     const [first] = presses;
     if (label === '' || first === undefined) return [];
     return [{ key: keyName(first), label, leadsOn: key.leadsOn === true }];
   });
-  const last = hints.filter((h) => h.leadsOn);
-  const rest = hints.filter((h) => !h.leadsOn);
-  while (rest.length > 0 && width(drawn([...rest, ...last])) > columns) rest.pop();
-  return drawn([...rest, ...last]);
+  return { rest: all.filter((h) => !h.leadsOn), last: all.filter((h) => h.leadsOn) };
 }
 
 function drawn(hints: readonly Hint[]): Line {

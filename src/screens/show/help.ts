@@ -6,7 +6,7 @@ import { type Open, type Screen, screenOver } from '../base/screen.ts';
 import type { State, View } from '../base/state.ts';
 import { SIGNS } from '../kit/map.ts';
 import { keyName } from '../kit/press.ts';
-import { bold, hanging, type Line, line, pad, width } from '../kit/text.ts';
+import { bold, hanging, type Line, line, pad, READ_OUT, width } from '../kit/text.ts';
 import { type ShownKey, shownKeys } from './keys.ts';
 
 type KeysView = Extract<View, { screen: 'keys' }>;
@@ -43,14 +43,19 @@ function drawKeys({ view, keys }: OnKeys): Page {
     kind: 'page',
     left: line(bold('Keys')),
     middle: (columns) => {
-      const room = Math.max(...keys.map((k) => width(shown(k)))) + 3;
-      const lines = keys.flatMap((k): Line[] =>
-        hanging(pad(line(bold(shown(k))), room), k.key.help, columns),
-      );
       const legend = view.under.screen === 'piece' ? [[], ...signs()] : [];
-      return [...lines, ...legend];
+      return [...listed(columns), ...legend];
     },
+    // Holes are read out in words: there are no signs to explain.
+    spoken: () => listed(READ_OUT),
   };
+
+  function listed(columns: number): Line[] {
+    const room = Math.max(...keys.map((k) => width(shown(k)))) + 3;
+    return keys.flatMap((k): Line[] =>
+      hanging(pad(line(bold(shown(k))), room), k.key.help, columns),
+    );
+  }
 }
 
 function shown({ key, presses }: ShownKey): string {

@@ -1,39 +1,64 @@
 /** A screen as plain lines, one after the other: for a screen reader, a braille line, a pipe. */
+import { MARKED } from '../base/lay.ts';
 import type { State } from '../base/state.ts';
 import { paint } from '../kit/paint.ts';
-import { foot } from './foot.ts';
+import { type Line, READ_OUT } from '../kit/text.ts';
+import { hints } from './foot.ts';
 import { openOf } from './screens.ts';
-
-/** Columns that no foot line fills. */
-const WIDE = 1000;
 
 /** All that the screen says, in the order in which it is read, empty lines left out; its keys last. */
 export function readOut(state: State): string[] {
-  const open = openOf(state);
-  const plain = { colour: false, ascii: state.ascii };
-  const lines = [...open.read(), foot(open, WIDE)];
-  return lines.map((line) => spoken(paint(line, plain))).filter((text) => text !== '');
+  const { page, keys } = read(state);
+  return [...page, keys.join('; ')];
 }
 
-/** Without what is there for the eye alone: frames, columns, the space between. */
-function spoken(text: string): string {
-  return text
-    .replace(/[-+]{3,}\+?/g, '')
-    .replace(/^\s*[|+]-? ?|[|+]\s*$/g, '')
-    .replace(/\s+/g, ' ')
-    .trim();
+interface Read {
+  page: string[];
+  /** `Space open`, key by key. */
+  keys: string[];
 }
+
+/** The page as on a screen on which nothing has to be cut or broken. */
+function read(state: State): Read {
+  const said = (line: Line) => spoken(paint(line, { colour: false, ascii: state.ascii }));
+  const page = openOf({ ...state, columns: READ_OUT })
+    .read()
+    .map(said);
+  return { page: page.filter((text) => text !== ''), keys: hints(openOf(state)).map(said) };
+}
+
+/** Blanks that part two columns. */
+const COLUMNS = / {3,}/;
+
+/** Columns as words with a stop between them: `Off: Gear lever`, `Cover: off, 2 of 3; 2 stuck`. */
+function spoken(text: string): string {
+  if (/^ *\^ *$/.test(text)) return '';
+  const mark = text.startsWith(MARKED) ? MARKED : '';
+  const [first = '', ...rest] = text
+    .slice(mark.length)
+    .trim()
+    .split(COLUMNS)
+    .map((part) => part.replace(/\s+/g, ' '));
+  if (rest.length === 0) return mark + first;
+  return `${mark}${first}${/[.:;?]$/.test(first) ? '' : ':'} ${rest.join('; ')}`;
+}
+
+/** Where the mark or the hand stands, which is said of the row that has it now. */
+const HERE = new RegExp(`^${MARKED}|; here$`);
 
 /** What is to be read after a change: all of another screen, of the same one what was not there before. */
 export function changedLines(before: State | null, state: State): string[] {
-  const now = readOut(state);
-  if (before === null || screenName(before) !== screenName(state)) return now;
-  const left = readOut(before);
-  return now.filter((text) => {
+  if (before === null || screenName(before) !== screenName(state)) return readOut(state);
+  const [was, now] = [read(before), read(state)];
+  const left = was.page.flatMap((text) => [text, text.replace(HERE, '')]);
+  const page = now.page.filter((text) => {
     const at = left.indexOf(text);
     if (at >= 0) left.splice(at, 1);
     return at < 0;
   });
+  // A key that is gone says so when it is pressed; the list of keys has all.
+  const keys = now.keys.filter((key) => !was.keys.includes(key));
+  return keys.length === 0 ? page : [...page, keys.join('; ')];
 }
 
 function screenName({ view }: State): string {

@@ -27,8 +27,11 @@ const SEQUENCE = /\x1b(?:\[([\d;]*)([A-Za-z~])|O([A-Z]))/y;
 
 export type TypedBytes = { press: Press } | { paste: string };
 
-/** `text`: as the cleaner of a terminal's input hands it on, sequences whole. What is no key is left out. */
-export function typedIn(text: string): TypedBytes[] {
+/**
+ * `text`: as the cleaner of a terminal's input hands it on, sequences whole. What is no key is left out. `chords`: a
+ * letter right behind Esc came with Alt, as a keyboard sends it; from a pipe it is the next press.
+ */
+export function typedIn(text: string, chords: boolean): TypedBytes[] {
   const all: TypedBytes[] = [];
   for (let at = 0; at < text.length; ) {
     PASTE.lastIndex = at;
@@ -43,8 +46,9 @@ export function typedIn(text: string): TypedBytes[] {
       if (press !== undefined) all.push({ press });
       at = SEQUENCE.lastIndex;
     } else if (text[at] === '\x1b') {
-      // A chord with Alt: nothing is bound to it.
-      at += 2;
+      // Nothing is bound to a chord with Alt.
+      if (!chords) all.push({ press: 'escape' });
+      at += chords ? 2 : 1;
     } else {
       const next = text.indexOf('\x1b', at);
       const end = next < 0 ? text.length : next;

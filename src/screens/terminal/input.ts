@@ -46,6 +46,8 @@ export function presses(input: string, key: Key): Press[] {
     if (named === 'tab' && key.shift) return [];
     return chord(named, key);
   }
+  // A keyboard that tells of each key names the letter and Shift beside it.
+  if (key.shift && /^\p{Ll}$/u.test(input)) return typedPresses(input.toUpperCase());
   if (input === '' || (!key.ctrl && !key.meta)) return typedPresses(input);
   const letter = input.toLowerCase();
   return /^([a-z]|_)$/.test(letter) ? chord(letter, key) : [];

@@ -34,22 +34,40 @@ export async function playLines(show: Show<State>, world: World): Promise<number
   });
   const disk = show.attend(loop);
   let last: State | null = null;
+  /** Lines written so far. */
+  let written = 0;
+  /** What a press leads to is read out once, when all of it is known. */
+  let busy = false;
+  const write = (text: string) => {
+    written += 1;
+    stdout.write(`${text}\n`);
+  };
   const tell = () => {
     const state = loop.state();
-    for (const line of changedLines(last, state)) stdout.write(`${line}\n`);
+    for (const line of changedLines(last, state)) write(line);
     last = state;
   };
   stdout.on('error', loop.quit);
-  await loop.idle();
+  await (stdin.isTTY ? loop.idle() : loop.whole());
   tell();
-  loop.subscribe(tell);
+  loop.subscribe(() => void (busy || tell()));
 
   const told = tellPresses(() => performance.now());
-  const press = (typed: TypedBytes) => {
+  const take = (typed: TypedBytes) => {
     if ('paste' in typed) return loop.happen({ on: 'paste', text: typed.paste });
     if (typed.press === 'ctrl-c' && !show.asksFirst(loop.state())) return loop.quit();
     disk.pressed();
     loop.happen({ on: 'press', press: typed.press, ...(stdin.isTTY ? told(typed.press) : {}) });
+  };
+  /** A press that is answered as the one before it was is answered all the same: nobody sees that it still stands there. */
+  const answer = (from: number) => {
+    const { quiet, waiting } = loop.state();
+    if (written === from && waiting === null && quiet !== null) write(quiet);
+  };
+  const press = (typed: TypedBytes) => {
+    const from = written;
+    take(typed);
+    answer(from);
   };
   // From a pipe each key is pressed when all that the one before it led to has been read out; a text that is typed
   // somewhere goes in at once.
@@ -66,12 +84,17 @@ export async function playLines(show: Show<State>, world: World): Promise<number
       more += letter;
       waiting.shift();
     }
-    press(more === run ? typed : { paste: more });
-    await loop.idle();
+    const from = written;
+    busy = true;
+    take(more === run ? typed : { paste: more });
+    await loop.whole();
+    busy = false;
+    tell();
+    answer(from);
     await next();
   }
   const came = (text: string) => {
-    const all = typedIn(text);
+    const all = typedIn(text, stdin.isTTY);
     if (stdin.isTTY) for (const typed of all) press(typed);
     else {
       waiting.push(...all);

@@ -46,8 +46,10 @@ export interface Loop<S> {
   happen(...happenings: Happening[]): void;
   /** Asked for from outside `update`; its answer goes through `update` like any other happening. */
   ask(effect: Effect): void;
-  /** Settles when all that was asked for so far is done, commits apart. */
+  /** Settles when all that was asked for so far is done, commits apart; of a list, when there is some to show. */
   idle(): Promise<unknown>;
+  /** Settles when lists and what was looked for are whole too: for keys that nobody presses by what they see. */
+  whole(): Promise<unknown>;
   /** Ends the loop at once: the program has a fault. */
   fail(error: unknown): void;
   /** Takes no more keys and ends when all that was asked for is done; called again, it ends at once. */
@@ -71,6 +73,8 @@ export function createLoop<S>(play: Play<S>, hands: Hands): Loop<S> {
   let work: Promise<unknown> = Promise.resolve();
   /** The rows of a bench that are asked for, as far as there are some to show. */
   let shown: Promise<unknown> = Promise.resolve();
+  /** What only looks at files, as far as it has not come to its end. */
+  const looking = new Set<Promise<unknown>>();
   /** Commits keep an order of their own, so that no mark waits for git. */
   let commits: Promise<unknown> = Promise.resolve();
 
@@ -119,10 +123,12 @@ export function createLoop<S>(play: Play<S>, hands: Hands): Loop<S> {
       first.resolve();
     };
     // Behind what is done already, so that it sees the files with that.
-    work
+    const all = work
       .then(() => (failed ? null : does(tell)))
       .then(tell)
-      .catch(fail);
+      .catch(fail)
+      .finally(() => looking.delete(all));
+    looking.add(all);
     return first.promise;
   }
 
@@ -196,6 +202,12 @@ export function createLoop<S>(play: Play<S>, hands: Hands): Loop<S> {
     for (const changed of subscribers) changed();
   }
 
+  /** What one answer leads to is waited for too. */
+  async function whole(): Promise<void> {
+    do await Promise.all([work, ...looking]);
+    while (looking.size > 0);
+  }
+
   for (const effect of play.effects) carryOut(effect);
   return {
     state: () => state,
@@ -206,6 +218,7 @@ export function createLoop<S>(play: Play<S>, hands: Hands): Loop<S> {
     happen,
     ask: carryOut,
     idle: () => Promise.all([work, shown]),
+    whole,
     fail,
     quit,
     ended: end.promise,

@@ -50,6 +50,7 @@ describe('one event of Ink, press by press', () => {
     ['Enter', '\r', key({ return: true }), ['enter']],
     ['Esc, whatever is held', '', key({ escape: true, meta: true }), ['escape']],
     ['Shift-Tab is not Tab', '', key({ tab: true, shift: true }), []],
+    ['a letter told with Shift beside it', 'ж', key({ shift: true }), ['Ж']],
     ['Ctrl-W never types w', 'w', key({ ctrl: true }), ['ctrl-w']],
     ['Alt-B never types b', 'b', key({ meta: true }), ['alt-b']],
     ['Ctrl-Alt-B is nothing', 'b', key({ ctrl: true, meta: true }), []],
