@@ -1,10 +1,11 @@
 /** All that is wrong with a job file, and with its order: what `putback check` tells. */
 import { checkTree } from '../job/check.ts';
 import type { Report } from '../job/faults/faults.ts';
+import { livingAt } from '../job/fold/living-of.ts';
 import { hasNoFigure } from '../job/fold/no-figure.ts';
-import { type ReadTree, readWithTree } from '../job/read.ts';
+import { jobOf, type ReadTree, readWithTree } from '../job/read.ts';
 import { spotAt } from '../job/yaml/spot.ts';
-import type { Fault } from '../model/types.ts';
+import type { Entry, Fault, PieceNow } from '../model/types.ts';
 import { list } from '../model/words.ts';
 import { holeNames } from '../piece/order.ts';
 import { caresOf } from './care/care.ts';
@@ -20,6 +21,7 @@ export function checkAll(text: string, file: string): Fault[] {
     checkCircles(tree, report);
     checkCares(tree, report);
     checkTorques(tree, report);
+    checkNeverOut(tree, report);
     checkWhens(tree, report);
     checkCures(tree, report);
   });
@@ -88,4 +90,31 @@ function checkTorques({ read: { upper, entries }, root }: ReadTree, report: Repo
     const at = root ? spotAt(root, ['pieces', spec.key]).key : 0;
     report('no-torque', at, { name: spec.name, what: list(care) });
   }
+}
+
+/**
+ * Holes of a piece that was off with all its bolts out, of which no mark of that round says that theirs came out: such a
+ * hole was added to the row since, and is neither untouched nor tight.
+ */
+function checkNeverOut({ read, root }: ReadTree, report: Report): void {
+  const job = jobOf(read);
+  for (const piece of job.pieces.values()) {
+    const { key, name } = piece.spec;
+    const marks = livingAt(job, key).filter(
+      (e) => (job.rounds.get(e.id) ?? piece.round) === piece.round,
+    );
+    const removed = marks.findLast((e) => e.verb === 'removed' && e.value === 'all');
+    if (!removed || removed.because !== undefined) continue;
+    const out = new Set(marks.filter((e) => e.verb === 'out').flatMap((e) => namedIn(piece, e)));
+    const never = piece.holes.map((h) => h.name).filter((hole) => !out.has(hole));
+    if (out.size === 0 || never.length === 0) continue;
+    const at = root ? spotAt(root, ['pieces', key, 'bolts']).spot.at : 0;
+    report('never-out', at, { name, hole: list(never) });
+  }
+}
+
+/** The holes that a mark of bolts is about; a row without holes is about as many as it has words. */
+function namedIn({ holes }: PieceNow, { hole, value }: Entry): string[] {
+  const words = value.trim().split(/\s+/);
+  return hole ?? holes.map((h) => h.name).slice(0, words.length > 1 ? words.length : undefined);
 }

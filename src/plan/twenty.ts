@@ -84,12 +84,16 @@ function heldOnceDone(standing: Standing, { kind, key }: PlanStep): number[] {
 
 /**
  * Not for a short while: what only a clock ends, what has to run, pieces that carry, push, stop, steer or burn, whatever
- * the file says of their time; and what opens a liquid that is still to be let out.
+ * the file says of their time; what lets a liquid out, and what opens one that is still to be let out.
  */
 function isQuiet(standing: Standing, step: PlanStep): boolean {
   const { job } = standing;
   if (step.kind === 'wait' || step.kind === 'test') return false;
-  if (step.kind !== 'off' && step.kind !== 'on') return !isDangerous(job.tasks.get(step.key)?.spec);
+  if (step.kind !== 'off' && step.kind !== 'on') {
+    const spec = job.tasks.get(step.key)?.spec;
+    // A machine that is left without its oil, half of it in the pan, is not left safe.
+    return !isDangerous(spec) && letOut(spec?.say.text ?? '') === null;
+  }
   const spec = job.pieces.get(step.key)?.spec;
   if (spec === undefined || caresOf(spec).care.length > 0) return false;
   // With a spring behind it, it must not be left half done.

@@ -52,6 +52,17 @@ pieces: {lever: {bolts: S}, hose: {}, cover: {under: [lever, hose], bolts: ${row
     },
   );
 
+  it('never lets a liquid out, however short it is: it would be left half run out', () => {
+    const text = `pieces: {plug: {}}
+tasks:
+  drain: {do: Drain the oil, takes: 10 min}
+  wipe: {do: Wipe the case, takes: 5 min}
+  fill: {do: Fill with oil, after: drain}`;
+    expect(short(text, 20).can).toContainEqual(['wipe', 5]);
+    expect(short(text, 20)).not.toMatchObject({ maybe: expect.arrayContaining(['drain']) });
+    expect(short(text, 20).can.map(([step]) => step)).not.toContain('drain');
+  });
+
   it('takes the word of the file for how long something takes', () => {
     const job = jobOf(
       'pieces: {part: {}, stopper: {care: brake}}\ntasks: {clean: {do: Clean}, look: {do: Look}}',

@@ -6,18 +6,9 @@
  * be what was meant. What is merely missing is no fault.
  */
 import { safeLine } from '../../model/safe.ts';
-import type { Severity } from '../../model/types.ts';
+import { error, type FaultText, warning } from './fault-text.ts';
 
 export { printFault } from './print.ts';
-
-interface FaultText {
-  severity: Severity;
-  say: string;
-  fix: string;
-}
-
-const error = (say: string, fix: string): FaultText => ({ severity: 'error', say, fix });
-const warning = (say: string, fix: string): FaultText => ({ severity: 'warning', say, fix });
 
 export const FAULTS = {
   // ------------------------------------------------------------ the file cannot be read
@@ -237,6 +228,10 @@ export const FAULTS = {
   'no-torque': warning(
     "torque not known: the manual's figure for {name}, which is taken as care: {what}",
     'Look it up, and write it as torque: of the piece or of the hole.',
+  ),
+  'never-out': warning(
+    '{name} was off, and nobody noted that its bolt in {hole} came out',
+    'If this hole was added since, mark its bolt: putback out, then in, then tight. If it is not there, take it out of the row.',
   ),
   'odd-torque': warning('{say}', 'Look at the manual again: figure, point and unit.'),
   'row-length': error(

@@ -55,9 +55,22 @@ function stepNext(job: Job, of: Whose): Stepping | null {
 
 /** Of a piece that is neither home nor away. */
 function stepUnderWay(job: Job, piece: PieceNow, of: Whose): Stepping | null {
-  if (piece.where === 'off') return stepOff(job, piece, of);
+  if (piece.where === 'off') return stepOff(job, overWhenFree(job, piece), of);
   if (piece.where === 'on' && piece.holes.length > 0) return stepOn(job, piece, of);
   return roundLeft(job, piece).length > 0 ? stepTight(job, piece, of) : null;
+}
+
+/** The piece itself; where all its bolts are out and something is still over it, that comes off first. */
+function overWhenFree(job: Job, piece: PieceNow): PieceNow {
+  const seen = new Set([piece]);
+  let top = piece;
+  while (top.holes.every((h) => h.state === 'out')) {
+    const over = stillOver(job, top).find((p) => !seen.has(p));
+    if (!over) break;
+    seen.add(over);
+    top = over;
+  }
+  return top;
 }
 
 /** The piece that was worked on last comes first; the others in the order of the file. */

@@ -106,11 +106,13 @@ function rankOf({ steps }: Relations, { done, index }: Finished, open: Graph): n
     if (kind === 'on') return 2;
     return leading.has(place) ? 1 : 3;
   };
+  const far = Math.max(0, ...index.map((i) => i ?? 0)) + 1;
   // `on` stands in the list as far behind its `off` as there are pieces.
   const late = (place: number): number => {
     if (steps[place]?.kind !== 'on') return 0;
     const off = place - half;
-    return done[off] ? -(index[off] ?? 0) - 1 : -Number.MAX_VALUE;
+    // What is still on comes off after all that is off already, and in its order: it goes back in the other one.
+    return -(done[off] ? (index[off] ?? 0) : far + off) - 1;
   };
   const places = Array.from({ length: count }, (_, i) => i);
   const keys = places.map((place) => ({ place, group: classOf(place), late: late(place) }));

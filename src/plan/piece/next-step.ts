@@ -90,12 +90,9 @@ export function stepOn(job: Job, piece: PieceNow, of: Whose): Stepping | null {
 export function stepBack(job: Job, piece: PieceNow): NextStep {
   const odd = settleFirst(piece);
   if (odd) return odd;
-  if (piece.holes.length > 0)
-    return putIn(
-      job,
-      piece,
-      piece.holes.filter((h) => h.state === 'out'),
-    );
+  const empty = piece.holes.filter((h) => h.state === 'out');
+  if (empty.length > 0) return putIn(job, piece, empty);
+  // Without bolts, or none of them is out yet.
   return { piece: piece.spec.key, hole: null, do: 'on', say: `${piece.spec.name} goes back on.` };
 }
 

@@ -25,6 +25,15 @@ describe('what is next', () => {
     expect(next(bench)).toEqual(['hose', null, 'off']);
   });
 
+  it('takes off first what is still over a piece whose bolts are all out', () => {
+    const bench = new Bench();
+    bench.mark({ do: 'out', piece: 'cover' });
+    expect(next(bench)).toEqual(['lever', '1', 'out']);
+    bench.mark({ do: 'out', piece: 'lever' });
+    bench.mark({ do: 'off', piece: 'lever' });
+    expect(next(bench)).toEqual(['cover', null, 'off']);
+  });
+
   it('names what holds a piece when every other bolt is out', () => {
     const bench = new Bench();
     bench.mark({ do: 'state', piece: 'cover', hole: '4', state: 'stuck' });

@@ -115,9 +115,9 @@ tasks:
       'alternator off',
       'scrape',
       'alternator on',
-      'gear-lever on',
-      'hose on',
       'sprocket-cover on',
+      'hose on',
+      'gear-lever on',
       'fill',
       'weep',
     ]);
@@ -130,10 +130,16 @@ tasks:
       'a off',
       'drain',
       'b off',
-      'a on',
       'b on',
+      'a on',
       'look',
     ]);
+  });
+
+  it('what comes off first goes back last, though nothing says what lies over what', () => {
+    const text = 'pieces: {battery: {}, starter: {}, solenoid: {}}';
+    expect(plan(jobOf(text), NOW).on).toEqual(['solenoid', 'starter', 'battery']);
+    expect(plan(jobOf(text, [off('battery')]), NOW).on).toEqual(['solenoid', 'starter', 'battery']);
   });
 
   it('carry their kind, and whether they are done', () => {
