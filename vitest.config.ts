@@ -1,3 +1,4 @@
+import { availableParallelism } from 'node:os';
 import { defineConfig } from 'vitest/config';
 
 /** Tests that start processes, hold locks, look at memory or open terminals. */
@@ -20,8 +21,8 @@ export default defineConfig({
     globalSetup: 'tests/surroundings.ts',
     // A worker takes file after file and loads the sources once.
     isolate: false,
-    // Vitest would leave one of two processors idle.
-    maxWorkers: '100%',
+    // One more than there are processors: what opens terminals and runs git mostly waits.
+    maxWorkers: availableParallelism() + 1,
     projects: [
       {
         extends: true,

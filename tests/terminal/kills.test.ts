@@ -12,7 +12,7 @@ import { ENTER, SPACE } from './keys.ts';
 import { newFolder, start } from './pty.ts';
 import { PUTBACK, pinnedEnv } from './world.ts';
 
-const KILLS = Number(process.env.KILLS ?? 48);
+const KILLS = Number(process.env.KILLS ?? 32);
 /** A start of the screens takes as long as four commands. */
 const BY_SCREENS = Math.ceil(KILLS / 8);
 const BY_COMMANDS = KILLS - BY_SCREENS;

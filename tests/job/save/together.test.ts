@@ -51,7 +51,7 @@ function second(file: string): string {
 }
 
 /** A few that always run; the kill at each step of a save stands below. `KILLS=1000` for more. */
-const KILLS = Number(process.env.KILLS ?? 60);
+const KILLS = Number(process.env.KILLS ?? 30);
 
 test(`${KILLS} kills at random times lose no mark that was shown`, async () => {
   const file = newJob();

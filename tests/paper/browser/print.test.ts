@@ -15,10 +15,25 @@ import { start } from './browser.ts';
 import { type Path, type PdfPage, readPdf } from './pdf.ts';
 
 let browser: Browser | null = null;
+/** One for all that is printed: a new one costs as much as the printing. */
+let page: Page | null = null;
 let folder = '';
+let file = '';
+let asked: string[] = [];
+let said: string[] = [];
 beforeAll(async () => {
   folder = mkdtempSync(join(tmpdir(), 'putback-paper-'));
   browser = await start();
+  page = (await browser?.newPage()) ?? null;
+  file = join(folder, 'page.html');
+  const url = pathToFileURL(file).href;
+  page?.on(
+    'request',
+    (r) => r.url() !== url && !r.url().startsWith('data:') && asked.push(r.url()),
+  );
+  page?.on('dialog', (d) => said.push(d.message()));
+  page?.on('console', (c) => said.push(c.text()));
+  page?.on('pageerror', (e) => said.push(e.message));
 });
 afterAll(async () => {
   await browser?.close();
@@ -41,24 +56,16 @@ interface Seen {
 
 /** Null: there is no browser. */
 async function printed(html: string, size: SizeName): Promise<Seen | null> {
-  if (!browser) return null;
-  const file = join(folder, 'page.html');
+  if (!page) return null;
+  [asked, said] = [[], []];
   writeFileSync(file, html);
-  const url = pathToFileURL(file).href;
-  const page = await browser.newPage();
-  const asked: string[] = [];
-  const said: string[] = [];
-  page.on('request', (r) => r.url() !== url && !r.url().startsWith('data:') && asked.push(r.url()));
-  page.on('dialog', (d) => said.push(d.message()));
-  page.on('console', (c) => said.push(c.text()));
-  page.on('pageerror', (e) => said.push(e.message));
+  await page.emulateMedia({ media: 'screen' });
   // As wide as what is printed on, so that lines break as on paper.
   const free = /@page\{[^}]*margin:0mm/.test(html) ? SIZES[size].width : within(size).width;
   await page.setViewportSize({ width: Math.floor((free * 96) / 25.4), height: 1000 });
-  await page.goto(url);
+  await page.goto(pathToFileURL(file).href);
   const cut = await cutTexts(page);
   const pdf = await page.pdf({ preferCSSPageSize: true, printBackground: false });
-  await page.close();
   return { pages: readPdf(pdf), asked, said, cut };
 }
 
