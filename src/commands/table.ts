@@ -355,7 +355,7 @@ const last = (): readonly Command[] => [
     say: 'make a shell complete what is typed',
     more: ['SHELL is bash, zsh or fish; the first line of the script says where it goes.'],
     examples: ['completions bash'],
-    options: {},
+    options: { line: { value: 'TEXT', say: 'what can stand at the end of this command line' } },
     words: { least: 1, most: Infinity },
     load: () => import('./shell/completions.ts'),
   },

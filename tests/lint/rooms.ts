@@ -126,7 +126,7 @@ export const ROOMS: Readonly<Record<string, Room>> = {
   paper: { may: [...PLAN, 'memory'] },
   'paper/desk': { may: [...PLAN, 'job/save', 'diary', 'paper'], system: true },
   'commands/base': { may: [...DIARY, ''], system: true },
-  'commands/shell': { may: [...COMMANDS, 'paper'], system: true },
+  'commands/shell': { may: [...COMMANDS, 'memory/bench', 'paper'], system: true },
   'commands/marks': { may: [...COMMANDS, 'commands/memory'], system: true },
   'commands/bolts': { may: COMMANDS, system: true },
   'commands/job': { may: [...COMMANDS, 'screens/show'], system: true },

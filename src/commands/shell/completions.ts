@@ -1,11 +1,13 @@
 /** The script of a shell; with words behind it, what can stand at the last of them. */
 import { near } from '../../model/nearword.ts';
 import { safeLine } from '../../model/safe.ts';
-import { answer, type Call, misuse } from '../base/command.ts';
-import { candidates } from './complete.ts';
+import { answer, type Call, misuse, optionText } from '../base/command.ts';
+import { anyFile, candidates } from './complete.ts';
 import { SCRIPTS, SHELLS } from './shells.ts';
+import { readTypedLine } from './typed-line.ts';
 
-export function run({ words, commands, world }: Call) {
+export function run(call: Call) {
+  const { words, commands, world } = call;
   const [said = '', ...typed] = words;
   const shell = SHELLS.find((s) => s === said);
   if (!shell) {
@@ -13,8 +15,20 @@ export function run({ words, commands, world }: Call) {
     const hint = close ? `Did you mean ${close}?` : `There are ${SHELLS.join(', ')}.`;
     return misuse('no-such-shell', `No completions for ${said}. ${hint}`);
   }
-  if (typed.length === 0) return answer({ script: SCRIPTS[shell] }, SCRIPTS[shell]);
-  const found = candidates(typed, commands, world);
-  const lines = found.map(({ word, say }) => (say === '' ? word : `${word} -- ${safeLine(say)}`));
-  return answer({ found }, lines.join('\n'));
+  const line = optionText(call, 'line');
+  if (typed.length === 0 && line === undefined)
+    return answer({ script: SCRIPTS[shell] }, SCRIPTS[shell]);
+  const read =
+    line === undefined ? { words: typed, kept: '', redirected: false } : readTypedLine(line, shell);
+  const last = read.words.at(-1) ?? '';
+  const found = read.redirected
+    ? anyFile(last, commands, world)
+    : candidates(read.words, commands, world);
+  const shown = found.filter(({ word }) => safeLine(word) === word);
+  const lines = shown.map(({ word, say }) => {
+    const left = word.slice(read.kept.length);
+    return say === '' ? left : `${left}\t${safeLine(say)}`;
+  });
+  // Byte for byte: a tab stands between a word and what it means.
+  return { ...answer({ found: shown }, ''), exact: lines.map((l) => `${l}\n`).join('') };
 }

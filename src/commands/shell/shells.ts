@@ -3,35 +3,38 @@
 export const SHELLS = ['bash', 'zsh', 'fish'] as const;
 export type Shell = (typeof SHELLS)[number];
 
-/** Each asks `putback completions SHELL WORD…` and shows the answer: a word a line, its meaning behind ` -- `. */
+/**
+ * Each asks `putback completions SHELL --line LINE` with the line as far as it is typed, quotes and all, and shows
+ * the answer: a word a line, its meaning behind a tab.
+ */
 export const SCRIPTS: Readonly<Record<Shell, string>> = {
   bash: `# In ~/.bashrc: eval "$(putback completions bash)"
 _putback() {
-  local IFS=$'\\n' words=("\${COMP_WORDS[@]:1:COMP_CWORD}") found
-  found=$(putback completions bash -- "\${words[@]}" 2>/dev/null | sed 's/ -- .*//')
-  COMPREPLY=($found)
-  compopt -o filenames 2>/dev/null
-  [[ \${COMPREPLY[0]} == */ ]] && compopt -o nospace 2>/dev/null
+  local word say
+  COMPREPLY=()
+  while IFS=$'\\t' read -r word say; do
+    COMPREPLY+=("\${word%/}")
+  done < <(putback completions bash --line="\${COMP_LINE:0:COMP_POINT}" 2>/dev/null)
 }
-complete -F _putback putback`,
+complete -o filenames -F _putback putback`,
   zsh: `# In ~/.zshrc, after compinit: eval "$(putback completions zsh)"
 _putback() {
-  local -a words_ found
-  words_=("\${(@)words[2,CURRENT]}")
-  local line word say
-  while IFS= read -r line; do
-    word=\${line%% -- *} say=
-    [[ $line == *' -- '* ]] && say=\${line#* -- }
-    if [[ $word == */ ]]; then compadd -S '' -- "$word"
-    else found+=("\${word//:/\\\\:}\${say:+:$say}"); fi
-  done < <(putback completions zsh -- "\${words_[@]}" 2>/dev/null)
+  local -a found
+  local word say
+  while IFS=$'\\t' read -r word say; do
+    if [[ $word == '~/'* ]]; then compadd -Q -S '' -- "~/\${(q)word#\\~/}"
+    elif [[ $word == */ ]]; then compadd -S '' -- "$word"
+    else
+      word=\${word//\\\\/\\\\\\\\}
+      found+=("\${word//:/\\\\:}\${say:+:$say}")
+    fi
+  done < <(putback completions zsh --line="\${(j: :)words[1,CURRENT-1]} \${words[CURRENT]}" 2>/dev/null)
   (( \${#found} )) && _describe putback found
 }
 compdef _putback putback`,
   fish: `# In ~/.config/fish/completions/putback.fish: putback completions fish | source
 function __putback
-  set -l typed (commandline -opc)[2..-1] (commandline -ct)
-  putback completions fish -- $typed 2>/dev/null | string replace ' -- ' \\t
+  putback completions fish --line=(commandline -cp | string collect) 2>/dev/null
 end
 complete -c putback -f -a '(__putback)'`,
 };

@@ -111,6 +111,7 @@ diary:
     expect(await offered('out', 'cover.yaml', '')).toEqual(['alternator']);
     expect(await offered('out', 'cover.yaml', 'alternator', '')).toEqual(['1', '2', '3', '4', '5']);
     expect(await offered('out', 'cover.yaml', 'alternator', '1', '5')).toEqual(['5']);
+    expect(await offered('out', 'cover.yaml', 'alternator', '1', '5', '')).toEqual(['2', '3', '4']);
     expect(await offered('out', 'cover.yaml', 'alternator', '--kind', '')).toEqual(['S', 'M']);
     expect(await offered('done', 'cover.yaml', '')).toEqual(['drain']);
     expect(await offered('buy', 'cover.yaml', '')).toEqual(['gasket']);
@@ -124,6 +125,38 @@ diary:
     expect(await offered('gate', 'cover.yaml', 'c')).toEqual(['closing']);
     expect(await offered('torque', 's')).toEqual(['sane', 'strip']);
     expect(await offered('out', 'cover.yaml', '--al')).toEqual(['--all']);
+  });
+
+  it('behind an option is what that takes, whatever its place is called elsewhere', async () => {
+    const tight = ['tight', 'cover.yaml', 'alternator', '--pass'];
+    expect(await offered(...tight, '')).toEqual(['snug', 'full']);
+    expect(await offered('new', 'x.yaml', '--from', 'car')).toEqual(['carburettor']);
+    expect(await offered('add', 'cover.yaml', 'x', '--as', 'ca')).toEqual(['caution']);
+    const hole = ['add', 'cover.yaml', 'x', '--piece', 'alternator', '--hole'];
+    expect(await offered(...hole, '5')).toEqual(['5']);
+    expect(await offered('in', 'cover.yaml', 'alternator', '--kind=')).toEqual([
+      '--kind=S',
+      '--kind=M',
+    ]);
+    expect(await offered('paper', 'cover.yaml', 'card', '-o', '')).toContain('cover.yaml');
+    writeFileSync(join(folder, 'other.yaml'), 'putback: 1\njob: x\nmachine: Tarn 125\ndiary:\n');
+    expect(await offered('book', '.', '')).toEqual(['Tarn 125']);
+    rmSync(join(folder, 'other.yaml'));
+  });
+
+  it('in front of a file may be how the screens are shown', async () => {
+    expect(await offered('--')).toEqual(['--lines', '--ascii', '--help', '--version']);
+    expect(await offered('--lines', 'co')).toEqual(['cover.yaml']);
+    expect(await offered('cover.yaml', '--a')).toEqual(['--ascii']);
+  });
+
+  it('names files as they were typed to, and none that a line cannot hold', async () => {
+    writeFileSync(join(folder, '-x.yaml'), job);
+    writeFileSync(join(folder, 'new\nline.yaml'), job);
+    expect(await offered('status', './c')).toEqual(['./cover.yaml']);
+    expect(await offered('status', '')).toEqual(['./-x.yaml', 'cover.yaml']);
+    rmSync(join(folder, '-x.yaml'));
+    rmSync(join(folder, 'new\nline.yaml'));
   });
 
   it('is nothing where the file cannot be read, and no fault', async () => {
