@@ -7,8 +7,8 @@ import {
   openDoc,
   pairOf,
   rangeOf,
-  type Style,
   styleOf,
+  type YamlStyle,
 } from './doc.ts';
 import { blockEnd, columnOf, documentEnd, lineAt, nextLine, putLines } from './lines.ts';
 
@@ -108,7 +108,7 @@ function intoFlowMap(text: string, map: YAMLMap, entry: string): string {
   return `${text.slice(0, at)}${last ? ', ' : ''}diary: [${flowItem(entry)}]${text.slice(at)}`;
 }
 
-function intoFlowList(text: string, list: Node, entry: string, root: Style): string {
+function intoFlowList(text: string, list: Node, entry: string, root: YamlStyle): string {
   const [start, end] = rangeOf(list);
   const last = isSeq(list) ? (list.items.at(-1) as Node | undefined) : undefined;
   if (last) {

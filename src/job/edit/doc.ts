@@ -108,10 +108,10 @@ export function sameValue(a: Value, b: Value): boolean {
 }
 
 /** Whether a list or a map stands on lines of its own, or in brackets. */
-export type Style = 'block' | 'flow';
+export type YamlStyle = 'block' | 'flow';
 
 /** The style in which what is put into this node is written. */
-export function styleOf(node: Node | null | undefined): Style {
+export function styleOf(node: Node | null | undefined): YamlStyle {
   return (isMap(node) || isSeq(node)) && node.flow ? 'flow' : 'block';
 }
 
@@ -119,7 +119,7 @@ export function styleOf(node: Node | null | undefined): Style {
  * A text as YAML on one line, for a place of this style: plain where every reader takes it for that text and nothing
  * in it steers a terminal, else in double quotes, as in the diary.
  */
-export function scalarText(value: string, into: Style): string {
+export function scalarText(value: string, into: YamlStyle): string {
   const plain = stringify(value, {
     lineWidth: 0,
     compat: 'yaml-1.1',

@@ -8,9 +8,9 @@ import {
   type KeyPair,
   plainOf,
   rangeOf,
-  type Style,
   scalarText,
   styleOf,
+  type YamlStyle,
 } from './doc.ts';
 import { behindKey, insert, insertBelow } from './insert.ts';
 import { columnOf, endingAt, lineAt, lineStart } from './lines.ts';
@@ -29,7 +29,7 @@ export function oneMore(
   pair: KeyPair,
   value: Node,
   put: string,
-  into: Style,
+  into: YamlStyle,
 ): Cut[][] | Fail {
   const [from, to] = rangeOf(value);
   const item = spell(put, 'flow');

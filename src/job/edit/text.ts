@@ -9,9 +9,9 @@ import {
   pairOf,
   plainOf,
   rangeOf,
-  type Style,
   styleOf,
   type Value,
+  type YamlStyle,
 } from './doc.ts';
 import { behindKey, insert, intoFlow } from './insert.ts';
 import { blockEnd, columnOf, endingAt, lineAt } from './lines.ts';
@@ -141,7 +141,7 @@ function instead(
   pair: KeyPair,
   value: Node,
   put: string,
-  into: Style,
+  into: YamlStyle,
   step: number,
 ): Cut[] {
   const from = rangeOf(value)[0];

@@ -4,7 +4,7 @@ import { oneLine } from '../../model/safe.ts';
 import type { Writable } from '../../model/types.ts';
 import { quote } from '../diary/entry.ts';
 import { holesIn } from '../truth/figures.ts';
-import { plainOf, type Style, scalarText, type Value } from './doc.ts';
+import { plainOf, scalarText, type Value, type YamlStyle } from './doc.ts';
 import { wordsOf } from './row.ts';
 
 /** The texts of a key that takes one or several, as the reader takes them; null when there is something else. */
@@ -39,7 +39,7 @@ function picture(text: string): string {
 }
 
 /** A text on one line; of several lines, in double quotes. */
-export function spell(text: string, into: Style): string {
+export function spell(text: string, into: YamlStyle): string {
   return text.includes('\n') ? quote(text) : scalarText(text, into);
 }
 

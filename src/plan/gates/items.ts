@@ -81,7 +81,7 @@ export const ticked = (key: ItemKey, say: Sentence): AskedItem => ({
   stops: true,
 });
 /** The job knows that it is not done, which stops nobody. */
-export const undone = (key: ItemKey, say: Sentence): AskedItem => ({
+export const unticked = (key: ItemKey, say: Sentence): AskedItem => ({
   ...look(key, say),
   done: false,
 });
@@ -90,7 +90,7 @@ export const ifAny = (things: readonly unknown[], item: () => AskedItem): AskedI
   things.length > 0 ? [item()] : [];
 /** STOP until the job knows that it is over; `stop` says why, since when and the way out. */
 export const stopped = (key: ItemKey, say: Sentence, stop: string, way: WayOut): AskedItem => ({
-  ...undone(key, say),
+  ...unticked(key, say),
   stops: true,
   stop,
   way,

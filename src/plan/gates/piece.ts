@@ -14,7 +14,7 @@ import { untimedCure } from '../seal/cure.ts';
 import { type Joint, readJoint } from '../seal/joint.ts';
 import { sayDuration } from '../time/duration.ts';
 import { anywhere, insertsFitted, insideItems } from './inside.ts';
-import { type AskedItem, ifAny, look, stopped, ticked, undone, warn } from './items.ts';
+import { type AskedItem, ifAny, look, stopped, ticked, unticked, warn } from './items.ts';
 import { hasBlindHoles, hasSeal, lockers, sliding, wrench } from './ready.ts';
 import { hurtSince, sayOdd, sayStillIn } from './stops.ts';
 
@@ -35,8 +35,8 @@ export function beforePrying(standing: Standing, piece: PieceNow): AskedItem[] {
       stopped('bolts', count, sayStillIn(standing, piece, still), { to: 'bolts', piece: spec.key }),
     ),
     ...(holes.length > 0 && still.length === 0 ? [ticked('bolts', count)] : []),
-    ...ifAny(bolted, () => undone('over', `Still over it: ${pieceNames(bolted)}.`)),
-    ...ifAny(hanging, () => undone('connected', `Still connected: ${pieceNames(hanging)}.`)),
+    ...ifAny(bolted, () => unticked('over', `Still over it: ${pieceNames(bolted)}.`)),
+    ...ifAny(hanging, () => unticked('connected', `Still connected: ${pieceNames(hanging)}.`)),
     ...ifAny(along, () => look('along', `Comes off with it: ${pieceNames(along)}.`)),
     ...along.flatMap((p) => runsWith(p, 'runs')),
     ...ifAny(spec.marks, () => look('marks', ['Marked: ', ...listed(spec.marks), '.'])),
@@ -158,7 +158,7 @@ export function beforeClosing(standing: Standing, piece: PieceNow): AskedItem[] 
     ...insideItems(standing, [spec.key, ...below]),
     ...anywhere(standing),
     ...underOpen(standing, piece),
-    ...open.map(({ spec: task }) => undone(`task-${task.key}`, ['Still to do: ', task.say])),
+    ...open.map(({ spec: task }) => unticked(`task-${task.key}`, ['Still to do: ', task.say])),
     ...(tangs > 0 ? [look('tangs', `Insert tangs counted: ${tangs}.`)] : []),
     ...spec.loose.map((thing, i) => look(`loose-${i + 1}`, ['In its place: ', thing, '.'])),
     look('tools', 'Tools, magnets and what blocked something: counted and out.'),
@@ -192,7 +192,7 @@ function underOpen(standing: Standing, { spec }: PieceNow): AskedItem[] {
   const open = belowOf(standing, spec.key)
     .flatMap((key) => standing.job.pieces.get(key) ?? [])
     .filter((p) => p.where !== 'home' && !isBack(p));
-  return open.length > 0 ? [undone('under', `Under it and not back: ${pieceNames(open)}.`)] : [];
+  return open.length > 0 ? [unticked('under', `Under it and not back: ${pieceNames(open)}.`)] : [];
 }
 
 /** Moved aside and still hanging there: what the faces could catch. */
@@ -216,7 +216,7 @@ function partItems(buys: readonly Buy[], piece: string): AskedItem[] {
       const way = { to: 'buy', buy: buy.buy } as const;
       return stopped(key, `${buy.what}: ${buy.state}.${old}`, stop, way);
     }
-    if (!isHere(buy.state)) return undone(key, `${buy.what}: ${buy.state}.`);
+    if (!isHere(buy.state)) return unticked(key, `${buy.what}: ${buy.state}.`);
     const same = buy.state !== 'here';
     return { ...look(key, `Here, and the same as the old one: ${buy.what}.`), done: same || null };
   });

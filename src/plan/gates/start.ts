@@ -22,7 +22,7 @@ import { isControl, SORTS, sortRow } from '../tests/sorts.ts';
 import { sayTime } from '../time/days.ts';
 import { dueWhen, readingsIn } from '../time/due.ts';
 import { insideItems } from './inside.ts';
-import { type AskedItem, look, stopped, ticked, undone, warn } from './items.ts';
+import { type AskedItem, look, stopped, ticked, unticked, warn } from './items.ts';
 import { fingerTightSaid, fluidOut, hurtSince } from './stops.ts';
 
 export function beforeStart(standing: Standing): AskedItem[] {
@@ -39,7 +39,9 @@ export function beforeStart(standing: Standing): AskedItem[] {
     ...threads(standing),
     ...others(standing),
     ...onceMore(standing),
-    ...(away.length > 0 ? [undone('off', `Not back: ${list(away.map((p) => p.spec.name))}.`)] : []),
+    ...(away.length > 0
+      ? [unticked('off', `Not back: ${list(away.map((p) => p.spec.name))}.`)]
+      : []),
     ...off.filter((p) => !away.includes(p)).flatMap(unfinished),
     ...pieces.filter((p) => roundLeft(job, p).length > 0).map(notRound),
     ...noTorque(standing),
@@ -59,7 +61,7 @@ function others({ job }: Standing): AskedItem[] {
     const odd = holes.filter(isOther);
     if (odd.length === 0) return [];
     const said = odd.map((h) => `${h.name} has ${h.holds?.kind}, not ${h.belongs?.kind}`);
-    return [{ ...undone(`other-${spec.key}`, `${spec.name}: ${list(said)}.`), loud: true }];
+    return [{ ...unticked(`other-${spec.key}`, `${spec.name}: ${list(said)}.`), loud: true }];
   });
 }
 
@@ -147,7 +149,7 @@ function troubles(standing: Standing): AskedItem[] {
     const { key, name } = piece.spec;
     return [
       {
-        ...undone(`trouble-${key}`, `${name}: ${hurtSince(standing, piece, hurt)}.`),
+        ...unticked(`trouble-${key}`, `${name}: ${hurtSince(standing, piece, hurt)}.`),
         loud: true,
       },
     ];
@@ -156,7 +158,7 @@ function troubles(standing: Standing): AskedItem[] {
 
 /** Its bolts are tight, and it was not gone round once more. */
 function notRound({ spec }: Piece): AskedItem {
-  return undone(`round-${spec.key}`, `${spec.name}: not gone once round at full torque.`);
+  return unticked(`round-${spec.key}`, `${spec.name}: not gone once round at full torque.`);
 }
 
 /** Tightened by no figure, or by another than is printed: only the manual and a wrench tell whether it holds. */
@@ -189,7 +191,7 @@ function unfinished(piece: Piece): AskedItem[] {
     ...(odd.length > 0 ? [`two marks differ at ${list(odd)}`] : []),
   ];
   const say = said.length === 0 ? `Not back: ${name}.` : `${name}: ${said.join('; ')}.`;
-  return [{ ...undone(`part-back-${key}`, say), loud: true }];
+  return [{ ...unticked(`part-back-${key}`, say), loud: true }];
 }
 
 /** Tasks that are to be done before anything runs: not what is done while a piece is off, nor what follows a test. */
@@ -215,7 +217,8 @@ function unfilled(standing: Standing): AskedItem[] {
     .filter((task) => task.verb === 'do' && fillsIn(task.say.text) && !told.has(task.key))
     .map((task) => {
       const say: Words = ['Not noted as done: ', task.say, '.'];
-      if (!RUNS_DRY.test(task.say.text)) return { ...undone(`fill-${task.key}`, say), loud: true };
+      if (!RUNS_DRY.test(task.say.text))
+        return { ...unticked(`fill-${task.key}`, say), loud: true };
       return stopped(`fill-${task.key}`, say, `${inWords(say)} Do it, and say so.`, {
         to: 'task',
         task: task.key,
@@ -240,11 +243,11 @@ function stillToDo(standing: Standing): AskedItem[] {
     const { say, limit } = task;
     const within: Words = limit === null ? [] : [' (', limit, ')'];
     if (task.verb === 'adjust' && task.when === null) {
-      return [undone(`adjust-${task.key}`, ['Not adjusted yet: ', say, ...within, '.'])];
+      return [unticked(`adjust-${task.key}`, ['Not adjusted yet: ', say, ...within, '.'])];
     }
     if (task.verb !== 'do' || fillsIn(say.text) || followsStart(standing.job, task)) return [];
     const when = task.when === null ? [] : [', ', task.when];
-    return [undone(`task-${task.key}`, ['Still to do: ', say, ...when, '.'])];
+    return [unticked(`task-${task.key}`, ['Still to do: ', say, ...when, '.'])];
   });
 }
 
@@ -257,7 +260,7 @@ function waits({ job, relations, finished, now }: Standing): AskedItem[] {
       until === null
         ? ''
         : ` until ${sayTime(printInstant({ ...now, seconds: until }), printInstant(now))}`;
-    return [undone(`wait-${key}`, [`Not over${end}: `, say, '.'])];
+    return [unticked(`wait-${key}`, [`Not over${end}: `, say, '.'])];
   });
 }
 
@@ -267,7 +270,7 @@ function waits({ job, relations, finished, now }: Standing): AskedItem[] {
  */
 function curing(standing: Standing): AskedItem[] {
   return untoldCures(standing).map((cure) => ({
-    ...undone(`cure-${cure.piece}`, sayCureOf(cure, printInstant(standing.now))),
+    ...unticked(`cure-${cure.piece}`, sayCureOf(cure, printInstant(standing.now))),
     loud: true,
   }));
 }
