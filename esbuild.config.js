@@ -211,7 +211,7 @@ const noSchemaMaking = {
 };
 
 /** Many a run never calls what is imported from these, and each costs a millisecond or more: fetched when called. */
-const WHEN_CALLED = ['child_process', 'crypto', 'os', 'timers/promises', 'url'].map(
+const WHEN_CALLED = ['child_process', 'crypto', 'os', 'timers/promises', 'url', 'util', 'zlib'].map(
   (n) => `node:${n}`,
 );
 

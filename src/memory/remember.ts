@@ -1,7 +1,7 @@
 /** What a job knows that is worth knowing the next time: each with its day. */
 import { livingEntries } from '../job/diary/living.ts';
 import { sayEntryOf } from '../job/fold/say-entry.ts';
-import { mendKey } from '../job/form/typed-trace.ts';
+import { mendKey } from '../job/form/trace-keys.ts';
 import { besidePrinted } from '../job/truth/corrections.ts';
 import { buyRow, buyState, isHere } from '../model/states/buys.ts';
 import { TROUBLES, troubleOf } from '../model/states/troubles.ts';

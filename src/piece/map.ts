@@ -5,6 +5,7 @@
  * complete: `at` in mm on every hole; the picture of `map:`, whose cells become mm by `pitch:`; else a ring,
  * hole 1 at 12 o'clock and on clockwise.
  */
+import { kept } from '../model/kept.ts';
 import type { HoleSpec } from '../model/types.ts';
 import { isHoleName } from './names.ts';
 
@@ -60,6 +61,12 @@ export function readMap(text: string): { cells: MapCell[]; faults: MapFault[] } 
   return { cells: [...cells.values()], faults };
 }
 
+/** What the picture of a piece shows; nothing where it has none. */
+export function drawnCells(spec: { map: string | null }): readonly MapCell[] {
+  const { map } = spec;
+  return map === null ? [] : kept(spec, 'drawn', () => readMap(map).cells);
+}
+
 /** Columns in characters: asked for from left to right, each is counted on from the last one. */
 function placeIn(text: string, line: number): (at: number) => { line: number; column: number } {
   let [counted, column] = [0, 1];
@@ -113,7 +120,7 @@ export function layout(
   if (names.length > 0 && measured.length === names.length) {
     return { from: 'at', unit: 'mm', places: measured, missing: [] };
   }
-  const drawn = new Map(readMap(spec.map ?? '').cells.map((cell) => [cell.name, cell]));
+  const drawn = new Map(drawnCells(spec).map((cell) => [cell.name, cell]));
   const shown = names.flatMap((name) => drawn.get(name) ?? []);
   if (shown.length === 0) {
     const known = new Set(measured.map((p) => p.name));

@@ -1,6 +1,7 @@
 /** The holes of a piece in their order: the order of its row. */
+import { kept } from '../model/kept.ts';
 import type { PieceSpec } from '../model/types.ts';
-import { readMap } from './map.ts';
+import { drawnCells } from './map.ts';
 import { compareHoles } from './names.ts';
 
 /**
@@ -8,8 +9,14 @@ import { compareHoles } from './names.ts';
  * as many under other names; a lettered name of the map or of `holes:` takes its natural place and counts.
  * Without a row, whatever the map and `holes:` name.
  */
-export function holeNames(spec: Pick<PieceSpec, 'row' | 'map' | 'holes'>): string[] {
-  const drawn = spec.map === null ? [] : readMap(spec.map).cells.map((cell) => cell.name);
+export function holeNames(spec: Numbered): readonly string[] {
+  return kept(spec, 'holes', () => namesOf(spec));
+}
+
+type Numbered = Pick<PieceSpec, 'row' | 'map' | 'holes'>;
+
+function namesOf(spec: Numbered): string[] {
+  const drawn = drawnCells(spec).map((cell) => cell.name);
   const named = [...spec.holes.keys()];
   const unite = (names: string[]) => [...new Set(names)].sort(compareHoles);
   if (spec.row === null) return unite([...drawn, ...named]);

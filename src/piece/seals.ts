@@ -15,9 +15,14 @@ export interface SealNamed {
 /** What seals, by its names; `seal the joint with` is what one does. */
 const NAMED =
   /\b((?:crush|copper|sealing|bonded|fibre|fiber) washers?|gaskets?|o-?rings?|(?:oil|shaft|lip|stem|dust|fork|crank|piston|rubber) seals?|seals?(?!\s+(?:with|the|it|both|off|in)\b))\b/i;
+/** Most words name nothing that seals: then the long pattern is not even read. */
+function namedIn(words: string): RegExpExecArray | null {
+  return /seal|washer|gasket|ring/i.test(words) ? NAMED.exec(words) : null;
+}
+
 /** A thing to buy, or a part, that seals. */
 export function isSeal(words: string): boolean {
-  return /seal|washer|gasket|ring/i.test(words) && NAMED.test(words);
+  return namedIn(words) !== null;
 }
 
 /** Said of what does go back in, or is not there. */
@@ -53,14 +58,14 @@ function asked(spec: Texts, fresh: readonly string[]): SealNamed[] {
     ...textsIn(spec.joint).map((text) => ['joint', text] as const),
     ...textsIn(spec.loose).map((text) => ['loose parts', text] as const),
   ].flatMap(([where, text]) => text.split(/[;,]/).map((clause) => [where, clause] as const));
-  const own = NAMED.exec(spec.name);
+  const own = namedIn(spec.name);
   const isSeal = own !== null && own.index + own[0].length === spec.name.length;
   const itIs = isSeal && !fresh.some((what) => spec.name.toLowerCase().includes(bare(what)));
   const found = new Map<string, string>(
     itIs ? [[spec.name.toLowerCase(), 'comes off itself']] : [],
   );
   for (const [where, clause] of clauses) {
-    const what = NAMED.exec(clause)?.[1];
+    const what = namedIn(clause)?.[1];
     if (what === undefined || NOT_NEW.test(clause) || renews.includes(bare(what))) continue;
     if (!found.has(bare(what))) found.set(bare(what), `named by the ${where} of ${spec.name}`);
   }

@@ -1,5 +1,6 @@
 /** What stands in the way of a step, beside the steps before it: parts, things left inside, time. */
 
+import { kept } from '../model/kept.ts';
 import { DAY, printInstant, readDay, readInstant } from '../model/time.ts';
 import { type Buy, buysOf } from './buy/list.ts';
 import { type Inside, insideOf } from './order/inside.ts';
@@ -26,6 +27,10 @@ export interface Holds {
 }
 
 export function holdsOf(standing: Standing): Holds {
+  return kept(standing, 'holds', () => findHolds(standing));
+}
+
+function findHolds(standing: Standing): Holds {
   const { relations, finished, before } = standing;
   const buys = buysOf(standing);
   const inside = insideOf(standing.lines);

@@ -1,6 +1,6 @@
 /** In which order a piece is tightened and loosened, with its passes, and how evenly that pulls it down. */
 import { printQuantity } from '../../bolt/read/units.ts';
-import { passDue } from '../../job/judge/marks/tight.ts';
+import { passDue } from '../../job/judge/marks/pass-due.ts';
 import type { Job, PieceNow } from '../../model/types.ts';
 import { layout } from '../../piece/map.ts';
 import { rounds } from '../../piece/sequence/rounds.ts';

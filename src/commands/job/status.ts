@@ -37,7 +37,7 @@ export function run(call: Call) {
   const open = openTimes(job, now);
   const exact = nextStep(job);
   const first = nextOnJob(job, { plan: plan(job, now, hours), cures, now });
-  const json = {
+  const json = () => ({
     job: job.upper.job,
     machine: job.upper.machine,
     pieces: pieces.map((piece) => jsonOf(job, piece)),
@@ -47,7 +47,7 @@ export function run(call: Call) {
     open,
     corrections: job.corrections,
     back,
-  };
+  });
   // Where a bolt is next, it is named.
   const named = exact !== null && exact.piece === first?.piece && !first.waits;
   const next = named ? exact.say : first?.say;
@@ -61,7 +61,7 @@ export function run(call: Call) {
     ...correctedLines(job, correctedIn(job)).map(safe),
     ...lostLines(job).map(safe),
   ];
-  return answer(json, lines.join('\n'));
+  return answer(call.options.json ? json() : {}, lines.join('\n'));
 }
 
 function jsonOf(job: Job, piece: PieceNow): object {

@@ -1,8 +1,9 @@
 /** Faults with their places: offsets become lines and columns. */
 
 import type { Fault } from '../../model/types.ts';
-import { FAULTS, type Found, fillText } from './faults.ts';
+import { type Found, fillText } from './faults.ts';
 import { excerptOf } from './print.ts';
+import { faultTexts } from './table.late.ts';
 
 /** More than these are counted, not shown: nobody mends a thousand faults one by one. */
 const MOST = 500;
@@ -24,7 +25,7 @@ function toFault(found: Found, text: string, file: string, starts: readonly numb
   const line = lineOf(starts, at);
   const start = starts[line - 1] ?? 0;
   const words = lineText(text, start);
-  const { severity, say, fix } = FAULTS[found.code];
+  const { severity, say, fix } = faultTexts().FAULTS[found.code];
   const said = typeof found.data === 'function' ? found.data() : found.data;
   const data: Record<string, string | number> = { ...said };
   for (const [key, place] of Object.entries(found.lines ?? {})) data[key] = lineOf(starts, place);

@@ -4,7 +4,7 @@ import { type Keys, keyRows, keysWith } from '../../model/keys/key-row.ts';
 import { BUY_KEYS, PIECE_KEYS, TASK_KEYS } from '../../model/keys/keys.ts';
 import { near } from '../../model/nearword.ts';
 import type { PieceSpec, Upper } from '../../model/types.ts';
-import { readMap } from '../../piece/map.ts';
+import { drawnCells } from '../../piece/map.ts';
 import { holeNames } from '../../piece/order.ts';
 import type { Report } from '../faults/faults.ts';
 import { type Spot, valueAt } from '../yaml/spot.ts';
@@ -79,7 +79,7 @@ function checkHoles(piece: PlacedPiece, report: Report): void {
   const { spec, places, at } = piece;
   if (spec.row === null && spec.map === null) return;
   const names = holeNames({ ...spec, holes: spec.row === null ? new Map() : spec.holes });
-  const drawn = spec.map === null ? [] : readMap(spec.map).cells.map((cell) => cell.name);
+  const drawn = drawnCells(spec).map((cell) => cell.name);
   const rowAt = places.bolts[0]?.at ?? at;
   if (spec.row !== null && drawn.length > 0 && drawn.length !== spec.row.length) {
     const lettered = places.holes.filter((h) => /[a-z]$/.test(h.value) && !drawn.includes(h.value));

@@ -8,7 +8,6 @@ import { looksLikeLimit, readLimit } from '../../bolt/read/reading-limit.ts';
 import { near } from '../../model/nearword.ts';
 import { pattern } from '../../model/pattern.ts';
 import { oneLine } from '../../model/safe.ts';
-import { keySlug, slug } from '../../model/slug.ts';
 import {
   type CheckSpec,
   LIKELY,
@@ -19,6 +18,7 @@ import {
 import { list } from '../../model/words.ts';
 import { readLikely } from './read-trace.ts';
 import { filled } from './trace-fields.ts';
+import { freeKey } from './trace-keys.ts';
 
 type Line = Named | { say: string };
 type Names = Pick<Upper, 'suspects' | 'checks' | 'pieces'>;
@@ -193,21 +193,6 @@ function unknown(said: string, what: string, names: ReadonlyMap<string, unknown>
   return names.size === 0
     ? `No ${what} ${said}, and none is listed yet.`
     : `No ${what} ${said}. There is ${list([...names.keys()])}.`;
-}
-
-/** The test that proves that a suspect was it. */
-export const proofKey = (suspect: string): string => `proof-${suspect}`;
-
-/** The task by which what was found is put right. */
-export const mendKey = (suspect: string): string => `mend-${suspect}`;
-
-/** `Float needle leaks` → `float-needle-leaks`, with a number behind it where that is taken. */
-export function freeKey(text: string, taken: ReadonlyMap<string, unknown>): string {
-  const key = keySlug(slug(text).split('-').slice(0, 4).join('-')) || 'it';
-  for (let n = 1; ; n += 1) {
-    const free = n === 1 ? key : `${key}-${n}`;
-    if (!taken.has(free)) return free;
-  }
 }
 
 /** The line that reads as this suspect; what such a line cannot say stands behind it and reads as none. */

@@ -5,7 +5,7 @@ import { namesKinds, verbRow } from '../../model/verbs/verbs.ts';
 import { printItem } from '../../piece/row.ts';
 import { togetherWith } from '../diary/living.ts';
 import { sayEntryOf } from '../fold/say-entry.ts';
-import { mendKey, proofKey } from '../form/typed-trace.ts';
+import { mendKey, proofKey } from '../form/trace-keys.ts';
 import {
   already,
   list,

@@ -3,6 +3,7 @@
  * seen to at a gate, and how far a thing to buy has come. In the order of the file, without what was undone.
  */
 import { livingOf } from '../../job/fold/living-of.ts';
+import { kept } from '../../model/kept.ts';
 import type { Entry, Job } from '../../model/types.ts';
 import { verbRow } from '../../model/verbs/verbs.ts';
 
@@ -29,6 +30,10 @@ export interface Lines {
 }
 
 export function diaryLines(job: Job): Lines {
+  return kept(job, 'lines', () => readLines(job));
+}
+
+function readLines(job: Job): Lines {
   const all = livingOf(job).map((entry, index): DiaryLine => ({ ...entry, index, entry }));
   const off = new Map<string, Moment>();
   const on = new Map<string, Moment>();

@@ -5,6 +5,7 @@
 import { type Overs, oversOf } from '../../job/fold/overs.ts';
 import { type Instant, readInstant } from '../../model/time.ts';
 import type { Job, PieceNow } from '../../model/types.ts';
+import { atTime } from '../time/at-time.ts';
 import { type Finished, finishedOf } from './finished.ts';
 import {
   arrowsOf,
@@ -40,8 +41,15 @@ export interface Standing {
   order: readonly number[];
 }
 
-/** `now` is RFC 3339; a time that cannot be read counts as before everything, and no wait ends. */
+/**
+ * `now` is RFC 3339; a time that cannot be read counts as before everything, and no wait ends. The same while the job
+ * and the time stay.
+ */
 export function standingOf(job: Job, now: string): Standing {
+  return atTime(job, now, 'standing', () => findStanding(job, now));
+}
+
+function findStanding(job: Job, now: string): Standing {
   const instant = readInstant(now) ?? { seconds: Number.NEGATIVE_INFINITY, offset: 0 };
   const lines = diaryLines(job);
   const rounds = roundsOf(job, lines);

@@ -3,7 +3,7 @@
  * alike to it. Which bolt is next takes longer to work out than all the rest.
  */
 import { printQuantity } from '../../bolt/read/units.ts';
-import { passDue } from '../../job/judge/marks/tight.ts';
+import { passDue } from '../../job/judge/marks/pass-due.ts';
 import { inWords, type Words } from '../../job/truth/said.ts';
 import type { HoleNow, Job, PassSpec, PieceNow, PieceSpec, RowItem } from '../../model/types.ts';
 import { list, many } from '../../model/words.ts';

@@ -1,5 +1,5 @@
 /** What follows from a suspect being it: its part on the list, its piece next, and the test that proves the repair. */
-import { freeKey, mendKey, proofKey } from '../../job/form/typed-trace.ts';
+import { freeKey, mendKey, proofKey } from '../../job/form/trace-keys.ts';
 import type { Job, Named, PieceNow, SuspectSpec, Wish } from '../../model/types.ts';
 import { readTrace } from '../../trace/read.ts';
 import { reach } from '../order/reach.ts';

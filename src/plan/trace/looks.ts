@@ -1,4 +1,5 @@
 /** What the diary says of a fault: looks in their order, and what was found. */
+import { kept } from '../../model/kept.ts';
 import { oneLine } from '../../model/safe.ts';
 import type { Entry, Job, Looked } from '../../model/types.ts';
 import type { TraceMark } from '../../trace/types.ts';
@@ -30,7 +31,16 @@ export interface FoundMade {
 /** The name of a trial among the checks; it cannot clash, since no name of the file has a blank in it. */
 export const triedName = (suspect: string): string => `${suspect} tried`;
 
-export function looksOf(job: Job): { looks: LookMade[]; found: FoundMade[] } {
+interface Looks {
+  looks: readonly LookMade[];
+  found: readonly FoundMade[];
+}
+
+export function looksOf(job: Job): Looks {
+  return kept(job, 'looks', () => findLooks(job));
+}
+
+function findLooks(job: Job): Looks {
   const looks: LookMade[] = [];
   const found: FoundMade[] = [];
   for (const entry of job.entries) {
@@ -39,11 +49,13 @@ export function looksOf(job: Job): { looks: LookMade[]; found: FoundMade[] } {
     if (verb === 'found' && suspect !== undefined) {
       found.push({ suspect, at, id, after: looks.length });
     }
+    const said = saidBy(entry, job);
+    if (said.length === 0) continue;
     const result = oneLine(entry.result ?? '');
     const reading = result === '' || WORDS.includes(result) ? null : result;
     const limit = oneLine(entry.limit ?? '') || null;
     const rest = { reading, limit, at, id, round: found.length + 1 };
-    for (const [check, says] of saidBy(entry, job)) {
+    for (const [check, says] of said) {
       looks.push({ check, says, suspect: suspect ?? null, ...rest });
     }
   }

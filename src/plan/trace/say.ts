@@ -1,5 +1,5 @@
 /** The fault traced, in words: for the command and the screen. */
-import { proofKey } from '../../job/form/typed-trace.ts';
+import { proofKey } from '../../job/form/trace-keys.ts';
 import type { Job } from '../../model/types.ts';
 import { list, many } from '../../model/words.ts';
 import type { Look, Share, TraceConflict, TraceWay } from '../../trace/types.ts';

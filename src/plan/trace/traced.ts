@@ -1,6 +1,6 @@
 /** The fault of a job, traced: suspects and checks of the file, looks of the diary, the way to each from the plan. */
 
-import { mendKey, proofKey } from '../../job/form/typed-trace.ts';
+import { mendKey, proofKey } from '../../job/form/trace-keys.ts';
 import { kept } from '../../model/kept.ts';
 import type { CheckSpec, Job, TaskNow } from '../../model/types.ts';
 import { readTrace } from '../../trace/read.ts';
@@ -22,7 +22,7 @@ export interface Traced {
   onceMore: boolean;
   /** Each check of the file, in its order: its minutes, and what good and what bad would leave now. */
   ahead: Look[];
-  looks: LookMade[];
+  looks: readonly LookMade[];
   /** In their order, each with whether it is proved. */
   found: FoundNow[];
   /** The check that proves what was found last; null where no look showed it. */

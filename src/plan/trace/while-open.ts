@@ -4,7 +4,7 @@
  * jobs on the machine tell of the piece, where they are known.
  */
 
-import { freeKey } from '../../job/form/typed-trace.ts';
+import { freeKey } from '../../job/form/trace-keys.ts';
 import { textsIn } from '../../model/said.ts';
 import type { Job, PieceNow } from '../../model/types.ts';
 import { capital } from '../../model/words.ts';

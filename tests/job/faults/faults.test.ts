@@ -1,7 +1,8 @@
 import { existsSync, readdirSync, readFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { describe, expect, it } from 'vitest';
-import { type Code, FAULTS, printFault } from '../../../src/job/faults/faults.ts';
+import { type Code, printFault } from '../../../src/job/faults/faults.ts';
+import { FAULTS } from '../../../src/job/faults/table.ts';
 import { readWhole } from '../../../src/job/read.ts';
 import type { Fault } from '../../../src/model/types.ts';
 import { checkAll } from '../../../src/plan/check.ts';

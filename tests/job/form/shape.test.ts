@@ -5,7 +5,7 @@ import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { parse } from 'yaml';
 import { printEntry } from '../../../src/job/diary/entry.ts';
-import { FAULTS } from '../../../src/job/faults/faults.ts';
+import { FAULTS } from '../../../src/job/faults/table.ts';
 import { helpFor, keysOf, OWNERS, type Owner } from '../../../src/job/form/help.ts';
 import { jsonSchema } from '../../../src/job/form/schema.made.ts';
 import { printSchema } from '../../../src/job/form/schema.ts';

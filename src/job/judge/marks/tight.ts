@@ -13,7 +13,7 @@ import type {
 } from '../../../model/types.ts';
 import { passesAt, passesOf } from '../../../piece/passes.ts';
 import { nextHole } from '../../../piece/sequence/next.ts';
-import { type RoundStage, stagesOf } from '../../../piece/sequence/rounds.ts';
+import type { RoundStage } from '../../../piece/sequence/rounds.ts';
 import { byNoFigure, hasNoFigure, NO_TORQUE } from '../../fold/no-figure.ts';
 import { lastFigure, otherFigure, otherThread } from '../../fold/other-figure.ts';
 import {
@@ -31,6 +31,7 @@ import {
   write,
   wrong,
 } from '../base/verdict.ts';
+import { stageDue, worked } from './pass-due.ts';
 import {
   asksOtherThread,
   asksUnread,
@@ -161,12 +162,6 @@ function passAgain(job: Job, piece: PieceNow, holes: readonly HoleNow[], set: st
   return pass ? { pass, holes: again } : null;
 }
 
-/** The holes that were worked on in this round; all of them where none was. */
-function worked(holes: readonly HoleNow[]): readonly HoleNow[] {
-  const touched = holes.filter((h) => h.state !== 'home');
-  return touched.length > 0 ? touched : holes;
-}
-
 /** Named holes go through the pass wherever they have it; the piece as a whole only as far as its turn is now. */
 function isIn(stage: RoundStage, hole: HoleNow, named: readonly string[] | undefined): boolean {
   return named !== undefined || stage.holes.includes(hole.name);
@@ -179,11 +174,8 @@ function choosePass(
   holes: readonly HoleNow[],
   name?: string,
 ): RoundStage | Refused | null {
-  const { spec } = piece;
-  if (name !== undefined) return namedPass(spec, kinds, holes, name);
-  const due = new Map(holes.map((h) => [h.name, nextPass(spec, kinds, h)]));
-  const stages = stagesOf(spec, kinds, namesOf(piece.holes));
-  return stages.find((s) => s.holes.some((hole) => due.get(hole) === s.pass.name)) ?? null;
+  if (name !== undefined) return namedPass(piece.spec, kinds, holes, name);
+  return stageDue(piece, kinds, holes);
 }
 
 function namedPass(spec: PieceSpec, kinds: Kinds, holes: readonly HoleNow[], name: string) {
@@ -197,12 +189,6 @@ function namedPass(spec: PieceSpec, kinds: Kinds, holes: readonly HoleNow[], nam
     return wrong('no-such-pass', `${list(namesOf(without))}: no pass ${name}.`, { passes });
   }
   return { pass, holes: namesOf(holes.filter((h) => !without.includes(h))) };
-}
-
-/** What a bolt lacks behind the last pass that it had; undefined when it had all. */
-function nextPass(spec: PieceSpec, kinds: Kinds, hole: HoleNow): string | undefined {
-  const own = passesAt(spec, kinds, hole.name).map((p) => p.name);
-  return own[own.findLastIndex((name) => hole.passes.includes(name)) + 1];
 }
 
 function stop(holes: readonly HoleNow[]): Refused | null {
@@ -233,10 +219,4 @@ function stopAngle({ spec, holes }: PieceNow, pass: PassSpec): Refused | null {
 function startsOrder(rest: readonly string[], holes: readonly string[]): boolean {
   const head = new Set(rest.slice(0, holes.length));
   return holes.every((h) => head.has(h));
-}
-
-/** Used by the screens to show which pass is on: the earliest pass that a hole of the piece lacks. */
-export function passDue(piece: PieceNow, kinds: Kinds): PassSpec | null {
-  const chosen = choosePass(piece, kinds, worked(piece.holes));
-  return chosen && !('ok' in chosen) ? chosen.pass : null;
 }

@@ -1,6 +1,6 @@
 /** How many bolts a piece has, or which: its row said before any of them is turned, or put right afterwards. */
 import type { Edit, Job, PieceNow, Warning } from '../../../model/types.ts';
-import { readMap } from '../../../piece/map.ts';
+import { drawnCells } from '../../../piece/map.ts';
 import { printItem, UNKNOWN } from '../../../piece/row.ts';
 import { list, type Refused, wrong } from '../base/verdict.ts';
 import { readRowFound } from '../marks/found.ts';
@@ -44,7 +44,7 @@ export function boltsFor(
     const say = `Something is noted of ${list(names)}: take ${one ? 'that' : 'those'} back first, or say with settle what belongs there.`;
     return wrong('holes-noted', say, { holes: names });
   }
-  const drawn = spec.map === null ? null : readMap(spec.map).cells.length;
+  const drawn = spec.map === null ? null : drawnCells(spec).length;
   const warnings =
     drawn === null || drawn === words.length
       ? []

@@ -7,7 +7,7 @@ import {
   REACH_ANSWERS,
   type Verdict,
 } from '../../../model/types.ts';
-import { freeKey } from '../../form/typed-trace.ts';
+import { freeKey } from '../../form/trace-keys.ts';
 import {
   already,
   list,

@@ -18,10 +18,9 @@ import { NO_READING } from '../../../model/verbs/verbs.ts';
 import { NAME } from '../../diary/entry.ts';
 import { type OpenTry, openTries } from '../../fold/tries.ts';
 import { asCheck, asSuspect } from '../../form/trace-fields.ts';
+import { mendKey, proofKey } from '../../form/trace-keys.ts';
 import {
   checkLine,
-  mendKey,
-  proofKey,
   readCheckLine,
   readSuspectLine,
   suspectLine,
