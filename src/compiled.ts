@@ -191,7 +191,7 @@ export function loader(pack: Pack, use: string | null, env: Env): Load {
   const version = versionOf(stamp);
   const kept =
     folder === null ? null : unpacked(readKept(`${folder}/${version}/${use}`), sizes.length);
-  const program = file.replace(/\.br$/, '');
+  const program = file.slice(0, -'.br'.length);
   let texts: Texts | null = null;
 
   /** The text of some parts as one. */

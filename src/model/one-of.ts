@@ -20,6 +20,11 @@ function beginningsOf(text: string): readonly string[] {
   return last.begins;
 }
 
+const isLetter = (letters: string): boolean => letters >= 'a' && letters < '{';
+
+/** Some name begins with a figure: `\\d{3} ?v`. */
+const hasFigures = (names: string): boolean => names.startsWith('\\') || names.includes('|\\');
+
 /**
  * `\b(?:names)\b`, or with `$` for the last `\b`. Each name begins with three small letters, or fewer and a blank or a
  * dash, or with no letter; they stand in the text so, or with the flag `i` in any.
@@ -27,9 +32,12 @@ function beginningsOf(text: string): readonly string[] {
 export function oneOf(names: string, flags: '' | 'i' = '', end: '\\b' | '$' = '\\b'): OneOf {
   ALL_NAMES.push(names);
   let pattern: RegExp | null = null;
-  const figures = /^\\|\|\\/.test(names);
-  const mayBegin = (letters: string) =>
-    /^[a-z]/.test(letters) ? names.includes(letters) : figures;
+  // What stands behind the first word of a name begins none.
+  let firsts: string | null = null;
+  const mayBegin = (letters: string) => {
+    firsts ??= names.replace(/ (?:\(\?:[^()]*\)|[a-z]+)/g, ' ');
+    return isLetter(letters) ? firsts.includes(letters) : hasFigures(names);
+  };
   return {
     test(text) {
       if (!beginningsOf(text).some(mayBegin)) return false;

@@ -18,13 +18,16 @@ import { hasGasket, isAlone } from './care.ts';
 import { holeNames } from './order.ts';
 
 const BARE = { torque: null, angle: null, after: null, printed: null };
-const NAMES = ['snug', 'part', 'full', 'angle', 'loosen', 'final', 'again'];
+/** Names that may stand alone. */
+const ALONE = ['snug', 'part', 'full', 'loosen', 'final'];
+const NAMES = [...ALONE, 'angle', 'again'];
 
 /**
  * One entry of `passes:`: a name, then a torque or a share (`part 50 %`), degrees, `after …`, as far as they
  * are said. Null when it is none.
  */
 export function readPass(text: string): PassSpec | null {
+  if (ALONE.includes(text)) return { ...BARE, name: text, after: null };
   const found = /^([a-z]+)\b(.*?)(?:\bafter\s+(\S.*))?$/i.exec(text.trim());
   const name = found?.[1]?.toLowerCase() ?? '';
   const said = found?.[2]?.trim() ?? '';

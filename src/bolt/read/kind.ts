@@ -40,6 +40,7 @@ function normalClass(mark: string): string {
 
 /** Parts at commas that do not stand between two digits. */
 function atCommas(text: string): string[] {
+  if (!text.includes(',')) return [text.trim()];
   return text.split(/,(?!\d)|(?<!\d),/).map((part) => part.trim());
 }
 
@@ -60,6 +61,9 @@ const DASHED_CLASS = /^\s*[-–]\s*(?=\d{1,2}\.\d\b|A[24]\b)/i;
 const TWO_LENGTHS =
   /^\s*(?:[-–—](?!\s*\d{1,2}\.\d(?:\s|$))|\.{2,3}|…|to\b|or\b)\s*(?:M\d[\d.,]*\s*[x×]\s*)?\d/i;
 
+const asksTwoLengths = (rest: string): boolean =>
+  /^\s*[-–—.…to]/i.test(rest) && TWO_LENGTHS.test(rest);
+
 /**
  * The short spelling: thread x length under the head; then class, `LH`, `once` and the words of the head, up to
  * the first comma; then the tool; then anything else. Class, `LH` and `once` may stand behind a comma of their own. What
@@ -69,7 +73,7 @@ export function readKind(letter: string, text: string): Kind {
   const [spec = '', ...behind] = atCommas(plainFractions(text).trim());
   const left = take(spec, LEFT);
   const read = readFront(left.rest.trim());
-  const front = TWO_LENGTHS.test(read.rest) ? { ...read, length: null, lengthText: null } : read;
+  const front = asksTwoLengths(read.rest) ? { ...read, length: null, lengthText: null } : read;
   const once = take(read.rest.replace(DASHED_CLASS, ' '), ONCE);
   const named = take(once.rest, CLASS);
   const said = words(named.rest);

@@ -154,8 +154,9 @@ export function torqueAt(text: string): TorqueRead | null {
 
 /** `10 N·m max`, `10 N·m or less`. */
 function withMost(text: string, found: TorqueRead | null): TorqueRead | null {
-  const behind = found && MOST_BEHIND.exec(text.slice(found.length))?.[0];
-  return behind ? { ...found, length: found.length + behind.length, most: true } : found;
+  const left = found ? text.slice(found.length) : '';
+  const behind = /max|less|most|plus/i.test(left) ? MOST_BEHIND.exec(left)?.[0] : undefined;
+  return found && behind ? { ...found, length: found.length + behind.length, most: true } : found;
 }
 
 function figureAt(text: string): TorqueRead | null {
@@ -226,7 +227,8 @@ export function inSteps(text: string): string {
 
 /** Figures with a unit behind them are no place: `20-40-60 N·m`. */
 const FIGURES_IN_UNIT = pattern(() => `^\\d+(?:-\\d+)+\\s*${TORQUE_UNIT}`, 'i');
-export const hasUnit = (text: string) => FIGURES_IN_UNIT.test(text);
+export const hasUnit = (text: string) =>
+  /^\d+(?:-\d+)+\s*[^\d\s,;.]/.test(text) && FIGURES_IN_UNIT.test(text);
 
 /** Of other languages, as manuals print it. */
 const OTHER_THREAD = pattern(

@@ -21,18 +21,13 @@ export const ID = /^[A-Za-z0-9_-]{8}$/;
 export const TIME =
   /^[0-9]{4}-(?:0[1-9]|1[0-2])-(?:0[1-9]|[12][0-9]|3[01])T(?:[01][0-9]|2[0-3]):[0-5][0-9]:(?:[0-5][0-9]|60)(?:\.[0-9]{1,9})?(?:Z|[+-](?:[01][0-9]|2[0-3]):[0-5][0-9])$/;
 
-const TIME_SIGNS = /^\d{4}-\d\d-\d\dT\d\d:\d\d:\d\d(?:Z|[+-]\d\d:\d\d)$/;
+/** The same of whole seconds, as the program writes them: made sooner. */
+const PLAIN_TIME =
+  /^\d{4}-(?:0[1-9]|1[0-2])-(?:0[1-9]|[12]\d|3[01])T(?:[01]\d|2[0-3]):[0-5]\d:(?:[0-5]\d|60)(?:Z|[+-](?:[01]\d|2[0-3]):[0-5]\d)$/;
 
-/** As `TIME` says, which takes long to be made: of whole seconds, as the program writes them, it is told without it. */
+/** As `TIME` says. */
 export function isTime(text: string): boolean {
-  if (!TIME_SIGNS.test(text)) return TIME.test(text);
-  const two = (at: number, from: string, to: string) => {
-    const said = text.slice(at, at + 2);
-    return said >= from && said <= to;
-  };
-  const day = two(5, '01', '12') && two(8, '01', '31');
-  const clock = two(11, '00', '23') && two(14, '00', '59') && two(17, '00', '60');
-  return day && clock && (text.endsWith('Z') || (two(20, '00', '23') && two(23, '00', '59')));
+  return PLAIN_TIME.test(text) || TIME.test(text);
 }
 
 /** Words that need no quotes in a flow map: letters, digits and the signs of units, one space between. */

@@ -118,13 +118,15 @@ function lostCharacters(text: string, report: Report): void {
 }
 
 const MARK = /^(?:<{7}|={7}|>{7})(?= |\r?$)/gm;
+const SIDES = ['<<<<<<<', '=======', '>>>>>>>'];
 
 /** Git's marks of a merge that was not settled; true when there are any. */
 function reportConflicts(text: string, report: Report): boolean {
   let any = false;
   let ours = -1;
   let theirs = -1;
-  for (const { 0: mark, index } of text.matchAll(MARK)) {
+  const marked = SIDES.some((side) => text.includes(side));
+  for (const { 0: mark, index } of marked ? text.matchAll(MARK) : []) {
     if (mark.startsWith('<')) {
       ours = index;
       theirs = -1;
