@@ -27,7 +27,11 @@ export function run(call: Call) {
   const plan = rounds(piece.spec, job.upper.kinds, order.tighten, names);
   const passes = plan.rounds.map(({ name, torque, angle, order }) => ({
     name,
-    torque: torque ? { value: torque.value, unit: torque.unit } : null,
+    torque: torque && {
+      value: torque.value,
+      ...(torque.to === null ? {} : { to: torque.to }),
+      unit: torque.unit,
+    },
     angle,
     order,
   }));

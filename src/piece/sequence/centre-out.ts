@@ -13,8 +13,9 @@ const ROW_WIDTH = 0.15;
 const LEAST_IN_ROW = 3;
 /** Distances along the piece that differ by less than this share of a column are one step outward. */
 const SAME_STEP = 0.3;
-/** Inside: farther from the rim than this share of the width. */
+/** Inside: farther from the rim than this share of the width, and of the length: a row that is drawn a little askew has no inside. */
 const INSIDE = 0.15;
+const INSIDE_LONG = 0.03;
 
 export interface Elongated {
   /** As one would say it: `two rows`, `long`. */
@@ -64,7 +65,7 @@ export function elongated(v: Vectors): Elongated | null {
     shape,
     out: along.map((u) => Math.abs(u - middle)),
     column: length / Math.max(1, columns - 1),
-    inside: insideHull(v, INSIDE * width),
+    inside: insideHull(v, Math.max(INSIDE * width, INSIDE_LONG * length)),
   };
 }
 

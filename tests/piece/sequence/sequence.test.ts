@@ -9,6 +9,7 @@ import {
   sequenceFrom,
 } from '../../../src/piece/sequence/sequence.ts';
 import { hole, piece, upTo } from '../pieces.ts';
+import { seeded, times } from './layouts.ts';
 
 interface Given extends Partial<Omit<SequenceInput, 'layout' | 'names'>> {
   map?: string;
@@ -260,6 +261,23 @@ describe('two rows, and long pieces', () => {
     expect(found.why).toMatch(/inside before the rim/);
     expect(found.tighten[0]).toBe('11');
     expect(found.tighten.slice(1, 3).sort()).toEqual(['3', '8']);
+  });
+
+  test('a row that is drawn a little askew has no inside: outward all the way', () => {
+    for (const seed of times(50, (i) => i)) {
+      const random = seeded(seed);
+      const names = upTo(5 + (seed % 5));
+      const n = names.length;
+      const shaken = (x: number) => x + 4 * (random() - 0.5);
+      const place = (i: number): [number, number] => [shaken(25 * i), shaken(0) / 2];
+      const found = ask({
+        names,
+        at: Object.fromEntries(names.map((name, i) => [name, place(i)])),
+      });
+      const out = found.tighten.map((name) => Math.abs(Number(name) - (n + 1) / 2));
+      expect(out, found.tighten.join(' ')).toEqual([...out].sort((a, b) => a - b));
+      expect(found.why).toBe('long: from the middle outward, crosswise');
+    }
   });
 
   test('a cover nearly as wide as long does not', () => {
