@@ -13,6 +13,8 @@ export interface FitKnown {
   /** The hole's own stack, where the bolt has another one under its head; else null. */
   ownStack: readonly string[] | null;
   reach: Reach;
+  /** The figures of the hole contradict each other, or the bolt that came out of it. */
+  disputed: boolean;
   /** Open behind, and into a liquid. */
   open: boolean;
   wet: boolean;
@@ -50,6 +52,7 @@ export function gather(kind: Kind, under: readonly string[] | null, place: Place
     own,
     ownStack: taken && under && under.join('+') !== taken.with.join('+') ? taken.with : null,
     reach,
+    disputed: reach.disputed || reach.ownMisses,
     open: isOpen(place, into),
     wet: place.hole?.wet === true,
     material,

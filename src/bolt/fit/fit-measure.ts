@@ -28,8 +28,8 @@ export function wanted(
   const settled = verdict === 'same' || verdict === 'right';
   const noLength = kind.length === null || (own !== null && own.length === null);
   const list: [Measure, boolean][] = [
-    ['turns', reach.disputed],
-    ['probe', reach.disputed],
+    ['turns', k.disputed],
+    ['probe', k.disputed],
     ['length', noLength],
     ['under', reach.needsStack],
     ['turns', verdict === 'same' && own !== null && !shanksAgree(kind, own) && reach.x === null],

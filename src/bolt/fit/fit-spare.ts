@@ -9,8 +9,8 @@ export interface Close {
   spare: number;
   /** A bolt of this length may be so much longer, or shorter, mm (ISO 4759-1; inch bolts ASME B18.2.1). */
   off: number;
-  /** Left to the bottom of the thread, or of the thread that must bite. */
-  at: 'bottom' | 'bite';
+  /** Left to the bottom of the thread, to the end of an open hole, or of the thread that must bite. */
+  at: 'bottom' | 'end' | 'bite';
 }
 
 function toleranceOf({ kind, own }: FitKnown): Tolerance | null {
@@ -24,8 +24,11 @@ function toleranceOf({ kind, own }: FitKnown): Tolerance | null {
 export function closeOf(k: FitKnown): Close | null {
   const t = toleranceOf(k);
   if (t === null) return null;
-  if (!k.open && k.by !== null && -k.by < t.plus - TINY && k.by < t.minus - TINY) {
-    return { spare: -k.by, off: k.by > 0 ? t.minus : t.plus, at: 'bottom' };
+  const nearEnd = k.by !== null && -k.by < t.plus - TINY && k.by < t.minus - TINY;
+  // What belongs there may stick out behind: somebody has looked.
+  if (nearEnd && !(k.open && k.kind === k.own)) {
+    const off = (k.by ?? 0) > 0 ? t.minus : t.plus;
+    return { spare: -(k.by ?? 0), off, at: k.open ? 'end' : 'bottom' };
   }
   const { engagement, need, reach } = k;
   const asFar = reach.farther !== null && reach.farther >= 0;
@@ -42,6 +45,10 @@ const mm = (value: number) => `${Math.round(Math.abs(value) * 100) / 100} mm`;
 
 /** `Only 0.2 mm to spare, and its length may be off by 0.42 mm: probe it.` */
 export function sayClose({ spare, off, at }: Close): string {
+  if (at === 'end') {
+    const ends = spare < 0 ? `${mm(spare)} behind the hole` : `${mm(spare)} before the hole does`;
+    return `It ends ${ends}, and its length may be off by ${mm(off)}: look behind, or probe it.`;
+  }
   const what = at === 'bottom' ? '' : ' of bite';
   const left =
     spare < 0 ? `It lacks only ${mm(spare)}${what}` : `Only ${mm(spare)}${what} to spare`;

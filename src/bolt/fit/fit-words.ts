@@ -61,7 +61,10 @@ function same(k: FitKnown, sure: boolean): string {
   if (mine !== null && its !== null && mine !== its) {
     return `The same size, threaded over ${mm(mine)} instead of ${mm(its)}.`;
   }
-  return sure ? 'The same bolt under another letter.' : 'The same as far as is known.';
+  if (sure) return 'The same bolt under another letter.';
+  return k.disputed
+    ? 'The same as the right one, but the figures of this hole contradict it: measure again.'
+    : 'The same as far as is known.';
 }
 
 function longer(k: FitKnown, sure: boolean): string {
@@ -81,7 +84,7 @@ function shorter(k: FitKnown): string {
 }
 
 function right(k: FitKnown): string {
-  if (k.reach.disputed)
+  if (k.disputed)
     return 'It belongs here, but the figures of this hole contradict it: measure again.';
   if (k.ownStack === null) return 'It belongs here.';
   return k.ownStack.length === 0

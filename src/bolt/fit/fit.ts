@@ -27,7 +27,7 @@ const round = (mm: number) => Math.round(mm * 1000) / 1000 + 0;
 function harmless(k: FitKnown): boolean {
   const bottomKnown = k.by !== null || k.reach.clear;
   const biteKnown = (k.reach.farther ?? -1) >= 0 || (k.engagement !== null && k.material !== null);
-  return bottomKnown && biteKnown && !k.reach.disputed;
+  return bottomKnown && biteKnown && !k.disputed;
 }
 
 /** Bites less than it must. Never said of the hole's own bolt, nor of one that reaches as far. */
@@ -45,11 +45,11 @@ function shortIsSure(k: FitKnown): boolean {
 
 function byFigures(k: FitKnown): { verdict: FitVerdict; sure: boolean } | null {
   const { x } = k.reach;
-  const sure = !k.reach.disputed && (k.own === null || threadsAgree(k.kind, k.own) === true);
+  const sure = !k.disputed && (k.own === null || threadsAgree(k.kind, k.own) === true);
   if (x !== null && k.kind.threaded !== null && x - k.kind.threaded > SAME_LENGTH) {
     return { verdict: 'shank', sure };
   }
-  if (!k.open && k.by !== null && k.by > SAME_LENGTH && !(k.reach.disputed && k.reach.clear)) {
+  if (!k.open && k.by !== null && k.by > SAME_LENGTH && !(k.disputed && k.reach.clear)) {
     return { verdict: 'bottoms', sure };
   }
   if (isShort(k)) return { verdict: 'short', sure: sure && shortIsSure(k) };
@@ -61,12 +61,12 @@ function judge(k: FitKnown): { verdict: FitVerdict | null; sure: boolean } {
   const { kind, own, reach } = k;
   if (own && kind === own) {
     const worse = k.ownStack ? byFigures(k) : null;
-    const sure = !reach.disputed && (!k.ownStack || reach.farther !== null);
+    const sure = !k.disputed && (!k.ownStack || reach.farther !== null);
     return worse?.verdict === 'bottoms' ? worse : { verdict: 'right', sure };
   }
   if (!own) return byFigures(k) ?? { verdict: null, sure: false };
   const same = sameBolt(kind, own);
-  if (same === true && !k.ownStack) return { verdict: 'same', sure: true };
+  if (same === true && !k.ownStack) return { verdict: 'same', sure: !k.disputed };
   if (threadsAgree(kind, own) === false) return { verdict: 'wrong-thread', sure: true };
   const weaker = (strongerBy(kind, own) ?? 0) < 0;
   if (headsAgree(kind, own) === false || weaker) return { verdict: 'wrong-head', sure: true };

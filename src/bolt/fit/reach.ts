@@ -33,6 +33,8 @@ export interface Reach {
   farther: number | null;
   /** The things measured contradict each other, or the bolt that came out whole. */
   disputed: boolean;
+  /** By these figures the hole's own bolt would not come to its thread. */
+  ownMisses: boolean;
   /** What lies under the heads keeps a figure from being known. */
   needsStack: boolean;
 }
@@ -92,6 +94,7 @@ export function reachOf(kind: Kind, under: readonly string[], place: Place): Rea
     clear: farther !== null && farther <= SAME_LENGTH,
     farther,
     disputed: apart || ownBottoms,
+    ownMisses: own !== null && own <= -SAME_LENGTH,
     needsStack: x === null ? noStack || stacks === null : farther === null && stacks === null,
   };
 }
