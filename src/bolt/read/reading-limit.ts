@@ -23,8 +23,9 @@ export const LIMIT_UNIT = String.raw`[^\d\s,;.()±+][^\d,;()±+]*?(?:²|³|\/min
 /** Said of when, where or how it is measured: part of no figure. */
 const WHEN = pattern(
   () =>
-    String.raw`\s*[,;]?\s*\(?\b(?:cold|warm|hot|each|all round|new|(?:per|each|either|both|on (?:each|either|both)) sides?|` +
-    String.raw`at (?:idle|rest|its tightest|\d+ ?(?:°?C|rpm))|(?:at|in) the (?:middle|centre|center|tightest (?:point|spot))(?: of the [a-z ]+)?|` +
+    String.raw`\s*[,;]?\s*\(?(?:\b|@ ?)(?:cold|warm|hot|each|all round|new|(?:un)?laden|(?:per|each|either|both|on (?:each|either|both)) sides?|` +
+    String.raw`(?:at ?)?(?<=[@(] ?|at )\d[\d.,]* ?(?:°? ?[CF]|rpm)|at (?:idle|rest|its tightest|cranking speed)|while cranking|` +
+    `on (?:the|its) (?:side|centre|center) ?stand|BTDC|ATDC|(?:before|after) TDC|out(?: from (?:lightly )?seated)?|(?:at|in) the (?:middle|centre|center|tightest (?:point|spot))(?: of the [a-z ]+)?|` +
     String.raw`engine (?:cold|hot|off)|between (?:all|any) cylinders?)\b\)?\s*$`,
   'i',
 );
@@ -34,13 +35,24 @@ export function plainFigures(text: string): string {
   return plainFractions(text).trim().replace(/\s+/g, ' ');
 }
 
+const PARTS: ReadonlySet<string | undefined> = new Set(
+  ['2', '3', '4', '8', '16', '32', '64'].concat(['10', '100', '1000']),
+);
+
 export function figureOf(text: string): number | null {
   const minus = /^[-−]/.test(text);
-  // `16/2` may be two readings side by side.
+  // `16/2` may be two readings side by side, and so may `20/30`: a fraction has the parts of an inch, or is a tenth.
   const [, over, under] = /^(\d+)\/(\d+)$/.exec(text) ?? [];
-  if (over !== undefined && Number(over) >= Number(under)) return null;
+  if (over !== undefined && (Number(over) >= Number(under) || !PARTS.has(under))) return null;
   const value = readNumber(minus ? text.slice(1) : text);
   return value === null ? null : minus ? -value : value;
+}
+
+/** `1.200 rpm` is twelve hundred to some, and nobody counts thousandths of a turn. */
+export function figureIn(text: string, unit: string | null): number | null {
+  const turns =
+    unit !== null && /\.\d{3}$/.test(text) && unitNamed(unit)?.of === 'speed of turning';
+  return turns ? null : figureOf(text);
 }
 
 type Sides = Pick<Limit, 'from' | 'to'>;
@@ -60,7 +72,7 @@ const form = (source: string): Pattern =>
       .replace(/ ?([UV])/g, (_, name: string) => String.raw`\s*(?<${name}>${LIMIT_UNIT})?`);
     return `^${spread}$`;
   }, 'i');
-const TO = String.raw`\s*(?:\.{2,3}|…|–|—|-|\bto\b)\s*`;
+const TO = String.raw`\s*(?:\.{2,3}|…|–|—|-|~|\b(?:to|bis)\b|à(?=\s))\s*`;
 const PLUS_MINUS = String.raw`\s*(?:±|\+ ?\/? ?[-−])\s*`;
 
 /** `A`, in `U` or `V`, give or take a share of itself: without a unit the share may be one of points. */
@@ -78,14 +90,14 @@ const FORMS: readonly [Pattern, (a: number, b: number, c: number) => Sides][] = 
   [form('between A U and B V'), between],
   [
     form(
-      String.raw`(?:at ?least|min(?:imum|\.)?|not (?:under|below|less than)|no less than|≥|>=)\s*A V`,
+      String.raw`(?:at ?least|mindestens|au moins|al menos|almeno|≧|min(?:imum|\.)?|not (?:under|below|less than)|no less than|≥|>=)\s*A V`,
     ),
     atLeast,
   ],
   [form(String.raw`(?:over|above|more than|greater than|>)\s*A V`), above],
   [
     form(
-      String.raw`(?:at ?most|max(?:imum|\.)?|not (?:over|above|more than)|no more than|up to|≤|<=)\s*A V`,
+      String.raw`(?:at ?most|höchstens|au plus|al massimo|≦|=<|max(?:imum|imal|\.)?|not (?:over|above|more than)|no more than|up to|≤|<=)\s*A V`,
     ),
     atMost,
   ],
@@ -139,7 +151,9 @@ function oneLimit(said: string): Limit | null {
     if (!found) continue;
     const unit = found.V?.trim() || found.U?.trim() || null;
     if (unit !== null && unitNamed(unit) === null) return null;
-    const [a, b, c] = [found.A, found.B, found.C].map((f) => (f === undefined ? 0 : figureOf(f)));
+    const [a, b, c] = [found.A, found.B, found.C].map((f) =>
+      f === undefined ? 0 : figureIn(f, unit),
+    );
     const first = a == null ? null : turnedInto(a, found.U?.trim() || null, unit);
     // Degrees of a span are no degrees of a thermometer: a span is said in the unit of its middle.
     const spans = found.B !== undefined && /±|\+/.test(said) && !!found.U && found.U !== unit;
@@ -187,11 +201,46 @@ function twice(said: string): Limit | null {
 const FIGURE = pattern(() => `^(${LIMIT_NUMBER})\\s*(${LIMIT_UNIT})?$`, 'i');
 
 /** `25 mm`: one figure, of which nobody says whether more or less will do. Null where it is none. */
-export function readFigure(text: string): { value: number; unit: string | null } | null {
-  const [, figure, unit] = FIGURE.exec(plainFigures(text).replace(WHEN.made, '')) ?? [];
-  const value = figure === undefined ? null : figureOf(figure);
+export function readFigure(text: string): PrintedFigure | null {
+  const said = plainFigures(text).replace(WHEN.made, '');
+  const found = oneFigure(said);
+  const [, first = '', more = ''] = (found === null && IN_OTHER_UNITS.exec(said)) || [];
+  const read = found ?? (first === '' ? null : oneFigure(first));
+  const others =
+    more === '' ? [] : more.split(/[;/]|,(?!\d)/).map((part) => oneFigure(part.trim()));
+  if (!read) return null;
+  const turned = others.map((other) => other && sameIn(read, other));
+  if (turned.some((value) => value === null)) return null;
+  const all = [read.value, ...turned.filter((value) => value !== null)];
+  return { ...read, least: Math.min(...all), most: Math.max(...all) };
+}
+
+/** `2.25 bar (33 psi)`. */
+const IN_OTHER_UNITS = /^([^()]+?)\s*\(([^()]+)\)$/;
+
+function oneFigure(said: string): Measured | null {
+  const [, figure, unit] = FIGURE.exec(said) ?? [];
+  const value = figure === undefined ? null : figureIn(figure, unit?.trim() ?? null);
   const known = unit === undefined || unitNamed(unit) !== null;
   return value === null || !known ? null : { value, unit: unit?.trim() ?? null };
+}
+
+/** The other figure in the unit of the first; null where it is not the same. */
+function sameIn({ value, unit }: Measured, other: Measured): number | null {
+  if (unit === null || other.unit === null) return null;
+  const turned = turnedInto(other.value, other.unit, unit);
+  return turned !== null && Math.abs(turned - value) <= ROUNDED * Math.abs(value) ? turned : null;
+}
+
+interface Measured {
+  value: number;
+  unit: string | null;
+}
+
+/** One figure, as it is printed; in a second unit beside it the same is rounded otherwise, and so it is said from and to. */
+export interface PrintedFigure extends Measured {
+  least: number;
+  most: number;
 }
 
 /** How long something is watched is no limit of a reading: `no oil after 5 min`. */

@@ -4,7 +4,7 @@
  */
 import { pattern } from '../../model/pattern.ts';
 import {
-  figureOf,
+  figureIn,
   LIMIT_NUMBER,
   LIMIT_UNIT,
   type Limit,
@@ -71,7 +71,7 @@ export function holdAgainst(reading: string, limit: Limit): Held {
   }
   for (const [i, { figure, unit }] of found.entries()) {
     const own = unit ?? found.slice(i).find((f) => f.unit !== null)?.unit ?? null;
-    const value = figureOf(figure);
+    const value = figureIn(figure, own ?? limit.unit);
     if (value === null) {
       return {
         is: 'unread',

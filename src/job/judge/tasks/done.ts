@@ -5,6 +5,7 @@ import {
   hasFigure,
   type Limit,
   looksLikeLimit,
+  type PrintedFigure,
   readFigure,
   readLimit,
 } from '../../../bolt/read/reading-limit.ts';
@@ -139,9 +140,8 @@ export function rightDone(
 }
 
 /** `25 mm` alone: nothing but that figure is known to do. */
-function alone({ value, unit }: { value: number; unit: string | null }, text: string): Limit {
-  const side = { value, with: true };
-  return { from: side, to: side, unit, text };
+function alone({ least, most, unit }: PrintedFigure, text: string): Limit {
+  return { from: { value: least, with: true }, to: { value: most, with: true }, unit, text };
 }
 
 /** What was set; else what came out; else, where nothing had to be changed, what it was. */
