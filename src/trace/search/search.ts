@@ -58,7 +58,10 @@ export interface SearchFound {
 }
 
 /** Tests held against states, and pairs of states, at most; the first known way is always made. */
-const MOST_WORK = 4_000_000;
+const MOST_WORK = 6_000_000;
+
+/** Of the tests at one standing of the known way, those tried in its place. */
+const MOST_TRIED = 3;
 
 export function search(problem: Problem, lower: Lower): SearchFound {
   const { p, tests } = problem;
@@ -122,12 +125,11 @@ export function search(problem: Problem, lower: Lower): SearchFound {
       return minutes < node.upper ? [branchOf(node, option, least)] : [];
     });
     improve(node);
-    improveAll([node, ...closer]);
-    closer = [];
+    improveAll(node);
   };
 
-  /** Of all from which tests lead to these: a smaller one before a larger one, so that each is seen once. */
-  const improveAll = (changed: readonly Node[]): void => {
+  /** Of all from which tests lead to it, or to one that came closer: a smaller one before a larger one, so that each is seen once. */
+  const improveAll = (looked: Node): void => {
     const waiting: Set<Node>[] = [];
     const wait = (some: readonly Node[]) => {
       for (const one of some) {
@@ -136,7 +138,8 @@ export function search(problem: Problem, lower: Lower): SearchFound {
         waiting[size].add(one);
       }
     };
-    for (const { from } of changed) wait(from);
+    for (const { from } of [looked, ...closer]) wait(from);
+    closer = [];
     for (let size = 0; size < waiting.length; size += 1) {
       for (const one of waiting[size] ?? []) {
         work += one.branches?.length ?? 0;
@@ -145,8 +148,36 @@ export function search(problem: Problem, lower: Lower): SearchFound {
     }
   };
 
+  /** Looked into, with a way on known behind some tests that may be better than the one of the known way. */
+  const better = (node: Node): void => {
+    if (!node.branches) lookInto(node);
+    const likeliest = (node.branches ?? []).toSorted((one, other) => lowerOf(one) - lowerOf(other));
+    for (const { bad, good } of likeliest.slice(0, MOST_TRIED)) {
+      for (const behind of [bad, good]) if (!Number.isFinite(behind.upper)) know(behind);
+    }
+    improve(node);
+    improveAll(node);
+  };
+
+  /** The known way made better from its top down, the heaviest standings first. */
+  const betterWay = (): void => {
+    const ahead = [root];
+    while (work < MOST_WORK) {
+      const heaviest = Math.max(...ahead.map(({ mass }) => mass));
+      const [node] = ahead.splice(
+        ahead.findIndex(({ mass }) => mass === heaviest),
+        1,
+      );
+      if (!node) return;
+      if (node.lower === node.upper) continue;
+      better(node);
+      if (node.best) ahead.push(node.best.bad, node.best.good);
+    }
+  };
+
   const root = meet(startOf(problem), 0);
   if (root.S.length > 1) know(root);
+  betterWay();
   while (root.lower < root.upper && work < MOST_WORK) lookInto(unsure(root));
   return { root, standings: met.size };
 }
