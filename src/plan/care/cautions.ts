@@ -4,7 +4,7 @@
  */
 import { MAKER_FIRST } from '../../bolt/torque/cautions.ts';
 import { asPrinted } from '../../model/said.ts';
-import type { Care, PieceSpec, TaskSpec, TextSaid } from '../../model/types.ts';
+import type { Care, CheckSpec, PieceSpec, TaskSpec, TextSaid } from '../../model/types.ts';
 import { CARES, caresOf } from './care.ts';
 import { letOut } from './fluids.ts';
 
@@ -112,14 +112,16 @@ const HOT: Caution = {
   say: 'What runs out may be hot: let it cool, wear gloves, catch all of it.',
 };
 
-export function cautionsForTask({ say }: TaskSpec): TaskCaution[] {
-  const out = letOut(say.text);
+export const cautionsForTask = ({ say }: TaskSpec): TaskCaution[] => cautionsForWords(say.text);
+
+function cautionsForWords(words: string): TaskCaution[] {
+  const out = letOut(words);
   // A tap that is opened to look for drops wets as well as one that is drained.
-  const fuel = /\b(?:fuel|petrol|gasoline|diesel)\b/i.test(say.text);
+  const fuel = /\b(?:fuel|petrol|gasoline|diesel)\b/i.test(words);
   return [
     ...(out !== null && !fuel ? [HOT] : []),
     ...(fuel ? [FUEL] : []),
-    ...TASKS.filter(([words]) => words.test(say.text)).map(([, caution]) => caution),
+    ...TASKS.filter(([of]) => of.test(words)).map(([, caution]) => caution),
   ];
 }
 
@@ -135,3 +137,29 @@ export const RUNNING: readonly Caution[] = [
   },
   { key: 'near', say: 'Nothing is near what turns: hands, sleeves, hair, rags, tools, cables.' },
 ];
+
+/** What is near something that runs. Where it stands is a question of the first start. */
+const BESIDE_RUNNING = RUNNING.filter(({ key }) => key !== 'stand');
+
+/** A caution of the file's own that has such a word speaks of the same. */
+const SPEAKS: readonly (readonly [key: string, RegExp])[] = [
+  ['hot', /\b(?:hot|cool|cold)\b/i],
+  ['fuel', /\b(?:fuel|petrol|gasoline|diesel|smoking)\b/i],
+  ['raised', /\b(?:stands?|jacks?)\b/i],
+  ['flame', /\b(?:flames?|fire|sparks?|fuel|extinguisher)\b/i],
+  ['spark', /\b(?:sparks?|flames?|fuel|petrol|gasoline)\b/i],
+  ['battery', /\bbatter(?:y|ies)\b/i],
+  ['mains', /\b(?:mains|plug out|locked off|dead|licensed)\b/i],
+  ['air', /\b(?:outdoors|exhaust)\b/i],
+  ['near', /\b(?:hands?|fingers?|hair|clothes|turns)\b/i],
+];
+
+/** For a look at a fault: the file's own, then what is usual at such words and none of its own speaks of. */
+export function cautionsForLook({ check, caution, needs }: CheckSpec): string[] {
+  const own = caution.join(' ');
+  const running = needs.some((need) => /\brunning\b/i.test(need)) ? BESIDE_RUNNING : [];
+  const usual = [...cautionsForWords(check), ...running].filter(
+    ({ key }) => !SPEAKS.some(([of, words]) => of === key && words.test(own)),
+  );
+  return [...caution, ...usual.map(({ say }) => say)];
+}

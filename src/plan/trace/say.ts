@@ -4,6 +4,7 @@ import type { Job } from '../../model/types.ts';
 import { list, many } from '../../model/words.ts';
 import type { Look, Share, TraceConflict, TraceWay } from '../../trace/types.ts';
 import { NOT_LISTED } from '../../trace/types.ts';
+import { cautionsForLook } from '../care/cautions.ts';
 import { sayDuration } from '../time/duration.ts';
 import { minutesIn } from './input.ts';
 import type { LookMade } from './looks.ts';
@@ -133,8 +134,14 @@ export function needsSaid(job: Job, { check, opens }: Look): string[] {
   return [
     ...(opens.length === 0 ? [] : [`First off: ${list(opens.map((p) => pieceSaid(job, p)))}.`]),
     ...(spec && spec.needs.length > 0 ? [`It needs: ${list(spec.needs)}.`] : []),
-    ...(spec?.caution ?? []).map((text) => text),
+    ...cautionsSaid(job, check),
   ];
+}
+
+/** What may hurt at a look: the file's own, and what is usual. */
+export function cautionsSaid(job: Job, check: string): string[] {
+  const spec = job.upper.checks.get(check);
+  return spec ? cautionsForLook(spec) : [];
 }
 
 /** Of a look that is asked for again. */

@@ -120,6 +120,7 @@ function sayLines(here: OnTrace): Line[] {
 function lookLines({ state, job, now }: OnTrace, look: Look): Line[] {
   const { columns } = state;
   const spec = job.upper.checks.get(look.check);
+  const cautions = words.cautionsSaid(job, look.check);
   const isNext = !now.mending && now.next?.check === look.check;
   const shown = isNext && now.next ? now.next : look;
   const proving = isNext && now.next !== now.answer.next;
@@ -131,14 +132,14 @@ function lookLines({ state, job, now }: OnTrace, look: Look): Line[] {
   return [
     ...wrap(`${isNext ? 'Look next: ' : ''}${checkSaid(job, look.check)}`, columns, { bold: true }),
     // What may hurt stands before what it is good for.
-    ...(spec?.caution ?? []).flatMap((text) => wrap(text, columns, LOUD)),
+    ...cautions.flatMap((text) => wrap(text, columns, LOUD)),
+    ...(isNext ? words.onceMoreSaid(now).flatMap((text) => wrap(text, columns)) : []),
     ...hanging(line('  good: '), good, columns),
     ...hanging(line('  bad: '), bad, columns),
-    ...(isNext ? words.onceMoreSaid(now).flatMap((text) => wrap(text, columns)) : []),
     ...(tells || isNext ? [] : wrap('It tells nothing more now.', columns)),
     ...words
       .needsSaid(job, { ...shown, check: look.check })
-      .filter((text) => !(spec?.caution ?? []).includes(text))
+      .filter((text) => !cautions.includes(text))
       .flatMap((text) => wrap(text, columns)),
     ...(spec?.limit ? wrap(`Limit: ${spec.limit}.`, columns) : []),
     ...expected.filter((text) => text !== '').flatMap((text) => wrap(text, columns)),

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { cautionsFor, cautionsForTask } from '../../../src/plan/care/cautions.ts';
+import { cautionsFor, cautionsForLook, cautionsForTask } from '../../../src/plan/care/cautions.ts';
 import { gate } from '../../../src/plan/gates/gate.ts';
 import { jobOf, NOW, off } from '../make.ts';
 
@@ -71,5 +71,44 @@ describe('cautions of a task', () => {
   ])('%s', (say, keys) => {
     const spec = jobOf(`tasks: {t: {do: ${say}}}`).tasks.get('t')!.spec;
     expect(cautionsForTask(spec).map((c) => c.key)).toEqual(keys);
+  });
+});
+
+describe('cautions of a look at a fault', () => {
+  const ofLook = (fields: string) =>
+    cautionsForLook(
+      jobOf(`suspects: {coil: Coil}\nchecks: {c: {${fields}, bad: coil}}`).upper.checks.get('c')!,
+    );
+
+  it.each([
+    ['Pull the plug lead and see a spark', /^A spark lights fuel/],
+    ['Fuel runs freely from the hose', /^Fuel: no flame/],
+    ['Lift it and spin the wheel', /^Raised: on stands/],
+    ['Battery holds 12 V while it cranks', /acid|lead|[Bb]attery/],
+    ['Drain some oil and look for water', /hot/],
+  ])('are those of a task with its words: %s', (words, says) => {
+    const task = jobOf(`tasks: {t: {do: ${words}}}`).tasks.get('t')!.spec;
+    expect(ofLook(`check: ${words}`)).toEqual(cautionsForTask(task).map(({ say }) => say));
+    expect(ofLook(`check: ${words}`).join(' ')).toMatch(says);
+  });
+
+  it('are none where nothing can hurt', () => {
+    expect(ofLook('check: Soot in the pipe')).toEqual([]);
+  });
+
+  it('are the file’s own first, and what is usual where none of its own speaks of it', () => {
+    expect(ofLook('check: A spark jumps, caution: The case is sharp.')).toEqual([
+      'The case is sharp.',
+      expect.stringMatching(/^A spark lights fuel/),
+    ]);
+    expect(ofLook('check: A spark jumps, caution: Fuel shut off first.')).toEqual([
+      'Fuel shut off first.',
+    ]);
+  });
+
+  it('are those beside an engine that runs, where it has to', () => {
+    const said = ofLook('check: It fires on both, needs: running');
+    expect(said.join(' ')).toMatch(/outdoors.*what turns/);
+    expect(ofLook('check: It fires on both')).toEqual([]);
   });
 });

@@ -13,7 +13,7 @@ describe('finding the fault', () => {
     const desk = fault();
     expect(said(desk)).toContain('often Float needle leaks now and then Coil open');
     expect(said(desk)).toContain(
-      'Look next: Spark with the switch unplugged good: Float needle leaks or Stop switch corroded bad: Coil open or Plug wet',
+      'Look next: Spark with the switch unplugged A spark lights fuel: caps shut, what was spilt wiped up, the plug held against metal away from its hole. good: Float needle leaks or Stop switch corroded bad: Coil open or Plug wet',
     );
     expect(said(desk)).toContain('10 min on the whole until you know.');
   });
