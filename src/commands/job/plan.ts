@@ -8,7 +8,7 @@ import { waitsSaid } from '../../plan/next/waits-for.ts';
 import { reach } from '../../plan/order/reach.ts';
 import { sayStepName, taskSaid } from '../../plan/order/say.ts';
 import { type Plan, plan } from '../../plan/plan.ts';
-import { curesNow, sayCureOf } from '../../plan/seal/cure.ts';
+import { type Cure, curesNow, sayCureOf } from '../../plan/seal/cure.ts';
 import { type TestItem, testList } from '../../plan/tests/testlist.ts';
 import { withinMinutes } from '../../plan/twenty.ts';
 import { minutesTyped } from '../../plan/typed/minutes.ts';
@@ -30,9 +30,8 @@ export function run(call: Call): Answer {
   const allCures = curesNow(job, now);
   // What a wait of the file tells stands among what is held.
   const curing = allCures.filter((cure) => cure.wait === null);
-  const cures = curing.map((cure) => sayCureOf(cure, now));
   const minutes = optionText(call, 'minutes');
-  if (minutes !== undefined) return inTime(minutes);
+  if (minutes !== undefined) return inTime(job, minutes, now, curing);
   const goal = optionText(call, 'reach');
   if (goal !== undefined && !job.pieces.has(goal)) return unknownPiece(goal, job);
   const all = plan(job, now, hours);
@@ -48,7 +47,7 @@ export function run(call: Call): Answer {
       'Held',
       all.heldBy.map(({ step }) => heldSaid(job, step, { plan: all, cures: allCures, now })),
     ),
-    section('Cures', cures),
+    section('Cures', sayCures(curing, now)),
     inOrder('Off, in this order', all, 'off'),
     inOrder('Back on, in this order', all, 'on'),
     section(
@@ -61,26 +60,27 @@ export function run(call: Call): Answer {
   const text = lines.length > 0 ? lines.join('\n\n') : nothingSaid(job, 'Nothing is left to do.');
   const json = { ...all, cures: curing, tests };
   return answer({ ...json, ...(way === null ? {} : { reach: way }) }, text);
-
-  function inTime(said: string): Answer {
-    const count = minutesTyped(said);
-    if (count === null || count > MOST_MINUTES) {
-      const taken = `1 to ${MOST_MINUTES} minutes are taken, like 20, 45 min or 1 h`;
-      return misuse('bad-number', `--minutes ${said || '“”'} is no such time: ${taken}.`);
-    }
-    const found = withinMinutes(job, count, now);
-    const doable = [...found.can, ...found.maybe].map((d) => {
-      const time = d.minutes === null ? 'if it is short' : `about ${d.minutes} min`;
-      return `${d.say} (${time})${d.leave === null ? '' : ` ${d.leave}`}`;
-    });
-    return answer(
-      { ...found, cures: curing },
-      [section(`In ${count} minutes`, doable) || 'Nothing that could be left safe.', ...cures].join(
-        '\n',
-      ),
-    );
-  }
 }
+
+/** What can be done in so much time and be left safe. */
+function inTime(job: Job, said: string, now: string, cures: readonly Cure[]): Answer {
+  const count = minutesTyped(said);
+  if (count === null || count > MOST_MINUTES) {
+    const taken = `1 to ${MOST_MINUTES} minutes are taken, like 20, 45 min or 1 h`;
+    return misuse('bad-number', `--minutes ${said || '“”'} is no such time: ${taken}.`);
+  }
+  const found = withinMinutes(job, count, now);
+  const doable = [...found.can, ...found.maybe].map((d) => {
+    const time = d.minutes === null ? 'if it is short' : `about ${d.minutes} min`;
+    return `${d.say} (${time})${d.leave === null ? '' : ` ${d.leave}`}`;
+  });
+  const nothing = 'Nothing that could be left safe.';
+  const lines = [section(`In ${count} minutes`, doable) || nothing, ...sayCures(cures, now)];
+  return answer({ ...found, cures }, lines.join('\n'));
+}
+
+const sayCures = (cures: readonly Cure[], now: string): string[] =>
+  cures.map((cure) => sayCureOf(cure, now));
 
 function section(head: string, lines: readonly string[]): string {
   return lines.length === 0 ? '' : [`${head}:`, ...lines.map((l) => `  ${l}`)].join('\n');

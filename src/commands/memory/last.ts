@@ -29,13 +29,8 @@ export async function run(call: Call): Promise<Answer> {
   const from = optionText(call, 'from');
   const jobs = from === undefined ? all.jobs : all.jobs.filter((j) => j.file === basename(from));
   if (from !== undefined && jobs.length === 0) return noSuchJob(from, all);
-  if (theirs !== undefined && !jobs.some((j) => j.job.pieces.has(theirs))) {
-    const names = [...new Set(jobs.flatMap((j) => [...j.job.pieces.keys()]))];
-    const close = near(theirs, names);
-    const hint =
-      close === null ? `There are ${names.join(', ') || 'none'}.` : `Did you mean ${close}?`;
-    return misuse('no-such-piece', `No earlier piece ${theirs}. ${hint}`, { piece: theirs });
-  }
+  if (theirs !== undefined && !jobs.some((j) => j.job.pieces.has(theirs)))
+    return noSuchPiece(theirs, jobs);
   if (call.options.take === true) return await take(call, job, jobs, file, key, theirs);
   const of = {
     ...(key === undefined ? {} : { piece: key }),
@@ -48,24 +43,8 @@ export async function run(call: Call): Promise<Answer> {
   const json = {
     machine: job.upper.machine,
     quiet,
-    jobs: jobs.map(({ file: f, job: j, same, day }) => ({
-      file: f,
-      job: j.upper.job,
-      machine: j.upper.machine,
-      same,
-      day,
-    })),
-    known: known.map((k) => ({
-      about: k.about,
-      piece: k.mine,
-      theirs: k.theirs,
-      hole: k.hole,
-      text: k.text,
-      day: k.day,
-      job: k.job,
-      file: k.file,
-      id: k.id,
-    })),
+    jobs: jobs.map(jobJson),
+    known: known.map(knownJson),
     maybe,
     older: all.older,
     unread: all.unread,
@@ -80,6 +59,14 @@ export async function run(call: Call): Promise<Answer> {
   for (const f of all.unread)
     lines.push(`Not read: ${f}. putback check ${quoted(join(dirname(name), f))} says why.`);
   return { ...answer(json, lines.join('\n')), exit: nothing ? 1 : 0 };
+}
+
+function jobJson({ file, job: { upper }, same, day }: Earlier) {
+  return { file, job: upper.job, machine: upper.machine, same, day };
+}
+
+function knownJson({ about, mine, theirs, hole, text, day, job, file, id }: LastTime) {
+  return { about, piece: mine, theirs, hole, text, day, job, file, id };
 }
 
 function none(job: Job, jobs: readonly Earlier[]): string {
@@ -106,11 +93,20 @@ function said(job: Job, known: readonly LastTime[]): string[] {
 
 function noSuchJob(from: string, { jobs }: Jobs): Answer {
   const names = jobs.map((j) => j.file);
-  const close = near(from, names);
-  const hint = close ? `Did you mean ${close}?` : `There are ${names.join(', ') || 'none'}.`;
-  return misuse('no-such-job', `${from} is no earlier job on this machine. ${hint}`, {
-    file: from,
-  });
+  const say = `${from} is no earlier job on this machine. ${hint(from, names)}`;
+  return misuse('no-such-job', say, { file: from });
+}
+
+function noSuchPiece(theirs: string, jobs: readonly Earlier[]): Answer {
+  const names = [...new Set(jobs.flatMap((j) => [...j.job.pieces.keys()]))];
+  const say = `No earlier piece ${theirs}. ${hint(theirs, names)}`;
+  return misuse('no-such-piece', say, { piece: theirs });
+}
+
+/** The name that may have been meant, or all there are. */
+function hint(said: string, names: readonly string[]): string {
+  const close = near(said, names);
+  return close ? `Did you mean ${close}?` : `There are ${names.join(', ') || 'none'}.`;
 }
 
 async function take(

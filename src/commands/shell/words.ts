@@ -10,29 +10,10 @@ export function parseWords(
   rest: readonly string[],
 ): Omit<Call, 'world' | 'commands'> | { answer: Answer } {
   const known = { ...command.options, ...COMMON };
-  const usage = `putback ${name} ${command.usage}`.trim();
-  // Words alone need no reader of options: Node's has to be loaded first.
-  const { tokens } = rest.every((word) => word !== '' && !word.startsWith('-'))
-    ? { tokens: rest.map((value, index) => ({ kind: 'positional' as const, index, value })) }
-    : parseArgs({
-        args: [...rest],
-        options: Object.fromEntries(
-          Object.entries(known).map(([k, o]) => [
-            k,
-            {
-              type: o.value === null ? ('boolean' as const) : ('string' as const),
-              ...(o.letter === undefined ? {} : { short: o.letter }),
-            },
-          ]),
-        ),
-        allowPositionals: true,
-        strict: false,
-        tokens: true,
-      });
   const words: string[] = [];
   const options: Record<string, string | true> = {};
   let text = -1;
-  for (const token of tokens) {
+  for (const token of tokensOf(rest, known)) {
     if (token.kind === 'positional') words.push(token.value);
     if (token.kind !== 'option' || token.index === text) continue;
     const whole = rest[token.index] ?? '';
@@ -45,38 +26,72 @@ export function parseWords(
       text = token.index;
       continue;
     }
-    const option = known[token.name];
-    if (!option) {
-      const close = near(token.name, Object.keys(known));
-      const hint = close ? ` Did you mean --${close}?` : '';
-      return { answer: misuse('no-such-option', `${name} has no option ${token.rawName}.${hint}`) };
-    }
-    if (option.value !== null && !hasValue(token, known)) {
-      return { answer: misuse('no-value', `--${token.name} wants ${option.value}.`) };
-    }
-    if (option.value === null && token.value !== undefined) {
-      return { answer: misuse('no-value', `--${token.name} takes no value.`) };
-    }
+    const odd = oddOption(token, name, known);
+    if (odd) return { answer: odd };
     options[token.name] = token.value ?? true;
   }
-  if (!options.help && (words.length < command.words.least || words.length > command.words.most)) {
-    return { answer: misuse('usage', `Usage: ${usage}`) };
+  const odd = options.help ? null : oddWords(command, name, words);
+  return odd ? { answer: odd } : { name, words, options };
+}
+
+/** What stands behind the command's name, one by one; what looks like an option of no name is told as that. */
+function tokensOf(rest: readonly string[], known: Options) {
+  // Words alone need no reader of options: Node's has to be loaded first.
+  if (rest.every((word) => word !== '' && !word.startsWith('-')))
+    return rest.map((value, index) => ({ kind: 'positional' as const, index, value }));
+  const { tokens } = parseArgs({
+    args: [...rest],
+    options: Object.fromEntries(
+      Object.entries(known).map(([k, o]) => [
+        k,
+        {
+          type: o.value === null ? ('boolean' as const) : ('string' as const),
+          ...(o.letter === undefined ? {} : { short: o.letter }),
+        },
+      ]),
+    ),
+    allowPositionals: true,
+    strict: false,
+    tokens: true,
+  });
+  return tokens;
+}
+
+interface OptionToken {
+  name: string;
+  rawName: string;
+  value?: string | undefined;
+  inlineValue?: boolean | undefined;
+}
+
+function oddOption(token: OptionToken, name: string, known: Options): Answer | null {
+  const option = known[token.name];
+  if (!option) {
+    const close = near(token.name, Object.keys(known));
+    const hint = close ? ` Did you mean --${close}?` : '';
+    return misuse('no-such-option', `${name} has no option ${token.rawName}.${hint}`);
   }
-  const empty = options.help ? -1 : emptyWord(command.usage, words);
-  if (empty >= 0) {
-    const which =
-      words.length === 1 ? `What stands behind ${name}` : `Word ${empty + 1} behind ${name}`;
-    return { answer: misuse('empty', `${which} is empty. Usage: ${usage}`) };
-  }
-  return { name, words, options };
+  if (option.value !== null && !hasValue(token, known))
+    return misuse('no-value', `--${token.name} wants ${option.value}.`);
+  return option.value === null && token.value !== undefined
+    ? misuse('no-value', `--${token.name} takes no value.`)
+    : null;
+}
+
+/** More words than it takes, or fewer, or an empty one. */
+function oddWords(command: Command, name: string, words: readonly string[]): Answer | null {
+  const usage = `putback ${name} ${command.usage}`.trim();
+  const { least, most } = command.words;
+  if (words.length < least || words.length > most) return misuse('usage', `Usage: ${usage}`);
+  const empty = emptyWord(command.usage, words);
+  if (empty < 0) return null;
+  const which =
+    words.length === 1 ? `What stands behind ${name}` : `Word ${empty + 1} behind ${name}`;
+  return misuse('empty', `${which} is empty. Usage: ${usage}`);
 }
 
 /** `--` ends the options, and an option is no value: a text that looks like one takes `--because=--json`. */
-function hasValue(
-  token: { value?: string | undefined; inlineValue?: boolean | undefined },
-  known: Options,
-): boolean {
-  const { value, inlineValue } = token;
+function hasValue({ value, inlineValue }: OptionToken, known: Options): boolean {
   if (value === undefined || inlineValue) return value !== undefined;
   return value !== '--' && !(value.startsWith('--') && value.slice(2) in known);
 }

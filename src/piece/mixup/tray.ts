@@ -94,6 +94,57 @@ function byHeight(
   });
 }
 
+const kindAt = ({ letters }: Tray, { kind }: KnownHole): number => letters.indexOf(kind);
+
+/** Its bolt lies in the tray, or should. */
+function lies(hole: KnownHole, tray: Tray): void {
+  const from = kindAt(tray, hole);
+  tray.empty[from]?.push(hole.name);
+  tray.over[from] = (tray.over[from] ?? 0) - 1;
+}
+
+/** Somebody said that another bolt was put in. */
+function putOnPurpose(hole: KnownHole, tray: Tray, taken: ReadonlySet<string>): void {
+  const { name } = hole;
+  const other = marked(hole) ?? '';
+  const holds = [tray.letters.indexOf(other)];
+  tray.sure.push({ name, from: kindAt(tray, hole), holds, outside: !taken.has(other), mm: null });
+  if (hole.proud != null) tray.odd.push({ name, mm: hole.proud, why: 'marked' });
+}
+
+interface Against {
+  input: TrayInput;
+  heights: ReturnType<typeof heightsOf>;
+  taken: ReadonlySet<string>;
+  /** All stand as if none were down. */
+  alike: boolean;
+  reference: Reference | undefined;
+}
+
+/** A bolt is in it: by its height another one than belongs there, or it may be any that stands so high. */
+function stands(hole: KnownHole, tray: Tray, against: Against): void {
+  const { name } = hole;
+  const { input, heights, taken, alike, reference } = against;
+  const from = kindAt(tray, hole);
+  const height = measured(hole);
+  if (height === null || !reference) {
+    tray.full[from]?.push({ name, may: null });
+    if (height === null) return;
+    const like = heights.filter((h) => h.takes && hole.takes && sameItem(h.takes, hole.takes));
+    tray.odd.push({ name, mm: height, why: like.length > 1 ? 'uneven' : 'alone' });
+    return;
+  }
+  const may = byHeight(hole, height, reference, input, { letters: tray.letters, taken });
+  const clear = !alike && may.includes(true);
+  if (clear && may[from] === false) {
+    const holds = may.flatMap((m, kind) => (m ? [kind] : []));
+    tray.sure.push({ name, from, holds, outside: false, mm: height });
+    return;
+  }
+  tray.full[from]?.push({ name, may: clear ? may : null });
+  if (!clear) tray.odd.push({ name, mm: height, why: alike ? 'alike' : 'no kind' });
+}
+
 /** Sorts holes and bolts by kind. The order in which they come does not matter. */
 export function trayOf(input: TrayInput): Tray {
   const holes = [...input.holes].sort((a, b) => compareHoles(a.name, b.name));
@@ -120,35 +171,9 @@ export function trayOf(input: TrayInput): Tray {
   const alike = notDown(heights) !== 0;
   const against = references(heights);
   for (const hole of known) {
-    const from = letters.indexOf(hole.kind);
-    const { name } = hole;
-    const onPurpose = marked(hole);
-    const height = measured(hole);
-    const reference = against.get(name);
-    if (hole.state === 'out') {
-      tray.empty[from]?.push(name);
-      tray.over[from] = (tray.over[from] ?? 0) - 1;
-    } else if (onPurpose !== null) {
-      const holds = [letters.indexOf(onPurpose)];
-      tray.sure.push({ name, from, holds, outside: !taken.has(onPurpose), mm: null });
-      if (hole.proud != null) tray.odd.push({ name, mm: hole.proud, why: 'marked' });
-    } else if (height === null) {
-      tray.full[from]?.push({ name, may: null });
-    } else if (!reference) {
-      tray.full[from]?.push({ name, may: null });
-      const like = heights.filter((h) => h.takes && hole.takes && sameItem(h.takes, hole.takes));
-      tray.odd.push({ name, mm: height, why: like.length > 1 ? 'uneven' : 'alone' });
-    } else {
-      const may = byHeight(hole, height, reference, input, { letters, taken });
-      const clear = !alike && may.includes(true);
-      if (clear && may[from] === false) {
-        const holds = may.flatMap((m, kind) => (m ? [kind] : []));
-        tray.sure.push({ name, from, holds, outside: false, mm: height });
-      } else {
-        tray.full[from]?.push({ name, may: clear ? may : null });
-        if (!clear) tray.odd.push({ name, mm: height, why: alike ? 'alike' : 'no kind' });
-      }
-    }
+    if (hole.state === 'out') lies(hole, tray);
+    else if (marked(hole) !== null) putOnPurpose(hole, tray, taken);
+    else stands(hole, tray, { input, heights, taken, alike, reference: against.get(hole.name) });
   }
   for (const { name, proud } of nameless) {
     if (proud != null) tray.odd.push({ name, mm: proud, why: 'nameless' });

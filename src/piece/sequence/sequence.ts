@@ -110,33 +110,36 @@ export function sequenceFrom(input: SequenceInput): Sequence {
   return keepOrder(key, () => work(input));
 }
 
-function work(input: SequenceInput): Sequence {
-  const { names, care, first, groups } = input;
+/** The places of these names among all, each once. */
+function placesOf(some: readonly string[], names: readonly string[]): number[] {
   const index = new Map(names.map((name, i) => [name, i]));
-  const indices = (some: readonly string[]) => [
-    ...new Set(some.flatMap((name) => index.get(name) ?? [])),
-  ];
+  return [...new Set(some.flatMap((name) => index.get(name) ?? []))];
+}
+
+/** What is to be put in order, and what of the holes is told beside the order. */
+function taskOf(input: SequenceInput) {
+  const { names, first, groups, pulls = [] } = input;
   const place = new Map(input.layout.places.map((p) => [p.name, p]));
   const points = names.map((name) => place.get(name) ?? { x: 0, y: 0 });
-  const done = indices(input.done);
-  const away = new Set([...done, ...indices(input.skip ?? [])]);
+  const done = placesOf(input.done, names);
+  const away = new Set([...done, ...placesOf(input.skip ?? [], names)]);
   const at = vectors(points);
-  const pulls = input.pulls ?? [];
-  const mixed = pulls.some((pull) => pull.force !== pulls[0]?.force);
+  const forces = pulls.map((pull) => pull.force);
   const sizes = pulls.map((pull) => pull.size);
   const inside = input.layout.from === 'ring' ? [] : wellInside(at);
   const task: Task = {
     at,
-    v: mixed
-      ? vectors(
-          points,
-          pulls.map((pull) => pull.force),
-        )
-      : at,
+    v: forces.some((force) => force !== forces[0]) ? vectors(points, forces) : at,
     rank: ranks(names, { first, groups, sizes, inside }),
     done,
     left: [...names.keys()].filter((i) => !away.has(i)),
   };
+  return { task, points, sizes, inside };
+}
+
+function work(input: SequenceInput): Sequence {
+  const { names, care } = input;
+  const { task, points, sizes, inside } = taskOf(input);
   let made: Computed | null = null;
   const computed = () => {
     made ??= computedOrder(task);
@@ -145,7 +148,7 @@ function work(input: SequenceInput): Sequence {
   const list = input.list === null ? null : indicesOf(input.list, names);
   const chosen =
     list === null
-      ? choose(task, indices(input.first), computed)
+      ? choose(task, placesOf(input.first, names), computed)
       : {
           pattern: 'list' as const,
           why: "the maker's order, as the file gives it",
