@@ -24,7 +24,9 @@ type Env = Readonly<Record<string, string | undefined>>;
 /** Where a user's caches belong; null where the user has no such place, and then nothing is kept. */
 export function cacheFolder(env: Env): string | null {
   const { XDG_CACHE_HOME, HOME, LOCALAPPDATA } = env;
-  const base = XDG_CACHE_HOME || (HOME ? `${HOME}/.cache` : LOCALAPPDATA);
+  // A relative path in the variable counts as not set (XDG base directory specification).
+  const set = XDG_CACHE_HOME?.startsWith('/') ? XDG_CACHE_HOME : null;
+  const base = set ?? (HOME ? `${HOME}/.cache` : LOCALAPPDATA);
   return base ? `${base}/putback` : null;
 }
 

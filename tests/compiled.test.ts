@@ -21,6 +21,7 @@ describe('where compiled code is kept', () => {
     [{ XDG_CACHE_HOME: '/x', HOME: '/home/a' }, '/x/putback'],
     [{ HOME: '/home/a' }, '/home/a/.cache/putback'],
     [{ XDG_CACHE_HOME: '', HOME: '/home/a' }, '/home/a/.cache/putback'],
+    [{ XDG_CACHE_HOME: 'x', HOME: '/home/a' }, '/home/a/.cache/putback'],
     [{ LOCALAPPDATA: 'C:/Users/a/AppData/Local' }, 'C:/Users/a/AppData/Local/putback'],
     [{}, null],
   ])('%j', (env, folder) => {

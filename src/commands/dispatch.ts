@@ -1,13 +1,12 @@
 /** argv to one command, and its answer to the terminal or the pipe. */
 import { ID, TIME } from '../job/diary/entry.ts';
-import { near } from '../model/nearword.ts';
 import { noSuchDay } from '../model/no-such-day.ts';
-import { harmlessJson, quoted, safe } from '../model/safe.ts';
+import { harmlessJson, safe } from '../model/safe.ts';
 import { daysBetween, readInstant, secondsOf } from '../model/time.ts';
 import { many } from '../model/words.ts';
 import { VERSION } from '../version.ts';
 import type { World } from '../world.ts';
-import { type Answer, type Call, misuse } from './base/command.ts';
+import { type Answer, type Call, type Command, misuse } from './base/command.ts';
 import { withUnread } from './base/unread.ts';
 import { commandHelp, help } from './shell/help.ts';
 import { parseWords } from './shell/words.ts';
@@ -58,7 +57,8 @@ async function answered(argv: readonly string[], form: Form, world: World): Prom
   const command = commandNamed(name);
   if (!command) return await otherwise(name, rest, world, form);
   const parsed = parseWords(command, name, rest);
-  if ('answer' in parsed) return await print(parsed.answer, form, world);
+  if ('answer' in parsed)
+    return await print(await orPathSlip(parsed.answer, name, command, rest, world), form, world);
   if (parsed.options.help) {
     const text = commandHelp(command);
     return await print({ exit: 0, json: { ok: true, help: text }, text }, form, world);
@@ -76,11 +76,26 @@ async function answered(argv: readonly string[], form: Form, world: World): Prom
     }),
     own,
   );
-  const answer = aheadSaid(made, own.now(), world.now());
+  const meant = await orPathSlip(made, name, command, rest, world);
+  const answer = aheadSaid(meant, own.now(), world.now());
   const exit = await print(answer, form, world);
   if (answer.open === undefined) return exit;
   const { openScreens } = await import('../screens/terminal/open.ts');
   return await openScreens({ folder: answer.open }, own, { guide: true });
+}
+
+/** A refusal that comes of a path which the shell cut at its blanks, or of a second path, says so. */
+async function orPathSlip(
+  answer: Answer,
+  name: string,
+  command: Command,
+  rest: readonly string[],
+  world: World,
+): Promise<Answer> {
+  const { code } = (answer.json.refused ?? {}) as { code?: string };
+  if (code !== 'usage' && code !== 'no-such-file') return answer;
+  const { pathSlip } = await import('./slips.ts');
+  return pathSlip(name, command, rest, world) ?? answer;
 }
 
 /** No command: nothing or a path opens the screens, anything else is a slip. */
@@ -99,7 +114,8 @@ async function otherwise(
   const [name = '', ...rest] = words.filter((word) => word !== '--lines' && word !== '--ascii');
   const kind = name === '' ? 'folder' : pathKind(name, world);
   if (kind === null || rest.length > 0 || name.startsWith('-')) {
-    return await print(await slipOf([name, ...rest], world), form, world);
+    const { slipOf } = await import('./slips.ts');
+    return await print(slipOf([name, ...rest], allCommands(), world), form, world);
   }
   if (form === 'json') {
     const say = 'Screens have no JSON: name a command. putback --help says what there is.';
@@ -110,28 +126,6 @@ async function otherwise(
   const { resolve } = await import('node:path');
   const full = resolve(world.folder, path);
   return await openScreens(kind === 'folder' ? { folder: full } : { file: full }, world, how);
-}
-
-/** What was meant by words that are no command: a path that the shell cut at its blanks, two paths, a slip. */
-async function slipOf(words: readonly string[], world: World): Promise<Answer> {
-  const [name = '', ...rest] = words;
-  const { pathKind } = await import('./base/open-path.ts');
-  const whole = words.join(' ');
-  if (rest.length > 0 && pathKind(whole, world) !== null)
-    return misuse('blanks', `A path with blanks goes in quotes: putback ${quoted(whole)}`);
-  if (rest.length > 0 && pathKind(name, world) !== null) {
-    const say = `One job or one bench is opened at a time: putback ${quoted(name)}`;
-    return misuse('one-path', say);
-  }
-  const shown = quoted(name);
-  if (rest.length === 0 && name.endsWith('.yaml') && !name.startsWith('-'))
-    return misuse('no-such-file', `No job file ${shown}. putback new ${shown} starts it.`);
-  const close = near(
-    name,
-    allCommands().flatMap((c) => c.names),
-  );
-  const hint = close ? `Did you mean ${close}?` : 'putback --help says what there is.';
-  return misuse('no-such-command', `No command and no file ${shown}. ${hint}`);
 }
 
 /** Offsets are those that clocks on earth have. */

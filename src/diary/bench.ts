@@ -4,7 +4,7 @@ import { dirname, join, relative } from 'node:path';
 import { errorCode } from '../job/save/disk.ts';
 import { failOf } from '../job/save/fail.ts';
 import { readPlain } from '../job/save/plain.ts';
-import { quoted } from '../model/safe.ts';
+import { ended, quoted } from '../model/safe.ts';
 import type { Fault } from '../model/types.ts';
 import { type BenchSettings, readBenchSettings } from '../settings/settings.ts';
 
@@ -62,5 +62,5 @@ export function oddIn({ folder, unread, faults }: Bench, here = folder): string 
   if (unread !== null || first === undefined) return unread;
   const file = quoted(relative(here, join(folder, BENCH_FILE)));
   const more = faults.length > 1 ? ` putback check ${file} tells all ${faults.length}.` : '';
-  return `${BENCH_FILE}, line ${first.line}: ${first.say}. ${first.fix}${more}`;
+  return `${BENCH_FILE}, line ${first.line}: ${first.say}. ${more === '' ? first.fix : ended(first.fix)}${more}`;
 }

@@ -1,9 +1,11 @@
 /** A user's own settings, from the place where such files belong. */
+import { lstatSync, realpathSync } from 'node:fs';
 import { homedir } from 'node:os';
 import { dirname, resolve } from 'node:path';
 import { errorCode } from '../job/save/disk.ts';
 import { failOf } from '../job/save/fail.ts';
 import { readPlain } from '../job/save/plain.ts';
+import { ended, quoted } from '../model/safe.ts';
 import type { Fault } from '../model/types.ts';
 import { readUserSettings, type UserSettings } from '../settings/settings.ts';
 import { SETTINGS_FILE, settingsFile } from '../settings/user.ts';
@@ -33,15 +35,26 @@ export function findUser(
   });
   if (file === null) return read('', null);
   try {
-    const { bytes, whole } = readPlain(file, MOST_BYTES);
+    // The folder is the user's own, and many keep what lies there elsewhere, behind links.
+    const { bytes, whole } = readPlain(realpathSync(file), MOST_BYTES);
     return whole
       ? read(bytes.toString('utf8'), null)
       : read('', `${SETTINGS_FILE} is too large to be read.`);
   } catch (error) {
     const code = errorCode(error);
+    if ((code === 'ENOENT' || code === 'ENOTDIR') && isLink(file))
+      return read('', `${SETTINGS_FILE} is a link, and no file is there where it leads (${file}).`);
     if (code === 'ENOENT' || code === 'ENOTDIR') return read('', null);
     if (code === null) throw error;
     return read('', failOf(error, file, 'read').say);
+  }
+}
+
+function isLink(file: string): boolean {
+  try {
+    return lstatSync(file).isSymbolicLink();
+  } catch {
+    return false;
   }
 }
 
@@ -49,7 +62,9 @@ export function findUser(
 export function oddInUser({ unread, faults, file }: User): string | null {
   const [first] = faults;
   if (unread !== null || first === undefined) return unread;
-  return `Your settings, line ${first.line}: ${first.say}. ${first.fix} (${file})`;
+  const check = `putback check ${quoted(file ?? SETTINGS_FILE)}`;
+  const more = faults.length > 1 ? ` ${check} tells all ${faults.length}.` : '';
+  return `Your settings, line ${first.line}: ${first.say}. ${ended(first.fix)}${more} (${file})`;
 }
 
 /** Folders of the benches that a user has named: `~/repairs` from the home, others from the folder of the settings. */

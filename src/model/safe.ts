@@ -35,6 +35,11 @@ export function quoted(path: string): string {
   return /^[\w@%+=:,./-]+$/.test(path) ? path : `'${safeLine(path).replaceAll("'", "'\\''")}'`;
 }
 
+/** A sentence with its end, so that another may follow. */
+export function ended(sentence: string): string {
+  return /[.!?:]$/.test(sentence) ? sentence : `${sentence}.`;
+}
+
 /** A text as it is said: on one line, so that no part of it looks like another line of what is shown. */
 export function oneLine(text: string): string {
   if (!text.includes('\n')) return text.trimEnd();

@@ -3,7 +3,7 @@
  * are: what cannot be read is told with its place and the way out, and counts as not said. No setting names a command.
  */
 import { readLength } from '../bolt/read/length.ts';
-import { readQuantity } from '../bolt/read/units.ts';
+import { convert, readQuantity } from '../bolt/read/units.ts';
 import type { Wrench } from '../bolt/torque/wrench.ts';
 import { collector, type Report } from '../job/faults/faults.ts';
 import { toFaults } from '../job/faults/place.ts';
@@ -103,7 +103,8 @@ function wrench({ key: name, at: place, value }: PairSpot, at: At): Wrench | nul
   const read = range.is === 'text' ? readQuantity(range.text) : null;
   if (range.is !== 'text')
     return wrong(range, { ...at, key: 'range', takes: 'two torques', like: '5..25 N·m' });
-  if (read === null || read.to === null || !(read.value >= 0) || read.to <= read.value)
+  const isTorque = read !== null && convert(read.value, read.unit, 'N·m') !== null;
+  if (!isTorque || read.to === null || !(read.value >= 0) || read.to <= read.value)
     return unreadable(range, { ...at, key: 'range', like: '5..25 N·m' });
   const mm = (key: 'step' | 'length', like: string): number | null => {
     const spot = part(key);

@@ -24,10 +24,12 @@ export class Pinned {
   private ids = 0;
 
   private readonly zone: string | undefined;
+  private readonly env: World['env'];
 
-  constructor(folder: string, zone?: string) {
+  constructor(folder: string, zone?: string, env: World['env'] = {}) {
     this.folder = folder;
     this.zone = zone;
+    this.env = env;
   }
 
   async run(...argv: string[]): Promise<Ran> {
@@ -43,7 +45,7 @@ export class Pinned {
         return `mark${String(this.ids).padStart(4, '0')}`;
       },
       folder: this.folder,
-      env: {},
+      env: this.env,
       stdin: process.stdin,
       stdout: out as unknown as NodeJS.WriteStream,
       stderr: err as unknown as NodeJS.WriteStream,

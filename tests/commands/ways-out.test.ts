@@ -66,6 +66,37 @@ describe('a path with blanks', () => {
   });
 });
 
+describe('a path that was not meant so', () => {
+  beforeEach(async () => {
+    for (const name of ['my cover.yaml', 'a.yaml', 'b.yaml']) await pinned.run('new', name);
+    mkdirSync(join(folder, 'my bench'));
+  });
+  const blanks = 'A path with blanks goes in quotes: putback';
+  it.each([
+    [['status', 'my', 'cover.yaml'], `${blanks} status 'my cover.yaml'`],
+    [['out', 'my', 'cover.yaml', 'lever', '--all'], `${blanks} out 'my cover.yaml' lever --all`],
+    [['due', 'my', 'bench'], `${blanks} due 'my bench'`],
+    [['my', 'cover.yaml'], `${blanks} 'my cover.yaml'`],
+    [['status', 'a.yaml', 'b.yaml'], 'status takes one job at a time: putback status a.yaml'],
+    [['a.yaml', 'b.yaml'], 'One job or one bench is opened at a time: putback a.yaml'],
+    [['status', 'no such.yaml'], "No job file 'no such.yaml' in "],
+    [['status', 'a'], 'Did you mean a.yaml?'],
+    [['status', 'my covr.yaml'], "Did you mean 'my cover.yaml'?"],
+    [['status', 'a.yaml', 'lever'], 'Usage: putback status FILE'],
+    [['new', 'left'], 'A job file ends in .yaml: left.yaml.'],
+    [['new', 'x\ny.yaml'], 'has characters that nobody can type again'],
+  ])('%j is told what was', async (argv, say) => {
+    const { exit, out, err } = await pinned.run(...argv);
+    expect([exit, out]).toEqual([2, '']);
+    expect(err).toContain(say);
+  });
+
+  it('begins with a hyphen: it is started, and opened by a name that is no option', async () => {
+    const { out } = await pinned.run('new', '--', '-x.yaml');
+    expect(out).toContain('Open it with: putback ./-x.yaml');
+  });
+});
+
 describe.runIf(process.platform === 'linux')('below /proc, where there can be no folder', () => {
   it.each([
     ['new', '/proc/none/deeper/a.yaml'],

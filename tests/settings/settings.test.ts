@@ -65,6 +65,10 @@ describe('the settings of a bench', () => {
       '1:16 rang is no key of a torque wrench. Did you mean range?',
     ],
     [
+      'wrenches: {a: {range: 5..25 mm}}',
+      '1:23 5..25 mm cannot be read as range. For example: range: 5..25 N·m',
+    ],
+    [
       'wrenches: {a: {range: 5 N·m}}',
       '1:23 5 N·m cannot be read as range. For example: range: 5..25 N·m',
     ],

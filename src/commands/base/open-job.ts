@@ -1,4 +1,5 @@
 /** Opens a job file for reading. */
+import { readdirSync } from 'node:fs';
 import { resolve } from 'node:path';
 import { printFault } from '../../job/faults/faults.ts';
 import { noPiece } from '../../job/judge/base/verdict.ts';
@@ -7,7 +8,8 @@ import { isNoJob } from '../../job/same-job.ts';
 import { errorCode } from '../../job/save/disk.ts';
 import { failOf } from '../../job/save/fail.ts';
 import { readNamed } from '../../job/save/plain.ts';
-import { safe } from '../../model/safe.ts';
+import { near } from '../../model/nearword.ts';
+import { quoted, safe } from '../../model/safe.ts';
 import type { Fault, Job } from '../../model/types.ts';
 import type { World } from '../../world.ts';
 import { type Answer, type Call, faultsJson, misuse, type Opened, refused } from './command.ts';
@@ -37,20 +39,36 @@ export function noFile(name: string, world: World, error?: unknown): Answer {
     const fail = failOf(error, name, 'read');
     return misuse(fail.code, safe(`${fail.say} ${fail.fix}`), { file: name });
   }
-  return misuse('no-such-file', `No job file ${safe(name)} in ${safe(world.folder)}.`, {
-    file: name,
-  });
+  const meant = fileMeant(name, world);
+  const hint = meant === null ? '' : ` Did you mean ${quoted(meant)}?`;
+  const say = `No job file ${quoted(name)} in ${safe(world.folder)}.${hint}`;
+  return misuse('no-such-file', say, { file: name });
+}
+
+/** A job file beside it whose name is near to this one, or the same without its end; null: none. */
+function fileMeant(name: string, world: World): string | null {
+  const front = name.slice(0, name.lastIndexOf('/') + 1);
+  const last = name.slice(front.length);
+  try {
+    const there = readdirSync(resolve(world.folder, front)).filter((n) => /\.ya?ml$/.test(n));
+    const stem = (name: string) => name.replace(/\.\w+$/, '');
+    const close = near(stem(last), there.map(stem));
+    const found = there.find((n) => stem(n) === stem(last)) ?? there.find((n) => stem(n) === close);
+    return found === undefined ? null : `${front}${found}`;
+  } catch {
+    return null;
+  }
 }
 
 /** A folder of jobs that was named and cannot be read; `error`: what the system said. */
 export function noFolder(name: string, world: World, error: unknown): Answer {
   const code = errorCode(error);
   if (code === 'ENOENT')
-    return misuse('no-such-folder', `No folder ${safe(name)} in ${safe(world.folder)}.`, {
+    return misuse('no-such-folder', `No folder ${quoted(name)} in ${safe(world.folder)}.`, {
       folder: name,
     });
   if (code === 'ENOTDIR')
-    return misuse('no-folder', `${safe(name)} is no folder: name the one that its jobs lie in.`, {
+    return misuse('no-folder', `${quoted(name)} is no folder: name the one that its jobs lie in.`, {
       folder: name,
     });
   const fail = failOf(error, name, 'read');

@@ -7,6 +7,7 @@ import { gitPlaceOf } from '../../diary/git/place.ts';
 import { firstLine, git } from '../../diary/git/run.ts';
 import { reason } from '../../diary/git/why-not.ts';
 import { findUser, oddInUser } from '../../diary/user.ts';
+import { ownPresses } from '../../screens/show/own-keys.ts';
 import { asciiOnly, colourAllowed } from '../../screens/terminal/guard.ts';
 import { VERSION } from '../../version.ts';
 import { answer, type Call } from '../base/command.ts';
@@ -69,11 +70,16 @@ function terminal({ env, stdin, stdout, platform }: World): Finding[] {
 
 async function gitHere({ folder, env }: World): Promise<Finding[]> {
   const version = await git(folder, 'version', [], { env });
+  if (version.trouble === 'late') {
+    const odd =
+      'git does not answer: nothing keeps the history of jobs. Try it by itself: git version.';
+    return [{ what: 'git', is: 'no answer', odd }];
+  }
   if (version.code !== 0) {
     const odd = 'no git: jobs work without it, but nothing keeps their history. Install git.';
     return [{ what: 'git', is: 'not found', odd }];
   }
-  const found = fine('git', firstLine(version.out).replace('git version ', ''));
+  const found = gitOf(firstLine(version.out));
   const place = await gitPlaceOf(folder, { env });
   if ('no' in place) {
     const odd = place.no === 'no-repo' ? null : reason(place.no, place.err);
@@ -85,8 +91,22 @@ async function gitHere({ folder, env }: World): Promise<Finding[]> {
   return [found, { what: 'repository', is: state, odd }];
 }
 
+/** What putback asks of git is all known to it from this version on. */
+const OLDEST_GIT = [2, 18] as const;
+
+function gitOf(said: string): Finding {
+  const [, major = '', minor = ''] = /^git version (\d+)\.(\d+)/.exec(said) ?? [];
+  const is = said.replace('git version ', '');
+  if (major === '')
+    return { what: 'git', is, odd: 'this is no answer of git: look what is called so.' };
+  const [oldMajor, oldMinor] = OLDEST_GIT;
+  const old = Number(major) < oldMajor || (Number(major) === oldMajor && Number(minor) < oldMinor);
+  const odd = `older than ${OLDEST_GIT.join('.')}: it may not keep the history of jobs. Install a newer one.`;
+  return { what: 'git', is, odd: old ? odd : null };
+}
+
 function folders({ folder, env }: World): Finding[] {
-  const user = findUser(env);
+  const user = findUser(env, ({ keys }, report) => void ownPresses(keys, report));
   const cache = cacheFolder(env);
   const bench = findBench(folder);
   return [

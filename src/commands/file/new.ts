@@ -6,15 +6,25 @@ import { linesOfJob, startJob } from '../../diary/start-job.ts';
 import { nameOfKey } from '../../job/form/bare.ts';
 import { disk, makeFolder } from '../../job/save/disk.ts';
 import { failOf } from '../../job/save/fail.ts';
-import { quoted } from '../../model/safe.ts';
+import { quoted, safeLine } from '../../model/safe.ts';
 import { answer, type Call, misuse, optionText, unsaved } from '../base/command.ts';
 import { startFrom } from './start-from.ts';
 
 export function run(call: Call) {
   const [name = '', said] = call.words;
   const file = resolve(call.world.folder, name);
-  if (extname(file) !== '.yaml')
-    return misuse('bad-name', 'A job file ends in .yaml.', { file: name });
+  if (extname(file) !== '.yaml') {
+    const like = extname(file) === '' && !name.endsWith('/') ? `: ${quoted(`${name}.yaml`)}` : '';
+    return misuse('bad-name', `A job file ends in .yaml${like}.`, { file: name });
+  }
+  if (safeLine(name) !== name)
+    return misuse(
+      'bad-name',
+      `${quoted(name)} has characters that nobody can type again: name it otherwise.`,
+      {
+        file: name,
+      },
+    );
   if (basename(file).toLowerCase() === BENCH_FILE)
     return misuse(
       'bad-name',
@@ -28,7 +38,9 @@ export function run(call: Call) {
       optionText(call, 'from') === undefined
         ? ''
         : ` What earlier jobs on its machine know goes into it piece by piece: putback last ${quoted(name)} PIECE --take`;
-    return misuse('exists', `${name} is there already; nothing was changed.${way}`, { file: name });
+    return misuse('exists', `${quoted(name)} is there already; nothing was changed.${way}`, {
+      file: name,
+    });
   }
   const job = said || nameOfKey(basename(file, '.yaml').replaceAll('_', '-'));
   const machine = optionText(call, 'machine');
@@ -50,6 +62,8 @@ export function run(call: Call) {
   } catch (error) {
     return unsaved(failOf(error, file, 'made'));
   }
-  const started = `${name} started. Open it with: putback ${quoted(name)}`;
+  // A name that begins with a hyphen would be taken for an option.
+  const path = name.startsWith('-') ? `./${name}` : name;
+  const started = `${quoted(name)} started. Open it with: putback ${quoted(path)}`;
   return answer({ changed: true, file: name, left }, [started, ...left].join('\n'));
 }

@@ -109,7 +109,7 @@ function isEscaped(text: string, at: number): boolean {
 function inWords(message: string): { what: string; way: string } {
   const [, what, way] = WORDS.find(([pattern]) => pattern.test(message)) ?? [];
   return {
-    what: what ?? message.charAt(0).toLowerCase() + message.slice(1),
+    what: what ?? (message.charAt(0).toLowerCase() + message.slice(1)).replace(/\.+$/, ''),
     way: way ?? 'Look at quotes, brackets and indentation here and in the line above.',
   };
 }

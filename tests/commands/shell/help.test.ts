@@ -1,4 +1,4 @@
-import { mkdtempSync, rmSync, writeFileSync } from 'node:fs';
+import { chmodSync, mkdirSync, mkdtempSync, rmSync, writeFileSync } from 'node:fs';
 import { tmpdir } from 'node:os';
 import { join } from 'node:path';
 import { afterAll, describe, expect, it } from 'vitest';
@@ -186,5 +186,37 @@ describe('doctor', () => {
     expect(json.odd).toBe(found.filter((f) => f.odd !== null).length);
     // This world has no language set.
     expect(found.find((f) => f.what === 'locale')?.odd).toContain('UTF-8');
+  });
+
+  const doctorOf = async (env: Record<string, string>) => {
+    const { json } = await new Pinned(folder, undefined, env).json('doctor');
+    const found = json.found as { what: string; is: string; odd: string | null }[];
+    return (what: string) => found.find((f) => f.what === what);
+  };
+
+  it('tells presses that clash and keys that are none', async () => {
+    const config = join(folder, 'config', 'putback');
+    mkdirSync(config, { recursive: true });
+    const at = { XDG_CONFIG_HOME: join(folder, 'config') };
+    writeFileSync(join(config, 'settings.yaml'), 'keys: {out: q}\n');
+    expect((await doctorOf(at))('settings')?.odd).toContain(
+      'one screen needs q for out and for quit',
+    );
+    writeFileSync(join(config, 'settings.yaml'), 'keys: {otu: z}\n');
+    expect((await doctorOf(at))('settings')?.odd).toContain('Did you mean out?');
+  });
+
+  it.each([
+    ['git version 1.8.3', '1.8.3', 'older than 2.18'],
+    ['hello', 'hello', 'no answer of git'],
+    ['git version 2.39.5', '2.39.5', null],
+  ])('looks at what git says of itself: %s', async (said, is, odd) => {
+    const bin = mkdtempSync(join(folder, 'bin-'));
+    writeFileSync(join(bin, 'git'), `#!/bin/sh\necho '${said}'\n`);
+    chmodSync(join(bin, 'git'), 0o755);
+    const git = (await doctorOf({ PATH: `${bin}:${process.env.PATH}` }))('git');
+    expect(git?.is).toBe(is);
+    if (odd === null) expect(git?.odd).toBe(null);
+    else expect(git?.odd).toContain(odd);
   });
 });
