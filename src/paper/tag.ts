@@ -63,6 +63,7 @@ function movingSaid(standing: Standing): string {
     const back = list(untested.map((p) => p.spec.name));
     return `Don’t move it yet: ${back} ${untested.length === 1 ? 'is' : 'are'} back, and not tested.`;
   }
+  if (unsaid.length === 0) return 'Ask before you move it: nobody noted what is undone on it.';
   const names = list(unsaid.map((p) => p.spec.name));
   return `Ask before you move it: nobody noted whether it may stand or roll without ${names}.`;
 }

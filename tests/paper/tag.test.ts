@@ -73,6 +73,13 @@ ${done}`);
     expect(tagSays(job('none'), NOW)?.moving).toBe('Safe to move, not to start.');
   });
 
+  it('of a job without pieces never says that it is safe to move: nobody noted what is undone', () => {
+    const job = jobOf('putback: 1\njob: Drips\ntasks: {fill: {do: Fill with oil}}\ndiary:\n');
+    expect(tagSays(job, NOW)?.moving).toBe(
+      'Ask before you move it: nobody noted what is undone on it.',
+    );
+  });
+
   it('says why, since when and whom to ask', () => {
     const job = jobOf(JOB + INSIDE);
     const html = htmlOf(tag({ job, now: NOW, size: 'a4', wrenches: [], who: 'Kim' }));

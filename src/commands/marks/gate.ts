@@ -1,9 +1,10 @@
 /** What to look at before one of the five moments where jobs go wrong, and what was seen to. */
 import { near } from '../../model/nearword.ts';
+import { safe } from '../../model/safe.ts';
 import { MOMENTS, type Moment } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
 import { gate, gateInWords, isPassed } from '../../plan/gates/gate.ts';
-import type { GateItem, ItemInWords } from '../../plan/gates/items.ts';
+import { type GateItem, type ItemInWords, notAnswered, questions } from '../../plan/gates/items.ts';
 import { openTimes, sayOpenTimeOf } from '../../plan/seal/open-time.ts';
 import { nowHere } from '../../world.ts';
 import { type Answer, answer, type Call, misuse, optionText, refused } from '../base/command.ts';
@@ -38,7 +39,8 @@ export async function run(call: Call): Promise<Answer> {
       { do: 'gate', moment, how, item, ...place, ...beside(call) },
       () => `Before ${moment}: ${item} ${how}.`,
     );
-    return item.trim() === 'all' && how === 'seen' ? stillStopped(marked, left) : marked;
+    if (item.trim() !== 'all' || how !== 'seen') return marked;
+    return stillStopped(stillAsked(marked, questions(items)), left);
   }
   const found = gate(opened.job, moment, piece ?? null, nowHere(call.world));
   const passed = isPassed(found);
@@ -56,6 +58,14 @@ export async function run(call: Call): Promise<Answer> {
     ...(moment === 'sealing' ? { open } : {}),
   };
   return { ...answer(json, text), exit: passed ? 0 : 1, json };
+}
+
+/** All was ticked, and questions among it have no answer by that. */
+function stillAsked(marked: Answer, asked: readonly ItemInWords[]): Answer {
+  const said = notAnswered(asked);
+  if (marked.exit !== 0 || said === null) return marked;
+  const json = { ...marked.json, asked: asked.map(({ key }) => key) };
+  return { ...marked, json, text: `${marked.text} ${safe(said)}` };
 }
 
 /** All was ticked, and what stops was not: noted, and the answer is no. */

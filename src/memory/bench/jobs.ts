@@ -1,4 +1,5 @@
 /** All jobs of a folder, read. */
+import { readdirSync } from 'node:fs';
 import { join } from 'node:path';
 import { titlesOfFolder } from '../../find/index/find.ts';
 import { filesOf, jobText } from '../../find/index/folder.ts';
@@ -50,4 +51,26 @@ function* readEach(
     const read = 'text' in found ? readJob(found.text, join(folder, file)) : null;
     yield read === null || read.unreadable ? { unread: file } : { file, job: jobOf(read) };
   }
+}
+
+/** How far below a folder its jobs are looked for. */
+const DEPTH = 3;
+
+/** Folders below one in which files of jobs may lie, by their names from there, in their order. */
+export function benchesBelow(folder: string, depth = DEPTH): string[] {
+  if (depth === 0) return [];
+  const inside = readdirSync(folder, { withFileTypes: true })
+    .filter((entry) => entry.isDirectory() && !/^\.|^node_modules$/.test(entry.name))
+    .map((entry) => entry.name)
+    .sort();
+  return inside.flatMap((name) => {
+    const path = join(folder, name);
+    try {
+      const own = filesOf(path).length > 0 ? [name] : [];
+      return [...own, ...benchesBelow(path, depth - 1).map((below) => join(name, below))];
+    } catch {
+      // One that may not be looked into is none of this bench.
+      return [];
+    }
+  });
 }

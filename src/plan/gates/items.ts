@@ -127,3 +127,14 @@ export function withTicks(
       way: stops ? (way ?? { to: 'tick' }) : null,
     }));
 }
+
+/** Questions among what is open: whoever says that all is seen has not answered them. */
+export function questions(items: readonly ItemInWords[]): ItemInWords[] {
+  return items.filter(({ done, stops, say }) => !done && !stops && say.endsWith('?'));
+}
+
+/** `Not answered by that: A new one, or does the old one do: gasket?`; null where nothing was asked. */
+export function notAnswered(asked: readonly ItemInWords[]): string | null {
+  if (asked.length === 0) return null;
+  return `Not answered by that: ${asked.map(({ say }) => say).join(' ')}`;
+}

@@ -45,15 +45,22 @@ export function movingOf(standing: Standing): Moving {
   const untested = [...standing.job.pieces.values()].filter(
     (p) => open.has(p.spec.key) && !isUndone(p) && p.where !== 'home' && holdsIt(p),
   );
-  const safe = say.length === 0 && unsaid.length === 0 && untested.length === 0;
+  // Of a job without pieces nobody knows what is undone on the machine.
+  const told = standing.job.pieces.size > 0;
+  const safe = told && say.length === 0 && unsaid.length === 0 && untested.length === 0;
   return { say, safe, unsaid, untested };
 }
 
 function movedSaid(undone: readonly PieceNow[]): string[] {
   const moving = undone.filter((p) => caresOf(p.spec).care.some((care) => CARES[care].stays));
   const carried = undone.filter((p) => caresOf(p.spec).care.some((care) => CARES[care].held));
+  // Without its caliper or drum a pressed lever pushes the pistons or shoes out.
+  const braking = undone.filter((p) => isAway(p) && caresOf(p.spec).care.includes('brake'));
   return [
     ...(moving.length > 0 ? [`Don't move it under its own weight: ${names(moving)} undone.`] : []),
+    ...(braking.length > 0
+      ? [`Don't touch the brake's lever or pedal: ${names(braking)} off.`]
+      : []),
     ...(carried.length > 0 ? [`Don't take it off its stand: ${names(carried)} undone.`] : []),
   ];
 }

@@ -7,7 +7,7 @@ import { behindItem } from '../../plan/gates/figures.ts';
 import { gateMark, sortedItems, stopsNow } from '../../plan/gates/gate-now.ts';
 import { onThisWrench } from '../../plan/gates/gate-wrench.ts';
 import { itemOf } from '../../plan/gates/item-rows.ts';
-import type { ItemInWords } from '../../plan/gates/items.ts';
+import { type ItemInWords, notAnswered, questions } from '../../plan/gates/items.ts';
 import { sealantSaid } from '../../plan/seal/sealant.ts';
 import { ask } from '../ask/field.ts';
 import { noteKey } from '../ask/note.ts';
@@ -152,11 +152,15 @@ function askPast({ state, view, items }: OnGate): Updated {
 }
 
 /** Passes the gate: on with the piece, or back to where the gate was opened. */
-function pass({ state, view, job, piece, items }: OnGate): Updated {
+function pass(
+  { state, view, job, piece, items }: OnGate,
+  unanswered: string | null = null,
+): Updated {
   const left = items.filter((i) => !i.item.done).map((i) => i.item.say);
   const sealant = view.moment === 'sealing' && piece ? sealantSaid(job, piece, state.now) : null;
   const quiet = [
     left.length > 0 ? `Left as it is: ${left.join(' ')}` : null,
+    unanswered,
     sealant && `Now, ${sealant}.`,
   ]
     .filter((t) => t !== null)
@@ -174,7 +178,7 @@ function pass({ state, view, job, piece, items }: OnGate): Updated {
 // ---------------------------------------------------------------- after a mark
 
 /** Goes on, or stays where something stops. */
-function afterSeen(state: State, { wish }: MadeMark<WishTo<'gate'>>): Updated {
+function afterSeen(state: State, { wish, before }: MadeMark<WishTo<'gate'>>): Updated {
   const { view } = state;
   if (view.screen !== 'gate') return stay(state);
   if (wish.item !== 'all' || wish.how !== 'seen') return stay(toList(state));
@@ -182,7 +186,8 @@ function afterSeen(state: State, { wish }: MadeMark<WishTo<'gate'>>): Updated {
   const ticked: State = { ...state, view: next };
   const here = onGate(ticked, next);
   if (!here || (wish.because === undefined && here.items.some(isStop))) return stay(ticked);
-  return pass(here);
+  const was = before.view.screen === 'gate' ? onGate(before, before.view) : null;
+  return pass(here, notAnswered(questions((was?.items ?? []).map((i) => i.item))));
 }
 
 /** Marks what comes next. */

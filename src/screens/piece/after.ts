@@ -4,6 +4,7 @@ import type { Job, PieceNow, Refusal, Wish } from '../../model/types.ts';
 import { inPlace } from '../../model/words.ts';
 import { adviceOf } from '../../plan/care/trouble-advice.ts';
 import { fingerTight } from '../../plan/order/job-now.ts';
+import { hurtHoles } from '../../plan/order/needed.ts';
 import {
   fitting,
   names,
@@ -122,9 +123,11 @@ function nextOn(state: State): Updated {
   if (!here || !step) return stay(state);
   if (toFill(here.piece).length === 0) {
     const n = fingerTight(here.piece).length;
+    const hurt = hurtHoles(here.piece);
+    const but = hurt.length === 0 ? '' : ` but ${list(names(hurt))}`;
     const over = leftOver(here.piece);
     const left = over === null ? '' : ` ${over.say} l says more.`;
-    return toStep({ ...state, quiet: `All in, ${n} of them by fingers only.${left}` }, LOOK);
+    return toStep({ ...state, quiet: `All in${but}, ${n} of them by fingers only.${left}` }, LOOK);
   }
   const fits = fitting(here.job, here.piece, typedHand(step.hand, here.job));
   const hand = fits.length > 0 ? step.hand : '';

@@ -9,7 +9,7 @@ import { noteKey } from '../ask/note.ts';
 import { keepDraft, PIECE_DRAFT } from '../base/drafts.ts';
 import { goWay, OFF, readFirst, rowStep, TIGHT, toSettleStep } from '../base/enter.ts';
 import { ENTER, type Key } from '../base/key.ts';
-import { pieceNamed, requestMark, say, show, stay, toStep } from '../base/moves.ts';
+import { holeNamed, pieceNamed, requestMark, say, show, stay, toStep } from '../base/moves.ts';
 import type { State, Updated } from '../base/state.ts';
 import { drawKey } from '../draw/draw-key.ts';
 import { inPiece } from '../known/in-question.ts';
@@ -66,6 +66,9 @@ function knownLabel(here: OnLook): string {
 /** What it turns from coming off to going on, what begins a pass, and what is noted by this one key. */
 const ON_WAYS: readonly WayNow[] = ['settle', 'in', 'fit', 'tight'];
 
+const isPulled = ({ piece, step }: OnLook): boolean =>
+  step.here !== null && holeNamed(piece, step.here)?.trouble === 'pulled';
+
 const KEYS: readonly Key<OnLook>[] = [
   pointKey,
   {
@@ -76,6 +79,8 @@ const KEYS: readonly Key<OnLook>[] = [
     help: 'the next right thing for this piece',
     does: ({ state, way }) => goWay(state, way),
   },
+  // Beside the page that says how a thread is mended: it is what comes of it.
+  { ...mendedKey, holds: isPulled },
   {
     id: 'row',
     presses: ['r'],
@@ -96,7 +101,7 @@ const KEYS: readonly Key<OnLook>[] = [
   // Not at the foot: the page of all that is known is one key away and has this key too.
   notSo<OnLook>(({ job, key, step }) => inPiece(job, key, step.here), ''),
   troubleKey,
-  mendedKey,
+  { ...mendedKey, holds: (here) => !isPulled(here) && (mendedKey.holds?.(here) ?? true) },
   adviceKey,
   {
     id: 'take-off',

@@ -45,7 +45,7 @@ function inTrouble({ piece, step }: OnPiece): HoleNow | null {
 }
 
 /** With its bolt out it is asked how; till then one is led to its bolt. */
-function mend(here: OnPiece, hole: HoleNow): Updated {
+export function mend(here: OnPiece, hole: HoleNow): Updated {
   const { state, key, step } = here;
   const ends = hole.trouble === null ? null : troubleOf(hole.trouble).ends;
   if (hole.trouble !== null && ends !== null) {

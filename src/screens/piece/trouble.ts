@@ -11,6 +11,7 @@ import { stopBox } from '../kit/box.ts';
 import { keyName } from '../kit/press.ts';
 import { bold, hanging, line, span, wrap } from '../kit/text.ts';
 import { type OnPiece, onPiece, type StepView, stepScreen } from './step.ts';
+import { mend, mendedKey } from './step-keys.ts';
 import { CHOICES } from './troubles.ts';
 import { redoKey, undoKey } from './undo.ts';
 
@@ -127,13 +128,27 @@ export const goOnKey: Key<OnPiece<'advice' | 'answer'>> = {
   },
 };
 
+/** The way on from the page that says how a thread is mended: till its bolt is out one is led to that. */
+const mendedHere: Key<OnAdvice> = {
+  id: 'mended',
+  presses: ['m', ';'],
+  label: ({ piece, step }) =>
+    holeNamed(piece, step.hole)?.state === 'out' ? 'it is mended' : 'mend it',
+  help: mendedKey.help,
+  holds: ({ trouble }) => trouble === 'pulled',
+  does: (here) => {
+    const hole = holeNamed(here.piece, here.step.hole);
+    return hole === null ? stay(here.state) : mend(here, hole);
+  },
+};
+
 function atHole(here: string): PieceStep {
   return { step: 'look', here, typed: '' };
 }
 
 export const adviceScreen = stepScreen({
   here: onAdvice,
-  keys: [goOnKey, undoKey, redoKey],
+  keys: [goOnKey, mendedHere, undoKey, redoKey],
   draw: drawAdvice,
 });
 

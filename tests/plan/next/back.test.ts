@@ -143,6 +143,7 @@ describe('coming back after days', () => {
     const away = [off('brake-caliper'), off('engine-bolt')];
     expect(backAfter(jobOf(text, away), NOW).dont).toEqual([
       "Don't move it under its own weight: Brake caliper undone.",
+      "Don't touch the brake's lever or pedal: Brake caliper off.",
       "Don't take it off its stand: Engine bolt undone.",
     ]);
     const back = [...away, on('brake-caliper'), on('engine-bolt')];

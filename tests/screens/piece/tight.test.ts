@@ -102,11 +102,20 @@ describe('tight', () => {
     expect(desk.done).toEqual(['ring']);
     expect(desk.frame).toMatch(/STOP[\s\S]*3: thread pulled\.[\s\S]*Turn no further/);
     expect(desk.bench.hole('3').trouble).toBe('pulled');
+    expect(desk.frame).toContain('m mend it');
     desk.press('go');
     // The others are left as they are until it is mended.
     expect(desk.screen).toBe('look');
     expect(desk.frame).toContain('Thread pulled.');
-    expect(desk.frame).toContain('Enter how it is mended');
+    expect(desk.frame).toContain('Enter how it is mended   m mended');
+  });
+
+  it('leads from how it is mended to its bolt, and from there to the word of how it was done', () => {
+    const desk = tight(LISTED).press('go ! m');
+    expect(desk.screen).toBe('off');
+    expect(desk.frame).toContain('take 3 out first, then m.');
+    desk.press('enter h').type('m').type('wire insert').press('enter');
+    expect(desk.bench.hole('3')).toMatchObject({ state: 'out', trouble: null });
   });
 
   it('takes that back as well', () => {

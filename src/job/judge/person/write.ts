@@ -1,5 +1,6 @@
 /** May this text go into the person's part? One more where a key takes several, the first where it takes one. */
 
+import { unreadOf } from '../../../bolt/torque/no-figure-said.ts';
 import {
   type Anew,
   isAnew,
@@ -85,8 +86,10 @@ export function judgeWrite(job: Job, wish: Wish, stamp: Stamp): Verdict {
   if (!isSeveral(key)) {
     const was = textOf(spec, key);
     if (was === text) return already();
-    if (was === null)
-      return put(null, text, [{ edit: 'instead', piece: wish.piece, key, was, text }]);
+    if (was === null) {
+      const edit: Edit = { edit: 'instead', piece: wish.piece, key, was, text };
+      return put(null, text, [edit], key === 'torque' ? unreadSaid(spec, text) : []);
+    }
     const way = 'Correct it with putback correct, or change the file.';
     return wrong('stands-already', `${piece.spec.name}: there stands already: ${was}. ${way}`, {
       key,
@@ -97,6 +100,15 @@ export function judgeWrite(job: Job, wish: Wish, stamp: Stamp): Verdict {
   if (fault) return fault;
   if (listOf(spec, key).includes(text) || listOf(piece.spec, key).includes(text)) return already();
   return put(null, text, [{ edit: 'text', piece: wish.piece, key, text, in: true }]);
+}
+
+/** A figure that is no torque as it stands: said while the manual is still open, and not only by check. */
+function unreadSaid(spec: PieceSpec, text: string): Warning[] {
+  const rest = spec.passes === null ? unreadOf(text) : [];
+  if (rest.length === 0) return [];
+  const said = list(rest.map((r) => `“${r.text}”`));
+  const say = `${said} was not read as a torque: it is done as it is printed, and no wrench is set. A torque has its unit: 20 N·m.`;
+  return [{ code: 'unread-torque', say }];
 }
 
 /** As it goes into the file. */
