@@ -85,7 +85,9 @@ export class Desk {
   /** A key that is held down: the first press, then as many that its keyboard repeats. */
   hold(press: string, more: number): this {
     this.happen({ on: 'press', press });
-    for (let i = 0; i < more; i += 1) this.happen({ on: 'press', press, held: true });
+    for (let i = 0; i < more; i += 1) {
+      this.happen({ on: 'press', press, held: true, repeats: i >= 3 });
+    }
     return this;
   }
 

@@ -47,8 +47,9 @@ export interface BenchRow {
 export type Happening =
   /**
    * `soon`: closer behind the press before it than a page is read. `held`: and the same press: the key was not let go.
+   * `repeats`: the keyboard sends it by itself.
    */
-  | { on: 'press'; press: Press; held?: boolean; soon?: boolean }
+  | { on: 'press'; press: Press; held?: boolean; soon?: boolean; repeats?: boolean }
   | { on: 'paste'; text: string }
   | { on: 'recorded'; result: Recorded; wish: Wish; file: string }
   /** `wrenches`: those of the bench that the file lies on, where they were read with it. `say`: what had to be done for it. */

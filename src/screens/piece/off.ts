@@ -66,8 +66,7 @@ export const offScreen = stepScreen({
     {
       id: 'out',
       presses: GO,
-      // Held down it marks one: each bolt that comes out takes a press of its own.
-      anew: GO,
+      anew: ENTER,
       label: 'this one is out',
       help: 'the lit bolt is out, as said or as the file has it',
       holds: (here) => !isHurt(here),

@@ -14,7 +14,7 @@ import { sealantSaid } from '../../plan/seal/sealant.ts';
 import { type HandRead, handWish, sayNotYet } from '../../plan/typed/hand.ts';
 import { noteKey } from '../ask/note.ts';
 import { TIGHT } from '../base/enter.ts';
-import { GO } from '../base/key.ts';
+import { ENTER, GO } from '../base/key.ts';
 import { type At, holeNamed, requestMark, say, stay, toStep } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
 import { piecePage } from '../base/piece-page.ts';
@@ -105,8 +105,7 @@ export const onScreen = stepScreen({
     {
       id: 'in',
       presses: GO,
-      // Held down it marks one: each bolt that is turned in takes a press of its own.
-      anew: GO,
+      anew: ENTER,
       label: 'in, three turns',
       help: 'what is in the hand goes into the lit hole',
       // What is typed by half is told of.

@@ -9,6 +9,7 @@
 import { safe } from '../../model/safe.ts';
 import { foundRead } from '../base/found.ts';
 import { benchRead, earlierRead, fileRead, LEFT } from '../base/from-file.ts';
+import { GO } from '../base/key.ts';
 import { say, stay } from '../base/moves.ts';
 import { steadyHoles } from '../base/piece-page.ts';
 import type { Effect, Happening, Input, State, Updated, View } from '../base/state.ts';
@@ -114,7 +115,9 @@ function input(state: State, happening: Input): Updated {
   // Leaving waits for nothing: what was asked for is being written anyway.
   if (state.waiting && !key?.atOnce) return later(state, happening);
   if (state.blind && happening.soon && isText(happening.press)) return typedBlind(state, happening);
-  if (happening.held && key?.anew.includes(pressed)) return say(said, HELD);
+  const isTyped = key?.takes?.(happening.press) ?? false;
+  const goes = happening.repeats && GO.includes(pressed) && key !== null && !isTyped;
+  if (goes || (happening.held && key?.anew.includes(pressed))) return say(said, HELD);
   if (key?.alone && happening.soon && state.last !== null && isLetter(state.last)) {
     const say = `${safe(pressed)} right behind another letter is no answer: press it by itself.`;
     return stay({ ...said, quiet: say, blind: true });

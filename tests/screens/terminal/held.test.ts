@@ -33,6 +33,28 @@ describe('a key that is still down', () => {
   });
 });
 
+describe('a key that the keyboard repeats by itself', () => {
+  const repeats = (...times: number[]) =>
+    told(...times.map((t): [number, string] => [t, 'space'])).map((t) => t.repeats);
+
+  it('is told by the third repeat, and no more once it was let go', () => {
+    expect(repeats(0, 500, 530, 560, 590, 620, 1000)).toEqual([
+      false,
+      false,
+      false,
+      false,
+      true,
+      true,
+      false,
+    ]);
+  });
+
+  it('is no hand that taps, nor what came in at once behind a slow frame', () => {
+    expect(repeats(0, 110, 220, 330, 440, 550)).not.toContain(true);
+    expect(repeats(0, 0, 0, 1, 1, 1, 1)).not.toContain(true);
+  });
+});
+
 describe('a text that is typed without looking', () => {
   it('is told by its letters following each other, whichever they are', () => {
     const typed = told([0, 'n'], [180, 'o'], [700, 'space'], [900, 'w'], [901, 'enter']);
