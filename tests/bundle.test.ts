@@ -35,6 +35,7 @@ describe('what is loaded', () => {
       'src/node-version.ts',
       'src/parts.ts',
       'src/putback.ts',
+      'src/version.ts',
     ]);
   });
 

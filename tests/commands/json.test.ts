@@ -30,7 +30,7 @@ describe('a mark as JSON', () => {
         { hole: '1', state: 'out', kind: 'S', passes: [], trouble: null },
         { hole: '3', state: 'out', kind: 'M+clip', passes: [], trouble: null },
       ],
-      warnings: [],
+      warnings: [{ code: 'still-over', say: 'Lever is noted as over it, and is still on.' }],
       id: 'mark0001',
     });
   });
@@ -143,6 +143,7 @@ describe('status as JSON', () => {
           out: 0,
           in: 0,
           tight: 0,
+          torqueOther: [],
           torqueUnknown: [],
           trouble: [],
           conflicts: [],
@@ -159,6 +160,7 @@ describe('status as JSON', () => {
           out: 0,
           in: 0,
           tight: 0,
+          torqueOther: [],
           torqueUnknown: [],
           trouble: [],
           conflicts: [],
@@ -175,6 +177,7 @@ describe('status as JSON', () => {
           out: 4,
           in: 0,
           tight: 0,
+          torqueOther: [],
           torqueUnknown: [],
           trouble: [],
           conflicts: [],

@@ -29,7 +29,7 @@ const HALVINGS = 6;
 /** Doublings until that range is found: where the tests tell no more than is to be known, any high λ will do. */
 const DOUBLINGS = 20;
 
-export interface Told {
+export interface ToldBound {
   lower: number;
   /** By the same λ and f, on from where a test leads. */
   behind: (option: Option) => { bad: number; good: number };
@@ -50,7 +50,7 @@ export function toldBound(
   S: States,
   options: readonly Option[],
   prices: readonly number[],
-): Told {
+): ToldBound {
   const mass = massOf(p, S);
   const tellings = options.map(({ bad, good }, index): Telling => {
     const c = prices[index] ?? 0;
