@@ -4,12 +4,12 @@ import { existsSync } from 'node:fs';
 import { cacheFolder, loader, versionOf } from './compiled.ts';
 import type * as Main from './main.ts';
 import { nodeTooOld } from './node-version.ts';
-import { VERSION } from './version.ts';
 
 /** Names the content of the program's parts, and their sizes; the commands. Set when they are made. */
 declare const __STAMP__: string;
 declare const __SIZES__: number[];
 declare const __USES__: string[];
+declare const __VERSION__: string;
 
 // A clone of the program pins its Node; what npm has installed has none.
 const own = () => existsSync(`${__dirname}/../node_modules/node`);
@@ -37,7 +37,7 @@ function notStarted({ name, message, stack = '' }: Error): string {
   return [
     `putback could not start: ${message}`,
     'Install it again. If it stays so, send these lines to whoever gave you putback:',
-    `  putback ${VERSION}, Node ${process.version}, ${process.platform} ${process.arch}`,
+    `  putback ${__VERSION__}, Node ${process.version}, ${process.platform} ${process.arch}`,
     ...stack
       .split('\n')
       .filter((line) => /^\s+at /.test(line))
