@@ -114,8 +114,8 @@ async function otherwise(
   const [name = '', ...rest] = words.filter((word) => word !== '--lines' && word !== '--ascii');
   const kind = name === '' ? 'folder' : pathKind(name, world);
   if (kind === null || rest.length > 0 || name.startsWith('-')) {
-    const { slipOf } = await import('./slips.ts');
-    return await print(slipOf([name, ...rest], allCommands(), world), form, world);
+    const { slipIn } = await import('./slips.ts');
+    return await print(slipIn([name, ...rest], allCommands(), world), form, world);
   }
   if (form === 'json') {
     const say = 'Screens have no JSON: name a command. putback --help says what there is.';

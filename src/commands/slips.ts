@@ -6,7 +6,7 @@ import { type Answer, type Command, misuse } from './base/command.ts';
 import { pathKind } from './base/open-path.ts';
 
 /** A path that the shell cut at its blanks, two paths, a slip. */
-export function slipOf(
+export function slipIn(
   words: readonly string[],
   commands: readonly Command[],
   world: World,

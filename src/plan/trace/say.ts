@@ -134,12 +134,12 @@ export function needsSaid(job: Job, { check, opens }: Look): string[] {
   return [
     ...(opens.length === 0 ? [] : [`First off: ${list(opens.map((p) => pieceSaid(job, p)))}.`]),
     ...(spec && spec.needs.length > 0 ? [`It needs: ${list(spec.needs)}.`] : []),
-    ...cautionsSaid(job, check),
+    ...lookCautions(job, check),
   ];
 }
 
 /** What may hurt at a look: the file's own, and what is usual. */
-export function cautionsSaid(job: Job, check: string): string[] {
+export function lookCautions(job: Job, check: string): string[] {
   const spec = job.upper.checks.get(check);
   return spec ? cautionsForLook(spec) : [];
 }

@@ -2,6 +2,7 @@
  * What is true and what is printed, side by side. The printed one is struck where a terminal can do that, and in
  * words always, so that neither colour nor a special terminal is needed to tell which of the two holds.
  */
+import { ended } from '../../model/safe.ts';
 import { broken, hanging, indent, type Line, type Style, span, width } from './text.ts';
 
 /** `8 N·m, bulletin 12. Not 10 N·m, manual 2-17, as printed.`; only the text where nothing was corrected. */
@@ -22,11 +23,6 @@ export function bothSaid(text: string, printed: Printed): string {
   return both(text, printed)
     .map((s) => s.text)
     .join('');
-}
-
-/** A sentence of its own: what follows it must not read as its end. */
-export function ended(text: string): string {
-  return /[.!?]$/.test(text) ? text : `${text}.`;
 }
 
 /** Words in quotes, so that "Not no oil" is not read as one; a figure stands as it is. */

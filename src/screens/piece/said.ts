@@ -1,6 +1,8 @@
 /** What the file says of a piece or a hole, beside the next thing to do. */
+
+import { ended } from '../../model/safe.ts';
 import type { At } from '../base/moves.ts';
-import { both, ended, flow } from '../kit/both.ts';
+import { both, flow } from '../kit/both.ts';
 import { type Line, span } from '../kit/text.ts';
 
 /** The file's tip for this way, and how it is printed where that is not so. */

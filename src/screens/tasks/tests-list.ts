@@ -1,5 +1,6 @@
 /** The test list, which writes itself from what was disturbed. */
 
+import { ended } from '../../model/safe.ts';
 import type { Job } from '../../model/types.ts';
 import { taskSaid } from '../../plan/order/say.ts';
 import type { TestItem } from '../../plan/tests/testlist.ts';
@@ -11,7 +12,7 @@ import { type OnJob, onJob, show, stay } from '../base/moves.ts';
 import { listLines, type Page } from '../base/page.ts';
 import { screenOver } from '../base/screen.ts';
 import type { State, View } from '../base/state.ts';
-import { both, corrected, ended, flow } from '../kit/both.ts';
+import { both, corrected, flow } from '../kit/both.ts';
 import { bold, type Line, line, pad, span, width, wrap } from '../kit/text.ts';
 import { capital, list, many } from '../kit/words.ts';
 import { inTask } from '../known/in-question.ts';

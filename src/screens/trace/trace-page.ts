@@ -120,7 +120,7 @@ function sayLines(here: OnTrace): Line[] {
 function lookLines({ state, job, now }: OnTrace, look: Look): Line[] {
   const { columns } = state;
   const spec = job.upper.checks.get(look.check);
-  const cautions = words.cautionsSaid(job, look.check);
+  const cautions = words.lookCautions(job, look.check);
   const isNext = !now.mending && now.next?.check === look.check;
   const shown = isNext && now.next ? now.next : look;
   const proving = isNext && now.next !== now.answer.next;
