@@ -4,7 +4,7 @@ import { sayEntry } from '../job/fold/say-entry.ts';
 import { oneLine } from '../model/safe.ts';
 import type { Beside, Entry, Job, Verb } from '../model/types.ts';
 import { NO_READING, verbRow } from '../model/verbs/verbs.ts';
-import { inPlace } from '../model/words.ts';
+import { capital, inPlace } from '../model/words.ts';
 
 export interface ProseLine {
   id: string;
@@ -112,5 +112,5 @@ function sentence(entry: Entry, job: Job): string {
   });
   const said = [sayEntry(entry, job), ...beside].join('; ');
   // Only our own words begin with a capital: a note stays as somebody wrote it.
-  return verbRow(entry.verb).ownWords ? said.charAt(0).toUpperCase() + said.slice(1) : said;
+  return verbRow(entry.verb).ownWords ? capital(said) : said;
 }

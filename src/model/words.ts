@@ -21,6 +21,16 @@ export function list(words: readonly string[], joined = 'and'): string {
   return `${words.slice(0, -1).join(', ')} ${joined} ${words.at(-1)}`;
 }
 
+/** `3 and 9`: of holes and the like. */
+export function listNames(named: readonly { name: string }[]): string {
+  return list(named.map(({ name }) => name));
+}
+
+/** `Alternator cover and Gear lever`: pieces by what the file calls them. */
+export function listPieces(pieces: readonly { spec: { name: string } }[]): string {
+  return listNames(pieces.map(({ spec }) => spec));
+}
+
 /** With a full stop, where it does not end by itself. */
 export function sentence(text: string): string {
   return /[.!?…]$/.test(text) ? text : `${text}.`;

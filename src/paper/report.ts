@@ -9,7 +9,7 @@ import { idOf } from '../memory/machine.ts';
 import { secondsOf } from '../model/time.ts';
 import type { Job } from '../model/types.ts';
 import { NO_READING } from '../model/verbs/verbs.ts';
-import { capital, list } from '../model/words.ts';
+import { capital, list, listPieces } from '../model/words.ts';
 import { buyList } from '../plan/buy/list.ts';
 import { saidBack } from '../plan/buy/say.ts';
 import { isHere } from '../plan/buy/state.ts';
@@ -209,8 +209,8 @@ function work(job: Job): Markup | null {
   );
   const mended = livingOf(job).filter((e) => e.verb === 'state' && e.value === 'mended');
   return m`${bullets('Work', [
-    ...(pieces.length === 0 ? [] : [`Off or moved: ${list(pieces.map((p) => p.spec.name))}.`]),
-    ...(back.length === 0 ? [] : [`Back: ${list(back.map((p) => p.spec.name))}.`]),
+    ...(pieces.length === 0 ? [] : [`Off or moved: ${listPieces(pieces)}.`]),
+    ...(back.length === 0 ? [] : [`Back: ${listPieces(back)}.`]),
     ...mended.map((e) => {
       const piece = job.pieces.get(e.piece ?? '')?.spec.name ?? e.piece ?? '';
       const how = e.says === undefined ? '' : `: ${e.says}`;

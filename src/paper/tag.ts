@@ -3,7 +3,7 @@
  * what the gate before the start says, and nothing of its own.
  */
 import { daysBetween } from '../model/time.ts';
-import { capital, list } from '../model/words.ts';
+import { capital, listPieces } from '../model/words.ts';
 import { gate, isPassed } from '../plan/gates/gate.ts';
 import type { GateItem } from '../plan/gates/items.ts';
 import { movingOf } from '../plan/next/dont.ts';
@@ -60,11 +60,11 @@ function movingSaid(standing: Standing): string {
   if (say.length > 0) return say.join(' ');
   if (safe) return 'Safe to move, not to start.';
   if (untested.length > 0) {
-    const back = list(untested.map((p) => p.spec.name));
+    const back = listPieces(untested);
     return `Don’t move it yet: ${back} ${untested.length === 1 ? 'is' : 'are'} back, and not tested.`;
   }
   if (unsaid.length === 0) return 'Ask before you move it: nobody noted what is undone on it.';
-  const names = list(unsaid.map((p) => p.spec.name));
+  const names = listPieces(unsaid);
   return `Ask before you move it: nobody noted whether it may stand or roll without ${names}.`;
 }
 

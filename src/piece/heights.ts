@@ -2,7 +2,9 @@
  * Heights at which heads stand when the bolts are dropped in and not turned: a wrong bolt shows before it
  * is screwed in. In mm.
  */
+
 import { readLength } from '../bolt/read/length.ts';
+import { mm } from '../bolt/read/numbers.ts';
 import type { Kind } from '../model/types.ts';
 import { list } from '../model/words.ts';
 import {
@@ -17,7 +19,7 @@ import {
   standingProud,
 } from './heights-against.ts';
 import { isDash, noFigure, type Typed, type TypedFault, typed } from './typed.ts';
-import { byLetter, mm } from './words.ts';
+import { byLetter } from './words.ts';
 
 export interface OddHeight {
   hole: string;

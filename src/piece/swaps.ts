@@ -2,14 +2,16 @@
  * Which wrong bolt would go into a hole without anybody noticing, and what it would break: told once, when the piece
  * comes off, so that its bolts are laid out apart.
  */
+
 import type { Fit, FitVerdict } from '../bolt/fit/fit.ts';
 import { strongerBy, threadsAgree } from '../bolt/fit/same.ts';
+import { mm } from '../bolt/read/numbers.ts';
 import { lookAlikes } from '../bolt/thread/lookalikes.ts';
 import type { Kind } from '../model/types.ts';
 import { list } from '../model/words.ts';
 import { hardToMiss } from './hard.ts';
 import { compareHoles } from './names.ts';
-import { byLetter, mm } from './words.ts';
+import { byLetter } from './words.ts';
 
 export interface SwapHole {
   name: string;

@@ -1,13 +1,6 @@
-/** Lengths, places and letters in words. */
-import { printNumber } from '../bolt/read/numbers.ts';
 import type { RowItem } from '../model/types.ts';
 import { many } from '../model/words.ts';
 import { UNKNOWN } from './row.ts';
-
-/** `12.5 mm`. */
-export function mm(value: number): string {
-  return `${printNumber(value, 3)} mm`;
-}
 
 /** Letters as one sorts them, the same on every machine. */
 export function byLetter(a: string, b: string): number {

@@ -1,7 +1,7 @@
 /** A pulled thread and its ways out, in the trade's order: a list to tick. Common practice where no source is named. */
 import type { Kind } from '../../model/types.ts';
 import { withLength } from '../read/kind.ts';
-import { printNumber } from '../read/numbers.ts';
+import { mm, printNumber } from '../read/numbers.ts';
 import { insertHole } from '../thread/insert.ts';
 import { materialOf } from '../thread/materials.ts';
 import { type Thread, threadOf } from '../thread/threads.ts';
@@ -24,7 +24,6 @@ const WALL = 0.5;
 /** Steps in which bolts are made, mm: 5, and a quarter of an inch. */
 const STEP = { metric: 5, inch: 6.35 };
 
-const mm = (value: number) => `${printNumber(value, 3)} mm`;
 const step = (what: string, why: string | null = null): RepairStep => ({ do: what, why });
 
 /** Sound thread below the pulled turns: how much, and the bolt that reaches it without bottoming. */

@@ -53,6 +53,11 @@ export function isFraction(text: string): boolean {
   return text.includes('/');
 }
 
+/** `12.5 mm`. */
+export function mm(value: number): string {
+  return `${printNumber(value, 3)} mm`;
+}
+
 /** Without what binary fractions add: 1.5 × 25.4 is 38.1, not 38.099999999999994. */
 export function tidy(value: number): number {
   return Number(value.toPrecision(12));

@@ -4,7 +4,7 @@
  * holds at the worst; between them it says so. The maker's figure goes first.
  */
 import type { Quantity } from '../../model/types.ts';
-import { printNumber } from '../read/numbers.ts';
+import { mm, printNumber } from '../read/numbers.ts';
 import { convert, printQuantity } from '../read/units.ts';
 import { strengthOf } from '../thread/strength.ts';
 import { type Thread, threadOf } from '../thread/threads.ts';
@@ -141,7 +141,6 @@ function shown({ yields, strips, assumed }: Limits) {
   return { holdsTo, givesFrom, assumed, source: METHOD };
 }
 
-const mm = (value: number) => `${printNumber(value, 3)} mm`;
 const nm = (value: number) => printNumber(value, 3);
 
 type Judged = Pick<Against, 'verdict' | 'why' | 'lacks' | 'near'>;

@@ -114,7 +114,7 @@ export function failed(result: Extract<Recorded, { ok: false }>, name: string): 
     };
   }
   if ('unsaved' in result) return unsaved(result.unsaved);
-  // What belongs under a head is put there, for whatever reason: the refusal says how its hole is marked.
+  // No reason lets a washer be left out of several bolts at once: that refusal names the way itself.
   const hint = 'If it is so all the same, say why with --because.';
   return refused(result.refused, result.refused.code === 'not-under' ? '' : hint);
 }

@@ -3,11 +3,11 @@
 import { PIECE_KEYS } from '../../model/keys/keys.ts';
 import { bareFields } from '../../model/types/fields.ts';
 import type { PieceSpec } from '../../model/types.ts';
+import { capital } from '../../model/words.ts';
 
 /** `gear-lever` as one would say it: `Gear lever`. */
 export function nameOfKey(key: string): string {
-  const words = key.replaceAll('-', ' ');
-  return words.charAt(0).toUpperCase() + words.slice(1);
+  return capital(key.replaceAll('-', ' '));
 }
 
 export function barePiece(key: string): PieceSpec {

@@ -24,14 +24,14 @@ export const PATIENCE: Patience = { wait: 4000, still: 5000 };
 
 /** Longest pause between two tries, ms: eight writers then still find their turn. */
 const LONGEST_PAUSE = 40;
-/** So many times as long one waits for living holders that take turns. */
+/** How many times as long as `wait` one waits while the lock goes from one living holder to the next. */
 const HANDS = 5;
 /** A pause that took this much longer means that this process slept: it did not wait then, nor did it look. */
 const SLEPT = 1000;
 
 /** An empty lock was made just now, or its maker died before it could write: it counts as left behind after this time, ms. */
 const WORDLESS = 300;
-/** Age of a second lock that nobody can hold any more, ms. */
+/** Age at which a second lock is known to be left behind, ms: it is held for an instant. */
 const OLD = 60_000;
 
 const clock = (): number => performance.now();
@@ -91,7 +91,7 @@ export function release(d: Disk, lock: Lock): void {
   try {
     d.closeSync(lock.fd);
   } catch {
-    // Nothing hangs on its bytes.
+    // The lock counts by its name; that its bytes may not be on disk does no harm.
   }
   if (ours) drop(d, lock.path);
   letGo(lock.nonce);

@@ -1,6 +1,7 @@
 /** One wish to the disk: read what is there now, judge again, splice, check, save. */
 
 import type { Edit, Entry, Job, Recorded, UpperChange, Warning, Wish } from '../../model/types.ts';
+import { capital } from '../../model/words.ts';
 import { emptier, findDiary, isFail, saysSame, standsBare } from '../edit/splice.ts';
 import { isLineMore, withMark } from '../edit/with-mark.ts';
 import { judge } from '../judge/judge.ts';
@@ -218,7 +219,5 @@ function whatStays(
 /** It would say something else, or touch other bytes. */
 function unfit(fault: string): Recorded {
   const fix = 'Run putback check on the file and mend what it says; nothing was written.';
-  return { ok: false, unsaved: { code: 'unfit', say: sentence(fault), fix } };
+  return { ok: false, unsaved: { code: 'unfit', say: `${capital(fault)}.`, fix } };
 }
-
-const sentence = (text: string): string => `${text.charAt(0).toUpperCase()}${text.slice(1)}.`;

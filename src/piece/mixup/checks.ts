@@ -1,8 +1,8 @@
 /** Where to look first, and for what. */
 
+import { mm } from '../../bolt/read/numbers.ts';
 import { list as listOf } from '../../model/words.ts';
 import { compareHoles } from '../names.ts';
-import { mm } from '../words.ts';
 import type { NoUse, Tray } from './tray.ts';
 import type { Explanation, Mixup, WrongHole } from './types.ts';
 

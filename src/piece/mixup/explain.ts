@@ -1,8 +1,10 @@
 /** A flow as an explanation: holes by name, how one look settles each, and its rank. */
+
 import type { Fit } from '../../bolt/fit/fit.ts';
+import { mm } from '../../bolt/read/numbers.ts';
 import { kept } from '../../model/kept.ts';
 import { hardToMiss, longerBy } from '../hard.ts';
-import { byLetter, mm } from '../words.ts';
+import { byLetter } from '../words.ts';
 import { among } from './among.ts';
 import type { Flow } from './flow.ts';
 import { alongArrows } from './flows.ts';

@@ -1,9 +1,10 @@
 /** How one look tells whether a hole holds the wrong bolt. */
+
 import type { Fit } from '../../bolt/fit/fit.ts';
 import { headsAgree, SAME_LENGTH, sameBolt, threadsAgree } from '../../bolt/fit/same.ts';
+import { mm } from '../../bolt/read/numbers.ts';
 import type { Kind } from '../../model/types.ts';
 import { longerBy, MUCH_LONGER, SEEN, staysOff } from '../hard.ts';
-import { mm } from '../words.ts';
 
 function byLength(takes: Kind, holds: Kind, by: number, fits: readonly Fit[]): string {
   const [own, other] = [mm(takes.length ?? 0), mm(holds.length ?? 0)];

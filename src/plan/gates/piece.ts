@@ -3,7 +3,7 @@
 import { inOtherWords, listed, type Words } from '../../job/truth/said.ts';
 import { textsIn } from '../../model/said.ts';
 import type { HoleNow, PieceNow, PieceSpec, TextSaid } from '../../model/types.ts';
-import { list } from '../../model/words.ts';
+import { list, listNames, listPieces } from '../../model/words.ts';
 import type { Buy } from '../buy/list.ts';
 import { isHere } from '../buy/state.ts';
 import { cautionsSaid } from '../care/cautions.ts';
@@ -23,7 +23,7 @@ export function beforePrying(standing: Standing, piece: PieceNow): AskedItem[] {
   const { spec, holes } = piece;
   const still = holes.filter((h) => h.state !== 'out');
   const along = carried(standing, spec);
-  const rest = still.length === 0 ? '' : `: ${names(still)} still in`;
+  const rest = still.length === 0 ? '' : `: ${listNames(still)} still in`;
   const count = `${holes.length - still.length} of ${holes.length} out${rest}.`;
   const over = [...(standing.overs.get(spec.key) ?? [])]
     .flatMap((key) => standing.job.pieces.get(key) ?? [])
@@ -35,9 +35,9 @@ export function beforePrying(standing: Standing, piece: PieceNow): AskedItem[] {
       stopped('bolts', count, sayStillIn(standing, piece, still), { to: 'bolts', piece: spec.key }),
     ),
     ...(holes.length > 0 && still.length === 0 ? [ticked('bolts', count)] : []),
-    ...ifAny(bolted, () => unticked('over', `Still over it: ${pieceNames(bolted)}.`)),
-    ...ifAny(hanging, () => unticked('connected', `Still connected: ${pieceNames(hanging)}.`)),
-    ...ifAny(along, () => look('along', `Comes off with it: ${pieceNames(along)}.`)),
+    ...ifAny(bolted, () => unticked('over', `Still over it: ${listPieces(bolted)}.`)),
+    ...ifAny(hanging, () => unticked('connected', `Still connected: ${listPieces(hanging)}.`)),
+    ...ifAny(along, () => look('along', `Comes off with it: ${listPieces(along)}.`)),
     ...along.flatMap((p) => runsWith(p, 'runs')),
     ...ifAny(spec.marks, () => look('marks', ['Marked: ', ...listed(spec.marks), '.'])),
     ...ifAny(spec.loose, () =>
@@ -70,7 +70,7 @@ export function beforeSealing(
       ? [look('blind', 'Blind holes blown dry, eyes covered: oil under a bolt cracks the boss.')]
       : []),
     ...ifAny(wet, () =>
-      look('wet', `Sealant on the threads of ${list(wet.map((h) => h.name))}: open to a liquid.`),
+      look('wet', `Sealant on the threads of ${listNames(wet)}: open to a liquid.`),
     ),
     ...spec.loose.map((thing, i) =>
       look(`loose-${i + 1}`, ['Counted and in its place: ', thing, '.']),
@@ -83,7 +83,7 @@ export function beforeSealing(
     ...ifAny(spec.routes, () => look('routes', ['Runs as it did: ', ...listed(spec.routes), '.'])),
     ...carried(standing, spec).flatMap((p) => runsWith(p, 'runs as it did')),
     ...sliding(standing, piece),
-    ...ifAny(clear, () => look('clear', `Held clear of the joint: ${pieceNames(clear)}.`)),
+    ...ifAny(clear, () => look('clear', `Held clear of the joint: ${listPieces(clear)}.`)),
     ...ifAny(holes, () => look('bolts', `Bolts sorted: ${sorted(piece)}.`)),
     ...lockers(piece, standing.job.upper.kinds),
     ...wrench(piece, standing.job.upper.kinds),
@@ -100,7 +100,7 @@ function unmended(standing: Standing, piece: PieceNow): AskedItem[] {
   const at = (holes: readonly HoleNow[]) => ({ piece: key, hole: holes[0]?.name ?? '' });
   return [
     ...ifAny(odd, () =>
-      stopped('settled', `Settle what belongs in ${names(odd)}.`, sayOdd(odd), {
+      stopped('settled', `Settle what belongs in ${listNames(odd)}.`, sayOdd(odd), {
         to: 'settle',
         ...at(odd),
       }),
@@ -192,7 +192,7 @@ function underOpen(standing: Standing, { spec }: PieceNow): AskedItem[] {
   const open = belowOf(standing, spec.key)
     .flatMap((key) => standing.job.pieces.get(key) ?? [])
     .filter((p) => p.where !== 'home' && !isBack(p));
-  return open.length > 0 ? [unticked('under', `Under it and not back: ${pieceNames(open)}.`)] : [];
+  return open.length > 0 ? [unticked('under', `Under it and not back: ${listPieces(open)}.`)] : [];
 }
 
 /** Moved aside and still hanging there: what the faces could catch. */
@@ -231,14 +231,6 @@ function sorted(piece: PieceNow): string {
   return counts.map(([word, all]) => `${all.length} ${word}`).join(', ');
 }
 
-function names(holes: readonly HoleNow[]): string {
-  return list(holes.map((h) => h.name));
-}
-
 function troubles(holes: readonly HoleNow[]): string {
   return list(holes.map((h) => `${h.name} ${h.trouble}`));
-}
-
-function pieceNames(pieces: readonly PieceNow[]): string {
-  return list(pieces.map((p) => p.spec.name));
 }

@@ -2,7 +2,7 @@
 import { printQuantity } from '../../bolt/read/units.ts';
 import { inOtherWords, type Words } from '../../job/truth/said.ts';
 import type { Kind, PassSpec, PieceNow, Quantity, Torque } from '../../model/types.ts';
-import { list } from '../../model/words.ts';
+import { list, listPieces } from '../../model/words.ts';
 import { piecePasses } from '../../piece/passes.ts';
 import type { Buy } from '../buy/list.ts';
 import { isBack } from '../order/needed.ts';
@@ -33,7 +33,7 @@ export function sliding({ job, overs }: Standing, { spec }: PieceNow): AskedItem
       sortsOf(p.spec).some(isControl),
   );
   if (under.length === 0) return [];
-  const names = list(under.map((p) => p.spec.name));
+  const names = listPieces(under);
   return [look('position', `In the position in which it slides on: ${names}.`)];
 }
 

@@ -8,7 +8,7 @@ import { inWords, type Words } from '../../job/truth/said.ts';
 import { troubleOf } from '../../model/states/troubles.ts';
 import { printInstant } from '../../model/time.ts';
 import type { Job, TaskSpec, Where } from '../../model/types.ts';
-import { list } from '../../model/words.ts';
+import { capital, list, listNames, listPieces } from '../../model/words.ts';
 import { CARES, caresOf } from '../care/care.ts';
 import { RUNNING } from '../care/cautions.ts';
 import { fillsIn, fluidsOf } from '../care/fluids.ts';
@@ -39,9 +39,7 @@ export function beforeStart(standing: Standing): AskedItem[] {
     ...threads(standing),
     ...others(standing),
     ...onceMore(standing),
-    ...(away.length > 0
-      ? [unticked('off', `Not back: ${list(away.map((p) => p.spec.name))}.`)]
-      : []),
+    ...(away.length > 0 ? [unticked('off', `Not back: ${listPieces(away)}.`)] : []),
     ...off.filter((p) => !away.includes(p)).flatMap(unfinished),
     ...pieces.filter((p) => roundLeft(job, p).length > 0).map(notRound),
     ...noTorque(standing),
@@ -91,7 +89,7 @@ function fluids(standing: Standing): AskedItem[] {
     const way = fluid.fill === null ? {} : { way: { to: 'task', task: fluid.fill } as const };
     return {
       key,
-      words: [`${sentence(fluid.what)} is out. Fill it in.`],
+      words: [`${capital(fluid.what)} is out. Fill it in.`],
       done,
       stops: true,
       stop,
@@ -99,10 +97,6 @@ function fluids(standing: Standing): AskedItem[] {
     };
   });
   return [...items, look('levels', 'Oil, fuel and every other level looked at.')];
-}
-
-function sentence(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 type Piece = Parameters<typeof isBack>[0];
@@ -132,7 +126,7 @@ function threads(standing: Standing): AskedItem[] {
     );
     if (pulled.length === 0) return [];
     const { key, name } = piece.spec;
-    const say = `${name}: thread pulled in ${list(pulled.map((h) => h.name))}.`;
+    const say = `${name}: thread pulled in ${listNames(pulled)}.`;
     const stop = `${name}: ${hurtSince(standing, piece, pulled)}. It holds nothing: mend it.`;
     return [
       stopped(`thread-${key}`, say, stop, { to: 'mend', piece: key, hole: pulled[0]?.name ?? '' }),

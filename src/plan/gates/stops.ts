@@ -1,8 +1,8 @@
 /** What stops, in one sentence: how many, where, since when, and the way out. */
 
-import { printInstant, readInstant } from '../../model/time.ts';
+import { printInstant, secondsOf } from '../../model/time.ts';
 import type { HoleNow, PieceNow } from '../../model/types.ts';
-import { list } from '../../model/words.ts';
+import { capital, list, listNames } from '../../model/words.ts';
 import { printItem } from '../../piece/row.ts';
 import type { Fluid } from '../care/fluids.ts';
 import { type Inside, readThings, sayThing } from '../order/inside.ts';
@@ -36,7 +36,9 @@ export function sayStillIn(standing: Standing, piece: PieceNow, still: readonly 
   const easy = still.filter((h) => h.trouble === null);
   const [is, it] = still.length === 1 ? ['is', 'it'] : ['are', 'them'];
   const said = [
-    ...(easy.length > 0 ? [`${names(easy)} ${easy.length === 1 ? 'is' : 'are'} still in.`] : []),
+    ...(easy.length > 0
+      ? [`${listNames(easy)} ${easy.length === 1 ? 'is' : 'are'} still in.`]
+      : []),
     ...hard.map((h) => `${h.name} is still in: ${h.trouble}${sinceOf(standing, piece, h)}.`),
   ];
   // Many names are one list; what is stuck says so by itself.
@@ -86,19 +88,11 @@ export function fluidOut(standing: Standing, fluid: Fluid): string {
   const now = printInstant(standing.now);
   const at = standing.lines.done.get(fluid.drained)?.at;
   const since = at === undefined ? '' : ` since ${saySince(at, now)}`;
-  const what = fluid.what.charAt(0).toUpperCase() + fluid.what.slice(1);
+  const what = capital(fluid.what);
   const mark = fluid.fill === null ? ', and say here that it is in' : '';
   // Filled in too early it weeps out again.
   const cures = untoldCures(standing).flatMap((cure) => cure.until ?? []);
   const last = cures.toSorted((a, b) => secondsOf(a) - secondsOf(b)).at(-1);
   const when = last === undefined ? '' : ` once the joint has cured, at ${sayTime(last, now)}`;
   return `${what} has been out${since}. Fill it in${when}${mark}.`;
-}
-
-function secondsOf(time: string): number {
-  return readInstant(time)?.seconds ?? 0;
-}
-
-function names(holes: readonly HoleNow[]): string {
-  return list(holes.map((h) => h.name));
 }

@@ -1,7 +1,9 @@
 /** What the file gives to read before a piece comes off or goes back. */
+
 import { type KeyRow, type KeysWith, keysWith } from '../../model/keys/key-row.ts';
 import { PIECE_KEYS } from '../../model/keys/keys.ts';
 import type { Job, PieceSpec, TextSaid } from '../../model/types.ts';
+import { capital } from '../../model/words.ts';
 import { cautionsSaid } from '../care/cautions.ts';
 
 type Way = 'removal' | 'fitting';
@@ -56,5 +58,3 @@ function textsToRead(spec: PieceSpec, key: Key, way: Way): readonly TextSaid[] {
   if (said === null) return [];
   return 'removal' in said ? said[way] : 'text' in said ? [said] : said;
 }
-
-const capital = (key: string) => key.charAt(0).toUpperCase() + key.slice(1);

@@ -2,7 +2,7 @@
 
 import { printInstant } from '../../model/time.ts';
 import type { PieceNow } from '../../model/types.ts';
-import { list } from '../../model/words.ts';
+import { list, listPieces } from '../../model/words.ts';
 import { CARES, caresOf } from '../care/care.ts';
 import { isAway, isBack } from '../order/needed.ts';
 import type { Standing } from '../order/standing.ts';
@@ -57,11 +57,13 @@ function movedSaid(undone: readonly PieceNow[]): string[] {
   // Without its caliper or drum a pressed lever pushes the pistons or shoes out.
   const braking = undone.filter((p) => isAway(p) && caresOf(p.spec).care.includes('brake'));
   return [
-    ...(moving.length > 0 ? [`Don't move it under its own weight: ${names(moving)} undone.`] : []),
-    ...(braking.length > 0
-      ? [`Don't touch the brake's lever or pedal: ${names(braking)} off.`]
+    ...(moving.length > 0
+      ? [`Don't move it under its own weight: ${listPieces(moving)} undone.`]
       : []),
-    ...(carried.length > 0 ? [`Don't take it off its stand: ${names(carried)} undone.`] : []),
+    ...(braking.length > 0
+      ? [`Don't touch the brake's lever or pedal: ${listPieces(braking)} off.`]
+      : []),
+    ...(carried.length > 0 ? [`Don't take it off its stand: ${listPieces(carried)} undone.`] : []),
   ];
 }
 
@@ -71,8 +73,4 @@ function holdsIt({ spec }: PieceNow): boolean {
 
 function isUndone(piece: PieceNow): boolean {
   return isAway(piece) || (piece.where !== 'home' && !isBack(piece));
-}
-
-function names(pieces: readonly PieceNow[]): string {
-  return list(pieces.map((p) => p.spec.name));
 }

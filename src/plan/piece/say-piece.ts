@@ -3,7 +3,7 @@
 import { carrierOf } from '../../job/fold/overs.ts';
 import { sayUnder } from '../../job/fold/say-hole.ts';
 import type { Job, PieceNow, RowItem } from '../../model/types.ts';
-import { inPlace, list } from '../../model/words.ts';
+import { inPlace, list, listPieces } from '../../model/words.ts';
 import { fingerTight } from '../order/job-now.ts';
 import { stillIn, toFill } from './piece-now.ts';
 
@@ -13,9 +13,7 @@ export function sayWhere(piece: PieceNow, job: Job): string {
   if (piece.where === 'home' && carriers.length > 0) {
     // What comes with another piece has no marks of its own.
     const carrier = carrierOf(job, piece);
-    return carrier
-      ? `off with ${carrier.spec.name}`
-      : `comes with ${list(carriers.map((p) => p.spec.name))}`;
+    return carrier ? `off with ${carrier.spec.name}` : `comes with ${listPieces(carriers)}`;
   }
   const again = piece.round > 1 ? `, round ${piece.round}` : '';
   return `${where(piece)}${again}`;

@@ -2,7 +2,7 @@
 import { isOther } from '../../job/fold/say-hole.ts';
 import { troubleOf } from '../../model/states/troubles.ts';
 import type { HoleNow, Job, PieceNow, RowItem } from '../../model/types.ts';
-import { inPlace, list } from '../../model/words.ts';
+import { inPlace, list, listPieces } from '../../model/words.ts';
 import { sameItem } from '../../piece/row.ts';
 import { sayCounts } from '../../piece/words.ts';
 import { toFill } from './piece-now.ts';
@@ -78,5 +78,5 @@ export function sharesTray(job: Job, piece: PieceNow): string | null {
     (other) => other !== piece && same(other.tray) && trayNow(other).length > 0,
   );
   if (others.length === 0) return null;
-  return `The bolts of ${list(others.map((p) => p.spec.name))} lie ${inPlace(tray)} too: keep them apart.`;
+  return `The bolts of ${listPieces(others)} lie ${inPlace(tray)} too: keep them apart.`;
 }

@@ -6,6 +6,7 @@
 import { kept } from '../../model/kept.ts';
 import { printInstant, readInstant } from '../../model/time.ts';
 import type { Job, PieceNow } from '../../model/types.ts';
+import { capital } from '../../model/words.ts';
 import { lastPassAt } from '../../piece/passes.ts';
 import { fillsIn, fluidsOf } from '../care/fluids.ts';
 import { reachable } from '../order/graph.ts';
@@ -58,17 +59,13 @@ export function untoldCures(standing: Standing): Cure[] {
 /** `Sealant cures 12 h, until 07:40 tomorrow. Don't load it.` */
 export function sayCure({ says, until, dont }: Cure, now: string): string {
   const end = until === null ? '' : `, until ${sayTime(until, now)}`;
-  return `${sentence(says)}${end}. ${sentence(dont.join(', '))}.`;
+  return `${capital(says)}${end}. ${capital(dont.join(', '))}.`;
 }
 
 /** The same with its piece before it, for places where several are told. */
 export function sayCureOf(cure: Cure, now: string): string {
   const { name, says } = cure;
   return `${name}: ${says}${sayCure(cure, now).slice(says.length)}`;
-}
-
-function sentence(text: string): string {
-  return text.charAt(0).toUpperCase() + text.slice(1);
 }
 
 type Found = Pick<Cure, 'says' | 'until'>;

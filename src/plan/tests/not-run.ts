@@ -1,6 +1,6 @@
 /** What keeps a machine from being run as it stands, and the tests for which it runs with it. */
 import type { Job, PieceNow } from '../../model/types.ts';
-import { list } from '../../model/words.ts';
+import { listPieces } from '../../model/words.ts';
 import { caresOf } from '../care/care.ts';
 import { fluidsOf } from '../care/fluids.ts';
 import { insideOf, sayThing } from '../order/inside.ts';
@@ -22,7 +22,7 @@ export function notRun(standing: Standing): string[] {
         `${sayThing(thing)} ${thing.count === 1 ? 'is' : 'are'} inside${at(job, thing.piece)}`,
     ),
     ...isOrAre(loose, 'only finger-tight'),
-    ...(pulled.length > 0 ? [`a thread is pulled in ${names(pulled)}`] : []),
+    ...(pulled.length > 0 ? [`a thread is pulled in ${listPieces(pulled)}`] : []),
     ...isOrAre(undone, 'not back on'),
   ];
 }
@@ -34,16 +34,12 @@ function mustBeOn({ spec }: PieceNow): boolean {
 
 function isOrAre(pieces: readonly PieceNow[], how: string): string[] {
   if (pieces.length === 0) return [];
-  return [`${names(pieces)} ${pieces.length === 1 ? 'is' : 'are'} ${how}`];
+  return [`${listPieces(pieces)} ${pieces.length === 1 ? 'is' : 'are'} ${how}`];
 }
 
 /** Off or open, and not back. */
 function isUndone(piece: PieceNow): boolean {
   return piece.away !== 'no' || (piece.where !== 'home' && !isBack(piece));
-}
-
-function names(pieces: readonly PieceNow[]): string {
-  return list(pieces.map((p) => p.spec.name));
 }
 
 function at(job: Job, piece: string | null): string {

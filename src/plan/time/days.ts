@@ -1,5 +1,7 @@
 /** Days and dates from RFC 3339 times as one says them, by the calendar of whoever wrote them down. */
+
 import { daysBetween, MONTHS } from '../../model/time.ts';
+import { many } from '../../model/words.ts';
 
 interface Day {
   year: number;
@@ -26,7 +28,7 @@ export function sayDate(time: string, now: string): string {
 /** `today`, `1 day`, `21 days`. */
 export function sayDays(days: number): string {
   if (days === 0) return 'today';
-  return days === 1 ? '1 day' : `${days} days`;
+  return many(days, 'day');
 }
 
 /** `12:40`, `07:40 tomorrow`, `14 April, 12:40`, `14 April`: a time or a date, both written in the same zone as `now`. */

@@ -112,8 +112,8 @@ export function readFirst(state: State, way: 'removal' | 'fitting', then: PieceS
   if (!here) return toStep(state, then);
   if (way === 'removal' && !isBegun(here.piece, way)) {
     const open = toLoosen(here.job, here.piece, state.now, state.read);
-    // A row is typed when its bolts are out: what was to be seen to is said, and in nobody's way. What may hurt
-    // somebody by what the piece is stands before it all the same.
+    // Who types the row has its bolts out already: what was to be seen to before is only said. Where the piece itself
+    // is dangerous the gate opens all the same.
     const cared = caresOf(here.piece.spec).care.length > 0;
     if (open.length > 0 && then.step === 'off-row' && !cared) {
       const said = `Before the first bolt: ${open.map((item) => item.say).join(' ')}`;

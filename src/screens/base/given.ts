@@ -103,7 +103,7 @@ const TYPE: Key<Given> = {
 
 function movedTo({ state, view, laid }: Given, top: number): Updated {
   const to = Math.max(0, Math.min(laid().over, top));
-  // What has come to its end stays where it is, however often one presses.
+  // At its end it is the same state again: nothing is drawn anew.
   return to === laid().top ? stay(state) : show(state, { ...view, top: to });
 }
 
@@ -113,7 +113,7 @@ function move(given: Given, by: number): Updated {
   if (!rows) return movedTo(given, given.laid().top + by);
   const { names, marked, mark } = rows;
   const next = neighbour(names, marked, by);
-  // At the end of a list its last row stays as far down as one has read it.
+  // Pressed on at the end of the list, the mark stays, and so does how far its row was moved.
   return show(state, { ...mark(next), top: next === marked ? given.laid().top : 0 });
 }
 

@@ -29,7 +29,7 @@ export interface Key<H> extends KeyWords {
   label: string | ((here: H) => string);
   /** Whether it holds just now. */
   holds?: (here: H) => boolean;
-  /** Presses that count only when they are made anew: a key that is held down does not answer for anybody. */
+  /** Presses that count only once the key was let go: a key that is held down answers no question. */
   anew?: readonly Press[] | ((here: H) => readonly Press[]);
   /** Takes other presses as well: letters of kinds, digits, text. These come before all plain presses. */
   takes?: (here: H, press: Press) => boolean;
@@ -59,7 +59,7 @@ export function bindKey<H>(key: Key<H>, here: H): HeldKey {
   };
 }
 
-/** Marks the bolt in the hand, or turns a page that only tells: a pedal, or a hand that presses once too often, can do no more. */
+/** Marks the bolt in the hand, or leaves a page that only tells: the most that one press of a pedal too many can do. */
 export const GO: readonly Press[] = ['space', 'enter'];
-/** Answers, ticks, passes and goes on to the next thing: nothing that a held Space may do. */
+/** Answers, ticks, passes, goes on to the next thing. Not by Space, which may be held down. */
 export const ENTER: readonly Press[] = ['enter'];

@@ -46,7 +46,7 @@ function pieceUnder(view: View): string | null {
   return 'under' in view ? pieceUnder(view.under) : null;
 }
 
-/** How many bolts the piece has was said before any of them was marked: its screens would be empty without. */
+/** The mark that said how many bolts the open piece has: taken back from its own screens, these would be empty. */
 function isCountOf({ verb, value, piece }: Entry, open: string | null): boolean {
   return open !== null && piece === open && verb === 'written' && value === 'bolts';
 }

@@ -19,7 +19,7 @@ const isIn = (code: number, { from, to }: typeof RARE) => code >= from && code <
 
 const JOINING = -1;
 const FIRST_TABLE = 0x10000;
-/** Of each character of the first table, and each picture, once it was met: its columns and 1, or that it may join. */
+/** By character, of the first table and of the pictures: 0 not met yet; `MAY_JOIN`; else its columns plus 1. */
 const met = new Uint8Array(FIRST_TABLE + PICTURES.to - PICTURES.from + 1);
 const MAY_JOIN = 0xff;
 
@@ -73,13 +73,13 @@ export function signsOf(text: string): Signs {
   let end = 0;
   let part = { from: 0, to: 0, signs: graphemes.segment('') };
 
-  /** A sign of several characters, or one that may have joined: the part is as long as shows where it ends. */
+  /** Columns of a sign that may be several characters: ever longer parts are segmented, until one shows where it ends. */
   function joined(at: number): number {
     for (let size = PART; ; size *= 2) {
       if (at < part.to) {
         const { segment = '' } = part.signs.containing(at - part.from) ?? {};
         end = at + segment.length;
-        // What comes behind it has told, and is no half of a character.
+        // More than one code unit follows it in the part, so its end is certain: a single one may be half a character.
         if (end + 1 < part.to || part.to === text.length) return columnsOf(segment);
       }
       const to = Math.min(at + size, text.length);

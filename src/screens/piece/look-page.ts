@@ -9,7 +9,7 @@ import { isOther, sayDiffers, sayInHole, sayTrouble } from '../../job/fold/say-h
 import { blockers, stillOver } from '../../job/judge/marks/blocked.ts';
 import { ended } from '../../model/safe.ts';
 import type { HoleNow, Job, PieceNow } from '../../model/types.ts';
-import { inPlace } from '../../model/words.ts';
+import { inPlace, listNames, listPieces } from '../../model/words.ts';
 import { UNKNOWN } from '../../piece/row.ts';
 import { wheelOffSaid } from '../../plan/care/still-off.ts';
 import { torqueRows } from '../../plan/known/torque-rows.ts';
@@ -153,7 +153,7 @@ function torquesSaid({ spec, holes }: PieceNow): string {
   const [only] = each;
   if (each.length < 2) return only?.[0] ? `, ${only[0]}` : '';
   const at = each.map(([torque, of]) => {
-    const which = list(of.map((h) => h.name));
+    const which = listNames(of);
     return torque === '' ? `${which} by no figure` : `${which} at ${torque}`;
   });
   return `: ${at.join('; ')}`;
@@ -164,7 +164,7 @@ function order(job: Job, piece: PieceNow, way: WayNow): string {
   const comes = way === 'out' || way === 'row' || way === 'remove' || way === 'count';
   const before = comes ? stillOver(job, piece) : way === 'done' ? [] : blockers(job, piece);
   if (before.length === 0) return '';
-  const which = list(before.map((p) => p.spec.name));
+  const which = listPieces(before);
   return comes ? ` Over it, and still on: ${which}.` : ` To be back on before it: ${which}.`;
 }
 

@@ -13,7 +13,7 @@ import { openOf } from './screens.ts';
 
 type Done = Extract<Recorded, { ok: true }>;
 
-/** `ok` tells whether what was typed ahead still means what it was meant to. */
+/** `ok`: false where the screen that comes is not the one that the presses typed ahead were meant for. */
 export function afterRecorded(
   state: State,
   answer: { result: Recorded; wish: Wish; file: string },

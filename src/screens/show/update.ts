@@ -20,12 +20,12 @@ import { guided } from './guide.ts';
 import { meantPress, paste, press, unquiet } from './press.ts';
 import { openOf } from './screens.ts';
 
-/** Why a press did nothing: it came with the one before it, and here it would answer something. */
+/** Said of a press that would answer something and came from a key that was not let go. */
 const HELD = 'That key was still down. Read this, then press it anew.';
 
 export function update(state: State, happening: Happening): Updated {
   const next = steady(stepped(state, happening));
-  // Nothing to say is the rule, and costs nothing.
+  // Only the practice has a guide.
   return state.guide === null ? next : { ...next, state: guided(next.state) };
 }
 
@@ -79,11 +79,11 @@ function recorded(state: State, happening: Extract<Happening, { on: 'recorded' }
   const after = { ...answer, state: unread(from, stillLeaving(view, answer.state)) };
   if (!again && ok) return goOn(after);
   if (!again || ok) return { ...after, state: { ...after.state, ahead: [] } };
-  // It rang the first time. What was pressed meanwhile was meant for this screen, which still is open.
+  // It failed once more, by itself: no second ring, and what was pressed meanwhile was meant for this screen.
   return goOn({ ...after, effects: after.effects.filter((e) => e.do !== 'ring') });
 }
 
-/** Whoever was asked whether to leave without a mark is not asked anew because it failed once more meanwhile. */
+/** The question whether to leave without the mark stays open while the mark fails once more. */
 function stillLeaving(before: View, state: State): State {
   const leaving = before.screen === 'unsaved' && before.leaving;
   if (!leaving || state.view.screen !== 'unsaved') return state;
@@ -129,7 +129,10 @@ function input(state: State, happening: Input): Updated {
   return key?.dropsRest ? { ...done, state: { ...done.state, blind: true } } : done;
 }
 
-/** Whoever types a text where none is asked for does not look: what is a letter of it is no answer. Enter ends it. */
+/**
+ * A letter that is no key begins a text typed without looking: until Enter its letters are no keys either, and the screen
+ * says so.
+ */
 function typedBlind(state: State, { press: pressed }: Extract<Input, { on: 'press' }>): Updated {
   const { quiet } = state;
   const told = quiet?.endsWith(DROPPED) ? quiet : [quiet, DROPPED].filter(Boolean).join(' ');

@@ -1,5 +1,7 @@
 /** While it is open: what is within reach now, and whether each is looked at, renewed, left or asked about. */
+
 import { partsTold } from '../../memory/last.ts';
+import { capital } from '../../model/words.ts';
 import { type Chosen, type WithinReach, whileOpen } from '../../plan/trace/while-open.ts';
 import { ask } from '../ask/field.ts';
 import { ENTER, type Key } from '../base/key.ts';
@@ -139,6 +141,5 @@ function drawReach({ state, job, view, items, item }: OnReach): Page {
 const MARGINS = 4;
 
 function itemLines({ from, look }: WithinReach, columns: number): Line[] {
-  const head = from.charAt(0).toUpperCase() + from.slice(1);
-  return [...wrap(look, columns, { bold: true }), ...wrap(`${head}.`, columns)];
+  return [...wrap(look, columns, { bold: true }), ...wrap(`${capital(from)}.`, columns)];
 }

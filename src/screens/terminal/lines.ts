@@ -36,7 +36,7 @@ export async function playLines(show: Show<State>, world: World): Promise<number
   let last: State | null = null;
   /** Lines written so far. */
   let written = 0;
-  /** What a press leads to is read out once, when all of it is known. */
+  /** While a press is carried out nothing is read out: what it leads to is told once, at its end. */
   let busy = false;
   const write = (text: string) => {
     written += 1;
@@ -59,7 +59,7 @@ export async function playLines(show: Show<State>, world: World): Promise<number
     disk.pressed();
     loop.happen({ on: 'press', press: typed.press, ...(stdin.isTTY ? told(typed.press) : {}) });
   };
-  /** A press that is answered as the one before it was is answered all the same: nobody sees that it still stands there. */
+  /** The same quiet line as before is no new line, but it is the answer to this press: it is read out once more. */
   const answer = (from: number) => {
     const { quiet, waiting } = loop.state();
     if (written === from && waiting === null && quiet !== null) write(quiet);

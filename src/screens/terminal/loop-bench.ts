@@ -102,7 +102,7 @@ export function benchHands(from: Sources): BenchHands {
       return null;
     }
     const { day: until, ...made } = timelessRow(file, read, now());
-    // Its texts are parts of the file's: in a form of their own they do not hold ten thousand files in memory.
+    // A copy: V8 keeps the whole text of a file in memory as long as a part of it is held, and there may be ten thousand.
     const said = JSON.stringify(made);
     const row = JSON.parse(said) as TimelessRow;
     rows.set(file, { mark, row, day: until });
@@ -218,7 +218,7 @@ export function benchHands(from: Sources): BenchHands {
   };
 }
 
-/** Something has happened to it, or it says what a counter said: all others neither are due nor say what is. */
+/** Only a job with a diary, or with a machine whose counter it may tell, says anything of what is due. */
 function mayBeDue(job: Job): boolean {
   return job.entries.length > 0 || job.upper.machine !== null;
 }
@@ -232,7 +232,7 @@ function readKept(text: string): TimelessRow | null {
   }
 }
 
-/** Lines. Nobody reads further down; those are shown as they stand. */
+/** Lines that are put in words; nobody reads further down, and those behind are shown as they stand in the file. */
 const MOST_SAID = 100;
 
 function inWords(found: readonly Held[]): Held[] {

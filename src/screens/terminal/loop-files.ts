@@ -25,7 +25,7 @@ export interface Files {
   pathOf(file: string): string;
   /** Whether the file is another than when it was last read or written here. */
   changed(file: string): boolean;
-  /** The next `open` of it is not a person's: while the file is not whole, the last picture stays. */
+  /** The next `open` of this file comes from watching it, not from a person: while it is not whole the last picture stays. */
   expect(file: string): void;
   /** Who is told that a file is to be looked at again, though nothing may have happened to it. */
   onWake(wake: (file: string) => void): void;

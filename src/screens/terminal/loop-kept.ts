@@ -28,7 +28,7 @@ export function keepBeside(file: string, text: string, entries: readonly Entry[]
         const made = createFile(path, text);
         if (made.ok) return { path, text, ids };
         if (made.code !== 'exists') break;
-        // A program that was killed in the instant behind it has put the same there.
+        // Left by a run that was killed right after it had written the same.
         if (says(path, text)) return { path, text, ids };
       } catch {
         break;

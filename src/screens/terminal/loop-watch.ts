@@ -76,13 +76,13 @@ export function attendFiles(
     const half = halfMade(loop.state());
     const now = `${open.file} ${JSON.stringify(half)}`;
     if (now === kept) return;
-    // Nothing half done is the rule, and needs no look at the disk where nothing was kept.
+    // Mostly nothing is half done, and nothing was kept: then the disk is left alone.
     if (kept !== '' || now !== `${open.file} ${NOTHING}`) files.keepHalf(open.file, half);
     kept = now;
   }
 
   let begun = loop.state().bench?.begun ?? '';
-  /** So is what is typed of a job that is not there yet: that is kept for the bench. */
+  /** What is typed of a job that has no file yet is kept too, under the bench. */
   function keepBegun(): void {
     if (loop.state().bench === null) return;
     const now = begunJob(loop.state()) ?? '';

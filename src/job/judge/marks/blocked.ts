@@ -1,7 +1,7 @@
 /** What must be back before a piece can go on: pieces under it that came off and are not finished. */
 
 import type { Job, PieceNow, Warning } from '../../../model/types.ts';
-import { list } from '../../../model/words.ts';
+import { listPieces } from '../../../model/words.ts';
 import { livingAt } from '../../fold/living-of.ts';
 import { carrierOf, layersOf } from '../../fold/overs.ts';
 import { inWords, type Words } from '../../truth/said.ts';
@@ -84,7 +84,7 @@ export function orderSaid(job: Job, piece: PieceNow): Warning[] {
   const later = cameOffLater(job, piece);
   const { key, name } = piece.spec;
   const tasks = tasksFirst(job, key);
-  const off = list(later.map((p) => p.spec.name));
+  const off = listPieces(later);
   const is = later.length === 1 ? 'is' : 'are';
   const put = `${off} came off after ${name} and ${is} not back. Look that nothing is closed in.`;
   return [

@@ -1,6 +1,7 @@
 /** May this bolt go into this hole? The one place where a wrong bolt is stopped. */
 
 import type { HoleNow, Job, PieceNow, RowItem, Verdict, Warning } from '../../../model/types.ts';
+import { listPieces } from '../../../model/words.ts';
 import { printItem, sameItem } from '../../../piece/row.ts';
 import { sayUnder } from '../../fold/say-hole.ts';
 import {
@@ -151,7 +152,7 @@ function stop(
 ): Refused | null {
   const by = blockers(job, piece);
   if (by.length > 0) {
-    const say = `${list(by.map((p) => p.spec.name))} must be back on first: ${piece.spec.name} goes over it.`;
+    const say = `${listPieces(by)} must be back on first: ${piece.spec.name} goes over it.`;
     return refuse('blocked', say, { by: by.map((p) => p.spec.key) });
   }
   const things = insideUnder(job, piece.spec.key);

@@ -1,6 +1,7 @@
 /** May this piece come off, be moved aside, go on? A bolt that is still in stops what would pry. */
 
 import type { Inside, Job, PieceNow, Verdict } from '../../../model/types.ts';
+import { listPieces } from '../../../model/words.ts';
 import { sayThing } from '../../fold/inside.ts';
 import {
   already,
@@ -68,7 +69,7 @@ export function judgeOn(job: Job, wish: Wished<'off' | 'aside' | 'on'>, stamp: S
   if (piece.away === 'no') return already();
   const by = blockers(job, piece);
   if (by.length > 0 && wish.because === undefined) {
-    const say = `${list(by.map((p) => p.spec.name))} must be back on first: ${piece.spec.name} goes over it.`;
+    const say = `${listPieces(by)} must be back on first: ${piece.spec.name} goes over it.`;
     return refuse('blocked', say, { by: by.map((p) => p.spec.key) });
   }
   const inside = insideUnder(job, piece.spec.key);
