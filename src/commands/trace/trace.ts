@@ -141,7 +141,7 @@ function answerOf(job: Job): Answer {
     tries: openTries(job),
     found: now.found.map(({ suspect, at, id, proved }) => ({ suspect, at, id, proved })),
     proof: now.proof,
-    proved: now.proved,
+    ...{ proved: now.proved, complaint: now.complaint },
   };
   return answer(json, textOf(job, now));
 }

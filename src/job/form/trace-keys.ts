@@ -7,6 +7,13 @@ export const proofKey = (suspect: string): string => `proof-${suspect}`;
 /** The task by which what was found is put right. */
 export const mendKey = (suspect: string): string => `mend-${suspect}`;
 
+/** The test that the complaint itself is gone, behind what proves what was found. */
+const GONE = 'complaint-gone';
+
+export const isGoneKey = (task: string): boolean => new RegExp(`^${GONE}(?:-\\d+)?$`).test(task);
+
+export const freeGoneKey = (tasks: ReadonlyMap<string, unknown>): string => freeKey(GONE, tasks);
+
 /** `Float needle leaks` → `float-needle-leaks`, with a number behind it where that is taken. */
 export function freeKey(text: string, taken: ReadonlyMap<string, unknown>): string {
   const key = keySlug(slug(text).split('-').slice(0, 4).join('-')) || 'it';

@@ -5,7 +5,7 @@ import { namesKinds, verbRow } from '../../model/verbs/verbs.ts';
 import { printItem } from '../../piece/row.ts';
 import { togetherWith } from '../diary/living.ts';
 import { sayEntryOf } from '../fold/say-entry.ts';
-import { mendKey, proofKey } from '../form/trace-keys.ts';
+import { isGoneKey, mendKey, proofKey } from '../form/trace-keys.ts';
 import {
   already,
   list,
@@ -150,13 +150,15 @@ function rests(later: Entry, on: Entry): boolean {
 }
 
 /**
- * Marks of a suspect or a check that was typed, and checks that were typed after it and name it; the test that proves
+ * Marks of a suspect or a check that was typed, and checks that were typed after it and name it; the tests that prove
  * what was found.
  */
 function restsOnTraced({ printed }: Job, later: Entry, on: Entry): boolean {
   if (on.verb === 'found') {
     const { suspect = '' } = on;
-    return later.task === proofKey(suspect) || later.task === mendKey(suspect);
+    const { task = '' } = later;
+    if (task === proofKey(suspect) || task === mendKey(suspect)) return true;
+    return isGoneKey(task) && !!printed.tasks.get(task)?.after.includes(proofKey(suspect));
   }
   if (on.verb !== 'listed') return false;
   const brought = startedBy(on);

@@ -101,7 +101,7 @@ export type WishWhat =
   /** A list to start from, as much of it as is not in the file yet. */
   | { do: 'start'; say: string; suspects: readonly Named[]; checks: readonly Named[] }
   /** The suspect is what it was; what is to buy, to mend and to test follows from that and is not in the file yet. */
-  | { do: 'found'; suspect: string; buy?: Named; mend?: Named; test?: Named }
+  | { do: 'found'; suspect: string; buy?: Named; mend?: Named; test?: Named; gone?: Named }
   /** `row`: that mark gave the piece its row, which goes with it if nobody changed it since. */
   | { do: 'undo'; id?: string };
 

@@ -1,6 +1,6 @@
 /** What follows from a suspect being it: its part on the list, its piece next, and the test that proves the repair. */
-import { freeKey, mendKey, proofKey } from '../../job/form/trace-keys.ts';
-import type { Job, Named, PieceNow, SuspectSpec, Wish } from '../../model/types.ts';
+import { freeGoneKey, freeKey, isGoneKey, mendKey, proofKey } from '../../job/form/trace-keys.ts';
+import type { Job, Named, PieceNow, SuspectSpec, TaskNow, Wish } from '../../model/types.ts';
 import { readTrace } from '../../trace/read.ts';
 import { reach } from '../order/reach.ts';
 import { checksOf, suspectsOf } from './input.ts';
@@ -12,8 +12,24 @@ export function foundWish(job: Job, suspect: string): Extract<Wish, { do: 'found
   if (!spec) return { do: 'found', suspect };
   const buy = partOf(job, spec);
   const mend = mendingOf(spec);
-  return { do: 'found', suspect, ...(buy ? { buy } : {}), mend, test: proofOf(job, spec) };
+  const test = proofOf(job, spec);
+  const gone = goneOf(job, test);
+  return { do: 'found', suspect, ...(buy ? { buy } : {}), mend, test, ...(gone ? { gone } : {}) };
 }
+
+const goneSaid = ({ complaint, job }: Job['upper']): string =>
+  `${complaint ?? job}: try whether it is gone`;
+
+/** What brought the machine in is tried last; null where the proof is just that, or it waits already. */
+function goneOf(job: Job, proof: Named): Named | null {
+  const { upper } = job;
+  const test = goneSaid(upper);
+  const before = goneTask(job);
+  if (proof.fields.test === test || (before && !isPassed(before))) return null;
+  return { key: freeGoneKey(upper.tasks), fields: { test, after: proof.key } };
+}
+
+const isPassed = ({ done }: TaskNow): boolean => done !== null && done !== 'failed';
 
 /** What was found is not put right by that: it is a task of its own, with its piece off where it sits in one. */
 function mendingOf({ key, what, piece, takes }: SuspectSpec): Named {
@@ -42,7 +58,7 @@ function proofOf(job: Job, { key, piece }: SuspectSpec): Named {
   if (!check) {
     return {
       key: proofKey(key),
-      fields: { test: `${upper.complaint ?? upper.job}: try whether it is gone`, ...after },
+      fields: { test: goneSaid(upper), ...after },
     };
   }
   const limit = check.limit === null ? {} : { limit: check.limit };
@@ -50,11 +66,11 @@ function proofOf(job: Job, { key, piece }: SuspectSpec): Named {
   return { key: proofKey(key), fields };
 }
 
-/** Of what was found last, what is still to be done: its mending, then its test. Null where nothing is. */
+/** Of what was found last, what is still to be done: its mending, its test, then that of the complaint. Null where nothing is. */
 export function faultTask(job: Job): string | null {
   const found = looksOf(job).found.at(-1);
   if (!found) return null;
-  const names = [mendKey(found.suspect), proofKey(found.suspect)];
+  const names = [mendKey(found.suspect), proofKey(found.suspect), goneTask(job)?.spec.key ?? ''];
   return names.find((name) => job.tasks.get(name)?.done === null) ?? null;
 }
 
@@ -64,9 +80,25 @@ export function faultStands(job: Job): string | null {
   const last = found.at(-1);
   if (!last) return looks.length === 0 ? null : 'finding the fault';
   const [mend, proof] = [mendKey, proofKey].map((name) => job.tasks.get(name(last.suspect)));
-  const isDone = (task: typeof mend) => task?.done != null && task.done !== 'failed';
-  if (mend && !isDone(mend)) return 'fault found';
-  return isDone(proof) ? 'tested' : mend ? 'put right' : 'fault found';
+  const gone = goneTask(job);
+  if (mend && !isPassed(mend)) return 'fault found';
+  if (proof && isPassed(proof) && (!gone || isPassed(gone))) return 'tested';
+  return mend ? 'put right' : 'fault found';
+}
+
+/** The test that the complaint is gone: of several the last. */
+export function goneTask({ tasks }: Job): TaskNow | null {
+  return [...tasks.values()].findLast(({ spec }) => isGoneKey(spec.key)) ?? null;
+}
+
+/** The complaint was there still, when it was tried after what was found last. */
+export function isThereStill(job: Job): boolean {
+  const gone = goneTask(job);
+  if (gone?.done !== 'failed') return false;
+  const last = job.entries.findLast(
+    (e) => job.living.has(e.id) && (e.verb === 'found' || e.task === gone.spec.key),
+  );
+  return last?.verb !== 'found';
 }
 
 /**

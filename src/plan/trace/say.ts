@@ -6,6 +6,7 @@ import type { Look, Share, TraceConflict, TraceWay } from '../../trace/types.ts'
 import { NOT_LISTED } from '../../trace/types.ts';
 import { cautionsForLook } from '../care/cautions.ts';
 import { sayDuration } from '../time/duration.ts';
+import { goneTask } from './found.ts';
 import { minutesIn } from './input.ts';
 import type { LookMade } from './looks.ts';
 import { checkSaid, type FoundNow, isUnmended, type Traced } from './traced.ts';
@@ -201,12 +202,19 @@ export function conflictSaid(
 }
 
 /** Where nothing is left to look at, why. */
-export function endSaid(job: Job, traced: Traced): string[] {
-  const { answer, next, found, proved } = traced;
+export function endSaid(job: Job, now: Traced): string[] {
+  const { found, proved, complaint, mending } = now;
+  if (found.length > 0 && proved) {
+    const rest = complaint === 'still' ? restSaid(job, now) : [];
+    return [...provedSaid(job, found), ...complaintSaid(job, now), ...rest];
+  }
+  return mending ? mendSaid(job, now, mending) : restSaid(job, now);
+}
+
+/** Of those that are left, none of which can be looked at any more. */
+function restSaid(job: Job, { answer, next, found, proved }: Traced): string[] {
   const left = answer.suspects.filter(({ cleared }) => cleared.length === 0);
   const last = found.at(-1);
-  if (last && proved) return provedSaid(job, found);
-  if (traced.mending) return mendSaid(job, traced, traced.mending);
   if (next || answer.conflict) return [];
   if (job.upper.suspects.size === 0) return ['Nothing is listed that it may be.'];
   if (left.length === 0)
@@ -214,9 +222,10 @@ export function endSaid(job: Job, traced: Traced): string[] {
   if (left.length === 1) {
     const one = suspectSaid(job, left[0]?.name ?? '');
     // What was found may have been all: the next one is named only for the case that it was not.
-    const before = last
-      ? `Found, and not proved yet: ${suspectSaid(job, last.suspect)}. If that was not all, it is`
-      : 'It is';
+    const before =
+      last && !proved
+        ? `Found, and not proved yet: ${suspectSaid(job, last.suspect)}. If that was not all, it is`
+        : 'It is';
     return [`${before} ${one}, or ${NOT_LISTED}.`, ...sureSaid(job, answer)];
   }
   const names = left.map(({ name }) => name);
@@ -235,6 +244,15 @@ function provedSaid(job: Job, found: Traced['found']): string[] {
   if (last?.mend == null) return [`Found, and good since: ${said}.`];
   if (!isUnmended(last)) return [`Found, put right and proved: ${said}.`];
   return [`Found, and good since: ${said}. What was done about it is not noted yet.`];
+}
+
+/** What brought the machine in is not gone because one look is good. */
+function complaintSaid(job: Job, { complaint }: Traced): string[] {
+  if (complaint === 'untried') {
+    const say = goneTask(job)?.spec.say.text ?? '';
+    return [`Last of all: ${say}.`];
+  }
+  return complaint === 'still' ? ['The complaint is there still: that was not all.'] : [];
 }
 
 /** What was found, and nothing done about it: that is next, and by what it is proved then. */

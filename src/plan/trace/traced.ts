@@ -8,6 +8,7 @@ import { trace } from '../../trace/trace.ts';
 import type { Check, Cover, Look, TraceAnswer, TraceInput, TraceMark } from '../../trace/types.ts';
 import { reach } from '../order/reach.ts';
 import { measured } from './clock.ts';
+import { goneTask, isThereStill } from './found.ts';
 import { checksOf, minutesIn, suspectsOf } from './input.ts';
 import { type FoundMade, type LookMade, looksOf, stillSpeaking, triedName } from './looks.ts';
 
@@ -29,6 +30,8 @@ export interface Traced {
   proof: string | null;
   /** That check, or its test, came out good since. */
   proved: boolean;
+  /** With that the complaint itself: not tried yet, tried and gone, or there still. Null where the proof was all. */
+  complaint: 'untried' | 'gone' | 'still' | null;
 }
 
 export interface FoundNow extends FoundMade {
@@ -76,8 +79,10 @@ function make(job: Job): Traced {
   const { check: proof = null, proved = false } = proofs.at(-1) ?? {};
   const bad = isBadStill(marks);
   // With all that was found put right and nothing bad any more, nothing is left to be explained.
-  const settled = proved || (found.length > 0 && !bad);
-  const next = proving(notMade) ?? (proved ? null : (answer.next ?? proving(toldNothing)));
+  const complaint = complaintNow(job);
+  const settled = complaint !== 'still' && (proved || (found.length > 0 && !bad));
+  const ends = proved && complaint !== 'still';
+  const next = proving(notMade) ?? (ends ? null : (answer.next ?? proving(toldNothing)));
   const last = proofs.at(-1);
   const waits = isUnmended(last) && !proved && looks.length === last?.after;
   return {
@@ -90,6 +95,7 @@ function make(job: Job): Traced {
     found: proofs.map(({ check: _, ...one }) => one),
     proof,
     proved,
+    complaint,
   };
 
   /** The look that proves what was found, if it still is to be made; nothing is left where it comes out good. */
@@ -113,6 +119,13 @@ function make(job: Job): Traced {
     );
     return { check: name, minutes, opens, good: good ?? [], bad: bad ?? [] };
   }
+}
+
+function complaintNow(job: Job): Traced['complaint'] {
+  const gone = goneTask(job);
+  if (gone === null) return null;
+  if (isThereStill(job)) return 'still';
+  return gone.done === null || gone.done === 'failed' ? 'untried' : 'gone';
 }
 
 /** Of a look that proves something: it was not made since, or told nothing whenever it was. */

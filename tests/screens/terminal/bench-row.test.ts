@@ -29,6 +29,8 @@ describe('a job without pieces, in the list of a bench', () => {
     bench.mark({ do: 'done', task: 'mend-plug' });
     expect(row()).toEqual(['put right', 'Test: Spark at the plug, once more.']);
     bench.mark({ do: 'look', check: 'spark', how: 'good' });
+    expect(row()).toEqual(['put right', "Test: Won't start: try whether it is gone."]);
+    bench.mark({ do: 'done', task: 'complaint-gone', result: 'passed' });
     expect(row()).toEqual(['tested', '']);
   });
 });

@@ -18,7 +18,7 @@ import { NO_READING } from '../../../model/verbs/verbs.ts';
 import { NAME } from '../../diary/entry.ts';
 import { type OpenTry, openTries } from '../../fold/tries.ts';
 import { asCheck, asSuspect } from '../../form/trace-fields.ts';
-import { mendKey, proofKey } from '../../form/trace-keys.ts';
+import { isGoneKey, mendKey, proofKey } from '../../form/trace-keys.ts';
 import {
   checkLine,
   readCheckLine,
@@ -249,18 +249,16 @@ export function judgeFound(job: Job, wish: Wished<'found'>, stamp: Stamp): Verdi
   const before = (e: Entry) => e.verb === 'found' && e.suspect === spec.key && job.living.has(e.id);
   if (job.entries.some(before)) return already();
   const value = was ? `${was}; ${spec.what}` : spec.what;
-  const { buy, mend, test } = wish;
+  const { buy, mend, test, gone } = wish;
+  const tasks = [mend, test, gone].filter((task) => task && !job.upper.tasks.has(task.key));
   const edits: Edit[] = [
     { edit: 'top', key: 'found', was: was || null, text: value },
     ...(buy && !job.upper.buys.has(buy.key)
       ? [{ edit: 'named', section: 'buy', ...buy } as const]
       : []),
-    ...(mend && !job.upper.tasks.has(mend.key)
-      ? [{ edit: 'named', section: 'tasks', ...mend } as const]
-      : []),
-    ...(test && !job.upper.tasks.has(test.key)
-      ? [{ edit: 'named', section: 'tasks', ...test } as const]
-      : []),
+    ...tasks.flatMap((task) =>
+      task ? [{ edit: 'named', section: 'tasks', ...task } as const] : [],
+    ),
   ];
   const what = { verb: 'found', value, suspect: spec.key } as const;
   return write(stamp, wish, { ...what, ...(was ? { was } : {}) }, { edits });
@@ -332,7 +330,11 @@ function followed(job: Job, { suspects, tasks, buys }: Upper, suspect: string): 
     job.entries.some((e) => e[key] === name && job.living.has(e.id));
   const test = tasks.get(proofKey(suspect));
   const mend = tasks.get(mendKey(suspect));
-  const goes = test !== undefined && !test.note && !marked('task', test.key);
+  const gone = [...tasks.values()].find(
+    ({ key, after }) => isGoneKey(key) && after.includes(proofKey(suspect)),
+  );
+  const goneGoes = gone && !gone.note && !marked('task', gone.key);
+  const goes = test !== undefined && !test.note && !marked('task', test.key) && (goneGoes || !gone);
   const mendGoes =
     mend && !mend.note && !marked('task', mend.key) && (goes || !test?.after.includes(mend.key));
   const part = suspects.get(suspect)?.part ?? null;
@@ -340,6 +342,7 @@ function followed(job: Job, { suspects, tasks, buys }: Upper, suspect: string): 
     (b) => b.what === part && !buys.has(part) && !b.price && !b.count && !b.from && !b.note,
   );
   return [
+    ...(goneGoes ? [{ edit: 'unnamed', section: 'tasks', key: gone.key } as const] : []),
     ...(goes ? [{ edit: 'unnamed', section: 'tasks', key: test.key } as const] : []),
     ...(mendGoes ? [{ edit: 'unnamed', section: 'tasks', key: mend.key } as const] : []),
     ...(bare && !marked('buy', bare.key)
