@@ -139,6 +139,14 @@ function presses(value: Spot, at: At): GivenPress[] | null {
   if (value.is !== 'map') return wrong(value, at);
   return [...value.pairs.values()].flatMap((pair) => {
     const spots = pair.value.is === 'list' ? pair.value.items : [pair.value];
+    const like = `${pair.key}: z`;
+    if (spots.length === 0)
+      at.report('wrong-type', pair.value.at, {
+        key: pair.key,
+        takes: 'a press',
+        what: 'none',
+        like,
+      });
     return spots.flatMap((spot) =>
       spot.is === 'text'
         ? [{ key: pair.key, keyAt: pair.at, press: spot.text, at: spot.at }]
@@ -226,6 +234,12 @@ function known(
 
 type Table = Readonly<Record<string, Setting<unknown>>>;
 
+/** A line that can be written: `commit: milestones`. */
+function first(table: Table): string {
+  const [[key, { like }]] = Object.entries(table) as [[string, Setting<unknown>]];
+  return `${key}: ${like}`;
+}
+
 function readAll<S extends Table>(
   table: S,
   owner: string,
@@ -237,7 +251,7 @@ function readAll<S extends Table>(
   const { found: more, report } = collector();
   const pairs = root?.is === 'map' ? root.pairs : new Map<string, PairSpot>();
   if (root && root.is !== 'map' && root.is !== 'nothing')
-    report('not-settings', root.at, { what: whatIs(root), owner });
+    report('not-settings', root.at, { what: whatIs(root), owner, like: first(table) });
   known(pairs, Object.keys(table), owner, report);
   const read = Object.entries(table).map(([key, { takes, like, none, read: reads }]) => {
     const value = pairs.get(key)?.value;

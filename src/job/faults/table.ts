@@ -100,7 +100,7 @@ export const FAULTS = {
   'wrong-type': error('{key} takes {takes}, and here is {what}', 'For example: {like}'),
   'not-settings': error(
     '{owner} are keys with values, and here is {what}',
-    'Write one setting a line, such as commit: never.',
+    'Write one setting a line, such as {like}.',
   ),
   'bad-setting': error('{value} cannot be read as {key}', 'For example: {like}'),
   'unknown-key-name': error(
@@ -109,8 +109,9 @@ export const FAULTS = {
   ),
   'bad-press': error(
     '{value} is no press',
-    'Write one letter, digit or sign, or its name: space, enter, pagedown, ctrl-n.',
+    '{near}Write one letter or sign, or its name: space, enter, pagedown, ctrl-n, f13.',
   ),
+  'fixed-press': error('{key} is {is}, and can be nothing else', 'Take this line away.'),
   'press-clash': error(
     'one screen needs {value} for {key} and for {other}',
     'Give one of the two another press.',

@@ -32,8 +32,11 @@ const STEPS: { readonly [S in StepName]: Screen<StepView<S>> } = {
   sure: sureScreen,
 };
 
+/** The keys of each step: those of two steps never meet. */
+export const STEP_KEYS = Object.values(STEPS).map((step) => step.keys);
+
 export const pieceScreen: Screen<PieceView> = {
-  keys: Object.values(STEPS).flatMap((step) => step.keys),
+  keys: STEP_KEYS.flat(),
   // The types of the record say that this screen is for this step.
   open: (state, view) => (STEPS[view.step.step] as Screen<PieceView>).open(state, view),
 };

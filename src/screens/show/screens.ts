@@ -18,7 +18,7 @@ import { noteScreen } from '../note/note.ts';
 import { paperScreen } from '../paper/paper.ts';
 import { photosScreen } from '../paper/photos.ts';
 import { partsScreen } from '../parts-list/parts-list.ts';
-import { pieceScreen } from '../piece/piece.ts';
+import { pieceScreen, STEP_KEYS } from '../piece/piece.ts';
 import { roundScreen } from '../tasks/round.ts';
 import { taskScreen } from '../tasks/task.ts';
 import { testsScreen } from '../tasks/tests-list.ts';
@@ -68,8 +68,8 @@ export const KEYS: readonly KeyWords[] = [
 ];
 
 /** The keys of each screen, to see which of them can meet. */
-export const KEYS_BY_SCREEN: readonly (readonly KeyWords[])[] = Object.values(SCREENS).map(
-  (screen) => screen.keys,
+export const KEYS_BY_SCREEN: readonly (readonly KeyWords[])[] = Object.values(SCREENS).flatMap(
+  (screen) => (screen === pieceScreen ? STEP_KEYS : [screen.keys]),
 );
 
 let last: Open | null = null;

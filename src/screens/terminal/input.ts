@@ -7,6 +7,7 @@
 import type { Key } from 'ink';
 import type { Press } from '../kit/press.ts';
 import { split } from '../kit/text.ts';
+import { functionPress } from './function-keys.ts';
 
 const NAMED: readonly (readonly [keyof Key, Press])[] = [
   ['upArrow', 'up'],
@@ -66,8 +67,8 @@ export function typedPresses(text: string): Press[] {
 }
 
 function typed(grapheme: string): Press[] {
-  const control = CONTROL[grapheme];
-  if (control !== undefined) return [control];
+  const control = CONTROL[grapheme] ?? functionPress(grapheme);
+  if (control !== null) return [control];
   const code = grapheme.charCodeAt(0);
   if (code >= 1 && code <= 26) return [`ctrl-${String.fromCharCode(code + 96)}`];
   return code < 32 || (code >= 0x7f && code <= 0x9f) ? [] : [grapheme];

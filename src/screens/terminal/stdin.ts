@@ -8,6 +8,8 @@
  * No clock here: `push` takes what came, `wait` says after how much silence `quiet` is to be called.
  */
 
+import { functionKey } from './function-keys.ts';
+
 const ESC = '\u{1B}';
 const PASTE = `${ESC}[200~`;
 const PASTE_END = `${ESC}[201~`;
@@ -126,6 +128,8 @@ export function createCleaner(): Cleaner {
     const whole = CSI.exec(rest) ?? SS3.exec(rest);
     if (whole !== null) {
       const length = whole[0].length;
+      const named = functionKey(whole[0]);
+      if (named !== null) return { out: named, length };
       if (whole[0] !== PASTE) return { out: whole[0], length };
       paste = [];
       return { out: '', length };

@@ -30,7 +30,7 @@ function textOf(code: Code): string {
 
 /** Those of the settings of a bench, and of a user's own. */
 const OF_A_BENCH: readonly Code[] = ['not-settings', 'bad-setting'];
-const OF_A_USER: readonly Code[] = ['unknown-key-name', 'bad-press', 'press-clash'];
+const OF_A_USER: readonly Code[] = ['unknown-key-name', 'bad-press', 'press-clash', 'fixed-press'];
 
 function faultsOf(code: Code): Fault[] {
   const file = `${code}.yaml`;
