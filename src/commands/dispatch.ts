@@ -81,7 +81,9 @@ async function answered(argv: readonly string[], form: Form, world: World): Prom
   const exit = await print(answer, form, world);
   if (answer.open === undefined) return exit;
   const { openScreens } = await import('../screens/terminal/open.ts');
-  return await openScreens({ folder: answer.open }, own, { guide: true });
+  const { lines, ascii } = parsed.options;
+  const how = { lines: lines === true, ...(ascii ? { ascii: true } : {}) };
+  return await openScreens({ folder: answer.open }, own, { guide: true, ...how });
 }
 
 /** A refusal that comes of a path which the shell cut at its blanks, or of a second path, says so. */
@@ -113,6 +115,10 @@ async function otherwise(
   };
   const [name = '', ...rest] = words.filter((word) => word !== '--lines' && word !== '--ascii');
   const kind = name === '' ? 'folder' : pathKind(name, world);
+  if (kind === null && first !== name && commandNamed(name)) {
+    const say = `${first} is for the screens; ${name} comes first: putback help ${name}`;
+    return await print(misuse('command-first', say), form, world);
+  }
   if (kind === null || rest.length > 0 || name.startsWith('-')) {
     const { slipIn } = await import('./slips.ts');
     return await print(slipIn([name, ...rest], allCommands(), world), form, world);

@@ -1,7 +1,7 @@
 /** All commands: their words, their help, and where they are. Each is loaded only when it is asked for. */
 import { BUY_STATES, HOLE_STATES } from '../model/types.ts';
 import type { Command, Options } from './base/command.ts';
-import { BECAUSE, NEW, SAYS } from './base/common.ts';
+import { BECAUSE, LOOKS, NEW, SAYS } from './base/common.ts';
 import { intoFile } from './table-file.ts';
 import { memoryCommands } from './table-memory.ts';
 import { handedOn } from './table-paper.ts';
@@ -332,10 +332,11 @@ const last = (): readonly Command[] => [
     usage: '[FOLDER]',
     say: 'a practice bench, opened',
     more: ['Without FOLDER that of before, if there is one.'],
-    examples: ['practice', 'practice /tmp/bench --no-open'],
+    examples: ['practice', 'practice /tmp/bench --no-open', 'practice --lines'],
     options: {
       'no-open': { value: null, say: 'only make it' },
       new: { value: null, say: 'a new one, though there is one of before' },
+      ...LOOKS,
     },
     words: { least: 0, most: 1 },
     load: () => import('./bench/practice.ts'),

@@ -150,7 +150,7 @@ export class Desk {
         break;
       case 'start': {
         const unread = { code: 'exists', say: `${effect.file} is there already.`, fix: 'Another.' };
-        this.happen({ on: 'file', file: effect.file, read: { ok: false, unread } });
+        this.happen({ on: 'file', file: effect.file, read: { ok: false, unread }, unmade: true });
         break;
       }
       case 'list': {

@@ -118,9 +118,9 @@ describe('a new job that is half typed', () => {
 
   it('stays where the job could not be started, and goes with what is taken out', () => {
     const desk = onBench().press('+').type('weeps').press('enter');
-    expect(desk.screen).toBe('faults');
-    desk.press('escape +');
-    expect(desk.frame).toContain('> weeps');
+    expect(desk.screen).toBe('bench');
+    expect(desk.frame).toMatch(/No job was started\. weeps\.yaml is there already\./);
+    expect(desk.press('+').frame).toContain('> weeps');
     desk.press('ctrl-u escape');
     expect(begunJob(desk.state)).toBe(null);
   });

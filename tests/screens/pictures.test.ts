@@ -155,8 +155,18 @@ describe('a screen that is too small', () => {
   if (!state) throw new Error('no such screen');
 
   it('says so with its size, and the way out', () => {
-    expect(rowsOf(sized(state, [59, 24]))[0]).toBe('59x24: too small, 60x16 is enough');
-    expect(rowsOf(sized(state, [60, 15]))[0]).toBe('60x15: too small, 60x16 is enough');
+    const said = (columns: number, rows: number) =>
+      rowsOf(sized(state, [columns, rows])).filter((row) => row !== '');
+    const enough = 'too small, 60x16 is enough. --lines needs no room.';
+    expect(said(59, 24)).toEqual([`59x24: ${enough}`]);
+    expect(said(60, 15)).toEqual([`60x15: ${enough}`]);
+    expect(said(20, 5)).toEqual([
+      '20x5: too small,',
+      '60x16 is enough.',
+      '--lines needs no',
+      'room.',
+    ]);
+    expect(said(20, 2)).toEqual(['20x2: too small,', '60x16 is enough. -..']);
   });
 
   it('marks nothing, and can be left', () => {

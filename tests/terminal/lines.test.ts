@@ -119,3 +119,11 @@ it('a key that is none is told each time, and Esc before a letter is Esc', () =>
   expect(twice.lines.filter((text) => text === 'Z is no key here.')).toHaveLength(2);
   expect(twice.status).toBe(0);
 });
+
+it('the practice is opened so too, and read out', () => {
+  const folder = newFolder();
+  const { status, lines } = readOut(folder, 'q', 'practice', 'bench', '--lines');
+  expect(status).toBe(0);
+  expect(lines).toContain('3 jobs');
+  expect(lines).toContain('Bench: ' + join(folder, 'bench'));
+});

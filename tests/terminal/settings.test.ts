@@ -1,4 +1,5 @@
 /** The real program with a user's own settings. */
+import { spawnSync } from 'node:child_process';
 import { mkdirSync, writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { expect, it } from 'vitest';
@@ -42,6 +43,34 @@ it('what is wrong in them is said in one line, and nothing else comes of it', as
   await person.until(/Your settings, line 1: keyz is no key of your settings/);
   person.press('q');
   expect(await person.exit()).toMatchObject({ code: 0 });
+});
+
+it('a pedal that sends F13 marks the bolt in the hand', async () => {
+  const person = opened('keys: {out: [f13, space]}\n');
+  await person.until(/Next: Cover/);
+  person.press(ENTER, ENTER);
+  await person.until('F13 this one is out');
+  person.press('\x1b[25~');
+  await person.until('1 of 3 out');
+  person.press('\x1b[1;2P');
+  await person.until('2 of 3 out');
+  person.press('q');
+  expect(await person.exit()).toMatchObject({ code: 0 });
+});
+
+it('what of them cannot be read is odd to doctor too, presses of keys and all', () => {
+  const folder = newFolder();
+  const env = { ...pinnedEnv(folder), XDG_CONFIG_HOME: join(folder, 'config') };
+  mkdirSync(join(folder, 'config', 'putback'), { recursive: true });
+  const asked = () =>
+    spawnSync(process.execPath, [PUTBACK, 'doctor'], { cwd: folder, env, encoding: 'utf8' }).stdout;
+  const settings = join(folder, 'config', 'putback', 'settings.yaml');
+  writeFileSync(settings, 'keys: {out: f13}\n');
+  expect(asked()).not.toContain('odd: Your settings');
+  writeFileSync(settings, 'keys: {out: 5}\n');
+  expect(asked()).toContain(
+    'odd: Your settings, line 1: one screen needs 5 for out and for point.',
+  );
 });
 
 it('--ascii asks for 7-bit characters this once', async () => {

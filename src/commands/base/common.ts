@@ -17,3 +17,9 @@ export const BECAUSE: Options = {
 export const NEW: Options = {
   new: { value: null, say: 'a piece not in the file yet, though one has a name like it' },
 };
+
+/** How the screens are to look, where they are opened. */
+export const LOOKS = {
+  lines: { value: null, say: 'read out as plain lines, also from a pipe of keys' },
+  ascii: { value: null, say: 'in 7-bit characters' },
+} as const satisfies Options;

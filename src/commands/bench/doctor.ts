@@ -31,6 +31,8 @@ export async function run({ world }: Call) {
   return answer({ found, odd: odd.length }, [...lines, '', last].join('\n'));
 }
 
+const NO_HOME = 'HOME is not set: your settings are not looked for anywhere.';
+
 type World = Call['world'];
 const fine = (what: string, is: string): Finding => ({ what, is, odd: null });
 
@@ -120,7 +122,11 @@ function folders({ folder, env }: World): Finding[] {
       is: bench === null ? 'none: putback bench makes a folder one' : bench.folder,
       odd: bench && oddIn(bench, folder),
     },
-    { what: 'settings', is: user.file ?? 'none', odd: oddInUser(user) },
+    {
+      what: 'settings',
+      is: user.file ?? 'none',
+      odd: user.file === null ? NO_HOME : oddInUser(user),
+    },
     {
       what: 'cache',
       is: cache ?? 'none',

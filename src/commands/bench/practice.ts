@@ -17,6 +17,7 @@ import { disk, errorCode, makeFolder } from '../../job/save/disk.ts';
 import { failOf } from '../../job/save/fail.ts';
 import { keepOwn, readOwn } from '../../job/save/own.ts';
 import { quoted } from '../../model/safe.ts';
+import { readOutAsked } from '../../screens/terminal/guard.ts';
 import type { World } from '../../world.ts';
 import { type Answer, answer, type Call, misuse, unsaved } from '../base/command.ts';
 
@@ -81,7 +82,8 @@ function opened(
 ): Answer {
   const done = answer({ changed, folder, git }, text);
   const terminal = world.stdin.isTTY && world.stdout.isTTY;
-  if (options.json || options['no-open'] || !terminal) {
+  const can = terminal || options.lines === true || readOutAsked(world.env);
+  if (options.json || options['no-open'] || !can) {
     return { ...done, text: `${done.text}\nOpen it with: putback ${quoted(folder)}` };
   }
   return { ...done, open: folder };

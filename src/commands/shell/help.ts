@@ -1,18 +1,23 @@
 /** Help, made from the table of commands; it comes in, so that a command may show it. */
 import type { Command, Options } from '../base/command.ts';
-import { COMMON } from '../base/common.ts';
+import { COMMON, LOOKS } from '../base/common.ts';
 
 const EXITS = '0 done or already so; 1 the answer is no; 2 wrong use; 3 not saved.';
 const MAKER = "The maker's manual, local rules and licensed mechanics go first.";
 const ABOUT = [
   'Keeps a plain text file for each repair: every piece with its holes, what came out of each and what went',
   'back. Without a command it opens the screens on a job file or on a folder of them; the list of keys is',
-  'behind ? there. A job file is YAML; putback schema describes it for editors.',
+  'behind ? there. With --lines, or where INK_SCREEN_READER is set, they are read out as plain lines, also',
+  'from a pipe of keys; with --ascii they keep to 7-bit characters; NO_COLOR takes the colours away.',
+  'A job file is YAML; putback schema describes it for editors.',
   MAKER,
 ];
 
 export function help(commands: readonly Command[]): string {
-  const rows: [string, string][] = [['[FILE|FOLDER]', 'the screens']];
+  const rows: [string, string][] = [
+    ['[FILE|FOLDER]', 'the screens'],
+    ...Object.entries(LOOKS).map(([name, { say }]): [string, string] => [`  --${name}`, say]),
+  ];
   for (const c of commands) rows.push([`${c.names.join('|')} ${c.usage}`.trim(), c.say]);
   const width = Math.max(...rows.map(([left]) => left.length));
   const lines = rows.map(([left, say]) => `  ${left.padEnd(width)}  ${say}`);

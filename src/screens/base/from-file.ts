@@ -51,6 +51,7 @@ export function fileRead(
     starts,
     say: told,
     half,
+    unmade,
   }: Extract<Happening, { on: 'file' }>,
 ): Updated {
   const asked = state.waiting?.for === 'file' && state.waiting.file === file;
@@ -60,6 +61,11 @@ export function fileRead(
   if (!read.ok) {
     // Somebody is editing the file: until it can be read again, what was read last stays on the screen.
     if (!asked) return say(now, BROKEN);
+    // What was typed is a draft still, and stands where it was typed.
+    if (unmade && 'unread' in read) {
+      const { say: why, fix } = read.unread;
+      return { ...say(now, `No job was started. ${why} ${fix} ${JOB_TYPED}`), effects: [] };
+    }
     return { ...show(now, { screen: 'faults', file, read }), effects: [] };
   }
   const begun = state.waiting?.for === 'file' && state.waiting.starts === true;

@@ -62,6 +62,8 @@ export type Happening =
       hours?: Hours;
       starts?: readonly Start[];
       say?: string;
+      /** It was to be started, and could not be made. */
+      unmade?: true;
       /** What an earlier sitting left half done, where the person opens the file. */
       half?: Half;
     }

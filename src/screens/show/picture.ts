@@ -2,7 +2,7 @@
 import { isTooSmall, LEAST } from '../base/page.ts';
 import type { State } from '../base/state.ts';
 import { paint } from '../kit/paint.ts';
-import { cutTo, type Line, line, pad } from '../kit/text.ts';
+import { cutTo, type Line, line, pad, span, wrap } from '../kit/text.ts';
 import { foot } from './foot.ts';
 import { openOf } from './screens.ts';
 
@@ -21,12 +21,15 @@ export function picture(state: State): Picture {
   return { lines: rows, cursor };
 }
 
-/** One line, and nothing that could be cut in a way that misleads. */
+/** How large it must be, and what needs no room; the last row that there is says if it goes on. */
 function tooSmall({ columns, rows }: State): Picture {
-  const text = `${columns}x${rows}: too small, ${LEAST.columns}x${LEAST.rows} is enough`;
-  const lines = Array.from({ length: Math.max(1, rows) }, (_, i) =>
-    i === 0 ? cutTo(line(text), columns) : [],
-  );
+  const text = `${columns}x${rows}: too small, ${LEAST.columns}x${LEAST.rows} is enough. --lines needs no room.`;
+  const said = wrap(text, columns);
+  const all = Math.max(1, rows);
+  const lines = Array.from({ length: all }, (_, i) => {
+    const isCut = i === all - 1 && said.length > all;
+    return cutTo(isCut ? line(...said.slice(i).flatMap((l) => [...l, span(' ')])) : (said[i] ?? []), columns);
+  });
   return { lines, cursor: null };
 }
 

@@ -37,7 +37,7 @@ function reason({ stdinIsTerminal, stdoutIsTerminal, env }: Here): string | null
 
 function wayOn(target: { file: string } | { folder: string }): string {
   const first = 'file' in target ? `putback status ${quoted(target.file)}` : 'putback status FILE';
-  return `Plain commands do the same: ${first}, putback --help.`;
+  return `With --lines they are read out as plain lines. Plain commands do the same: ${first}, putback --help.`;
 }
 
 /**

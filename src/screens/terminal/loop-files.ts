@@ -207,7 +207,7 @@ export function filesIn(
       const made = begun(pathOf(file), job, machine);
       if (made.ok) return await hands.open({ do: 'open', file });
       const { code, say, fix } = made;
-      return { on: 'file', file, read: { ok: false, unread: { code, say, fix } } };
+      return { on: 'file', file, read: { ok: false, unread: { code, say, fix } }, unmade: true };
     },
     async milestone({ file, piece, place }) {
       const now = shown.job(file)?.pieces.get(piece);

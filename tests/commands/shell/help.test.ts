@@ -40,6 +40,17 @@ describe('help', () => {
     expect(err).toContain('Did you mean tight?');
   });
 
+  it('names how the screens can look, and that a command comes before that', async () => {
+    for (const word of ['--lines', '--ascii']) {
+      expect((await putback.run('help')).out).toContain(`  ${word} `);
+      const { exit, err } = await putback.run(word, 'keys');
+      expect([exit, err]).toEqual([
+        2,
+        `${word} is for the screens; keys comes first: putback help keys\n`,
+      ]);
+    }
+  });
+
   it('says the version by -V as by --version', async () => {
     expect(await putback.run('-V')).toEqual(await putback.run('--version'));
   });

@@ -17,10 +17,12 @@ describe('what is said where the screens cannot be opened', () => {
   it('piped in or out: which one, and the plain commands', () => {
     expect(cannotOpen({ ...terminal, stdinIsTerminal: false, env: {} }, file)).toBe(
       'putback: the screens need a terminal, and the input is none. ' +
+        'With --lines they are read out as plain lines. ' +
         'Plain commands do the same: putback status jobs/cover.yaml, putback --help.',
     );
     expect(cannotOpen({ ...terminal, stdoutIsTerminal: false, env: {} }, { folder: '.' })).toBe(
       'putback: the screens need a terminal, and the output is none. ' +
+        'With --lines they are read out as plain lines. ' +
         'Plain commands do the same: putback status FILE, putback --help.',
     );
   });

@@ -69,7 +69,10 @@ describe('a job that begins', () => {
   it('is never put over a file that is there', async () => {
     const folder = newFolder({ [begin.file]: 'mine\n' });
     const answer = await filesOf(folder).hands.start({ ...begin, machine: null });
-    expect(answer).toMatchObject({ read: { ok: false, unread: { code: 'exists' } } });
+    expect(answer).toMatchObject({
+      read: { ok: false, unread: { code: 'exists' } },
+      unmade: true,
+    });
     expect(readFileSync(join(folder, begin.file), 'utf8')).toBe('mine\n');
   });
 
