@@ -20,6 +20,6 @@ export const NEW: Options = {
 
 /** How the screens are to look, where they are opened. */
 export const LOOKS = {
-  lines: { value: null, say: 'read out as plain lines, also from a pipe of keys' },
+  lines: { value: null, say: 'read out as lines; keys from a pipe too' },
   ascii: { value: null, say: 'in 7-bit characters' },
 } as const satisfies Options;

@@ -28,7 +28,10 @@ function tooSmall({ columns, rows }: State): Picture {
   const all = Math.max(1, rows);
   const lines = Array.from({ length: all }, (_, i) => {
     const isCut = i === all - 1 && said.length > all;
-    return cutTo(isCut ? line(...said.slice(i).flatMap((l) => [...l, span(' ')])) : (said[i] ?? []), columns);
+    return cutTo(
+      isCut ? line(...said.slice(i).flatMap((l) => [...l, span(' ')])) : (said[i] ?? []),
+      columns,
+    );
   });
   return { lines, cursor: null };
 }
