@@ -1,7 +1,7 @@
 /** All commands: their words, their help, and where they are. Each is loaded only when it is asked for. */
 import { BUY_STATES, HOLE_STATES } from '../model/types.ts';
 import type { Command, Options } from './base/command.ts';
-import { BECAUSE, LOOKS, NEW, SAYS } from './base/common.ts';
+import { BECAUSE, NEW, SAYS, SCREEN_LOOKS } from './base/common.ts';
 import { intoFile } from './table-file.ts';
 import { memoryCommands } from './table-memory.ts';
 import { handedOn } from './table-paper.ts';
@@ -336,7 +336,7 @@ const last = (): readonly Command[] => [
     options: {
       'no-open': { value: null, say: 'only make it' },
       new: { value: null, say: 'a new one, though there is one of before' },
-      ...LOOKS,
+      ...SCREEN_LOOKS,
     },
     words: { least: 0, most: 1 },
     load: () => import('./bench/practice.ts'),

@@ -19,7 +19,7 @@ export const NEW: Options = {
 };
 
 /** How the screens are to look, where they are opened. */
-export const LOOKS = {
+export const SCREEN_LOOKS = {
   lines: { value: null, say: 'read out as lines; keys from a pipe too' },
   ascii: { value: null, say: 'in 7-bit characters' },
 } as const satisfies Options;

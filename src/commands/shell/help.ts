@@ -1,6 +1,6 @@
 /** Help, made from the table of commands; it comes in, so that a command may show it. */
 import type { Command, Options } from '../base/command.ts';
-import { COMMON, LOOKS } from '../base/common.ts';
+import { COMMON, SCREEN_LOOKS } from '../base/common.ts';
 
 const EXITS = '0 done or already so; 1 the answer is no; 2 wrong use; 3 not saved.';
 const MAKER = "The maker's manual, local rules and licensed mechanics go first.";
@@ -16,7 +16,10 @@ const ABOUT = [
 export function help(commands: readonly Command[]): string {
   const rows: [string, string][] = [
     ['[FILE|FOLDER]', 'the screens'],
-    ...Object.entries(LOOKS).map(([name, { say }]): [string, string] => [`  --${name}`, say]),
+    ...Object.entries(SCREEN_LOOKS).map(([name, { say }]): [string, string] => [
+      `  --${name}`,
+      say,
+    ]),
   ];
   for (const c of commands) rows.push([`${c.names.join('|')} ${c.usage}`.trim(), c.say]);
   const width = Math.max(...rows.map(([left]) => left.length));
