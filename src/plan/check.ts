@@ -53,7 +53,7 @@ function checkCures({ read: { upper }, root }: ReadTree, report: Report): void {
     const value = jointOf({ joint }).untimed;
     if (value === null) continue;
     const at = root ? spotAt(root, ['pieces', key, 'joint']).spot.at : 0;
-    report('unread-takes', at, { value, like: 'cures 24 h' });
+    report('unread-cure', at, { value });
   }
 }
 

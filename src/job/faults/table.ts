@@ -203,6 +203,10 @@ export const FAULTS = {
     '{value} does not say how often it is this one',
     'Write often, now and then or rarely, or a weight above zero: 4.',
   ),
+  'unread-cure': warning(
+    'how long it cures was not read: {value}',
+    'Say what each time is for: open 10 min, cures 24 h.',
+  ),
   'unread-takes': warning(
     '{value} is no time, so it counts as unknown',
     'Write minutes or hours: {like}.',

@@ -12,7 +12,7 @@ import { spoken } from '../order/relations.ts';
 import type { Standing } from '../order/standing.ts';
 import { untimedCure } from '../seal/cure.ts';
 import { type Joint, readJoint } from '../seal/joint.ts';
-import { sayDuration } from '../time/duration.ts';
+import { sayDuration, sayWithin } from '../time/duration.ts';
 import { anywhere, insertsFitted, insideItems } from './inside.ts';
 import { type AskedItem, ifAny, look, stopped, ticked, unticked, warn } from './items.ts';
 import { hasBlindHoles, hasSeal, lockers, sliding, wrench } from './ready.ts';
@@ -124,8 +124,8 @@ function times({ stand, open }: Joint, untimed: string | null): AskedItem[] {
       : [look('stand', `Sealant on, it stands ${sayDuration(stand)}; then close.`)]),
     ...(untimed === null
       ? []
-      : [look('cure', ['It cures with no figure of time: ', untimed, '. Look at the tube.'])]),
-    ...(open === null ? [] : [look('hurry', `All within ${sayDuration(open)} from then on.`)]),
+      : [look('cure', ['How long it cures was not read: ', untimed, '. Look at the tube.'])]),
+    ...(open === null ? [] : [look('hurry', `All within ${sayWithin(open)} from then on.`)]),
   ];
 }
 

@@ -275,7 +275,7 @@ function curingUntimed(standing: Standing): AskedItem[] {
     const says = isBack(piece) ? untimedCure(standing, piece) : null;
     if (says === null) return [];
     const { key, name } = piece.spec;
-    return [look(`cure-${key}`, [`${name}: `, says, '. No figure of time: look at the tube.'])];
+    return [look(`cure-${key}`, [`${name}: `, says, '. How long was not read: look at the tube.'])];
   });
 }
 

@@ -25,7 +25,7 @@ export interface Joint {
   cure: number | null;
   /** What the file says of that, with what cures where the words leave it out: `sealant cures 12 h`. */
   cures: string | null;
-  /** It cures, and how long is in no figure: `sealant cures overnight`; null otherwise. */
+  /** It cures, and how long is not said, or not read: `sealant cures overnight`, `sealant, 24 h`; null otherwise. */
   untimed: string | null;
   /** Something with a lip or a side that can be put in the wrong way. */
   lip: boolean;
@@ -49,8 +49,12 @@ export const CURES = /\bcur(?:e|es|ed|ing)\b|\bset(?:s|ting)?\b/i;
 const VAGUE =
   /\bcur(?:e|es|ing)\b|\b(?:over ?night|until (?:tomorrow|morning|it is (?:dry|hard)))\b/i;
 const NOT_CURED = /\b(?:no|not|never|without|non)\b/i;
+/** Words that with a time behind them say the same. */
+const LOADED =
+  /\bdr(?:y|ies|ying)\b|\bharden\w*|\bfull strength\b|\b(?:load|driv|rid|run|used?|ready|fill)\w*\b.*\bafter\b|\bno (?:oil|load|water|fuel)\b.*\bfor\b/i;
 /** Said of how long one has to close it. */
-const OPEN = /\bopen|\bwithin\b|\bskin/i;
+const OPEN =
+  /\bopen|\bwithin\b|\bskin|\bworking time\b|\bpot life\b|\bclosed? in\b|\bassembled? in\b/i;
 /** Said of how long one has to wait before it is closed: `let it set 10 min, then close`. */
 const CLOSE =
   '(?:clos(?:e|ing)|fit(?:ting)?|assembl(?:e|ing|y)|join(?:ing)?|mat(?:e|ing)|put(?:ting)? (?:it )?(?:on|together|back)|press(?:ing)?|bolt(?:ing)?)';
@@ -81,15 +85,21 @@ export function readJoint(joint: readonly string[]): Joint {
     return time ? [{ words, stands, ...time }] : [];
   });
   const stands = timed.filter((said) => said.stands);
-  const cures = timed.filter((said) => !said.stands && CURES.test(said.words));
+  const cures = timed.filter((said) => !said.stands && isCure(said.words));
   const opens = timed.filter(({ stands, words }) => !stands && isOpen(words));
+  const known = [...stands, ...cures, ...opens];
   // Where several are said the one that is safe: the last that cures, the first that is over.
   const cure = cures.reduce<(typeof timed)[number] | null>(
     (most, said) => (most && most.seconds >= said.seconds ? most : said),
     null,
   );
   const words = saids.map((said) => said.words);
-  const vague = cure === null ? words.find((w) => VAGUE.test(w) && !NOT_CURED.test(w)) : undefined;
+  // A time beside what cures, of which nobody says what it is for, may be just that.
+  const unsaid = STUFF.test(joint.join(' '))
+    ? timed.find((said) => !known.includes(said))?.words
+    : undefined;
+  const vague =
+    cure === null ? (words.find((w) => VAGUE.test(w) && !NOT_CURED.test(w)) ?? unsaid) : undefined;
   return {
     parts: parts.filter((p) => p !== ''),
     renew: words.flatMap(renewed),
@@ -103,8 +113,12 @@ export function readJoint(joint: readonly string[]): Joint {
   };
 }
 
+/** `24 h per mm`, `2 mm in 24 h`: how thick it is nobody says. */
+const BY_DEPTH = /\b(?:per|\/) ?(?:\d+ ?)?mm\b|(?:\d|\b)mm ?(?:\/|per\b|in\b)/i;
+
 /** Of several times in one clause the longest cures and the shortest is open: `cures 24 h (48 h when cold)`. */
 function timeIn(words: string): { seconds: number; least: number } | null {
+  if (BY_DEPTH.test(words)) return null;
   let [time, rest] = [readDuration(words), ''];
   if (time === null) return null;
   let { seconds, least } = time;
@@ -116,6 +130,8 @@ function timeIn(words: string): { seconds: number; least: number } | null {
   }
   return { seconds, least };
 }
+
+const isCure = (words: string) => CURES.test(words) || (LOADED.test(words) && !isOpen(words));
 
 /** `cures within 24 h` is no hurry. */
 function isOpen(words: string): boolean {

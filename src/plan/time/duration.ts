@@ -12,10 +12,10 @@ export interface Duration {
 }
 
 const UNITS: readonly [RegExp, number][] = [
+  [/^(?:st|h|or)/i, 3600],
   [/^s/i, 1],
   [/^m/i, 60],
-  [/^h/i, 3600],
-  [/^d/i, 86_400],
+  [/^[dtjg]/i, 86_400],
   [/^w/i, 604_800],
 ];
 const GLYPHS: ReadonlyMap<string, number> = new Map([
@@ -25,17 +25,31 @@ const GLYPHS: ReadonlyMap<string, number> = new Map([
   ['⅓', 1 / 3],
   ['⅔', 2 / 3],
 ]);
-const WORDS: ReadonlyMap<string, number> = new Map(
-  ['', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'].map(
-    (word, n) => [word, n],
+const WORDS: ReadonlyMap<string, number> = new Map([
+  ...['', 'one', 'two', 'three', 'four', 'five', 'six', 'seven', 'eight', 'nine', 'ten'].map(
+    (word, n): [string, number] => [word, n],
   ),
-);
+  ...Object.entries({ twelve: 12, fifteen: 15, twenty: 20, thirty: 30, forty: 40 }),
+  ...Object.entries({ 'twenty-four': 24, 'forty-five': 45, 'forty-eight': 48, 'seventy-two': 72 }),
+  ...Object.entries({ fifty: 50, sixty: 60, ninety: 90 }),
+]);
+/** Longest first, so that `twenty-four` is no twenty. */
+const NAMED = [...WORDS.keys()]
+  .slice(1)
+  .sort((a, b) => b.length - a.length)
+  .map((word) =>
+    /^[a-z]+ty$/.test(word)
+      ? `${word}(?![\\s-]+(?:one|two|three|four|five|six|seven|eight|nine)\\b)`
+      : word,
+  )
+  .join('|');
+/** The parts of an hour or a day. */
+const PARTS = String.raw`\d{1,2}[/⁄][2348](?!\d)`;
+/** `24/48 h`: from one to the other. */
+const FROM_TO = /(?<![\d.,/])(\d{1,3})\/(?![2348](?!\d))(\d{1,3})(?![\d/])(?=\s*\p{L})/gu;
 /** `24`, `1.5`, `1 1/2`, `1/2`, `1½`, `half an`, `two`. */
-export const DURATION_NUMBER = String.raw`(?:\d+\s+\d+[/⁄]\d+|\d+[/⁄]\d+|\d*\s?[½¼¾⅓⅔]|\d+(?:[.,]\d+)?|(?:[Hh]alf\s+)?[Aa]n?\b|(?:${[...WORDS.keys()].slice(1).join('|')})\b)`;
-const FIGURED = pattern(
-  () => String.raw`[\d½¼¾⅓⅔]|[Aa]n?\b|(?:${[...WORDS.keys()].slice(1).join('|')})\b`,
-  'i',
-);
+export const DURATION_NUMBER = String.raw`(?:\d+\s+${PARTS}|${PARTS}|\d*\s?[½¼¾⅓⅔]|\d+(?:[.,]\d+)?|(?:[Hh]alf\s+)?[Aa]n?\b|(?:${NAMED})\b)`;
+const FIGURED = pattern(() => String.raw`[\d½¼¾⅓⅔]|[Aa]n?\b|(?:${NAMED})\b`, 'i');
 
 /** Whether a figure may be in the text, in words or not: most have none, and whole patterns take long to be made. */
 export function mayHaveFigure(text: string): boolean {
@@ -43,15 +57,15 @@ export function mayHaveFigure(text: string): boolean {
 }
 /** Single letters small only: `2 S` are two bolts. */
 const UNIT =
-  '(?:[Ss]ec(?:ond)?s?|s|[Mm]in(?:ute)?s?|[Hh](?:ours?|rs?)?|[Dd]ays?|d|[Ww](?:eeks?|ks?))';
-const TO = String.raw`\s*(?:\.{2,3}|–|—|-|\bto\b|\bor\b)\s*`;
+  '(?:[Ss]ec(?:ond)?s?|s|[Mm]in(?:ut(?:e[ns]?|i|os))?s?|[Hh](?:ours?|rs?|eures?|oras?)?|[Dd]ays?|d|[Ww](?:eeks?|ks?)|[Ss]td|[Ss]tunden?|[Tt]age?|[Jj]ours?|[Oo]r[ae]|[Gg]iorni|[Dd]ías?)';
+const TO = String.raw`\s*(?:\.{2,3}|–|—|-|\b(?:to|or|bis)\b|à(?=\s))\s*`;
 /** A figure or a range of figures, its unit, and no letter behind it: `24-48 h`, `24-hour`. */
 const part = (number: string, unit: string) =>
   String.raw`(?:${number}${TO})?${number}[\s-]*${unit}(?![\p{L}\d])`;
 const PART = part(DURATION_NUMBER, UNIT);
 const SUM = String.raw`${PART}(?:\s*(?:and\s+)?${PART})*`;
 const WHOLE = pattern(
-  () => String.raw`(?<![\p{L}\d.,/⁄½¼¾⅓⅔]|(?:^|\s)[-−–])(${SUM})(?:${TO}(${SUM}))?`,
+  () => String.raw`(?<![\p{L}\d.,/⁄½¼¾⅓⅔]|(?:^|\s|\p{L})[-−–])(${SUM})(?:${TO}(${SUM}))?`,
   'u',
 );
 const EACH = pattern(() => part(`(${DURATION_NUMBER})`, `(${UNIT})`), 'gu');
@@ -110,6 +124,7 @@ const SHARE_OF = /\b(a quarter|quarter|three[- ]quarters|half) of an? (hour|day|
 /** `an hour and a half` is `1.5 hours`, `a quarter of an hour` is `1/4 hour`. */
 function inFigures(text: string): string {
   return text
+    .replace(FROM_TO, (said, a: string, b: string) => (Number(a) < Number(b) ? `${a}-${b}` : said))
     .replace(CLOCK.made, '$1 h $2 min')
     .replace(AND_MINUTES.made, '$1 h $2 min')
     .replace(AND_A_HALF, (_, n: string, unit: string, more: string) => {
@@ -125,7 +140,9 @@ function inFigures(text: string): string {
  * (`until the paint is dry`).
  */
 export function readDuration(said: string): Duration | null {
-  const text = /\b(?:half|quarters?)\b|\d\s*(?:h\w*\s*\d|:\d)/i.test(said) ? inFigures(said) : said;
+  const text = /\b(?:half|quarters?)\b|\d\s*(?:h\w*\s*\d|[:/]\d)/i.test(said)
+    ? inFigures(said)
+    : said;
   const found = mayHaveFigure(text) ? WHOLE.exec(text) : null;
   if (!found) return null;
   const ends = [found[1], found[2]].flatMap((part) => (part === undefined ? [] : [sumOf(part)]));
@@ -133,8 +150,20 @@ export function readDuration(said: string): Duration | null {
   const least = Math.min(...ends.map((e) => e.least));
   if (!Number.isFinite(seconds)) return null;
   const before = text.slice(0, found.index).replace(/[\s,;:]+$/, '');
+  // Of `twenty two hours` only two were read.
+  if (MORE_IN_WORDS.test(before)) return null;
   const behind = text.slice(found.index + found[0].length).replace(/^[\s,;:]+/, '');
   return { seconds, least, rest: [before, behind.trimEnd()].filter((t) => t !== '').join(' ') };
+}
+
+const MORE_IN_WORDS =
+  /\b(?:twenty|thirty|forty|fifty|sixty|seventy|eighty|ninety|hundred|dozen)[\s-]*$/i;
+
+/** As long as it is, to the second: what has to be done within it is not rounded up. */
+export function sayWithin(seconds: number): string {
+  const over = Math.round(seconds) % 60;
+  if (seconds < 60 || seconds >= 600 || over === 0) return sayDuration(seconds);
+  return `${Math.floor(seconds / 60)} min ${over} s`;
 }
 
 /** `45 s`, `20 min`, `1 h 30 min`, `24 h`, `2 days`, to the minute from one minute up. */

@@ -266,17 +266,17 @@ describe('a joint that cures with no figure of time', () => {
     const away = [...boltsOff('cover', 'S S')];
     const before = gate(jobOf(text, away), 'sealing', 'cover', EVENING).items;
     expect(before.find((i) => i.key === 'cure')?.say).toBe(
-      'It cures with no figure of time: sealant cures overnight. Look at the tube.',
+      'How long it cures was not read: sealant cures overnight. Look at the tube.',
     );
     const job = jobOf(text, shut());
     const start = gate(job, 'start', null, EVENING).items.find((i) => i.key === 'cure-cover');
     expect(start).toMatchObject({ done: false, stops: false });
     expect(start?.say).toBe(
-      'Left cover: sealant cures overnight. No figure of time: look at the tube.',
+      'Left cover: sealant cures overnight. How long was not read: look at the tube.',
     );
     const told = checkAll(file('joint: sealant, open 10 min, cures overnight'), 'a.yaml');
     expect(told.map((f) => [f.code, f.say])).toEqual([
-      ['unread-takes', 'sealant cures overnight is no time, so it counts as unknown'],
+      ['unread-cure', 'how long it cures was not read: sealant cures overnight'],
     ]);
   });
 

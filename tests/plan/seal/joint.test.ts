@@ -44,10 +44,31 @@ describe('what the words of a joint ask for', () => {
     ['sealant, cures within 24 h', null, null, 1440],
     ['sealant, skins in 10 min and sets in 12 h', 10, null, 720],
     ['let it set 10 min, cures 24 h', null, null, 1440],
+    ['sealant, dries in 24 h', null, null, 1440],
+    ['sealant, hardens in 12 h', null, null, 720],
+    ['sealant, load after 24 h', null, null, 1440],
+    ['sealant, no oil for 24 h', null, null, 1440],
+    ['sealant, full strength after 3 days', null, null, 4320],
+    ['sealant, working time 8 min, cures 24 h', 8, null, 1440],
+    ['sealant, must be closed in 10 min', 10, null, null],
+    ['sealant cures 24/48 h', null, null, 2880],
   ])('%s: each time with its meaning', (text, open, stand, cure) => {
     const read = readJoint([text]);
     const minutes = (seconds: number | null) => seconds && seconds / 60;
     expect([read.open, read.stand, read.cure].map(minutes)).toEqual([open, stand, cure]);
+  });
+
+  it.each([
+    ['sealant, 24 h', '24 h'],
+    ['sealant (wait 24 h)', 'sealant (wait 24 h)'],
+    ['sealant cures 24 h per mm', 'sealant cures 24 h per mm'],
+    ['sealant, 2 mm in 24 h', null],
+    ['sealant cures forty-seven hours', 'sealant cures forty-seven hours'],
+    ['sealant, open 10 min', null],
+    ['sealant, cures 24 h, 10 min', null],
+    ['new gasket, soak it 10 min', null],
+  ])('how long it cures was not read: %s', (text, untimed) => {
+    expect(readJoint([text]).untimed).toBe(untimed);
   });
 
   it.each([

@@ -1,5 +1,5 @@
 import { describe, expect, it } from 'vitest';
-import { readDuration, sayDuration } from '../../../src/plan/time/duration.ts';
+import { readDuration, sayDuration, sayWithin } from '../../../src/plan/time/duration.ts';
 
 describe('how long a wait takes', () => {
   it.each([
@@ -44,12 +44,25 @@ describe('how long a wait takes', () => {
     ['two days', 172_800],
     ['wait one hour, then close', 3600],
     ['1 h and 1/2 min', 3630],
+    ['twenty minutes', 1200],
+    ['forty-eight hours', 172_800],
+    ['24 Stunden', 86_400],
+    ['24 Std.', 86_400],
+    ['24 heures', 86_400],
+    ['24 horas', 86_400],
+    ['10 Minuten', 600],
+    ['2 Tage', 172_800],
+    ['2 jours', 172_800],
   ])('%s', (text, seconds) => {
     expect(readDuration(text)).toMatchObject({ seconds, least: seconds });
   });
 
   it.each([
     ['5-10 min', 300, 600],
+    ['5 bis 10 min', 300, 600],
+    ['5 à 10 min', 300, 600],
+    // No half of an hour.
+    ['24/48 h', 86_400, 172_800],
     ['5–10 min', 300, 600],
     ['5 to 10 minutes', 300, 600],
     ['5 or 10 min', 300, 600],
@@ -76,6 +89,11 @@ describe('how long a wait takes', () => {
     'a hose',
     'an hourglass',
     '1/0 h',
+    '48/24 h',
+    // Less than all of it would be read.
+    'twenty two hours',
+    'forty-seven hours',
+    'a hundred hours',
     '',
   ])('nothing is read out of %j', (text) => {
     expect(readDuration(text)).toBeNull();
@@ -90,5 +108,10 @@ describe('how long a wait takes', () => {
     [180_000, '50 h'],
   ])('%d seconds are said as %s', (seconds, said) => {
     expect(sayDuration(seconds)).toBe(said);
+  });
+
+  it('what has to be done within it is not rounded up', () => {
+    expect([sayDuration(90), sayWithin(90)]).toEqual(['2 min', '1 min 30 s']);
+    expect([60, 45, 300, 605].map(sayWithin)).toEqual(['1 min', '45 s', '5 min', '10 min']);
   });
 });
