@@ -1,5 +1,6 @@
 /** All that is wrong with a job file: what the reader finds, what stands in the diary and cannot be, and torques no bolt stands. */
 
+import { unreadLength } from '../bolt/read/kind.ts';
 import { hasFigure, readLimit } from '../bolt/read/reading-limit.ts';
 import { printQuantity } from '../bolt/read/units.ts';
 import { unreadOf } from '../bolt/torque/no-figure-said.ts';
@@ -69,6 +70,7 @@ function checkTruths({ read, root, text }: ReadTree, report: Report): void {
     }
   }
   checkLimits(read.upper, root, report);
+  checkKinds(read.upper, root, report);
 }
 
 /** Where an entry's id stands; the end of the file for one that is not there. */
@@ -136,6 +138,15 @@ function checkLimits({ tasks, checks }: Upper, root: Spot | null, report: Report
     report('unread-limit', placeOf(root, path), {
       like: '0.8..1.2 ohm, at least 3 bar, < 5 mm',
     });
+  }
+}
+
+/** Bolts with a figure where their length stands, of which no length was read. */
+function checkKinds({ kinds }: Upper, root: Spot | null, report: Report): void {
+  for (const kind of kinds.values()) {
+    const value = unreadLength(kind);
+    if (value === null) continue;
+    report('unread-length', placeOf(root, ['bolts', kind.letter]), { letter: kind.letter, value });
   }
 }
 

@@ -18,7 +18,7 @@ const ONCE = mark(/once/i, /(^|\s)once(?=$|\s)/i);
 /** Marks of ISO 898-1, ISO 3506 and SAE J429; `class` or `grade` may stand before. */
 const CLASS = mark(
   /\d\.\d|[A-F]\d|gr/i,
-  /(^|\s)(?:(?:class|cl\.?)\s*)?((?:0?(?:4\.6|4\.8|5\.6|5\.8|6\.8|8\.8|9\.8)|0?1[02]\.9)|[A-F]\d-\d{2,3}|A[1-5]|(?:grade|gr\.?)\s*\d(?:\.\d)?)(?=$|\s)/i,
+  /(^|[\s(])(?:(?:class|cl\.?)\s*)?((?:0?(?:4\.6|4\.8|5\.6|5\.8|6\.8|8\.8|9\.8)|0?1[02]\.9)|[A-F]\d-\d{2,3}|A[1-5]|(?:grade|gr\.?)\s*\d(?:\.\d)?)\)?(?=$|\s)/i,
 );
 
 function take(text: string, pattern: Mark): { found: string | null; rest: string } {
@@ -97,6 +97,17 @@ export function readKind(letter: string, text: string): Kind {
     once: (once.found ?? used.found) !== null,
     note: words(more.join(', ')),
   };
+}
+
+/**
+ * A figure behind the thread that may be a length, and was not read as one: `25` of `1/4-20 x 25`, `25 mm` of `M6 25 mm`; null
+ * where there is none, or the length is known.
+ */
+export function unreadLength({ thread, length, lengthText, head }: Kind): string | null {
+  if (length !== null || thread === null) return null;
+  if (lengthText !== null) return lengthText;
+  const odd = /^(?:or |[-–/.]*) ?[\d½¼¾]|[x×*] ?[?~\d]|^x$/i.test(head ?? '');
+  return odd && !/^-? ?(?:[3-9][a-h]){1,2}$|^[123][ab]$/i.test(head ?? '') ? head : null;
 }
 
 /** A kind of which nothing is known but its length in mm. */

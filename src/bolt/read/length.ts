@@ -1,7 +1,7 @@
 /** Lengths and depths of thread as people write them, in mm. */
 import { pattern } from '../../model/pattern.ts';
 import type { ThreadDepth } from '../../model/types.ts';
-import { isFraction, NUMBER, plainFractions, readNumber, tidy } from './numbers.ts';
+import { isFraction, isOddFraction, NUMBER, plainFractions, readNumber, tidy } from './numbers.ts';
 
 /** mm in an inch, exact since 1959. */
 export const INCH = 25.4;
@@ -27,7 +27,7 @@ export function readLength(text: string, bare: 'mm' | 'in' = 'mm'): number | nul
   const said = plainFractions(text).trim();
   const found = /^\d+$/.test(said) ? [said, said] : LENGTH.exec(said);
   const value = found?.[1] === undefined ? null : readNumber(found[1]);
-  if (!found || value === null) return null;
+  if (!found || value === null || isOddFraction(found[1] ?? '')) return null;
   const unit = found[2] ?? (isFraction(found[1] ?? '') ? 'in' : bare);
   const mm = mmOf(unit);
   return mm === null ? null : tidy(value * mm);

@@ -48,6 +48,15 @@ export function readNumber(text: string): number | null {
   return Number.isFinite(value) ? value : null;
 }
 
+/** Parts of an inch: of `M6x25/18` nobody knows what it says. */
+const OF_AN_INCH: ReadonlySet<string | undefined> = new Set(['2', '4', '8', '16', '32', '64']);
+
+/** A fraction that no rule has; false for what is none. */
+export function isOddFraction(text: string): boolean {
+  const [, over, under] = /(\d+)\/(\d+)/.exec(text) ?? [];
+  return under !== undefined && (!OF_AN_INCH.has(under) || Number(over) >= Number(under));
+}
+
 /** Written as a fraction, as only inches are. */
 export function isFraction(text: string): boolean {
   return text.includes('/');

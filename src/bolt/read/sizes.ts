@@ -52,7 +52,7 @@ export const INCH_SIZES: ReadonlyMap<string, InchSize> = new Map([
   ['3/4', { D: 0.75, UNC: 10, UNF: 16 }],
 ]);
 
-const INCH_SIZE = /^(?:\d*\.\d+|\d+(?:-\d+)?\/\d+|\d{1,2}-\d{1,2})/;
+const INCH_SIZE = /^(?:0?\.\d+|\d+(?:-\d+)?\/\d+|\d{1,2}-\d{1,2})/;
 const INCH_SERIES = /\b(?:UN[CFS]?|UNEF|BSW|BSF|BSC|CEI|TPI)\b/;
 
 /** Whether a thread is named in inches, so that a bare length beside it is in inches too. */

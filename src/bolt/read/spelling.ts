@@ -24,7 +24,7 @@ const SERIES = '(?:UNC|UNF|UNEF|UNS|UN|BSW|Whitworth|Whit|BSF|BSC|BSB|BSPP?|BSPT
 /** The first figure behind M is a pitch or a length; `1-1/2` is no pitch of 1. */
 const METRIC_FRONT = pattern(
   () =>
-    String.raw`^M\s?(${DECIMAL})(?:(?:${BY}|-)(${DECIMAL})(?![\d/]|-\d))?(?:${BY}${LENGTH})?(\s*mm\b)?(?!\s*[x×*]\s*[-−\d.,]|[.,]?\d|e[-+]?\d)`,
+    String.raw`^M\s?(${DECIMAL})(?:(?:${BY}|-)(${DECIMAL})(?![\d/]|-\d+\/| \d+\/|\s*(?:["″]|in\b)))?(?:${BY}${LENGTH})?(\s*mm\b)?(?!\s*[x×*]\s*[-−\d.,]|[.,]?\d|e[-+]?\d)`,
   'i',
 );
 /** What most files say, told without the large pattern, which would find the same: `M6x25 flange`. */
@@ -82,7 +82,12 @@ function metric(text: string): Front | null {
     return { thread: `${name}x${p}`, ...said(second, unit, 'mm'), rest };
   }
   if (second === undefined) return { thread: name, ...said(first, mm?.trim(), 'mm'), rest };
-  return { thread: name, length: null, lengthText: null, rest };
+  // `M12x40x1.25`: the pitch behind the length.
+  const behind = unit === undefined ? readNumber(second) : null;
+  if (behind === null || !isPitch(d, behind)) {
+    return { thread: name, length: null, lengthText: `${first}x${second}`, rest };
+  }
+  return { thread: `${name}x${behind}`, ...said(first, undefined, 'mm'), rest };
 }
 
 function inch(text: string): Front | null {
@@ -151,8 +156,31 @@ function lengthAlone(text: string): Front | null {
   return { thread: null, ...said(figure, unit, 'mm'), rest: text.slice(all.length) };
 }
 
+/** How closely a thread is made, as drawings and bags have it: `M8x1-6g x 20`, `1/4-20 UNC-2A x 3/4`. */
+const MADE_TO = pattern(
+  () =>
+    String.raw`^(M\s?[\d.,]+(?:\s*[x×]\s*[\d.,]+)?|\d[\d\s/"″-]*UN(?:C|F|EF|S)?)\s*-?\s*((?:[3-9][a-hA-H]){1,2}|[123][AB])(?=$|[\s,x×-])`,
+  'i',
+);
+/** `Hex bolt M6x25`, `ISO 4014 - M6 x 25`, `2 x M6x25`: what stands before the thread. */
+const BEFORE = pattern(
+  () =>
+    String.raw`^(?!M\s?\d|#|\.|\d+\/\d)([^,]{1,40}?)[\s-]+(?=M\s?\d+(?:[.,]\d+)?\s*[x×X*]\s*\d)`,
+  'i',
+);
+
 /** Thread and length at the front of a text; what cannot be read stays null, and `rest` keeps what follows. */
 export function readFront(text: string): Front {
+  const [front, before = ''] = BEFORE.exec(text) ?? [];
+  const behind = front === undefined ? text : text.slice(front.length);
+  const [made, thread = '', to = ''] = MADE_TO.exec(behind) ?? [];
+  const plain = made === undefined ? behind : `${thread}${behind.slice(made.length)}`;
+  const read = frontOf(plain);
+  const rest = [read.rest, to, before].filter((part) => part !== '').join(' ');
+  return rest === read.rest ? read : { ...read, rest };
+}
+
+function frontOf(text: string): Front {
   const nothing = { thread: null, length: null, lengthText: null, rest: text };
   return (
     metric(text) ??

@@ -187,6 +187,10 @@ export const FAULTS = {
     'the map has no hole in it',
     'Draw the holes by their numbers, or leave the map out.',
   ),
+  'unread-length': warning(
+    'the length of {letter} was not read from “{value}”, so it counts as unknown',
+    'Write thread x length: M6x25, M8x1x20, 1/4-20 x 1-1/2; the hexagon stands behind a comma: M6x25, 8 mm.',
+  ),
   'unread-torque': warning(
     '“{rest}” of this torque was not read, so it is done as it is printed, without a figure to set',
     'Write stages as {like}, or say them one by one in passes:; what is no figure goes into note:.',
