@@ -15,6 +15,7 @@ import type {
   RowItem,
   Upper,
 } from '../model/types.ts';
+import { printItem } from '../piece/row.ts';
 import { livingEntries } from './diary/living.ts';
 import { collector, type Report } from './faults/faults.ts';
 import { toFaults } from './faults/place.ts';
@@ -29,25 +30,25 @@ export function checkJob(text: string, file: string): Fault[] {
   return checkTree(readWithTree(text, file), file, () => {});
 }
 
-/** The same of a file that was read; `more` adds what rooms above this one find. */
+/** The same of a file that was read; `more` adds what rooms above this one find, also in how it stands. */
 export function checkTree(
   tree: ReadTree,
   file: string,
-  more: (tree: ReadTree, report: Report) => void,
+  more: (tree: ReadTree, report: Report, job: Job) => void,
 ): Fault[] {
   const { read, text } = tree;
   if (read.unreadable) return read.faults;
   const { found, report } = collector();
-  checkTruths(tree, report);
-  more(tree, report);
+  const job = jobOf(read);
+  checkTruths(tree, job, report);
+  more(tree, report, job);
   if (found.length === 0) return read.faults;
   return [...read.faults, ...toFaults(found, text, file)].sort(
     (a, b) => a.line - b.line || a.column - b.column,
   );
 }
 
-function checkTruths({ read, root, text }: ReadTree, report: Report): void {
-  const job = jobOf(read);
+function checkTruths({ read, root, text }: ReadTree, job: Job, report: Report): void {
   for (const { piece, hole, say, ids } of job.conflicts) {
     const name = job.pieces.get(piece)?.spec.name ?? piece;
     report('two-truths', placeOfEntry(text, ids.at(-1) ?? ''), { piece, hole, say, name });
@@ -195,7 +196,7 @@ function oddTorques(spec: PieceSpec, job: Job): Odd[] {
 
 /** The first of the holes that are alike: a torque is held against what is in one, or belongs there, and its own words. */
 function unlike(holes: readonly HoleNow[], { holes: own }: PieceSpec): HoleNow[] {
-  const item = (of: RowItem | null) => (of === null ? '' : [of.kind, ...of.with].join('+'));
+  const item = (of: RowItem | null) => (of === null ? '' : printItem(of));
   const sorts = new Map<string, HoleNow>();
   for (const hole of holes) {
     const sort = own.has(hole.name) ? hole.name : `${item(hole.holds)} ${item(hole.belongs)}`;

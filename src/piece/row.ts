@@ -6,6 +6,7 @@
  * which nobody has said yet what kind it is.
  */
 import { pattern } from '../model/pattern.ts';
+import { remembering } from '../model/remembering.ts';
 import type { RowItem } from '../model/types.ts';
 
 export const STILL_IN = '!';
@@ -44,7 +45,9 @@ export function rowWords(text: string): RowWord[] {
 }
 
 /** A word of a row as an item; null when it is not one (`!` and `-` are not). */
-export function readItem(word: string): RowItem | null {
+export const readItem = remembering(itemIn);
+
+function itemIn(word: string): RowItem | null {
   if (word === UNKNOWN) return { kind: UNKNOWN, with: [] };
   const [kind = '', ...under] = word.split('+');
   if (!KIND.test(kind) || !under.every((u) => UNDER.test(u))) return null;
@@ -59,7 +62,7 @@ export function readFound(word: string): RowItem | typeof STILL_IN | typeof FOUN
 
 /** An item as a word: `M+clip`. */
 export function printItem(item: RowItem): string {
-  return [item.kind, ...item.with].join('+');
+  return item.with.length === 0 ? item.kind : [item.kind, ...item.with].join('+');
 }
 
 /** A row as text, for the file. */

@@ -3,9 +3,9 @@ import { checkTree } from '../job/check.ts';
 import type { Report } from '../job/faults/faults.ts';
 import { livingAt } from '../job/fold/living-of.ts';
 import { hasNoFigure } from '../job/fold/no-figure.ts';
-import { jobOf, type ReadTree, readWithTree } from '../job/read.ts';
+import { type ReadTree, readWithTree } from '../job/read.ts';
 import { spotAt } from '../job/yaml/spot.ts';
-import type { Entry, Fault, PieceNow } from '../model/types.ts';
+import type { Entry, Fault, Job, PieceNow } from '../model/types.ts';
 import { list } from '../model/words.ts';
 import { holeNames } from '../piece/order.ts';
 import { caresOf } from './care/care.ts';
@@ -16,12 +16,12 @@ import { checkTrace } from './trace/check-trace.ts';
 
 /** Faults of a text, by line and column; never throws. `file` is only named in them. The file is read once. */
 export function checkAll(text: string, file: string): Fault[] {
-  return checkTree(readWithTree(text, file), file, (tree, report) => {
+  return checkTree(readWithTree(text, file), file, (tree, report, job) => {
     checkTrace(tree.read.upper, tree.root, report);
     checkCircles(tree, report);
     checkCares(tree, report);
     checkTorques(tree, report);
-    checkNeverOut(tree, report);
+    checkNeverOut(job, tree.root, report);
     checkWhens(tree, report);
     checkCures(tree, report);
   });
@@ -96,8 +96,7 @@ function checkTorques({ read: { upper, entries }, root }: ReadTree, report: Repo
  * Holes of a piece that was off with all its bolts out, of which no mark of that round says that theirs came out: such a
  * hole was added to the row since, and is neither untouched nor tight.
  */
-function checkNeverOut({ read, root }: ReadTree, report: Report): void {
-  const job = jobOf(read);
+function checkNeverOut(job: Job, root: ReadTree['root'], report: Report): void {
   for (const piece of job.pieces.values()) {
     const { key, name } = piece.spec;
     const marks = livingAt(job, key).filter(

@@ -7,6 +7,7 @@
  * `at`, which an older reader takes for a time, and the number of a hole.
  */
 
+import { pattern } from '../../model/pattern.ts';
 import { remembering } from '../../model/remembering.ts';
 import { BESIDE, type Entry, VERBS, type Verb } from '../../model/types.ts';
 import { BESIDE_ROWS } from '../../model/verbs/beside.ts';
@@ -21,13 +22,19 @@ export const ID = /^[A-Za-z0-9_-]{8}$/;
 export const TIME =
   /^[0-9]{4}-(?:0[1-9]|1[0-2])-(?:0[1-9]|[12][0-9]|3[01])T(?:[01][0-9]|2[0-3]):[0-5][0-9]:(?:[0-5][0-9]|60)(?:\.[0-9]{1,9})?(?:Z|[+-](?:[01][0-9]|2[0-3]):[0-5][0-9])$/;
 
-/** The same of whole seconds, as the program writes them: made sooner. */
-const PLAIN_TIME =
-  /^\d{4}-(?:0[1-9]|1[0-2])-(?:0[1-9]|[12]\d|3[01])T(?:[01]\d|2[0-3]):[0-5]\d:(?:[0-5]\d|60)(?:Z|[+-](?:[01]\d|2[0-3]):[0-5]\d)$/;
+/** The same of whole seconds, as the program writes them; whether there is such a day `isDay` says. */
+const SECONDS = String.raw`\d{4}-\d\d-\d\dT(?:[01]\d|2[0-3]):[0-5]\d:[0-5]\d(?:Z|[+-][01]\d:[0-5]\d)`;
+const PLAIN_TIME = pattern(() => `^${SECONDS}$`);
 
-/** As `TIME` says. */
+/** A month from 01 to 12 and a day from 01 to 31. */
+const isDay = remembering((day) => {
+  const [month, of] = [day.slice(5, 7), day.slice(8)];
+  return month >= '01' && month <= '12' && of >= '01' && of <= '31';
+});
+
+/** As `TIME` says, which takes long to be made. */
 export function isTime(text: string): boolean {
-  return PLAIN_TIME.test(text) || TIME.test(text);
+  return PLAIN_TIME.test(text) ? isDay(text.slice(0, 10)) : TIME.test(text);
 }
 
 /** Words that need no quotes in a flow map: letters, digits and the signs of units, one space between. */
@@ -143,9 +150,10 @@ export function parseEntryLine(line: string): Entry | null {
   return pairs && entryOf(pairs.raw);
 }
 
-/** A mark on one hole, as most lines are. */
-const USUAL =
-  /^ *- \{at: ([^,]+), id: ([A-Za-z][^,]+), piece: ([a-z][^,]*), hole: ([^,]+), ([a-z]+): ([^,{}[\]"]+)\}$/;
+/** A mark on one hole, as most lines are: a name that does not fit here is left to the long way. */
+const USUAL = new RegExp(
+  `^ *- \\{at: (${SECONDS}), id: ([A-Za-z][A-Za-z0-9_-]{7}), piece: ([a-z][a-z0-9-]*), hole: ([1-9][0-9]{0,2}[a-z]?), ([a-z]+): ([^,{}[\\]"]+)\\}$`,
+);
 
 /** A diary says the same few words and pieces again and again. */
 const saidPlain = remembering(isPlain);
@@ -155,11 +163,16 @@ const isUsual = remembering(
 
 /** The same as the long way gives, for those lines alone. */
 function readUsual(line: string): Entry | null {
-  const [, at, id, piece, hole, verb, value] = USUAL.exec(line) ?? [];
-  if (at === undefined || id === undefined || piece === undefined) return null;
-  if (hole === undefined || verb === undefined || value === undefined) return null;
-  if (!isTime(at) || !ID.test(id) || !NAME.test(piece) || !HOLE.test(hole)) return null;
-  if (!isVerb(verb) || !isUsual(verb)) return null;
+  const said = USUAL.exec(line);
+  if (said === null) return null;
+  // By their numbers: taken apart as a list, this takes half the time of a line.
+  const at = said[1] ?? '';
+  const id = said[2] ?? '';
+  const piece = said[3] ?? '';
+  const hole = said[4] ?? '';
+  const verb = said[5] ?? '';
+  const value = said[6] ?? '';
+  if (!isDay(at.slice(0, 10)) || !isVerb(verb) || !isUsual(verb)) return null;
   if (!saidPlain(value) || !saidPlain(piece) || !goodValue(verb, value)) return null;
   return { at, id, verb, value, piece, hole: [hole] };
 }

@@ -213,6 +213,11 @@ function intoTray({ now }: Making, { tray }: Entry): void {
 
 /** The holes that an entry is about, each with its word: one word for all, or a word for each. */
 function targets(making: Making, entry: Entry): [HoleNow, string][] {
+  const only = entry.hole?.length === 1 ? entry.hole[0] : undefined;
+  // As nearly all lines of a diary are.
+  if (only !== undefined && /^\S+$/.test(entry.value)) {
+    return [[holeOf(making, only), entry.value]];
+  }
   const words = entry.value.match(/\S+/g) ?? [];
   const { value: is } = verbRow(entry.verb);
   const isRow = is === 'found' || is === 'bolts';

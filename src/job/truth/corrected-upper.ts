@@ -63,11 +63,11 @@ export function correctedUpper(
 function through(upper: Upper, living: readonly Entry[]) {
   const held: Held = new Map();
   const silent: Entry[] = [];
-  let written: Map<string, number> | null = null;
+  if (!living.some(({ verb }) => verb === 'corrected')) return { now: upper, held, silent };
+  const written = lastWritten(living);
   let now = upper;
   for (const [i, entry] of living.entries()) {
     if (entry.verb !== 'corrected') continue;
-    written ??= lastWritten(living);
     // A text that was put in anew is what counts: nobody has called that one not so.
     if (entry.hole === undefined && i < (written.get(`${entry.piece} ${entry.value}`) ?? -1))
       continue;

@@ -54,7 +54,7 @@ export interface Kind {
 /** What one hole takes: the letter of a kind, and what lies under the head, from the head down. */
 export interface RowItem {
   kind: string;
-  with: string[];
+  with: readonly string[];
 }
 
 /** Said before or beside a step. A plain text stands for both. */

@@ -27,7 +27,7 @@ export interface Fault {
 }
 
 /** What is in the hand: a kind (with what lies under its head, if said) or only a length in mm. */
-export type Hand = { kind: string; with?: string[] } | { length: number };
+export type Hand = { kind: string; with?: readonly string[] } | { length: number };
 
 /** What somebody wants to have noted; `judge` answers. Holes absent: all of the piece. */
 export type Wish = WishWhat & {

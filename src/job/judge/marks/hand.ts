@@ -8,7 +8,7 @@ import { letterOf, usedLetters } from './found.ts';
 /** `with: null`: not said what is under the head, so whatever belongs there. */
 export interface InHand {
   kind: string;
-  with: string[] | null;
+  with: readonly string[] | null;
   /** Set when only the length was said and no kind of the job has it. */
   length?: number;
 }
@@ -29,7 +29,7 @@ export function readHand(
   return 'kind' in hand ? byKind(job, hand) : byLength(job, piece, targets, hand.length, ofSeveral);
 }
 
-function byKind(job: Job, hand: { kind: string; with?: string[] }): InHand | Refused {
+function byKind(job: Job, hand: { kind: string; with?: readonly string[] }): InHand | Refused {
   const item = readItem(hand.kind);
   if (!item)
     return wrong(
