@@ -77,7 +77,7 @@ async function answered(argv: readonly string[], form: Form, world: World): Prom
     own,
   );
   const meant = await orPathSlip(made, name, command, rest, world);
-  const answer = aheadSaid(meant, own.now(), world.now());
+  const answer = aheadSaid(meant, own, world);
   const exit = await print(answer, form, world);
   if (answer.open === undefined) return exit;
   const { openScreens } = await import('../screens/terminal/open.ts');
@@ -142,10 +142,12 @@ function isOurTime(at: string): boolean {
 }
 
 /** A mark that says a later day than the clock has is most likely a slip: noted, and told. */
-function aheadSaid(answer: Answer, at: string, clock: string): Answer {
+function aheadSaid(answer: Answer, own: World, world: World): Answer {
+  if (answer.json.changed !== true) return answer;
+  const [at, clock] = [own.now(), world.now()];
   const days = daysBetween(clock, at);
   const ahead = secondsOf(at) - secondsOf(clock) > DAY && days > 0;
-  if (!ahead || answer.json.changed !== true) return answer;
+  if (!ahead) return answer;
   const say = `--at is ${many(days, 'day')} ahead of the clock, which says ${clock.slice(0, 10)}.`;
   const error = [...(answer.error ? [answer.error] : []), say].join('\n');
   return { ...answer, json: { ...answer.json, ahead: days }, error };

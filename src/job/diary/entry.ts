@@ -156,10 +156,16 @@ const USUAL = new RegExp(
 );
 
 /** A diary says the same few words and pieces again and again. */
-const saidPlain = remembering(isPlain);
-const isUsual = remembering(
-  (verb) => isVerb(verb) && verbRow(verb).value !== 'id' && canBeAbout(verb, ['piece', 'hole']),
-);
+const isPlainName = remembering(isPlain);
+
+/** The verb of `out: S`, where such a line may say so of one hole; null: the long way tells. */
+const usualVerb = remembering((said) => {
+  const end = said.indexOf(': ');
+  const [verb, value] = [said.slice(0, end), said.slice(end + 2)];
+  if (!isVerb(verb) || verbRow(verb).value === 'id') return null;
+  if (!canBeAbout(verb, ['piece', 'hole']) || !isPlain(value)) return null;
+  return goodValue(verb, value) ? verb : null;
+});
 
 /** The same as the long way gives, for those lines alone. */
 function readUsual(line: string): Entry | null {
@@ -172,9 +178,9 @@ function readUsual(line: string): Entry | null {
   const hole = said[4] ?? '';
   const verb = said[5] ?? '';
   const value = said[6] ?? '';
-  if (!isDay(at.slice(0, 10)) || !isVerb(verb) || !isUsual(verb)) return null;
-  if (!saidPlain(value) || !saidPlain(piece) || !goodValue(verb, value)) return null;
-  return { at, id, verb, value, piece, hole: [hole] };
+  const marks =
+    isDay(at.slice(0, 10)) && isPlainName(piece) ? usualVerb(`${verb}: ${value}`) : null;
+  return marks === null ? null : { at, id, verb: marks, value, piece, hole: [hole] };
 }
 
 /** Where the value of a key starts in a line as the program writes it; -1 when it is not there. */

@@ -103,7 +103,7 @@ class Depth {
     if (lexeme === '[' || lexeme === '{') this.#brackets += 1;
     else if (lexeme === ']' || lexeme === '}') this.#brackets -= 1;
     else if (lexeme === '\n' || lexeme === '\r\n') this.#inLine = 0;
-    else if (this.#brackets <= 0 && /^[-?:]$/.test(lexeme)) this.#inLine += 1;
+    else if (this.#brackets <= 0 && BEGINS.includes(lexeme)) this.#inLine += 1;
     return this.#brackets > DEEPEST || this.#inLine > DEEPEST;
   }
 }
@@ -119,6 +119,9 @@ function lostCharacters(text: string, report: Report): void {
 
 const MARK = /^(?:<{7}|={7}|>{7})(?= |\r?$)/gm;
 const SIDES = ['<<<<<<<', '=======', '>>>>>>>'];
+
+/** What begins an item, a key or a value. */
+const BEGINS = ['-', '?', ':'];
 
 /** Git's marks of a merge that was not settled; true when there are any. */
 function reportConflicts(text: string, report: Report): boolean {
