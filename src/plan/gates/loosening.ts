@@ -92,13 +92,16 @@ const MORE: readonly More[] = [
     key: 'pressure',
     say: 'Cold, and without pressure: it was not run for some hours.',
     unless: ['head'],
-    applies: (_, name) => /\b(?:pressure|expansion(?: tank)?|header(?: tank)?) caps?\b/.test(name),
+    applies: (_, name) =>
+      /\b(?:pressure|radiator|expansion(?: tank)?|header(?: tank)?) caps?\b/.test(name),
   },
   {
     key: 'cold',
     say: 'Cold, or gloves on: it stays hot long after a run.',
     unless: ['head'],
-    applies: byName(/\b(?:exhausts?|silencers?|mufflers?|manifolds?|downpipes?)\b/),
+    applies: byName(
+      /\b(?:exhausts?|silencers?|mufflers?|manifolds?|downpipes?|turbos?|turbochargers?)\b/,
+    ),
   },
   {
     key: 'lead',
@@ -120,7 +123,9 @@ const MORE: readonly More[] = [
 const BY_HAND = 10;
 const HEAVY =
   /\b(?:engines?|motors?|gear ?box(?:es)?|transmissions?|head ?stocks?|tail ?stocks?|chucks?|fly ?wheels?|crank ?shafts?|differentials?|cylinder blocks?)$/;
-const WEIGHT = /(\d+(?:[.,]\d+)?)\s*(kg|lbs?)\b/i;
+/** `30 lb·ft` and `2 kg/cm²` are no weight. */
+const WEIGHT =
+  /(\d+(?:[.,]\d+)?)\s*(kg|lbs?)\b(?!\.?\s*[·⋅*./-]?\s*(?:ft|foot|feet|in|inch(?:es)?|m|cm|f)\b)/i;
 
 /** What it weighs, where the file says it or its name does; covers and mounts of such pieces are none. */
 function weight(spec: PieceSpec, name: string): AskedItem[] {

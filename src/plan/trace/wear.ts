@@ -18,7 +18,7 @@ export const WEAR: readonly Wear[] = [
   row('o-ring|o ring', 'Flat on one side, hard, cracked when bent.'),
   row('gasket', 'Torn, hard, part of it left on the face.'),
   row('bearing', 'Turned by hand: rough, loud, play up and down.'),
-  row('bush|bushing', 'Play sideways, oval, scored.'),
+  row('bush(?:es)?|bushing', 'Play sideways, oval, scored.'),
   row('chain tensioner|tensioner|guide|slipper', 'Grooved, cracked, at the end of its travel.'),
   row('timing belt|drive belt|belt', 'Cracked, frayed, glazed, soaked with oil.'),
   row('chain', 'Stiff links, stretched past its mark.'),
@@ -27,5 +27,12 @@ export const WEAR: readonly Wear[] = [
   row('hose', 'Soft, cracked where it bends, swollen at the clamp.'),
   row('diaphragm', 'Held against the light: pinholes, stiff.'),
   row('sprocket', 'Teeth hooked to one side.'),
+  row(
+    'pad|brake shoe|brake lining',
+    "Thinner than the maker's least, soaked, cracked: both sides alike.",
+  ),
+  row('boot|gaiter|bellows', 'Split where it folds, loose at its clamp.'),
+  row('piston ring', 'Its gap in the bore over the limit, stuck in its groove.'),
+  row('contact point|breaker point', 'Burnt, pitted, worn on one side.'),
   row('spring', 'Shorter than a new one, broken at its end.'),
 ];

@@ -28,7 +28,9 @@ describe('what is to be made safe before the first bolt', () => {
     ['care: lift', 'lift', /Lowered or propped/],
     ['care: airbag', 'airbag', /Battery off/],
     ['name: Exhaust', 'cold', /^Cold, or gloves on/],
+    ['name: Turbocharger', 'cold', /^Cold, or gloves on/],
     ['name: Pressure cap', 'pressure', /without pressure/],
+    ['name: Radiator cap', 'pressure', /^Cold, and without pressure/],
     ['name: Ignition coil', 'lead', /Battery lead off/],
     ['name: Flywheel', 'plug-lead', /Plug lead off/],
     ['loose: [return spring]', 'loose-spring', /spring is behind it/],
@@ -49,6 +51,12 @@ describe('what is to be made safe before the first bolt', () => {
     'name: Engine mount bracket, care: none',
     'loose: [2 dowels]',
     'note: 4 kg',
+    // A torque or a pressure in pounds is no weight.
+    'note: set to 30 lb-ft',
+    'note: "30 lb·ft, then 90°"',
+    'note: 40 lbs. ft.',
+    'note: 15 kg·m',
+    'note: 12 kg/cm²',
     'care: none, name: Fuel tank',
   ])('%s: nothing is asked', (text) => {
     expect(keys(piece(text))).toEqual([]);

@@ -50,6 +50,12 @@ it.each<[string, string, RegExp]>([
   ['machine-wont-run', 'fuse-through', /tried dead/],
   ['oil-leak', 'above', /hot parts/],
   ['noise', 'rock', /On stands/],
+  // Mains off, what turns, air, and a spark away from fuel.
+  ['machine-wont-run', 'turns', /^Plug out and in your sight/],
+  ['machine-wont-run', 'hums', /hands, hair and clothes away/],
+  ['noise', 'parked', /^Exhaust outdoors.*away from what turns/],
+  ['oil-leak', 'above', /^Exhaust outdoors/],
+  ['engine-wont-start', 'runs', /^Petrol burns at a spark.*Outdoors or with the door open/],
 ])('%s, %s: its caution', (name, check, says) => {
   expect(readJob(text(name), name).upper.checks.get(check)?.caution.join(' ')).toMatch(says);
 });
