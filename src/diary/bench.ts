@@ -1,6 +1,6 @@
 /** The settings of a bench: `bench.yaml` in the folder of the job files or above it, never a command. */
 import { lstatSync } from 'node:fs';
-import { dirname, join, relative } from 'node:path';
+import { dirname, join, relative, sep } from 'node:path';
 import { errorCode } from '../job/save/disk.ts';
 import { failOf } from '../job/save/fail.ts';
 import { readPlain } from '../job/save/plain.ts';
@@ -24,9 +24,11 @@ const MOST_BYTES = 1 << 20;
 /** The bench that a folder belongs to; null when there is none. Looks up to the top of the repository. */
 export function findBench(folder: string): Bench | null {
   for (let at = folder; ; at = dirname(at)) {
-    const file = join(at, BENCH_FILE);
+    // The root ends with its slash.
+    const inside = at.endsWith(sep) ? at : `${at}${sep}`;
+    const file = `${inside}${BENCH_FILE}`;
     if (isThere(file)) return benchOf(at, file);
-    if (isThere(join(at, '.git')) || dirname(at) === at) return null;
+    if (isThere(`${inside}.git`) || dirname(at) === at) return null;
   }
 }
 

@@ -30,7 +30,7 @@ export function leadsToFigure(text: string): boolean {
 }
 
 /** What is told of a printed torque as not read; the whole of one in which there is nothing to read. */
-export function unreadOf(text: string): SaidAt[] {
+export function unreadOf(text: string): readonly SaidAt[] {
   const read = readStages(text);
   if (insteadIn(text, read) !== null) return [];
   const figures = read.stages.length > 0 || /\d/.test(text);

@@ -2,6 +2,7 @@
  * A torque as a manual prints it, read to its last character: `20, then 40 N·m, then 90° and 90°`. What is read becomes
  * stages, one after the other; what is not stands in `rest` with its place, and never counts as read.
  */
+import { remembering } from '../../model/remembering.ts';
 import { asPrinted } from '../../model/said.ts';
 import type { Quantity, Torque } from '../../model/types.ts';
 import { convert } from '../read/units.ts';
@@ -38,12 +39,13 @@ export type Stage =
   /** Back, degrees; null: until it is loose. */
   | { do: 'loosen'; degrees: number | null };
 
+/** Shared: not to be changed. */
 export interface Stages {
-  stages: Stage[];
+  stages: readonly Stage[];
   /** Figures in another unit that do not say the same as the one before them. */
-  differ: SaidAt[];
+  differ: readonly SaidAt[];
   /** What was not read, in its order. */
-  rest: SaidAt[];
+  rest: readonly SaidAt[];
   /** Where it is printed, and remarks without a figure: `manual 2-17`; null when nothing is said. */
   where: string | null;
   /** What it says of the thread: `oiled threads`, `dry`; null when nothing. */
@@ -53,6 +55,9 @@ export interface Stages {
 }
 
 interface Reading extends Stages {
+  stages: Stage[];
+  differ: SaidAt[];
+  rest: SaidAt[];
   text: string;
   /** A word that says that more is to be done, until it is said what. */
   promised: SaidAt | null;
@@ -302,8 +307,10 @@ function settle(reading: Reading, unit: string | null, end: number): void {
   }
 }
 
-/** Reads a text to its last character, in time that grows with its length. */
-export function readStages(text: string): Stages {
+/** Reads a text to its last character, in time that grows with its length. Many ask of the same text. */
+export const readStages = remembering(stagesIn);
+
+function stagesIn(text: string): Stages {
   const empty = { stages: [], differ: [], rest: [], where: null, thread: null, once: false };
   const reading: Reading = {
     ...empty,

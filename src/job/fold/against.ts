@@ -7,15 +7,11 @@ import { drySaid, type Smear, smearIn } from '../../bolt/torque/smeared.ts';
 import { likelyMark, maybeHollow, notSteel } from '../../bolt/torque/solid.ts';
 import { hardestOf, readStages } from '../../bolt/torque/stages.ts';
 import { kept } from '../../model/kept.ts';
-import { remembering } from '../../model/remembering.ts';
 import { textsIn } from '../../model/said.ts';
 import type { HoleNow, Kind, PieceNow, Quantity, Torque } from '../../model/types.ts';
 import { placeOf } from './place.ts';
 
 type Kinds = ReadonlyMap<string, Kind>;
-
-/** A ring of holes asks the same text again and again. */
-const stagesOf = remembering(readStages);
 
 /** The torque of a hole as printed: its own, else that of the piece. */
 export function torqueOf({ spec }: PieceNow, hole: string): Torque | null {
@@ -24,7 +20,7 @@ export function torqueOf({ spec }: PieceNow, hole: string): Torque | null {
 
 /** Its kind is used once, or the torque of its hole is printed with new bolts. */
 export function isUsedOnce(piece: PieceNow, hole: string, kind: Kind | undefined): boolean {
-  return kind?.once === true || stagesOf(torqueOf(piece, hole)?.text ?? '').once;
+  return kind?.once === true || readStages(torqueOf(piece, hole)?.text ?? '').once;
 }
 
 /** The kind of the bolt that is in a hole, or belongs there; null where that is not known. */
@@ -44,7 +40,7 @@ export function onThread({ spec }: PieceNow, hole: string, kind: Kind | null): S
 }
 
 function wetOrDry(piece: PieceNow, hole: string, kind: Kind, printed: Torque | null) {
-  const said = stagesOf(printed?.text ?? '').thread;
+  const said = readStages(printed?.text ?? '').thread;
   if (said === null) return onThread(piece, hole, kind);
   return smearIn(said) ?? (drySaid(said) ? 'dry' : null);
 }
@@ -53,7 +49,7 @@ function wetOrDry(piece: PieceNow, hole: string, kind: Kind, printed: Torque | n
 function unlikeAt(piece: PieceNow, hole: HoleNow, kind: Kind) {
   const { spec } = piece;
   const own = [kind.text, kind.head, kind.note];
-  const stages = stagesOf(torqueOf(piece, hole.name)?.text ?? '').stages;
+  const stages = readStages(torqueOf(piece, hole.name)?.text ?? '').stages;
   const hollow = maybeHollow([...own, spec.holes.get(hole.name)?.note?.text ?? null], spec.name);
   return {
     unlike: hollow ? 'hollow' : notSteel(own) ? 'not steel' : null,
@@ -81,7 +77,7 @@ export function heldTorque(
 ): HeldTorque | null {
   const kind = kindOf(hole, kinds);
   const printed = torqueOf(piece, hole.name);
-  const torque = set ?? hardestOf(stagesOf(printed?.text ?? '')) ?? printed?.quantity ?? null;
+  const torque = set ?? hardestOf(readStages(printed?.text ?? '')) ?? printed?.quantity ?? null;
   if (!kind || torque === null) return null;
   const { spec } = piece;
   const known = kept(spec, 'torques held', () => new Map<string, HeldTorque>(), kinds);
