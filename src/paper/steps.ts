@@ -40,7 +40,7 @@ export function steps(ask: StepsAsk): Paper | NoPaper {
   const { points, fits, long } = pointsFor(ask, rows, within(size));
   const body = m`<h1>The way up: ${t(job.upper.job)}</h1>
 <p class="quiet">${joined([job.upper.machine, dayOf(now)].filter((s) => s !== null).map(t), ' · ')}${back === 0 ? null : m` · ${many(back, 'piece')} back already`}</p>${unreadOn(job)}
-<ol class="way" style="font-size:${points}pt">${rows.map((one, i) => row(one, long[i] === true))}</ol>
+<ol class="way" style="font-size:${points}pt">${rows.map((one) => row(one, long.has(one)))}</ol>
 <p class="quiet">The maker’s order and figures go before this sheet.</p>`;
   const notes = fits
     ? []
@@ -154,17 +154,18 @@ function pointsFor(
   const unread = unreadOn(job) === null ? 0 : AROUND.unread;
   const room =
     sheet.height - title * AROUND.title - machine * AROUND.machine - unread - AROUND.rest;
-  const heights = (points: number) => {
+  const heightAt = (points: number) => {
     const size = points * POINT;
     const most = ((sheet.width - 10) / 2 - 8) / size;
-    return rows.map(({ name, lines, cautions }) => {
+    return ({ name, lines, cautions }: Row) => {
       const texts = [name, ...lines, ...cautions.map((c) => `! ${c}`)];
       return size * texts.reduce((n, text) => n + wrapped(text, most).length * 1.25, 0.6);
-    });
+    };
   };
-  const points = SIZES.find((size) => columnsOf(heights(size), room) <= 2);
+  const points = SIZES.find((size) => columnsOf(rows.map(heightAt(size)), room) <= 2);
   const taken = points ?? SIZES.at(-1) ?? 6;
-  const long = heights(taken).map((height) => isLong(height, room));
+  const height = heightAt(taken);
+  const long = new Set(rows.filter((one) => isLong(height(one), room)));
   return { points: taken, fits: points !== undefined, long };
 }
 

@@ -3,22 +3,17 @@ import { describe, expect, it } from 'vitest';
 import { dispatch } from '../../src/commands/dispatch.ts';
 import { VERSION } from '../../src/version.ts';
 import type { World } from '../../src/world.ts';
+import { worldWith } from './pinned.ts';
 
 /** What reaches the outputs of `--version`, where this much of it is taken at once. */
 async function said(writeAtOnce: World['writeAtOnce']) {
   const [stdout, stderr] = [new PassThrough(), new PassThrough()];
-  const exit = await dispatch(['--version'], {
-    now: () => '2026-05-02T10:11:05+02:00',
-    id: () => 'mark0001',
-    folder: '/',
-    env: {},
-    stdin: process.stdin,
-    stdout: stdout as unknown as NodeJS.WriteStream,
-    stderr: stderr as unknown as NodeJS.WriteStream,
-    platform: 'linux',
-    program: 'putback',
-    ...(writeAtOnce ? { writeAtOnce } : {}),
-  });
+  const now = () => '2026-05-02T10:11:05+02:00';
+  const taken = writeAtOnce ? { writeAtOnce } : {};
+  const exit = await dispatch(
+    ['--version'],
+    worldWith({ now, folder: '/', stdout, stderr, ...taken }),
+  );
   const text = (stream: PassThrough) => String(stream.read() ?? '');
   return { exit, out: text(stdout), err: text(stderr) };
 }

@@ -17,6 +17,26 @@ export interface Ran {
   err: string;
 }
 
+/** A world of which nothing is whoever's runs the tests; its outputs are streams that the test reads. */
+export function worldWith({
+  stdout,
+  stderr,
+  ...own
+}: Pick<World, 'now' | 'folder'> &
+  Partial<Omit<World, 'stdout' | 'stderr'>> &
+  Record<'stdout' | 'stderr', Writable>): World {
+  return {
+    id: () => 'mark0001',
+    env: {},
+    stdin: process.stdin,
+    stdout: stdout as unknown as NodeJS.WriteStream,
+    stderr: stderr as unknown as NodeJS.WriteStream,
+    platform: 'linux',
+    program: 'putback',
+    ...own,
+  };
+}
+
 /** A world that runs commands in one folder; a minute passes with each of them. */
 export class Pinned {
   readonly folder: string;
@@ -37,7 +57,7 @@ export class Pinned {
     const err = new Caught();
     this.minutes += 1;
     const time = new Date(Date.UTC(2026, 3, 11, 16, this.minutes)).toISOString().slice(0, 19);
-    const world: World = {
+    const world = worldWith({
       now: () => `${time}+00:00`,
       ...(this.zone === undefined ? {} : { zone: this.zone }),
       id: () => {
@@ -46,12 +66,9 @@ export class Pinned {
       },
       folder: this.folder,
       env: this.env,
-      stdin: process.stdin,
-      stdout: out as unknown as NodeJS.WriteStream,
-      stderr: err as unknown as NodeJS.WriteStream,
-      platform: 'linux',
-      program: 'putback',
-    };
+      stdout: out,
+      stderr: err,
+    });
     const exit = await dispatch(argv, world);
     return { exit, out: out.text, err: err.text };
   }

@@ -6,7 +6,7 @@ import { join } from 'node:path';
 import { PassThrough } from 'node:stream';
 import { afterEach, beforeEach, describe, expect, it } from 'vitest';
 import { dispatch } from '../../src/commands/dispatch.ts';
-import { Pinned } from './pinned.ts';
+import { Pinned, worldWith } from './pinned.ts';
 
 let folder: string;
 let pinned: Pinned;
@@ -140,19 +140,10 @@ describe('a fault of the program itself', () => {
   const caught = async (...argv: string[]) => {
     const stdout = new PassThrough();
     const stderr = new PassThrough();
-    const exit = await dispatch(argv, {
-      now: () => {
-        throw new Error('no clock \x1b]0;here');
-      },
-      id: () => 'mark0001',
-      folder,
-      env: {},
-      stdin: process.stdin,
-      stdout: stdout as unknown as NodeJS.WriteStream,
-      stderr: stderr as unknown as NodeJS.WriteStream,
-      platform: 'linux',
-      program: 'putback',
-    });
+    const now = () => {
+      throw new Error('no clock \x1b]0;here');
+    };
+    const exit = await dispatch(argv, worldWith({ now, folder, stdout, stderr }));
     return { exit, out: String(stdout.read() ?? ''), err: String(stderr.read() ?? '') };
   };
   beforeEach(() => writeFileSync(join(folder, 'a.yaml'), 'putback: 1\njob: x\ndiary:\n'));

@@ -4,7 +4,7 @@ import { printInstant } from '../../model/time.ts';
 import type { PieceNow } from '../../model/types.ts';
 import { list, listPieces } from '../../model/words.ts';
 import { CARES, caresOf } from '../care/care.ts';
-import { isAway, isBack } from '../order/needed.ts';
+import { isAway, isUndone } from '../order/needed.ts';
 import type { Standing } from '../order/standing.ts';
 import { sayCureOf, untoldCures } from '../seal/cure.ts';
 import { notRun } from '../tests/not-run.ts';
@@ -69,8 +69,4 @@ function movedSaid(undone: readonly PieceNow[]): string[] {
 
 function holdsIt({ spec }: PieceNow): boolean {
   return caresOf(spec).care.some((care) => CARES[care].stays || CARES[care].held);
-}
-
-function isUndone(piece: PieceNow): boolean {
-  return isAway(piece) || (piece.where !== 'home' && !isBack(piece));
 }

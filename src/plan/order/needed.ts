@@ -15,6 +15,11 @@ export function isBack(piece: PieceNow): boolean {
   return piece.where === 'tight' || piece.where === 'tested';
 }
 
+/** Off, moved aside or open, and not back. */
+export function isUndone(piece: PieceNow): boolean {
+  return isAway(piece) || (piece.where !== 'home' && !isBack(piece));
+}
+
 /** Not on the machine at this moment. */
 export function isAway(piece: PieceNow): boolean {
   return piece.away !== 'no' || piece.where === 'open';

@@ -4,7 +4,7 @@ import { listPieces } from '../../model/words.ts';
 import { caresOf } from '../care/care.ts';
 import { fluidsOf } from '../care/fluids.ts';
 import { insideOf, sayThing } from '../order/inside.ts';
-import { isBack } from '../order/needed.ts';
+import { isUndone } from '../order/needed.ts';
 import type { Standing } from '../order/standing.ts';
 
 /** `the oil is out`, `1 rag is inside (Case cover)`, `Lever is only finger-tight`: the worst first, empty where nothing does. */
@@ -35,11 +35,6 @@ function mustBeOn({ spec }: PieceNow): boolean {
 function isOrAre(pieces: readonly PieceNow[], how: string): string[] {
   if (pieces.length === 0) return [];
   return [`${listPieces(pieces)} ${pieces.length === 1 ? 'is' : 'are'} ${how}`];
-}
-
-/** Off or open, and not back. */
-function isUndone(piece: PieceNow): boolean {
-  return piece.away !== 'no' || (piece.where !== 'home' && !isBack(piece));
 }
 
 function at(job: Job, piece: string | null): string {

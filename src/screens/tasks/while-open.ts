@@ -114,22 +114,21 @@ function drawReach({ state, job, view, items, item }: OnReach): Page {
     const none = 'Nothing that is used once, seals, bears or wears is noted behind it.';
     return { kind: 'plain', ...around, middle: (columns) => wrap(none, columns) };
   }
-  const states = items.map(({ chosen: said, task }) =>
-    said ? SAID[said] : task ? 'a question' : '',
-  );
-  const room = Math.max(0, ...states.map((said) => width(said)));
+  const stateOf = ({ chosen: said, task }: WithinReach) =>
+    said ? SAID[said] : task ? 'a question' : '';
+  const room = Math.max(0, ...items.map((one) => width(stateOf(one))));
   return {
     kind: 'list',
     ...around,
     counted: true,
     middle: (columns) =>
-      items.flatMap(({ what }, i) => {
-        const is = items[i] === item;
-        const texts = wrap(what, Math.max(20, columns - room - MARGINS), { bold: is });
+      items.flatMap((one, i) => {
+        const is = one === item;
+        const texts = wrap(one.what, Math.max(20, columns - room - MARGINS), { bold: is });
         const lines = texts.map((text, k) =>
           line(
             span(is && k === 0 ? '> ' : '  ', { bold: true }),
-            pad(line(k === 0 ? (states[i] ?? '') : ''), room + 2),
+            pad(line(k === 0 ? stateOf(one) : ''), room + 2),
             text,
           ),
         );

@@ -55,19 +55,19 @@ export function judgeIn(job: Job, wish: Wished<'in'>, stamp: Stamp): Verdict {
 
   if (more !== null && !forced) return refuse('none-left', more, { kind: hand.kind });
 
-  const items = open.map((hole) => goesIn(hole, hand));
-  const old = usedOnce(job, piece, open, items);
+  const bolts = open.map((hole) => ({ hole, item: goesIn(hole, hand) }));
+  const old = usedOnce(job, piece, bolts);
   const asks = forced ? null : asksOnce(job, piece, old);
   const never = forced ? [] : neverNoted(job, piece);
   if (asks) return never.length === 0 ? asks : withLacking(asks, never);
   if (never.length > 0) return refuseLacking(never);
-  const words = items.map(printItem);
+  const words = bolts.map(({ item }) => printItem(item));
   const value = new Set(words).size === 1 ? (words[0] ?? '') : words.join(' ');
   const entry = { verb: 'in', value, piece: piece.spec.key, ...holeField(piece, open) } as const;
   const warnings = [
     ...(isGoingOn(piece) ? orderSaid(job, piece) : []),
     ...spared,
-    ...remindUnder(open, items, hand),
+    ...remindUnder(bolts, hand),
     ...sayOther(job, piece, open, hand),
     ...intoEmpty(job, open, hand),
     ...wasRounded(job, piece, open),
@@ -228,11 +228,10 @@ function sayOther(job: Job, piece: PieceNow, holes: HoleNow[], hand: InHand): Wa
   });
 }
 
-function remindUnder(holes: HoleNow[], items: RowItem[], hand: InHand): Warning[] {
+function remindUnder(bolts: readonly { hole: HoleNow; item: RowItem }[], hand: InHand): Warning[] {
   if (hand.with !== null) return [];
-  return holes.flatMap((hole, i) => {
-    const under = items[i]?.with ?? [];
-    if (under.length === 0) return [];
-    return [{ code: 'under-head', say: `${hole.name} has ${list(under)} under the head.` }];
+  return bolts.flatMap(({ hole, item }) => {
+    if (item.with.length === 0) return [];
+    return [{ code: 'under-head', say: `${hole.name} has ${list(item.with)} under the head.` }];
   });
 }

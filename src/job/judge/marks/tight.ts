@@ -42,7 +42,7 @@ import {
   setSaid,
   stopsBreaking,
 } from './tight-set.ts';
-import { asksOnce, onceSaid, unnotedOnce, usedOnce } from './used-once.ts';
+import { asFitted, asksOnce, onceSaid, unnotedOnce, usedOnce } from './used-once.ts';
 
 type Kinds = ReadonlyMap<string, Kind>;
 
@@ -63,12 +63,7 @@ export function judgeTight(job: Job, wish: Wished<'tight'>, stamp: Stamp): Verdi
   if (turned) return turned;
   // A bolt that never came out is not put back; one that is in goes by what is in.
   const back = open.filter((h) => h.state !== 'home');
-  const old = usedOnce(
-    job,
-    piece,
-    back,
-    back.map((h) => h.holds),
-  );
+  const old = usedOnce(job, piece, back.map(asFitted));
   const asks = forced ? null : asksOnce(job, piece, old);
   if (asks) return asks;
   const breaks = breaking(job, piece, pass, open, wish.set);

@@ -33,30 +33,33 @@ export interface UsedOnce {
   buy: string;
 }
 
-/** Of the bolts that go into these holes, or are in them. Empty where new ones are noted as here for this round. */
-export function usedOnce(
-  job: Job,
-  piece: PieceNow,
-  holes: readonly HoleNow[],
-  items: readonly (RowItem | null)[],
-): UsedOnce[] {
+/** A hole with what goes into it, or is in it; null: nobody knows. */
+export interface Fitted {
+  hole: HoleNow;
+  item: RowItem | null;
+}
+
+export const asFitted = (hole: HoleNow): Fitted => ({ hole, item: hole.holds });
+
+/** Of these bolts. Empty where new ones are noted as here for this round. */
+export function usedOnce(job: Job, piece: PieceNow, bolts: readonly Fitted[]): UsedOnce[] {
   const { key } = piece.spec;
+  const holes = bolts.map(({ hole }) => hole);
   const own = buysFor(job, key);
   const fresh = (words: readonly string[]) =>
     own.some((buy) => words.some((word) => speaks(buy, word)) && isFresh(job, key, buy));
-  const bolts = new Map<string, HoleNow[]>();
+  const kinds = new Map<string, HoleNow[]>();
   const under = new Map<string, HoleNow[]>();
-  for (const [i, hole] of holes.entries()) {
-    const item = items[i];
+  for (const { hole, item } of bolts) {
     if (!item) continue;
-    if (isUsedOnce(piece, hole.name, job.upper.kinds.get(item.kind))) add(bolts, item.kind, hole);
+    if (isUsedOnce(piece, hole.name, job.upper.kinds.get(item.kind))) add(kinds, item.kind, hole);
     for (const word of item.with) if (sealsUnder(word) !== null) add(under, word, hole);
   }
   const turned = turnedByAngle(job, piece, holes);
   const asked = turned.length > 0 && !isHereNow(job, `${key}-bolts`);
   return [
     ...(asked ? [turnedSaid(key, turned)] : []),
-    ...[...bolts].flatMap(([letter, at]) => {
+    ...[...kinds].flatMap(([letter, at]) => {
       const kind = job.upper.kinds.get(letter);
       return !kind || fresh(wordsOf(kind)) ? [] : [boltSaid(key, kind, at)];
     }),
@@ -212,8 +215,7 @@ export function whyOld(job: Job, { spec, round }: PieceNow): string[] {
 /** What is used once and is back in old, as far as the diary knows: of a piece that goes on, or is on. */
 export function backInOld(job: Job, piece: PieceNow): UsedOnce[] {
   const back = piece.holes.filter((h) => h.state === 'in' || h.state === 'tight');
-  const held = back.map((h) => h.holds);
-  return [...usedOnce(job, piece, back, held), ...unnotedOnce(job, piece)];
+  return [...usedOnce(job, piece, back.map(asFitted)), ...unnotedOnce(job, piece)];
 }
 
 /** The gate before the joint stops for it too. */
