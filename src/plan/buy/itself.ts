@@ -115,13 +115,36 @@ function seals(piece: PieceNow, said: (word: string) => boolean): Itself[] {
   });
 }
 
+/** It takes the stuff away, or is about what is left of it. */
+const AWAY = /\b(?:old|off|away|remove|clean|scrape|wipe|peel|rest)\b/i;
+
+/** What is open of the work while a piece is off, as far as it puts something on. */
+function toDoWhileOff(job: Job, { spec }: PieceNow): string[] {
+  return [...job.tasks.values()].flatMap(({ spec: task, done }) => {
+    const here = task.while.some((step) => spoken(step) === `${spec.key} off`);
+    const puts = task.verb === 'do' && done === null && !AWAY.test(task.say.text);
+    return here && puts ? [task.say.text] : [];
+  });
+}
+
+/** Tubes and tins that the work takes and nobody noted as there: out of a drawer, or out of the shop. */
+export function isStuff(buy: { what: string; why: string | null; once: boolean }): boolean {
+  return buy.why !== null && !buy.once && consumablesIn([buy.what]).length > 0;
+}
+
 /** One tube serves all pieces. */
 function consumables(job: Job, pieces: readonly PieceNow[], listed: readonly BuySpec[]): Itself[] {
   const found = new Map<string, { consumable: Consumable; pieces: PieceNow[] }>();
   for (const piece of pieces) {
     const kinds = new Set(piece.holes.flatMap((h) => h.belongs?.kind ?? []));
     const notes = [...kinds].flatMap((letter) => job.upper.kinds.get(letter)?.note ?? []);
-    const texts = [...piece.spec.joint.flatMap(({ text }) => text.split(';')), ...notes];
+    const own = [...piece.spec.holes.values()].flatMap((h) => [h.note?.text, h.torque?.text]);
+    const texts = [
+      ...piece.spec.joint.flatMap(({ text }) => text.split(';')),
+      ...notes,
+      ...[piece.spec.torque?.text, ...own].filter((text) => text !== undefined),
+      ...toDoWhileOff(job, piece),
+    ];
     for (const consumable of consumablesIn(texts)) {
       const { what, grade } = consumable;
       const key = grade === null ? what : `${what}-${grade}`;

@@ -135,7 +135,8 @@ function parts(buys: ReturnType<typeof holdsOf>['buys']): Pick<Back, 'awaited' |
   const awaited = buys.filter(
     (buy) =>
       !isHere(buy.state) &&
-      (buy.holds.length > 0 || buy.at !== null || (buy.wentIn && buy.why === null)),
+      // What the file lists and no step waits for is forgotten by the time that it is needed.
+      (buy.holds.length > 0 || buy.at !== null || (buy.why === null && !buy.ask)),
   );
   const here = buys.filter(
     (buy) => !buy.wentIn && (buy.state === 'here' || buy.state === 'compared'),

@@ -3,6 +3,8 @@ import { sayDiffers, sayTrouble } from '../../job/fold/say-hole.ts';
 import { daysBetween } from '../../model/time.ts';
 import type { Job, PieceNow, Trouble } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
+import { isStuff } from '../buy/itself.ts';
+import { buysNow } from '../buy/list.ts';
 import { sayBought } from '../buy/say.ts';
 import { sayThing } from '../order/inside.ts';
 import { openOverNight, type PieceOpening } from '../order/openings.ts';
@@ -43,12 +45,19 @@ function rowsOf(job: Job, back: Back, now: string): [label: string, texts: strin
     ['Differs', [...job.pieces.values()].flatMap(differing)],
     ['Finger-tight', fingers(back)],
     ['Awaited', back.awaited.map((b) => awaitedSaid(b, now))],
+    ['In the house?', stuff(job, now)],
     ['Here', back.here.map((b) => (b.tray === null ? b.what : `${b.what} (${b.tray})`))],
     ['Waits', back.waits.map((w) => sayWait(w, now))],
     ['Test now', back.due.map((t) => (t.state === 'failed' ? `${t.say}, failed` : t.say))],
     ['Ready', back.finish === null ? [] : [`${sayTime(back.finish, now)} at the earliest`]],
     ['Last note', lastNote(job, now)],
   ];
+}
+
+/** Sealant, threadlocker, grease that the work takes: nobody noted that they are there, and a shop closes. */
+function stuff(job: Job, now: string): string[] {
+  const all = buysNow(job, now).filter((buy) => isStuff(buy) && buy.state === 'wanted');
+  return all.flatMap(({ what, wentIn }) => (wentIn ? [] : [what]));
 }
 
 function awaitedSaid(buy: Back['awaited'][number], now: string): string {

@@ -111,7 +111,10 @@ function putIn(job: Job, piece: PieceNow, empty: readonly HoleNow[]): NextStep {
   const hurt = hurtHoles(piece);
   const mend = hurt.length === 0 ? '' : `; mend ${wrongSaid(hurt)} before anything is tightened`;
   const takes = `${hole?.name} takes ${sayTakes(job, hole?.belongs ?? null)}, by fingers`;
-  const say = `${piece.spec.name}: ${takes}${mend}.`;
+  // Its faces are cleaned and its gasket or sealant laid on before a bolt goes through it.
+  const first =
+    piece.away === 'no' || piece.spec.joint.length === 0 ? '' : 'faces and joint first, then ';
+  const say = `${piece.spec.name}: ${first}${takes}${mend}.`;
   return { piece: piece.spec.key, hole: hole?.name ?? null, do: 'in', say };
 }
 

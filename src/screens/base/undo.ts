@@ -28,11 +28,15 @@ export function canUndo(state: State): boolean {
   return state.mine.includes(lastMark(state)?.id ?? '');
 }
 
+/** At the piece itself its screens would be empty without. */
+export const LAST_IS_COUNT =
+  'The last mark is how many bolts it has. To put that right, type its row. Wrong piece or name: Esc to the job, then Backspace.';
+
 /** Takes the last mark back, wherever it was made; says where it stands if it is of an earlier sitting. */
 export function undoLast(state: State): Updated {
   const last = lastMark(state);
   if (last !== null && isCountOf(last, pieceUnder(state.view))) {
-    return say(state, 'The last mark is how many bolts it has. To put that right, type its row.');
+    return say(state, LAST_IS_COUNT);
   }
   if (last !== null && state.mine.includes(last.id)) {
     return requestMark(state, { do: 'undo', id: last.id });
@@ -44,6 +48,12 @@ export function undoLast(state: State): Updated {
 function pieceUnder(view: View): string | null {
   if (view.screen === 'piece') return view.piece;
   return 'under' in view ? pieceUnder(view.under) : null;
+}
+
+/** The last mark that counts says how many bolts this piece has. */
+export function lastIsCount(state: State, piece: string): boolean {
+  const last = lastMark(state);
+  return last !== null && isCountOf(last, piece);
 }
 
 /** The mark that said how many bolts the open piece has: taken back from its own screens, these would be empty. */

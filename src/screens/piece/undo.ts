@@ -4,7 +4,7 @@ import type { Entry, Job } from '../../model/types.ts';
 import type { Key } from '../base/key.ts';
 import { requestMark, say, stay, toStep } from '../base/moves.ts';
 import type { Updated } from '../base/state.ts';
-import { lastOf, whereLast } from '../base/undo.ts';
+import { LAST_IS_COUNT, lastIsCount, lastOf, whereLast } from '../base/undo.ts';
 import { lessHand } from './hand-press.ts';
 import type { OnPiece } from './step.ts';
 import { giveBack } from './unmark.ts';
@@ -37,6 +37,7 @@ function undo(here: OnPiece): Updated {
   if (given) return given;
   const own = lastMarkOn(job, key);
   const last = own && (testBehind(job, key, own) ?? own);
+  if (!last && lastIsCount(state, key)) return say(state, LAST_IS_COUNT);
   if (!last) return say(state, `Nothing of this piece is left to take back. ${whereLast(state)}`);
   if (!state.mine.includes(last.id)) {
     return toStep(state, { step: 'sure', id: last.id, back: step });

@@ -53,6 +53,28 @@ describe('the note of a good workmate', () => {
     expect(rows(TEXT, all)['Finger-tight!']).toEqual(['Left cover: 7 bolts']);
   });
 
+  it('says what is listed and not here though no step waits for it, and what the work takes', () => {
+    const text = `${TEXT}
+  rubbers: cush rubbers`
+      .replace('takes: 1 h}', 'takes: 1 h, joint: sealant on both faces}')
+      .replace(
+        '  scrape:',
+        '  lock: {do: Threadlocker medium on the two bolts, while: cover off}\n  old: {do: Scrape the old grease off, while: cover off}\n  scrape:',
+      );
+    const lines: Said[] = [...away, { buy: 'gasket', done: 'here' }];
+    expect(rows(text, lines)).toMatchObject({
+      Awaited: ['cush rubbers, not ordered yet'],
+      'In the house?': ['sealant', 'threadlocker, medium strength'],
+      Here: ['cover gasket'],
+    });
+    const had: Said[] = [
+      ...lines,
+      { buy: 'sealant', done: 'here' },
+      { buy: 'threadlocker-medium', done: 'here' },
+    ];
+    expect(rows(text, had)).not.toHaveProperty('In the house?');
+  });
+
   it('says nothing of a finish that nobody can know', () => {
     const lines = [...away, { buy: 'gasket', done: 'ordered' }];
     expect(rows(TEXT, lines)).not.toHaveProperty('Ready');
