@@ -72,13 +72,17 @@ function choicesOf(issue: Issue): string[] {
 function unknownKey({ root, base, report }: IssuesIn, path: Path, key: string): void {
   const owner = ownerOf([...base, ...path]);
   const known = keysOf(owner);
-  const word = only(owner, key) || didYouMean(near(key, known)) || elsewhere(key);
+  const word = only(owner, key) || didYouMean(near(key, known));
+  const where = elsewhere(key);
   report('unknown-key', spotAt(root, [...path, key]).key, {
     key,
     owner: calledOf(owner),
-    near: word,
-    // Where one word is meant, the whole list would only hide it.
-    known: word === '' ? `Known here: ${known.join(', ')}.` : '',
+    near: word || where,
+    // Where one word is meant, the whole list would only hide it; that it is a word of the diary leads nowhere.
+    known:
+      word === '' && (where === '' || where === OF_THE_DIARY)
+        ? `Known here: ${known.join(', ')}.`
+        : '',
   });
 }
 
@@ -87,6 +91,8 @@ function only(owner: Owner, key: string): string {
   if (owner === 'cost' && helpFor('risk', key) !== null) return 'It belongs to harm:. ';
   return helpFor(owner, key) === null ? '' : 'Only a question to decide has it. ';
 }
+
+const OF_THE_DIARY = 'It belongs to an entry of the diary. ';
 
 /** `It belongs to a piece or a hole.`, where the key is known there and its meaning is not everywhere another. */
 function elsewhere(key: string): string {

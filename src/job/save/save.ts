@@ -1,6 +1,7 @@
 /** Saving a job file so that no mark that was shown is ever lost: see `saveFile`. */
 import { lstatSync, realpathSync } from 'node:fs';
 import { basename } from 'node:path';
+import { quoted } from '../../model/safe.ts';
 import type { Change, Saved, SaveOptions } from './change.ts';
 import { disk } from './disk.ts';
 import { failOf, type SaveFail, saveFail } from './fail.ts';
@@ -111,6 +112,6 @@ export function beingSaved(file: string): SaveFail {
   return saveFail(
     'waits',
     `${basename(file)} is being saved by another program, or was cut short.`,
-    'Nothing is written into it until it is whole.',
+    `Nothing is written into it until it is whole. Was it edited by hand? putback check ${quoted(basename(file))} says the line.`,
   );
 }

@@ -25,6 +25,11 @@ const GASKET = {
     'From the middle out: on a long cover that spreads the gasket and leaves no wave in it.',
 };
 
+const UPRIGHT = 'On an upright face leave';
+
+/** The one of them that says on which bolt the piece hangs at the end. */
+export const leavesLast = (tip: string): boolean => tip.startsWith(UPRIGHT);
+
 /** Suggestions beside the order of tightening and of loosening. */
 export function tips({ count, care, last, gasket }: Beside): {
   tighten: string[];
@@ -38,8 +43,7 @@ export function tips({ count, care, last, gasket }: Beside): {
   }
   const loosen: string[] = [];
   if (count >= LARGE) loosen.push('A quarter turn each first, all round.');
-  if (last !== null)
-    loosen.push(`On an upright face leave ${last} until last, so that the piece hangs.`);
+  if (last !== null) loosen.push(`${UPRIGHT} ${last} until last, so that the piece hangs.`);
   return { tighten: gasket === null ? [] : [GASKET[gasket]], loosen };
 }
 

@@ -2,7 +2,9 @@
 import { sayTrouble } from '../../job/fold/say-hole.ts';
 import { troubleOf } from '../../model/states/troubles.ts';
 import type { Wish } from '../../model/types.ts';
+import { list } from '../../model/words.ts';
 import { orderCare } from '../../piece/care.ts';
+import { leavesLast } from '../../piece/sequence/tips.ts';
 import { names, nextOut, stillIn, tipsOf } from '../../plan/piece/piece-now.ts';
 import { sayTakes } from '../../plan/piece/say-piece.ts';
 import { turnSaid } from '../../plan/piece/say-tight.ts';
@@ -167,19 +169,30 @@ function drawOff(here: OnOff): Page {
 const outSaid = (out: number, of: number): string =>
   of === 0 ? 'coming off' : `coming off, ${out} of ${of} out`;
 
+/** What will not come stays last, whatever the order says: then the piece hangs on that. */
+function hangsOn({ holes }: OnOff['piece']): string | null {
+  const stuck = holes.filter((h) => h.state !== 'out' && h.trouble !== null);
+  if (stuck.length === 0) return null;
+  const which = list(names(stuck));
+  return `${which} ${stuck.length === 1 ? 'comes' : 'come'} out last: on an upright face hold the piece when it gives.`;
+}
+
 /** What is said beside the order before the first bolt is out, and for a spring all the way. */
 function tipsSaid({ piece, job }: OnOff): string[] {
   const { sequence } = piece.spec;
   const care = orderCare(piece.spec);
   const own = piece.spec.tip.removal[0];
   const begun = piece.holes.some((h) => h.state === 'out');
-  const [first, ...hang] = tipsOf(piece, job.upper.kinds).loosen;
+  const [first, ...more] = tipsOf(piece, job.upper.kinds).loosen;
   const beside = care === 'spring' || !begun ? [first] : [];
+  const held = hangsOn(piece);
+  const order = [...beside, ...(begun ? [] : more)].filter((t) => t !== undefined);
+  const hangs = held === null ? order : [...order.filter((t) => !leavesLast(t)), held];
   // Whoever wrote a tip knows better which bolt is left until last.
-  const all = own === undefined ? [...beside, ...(begun ? [] : hang)] : beside;
-  const list = care !== null && care !== 'spring' && sequence === null && !begun;
+  const all = own === undefined ? hangs : beside;
+  const maker = care !== null && care !== 'spring' && sequence === null && !begun;
   return [
-    ...(list ? ["Not the maker's order: its list, from the end, goes first."] : []),
+    ...(maker ? ["Not the maker's order: its list, from the end, goes first."] : []),
     ...all.filter((t) => t !== undefined),
   ];
 }

@@ -283,6 +283,16 @@ describe('a key that stands in the wrong place', () => {
   });
 });
 
+describe('a key that only the diary knows', () => {
+  it('is answered with the keys that can stand there', () => {
+    const [fault] = read(`${HEAD}suspects:\n  brushes: {what: Brushes worn, in: starter}\n`).faults;
+    expect(fault).toMatchObject({
+      code: 'unknown-key',
+      fix: 'It belongs to an entry of the diary. Known here: what, likely, piece, part, takes, note.',
+    });
+  });
+});
+
 describe('a figure that only a question to decide has', () => {
   it.each([
     ['  drain: {do: Drain the oil, now: 12}', 'Only a question to decide has it.'],

@@ -72,6 +72,8 @@ describe('off, a key a bolt', () => {
   it('keeps a stuck bolt for the end and stops before anybody pries', () => {
     const desk = off().press('4 - s');
     expect(desk.frame).toContain('4 is noted as stuck.');
+    expect(desk.frame).toContain('4 comes out last: on an upright face hold the piece');
+    expect(desk.frame).not.toContain('until last, so that the piece hangs');
     desk.press('go go go go');
     expect(desk.screen).toBe('off-count');
     expect(desk.frame).toMatch(/STOP[\s\S]*4 of 5 out\.[\s\S]*4 is still in: stuck since 18:25\./);
