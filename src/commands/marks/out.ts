@@ -1,6 +1,6 @@
 /** Bolts that came out. */
 import type { Job, Warning, Wish } from '../../model/types.ts';
-import { caresOf } from '../../plan/care/care.ts';
+import { cautionsFor } from '../../plan/care/cautions.ts';
 import { gate } from '../../plan/gates/gate.ts';
 import { nowHere } from '../../world.ts';
 import { type Call, misuse, optionText } from '../base/command.ts';
@@ -39,12 +39,15 @@ export async function run(call: Call) {
   );
 }
 
-/** With its first bolt: what it is called can hurt somebody, and nobody said that it was made safe. */
+/** With its first bolt: what can hurt somebody at it, by its care, its name or the file's own cautions, not seen to yet. */
 function notMadeSafe(job: Job, key: string, now: string): Warning[] {
   const piece = job.pieces.get(key);
-  if (!piece || caresOf(piece.spec).care.length === 0) return [];
-  const open = gate(job, 'loosening', key, now).items.filter((i) => i.loud && !i.done);
-  return open.map(({ say }) => ({
+  if (!piece) return [];
+  const { items } = gate(job, 'loosening', key, now);
+  const open = items.filter((i) => i.loud && !i.done).map(({ say }) => say);
+  // Where nothing is to be made safe there is no list, and what is only to be read is said by itself.
+  const read = items.length === 0 ? cautionsFor(piece.spec, 'off').map(({ say }) => say) : [];
+  return [...open, ...read].map((say) => ({
     code: 'before-first-bolt',
     say: `Before its first bolt: ${say}`,
   }));

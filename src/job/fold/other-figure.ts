@@ -18,20 +18,27 @@ export function torqueIn(set: string) {
   return read.rest.length === 0 ? fullOf(read) : null;
 }
 
-/** What was set is another figure than the one to set; false where one of the two cannot be read. */
+/** What was set is another figure than the one to set. */
 export function isOff(set: string, figure: Quantity): boolean {
-  const typed = torqueIn(set);
-  const value = typed && convert(aim(typed), typed.unit, figure.unit);
-  if (value === null || value === undefined) return false;
-  const [low, high] = [figure.value * (1 - OFF), (figure.to ?? figure.value) * (1 + OFF)];
-  return value < low || value > high;
+  return wayOff(set, figure) !== null;
 }
 
-/** `printed`: the figure to set, in its unit. */
+/** Whether it was set above or below; null within a tenth, and where one of the two cannot be read. */
+function wayOff(set: string, figure: Quantity): 'above' | 'below' | null {
+  const typed = torqueIn(set);
+  const value = typed && convert(aim(typed), typed.unit, figure.unit);
+  if (value === null || value === undefined) return null;
+  const [low, high] = [figure.value * (1 - OFF), (figure.to ?? figure.value) * (1 + OFF)];
+  if (value > high) return 'above';
+  return value < low ? 'below' : null;
+}
+
+/** `printed`: the figure to set, in its unit; `way`: on which side of it. */
 export interface OtherFigure {
   hole: string;
   set: string;
   printed: string;
+  way: 'above' | 'below';
 }
 
 /** Tight bolts whose last pass with a figure was set to another one, in the order of the piece. */
@@ -44,8 +51,9 @@ export function otherFigure(job: Job, piece: PieceNow): OtherFigure[] {
     const last = lastFigure(job, piece, hole);
     const figure = last?.torque?.quantity;
     const set = marks.findLast((e) => e.value === last?.name && isAt(e, hole))?.set;
-    if (!figure || set === undefined || !isOff(set, figure)) return [];
-    return [{ hole: hole.name, set, printed: printQuantity(figure) }];
+    const way = figure && set !== undefined ? wayOff(set, figure) : null;
+    if (!figure || set === undefined || way === null) return [];
+    return [{ hole: hole.name, set, printed: printQuantity(figure), way }];
   });
 }
 

@@ -29,7 +29,7 @@ export function beforeLoosening(standing: Standing, piece: PieceNow): AskedItem[
   );
   const ready = [
     ...safe,
-    ...(isMains(standing) && !cares.includes('mains')
+    ...(isMains(standing, piece) && !cares.includes('mains')
       ? [warn('mains', CARES.mains.before ?? '')]
       : []),
     ...more.map(({ key, say }) => warn(key, say)),
@@ -151,11 +151,11 @@ const MACHINES =
 const ENGINE =
   /\b(?:petrol|gasoline|diesel|engine|battery|cordless|two[- ]stroke|four[- ]stroke)\b/i;
 
-/** A machine on the mains, by its name, of which nothing is off yet: once it is locked it stays so. */
-function isMains({ job }: Standing): boolean {
+/** A machine on the mains, by its name, of which nothing else is off yet: once it is locked it stays so. */
+function isMains({ job }: Standing, piece: PieceNow): boolean {
   const machine = job.upper.machine ?? '';
   if (!MACHINES.test(machine) || ENGINE.test(machine)) return false;
-  return [...job.pieces.values()].every((p) => p.where === 'home');
+  return [...job.pieces.values()].every((p) => p === piece || p.where === 'home');
 }
 
 /** What the file wants done before it comes off, and whether what ran out of it is out. */

@@ -164,7 +164,9 @@ function noTorque({ job }: Standing): AskedItem[] {
     const other = back ? otherFigureSaid(otherFigure(job, piece)) : null;
     const said = [
       ...(unknown === null ? [] : [`${unknown}. Look it up, and go round with it.`]),
-      ...(other === null ? [] : [`${other}. Too tight may have harmed it: the manual says.`]),
+      ...(other === null
+        ? []
+        : [`${other}. Set it right; what was too tight may be harmed: the manual says.`]),
     ];
     if (said.length === 0) return [];
     const say = `${name}: ${said.join(' ')}`;

@@ -19,9 +19,11 @@ export function nothingNext(job: Job, back: Back, now: string): string {
       return day === null ? withoutStop(say) : `${withoutStop(say)} (${day})`;
     }),
   ];
-  return waits.length === 0
-    ? 'Nothing is next.'
-    : `Nothing is next: it waits for ${waits.join('; ')}.`;
+  if (waits.length > 0) return `Nothing is next: it waits for ${waits.join('; ')}.`;
+  const isBack = [...job.pieces.values()].some((p) => p.where === 'tight');
+  return isBack && testsNow(job, now).length === 0
+    ? 'Nothing is next, and no test says that it holds: add one, or note what you saw.'
+    : 'Nothing is next.';
 }
 
 const withoutStop = (text: string): string => text.replace(/\.$/, '');

@@ -9,9 +9,13 @@ function isSort(care: Care): care is Care & CareSort {
   return SORTS.some((sort) => sort === care && sortRow(sort).words === null);
 }
 
+/** Covers behind which no liquid stands. */
+const DRY = /\b(?:belt|fan|dust|seat|fuse|battery|terminal) (?:covers?|lids?|housings?)\b/;
+
 export function sortsOf(spec: PieceSpec): Sort[] {
   const words = `${spec.key.replaceAll('-', ' ')} ${spec.name}`.toLowerCase();
   const by = new Set<Sort>(SORTS.filter((sort) => sortRow(sort).words?.test(words)));
+  if (DRY.test(words)) by.delete('cover');
   // What has a joint can weep at it, whatever it is called.
   if (spec.joint.length > 0 && !by.has('exhaust')) by.add('cover');
   for (const care of caresOf(spec).care) if (isSort(care)) by.add(care);

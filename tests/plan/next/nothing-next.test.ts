@@ -20,6 +20,18 @@ describe('nothing is next', () => {
     expect(said(new Bench('putback: 1\njob: Nothing\ndiary:\n'))).toBe('Nothing is next.');
   });
 
+  it('says that no test proves it, where a piece is tight again and none is listed', () => {
+    const text =
+      'putback: 1\njob: Whines\nbolts: {S: M6x20}\npieces: {shelf: {bolts: S}}\ndiary:\n';
+    const bench = new Bench(text);
+    bench.mark({ do: 'out', piece: 'shelf' });
+    bench.mark({ do: 'off', piece: 'shelf' });
+    bench.mark({ do: 'in', piece: 'shelf', hand: { kind: 'S' } });
+    bench.mark({ do: 'tight', piece: 'shelf', set: '9 N·m' });
+    bench.mark({ do: 'tight', piece: 'shelf', set: '9 N·m' });
+    expect(said(bench)).toMatch(/^Nothing is next, and no test says that it holds/);
+  });
+
   it('names the part, with its day', () => {
     const bench = new Bench(
       'putback: 1\njob: P\npieces: {hose: {}}\nbuy: {clip: {what: Hose clip, for: hose on}}\ndiary:\n',

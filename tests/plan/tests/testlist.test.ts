@@ -47,6 +47,12 @@ describe('tests that follow from what was disturbed', () => {
     ]);
   });
 
+  it('a cover behind which no liquid stands weeps nothing', () => {
+    const text = 'pieces: {belt-cover: {}, side-cover: {}}';
+    const back = [...there('belt-cover'), ...there('side-cover')];
+    expect(testList(jobOf(text, back), NOW).map((i) => i.test)).toEqual(['side-cover-weeps']);
+  });
+
   it('whatever has a joint can weep', () => {
     const text = 'pieces: {plate: {joint: gasket}}';
     expect(testList(jobOf(text, there('plate')), NOW).map((i) => i.test)).toEqual(['plate-weeps']);

@@ -52,7 +52,9 @@ describe('the job as a way down and up', () => {
       'Next: Case cover waits for cover gasket and wire inserts M6 x 9.',
     );
     for (const buy of ['gasket', 'insert']) bench.mark({ do: 'buy', buy, state: 'here' });
-    expect(new Desk(bench).frame).toContain('Next: Case cover: faces and joint first, then 1 takes S');
+    expect(new Desk(bench).frame).toContain(
+      'Next: Case cover: faces and joint first, then 1 takes S',
+    );
   });
 
   it('is not done by one key before its turn: a word does it', () => {

@@ -92,6 +92,7 @@ export function judgeTight(job: Job, wish: Wished<'tight'>, stamp: Stamp): Verdi
       : []),
     ...(breaks.length > 0 ? [{ code: 'would-break', say: sayBreaking(breaks) }] : []),
     ...(wish.set === undefined ? [] : setSaid(wish.set, isOwn ? undefined : figure)),
+    ...setHigher(job, piece, open),
     ...(leaves
       ? [{ code: 'other-order', say: `${leaves.next} would be next; the rest is ordered anew.` }]
       : []),
@@ -142,6 +143,19 @@ function dueNow(job: Job, piece: PieceNow, wish: Wished<'tight'>): Due | Refused
     (h) => isIn(stage, h, wish.holes) && (!h.passes.includes(pass.name) || unset.includes(h.name)),
   );
   return { pass, holes, open };
+}
+
+/** A wrench clicks at once on what is tighter already, and nothing turns. */
+function setHigher(job: Job, piece: PieceNow, open: readonly HoleNow[]): Warning[] {
+  const higher = otherFigure(job, piece).filter(
+    (o) => o.way === 'above' && open.some((h) => h.name === o.hole),
+  );
+  if (higher.length === 0) return [];
+  const [first] = higher;
+  const which = list(higher.map((o) => o.hole));
+  const [was, it] = higher.length === 1 ? ['was', 'it is'] : ['were', 'they are'];
+  const say = `${which} ${was} set to ${first?.set} before: ${it} let go and tightened anew, for a wrench clicks at once on what is tighter.`;
+  return [{ code: 'set-higher', say }];
 }
 
 /** What may be set once more by a figure: nobody noted one, or another than is printed. */

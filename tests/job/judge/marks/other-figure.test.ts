@@ -34,6 +34,9 @@ describe('a bolt that was set to another figure than is printed', () => {
     bench.mark({ do: 'tight', piece: 'starter', holes: ['1'], set: '32 N·m' });
     bench.mark({ do: 'tight', piece: 'starter', holes: ['2'] });
     expect(told(bench)).toBe('1 set to 32 N·m, not 20 N·m');
+    expect(bench.warnings({ do: 'tight', piece: 'starter', set: '20 N·m' })).toEqual([
+      'set-higher',
+    ]);
     const again = bench.mark({ do: 'tight', piece: 'starter', set: '20 N·m' });
     expect(again).toMatchObject({ value: 'full', hole: ['1'], set: '20 N·m' });
     expect(told(bench)).toBeNull();
