@@ -2,6 +2,7 @@
  * What is drawn: lines of spans. Text from files is made harmless here, on its way into a span, and
  * nowhere else; widths are columns of a terminal.
  */
+import { rememberingLong } from '../../model/remembering.ts';
 import { safeLine } from '../../model/safe.ts';
 import { signsOf } from './signs.ts';
 
@@ -25,8 +26,10 @@ export type Line = readonly Span[];
 /** Columns of what is read out: hardly a text fills them, and nothing is cut, broken or framed. */
 export const READ_OUT = 10_000;
 
+const shown = rememberingLong(safeLine);
+
 export function span(text: string, style: Style = {}): Span {
-  return { ...style, text: safeLine(text) };
+  return { ...style, text: shown(text) };
 }
 
 export const bold = (text: string): Span => span(text, { bold: true });
@@ -134,12 +137,21 @@ export function centred(what: Line, columns: number): Line {
 /** The text broken between words into lines of at most `columns`; words that are longer are broken too. */
 export function wrap(text: string, columns: number, style: Style = {}): Line[] {
   const room = Math.max(1, columns);
+  const known = wrapped(text);
+  const lines = known.get(room) ?? wrapIn(shown(text), room);
+  known.set(room, lines);
+  return lines.map((text) => [{ ...style, text }]);
+}
+
+/** By columns. A page with a long text asks for the same lines at each key. */
+const wrapped = rememberingLong(() => new Map<number, readonly string[]>());
+
+function wrapIn(text: string, room: number): string[] {
   const lines: string[] = [];
   let now = '';
-  for (const word of safeLine(text)
-    .split(/ +/)
-    .filter((w) => w !== '')) {
-    const short = head(word, room) === word;
+  for (const word of text.split(/ +/)) {
+    if (word === '') continue;
+    const short = head(word, room).length === word.length;
     if (short && now !== '' && width(now) + 1 + width(word) <= room) {
       now += ` ${word}`;
       continue;
@@ -150,7 +162,7 @@ export function wrap(text: string, columns: number, style: Style = {}): Line[] {
     for (const part of parts) lines.push(part);
   }
   if (now !== '') lines.push(now);
-  return lines.map((shown) => [{ ...style, text: shown }]);
+  return lines;
 }
 
 /**
@@ -161,6 +173,13 @@ export function broken(word: string, room: number, first: number = room): string
   const parts: string[] = [];
   let from = 0;
   let used = room - first;
+  if (PLAIN.test(word)) {
+    for (let at = first; at < word.length; at += room) {
+      parts.push(word.slice(from, at));
+      from = at;
+    }
+    return [...parts, word.slice(from)];
+  }
   const signs = signsOf(word);
   for (let at = 0; at < word.length; at = signs.end) {
     const columns = signs.read(at);
