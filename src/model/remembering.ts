@@ -14,16 +14,22 @@ export function remembering<T>(answer: (text: string) => T): (text: string) => T
   };
 }
 
-/** Code units. A text that is longer is looked through anew for each picture only where nobody remembers what came of it. */
+/** Code units. What comes of a longer text is worked out once for many pictures of it. */
 const LONG = 2000;
 const FEW = 16;
 
 /** The same for what is asked of a few long texts again and again; what is asked of a short one is not kept. */
 export function rememberingLong<T>(answer: (text: string) => T): (text: string) => T {
+  const of = keptOfLong<T>();
+  return (text) => of(text, () => answer(text));
+}
+
+/** What `make` makes, kept under the text that it is made of, all of it, if that is long. */
+export function keptOfLong<T>(): (text: string, make: () => T) => T {
   const known = new Map<string, { value: T }>();
-  return (text) => {
-    if (text.length < LONG) return answer(text);
-    const had = known.get(text) ?? { value: answer(text) };
+  return (text, make) => {
+    if (text.length < LONG) return make();
+    const had = known.get(text) ?? { value: make() };
     // The one that was asked for last goes last.
     known.delete(text);
     known.set(text, had);

@@ -2,8 +2,9 @@
  * What is true and what is printed, side by side. The printed one is struck where a terminal can do that, and in
  * words always, so that neither colour nor a special terminal is needed to tell which of the two holds.
  */
+import { keptOfLong } from '../../model/remembering.ts';
 import { ended } from '../../model/safe.ts';
-import { broken, hanging, indent, type Line, type Style, span, width } from './text.ts';
+import { broken, fits, hanging, indent, type Line, type Style, span, width } from './text.ts';
 
 /** `8 N·m, bulletin 12. Not 10 N·m, manual 2-17, as printed.`; only the text where nothing was corrected. */
 export function both(text: string, printed: Printed, style: Style = {}): Line {
@@ -38,6 +39,14 @@ function bare(text: string): string {
 
 /** Spans broken between words into lines of at most `columns`, each word in its own style. */
 export function flow(what: Line, columns: number): Line[] {
+  const looks = JSON.stringify(what.map(({ text, ...style }) => [text.length, style]));
+  const all = `${columns} ${looks}${what.map((s) => s.text).join('')}`;
+  return [...flowed(all, () => flowIn(what, columns))];
+}
+
+const flowed = keptOfLong<readonly Line[]>();
+
+function flowIn(what: Line, columns: number): readonly Line[] {
   const lines: Line[] = [];
   let now: Line = [];
   let used = 0;
@@ -47,12 +56,12 @@ export function flow(what: Line, columns: number): Line[] {
     used = 0;
   };
   for (const { blank, pieces } of words(what)) {
-    if (now.length > 0 && used + 1 + width(pieces) > columns) end();
+    if (now.length > 0 && !fits(pieces, columns - used - 1)) end();
     if (now.length > 0) {
       now = [...now, blank];
       used += 1;
     }
-    const isLong = width(pieces) > columns;
+    const isLong = !fits(pieces, columns);
     for (const s of pieces) {
       for (const text of isLong ? broken(s.text, columns, columns - used) : [s.text]) {
         if (used + width(text) > columns) end();

@@ -77,7 +77,8 @@ function head(text: string, columns: number): string {
   return text;
 }
 
-function fits(what: Line, columns: number): boolean {
+/** Whether it takes no more columns; of a long one no more is looked at than they are. */
+export function fits(what: Line, columns: number): boolean {
   let left = columns;
   return what.every(({ text }) => {
     if (head(text, left).length < text.length) return false;
