@@ -25,7 +25,12 @@ export function slug(words: string): string {
 /** Most letters of a key that is made of somebody's words; YAML reads no key of more than 1024. */
 export const MOST_OF_KEY = 60;
 
-/** The same, no longer than a key of the file should be. */
-export function keySlug(words: string): string {
-  return slug(words).slice(0, MOST_OF_KEY).replace(/-+$/, '');
+/** Characters from which a key is made: what stands behind so many makes no better one. */
+const LOOKED_AT = 1000;
+
+/** The same, no longer than a key of the file should be; `count`: of no more than so many words. */
+export function keySlug(words: string, count?: number): string {
+  const all = slug(words.slice(0, LOOKED_AT));
+  const some = count === undefined ? all : all.split('-').slice(0, count).join('-');
+  return some.slice(0, MOST_OF_KEY).replace(/-+$/, '');
 }

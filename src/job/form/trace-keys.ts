@@ -1,5 +1,5 @@
 /** Keys of the tasks that a search for a fault brings, and free ones for what is written in. */
-import { keySlug, slug } from '../../model/slug.ts';
+import { keySlug } from '../../model/slug.ts';
 
 /** The test that proves that a suspect was it. */
 export const proofKey = (suspect: string): string => `proof-${suspect}`;
@@ -16,7 +16,7 @@ export const freeGoneKey = (tasks: ReadonlyMap<string, unknown>): string => free
 
 /** `Float needle leaks` → `float-needle-leaks`, with a number behind it where that is taken. */
 export function freeKey(text: string, taken: ReadonlyMap<string, unknown>): string {
-  const key = keySlug(slug(text).split('-').slice(0, 4).join('-')) || 'it';
+  const key = keySlug(text, 4) || 'it';
   for (let n = 1; ; n += 1) {
     const free = n === 1 ? key : `${key}-${n}`;
     if (!taken.has(free)) return free;

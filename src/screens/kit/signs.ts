@@ -62,6 +62,12 @@ const graphemes = new Intl.Segmenter('en', { granularity: 'grapheme' });
 /** Code units that are cut into graphemes at a time. */
 const PART = 1024;
 
+interface Part {
+  from: number;
+  to: number;
+  signs: Intl.Segments;
+}
+
 export interface Signs {
   /** Where the sign ends that was read last. */
   readonly end: number;
@@ -71,12 +77,12 @@ export interface Signs {
 
 export function signsOf(text: string): Signs {
   let end = 0;
-  let part = { from: 0, to: 0, signs: graphemes.segment('') };
+  let part: Part | null = null;
 
   /** Columns of a sign that may be several characters: ever longer parts are segmented, until one shows where it ends. */
   function joined(at: number): number {
     for (let size = PART; ; size *= 2) {
-      if (at < part.to) {
+      if (part && at < part.to) {
         const { segment = '' } = part.signs.containing(at - part.from) ?? {};
         end = at + segment.length;
         // More than one code unit follows it in the part, so its end is certain: a single one may be half a character.

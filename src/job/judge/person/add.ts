@@ -9,7 +9,7 @@ import {
 } from '../../../model/keys/addable.ts';
 import { oneLine } from '../../../model/safe.ts';
 import { textsIn } from '../../../model/said.ts';
-import { keySlug, slug } from '../../../model/slug.ts';
+import { keySlug } from '../../../model/slug.ts';
 import type {
   BuySpec,
   Edit,
@@ -196,7 +196,7 @@ function editsFor(job: Job, put: Put, piece: PieceNow | null): Edit[] | null {
 /** A key for it that nothing has yet. */
 function freeKey(job: Job, { section, say }: PutNamed): string {
   const { pieces, tasks, checks, suspects, buys } = job.upper;
-  const words = keySlug(slug(say).split('-').slice(0, WORDS).join('-'));
+  const words = keySlug(say, WORDS);
   const base = NAME.test(words) ? words : UNNAMED[section];
   // A task that is called like a piece would be mistaken for it.
   const all = [tasks, checks, suspects, buys, pieces];
