@@ -4,7 +4,7 @@
  */
 import { keptOfLong } from '../../model/remembering.ts';
 import { ended } from '../../model/safe.ts';
-import { broken, fits, hanging, indent, type Line, type Style, span, width } from './text.ts';
+import { broken, fitsIn, hanging, indent, type Line, type Style, span, width } from './text.ts';
 
 /** `8 N·m, bulletin 12. Not 10 N·m, manual 2-17, as printed.`; only the text where nothing was corrected. */
 export function both(text: string, printed: Printed, style: Style = {}): Line {
@@ -56,12 +56,12 @@ function flowIn(what: Line, columns: number): readonly Line[] {
     used = 0;
   };
   for (const { blank, pieces } of words(what)) {
-    if (now.length > 0 && !fits(pieces, columns - used - 1)) end();
+    if (now.length > 0 && !fitsIn(pieces, columns - used - 1)) end();
     if (now.length > 0) {
       now = [...now, blank];
       used += 1;
     }
-    const isLong = !fits(pieces, columns);
+    const isLong = !fitsIn(pieces, columns);
     for (const s of pieces) {
       for (const text of isLong ? broken(s.text, columns, columns - used) : [s.text]) {
         if (used + width(text) > columns) end();

@@ -78,7 +78,7 @@ function head(text: string, columns: number): string {
 }
 
 /** Whether it takes no more columns; of a long one no more is looked at than they are. */
-export function fits(what: Line, columns: number): boolean {
+export function fitsIn(what: Line, columns: number): boolean {
   let left = columns;
   return what.every(({ text }) => {
     if (head(text, left).length < text.length) return false;
@@ -91,7 +91,7 @@ const CUT = '..';
 
 /** The line in at most `columns`; what is cut off is marked. */
 export function cutTo(what: Line, columns: number): Line {
-  if (fits(what, columns)) return what;
+  if (fitsIn(what, columns)) return what;
   const mark = columns > CUT.length ? CUT : '';
   let left = columns - mark.length;
   const out: Span[] = [];
