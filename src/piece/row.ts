@@ -73,5 +73,9 @@ export function printRow(row: readonly RowItem[]): string {
 /** The same kind with the same things under its head. */
 export function sameItem(a: RowItem | null, b: RowItem | null): boolean {
   if (a === b || a === null || b === null) return a === b;
-  return printItem(a) === printItem(b);
+  return (
+    a.kind === b.kind &&
+    a.with.length === b.with.length &&
+    a.with.every((under, i) => under === b.with[i])
+  );
 }

@@ -12,6 +12,7 @@ import { livingEntries, livingIds } from '../diary/living.ts';
 import { barePiece } from '../form/bare.ts';
 import { correctedUpper } from '../truth/corrections.ts';
 import { countsOf } from './inside.ts';
+import { livesOn } from './living-of.ts';
 import { apply, begin, beginsRound, close, finish, type Making, unclosed } from './piece.ts';
 import { taskNow } from './tested.ts';
 
@@ -84,6 +85,7 @@ export function foldMore(
   if (!fresh) return null;
   const living = new Set(job.living).add(entry.id);
   const next: Job = { ...job, entries, living, unread };
+  livesOn(job, next, entry);
   if (entry.piece === undefined) {
     stoppedAt(next, before);
     return next;

@@ -1,4 +1,5 @@
 /** What Ink writes, in fewer bytes: a slow line or tmux pays for each. */
+import { keepsCells } from './loop-cells.ts';
 
 /** A line from where it was erased on. */
 const ERASED = /\x1b\[K(?:(?!\x1b\[E)[^\r\n])*/g;
@@ -63,8 +64,14 @@ export function thin(text: string): string {
 
 /** The terminal's stream with thinned output, unchanged in everything else. */
 export function thinned<T extends NodeJS.WriteStream>(stdout: T): T {
+  const keeps = keepsCells();
+  const less = (chunk: unknown) => {
+    if (typeof chunk !== 'string') return chunk;
+    const [whole, changed] = [thin(chunk), thin(keeps(chunk, stdout.columns))];
+    return changed.length < whole.length ? changed : whole;
+  };
   const write = (chunk: unknown, ...rest: unknown[]) =>
-    Reflect.apply(stdout.write, stdout, [typeof chunk === 'string' ? thin(chunk) : chunk, ...rest]);
+    Reflect.apply(stdout.write, stdout, [less(chunk), ...rest]);
   return new Proxy(stdout, {
     get(target, name) {
       if (name === 'write') return write;

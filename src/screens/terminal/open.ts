@@ -74,6 +74,8 @@ export async function play<S>(load: () => Promise<Show<S>>, world: World): Promi
   let handOver: HandOver | null = null;
   let painted: Painted | null = null;
 
+  /** All that is drawn goes through it: it knows what is on the screen. */
+  const drawn = thinned(stdout);
   let resized = false;
   function size(): void {
     resized = true;
@@ -83,7 +85,7 @@ export async function play<S>(load: () => Promise<Show<S>>, world: World): Promi
     // Nobody knows what the terminal made of the last frame (wrapped, cut, moved), so the next one is drawn on an empty screen.
     if (ink !== null && handOver !== null) {
       ink.clear();
-      stdout.write('\x1b[H\x1b[J');
+      drawn.write('\x1b[H\x1b[J');
     }
     loop.happen({ on: 'size', ...drawnSize(stdout, platform) });
   }
@@ -145,7 +147,7 @@ export async function play<S>(load: () => Promise<Show<S>>, world: World): Promi
       { loop, App, own, told: tellPresses(() => performance.now()), onReady },
       {
         stdin: clean,
-        stdout: painted.handOn(thinned(stdout)),
+        stdout: painted.handOn(drawn),
         stderr,
         // CI=1 in somebody's shell does not mean that this is no terminal.
         interactive: true,

@@ -1,7 +1,7 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
 import { fold, foldMore } from '../../../src/job/fold/fold.ts';
-import { lastBought, livingAt } from '../../../src/job/fold/living-of.ts';
+import { lastBought, livingAt, livingOf } from '../../../src/job/fold/living-of.ts';
 import { judge } from '../../../src/job/judge/judge.ts';
 import { readJob } from '../../../src/job/read.ts';
 import type { Entry, Verb, Wish } from '../../../src/model/types.ts';
@@ -148,7 +148,10 @@ describe('fold', () => {
           jobs.push(further ?? fold(tested, some));
         }
         jobs.forEach((job, n) => {
-          expect(job).toEqual(fold(tested, entries.slice(0, n)));
+          const whole = fold(tested, entries.slice(0, n));
+          expect(job).toEqual(whole);
+          expect(livingOf(job)).toEqual(livingOf(whole));
+          expect(livingAt(job, 'cover')).toEqual(livingAt(whole, 'cover'));
         });
       }),
       { numRuns: 500, examples: [settled, renamed, corrected, cleared].map((some) => [0, some]) },
