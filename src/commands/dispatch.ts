@@ -1,7 +1,7 @@
 /** argv to one command, and its answer to the terminal or the pipe. */
 import { ID, TIME } from '../job/diary/entry.ts';
 import { noSuchDay } from '../model/no-such-day.ts';
-import { harmlessJson, safe } from '../model/safe.ts';
+import { harmlessJson, quoted, safe } from '../model/safe.ts';
 import { daysBetween, readInstant, secondsOf } from '../model/time.ts';
 import { many } from '../model/words.ts';
 import { VERSION } from '../version.ts';
@@ -141,17 +141,26 @@ function isOurTime(at: string): boolean {
   return year >= 1970 && year < 2200 && Math.abs(offset) <= 14 * 60;
 }
 
-/** A mark that says a later day than the clock has is most likely a slip: noted, and told. */
+/** A mark that says a later day than the clock has, or one of another year, is most likely a slip: noted, and told. */
 function aheadSaid(answer: Answer, own: World, world: World): Answer {
   if (answer.json.changed !== true) return answer;
   const [at, clock] = [own.now(), world.now()];
-  const days = daysBetween(clock, at);
-  const ahead = secondsOf(at) - secondsOf(clock) > DAY && days > 0;
-  if (!ahead) return answer;
-  const say = `--at is ${many(days, 'day')} ahead of the clock, which says ${clock.slice(0, 10)}.`;
+  const days = Math.max(daysBetween(clock, at), daysBetween(at, clock));
+  const seconds = secondsOf(at) - secondsOf(clock);
+  const ahead = seconds > DAY;
+  if (!ahead && seconds >= -YEAR * DAY) return answer;
+  const off = `${many(days, 'day')} ${ahead ? 'ahead of' : 'behind'}`;
+  const say = `--at is ${off} the clock, which says ${clock.slice(0, 10)}.`;
   const error = [...(answer.error ? [answer.error] : []), say].join('\n');
-  return { ...answer, json: { ...answer.json, ahead: days }, error };
+  return {
+    ...answer,
+    json: { ...answer.json, [ahead ? 'ahead' : 'behind']: days },
+    error,
+  };
 }
+
+/** Days. What was done so long ago is noted as it is, but read back. */
+const YEAR = 365;
 
 /** s */
 const DAY = 86_400;
@@ -162,19 +171,19 @@ function pinned(world: World, { options }: Pick<Call, 'options'>): World | Answe
   if (typeof at === 'string' && !TIME.test(at)) {
     return misuse(
       'bad-time',
-      `--at ${at} is no time with its offset, like 2026-04-11T18:25:40+02:00.`,
+      `--at ${quoted(at)} is no time with its offset, like 2026-04-11T18:25:40+02:00.`,
     );
   }
   if (typeof at === 'string' && readInstant(at) === null) {
     const why = noSuchDay(at.slice(0, 10))?.say ?? 'There is no such time.';
-    return misuse('bad-time', `--at ${at}: ${why}`);
+    return misuse('bad-time', `--at ${quoted(at)}: ${why}`);
   }
   if (typeof at === 'string' && !isOurTime(at)) {
     const taken = 'years from 1970 to 2199 and offsets up to 14:00 are taken';
-    return misuse('bad-time', `--at ${at} is no time that a clock shows now: ${taken}.`);
+    return misuse('bad-time', `--at ${quoted(at)} is no time that a clock shows now: ${taken}.`);
   }
   if (typeof id === 'string' && !ID.test(id)) {
-    return misuse('bad-id', `--id ${id} is no id: 8 letters, digits, - or _.`);
+    return misuse('bad-id', `--id ${quoted(id)} is no id: 8 letters, digits, - or _.`);
   }
   // Not copied: what of the world costs time to be made (its streams, its zone) is asked for where it is used.
   const own: World = Object.create(world);

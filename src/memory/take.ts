@@ -132,6 +132,15 @@ function lettered(
 
 const textOf = (said: Said): string => (typeof said === 'string' ? said : JSON.stringify(said));
 
+/** As one reads it: the texts of it, one behind the other. */
+const sayOf = (said: Said): string => {
+  if (typeof said === 'string') return said;
+  if (Array.isArray(said)) return said.map(sayOf).join('; ');
+  return Object.entries(said)
+    .map(([key, value]) => `${key}: ${sayOf(value)}`)
+    .join('; ');
+};
+
 /**
  * Letters that stand in rows of this file and that nobody has said a word about: of this piece, and in a file
  * without any kinds of all pieces, since the first kind makes all other letters unknown.
@@ -159,7 +168,7 @@ function freeLetter(taken: ReadonlyMap<string, string>): string {
 
 /** What the earlier job says there, as far as it fits in a line. */
 function shortSaid(said: Said): string {
-  const text = oneLine(textOf(said));
+  const text = oneLine(sayOf(said));
   return text.length > LONGEST ? `${text.slice(0, LONGEST - 1)}…` : text;
 }
 const LONGEST = 60;

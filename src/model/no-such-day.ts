@@ -21,6 +21,7 @@ const FORMS: readonly { form: RegExp; day: number; month: number; year: number }
     day: 2,
     year: 3,
   },
+  { form: /(?<![\d.])(\d{1,2})\. ?(\d{1,2})\. ?(\d{4})(?![\d.])/, day: 1, month: 2, year: 3 },
   { form: /^\s*(\d{1,2})\.(\d{1,2})\.?\s*$/, day: 1, month: 2, year: 9 },
 ];
 /** A year that has the 29th of February. */

@@ -256,6 +256,18 @@ describe('taking over', () => {
     }
   });
 
+  it('what has several texts is told as one reads it', () => {
+    const file = (caution: string) =>
+      `putback: 1\njob: x\npieces:\n  cover: {caution: ${caution}}\ndiary:\n`;
+    const theirs = file('{removal: It lets go at once, installation: Fingers away}');
+    const mine = file('Hot');
+    const learnt = learntFrom(theirs, jobOf(theirs));
+    const { left } = takeOver(mine, jobOf(mine), 'cover', learnt, 'cover');
+    expect(left).toEqual([
+      { key: 'caution', why: 'there removal: It lets go at once; installation: Fingers away' },
+    ]);
+  });
+
   it('what would be a fault in this file is left with what would be wrong', () => {
     const theirs =
       'putback: 1\njob: Old\npieces:\n  cover: {bolts: S S S, sequence: 1 2 3}\ndiary:\n';

@@ -20,11 +20,31 @@ describe('a day typed at the bench', () => {
     ['in 2 weeks', '2026-04-25'],
     ['tomorrow', '2026-04-12'],
     ['2026-12-01', '2026-12-01'],
+    ['25.4.2027', '2027-04-25'],
+    ['2. 5. 2027', '2027-05-02'],
+    ['25 April 2027', '2027-04-25'],
+    ['April 25th, 2025', '2025-04-25'],
+    // 11 April 2026 is a Saturday.
+    ['sunday', '2026-04-12'],
+    ['Fri', '2026-04-17'],
+    ['saturday', '2026-04-18'],
   ])('%s is %s', (text, date) => {
     expect(typedDate(text, NOW)).toBe(date);
   });
 
-  it.each(['', 'soon', '32', '31 april', '2026-02-30', '0', '25.13.'])('%s is none', (text) => {
+  it.each([
+    '',
+    'soon',
+    '32',
+    '31 april',
+    '2026-02-30',
+    '0',
+    '25.13.',
+    '30.2.2027',
+    '25.4.26',
+    '2027',
+    'may 2027',
+  ])('%s is none', (text) => {
     expect(typedDate(text, NOW)).toBeNull();
   });
 });

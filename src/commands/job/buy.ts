@@ -2,6 +2,7 @@
 
 import { near } from '../../model/nearword.ts';
 import { noSuchDay } from '../../model/no-such-day.ts';
+import { quoted } from '../../model/safe.ts';
 import { buyRow } from '../../model/states/buys.ts';
 import { typedDate } from '../../model/typed-date.ts';
 import { BUY_STATES, type BuyState } from '../../model/types.ts';
@@ -35,7 +36,7 @@ export async function run(call: Call): Promise<Answer> {
   if (promised === null) {
     const none = noSuchDay(day ?? '')?.say;
     const like = '2026-04-25, 25 April, 25.4., 5 days';
-    return misuse('bad-date', none ?? `${day} is no day: ${like}.`);
+    return misuse('bad-date', none ?? `${quoted(day ?? '')} is no day: ${like}.`);
   }
   const tray = optionText(call, 'tray');
   const wish = {

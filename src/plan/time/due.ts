@@ -3,6 +3,7 @@
 import { type CounterReading, readReading, sayCounter } from '../../bolt/read/counter.ts';
 import { livingOf } from '../../job/fold/living-of.ts';
 import { kept } from '../../model/kept.ts';
+import { near } from '../../model/nearword.ts';
 import { noSuchDay } from '../../model/no-such-day.ts';
 import { DAY, type Instant, printInstant, readInstant, secondsOf } from '../../model/time.ts';
 import type { Entry, Job } from '../../model/types.ts';
@@ -80,7 +81,7 @@ export function dueWhen(
 export function notCounted(when: string | null): string | null {
   const read = when === null ? null : readWhen(when);
   if (read) return 'odd' in read ? read.odd : null;
-  return noSuchDay(when ?? '')?.value ?? null;
+  return noSuchDay(when ?? '')?.value ?? unitSlip(when ?? '');
 }
 
 function byClock(when: string, from: Instant | null, now: Instant): DueWhen {
@@ -134,4 +135,14 @@ function dayAfter(from: Instant, span: WhenSpan): string {
   const last = new Date(Date.UTC(year, month + 1, 0)).getUTCDate();
   const two = (n: number) => String(n).padStart(2, '0');
   return `${String(year).padStart(4, '0')}-${two(month + 1)}-${two(Math.min(last, Number(day.slice(8))))}`;
+}
+
+const UNITS = ['km', 'miles', 'hours', 'minutes', 'days', 'weeks', 'months', 'years', 'seasons'];
+
+/** `after 6 monts`, `in 6`: a figure that was meant to be counted, behind which nothing stands that counts. */
+function unitSlip(when: string): string | null {
+  const [, said, unit = ''] =
+    /^(?:after|in|every) (\d+(?:[.,]\d+)?(?: ([a-z]+))?)$/i.exec(when.trim()) ?? [];
+  if (said === undefined || readDuration(when)?.seconds !== undefined) return null;
+  return unit === '' || near(unit, UNITS) !== null ? said : null;
 }
