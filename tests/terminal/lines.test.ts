@@ -125,5 +125,5 @@ it('the practice is opened so too, and read out', () => {
   const { status, lines } = readOut(folder, 'q', 'practice', 'bench', '--lines');
   expect(status).toBe(0);
   expect(lines).toContain('3 jobs');
-  expect(lines).toContain('Bench: ' + join(folder, 'bench'));
+  expect(lines).toContain(`Bench: ${join(folder, 'bench')}`);
 });

@@ -5,7 +5,7 @@ export const COMMON: Options = {
   json: { value: null, say: 'answer as one JSON value' },
   at: { value: 'TIME', say: 'the time to note, RFC 3339 with its offset' },
   id: { value: 'ID', say: 'the id of the next entry, 8 characters' },
-  help: { value: null, say: 'what this command takes' },
+  help: { value: null, say: 'what this command takes', letter: 'h' },
 };
 
 /** Options of the commands that mark. */

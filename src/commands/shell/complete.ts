@@ -21,7 +21,7 @@ import { PAPERS } from '../../paper/ask.ts';
 import { passesOf } from '../../piece/passes.ts';
 import type { World } from '../../world.ts';
 import type { Command } from '../base/command.ts';
-import { COMMON } from '../base/common.ts';
+import { COMMON, SCREEN_LOOKS } from '../base/common.ts';
 import { SHELLS } from './shells.ts';
 
 /** A word that can stand there, and what it means. */
@@ -204,10 +204,10 @@ function readQuietly(file: string | undefined, world: World): Job | null {
 }
 
 /** Options of the screens. */
-const ON_SCREENS: readonly Candidate[] = [
-  { word: '--lines', say: 'the screens as plain lines, for a screen reader' },
-  { word: '--ascii', say: 'the screens in plain characters' },
-];
+const ON_SCREENS: readonly Candidate[] = Object.entries(SCREEN_LOOKS).map(([name, { say }]) => ({
+  word: `--${name}`,
+  say,
+}));
 const ALONE: readonly Candidate[] = [
   { word: '--help', say: 'what there is' },
   { word: '--version', say: 'which putback this is' },

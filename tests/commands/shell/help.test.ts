@@ -81,6 +81,12 @@ describe('help', () => {
       for (const name of command.names) expect(plain).toContain(name);
       for (const option of Object.keys(command.options)) expect(plain).toContain(`--${option}`);
     }
+    for (const option of ['--lines', '--ascii', '-V, --version', '-h, --help'])
+      expect(plain).toContain(option);
+    for (const section of ['ENVIRONMENT', 'FILES', 'EXIT STATUS'])
+      expect(out).toContain(`.SH ${section}\n`);
+    // Not every man reads UTF-8.
+    expect(out).toMatch(/^[\0-\x7f]*$/);
     // A line of text that begins with a dot would be taken for an instruction.
     const dots = out
       .split('\n')
