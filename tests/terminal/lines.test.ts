@@ -120,6 +120,39 @@ it('a key that is none is told each time, and Esc before a letter is Esc', () =>
   expect(twice.status).toBe(0);
 });
 
+it('a key that changes nothing says so, but not a cursor that is moved in a text', () => {
+  const folder = newFolder();
+  writeFileSync(join(folder, 'job.yaml'), JOB);
+  const { lines } = readOut(folder, '\x1b[D\x1b[6~n\x1b[D', '--lines', 'job.yaml');
+  expect(lines.filter((text) => /changes nothing/.test(text))).toEqual([
+    'Left changes nothing here.',
+    'PageDown changes nothing here.',
+  ]);
+});
+
+it('Ctrl-Z stops it at a keyboard, and fg reads where it stands', async () => {
+  const folder = newFolder();
+  writeFileSync(join(folder, 'job.yaml'), JOB);
+  const person = start(['--norc', '-i'], {
+    folder,
+    program: 'bash',
+    env: { ...pinnedEnv(folder), PS1: '$ ' },
+  });
+  const seen = (text: string) => (frame: string) => frame.split(text).length - 1;
+  await person.until(/\$ $/m);
+  person.press(`'${process.execPath}' '${PUTBACK}' --lines job.yaml\r`);
+  await person.until('Next: Cover: 3 bolts to come out.');
+  person.press('\x1a');
+  await person.until('Stopped');
+  person.press('fg\r');
+  await person.until((frame) => seen('Next: Cover: 3 bolts to come out.')(frame) === 2);
+  person.press('q');
+  await person.until(/job\.yaml: Cover: 3 bolts to come out\./);
+  person.press('exit\r');
+  await person.exit();
+  expect(person.frame()).not.toContain('changes nothing');
+});
+
 it('the practice is opened so too, and read out', () => {
   const folder = newFolder();
   const { status, lines } = readOut(folder, 'q', 'practice', 'bench', '--lines');

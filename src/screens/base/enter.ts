@@ -75,7 +75,8 @@ export function goWay(state: State, way: WayNow): Updated {
 export function toSettleStep(state: State): Updated {
   const here = at(state);
   const first = here ? toSettle(here.piece)[0] : undefined;
-  if (!here || !first) return goOn(state);
+  // Whoever comes back from a gate has nothing more to settle: the piece as it stands is what is left.
+  if (!here || !first) return goOn(toStep(state, LOOK).state);
   return toStep(state, { step: 'settle', here: first.name });
 }
 

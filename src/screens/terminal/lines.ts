@@ -5,6 +5,7 @@
 import { PassThrough } from 'node:stream';
 import type { World } from '../../world.ts';
 import type { State } from '../base/state.ts';
+import { keyName } from '../kit/press.ts';
 import { split } from '../kit/text.ts';
 import { changedLines } from '../show/read-out.ts';
 import { type TypedBytes, typedIn } from './bytes.ts';
@@ -12,6 +13,7 @@ import { tellPresses } from './held.ts';
 import { createLoop } from './loop.ts';
 import type { Show } from './show.ts';
 import { cleanStdin } from './stdin-stream.ts';
+import { stopUntilContinued } from './stopped.ts';
 import { timers } from './timers.ts';
 
 /** What a press types where a text is asked for; empty: it does something else. */
@@ -38,6 +40,7 @@ export async function playLines(show: Show<State>, world: World): Promise<number
   let written = 0;
   /** While a press is carried out nothing is read out: what it leads to is told once, at its end. */
   let busy = false;
+  let isStopped = false;
   const write = (text: string) => {
     written += 1;
     stdout.write(`${text}\n`);
@@ -56,18 +59,24 @@ export async function playLines(show: Show<State>, world: World): Promise<number
   const take = (typed: TypedBytes) => {
     if ('paste' in typed) return loop.happen({ on: 'paste', text: typed.paste });
     if (typed.press === 'ctrl-c' && !show.asksFirst(loop.state())) return loop.quit();
+    if (typed.press === 'ctrl-z' && stdin.isTTY && !show.takesCtrlZ(loop.state()))
+      return void stop().catch(loop.fail);
     disk.pressed();
     loop.happen({ on: 'press', press: typed.press, ...(stdin.isTTY ? told(typed.press) : {}) });
   };
   /** The same quiet line as before is no new line, but it is the answer to this press: it is read out once more. */
-  const answer = (from: number) => {
+  const answer = (from: number, typed: TypedBytes) => {
     const { quiet, waiting } = loop.state();
-    if (written === from && waiting === null && quiet !== null) write(quiet);
+    if (written !== from || waiting !== null || isStopped || loop.isLeaving()) return;
+    if (quiet !== null) write(quiet);
+    // In a text it may be the cursor that moved.
+    else if ('press' in typed && !show.takesCtrlZ(loop.state()))
+      write(`${keyName(typed.press)} changes nothing here.`);
   };
   const press = (typed: TypedBytes) => {
     const from = written;
     take(typed);
-    answer(from);
+    answer(from, typed);
   };
   // From a pipe each key is pressed when all that the one before it led to has been read out; a text that is typed
   // somewhere goes in at once.
@@ -90,7 +99,7 @@ export async function playLines(show: Show<State>, world: World): Promise<number
     await loop.whole();
     busy = false;
     tell();
-    answer(from);
+    answer(from, typed);
     await next();
   }
   const came = (text: string) => {
@@ -101,6 +110,17 @@ export async function playLines(show: Show<State>, world: World): Promise<number
       queue = queue.then(next);
     }
   };
+  async function stop(): Promise<void> {
+    if (world.platform === 'win32') return;
+    isStopped = true;
+    clean.setRawMode(false);
+    await stopUntilContinued();
+    clean.setRawMode(true);
+    isStopped = false;
+    // What stands above on the terminal is another program's by now.
+    last = null;
+    tell();
+  }
   const raw = (on: boolean) => void (stdin.isTTY && stdin.setRawMode(on));
   const source = Object.assign(Object.create(stdin), { setRawMode: raw }) as NodeJS.ReadStream;
   const through = new PassThrough({ encoding: 'utf8' });

@@ -54,6 +54,8 @@ export interface Loop<S> {
   fail(error: unknown): void;
   /** Takes no more keys and ends when all that was asked for is done; called again, it ends at once. */
   quit(): void;
+  /** No more keys are taken. */
+  isLeaving(): boolean;
   /** Settles when the loop has ended: true if everything that was asked for was done. Rejects with the fault. */
   readonly ended: Promise<boolean>;
 }
@@ -221,6 +223,7 @@ export function createLoop<S>(play: Play<S>, hands: Hands): Loop<S> {
     whole,
     fail,
     quit,
+    isLeaving: () => quitting,
     ended: end.promise,
   };
 }

@@ -15,6 +15,7 @@ import type { HandOver } from './loop-view.tsx';
 import { shelf } from './shelf.ts';
 import type { Show } from './show.ts';
 import { cleanStdin } from './stdin-stream.ts';
+import { stopUntilContinued } from './stopped.ts';
 import { timers } from './timers.ts';
 
 export type Target = { file: string } | { folder: string };
@@ -33,8 +34,6 @@ interface How {
 const FRAMES_A_SECOND = 250;
 /** ms. So long the first frame waits for what it is to show; a slow disk gets an empty one. */
 const FIRST_WAIT = 100;
-/** ms to wait for SIGCONT: the kernel does not stop a process that no shell could continue. */
-const NOT_STOPPED = 50;
 
 /**
  * What an earlier program that was killed may have left on: mouse, focus reports, bracketed paste, the kitty
@@ -98,19 +97,12 @@ export async function play<S>(load: () => Promise<Show<S>>, world: World): Promi
     });
   }
 
-  async function stopUntilContinued(): Promise<void> {
+  async function stop(): Promise<void> {
     const take = handOver;
     if (take === null || platform === 'win32') return;
     handOver = null;
     const takeBack = await take();
-    const continued = Promise.withResolvers<void>();
-    process.once('SIGCONT', continued.resolve);
-    // To the whole group, as the terminal does it: npm above us has to stop too.
-    process.kill(0, 'SIGTSTP');
-    const timer = setTimeout(continued.resolve, NOT_STOPPED);
-    await continued.promise;
-    clearTimeout(timer);
-    process.off('SIGCONT', continued.resolve);
+    await stopUntilContinued();
     await takeBack();
     handOver = take;
     // The terminal may have become another size meanwhile.
@@ -120,7 +112,7 @@ export async function play<S>(load: () => Promise<Show<S>>, world: World): Promi
   function own(press: Press): (() => void) | null {
     if (press === 'ctrl-c' && !show.asksFirst(loop.state())) return loop.quit;
     if (press === 'ctrl-z' && !show.takesCtrlZ(loop.state())) {
-      return () => void stopUntilContinued().catch(loop.fail);
+      return () => void stop().catch(loop.fail);
     }
     disk.pressed();
     return null;

@@ -260,6 +260,19 @@ describe('file and find differ', () => {
     expect(desk.bench.text).toContain('bolts: S S L L S');
   });
 
+  it('a gate opens behind the last of them: back from there is the piece, with nothing more to settle', () => {
+    const bench = new Bench(
+      'putback: 1\njob: Left cover\nbolts: {S: M6x25, M: M6x35}\npieces: {cover: {bolts: S S M, loose: [2 dowels]}}\ndiary:\n',
+    );
+    bench.mark({ do: 'out', piece: 'cover', row: 'S S S' });
+    bench.mark({ do: 'off', piece: 'cover' });
+    const desk = new Desk(bench).open('cover').press('go');
+    expect(desk.screen).toBe('settle');
+    expect(desk.press('k').screen).toBe('gate');
+    expect(desk.press('escape').screen).toBe('look');
+    expect(desk.press('enter').screen).toBe('gate');
+  });
+
   it('can wait: the others go in, that one is asked about again', () => {
     const desk = odd().press('l s a l go');
     expect(desk.bench.states()).toBe('in in out in in');
