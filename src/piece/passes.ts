@@ -10,7 +10,7 @@
 
 import { printQuantity, readQuantity } from '../bolt/read/units.ts';
 import { threadOf } from '../bolt/thread/threads.ts';
-import { readStages, readTorque } from '../bolt/torque/stages.ts';
+import { aimedAngle, readStages, readTorque } from '../bolt/torque/stages.ts';
 import { kept } from '../model/kept.ts';
 import { asPrinted } from '../model/said.ts';
 import type { Kind, PassSpec, PieceSpec, Torque } from '../model/types.ts';
@@ -230,7 +230,7 @@ function printedPasses(torque: Torque): (Passes & { unread: boolean }) | null {
   if (stages.length === 0 || (stages.length === 1 && last === 0)) return null;
   const passes = stages.flatMap((stage, i): PassSpec[] => {
     if (stage.do === 'snug') return [];
-    if (stage.do === 'angle') return [{ name: 'angle', ...BARE, angle: stage.degrees }];
+    if (stage.do === 'angle') return [{ name: 'angle', ...BARE, angle: aimedAngle(stage) }];
     if (stage.do === 'loosen') return [{ name: 'loosen', ...BARE, angle: stage.degrees }];
     const { quantity, most } = stage;
     const text = `${most ? 'max ' : ''}${printQuantity(quantity)}`;

@@ -111,6 +111,11 @@ describe('a final round at full torque', () => {
     ['six bolts without a figure', piece(6), false],
     ['six bolts that are not read', piece(6, { torque: readTorque('see 4-12') }), false],
     ['six bolts in two stages', piece(6, { torque: readTorque('5 N·m, then 10 N·m') }), true],
+    [
+      'six bolts with a range of an angle',
+      piece(6, { torque: readTorque('5 N·m + 90° ± 5°') }),
+      false,
+    ],
     ['six bolts with an angle', piece(6, { torque: readTorque('5 N·m + 90°') }), false],
     ['six drain plugs', piece(6, { ...ten, name: 'Drain plugs' }), false],
   ])('%s: %s', (_, spec, final) => {

@@ -5,6 +5,7 @@
 import { remembering } from '../../model/remembering.ts';
 import { asPrinted } from '../../model/said.ts';
 import type { Quantity, Torque } from '../../model/types.ts';
+import { tidy } from '../read/numbers.ts';
 import { convert } from '../read/units.ts';
 import { type SaidAt, threadOfOne, whoseTorque } from './one-or-other.ts';
 import { partOf, together, withoutRemarks } from './remarks.ts';
@@ -352,6 +353,13 @@ function stagesIn(text: string): Stages {
 /** Characters looked at from one place on: no stage, and no place in a manual, is longer. */
 const WINDOW = 200;
 
+const AT_MOST = 'no more than that';
+
+/** Degrees to turn: of a range the middle, as a wrench is set. */
+export function aimedAngle({ degrees, to }: { degrees: number; to: number | null }): number {
+  return to === null ? degrees : tidy((degrees + to) / 2);
+}
+
 /** The torque at which such a bolt is full: the last that is set before it is only turned; null without one. */
 export function fullOf({ stages }: Pick<Stages, 'stages'>): Quantity | null {
   const torques = stages.flatMap((s) => (s.do === 'torque' ? [s.quantity] : []));
@@ -375,11 +383,14 @@ export function hardestOf({ stages }: Pick<Stages, 'stages'>): Quantity | null {
 /**
  * A torque as a manual prints it, with its full figure: `10 N·m, manual 2-17`. `quantity` is null when no figure of
  * torque was read (`see manual`, `3/4 turn`), or not all of the text: one of `10 N·m upper, 8 N·m lower` is none to set.
+ * `where` is all that stands beside the figure on the wrench: that it is the most, what is on the thread, where it is printed.
  */
 export function readTorque(text: string): Torque {
   const read = readStages(text);
+  const full = read.stages.findLast((s) => s.do === 'torque');
+  const beside = [full?.most ? AT_MOST : null, read.thread, read.where].filter((t) => t !== null);
   // A text that only says where to look is no place beside a figure.
-  const where = read.stages.length === 0 ? null : read.where;
+  const where = read.stages.length === 0 ? null : beside.join(', ') || null;
   const quantity = read.rest.length > 0 ? null : fullOf(read);
   return { ...asPrinted(text), quantity, where };
 }

@@ -49,8 +49,10 @@ function stagesIn(call: Call, text: string): Answer | null {
   const full = torques.at(-1);
   if (full === undefined || rest.length > 0) return null;
   const said = stages.map((s) => {
-    if (s.do === 'torque') return printQuantity(s.quantity);
-    return s.do === 'snug' ? 'snug' : `${s.do === 'loosen' ? 'back ' : ''}${s.degrees}°`;
+    if (s.do === 'snug') return 'snug';
+    if (s.do === 'torque') return `${s.most ? 'max ' : ''}${printQuantity(s.quantity)}`;
+    if (s.do === 'angle') return `${s.degrees}${s.to === null ? '' : `..${s.to}`}°`;
+    return s.degrees === null ? 'back until loose' : `back ${s.degrees}°`;
   });
   const each = torques.map((q) => inUnit(call, q));
   const bad = each.find((a) => a.exit !== 0);

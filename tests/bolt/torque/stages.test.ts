@@ -1,6 +1,6 @@
 import fc from 'fast-check';
 import { describe, expect, it } from 'vitest';
-import { fullOf, readStages, readTorque } from '../../../src/bolt/torque/stages.ts';
+import { aimedAngle, fullOf, readStages, readTorque } from '../../../src/bolt/torque/stages.ts';
 import { said } from './say-stages.ts';
 
 describe('a torque in stages', () => {
@@ -74,6 +74,11 @@ describe('a torque in stages', () => {
     ['10 N·m 4-12', '4-12'],
     ['10 N·m with the long socket', 'with the long socket'],
     ['15 N·m, tag of the new banjo fittings', 'tag of the new banjo fittings'],
+    // All that stands beside the figure on the wrench.
+    ['max 10 N·m, p. 3', 'no more than that, p. 3'],
+    ['10 N·m or less, oiled threads', 'no more than that, oiled threads'],
+    ['10 N·m, dry, manual 2-17', 'dry, manual 2-17'],
+    ['20 N·m, then max 40 N·m', 'no more than that'],
   ])('%s: printed in %s', (text, where) => {
     expect(readTorque(text)).toMatchObject({ quantity: { value: expect.any(Number) }, where });
     expect(readStages(text).rest).toEqual([]);
@@ -128,6 +133,13 @@ describe('a torque in stages', () => {
     for (const text of ['40 N·m + 90° (1/2 turn)', '40 N·m + 90° = 1/2 turn']) {
       expect(readStages(text).differ.map((d) => d.text)).toHaveLength(1);
     }
+  });
+
+  it('of a range of degrees the middle is turned, as a wrench is set to that of a torque', () => {
+    const turned = (text: string) =>
+      readStages(text).stages.flatMap((s) => (s.do === 'angle' ? [aimedAngle(s)] : []));
+    expect(turned('25 N·m + 90° ± 5°')).toEqual([90]);
+    expect(turned('30 N·m + 90..100°, then 60°')).toEqual([95, 60]);
   });
 
   it('the full figure is the last that is set', () => {

@@ -31,6 +31,22 @@ diary:
     );
   });
 
+  it('has beside it that it is the most, what is on the thread, and that the bolts are new', () => {
+    const bench = new Bench(`putback: 1
+job: Wheel
+bolts: {P: M6x30}
+pieces: {lid: {bolts: P P, torque: "max 10 N·m, oiled threads, new bolts, manual 4-3"}}
+diary:
+`);
+    for (const what of ['out', 'off'] as const) bench.mark({ do: what, piece: 'lid' });
+    bench.mark({ do: 'in', piece: 'lid', hand: { kind: 'P' }, because: 'none to be had' });
+    bench.mark({ do: 'tight', piece: 'lid', pass: 'snug', because: 'none to be had' });
+    const desk = new Desk(bench).open('lid');
+    expect(said(desk)).toContain('full, 10 N·m');
+    expect(said(desk)).toContain('(no more than that, oiled threads, new bolts, manual 4-3)');
+    expect(said(desk)).toContain('P is never used twice');
+  });
+
   it('is only what to set where the wrench reads as the manual prints', () => {
     const desk = tightening('hub', ['snug']).press('1');
     expect(desk.frame).toContain('set 10 on the small wrench');
