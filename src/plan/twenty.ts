@@ -137,7 +137,7 @@ function minutesOf({ job }: Standing, step: PlanStep): number | null {
   if (hard.length > 0) return null;
   if (step.kind === 'off') return TO_BEGIN + BOLT_OUT * stillIn(piece);
   const open = piece.holes.filter((h) => h.state !== 'tight').length;
-  // Once a bolt is in, the joint counts as made.
+  // With a bolt in already, cleaning and laying the joint is behind one.
   const begun = piece.holes.some((h) => h.state === 'in' || h.state === 'tight');
   return TO_BEGIN + BOLT_IN * open + (piece.spec.joint.length > 0 && !begun ? JOINT : 0);
 }

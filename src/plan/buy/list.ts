@@ -96,7 +96,7 @@ function buyOf(
   });
   const wentIn = steps.length > 0 && open.length === 0 && steps.some((s) => relations.at.has(s));
   const { state } = bought;
-  // What seals and is not said to be used once was in there already: whether it does again is a question.
+  // A seal that nobody calls used once has been in once: whether it will do again is a question.
   const again =
     seal && bought.at === null && marks.some((m) => m.verb === 'done' && m.index < used);
   return {

@@ -96,7 +96,10 @@ const sinceOff = ({ lines }: Standing, piece: string) => lines.off.get(piece)?.i
 /** s. What was looked at in an open machine so long ago is looked at again. */
 const LEFT = 12 * 3600;
 
-/** The same, and while it is off the last line before it was left alone: a lamp in a case is worth nothing after weeks. */
+/**
+ * While it is off, also not before it was last left alone for so long: what somebody saw in an open case weeks ago says
+ * nothing of it today.
+ */
 const sinceLeft = (standing: Standing, piece: string) => {
   const off = sinceOff(standing, piece);
   if (standing.job.pieces.get(piece)?.away === 'no') return off;

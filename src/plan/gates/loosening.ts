@@ -13,7 +13,7 @@ import { letOut } from '../care/fluids.ts';
 import { spoken } from '../order/relations.ts';
 import type { Standing } from '../order/standing.ts';
 import type { ItemKey } from './item-rows.ts';
-import { type AskedItem, look, warn } from './items.ts';
+import { type AskedItem, ifAny, look, warn } from './items.ts';
 import { cautions } from './piece.ts';
 
 export function beforeLoosening(standing: Standing, piece: PieceNow): AskedItem[] {
@@ -43,10 +43,10 @@ export function beforeLoosening(standing: Standing, piece: PieceNow): AskedItem[
 /** What is to be read before it comes off stands on the same list: one glance, not two. */
 function toRead(spec: PieceSpec, cares: readonly Care[]): AskedItem[] {
   return [
-    ...(spec.marks.length > 0 ? [look('marks', ['Marked: ', ...listed(spec.marks), '.'])] : []),
-    ...(spec.routes.length > 0
-      ? [look('routes', ['Seen how it runs: ', ...listed(spec.routes), '.'])]
-      : []),
+    ...ifAny(spec.marks, () => look('marks', ['Marked: ', ...listed(spec.marks), '.'])),
+    ...ifAny(spec.routes, () =>
+      look('routes', ['Seen how it runs: ', ...listed(spec.routes), '.']),
+    ),
     ...cautions(spec, 'off').filter(
       ({ key }) => !SAID.includes(key) || cares.some((care) => care === key),
     ),

@@ -206,7 +206,7 @@ function partItems(buys: readonly Buy[], piece: string): AskedItem[] {
   const own = buys.filter((buy) => buy.for.includes(`${piece} on`));
   return own.map((buy) => {
     const key = `part-${buy.buy}` as const;
-    // What was only read out of the joint's words may well stand on the shelf.
+    // Only read out of the joint's words, and never listed: it is a question.
     if (buy.ask) return look(key, `A new one, or does the old one do: ${buy.what}?`);
     if (!isHere(buy.state) && buy.holds.length === 0) return look(key, `To hand: ${buy.what}.`);
     if (!isHere(buy.state) && buy.once) {

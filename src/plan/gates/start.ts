@@ -222,11 +222,11 @@ function unfilled(standing: Standing): AskedItem[] {
     });
 }
 
-/** After the first heat, when hot: that it has run. */
+/** Words that say that the machine has run before: `after the first heat`, `when hot`. */
 const HAS_RUN =
   /\b(?:after|at) (?:the |a )?(?:first|short|test)\b|\bfirst (?:heat|run|ride)\b|\b(?:hot|warm)\b/i;
 
-/** It is done once the machine has run for so long or so far: nothing that is wanting before the start. */
+/** Due only once the machine has run for so long, or so far: before the start it is not missing. */
 export function followsStart(job: Job, { say, when }: Pick<TaskSpec, 'say' | 'when'>): boolean {
   if (when === null) return false;
   const { by, state } = dueWhen(when.text, null, readingsIn(job), null, { seconds: 0, offset: 0 });

@@ -52,7 +52,7 @@ export function nextInWords(
   if (fault) return fault.piece === step?.piece ? { ...fault, words: step.words } : fault;
   const mending = faultTask(job);
   const mend = told.plan.canDo.find((c) => c.step === mending);
-  // What proves it is tried with all of it back.
+  // A test proves it, and is made only when all that came off is back.
   const proves = mend && job.tasks.get(mend.step)?.spec.verb === 'test';
   const lies = step !== null && job.pieces.get(step.piece)?.where !== 'home';
   if (mend && !(proves && lies)) {

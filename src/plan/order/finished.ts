@@ -83,7 +83,7 @@ export function finishedOf(
 function pieceEnd(job: Job, piece: PieceNow, way: 'off' | 'on', lines: Lines): End | null {
   const carriers = piece.spec.along.flatMap((key) => job.pieces.get(key) ?? []);
   if (piece.where === 'home' && carriers.length > 0) {
-    // What comes off with another has no step of its own, and stays on it.
+    // It comes off on another piece, without a mark of its own: right behind that one.
     const carrier = carriers.find(cameOff);
     const end = carrier && momentOf(carrier, 'off', lines);
     return end ? { ...end, index: end.index + 0.25 } : null;

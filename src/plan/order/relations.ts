@@ -98,7 +98,7 @@ export function spoken(step: string): string {
   return SPACED.test(step) ? step.trim().replace(/\s+/g, ' ') : step;
 }
 
-/** What lies over what among some of the pieces: over what is left out lies what lies over that. */
+/** What lies over what among these pieces alone: one that is left out hands on what lies over it. */
 export function oversAmong(overs: Overs, keys: ReadonlySet<string>): Overs {
   return new Map(
     [...keys].map((key) => {

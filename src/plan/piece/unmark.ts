@@ -59,7 +59,7 @@ export function unmark(job: Job, piece: PieceNow, hole: string, target: Entry): 
       const real = rest.filter((h) => isAbout(piece, entry, h));
       return real.length === 0 ? [] : [{ entry, holes: real }];
     }
-    // With its bolt in, the piece did not come off.
+    // If the bolt of this hole never came out, the piece did not come off either.
     return off && (entry.verb === 'removed' || entry.verb === 'fitted')
       ? []
       : [{ entry, holes: [] }];

@@ -150,9 +150,9 @@ function listedItem(standing: Timed, task: TaskNow, pieces: string[]): TestItem 
   const { spec } = task;
   const when = spec.when?.text ?? null;
   const backs = pieces.flatMap((key) => lines.on.get(key)?.at ?? []).sort();
-  // What names no piece follows from all of the work.
+  // A test that names no piece counts from the last work on any of them.
   const due = whenDue(standing, when, backs.at(-1) ?? workedLast(standing.job));
-  // What it found belongs to the round in which it was done.
+  // A result from before the present round of its pieces is not told as that of this one.
   const round = Math.max(-1, ...pieces.map((key) => rounds(key).start));
   const passed = finished.done[relations.at.get(spec.key) ?? -1] === true;
   const told = passed || (lines.done.get(spec.key)?.index ?? -1) > round;

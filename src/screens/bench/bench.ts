@@ -127,9 +127,8 @@ const GAP = 2;
 
 /** Rows that are not marked are kept as they were drawn last: a bench of ten thousand is drawn at each key. */
 function linesOf(job: BenchRow, row: number, marked: boolean, columns: number): ListLine[] {
-  if (marked) return listLines(rowOf(job, true, columns), row, true);
-  const make = () => listLines(rowOf(job, false, columns), row, false);
-  return kept(job, 'drawn', make, `${columns} ${row}`);
+  const draw = () => listLines(rowOf(job, marked, columns), row, marked);
+  return marked ? draw() : kept(job, 'drawn', draw, `${columns} ${row}`);
 }
 
 /** What it is and where it stands; what may not be forgotten; what is next; a blank. */

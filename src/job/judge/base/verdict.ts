@@ -42,16 +42,15 @@ export interface Undone {
 
 export type Refused = { ok: false; refused: Refusal };
 
-const refusal =
-  (overrulable: boolean) =>
-  (code: string, say: string, data: Record<string, unknown> = {}): Refused => ({
-    ok: false,
-    refused: { code, say, data, overrulable },
-  });
+/** What a reason overrules. `code` names the case for programs, `say` is for people, a sentence or more. */
+export function refuse(code: string, say: string, data: Refusal['data'] = {}): Refused {
+  return { ok: false, refused: { code, say, data, overrulable: true } };
+}
 
-export const refuse = refusal(true);
 /** Wrong use: no reason in the world makes it right. */
-export const wrong = refusal(false);
+export function wrong(code: string, say: string, data: Refusal['data'] = {}): Refused {
+  return { ok: false, refused: { code, say, data, overrulable: false } };
+}
 
 /** Why this is no name for a piece that is new; null where it is one. */
 export function badName(key: string): Refused | null {
