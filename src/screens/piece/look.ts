@@ -1,5 +1,6 @@
 /** The piece as it stands, and the ways on from here. */
 
+import { otherFigure } from '../../job/fold/other-figure.ts';
 import { mustRead } from '../../plan/known/to-read.ts';
 import { stillIn, toFill } from '../../plan/piece/piece-now.ts';
 import { comesAlong, WAY_LABELS, type WayNow, wayNow } from '../../plan/piece/way.ts';
@@ -69,6 +70,17 @@ const ON_WAYS: readonly WayNow[] = ['settle', 'in', 'fit', 'tight'];
 const isPulled = ({ piece, step }: OnLook): boolean =>
   step.here !== null && holeNamed(piece, step.here)?.trouble === 'pulled';
 
+const isSetOff = ({ job, piece, way }: OnLook): boolean =>
+  way === 'done' && otherFigure(job, piece).length > 0;
+
+const tightenKey: Key<OnLook> = {
+  id: 'tighten',
+  presses: ['t'],
+  label: '',
+  help: 'tighten its bolts',
+  does: ({ state }) => toStep(state, TIGHT),
+};
+
 const KEYS: readonly Key<OnLook>[] = [
   pointKey,
   {
@@ -79,6 +91,8 @@ const KEYS: readonly Key<OnLook>[] = [
     help: 'the next right thing for this piece',
     does: ({ state, way }) => goWay(state, way),
   },
+  // All is tight, and some of it was set to another figure than is printed.
+  { ...tightenKey, label: 'set it right', holds: isSetOff },
   // Beside the page that says how a thread is mended: it is what comes of it.
   { ...mendedKey, holds: isPulled },
   {
@@ -119,14 +133,7 @@ const KEYS: readonly Key<OnLook>[] = [
     holds: ({ piece }) => piece.away !== 'no' || toFill(piece).length > 0,
     does: ({ state }) => toSettleStep(state),
   },
-  {
-    id: 'tighten',
-    presses: ['t'],
-    label: '',
-    help: 'tighten its bolts',
-    holds: someIn,
-    does: ({ state }) => toStep(state, TIGHT),
-  },
+  { ...tightenKey, holds: (here) => someIn(here) && !isSetOff(here) },
   asItWasKey,
   belongsKey,
   leftKey,

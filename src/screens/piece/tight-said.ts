@@ -1,6 +1,7 @@
 /** What is said while tightening: the next bolt, what to set, what stands beside the torque. */
 import { printQuantity } from '../../bolt/read/units.ts';
 import { hasNoFigure, NO_TORQUE } from '../../job/fold/no-figure.ts';
+import type { OtherFigure } from '../../job/fold/other-figure.ts';
 import { sayTrouble } from '../../job/fold/say-hole.ts';
 import type { Job, PassSpec, PieceNow } from '../../model/types.ts';
 import { wheelOffSaid } from '../../plan/care/still-off.ts';
@@ -22,6 +23,8 @@ import type { OnHoles } from './step.ts';
 export interface OnTight extends OnHoles<'tight'> {
   /** Null where nothing is left to tighten. */
   now: PassNow | null;
+  /** Then: what was set to another figure, and is set again. */
+  again: readonly OtherFigure[];
   /** This pass for the lit hole, which may have a torque of its own. */
   pass: PassSpec | null;
   /** What the torque of this pass would break at the lit hole, while nobody gave a reason for it; null: nothing. */

@@ -2,6 +2,7 @@
 
 import { printQuantity } from '../../bolt/read/units.ts';
 import { figureOn } from '../../bolt/torque/wrench.ts';
+import { otherFigure } from '../../job/fold/other-figure.ts';
 import { breaking, stopsBreaking } from '../../job/judge/marks/tight-set.ts';
 import type { Job, PassSpec, PieceNow, Wish } from '../../model/types.ts';
 import { shapeOf } from '../../piece/looks.ts';
@@ -36,13 +37,15 @@ function onTight(state: State, view: StepView<'tight'>): OnTight | null {
   const { kinds } = job.upper;
   const now = passUnderWay(piece, kinds);
   // The next one in the order of this pass, where none is pointed at.
-  const lit = step.here ?? now?.rest[0] ?? null;
+  const again = now === null ? otherFigure(job, piece) : [];
+  const lit = step.here ?? now?.rest[0] ?? again[0]?.hole ?? null;
   const pass = now && passAt(piece.spec, kinds, now.pass, lit ?? '');
   const waits = lit !== null && now?.rest.includes(lit) === true;
   return {
     ...here,
     lit,
     now,
+    again,
     pass,
     breaks: pass && waits ? breaksAt(job, piece, pass, lit) : null,
   };
@@ -55,9 +58,11 @@ function breaksAt(job: Job, piece: PieceNow, pass: PassSpec, lit: string): strin
   return stopsBreaking(job, piece, pass, found)?.refused.say ?? null;
 }
 
-function click({ state, key, piece, now, pass, lit }: OnTight): Updated {
+function click({ state, key, piece, now, pass, again, lit }: OnTight): Updated {
   if (lit === null) return say(state, 'Nothing here is left to tighten.');
   const wish: Wish = { do: 'tight', piece: key, holes: [lit] };
+  const off = again.find((o) => o.hole === lit);
+  if (off) return requestMark(state, { ...wish, set: off.printed });
   // Pointed at after it had this pass, a bolt is not asked for the next one: nobody has gone round yet.
   if (now?.done.includes(lit)) return say(state, `${lit} has had this pass. Next: ${now.rest[0]}.`);
   if (!now?.rest.includes(lit)) return requestMark(state, wish);
@@ -166,7 +171,7 @@ function drawTight(here: OnTight): Page {
   if (!now || !pass) {
     return piecePage(here, (h) => ({ here: h.name === lit }), {
       right: line('tight'),
-      say: [line(bold('Nothing is left to tighten.'))],
+      say: [line(bold(againSaid(here) ?? 'Nothing is left to tighten.'))],
     });
   }
   const before = lastDone(here, now);
@@ -208,6 +213,14 @@ function drawTight(here: OnTight): Page {
     rest,
     before !== null && lit !== null && lit === now.rest[0] ? { from: before, to: lit } : null,
   );
+}
+
+/** A bolt that was set to another figure is set right from here, once all are tight. */
+function againSaid({ again, lit }: OnTight): string | null {
+  const off = again.find((o) => o.hole === lit);
+  if (!off) return null;
+  const how = off.way === 'above' ? 'Let it go, then tighten' : 'Tighten';
+  return `${off.hole} was set to ${off.set}. ${how} it to ${off.printed}.`;
 }
 
 /** `10 N·m`, `90°`; where it has neither the name of the pass, or its text as it is printed. */

@@ -92,7 +92,7 @@ export function judgeTight(job: Job, wish: Wished<'tight'>, stamp: Stamp): Verdi
       : []),
     ...(breaks.length > 0 ? [{ code: 'would-break', say: sayBreaking(breaks) }] : []),
     ...(wish.set === undefined ? [] : setSaid(wish.set, isOwn ? undefined : figure)),
-    ...setHigher(job, piece, open),
+    ...(pass.name === 'snug' ? [] : setHigher(job, piece, open)),
     ...(leaves
       ? [{ code: 'other-order', say: `${leaves.next} would be next; the rest is ordered anew.` }]
       : []),
