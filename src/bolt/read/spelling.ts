@@ -169,11 +169,15 @@ const BEFORE = pattern(
   'i',
 );
 
+const isDigit = (sign: string): boolean => sign >= '0' && sign <= '9';
+
 /** Thread and length at the front of a text; what cannot be read stays null, and `rest` keeps what follows. */
 export function readFront(text: string): Front {
-  const [front, before = ''] = BEFORE.exec(text) ?? [];
+  // As most are written: then neither of the two is there.
+  const isBare = text.startsWith('M') && isDigit(text.charAt(1));
+  const [front, before = ''] = (isBare ? null : BEFORE.exec(text)) ?? [];
   const behind = front === undefined ? text : text.slice(front.length);
-  const [made, thread = '', to = ''] = MADE_TO.exec(behind) ?? [];
+  const [made, thread = '', to = ''] = (/\d[a-h]/i.test(behind) && MADE_TO.exec(behind)) || [];
   const plain = made === undefined ? behind : `${thread}${behind.slice(made.length)}`;
   const read = frontOf(plain);
   const rest = [read.rest, to, before].filter((part) => part !== '').join(' ');

@@ -95,9 +95,8 @@ export function readJoint(joint: readonly string[]): Joint {
   );
   const words = saids.map((said) => said.words);
   // A time beside what cures, of which nobody says what it is for, may be just that.
-  const unsaid = STUFF.test(joint.join(' '))
-    ? timed.find((said) => !known.includes(said))?.words
-    : undefined;
+  const other = timed.find((said) => !known.includes(said))?.words;
+  const unsaid = other !== undefined && STUFF.test(joint.join(' ')) ? other : undefined;
   const vague =
     cure === null ? (words.find((w) => VAGUE.test(w) && !NOT_CURED.test(w)) ?? unsaid) : undefined;
   return {

@@ -8,7 +8,7 @@ import { noSuchDay } from '../../model/no-such-day.ts';
 import { DAY, type Instant, printInstant, readInstant, secondsOf } from '../../model/time.ts';
 import type { Entry, Job } from '../../model/types.ts';
 import { verbRow } from '../../model/verbs/verbs.ts';
-import { readDuration } from './duration.ts';
+import { mayHaveFigure, readDuration } from './duration.ts';
 import { readWhen, type When, type WhenSpan } from './when.ts';
 
 /** What neither a clock nor a counter tells. */
@@ -86,7 +86,8 @@ export function notCounted(when: string | null): string | null {
 
 function byClock(when: string, from: Instant | null, now: Instant): DueWhen {
   const nothing = { due: null, at: null, left: null };
-  const wait = BY_USE.test(when) ? undefined : readDuration(when)?.seconds;
+  const byUseOnly = mayHaveFigure(when) && BY_USE.test(when);
+  const wait = byUseOnly ? undefined : readDuration(when)?.seconds;
   if (wait !== undefined) {
     if (from === null) return { by: 'days', ...nothing, state: 'later' };
     const seconds = from.seconds + wait;

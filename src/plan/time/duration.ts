@@ -49,11 +49,13 @@ const PARTS = String.raw`\d{1,2}[/⁄][2348](?!\d)`;
 const FROM_TO = /(?<![\d.,/])(\d{1,3})\/(?![2348](?!\d))(\d{1,3})(?![\d/])(?=\s*\p{L})/gu;
 /** `24`, `1.5`, `1 1/2`, `1/2`, `1½`, `half an`, `two`. */
 export const DURATION_NUMBER = String.raw`(?:\d+\s+${PARTS}|${PARTS}|\d*\s?[½¼¾⅓⅔]|\d+(?:[.,]\d+)?|(?:[Hh]alf\s+)?[Aa]n?\b|(?:${NAMED})\b)`;
-const FIGURED = pattern(() => String.raw`[\d½¼¾⅓⅔]|[Aa]n?\b|(?:${NAMED})\b`, 'i');
+const FIGURED = /[\d½¼¾⅓⅔]|an?\b/i;
 
 /** Whether a figure may be in the text, in words or not: most have none, and whole patterns take long to be made. */
 export function mayHaveFigure(text: string): boolean {
-  return FIGURED.test(text);
+  if (FIGURED.test(text)) return true;
+  const said = text.toLowerCase();
+  return [...WORDS.keys()].some((word) => word !== '' && said.includes(word));
 }
 /** Single letters small only: `2 S` are two bolts. */
 const UNIT =
