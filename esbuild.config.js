@@ -10,7 +10,7 @@
  */
 import { execFileSync } from 'node:child_process';
 import { createHash } from 'node:crypto';
-import { mkdirSync, readdirSync, readFileSync, rmSync, writeFileSync } from 'node:fs';
+import { mkdirSync, readdirSync, readFileSync, renameSync, rmSync, writeFileSync } from 'node:fs';
 import { basename, dirname, join } from 'node:path';
 import { pathToFileURL } from 'node:url';
 import { brotliCompressSync, constants } from 'node:zlib';
@@ -19,6 +19,11 @@ import { minifySync } from 'rolldown/experimental';
 import { allCommands } from './src/commands/table.ts';
 
 const { version } = JSON.parse(readFileSync('package.json', 'utf8'));
+
+/** Where the parts are put until all are there; on the same disk, so that it can be renamed. */
+const OUT = 'node_modules/.cache/dist';
+rmSync(OUT, { recursive: true, force: true });
+mkdirSync(OUT, { recursive: true });
 
 /** @type {import('esbuild').BuildOptions} */
 const common = {
@@ -126,7 +131,7 @@ const layoutAtOnce = {
       const [, base64] = /"data:application\/octet-stream;base64,([^"]+)"/.exec(
         readFileSync(binary, 'utf8'),
       );
-      writeFileSync('dist/yoga.wasm', Buffer.from(base64, 'base64'));
+      writeFileSync(`${OUT}/yoga.wasm`, Buffer.from(base64, 'base64'));
       return {
         contents: replaced(
           path,
@@ -289,9 +294,7 @@ const SMALL = {
   [constants.BROTLI_PARAM_LGWIN]: constants.BROTLI_MAX_WINDOW_BITS,
 };
 
-rmSync('dist', { recursive: true, force: true });
-mkdirSync('dist');
-writeFileSync('dist/package.json', '{"type":"commonjs"}\n');
+writeFileSync(`${OUT}/package.json`, '{"type":"commonjs"}\n');
 const main = await build({
   ...common,
   entryPoints: ['src/main.ts'],
@@ -327,7 +330,7 @@ const [{ text: inkText }] = ink.outputFiles;
 const inkPart = `var module={exports:{}};${asAscii(inkText)};return module.exports;`;
 const whole = [...parts, inkPart].map((part) => shortened(`function(__out){${part}\n}`));
 // The first run unpacks it beside the compiled code that it keeps.
-writeFileSync('dist/main.js.br', brotliCompressSync(whole.join(''), { params: SMALL }));
+writeFileSync(`${OUT}/main.js.br`, brotliCompressSync(whole.join(''), { params: SMALL }));
 
 const stamp = createHash('sha256').update(whole.join()).digest('hex').slice(0, 16);
 const putback = await build({
@@ -341,10 +344,10 @@ const putback = await build({
     __USES__: JSON.stringify(allCommands().flatMap(({ names }) => names)),
   },
 });
-writeFileSync('dist/putback.js', putback.outputFiles[0].text);
+writeFileSync(`${OUT}/putback.js`, putback.outputFiles[0].text);
 const made = { main: main.metafile, ink: ink.metafile, putback: putback.metafile };
-mkdirSync('dist/made');
-writeFileSync('dist/made/meta.json', JSON.stringify(made));
+mkdirSync(`${OUT}/made`);
+writeFileSync(`${OUT}/made/meta.json`, JSON.stringify(made));
 
 const MIT = (holder) => `
 MIT License
@@ -375,8 +378,12 @@ const licences = [...packages].sort().map((folder) => {
 });
 const byText = Map.groupBy(licences, ({ text }) => text);
 const said = [...byText].map(([text, of]) => `${of.map((l) => l.name).join('\n')}\n\n${text}\n`);
-writeFileSync('dist/LICENSES.txt', said.join('\n----\n\n'));
+writeFileSync(`${OUT}/LICENSES.txt`, said.join('\n----\n\n'));
 
 // The page for man, in the program's own words.
-const page = execFileSync(process.execPath, ['dist/putback.js', 'help', '--man']);
-writeFileSync('dist/putback.1', page);
+const page = execFileSync(process.execPath, [`${OUT}/putback.js`, 'help', '--man']);
+writeFileSync(`${OUT}/putback.1`, page);
+
+// What was there serves until all of the new is: a build that is ended half-way leaves a program that runs.
+rmSync('dist', { recursive: true, force: true });
+renameSync(OUT, 'dist');
