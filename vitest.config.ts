@@ -16,13 +16,16 @@ const common = {
   hookTimeout: 120_000,
 };
 
+const PROCESSORS = availableParallelism();
+/** What opens terminals and runs git mostly waits: one more of them keeps all processors busy. They come first. */
+const waiting = { maxWorkers: PROCESSORS + 1, sequence: { groupOrder: 0 } };
+
 export default defineConfig({
   test: {
     globalSetup: 'tests/surroundings.ts',
     // A worker takes file after file and loads the sources once.
     isolate: false,
-    // One more than there are processors: what opens terminals and runs git mostly waits.
-    maxWorkers: availableParallelism() + 1,
+    maxWorkers: PROCESSORS,
     projects: [
       {
         extends: true,
@@ -30,16 +33,21 @@ export default defineConfig({
           ...common,
           name: 'pure',
           pool: 'threads',
+          sequence: { groupOrder: 1 },
           include: ['tests/**/*.test.ts'],
           exclude: OUTSIDE,
         },
       },
-      { extends: true, test: { ...common, name: 'outside', pool: 'forks', include: OUTSIDE } },
+      {
+        extends: true,
+        test: { ...common, ...waiting, name: 'outside', pool: 'forks', include: OUTSIDE },
+      },
       {
         // Ink's handling of stdin leaks between renders of one process.
         extends: true,
         test: {
           ...common,
+          ...waiting,
           name: 'ink',
           pool: 'forks',
           isolate: true,
