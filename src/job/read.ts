@@ -28,7 +28,7 @@ export interface Read {
   faults: Fault[];
   /** No YAML, no text, two versions at once: nothing can be said about the job. */
   unreadable: boolean;
-  /** The diary stands last, each line as the program writes it. */
+  /** The diary stands last, in block style, and what ends it is a line as the program writes it: one line more is one more entry. */
   plain: boolean;
 }
 
@@ -87,7 +87,17 @@ function readSlowly(text: string, file: string, changed = 0): Omit<ReadTree, 'te
   const { found, report } = collector();
   if (part.known) for (const { index, spot } of odd) checkEntry(index, spot, report);
   const read = answer(text, file, { ...part, found: [...part.found, ...found] }, entries);
-  return { read, root: part.root };
+  return { read: { ...read, plain: endsWithLine(text, part) }, root: part.root };
+}
+
+/** Whether the last item of the diary is a line of its own, and the last of the file, however those before it are written. */
+function endsWithLine(text: string, { root, broken }: Part): boolean {
+  if (broken || root?.is !== 'map' || root.flow) return false;
+  const pair = [...root.pairs.values()].at(-1);
+  const item = pair?.key === 'diary' && pair.value.is === 'list' ? pair.value.items.at(-1) : null;
+  if (item?.is !== 'map' || !item.flow) return false;
+  const start = text.lastIndexOf('\n', item.at) + 1;
+  return /^ *- $/.test(text.slice(start, item.at)) && /^[^\r\n]*\}\n$/.test(text.slice(item.at));
 }
 
 /** The person's part of a file, or all of it. */
