@@ -65,6 +65,11 @@ describe('a screen that is read out', () => {
     expect(keys.join('\n')).not.toContain('( ) empty');
   });
 
+  it('leaves a text that is typed as it is', () => {
+    const desk = new Desk(new Bench(LONG_TASK)).press('n').type('   two   blanks');
+    expect(readOut(desk.state)).toContain('> two blanks');
+  });
+
   it('says of another row that it is marked, and nothing of the one that was', () => {
     const desk = new Desk(new Bench(LONG_TASK));
     const before = desk.state;

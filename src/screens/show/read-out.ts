@@ -28,11 +28,13 @@ function read(state: State): Read {
 }
 
 /** Blanks that part two columns. */
-const COLUMNS = / {3,}/;
+const COLUMNS = / {2,}/;
 
 /** Columns as words with a stop between them: `Off: Gear lever`, `Cover: off, 2 of 3; 2 stuck`. */
 function spoken(text: string): string {
   if (/^ *\^ *$/.test(text)) return '';
+  // A text that is typed has no columns.
+  if (text.startsWith('> ')) return text.replace(/\s+/g, ' ').trim();
   const mark = text.startsWith(MARKED) ? MARKED : '';
   const [first = '', ...rest] = text
     .slice(mark.length)
