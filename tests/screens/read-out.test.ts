@@ -1,5 +1,6 @@
 import { describe, expect, it } from 'vitest';
 import { changedLines, readOut } from '../../src/screens/show/read-out.ts';
+import { update } from '../../src/screens/show/update.ts';
 import { Bench } from '../job/bench.ts';
 import { LEFT_COVER } from './covers.ts';
 import { Desk } from './desk.ts';
@@ -63,6 +64,21 @@ describe('a screen that is read out', () => {
       '+, =: add anything in one line: a part, something to do or to measure, a caution, a note',
     );
     expect(keys.join('\n')).not.toContain('( ) empty');
+  });
+
+  it('says of the holes that the hand fits, and no more of those that it does not fit any more', () => {
+    const before = everyScreen().find((s) => s.name === 'on, in the hand')!.state;
+    const after = update(before, { on: 'press', press: 's' }).state;
+    const said = changedLines(before, after);
+    expect(said).toContain('5: S, out; takes what is in your hand');
+    expect(said.join('\n')).not.toMatch(/^4: /m);
+  });
+
+  it('reads the next gate whole, though it looks like the one before', () => {
+    const gate = everyScreen().find((s) => s.name === 'before it closes')!.state;
+    const next = everyScreen().find((s) => s.name === 'before the joint is made')!.state;
+    expect(changedLines(gate, next)).toEqual(readOut(next));
+    expect(changedLines(gate, next)[0]).toBe('Alternator cover');
   });
 
   it('leaves a text that is typed as it is', () => {

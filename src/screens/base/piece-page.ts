@@ -11,10 +11,13 @@ import type { PieceView, State } from './state.ts';
 /** How a hole is drawn in this step, where that is not by its state alone. */
 export type Marking = (hole: HoleNow) => Partial<Omit<Mark, 'name'>>;
 
+/** Why a hole is lit, where nothing else is said of it. */
+export const FITS_HAND = 'takes what is in your hand';
+
 /** `4: M clip, in, by fingers; here`. */
 function spokenHole({ name, shape, label, here, lit, litSaid, said: stands }: Mark): Line {
   const said = [label, stands ?? LOOKS[shape].say].filter((text) => text !== '').join(', ');
-  const more = [here ? 'here' : '', lit ? (litSaid ?? 'takes what is in your hand') : ''];
+  const more = [here ? 'here' : '', lit ? (litSaid ?? FITS_HAND) : ''];
   return line(`${name}: ${[said, ...more].filter((text) => text !== '').join('; ')}`);
 }
 

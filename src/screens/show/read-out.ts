@@ -1,5 +1,6 @@
 /** A screen as plain lines, one after the other: for a screen reader, a braille line, a pipe. */
 import { MARKED } from '../base/lay.ts';
+import { FITS_HAND } from '../base/piece-page.ts';
 import type { State } from '../base/state.ts';
 import { paint } from '../kit/paint.ts';
 import { type Line, READ_OUT } from '../kit/text.ts';
@@ -45,8 +46,8 @@ function spoken(text: string): string {
   return `${mark}${first}${/[.:;?]$/.test(first) ? '' : ':'} ${rest.join('; ')}`;
 }
 
-/** Where the mark or the hand stands, which is said of the row that has it now. */
-const HERE = new RegExp(`^${MARKED}|; here$`);
+/** Where the mark stands and what the hand fits, which is said of the row that has it now. */
+const HERE = new RegExp(`^${MARKED}|(; (here|${FITS_HAND}))+$`);
 
 /** What is to be read after a change: all of another screen, of the same one what was not there before. */
 export function changedLines(before: State | null, state: State): string[] {
@@ -63,6 +64,12 @@ export function changedLines(before: State | null, state: State): string[] {
   return keys.length === 0 ? page : [...page, keys.join('; ')];
 }
 
+/** The parts of a view by which it is another screen, though it looks alike: another piece, task, gate or question. */
 function screenName({ view }: State): string {
-  return view.screen === 'piece' ? `piece ${view.piece} ${view.step.step}` : view.screen;
+  const step = view.screen === 'piece' ? view.step.step : '';
+  const asks = view.screen === 'field' ? view.asks.ask : '';
+  const moment = view.screen === 'gate' ? view.moment : '';
+  const piece = 'piece' in view ? view.piece : '';
+  const task = 'task' in view ? view.task : '';
+  return [view.screen, piece, task, step, asks, moment].join(' ');
 }
