@@ -6,6 +6,7 @@
 import { writeFileSync } from 'node:fs';
 import { join } from 'node:path';
 import { mapFile } from '../../src/paper/map-picture.ts';
+import type { Line } from '../../src/screens/kit/text.ts';
 import { picture, rowsOf } from '../../src/screens/show/picture.ts';
 import { Bench } from '../job/bench.ts';
 import { practice } from '../paper/jobs.ts';
@@ -39,7 +40,7 @@ diary:
 const lines = (desk: Desk) => picture(desk.state).lines;
 const plain = (desk: Desk) => rowsOf({ ...desk.state, colour: false }).join('\n');
 
-/** A bolt that is too long for its hole, about to be put in. */
+/** A bolt that is too long for its hole: in the hand, and when it is about to be put in. */
 function stop(): string {
   const bench = new Bench(COVER);
   bench.mark({ do: 'out', piece: 'alternator' });
@@ -47,8 +48,21 @@ function stop(): string {
   const desk = new Desk(bench, { colour: true, rows: 16 }).open('alternator');
   for (let i = 0; i < 12 && desk.step !== 'on'; i += 1)
     desk.press(desk.screen === 'gate' ? 'a' : 'enter');
-  desk.press('m 3 go');
-  return still(lines(desk), 80, 'STOP: the wrong bolt for this hole, before the wrench turns');
+  desk.press('m 3');
+  const before = lines(desk);
+  desk.press('go');
+  // What is between the two is empty rows.
+  const after = lines(desk).slice(1);
+  const shown = [...trimmed(before.slice(0, -1)), [], ...trimmed(after)];
+  return still(shown, 80, 'STOP: the wrong bolt for this hole, before the wrench turns');
+}
+
+const isEmpty = (line: Line) => line.every((s) => s.text.trim() === '');
+
+/** Without empty rows at its ends and behind another one. */
+function trimmed(all: readonly Line[]): Line[] {
+  const once = all.filter((line, i) => !isEmpty(line) || !isEmpty(all[i - 1] ?? []));
+  return once.slice(isEmpty(once[0] ?? []) ? 1 : 0, isEmpty(once.at(-1) ?? []) ? -1 : undefined);
 }
 
 /** A minute at the bench: a row typed, a wrong bolt stopped, the refit, the star. */
