@@ -32,7 +32,8 @@ export interface FitKnown {
 
 /** Open behind: a hole that is wet, and a nut or a through hole, have no bottom. */
 export function isOpen(place: Place, into: string | null): boolean {
-  return place.hole?.wet === true || /\b(?:nut|through|open)\b/i.test(into ?? '');
+  if (place.hole?.wet === true) return true;
+  return into !== null && /\b(?:nut|through|open)\b/i.test(into);
 }
 
 /** Puts together what bolt, hole and piece say; `under` null: what lies under the hole's own head. */

@@ -74,7 +74,8 @@ export function readKind(letter: string, text: string): Kind {
   const left = take(spec, LEFT);
   const read = readFront(left.rest.trim());
   const front = asksTwoLengths(read.rest) ? { ...read, length: null, lengthText: null } : read;
-  const once = take(read.rest.replace(DASHED_CLASS, ' '), ONCE);
+  const dashed = /[-–]/.test(read.rest);
+  const once = take(dashed ? read.rest.replace(DASHED_CLASS, ' ') : read.rest, ONCE);
   const named = take(once.rest, CLASS);
   const said = words(named.rest);
   const hand = alone(behind, left.found === null ? LEFT : null);

@@ -61,7 +61,7 @@ const ARMS: [string, string][] = [
 const force = FORCES.map(([, s]) => s).join('|');
 const arm = ARMS.map(([, s]) => s).join('|');
 /** Arm first is said of pounds, kilograms and, in French print, decanewtons: `mN` would be a thousandth of a newton. */
-const weight = FORCES.filter(([f]) => !/^c?N$/.test(f))
+const weight = FORCES.filter(([f]) => f !== 'N' && f !== 'cN')
   .map(([, s]) => s)
   .join('|');
 /** What may stand between two parts; an abbreviation may have its full stop. */

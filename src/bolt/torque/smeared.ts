@@ -55,6 +55,7 @@ const ELSEWHERE =
  * clause: a greased O-ring, a lip without grease and "clean of oil" are no lubricated threads.
  */
 export function smearIn(text: string): Smear | null {
+  if (text === '') return null;
   for (const clause of clauses(text)) {
     const said = /oil/i.test(clause) ? clause.replace(ELSEWHERE, '') : clause;
     const found = WORDS.find(([, pattern]) => pattern.test(said))?.[0];

@@ -1,7 +1,8 @@
 /** What must be had for this job: as the file lists it, and what comes on the list by itself. */
 
+import { kept } from '../../model/kept.ts';
 import { DAY, isDate, readDay } from '../../model/time.ts';
-import type { BuySpec, Job, NewBuy } from '../../model/types.ts';
+import type { BuySpec, Job, NewBuy, PieceNow } from '../../model/types.ts';
 import { isSeal } from '../../piece/seals.ts';
 import type { DiaryLine } from '../order/lines.ts';
 import { isBack } from '../order/needed.ts';
@@ -34,12 +35,12 @@ export interface Buy extends Bought {
 }
 
 /** In the order of the file, then what comes by itself in the order of the pieces. */
-export function buyList(job: Job, now: string): Buy[] {
+export function buyList(job: Job, now: string): readonly Buy[] {
   return buysOf(standingOf(job, now));
 }
 
 /** The same, kept while the job and the time stay. */
-export function buysNow(job: Job, now: string): Buy[] {
+export function buysNow(job: Job, now: string): readonly Buy[] {
   return atTime(job, now, 'buys', () => buyList(job, now));
 }
 
@@ -49,8 +50,14 @@ export function buysNow(job: Job, now: string): Buy[] {
  */
 export function buysOf(
   standing: Standing,
-  coming = standing.pieces.filter((piece) => !isBack(piece)),
-): Buy[] {
+  coming: readonly PieceNow[] | null = null,
+): readonly Buy[] {
+  if (coming !== null) return findBuys(standing, coming);
+  const off = () => standing.pieces.filter((piece) => !isBack(piece));
+  return kept(standing, 'buys', () => findBuys(standing, off()));
+}
+
+function findBuys(standing: Standing, coming: readonly PieceNow[]): Buy[] {
   const { job, lines } = standing;
   const listed = [...job.upper.buys.values()];
   const marks = Map.groupBy(

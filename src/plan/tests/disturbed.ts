@@ -10,12 +10,15 @@ function isSort(care: Care): care is Care & CareSort {
 }
 
 /** Covers behind which no liquid stands. */
-const DRY = /\b(?:belt|fan|dust|seat|fuse|battery|terminal) (?:covers?|lids?|housings?)\b/;
+const DRY = ['belt', 'fan', 'dust', 'seat', 'fuse', 'battery', 'terminal'];
+const isDry = (words: string): boolean =>
+  DRY.some((what) => words.includes(what)) &&
+  new RegExp(`\\b(?:${DRY.join('|')}) (?:covers?|lids?|housings?)\\b`).test(words);
 
 export function sortsOf(spec: PieceSpec): Sort[] {
   const words = `${spec.key.replaceAll('-', ' ')} ${spec.name}`.toLowerCase();
   const by = new Set<Sort>(SORTS.filter((sort) => sortRow(sort).words?.test(words)));
-  if (DRY.test(words)) by.delete('cover');
+  if (isDry(words)) by.delete('cover');
   // What has a joint can weep at it, whatever it is called.
   if (spec.joint.length > 0 && !by.has('exhaust')) by.add('cover');
   for (const care of caresOf(spec).care) if (isSort(care)) by.add(care);

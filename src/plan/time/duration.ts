@@ -38,7 +38,7 @@ const NAMED = [...WORDS.keys()]
   .slice(1)
   .sort((a, b) => b.length - a.length)
   .map((word) =>
-    /^[a-z]+ty$/.test(word)
+    word.endsWith('ty') && !word.includes('-')
       ? `${word}(?![\\s-]+(?:one|two|three|four|five|six|seven|eight|nine)\\b)`
       : word,
   )
