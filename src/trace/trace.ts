@@ -11,7 +11,7 @@ import { readTrace, type TraceRead } from './read.ts';
 import { reduce, tells } from './reduce.ts';
 import { orderOfRepairs } from './repairs.ts';
 import { bestWay } from './search/best.ts';
-import type { Node } from './search/search.ts';
+import type { Node } from './search/node.ts';
 import { type Timed, type Times, timeOf, timesOf } from './times.ts';
 import {
   type Expected,

@@ -1,6 +1,6 @@
 /** The way found for the bare problem, told in names. */
 import type { Reduced } from './reduce.ts';
-import type { Node } from './search/search.ts';
+import type { Node } from './search/node.ts';
 import type { Look, TraceWay } from './types.ts';
 
 /** Null where no check tells anything. `covers` are the minutes of each, by name. */

@@ -66,28 +66,73 @@ type Candidate = Pick<Option, 'j' | 'opens'> & { test: Test };
  * The tests worth making. Of two that part S alike one makes the other useless if it costs no more by itself and
  * lies behind no cover that the other does not open. O(tests × states).
  */
-export function optionsAt({ tests, a }: Problem, { S, open }: SearchStanding): Option[] {
+export function optionsAt(problem: Problem, { S, open }: SearchStanding): Option[] {
   const alike = new Map<number, Candidate[]>();
-  for (const [j, test] of tests.entries()) {
+  let j = -1;
+  for (const test of problem.tests) {
+    j += 1;
     const first = test.d[S[0] ?? 0];
     let parting = 0;
     for (const i of S) parting = parting * 2 + (test.d[i] === first ? 0 : 1);
     if (parting === 0) continue;
     const key = S.length <= MOST_BITS ? parting : -1 - j;
-    const others = alike.get(key) ?? [];
-    const candidate = { j, test, opens: test.behind.filter((k) => open[k] !== 1) };
-    if (others.some((other) => replaces(other, candidate))) continue;
-    alike.set(key, [...others.filter((other) => !replaces(candidate, other)), candidate]);
+    const candidate = { j, test, opens: shutOf(test, open) };
+    const others = alike.get(key);
+    if (!others) alike.set(key, [candidate]);
+    else if (!others.some((other) => replaces(other, candidate)))
+      alike.set(key, [...others.filter((other) => !replaces(candidate, other)), candidate]);
   }
-  return [...alike.values()].flat().map(({ j, test, opens }) => {
-    let minutes = test.c;
-    for (const k of opens) minutes += a[k] ?? 0;
-    return { j, minutes, opens, ...partedBy(test, S) };
+  const options: Option[] = [];
+  alike.forEach((some) => {
+    for (const candidate of some) options.push(optionOf(problem, S, candidate));
   });
+  return options;
 }
+
+/** Covers before it that are still shut. */
+const shutOf = ({ behind }: Test, open: Uint8Array): readonly number[] =>
+  behind.every((k) => open[k] !== 1) ? behind : behind.filter((k) => open[k] !== 1);
 
 const replaces = (one: Candidate, other: Candidate) =>
   one.test.c <= other.test.c && one.opens.every((k) => other.opens.includes(k));
+
+/** The test that tells most for its minutes; a costless one before all. Null where none parts S. */
+export function mostTelling(problem: Problem, { S, open }: SearchStanding): Option | null {
+  const { p, tests, a } = problem;
+  const mass = massOf(p, S);
+  let best: Test | null = null;
+  let most = -1;
+  for (const test of tests) {
+    const { c, d, behind } = test;
+    let minutes = c;
+    let inBad = 0;
+    let count = 0;
+    for (const k of behind) if (open[k] !== 1) minutes += a[k] ?? 0;
+    for (const i of S) {
+      if (d[i] !== 1) continue;
+      inBad += p[i] ?? 0;
+      count += 1;
+    }
+    if (count === 0 || count === S.length) continue;
+    const bits = entropy(inBad / mass);
+    const told = minutes > 0 ? bits / minutes : Number.POSITIVE_INFINITY;
+    if (told <= most) continue;
+    best = test;
+    most = told;
+  }
+  if (!best) return null;
+  return optionOf(problem, S, { j: tests.indexOf(best), test: best, opens: shutOf(best, open) });
+}
+
+/** Bits that the answer of a test tells, which is bad with the chance q. */
+export const entropy = (q: number): number =>
+  q > 0 && q < 1 ? -q * Math.log2(q) - (1 - q) * Math.log2(1 - q) : 0;
+
+function optionOf({ a }: Problem, S: States, { j, test, opens }: Candidate): Option {
+  let minutes = test.c;
+  for (const k of opens) minutes += a[k] ?? 0;
+  return { j, minutes, opens, ...partedBy(test, S) };
+}
 
 function partedBy({ d }: Test, S: States): { bad: States; good: States } {
   let count = 0;
