@@ -61,12 +61,14 @@ export interface TraceRow {
 }
 
 /** The suspects in their order: those left, the cleared ones, what was found. */
-export function traceRows(job: Job, { answer, looks, found, proved, next }: Traced): TraceRow[] {
+export function traceRows(job: Job, now: Traced): TraceRow[] {
+  const { answer, looks, found } = now;
+  // Who was not cleared when it was found is no suspect any more once that was all, and was not looked at either.
+  const wasAll = now.proved && !now.next && (now.complaint ?? 'gone') === 'gone';
   const rows = answer.suspects.map(({ name, share, cleared }) => ({
     name,
-    // Who was not cleared when it was found is no suspect any more, and was not looked at either.
     share:
-      proved && !next && cleared.length === 0
+      wasAll && cleared.length === 0
         ? 'not it'
         : shareSaid(job, name, share, looks, cleared, found.length > 0),
     what: suspectSaid(job, name),

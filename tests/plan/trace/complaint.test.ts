@@ -3,7 +3,7 @@ import { describe, expect, it } from 'vitest';
 import { readJob } from '../../../src/job/read.ts';
 import { nextNow } from '../../../src/plan/next/next-now.ts';
 import { faultStands, foundWish } from '../../../src/plan/trace/found.ts';
-import { endSaid } from '../../../src/plan/trace/say.ts';
+import { endSaid, traceRows } from '../../../src/plan/trace/say.ts';
 import { traced } from '../../../src/plan/trace/traced.ts';
 import { Bench } from '../../job/bench.ts';
 import { SAME_DAY } from '../../screens/desk.ts';
@@ -29,6 +29,8 @@ function proved(): Bench {
 }
 
 const said = (bench: Bench) => endSaid(bench.job, traced(bench.job)).join(' ');
+const share = ({ job }: Bench, of: string) =>
+  traceRows(job, traced(job)).find(({ name }) => name === of)?.share;
 
 describe('the complaint, when what was found is proved', () => {
   it('is the last test, in its own words', () => {
@@ -42,6 +44,7 @@ describe('the complaint, when what was found is proved', () => {
       'Found, put right and proved: Plug fouled. Last of all: Runs on one cylinder: try whether it is gone.',
     );
     expect(nextNow(bench.job, SAME_DAY)?.say).toContain('Runs on one cylinder');
+    expect(share(bench, 'jet')).toBe('may be');
     expect(faultStands(bench.job)).toBe('put right');
   });
 
@@ -49,6 +52,7 @@ describe('the complaint, when what was found is proved', () => {
     const bench = proved();
     bench.mark({ do: 'done', task: 'complaint-gone', result: 'passed' });
     expect(traced(bench.job)).toMatchObject({ complaint: 'gone', next: null });
+    expect(share(bench, 'jet')).toBe('not it');
     expect(said(bench)).toBe('Found, put right and proved: Plug fouled.');
     expect(faultStands(bench.job)).toBe('tested');
   });
@@ -57,6 +61,7 @@ describe('the complaint, when what was found is proved', () => {
     const bench = proved();
     bench.mark({ do: 'done', task: 'complaint-gone', result: 'failed' });
     expect(traced(bench.job)).toMatchObject({ proved: true, complaint: 'still' });
+    expect(share(bench, 'jet')).toBe('may be');
     expect(said(bench)).toBe(
       'Found, put right and proved: Plug fouled. The complaint is there still: that was not all. It is Jet blocked, or something that is not on the list.',
     );
