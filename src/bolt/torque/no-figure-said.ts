@@ -1,6 +1,7 @@
 /** A printed torque without any figure: what it says instead, and what of a printed torque is told as not read. */
 import type { SaidAt } from './one-or-other.ts';
-import { readStages, type Stages } from './stages.ts';
+import type { Stages } from './stage-types.ts';
+import { readStages } from './stages.ts';
 
 /**
  * `place`: where to look it up, `see manual`. `missing`: that nobody knows it yet, `?`. `feel`: that it is done without a

@@ -8,7 +8,7 @@ const MATTERS = new RegExp(
     '[\\d½¼¾⅓⅔⅛⅜⅝⅞%°+±<>≤≥?]',
     'turn|quarter|half|third|degree|tight|torque|loos|slack|back|again|more|further|twice|double|times|repeat',
     'wait|final|angle|until|stretch|max|min|most|least|then|after|before|oil|greas|dry|wet|lub|lock|seal|paste|hot|cold|only',
-    'renew|re-?use|discard',
+    'renew|re-?use|discard|\\b(?:used|old)\\b',
     "\\b(?:never|not|don['’]?t|exceed|if|unless|except|flats?|\\w+t(?:een|y))\\b",
     // Of other languages what says that it is turned on, and what is on the thread.
     'dreh|\\bgrad\\b|winkel|viertel|halb|dann|weiter|puis|\\btours?\\b|\\bquart|demi|giro|vuelta|\\bgrados?\\b|\\bgradi\\b',

@@ -209,7 +209,7 @@ export function placeAt(text: string): string {
 
 /** A bolt that is not to go back: `new bolts`, `replace bolt`, `do not re-use`, `use once`. */
 const ONCE =
-  /^[([]?(?:(?:always\s+)?(?:use|fit|with|renew|replace)\s+)?(?:the\s+)?(?:new\s+(?:bolts?|nuts?|screws?|studs?)|(?:bolts?|nuts?|screws?|studs?)\s+(?:(?:must|to)\s+be\s+)?(?:replaced|renewed)|(?:always\s+)?(?:replace|renew)(?:\s+(?:the\s+)?(?:bolts?|nuts?|screws?|studs?))?(?:\s+(?:always|every time|each time))?|(?:do not|don['’]t|never|not to be)\s+re-?used?|(?:use(?:d)?\s+)?once only|use(?:d)?\s+once|single[- ]use)[)\]]?(?=$|[\s,;.)\]])/i;
+  /^[([]?(?:(?:always\s+)?(?:use|fit|with|renew|replace)\s+)?(?:the\s+)?(?:new\s+(?:bolts?|nuts?|screws?|studs?)|(?:bolts?|nuts?|screws?|studs?)\s+(?:(?:must|to)\s+be\s+)?(?:replaced|renewed)|(?:always\s+)?(?:replace|renew)(?:\s+(?:the\s+)?(?:bolts?|nuts?|screws?|studs?))?(?:\s+(?:always|every time|each time))?|(?:do not|don['’]t|never|not to be)\s+re-?used?|(?:use(?:d)?\s+)?once only|use(?:d)?\s+once|single[- ]use)[)\]]?(?=$|[\s,;:.)\]])/i;
 
 /** What says so, at the start of a text. */
 export function onceAt(text: string): string {

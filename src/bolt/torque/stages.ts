@@ -7,11 +7,12 @@ import { asPrinted } from '../../model/said.ts';
 import type { Quantity, Torque } from '../../model/types.ts';
 import { tidy } from '../read/numbers.ts';
 import { convert } from '../read/units.ts';
+import { angleOnceMore, besideIt, giveOrTake, inBrackets } from './once-more.ts';
 import { type SaidAt, threadOfOne, whoseTorque } from './one-or-other.ts';
 import { partOf, together, withoutRemarks } from './remarks.ts';
 import { smearIn } from './smeared.ts';
+import type { Reader, Stage, Stages, StagesSoFar } from './stage-types.ts';
 import {
-  agrees,
   angleAt,
   bareAt,
   hasUnit,
@@ -25,125 +26,9 @@ import {
   plainTorqueAt,
   SNUG,
   STAGE_VERBS,
-  spreadAt,
   threadAt,
   torqueAt,
 } from './stage-words.ts';
-
-export type Stage =
-  /** By fingers and wrist. */
-  | { do: 'snug' }
-  /** `most`: no more than that. */
-  | { do: 'torque'; quantity: Quantity; most: boolean }
-  /** Further, degrees; `to` is the upper end of a range, else null. */
-  | { do: 'angle'; degrees: number; to: number | null }
-  /** Back, degrees; null: until it is loose. */
-  | { do: 'loosen'; degrees: number | null };
-
-/** Shared: not to be changed. */
-export interface Stages {
-  stages: readonly Stage[];
-  /** Figures in another unit that do not say the same as the one before them. */
-  differ: readonly SaidAt[];
-  /** What was not read, in its order. */
-  rest: readonly SaidAt[];
-  /** Where it is printed, and remarks without a figure: `manual 2-17`; null when nothing is said. */
-  where: string | null;
-  /** What it says of the thread: `oiled threads`, `dry`; null when nothing. */
-  thread: string | null;
-  /** It says that the bolt is used once: `new bolts`, `do not re-use`. */
-  once: boolean;
-}
-
-interface Reading extends Stages {
-  stages: Stage[];
-  differ: SaidAt[];
-  rest: SaidAt[];
-  text: string;
-  /** A word that says that more is to be done, until it is said what. */
-  promised: SaidAt | null;
-  torques: { at: number; worth: number }[];
-  threads: SaidAt[];
-  /** Where the last stage that was read ends, with what stands beside it. */
-  end: number;
-  /** Figures without a unit, until one comes that has it. */
-  waiting: (SaidAt & { value: number })[];
-}
-
-/** What one kind of words adds at a place of the text; how many characters of it were read, 0 for none. */
-type Reader = (left: string, reading: Reading, at: number) => number;
-
-/** `180° (2 x 90°)`, `90° (1/4 turn)`, `90° = 1/4 turn`: the angle before it once more, which must be as large. */
-const angleOnceMore: Reader = (left, reading, at) => {
-  const before = reading.stages.at(-1);
-  if (before?.do !== 'angle') return 0;
-  const found = /^\s*(?:\((?:=\s*)?([^()]*)\)|(?:[/=]|or\b)\s*)/i.exec(left);
-  if (!found) return 0;
-  const said = found[1] ?? left.slice(found[0].length);
-  const angle = angleAt(said.trimStart());
-  // A plus sign is one more, in brackets too.
-  if (!angle || said.trimStart().startsWith('+')) return 0;
-  const lead = said.length - said.trimStart().length;
-  if (found[1] !== undefined && lead + angle.length < said.trimEnd().length) return 0;
-  const all = angle.degrees * angle.times;
-  const same =
-    Math.abs(all - before.degrees) < 1 &&
-    (angle.to ?? angle.degrees) - angle.degrees === (before.to ?? before.degrees) - before.degrees;
-  const length = found[1] === undefined ? found[0].length + lead + angle.length : found[0].length;
-  if (!same) reading.differ.push({ text: left.slice(0, length).trim(), at });
-  return length;
-};
-
-/** `(1.2 kgf·m, 9 lbf·ft)`: the figure before it once more. */
-const inBrackets: Reader = (left, reading, at) => {
-  const before = reading.stages.at(-1);
-  const bracket = /^[([{]([^()[\]{}]*)[)\]}]/.exec(left);
-  if (!bracket?.[1] || before?.do !== 'torque') return 0;
-  const differ: SaidAt[] = [];
-  for (const { 0: part, index } of bracket[1].matchAll(/[^,;/]+(?:,\d+[^,;/]*)*/g)) {
-    const text = part.trim();
-    const found = torqueAt(text);
-    if (found?.length !== text.length) return 0;
-    const place = at + 1 + index + part.length - part.trimStart().length;
-    if (!agrees(before.quantity, found.quantity, text)) differ.push({ text, at: place });
-  }
-  reading.differ.push(...differ);
-  return bracket[0].length;
-};
-
-/** `22.5 N·m / 16.6 lbf·ft`, `10 N·m 7 lbf·ft`: the same, behind a stroke, a dash, a comma or a blank, in another unit. */
-const besideIt: Reader = (left, reading, at) => {
-  const before = reading.stages.at(-1);
-  const sign = /^\s*(?:[/=,;–—-]|or\b|(?=\s))\s*/.exec(left)?.[0];
-  if (sign === undefined || before?.do !== 'torque' || reading.waiting.length > 0) return 0;
-  // With a word between it is no second figure of the same.
-  if (/[^\s()[\]{}]/.test(reading.text.slice(reading.end, at))) return 0;
-  const found = torqueAt(left.slice(sign.length));
-  if (!found || found.quantity.unit === before.quantity.unit) return 0;
-  const text = left.slice(sign.length, sign.length + found.length);
-  if (!agrees(before.quantity, found.quantity, text)) {
-    reading.differ.push({ text, at: at + sign.length });
-  }
-  return sign.length + found.length;
-};
-
-/** `90° ± 5°`, `20 N·m (±2)`, `20 N·m ± 10 %`: how far the figure before it may be off. */
-const spread: Reader = (left, reading) => {
-  const before = reading.stages.at(-1);
-  if (reading.waiting.length > 0) return 0;
-  const last = reading.stages.length - 1;
-  if (before?.do === 'angle' && before.to === null) {
-    const found = spreadAt(left, before.degrees, '°');
-    if (found) reading.stages[last] = { do: 'angle', degrees: found.from, to: found.to };
-    return found?.length ?? 0;
-  }
-  if (before?.do !== 'torque' || before.quantity.to !== null) return 0;
-  const { value, unit } = before.quantity;
-  const found = spreadAt(left, value, unit);
-  const quantity = found && { value: found.from, to: found.to, unit };
-  if (quantity) reading.stages[last] = { ...before, quantity };
-  return found?.length ?? 0;
-};
 
 const onTheThread: Reader = (left, reading, at) => {
   const said = threadAt(left);
@@ -166,10 +51,11 @@ const wherePrinted: Reader = (left, reading, at) => {
   return said.length;
 };
 
-const usedOnce: Reader = (left, reading) => {
+const usedOnce: Reader = (left, reading, at) => {
   const said = onceAt(left);
   if (said === '') return 0;
   reading.once = true;
+  reading.renewed.push({ text: said, at, behind: reading.stages.length });
   reading.where = joined(reading.where, said);
   return said.length;
 };
@@ -239,7 +125,7 @@ const sign: Reader = (left, reading, at) =>
 /** In this order: what is taken first is read no other way. */
 const READERS: readonly Reader[] = [
   plainStage,
-  spread,
+  giveOrTake,
   angleOnceMore,
   inBrackets,
   besideIt,
@@ -252,7 +138,7 @@ const READERS: readonly Reader[] = [
 ];
 
 /** What is a stage, or stands beside it. */
-const BESIDE: readonly Reader[] = [plainStage, stage, spread, inBrackets, besideIt];
+const BESIDE: readonly Reader[] = [plainStage, stage, giveOrTake, inBrackets, besideIt];
 
 /** A letter or a figure of any alphabet; of ours it is told without the table of all. */
 const isWord = (sign: string) =>
@@ -295,16 +181,19 @@ function quantityOf({ quantity, most }: { quantity: Quantity; most: boolean }) {
  * Figures that waited for a unit have it now, or were none. Two with a blank or a colon alone between them are no two stages: the
  * first may be a mark, as in `M8 10.9 25 N·m`.
  */
-function settle(reading: Reading, unit: string | null, end: number): void {
+function settle(reading: StagesSoFar, unit: string | null, end: number): void {
   const waiting = reading.waiting.splice(0);
   for (const [i, { value, text, at }] of waiting.entries()) {
     const behind = reading.text.slice(at + text.length, waiting[i + 1]?.at ?? end);
-    if (unit === null || /^[\s:]*$/.test(behind)) reading.rest.push({ text, at });
-    else {
-      const quantity = { value, to: null, unit };
-      reading.stages.push({ do: 'torque', quantity, most: false });
-      reading.torques.push({ at, worth: inNewtons(quantity) });
+    if (unit === null || /^[\s:]*$/.test(behind)) {
+      reading.rest.push({ text, at });
+      continue;
     }
+    // One and one more need not be two stages: `10 + 2 N·m`.
+    if (/^\s*\+/.test(behind)) reading.rest.push({ text, at });
+    const quantity = { value, to: null, unit };
+    reading.stages.push({ do: 'torque', quantity, most: false });
+    reading.torques.push({ at, worth: inNewtons(quantity) });
   }
 }
 
@@ -313,11 +202,12 @@ export const readStages = remembering(stagesIn);
 
 function stagesIn(text: string): Stages {
   const empty = { stages: [], differ: [], rest: [], where: null, thread: null, once: false };
-  const reading: Reading = {
+  const reading: StagesSoFar = {
     ...empty,
     text,
     waiting: [],
     promised: null,
+    renewed: [],
     torques: [],
     end: 0,
     threads: [],
@@ -342,8 +232,11 @@ function stagesIn(text: string): Stages {
       : withoutRemarks(text, rest, reading.where);
   // What is not read behind such a word is what it promised.
   const open = promised !== null && sorted.rest.every((said) => said.at < promised.at);
-  const of = threadOfOne(reading);
-  const unsure = of.length > 0 || sorted.rest.length > 0 ? of : whoseTorque(reading, reading.rest);
+  // `20 N·m + 90°, new bolts + 120°` is one or the other.
+  const between = reading.renewed.filter(({ behind }) => behind > 0 && behind < stages.length);
+  const of = [...threadOfOne(reading), ...between];
+  const words = [...reading.rest, ...reading.renewed];
+  const unsure = of.length > 0 || sorted.rest.length > 0 ? of : whoseTorque(reading, words);
   // What says whose it is is no remark beside it.
   if (unsure.length > 0) sorted.where = reading.where;
   sorted.rest = together(text, [...sorted.rest, ...(open ? [promised] : []), ...unsure]);

@@ -1,4 +1,4 @@
-import type { Stage } from '../../../src/bolt/torque/stages.ts';
+import type { Stage } from '../../../src/bolt/torque/stage-types.ts';
 
 /** `20 N·m | +90° | loosen 180° | snug`. */
 export function said(stages: readonly Stage[]): string {
