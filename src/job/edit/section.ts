@@ -72,9 +72,10 @@ export function lessCuts(
   if (says !== undefined && !sameValue(pair.value ? plainOf(pair.value) : '', says)) {
     return { fault: `${key} in ${section} was changed in the file since` };
   }
-  // A section goes with its last item, unless it holds somebody's remark.
+  // A section goes with its last item, unless it holds somebody's remark, or stood there empty in braces before: one that
+  // is written for an item has none.
   const [from, to] = spanOf(text, whole);
-  const last = map.items.length === 1 && !text.slice(from, to).includes('#');
+  const last = map.items.length === 1 && map.flow !== true && !text.slice(from, to).includes('#');
   return last
     ? [withoutItem(text, root, whole), withoutItem(text, map, pair)]
     : [withoutItem(text, map, pair)];
