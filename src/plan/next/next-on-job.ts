@@ -14,6 +14,7 @@ import { roundAgain } from '../tests/again.ts';
 import { testsNow } from '../tests/testlist.ts';
 import { sayTime } from '../time/days.ts';
 import { faultTask, wayToFound } from '../trace/found.ts';
+import { checkSaid, traced } from '../trace/traced.ts';
 import { workInWords } from './next.ts';
 
 /** What the plan and the joints of a job say at a time; `now` is RFC 3339. */
@@ -24,7 +25,7 @@ export interface NextTold {
 }
 
 export interface NextOnJob {
-  /** One of the two it is about. */
+  /** One of the two it is about; neither: the look for the fault that is next. */
   piece: string | null;
   task: string | null;
   /** It is not to be done yet, and nothing else is. */
@@ -50,6 +51,8 @@ export function nextInWords(
   const step = workInWords(job);
   const fault = toTheFault(job);
   if (fault) return fault.piece === step?.piece ? { ...fault, words: step.words } : fault;
+  const look = step === null || rests(job, step.piece) ? lookNext(job) : null;
+  if (look) return look;
   const mending = faultTask(job);
   const mend = told.plan.canDo.find((c) => c.step === mending);
   // A test proves it, and is made only when all that came off is back.
@@ -93,6 +96,27 @@ function roundBegun(job: Job, now: string): ReturnType<typeof nextInWords> {
   if (!piece) return null;
   const words = [`${piece.spec.name}: off for the next round.`];
   return { piece: piece.spec.key, task: null, waits: false, words };
+}
+
+/** Untouched, or away with nothing of it under way: whether it is its turn the fault may say. */
+function rests(job: Job, piece: string): boolean {
+  const where = job.pieces.get(piece)?.where;
+  return where === 'home' || where === 'open';
+}
+
+/** While the fault is looked for, and nothing was found yet: the look that leads there soonest, or what is over it. */
+function lookNext(job: Job): ReturnType<typeof nextInWords> {
+  const { next, found, looks } = traced(job);
+  if (next === null || found.length > 0) return null;
+  const said = checkSaid(job, next.check);
+  const first = job.pieces.get(next.opens[0] ?? '');
+  // Nothing was looked at yet, and the way to it is the way down: that is told as it is without a fault.
+  if (first) {
+    if (looks.length === 0 && first.where === 'home') return null;
+    const words = [`${first.spec.name}: take it off to look at: ${said}.`];
+    return { piece: first.spec.key, task: null, waits: false, words };
+  }
+  return { piece: null, task: null, waits: false, words: [`Look for the fault: ${said}.`] };
 }
 
 /** What was found wants putting right first: the next piece that comes off on the way to it. */

@@ -8,7 +8,9 @@ import type { State } from './state.ts';
 export function markedOf(job: Job, here: string | null, now: string): string | null {
   const names = ladder(job, now).map((r) => r.name);
   if (here !== null && names.includes(here)) return here;
-  return nextNow(job, now)?.rung ?? names[0] ?? null;
+  // A look for the fault has no row of its own.
+  const rung = nextNow(job, now)?.rung ?? '';
+  return rung !== '' ? rung : (names[0] ?? null);
 }
 
 /** The piece that a key is about; null where a task is marked. */

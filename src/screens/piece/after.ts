@@ -1,5 +1,6 @@
 /** Where the marks of a piece lead, in whichever of its steps they were made; and what a refusal leads to. */
 
+import { troubleOf } from '../../model/states/troubles.ts';
 import type { Job, PieceNow, Refusal, Wish } from '../../model/types.ts';
 import { inPlace } from '../../model/words.ts';
 import { adviceOf } from '../../plan/care/trouble-advice.ts';
@@ -105,7 +106,11 @@ function movedSaid(state: State, wish: Moved): string {
   if (wish.do === 'aside') return `${name} is moved aside.`;
   const n = piece.holes.length;
   const where = piece.tray === null ? '' : ` ${inPlace(piece.tray)}`;
-  const out = n - stillIn(piece).length;
+  // A stump in its hole, and a hole that was empty, put no bolt into the tray.
+  const lies = piece.holes.filter(
+    (h) => h.state === 'out' && (h.trouble === null || troubleOf(h.trouble).inTray),
+  );
+  const out = lies.length;
   const shared = state.open ? sharesTray(state.open.job, piece) : null;
   const also = shared === null ? '' : ` ${shared}`;
   return n === 0 ? `${name} is off.` : `${name} is off, ${out} of ${n} bolts${where}.${also}`;

@@ -20,3 +20,13 @@ it('a hole whose thread is to be mended is named when all others are in', () => 
   expect(bench.states()).toBe('in out in');
   expect(desk.frame).toContain('All in but 2, 2 of them by fingers only.');
 });
+
+it('a bolt that broke off is not counted among those in the tray', () => {
+  const bench = new Bench(COVER);
+  bench.mark({ do: 'out', piece: 'cover', holes: ['1', '3'] });
+  bench.mark({ do: 'state', piece: 'cover', hole: '2', state: 'sheared' });
+  const desk = new Desk(bench).open('cover');
+  for (let i = 0; i < 3 && desk.screen !== 'field'; i += 1) desk.press('enter');
+  desk.type('cup 3').press('enter');
+  expect(desk.frame).toContain('Cover is off, 2 of 3 bolts in cup 3.');
+});
