@@ -44,8 +44,10 @@ it.each(['SIGKILL', 'SIGHUP', 'SIGTERM', 'Ctrl-C'] as const)(
     const first = await p.open();
     first.press('n', 'weeps at 4, look');
     await first.until('> weeps at 4, look');
-    if (end === 'Ctrl-C') first.press('\x03');
-    else first.kill(end);
+    if (end === 'Ctrl-C') {
+      first.press('\x03');
+      await first.until('What you were typing is kept, and stands where you left it.');
+    } else first.kill(end);
     await first.exit();
 
     const second = await p.open();
@@ -78,8 +80,10 @@ it.each(['SIGKILL', 'Ctrl-C', 'Esc q'] as const)(
     first.press('+', 'weeps oil, Hol');
     await first.until('> weeps oil, Hol');
     if (end === 'SIGKILL') first.kill(end);
-    else if (end === 'Ctrl-C') first.press('\x03');
-    else {
+    else if (end === 'Ctrl-C') {
+      first.press('\x03');
+      await first.until('What you were typing is kept, and stands where you left it.');
+    } else {
       first.press(ESC);
       await first.until('on with the new job');
       first.press('q');
@@ -102,6 +106,22 @@ it.each(['SIGKILL', 'Ctrl-C', 'Esc q'] as const)(
     await second.exit();
   },
 );
+
+it("what is only offered is nobody's text: nothing is said of it", async () => {
+  const p = place();
+  const out =
+    'at: 2026-04-11T18:25:00+02:00, id: dSf9pf25, piece: cover, hole: 1, out: S, tray: cup 2';
+  writeFileSync(p.job, `${JOB}  - {${out}}\n`);
+  const first = await p.open();
+  first.press(ENTER, ENTER, 'a');
+  await first.until('6 of 6 out');
+  first.press(ENTER);
+  await first.until('> cup 2');
+  first.press('\x03');
+  await first.exit();
+  expect(first.frame()).toContain('job.yaml:');
+  expect(first.frame()).not.toContain('What you were typing');
+});
 
 /** A screen with a mark that the disk does not take. */
 async function unsaved(p: Place): Promise<Person> {

@@ -16,7 +16,7 @@ import type { State } from '../base/state.ts';
 import { paint } from '../kit/paint.ts';
 import type { Palette } from '../kit/palettes.ts';
 import type { OwnPresses } from '../kit/press.ts';
-import { halfMade } from '../show/half-made.ts';
+import { begunJob, halfMade, typedNow } from '../show/half-made.ts';
 import { picture } from '../show/picture.ts';
 import { openOf } from '../show/screens.ts';
 import { update } from '../show/update.ts';
@@ -37,6 +37,23 @@ function leftUnsaved(state: State, files: Files): string | null {
     ? 'It is kept, and asked about when this job is opened here again.'
     : 'It could not be kept either.';
   return `Not saved: ${mark}. ${kept}`;
+}
+
+/** One line about the text that was being typed when they were left; null: none, or one that only looks for something. */
+function leftTyped(state: State, files: Files): string | null {
+  const text = typedNow(state);
+  const { open } = state;
+  const half = halfMade(state);
+  const begun = begunJob(state);
+  // What was only offered, and left as it stood, is nobody's text.
+  if (text === '' || (begun !== text && !Object.values(half.drafts).includes(text))) return null;
+  const isKept =
+    begun === text
+      ? files.keepHalf('.', { drafts: { [JOB_DRAFT]: begun }, wish: null })
+      : open !== null && files.keepHalf(open.file, half);
+  return isKept
+    ? 'What you were typing is kept, and stands where you left it.'
+    : `What you were typing could not be kept: ${text}`;
 }
 
 /** What was left typed of a job that is to be started there. */
@@ -101,7 +118,8 @@ export function showOf(
           ? null
           : `Stands open: ${list(gaps.map((o) => o.name))}. Covered, plugged? + notes how.`;
       const unsaved = leftUnsaved(last, files);
-      const lines = [...(left === null ? [] : left.split('\n')), gap, unsaved, line];
+      const typed = leftTyped(last, files);
+      const lines = [...(left === null ? [] : left.split('\n')), gap, unsaved, typed, line];
       const said = lines.filter((l) => l !== null).map(safeLine);
       return { say: said.join('\n'), unsaved: unsaved !== null };
     },
