@@ -7,7 +7,8 @@ import { readPlain } from '../job/save/plain.ts';
 import { IS_JOB } from '../job/yaml/is-job.ts';
 import { quoted } from '../model/safe.ts';
 import { BENCH_FILE } from './bench.ts';
-import { initBench } from './git/init.ts';
+import { uncommitted } from './git/bench.ts';
+import { ATTRIBUTES, initBench } from './git/init.ts';
 import { type Wrote, writeIfMissing } from './ours.ts';
 import { SCHEMA_FILE, writeSchema } from './schema-file.ts';
 
@@ -23,9 +24,15 @@ commit: milestones
 #   large: {range: 40..200 N·m, step: 5, length: 470}
 `;
 
-/** `left`: what lies in the way of something of ours, and was left alone, one sentence each. */
+/** The files that make a folder a bench. */
+const OURS = [BENCH_FILE, SCHEMA_FILE, ATTRIBUTES];
+
+/**
+ * `open`: what its user does next. `left`: what lies in the way of something of ours, and was left alone. One
+ * sentence each.
+ */
 type Made =
-  | { ok: true; lines: string[]; left: string[] }
+  | { ok: true; lines: string[]; open: string[]; left: string[] }
   | { ok: false; code: string; say: string };
 
 /** `program`: how git calls putback to merge job files, a shell's words. `here`: the folder in which its user stands. */
@@ -57,11 +64,13 @@ export async function makeBench(folder: string, program: string, here: string): 
   }
   const git = await initBench(folder, { program, others: otherYaml(folder) });
   if (git.wrote) made.push(git.wrote);
+  // What an earlier call made may still wait for its first commit.
+  const names = made.length > 0 || !git.ok ? made : await uncommitted(folder, OURS);
   const call = folder === here ? 'git' : `git -C ${quoted(relative(here, folder) || folder)}`;
-  const add = `${call} add ${made.join(' ')} && ${call} commit`;
+  const add = `${call} add ${names.join(' ')} && ${call} commit`;
   const open =
-    git.ok && made.length > 0 ? [`Not committed yet, so that you can look first: ${add}`] : [];
-  return { ok: true, lines: [...lines, ...git.lines, ...open], left: [...left, ...git.left] };
+    git.ok && names.length > 0 ? [`Not committed yet, so that you can look first: ${add}`] : [];
+  return { ok: true, lines: [...lines, ...git.lines], open, left: [...left, ...git.left] };
 }
 
 /** Names of YAML in the folder that is no job: it merges as it always did. */

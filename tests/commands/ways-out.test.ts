@@ -54,6 +54,15 @@ describe('a path with blanks', () => {
     expect([exit, faults]).toEqual([1, expect.stringContaining('b c.yaml:')]);
   });
 
+  it('of a bench that is there already: what nobody committed yet is said again', async () => {
+    const first = await pinned.run('bench', 'my bench');
+    const [line = ''] = /^Not committed yet.*$/m.exec(first.out) ?? [];
+    expect(line).not.toBe('');
+    const again = await pinned.json('bench', 'my bench');
+    expect(again.json).toMatchObject({ changed: false, did: [line] });
+    expect((await pinned.run('bench', 'my bench')).out).toBe(`Already a bench.\n${line}\n`);
+  });
+
   it('of a new bench: the commands it names commit its files', async () => {
     const { out } = await pinned.run('bench', 'my bench');
     const [, line = ''] = /Not committed yet, so that you can look first: (.*)/.exec(out) ?? [];
@@ -83,6 +92,8 @@ describe('a path that was not meant so', () => {
     [['status', 'a'], 'Did you mean a.yaml?'],
     [['status', 'my covr.yaml'], "Did you mean 'my cover.yaml'?"],
     [['status', 'a.yaml', 'lever'], 'Usage: putback status FILE'],
+    [['out', 'a.yaml', 'levr'], 'No piece levr in this job.'],
+    [['tight', 'none.yaml', 'lever'], 'No job file none.yaml in '],
     [['new', 'left'], 'A job file ends in .yaml: left.yaml.'],
     [['new', 'x\ny.yaml'], 'has characters that nobody can type again'],
   ])('%j is told what was', async (argv, say) => {

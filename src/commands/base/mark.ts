@@ -17,7 +17,7 @@ import {
   refused,
   unsaved,
 } from './command.ts';
-import { faultsText, noFile } from './open-job.ts';
+import { faultsText, noFile, openPiece } from './open-job.ts';
 import { noteUnread } from './unread.ts';
 
 /** `says` and `because` as the command line gives them. */
@@ -46,6 +46,9 @@ export function whichHoles(call: Call, extra = false): { holes?: string[] } | { 
   if (named.length > 0 && all)
     return { answer: misuse('usage', 'Name the holes or say --all, not both.') };
   if (named.length === 0 && !all && !extra) {
+    // Which piece, first: of one that is not there nobody can name a hole.
+    const opened = openPiece(call);
+    if ('answer' in opened) return opened;
     return { answer: misuse('usage', 'Which holes? Name them, or say --all.') };
   }
   return named.length > 0 ? { holes: named } : {};

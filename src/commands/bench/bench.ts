@@ -7,8 +7,10 @@ export async function run(call: Call) {
   const folder = resolve(call.world.folder, call.words[0] ?? '.');
   const did = await makeBench(folder, call.world.program, call.world.folder);
   if (!did.ok) return unsaved({ code: did.code, say: did.say });
+  const { lines, open, left } = did;
+  const said = lines.length === 0 ? ['Already a bench.'] : lines;
   return answer(
-    { changed: did.lines.length > 0, did: did.lines, left: did.left },
-    [...did.lines, ...did.left].join('\n') || 'Already a bench.',
+    { changed: lines.length > 0, did: [...lines, ...open], left },
+    [...said, ...open, ...left].join('\n'),
   );
 }

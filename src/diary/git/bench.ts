@@ -27,3 +27,17 @@ export async function firstCommit(
     ? null
     : gitFailed(done).say.replace('Kept in the file. No commit', 'No first commit');
 }
+
+/** Which of these files of a folder no commit has yet. */
+export async function uncommitted(
+  folder: string,
+  names: readonly string[],
+  options: { env?: GitOptions['env'] } = {},
+): Promise<string[]> {
+  const found: string[] = [];
+  for (const name of names) {
+    const { out } = await git(folder, 'status', [name], { env: options.env });
+    if (/^(?:\? |1 A)/.test(out)) found.push(name);
+  }
+  return found;
+}

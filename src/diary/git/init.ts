@@ -8,7 +8,7 @@ import { gitPlaceOf } from './place.ts';
 import { firstLine, type GitOptions, git } from './run.ts';
 import { reason } from './why-not.ts';
 
-const ATTRIBUTES = '.gitattributes';
+export const ATTRIBUTES = '.gitattributes';
 /** Job files unite; the settings of the bench are no diary and merge like all text. */
 const JOBS = '*.yaml merge=union';
 const SETTINGS = 'bench.yaml !merge';
