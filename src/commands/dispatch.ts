@@ -8,7 +8,6 @@ import { VERSION } from '../version.ts';
 import type { World } from '../world.ts';
 import { type Answer, type Call, type Command, misuse } from './base/command.ts';
 import { withUnread } from './base/unread.ts';
-import { commandHelp, help } from './shell/help.ts';
 import { parseWords } from './shell/words.ts';
 import { allCommands, commandNamed } from './table.ts';
 
@@ -48,18 +47,18 @@ async function answered(argv: readonly string[], form: Form, world: World): Prom
       form,
       world,
     );
-  if (name === '--help' || name === '-h')
-    return await print(
-      { exit: 0, json: { ok: true, help: help(allCommands()) }, text: help(allCommands()) },
-      form,
-      world,
-    );
+  if (name === '--help' || name === '-h') {
+    const { help } = await import('./shell/help.ts');
+    const text = help(allCommands());
+    return await print({ exit: 0, json: { ok: true, help: text }, text }, form, world);
+  }
   const command = commandNamed(name);
   if (!command) return await otherwise(name, rest, world, form);
   const parsed = parseWords(command, name, rest);
   if ('answer' in parsed)
     return await print(await orPathSlip(parsed.answer, name, command, rest, world), form, world);
   if (parsed.options.help) {
+    const { commandHelp } = await import('./shell/help.ts');
     const text = commandHelp(command);
     return await print({ exit: 0, json: { ok: true, help: text }, text }, form, world);
   }

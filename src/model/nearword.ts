@@ -70,3 +70,8 @@ export function distance(a: string, b: string): number {
   }
   return above[b.length] ?? 0;
 }
+
+/** `Did you mean tray? `; nothing for no word. */
+export function didYouMean(word: string | null): string {
+  return word === null ? '' : `Did you mean ${word}? `;
+}

@@ -9,19 +9,10 @@ import { hardestOf, readStages } from '../../bolt/torque/stages.ts';
 import { kept } from '../../model/kept.ts';
 import { textsIn } from '../../model/said.ts';
 import type { HoleNow, Kind, PieceNow, Quantity, Torque } from '../../model/types.ts';
+import { torqueOf } from './once.ts';
 import { placeOf } from './place.ts';
 
 type Kinds = ReadonlyMap<string, Kind>;
-
-/** The torque of a hole as printed: its own, else that of the piece. */
-export function torqueOf({ spec }: PieceNow, hole: string): Torque | null {
-  return spec.holes.get(hole)?.torque ?? spec.torque;
-}
-
-/** Its kind is used once, or the torque of its hole is printed with new bolts. */
-export function isUsedOnce(piece: PieceNow, hole: string, kind: Kind | undefined): boolean {
-  return kind?.once === true || readStages(torqueOf(piece, hole)?.text ?? '').once;
-}
 
 /** The kind of the bolt that is in a hole, or belongs there; null where that is not known. */
 function kindOf(hole: HoleNow, kinds: Kinds): Kind | null {

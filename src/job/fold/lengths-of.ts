@@ -3,7 +3,7 @@ import { type Lengths, lengthsFor } from '../../bolt/length/lengths.ts';
 import { hardestOf, readStages } from '../../bolt/torque/stages.ts';
 import { textsIn } from '../../model/said.ts';
 import type { HoleNow, Kind, PieceNow } from '../../model/types.ts';
-import { torqueOf } from './against.ts';
+import { torqueOf } from './once.ts';
 import { placeOf } from './place.ts';
 
 /** Null where nobody knows what belongs there, or its thread has no figures. */

@@ -1,6 +1,6 @@
 /** What the diary names and the job has not. History is never refused: these are warnings. */
 
-import { near } from '../../model/nearword.ts';
+import { didYouMean, near } from '../../model/nearword.ts';
 import { remembering } from '../../model/remembering.ts';
 import type { Correctable, Entry, Upper } from '../../model/types.ts';
 import { verbRow } from '../../model/verbs/verbs.ts';
@@ -10,7 +10,6 @@ import { livingEntries, livingIds } from '../diary/living.ts';
 import type { Data, Report } from '../faults/faults.ts';
 import { truthFault } from '../truth/figures.ts';
 import { firstNames } from './read-cross.ts';
-import { didYouMean } from './shape-issues.ts';
 
 /** The names an entry can use. */
 export interface Names {

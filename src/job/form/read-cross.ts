@@ -2,7 +2,7 @@
 
 import { type Keys, keyRows, keysWith } from '../../model/keys/key-row.ts';
 import { BUY_KEYS, PIECE_KEYS, TASK_KEYS } from '../../model/keys/keys.ts';
-import { near } from '../../model/nearword.ts';
+import { didYouMean, near } from '../../model/nearword.ts';
 import type { PieceSpec, Upper } from '../../model/types.ts';
 import { drawnCells } from '../../piece/map.ts';
 import { holeNames } from '../../piece/order.ts';
@@ -12,7 +12,6 @@ import { textSpotsOf } from './read-fields.ts';
 import { type PlacedPiece, pairsOf } from './read-keys.ts';
 import type { Placed } from './read-row.ts';
 import type { PlacedUpper } from './read-upper.ts';
-import { didYouMean } from './shape-issues.ts';
 
 export function checkCross(placed: PlacedUpper, root: Spot | null, report: Report): void {
   const { upper, pieces } = placed;

@@ -1,6 +1,6 @@
 /** Whether a file has the shape of a job file, told as faults. */
 
-import { near } from '../../model/nearword.ts';
+import { didYouMean, near } from '../../model/nearword.ts';
 import { TASK_VERBS, VERBS, type Verb } from '../../model/types.ts';
 import { PLACES, verbRow } from '../../model/verbs/verbs.ts';
 import { collector, type Report } from '../faults/faults.ts';
@@ -8,7 +8,8 @@ import { type Plain, plainSpot, type Spot, valueAt, whatIs } from '../yaml/spot.
 import { fits } from './fits.ts';
 import { helpFor } from './help.ts';
 import { shapes } from './shape.late.ts';
-import { didYouMean, type Issue, type IssuesIn, reportIssues } from './shape-issues.ts';
+import { issues } from './shape-issues.late.ts';
+import type { Issue, IssuesIn } from './shape-issues.ts';
 import { trees } from './trees.made.ts';
 
 /** The whole file but the single entries of its diary, which have checks of their own. */
@@ -25,7 +26,7 @@ export function checkShape(root: Spot | null, report: Report): void {
   const within: IssuesIn = { root: file, base: [], report };
   within.onTask = (name) => checkTask(within, name);
   // The version has checks of its own.
-  reportIssues(
+  issues().reportIssues(
     within,
     (error?.issues ?? []).filter((i) => i.path[0] !== 'putback'),
   );
@@ -47,7 +48,7 @@ function checkTask(within: IssuesIn, name: string): void {
   }
   const { error } = shapes().taskShape(verb).safeParse(plainSpot(value));
   const { onTask: _, ...inside } = within;
-  reportIssues(inside, error?.issues ?? [], ['tasks', name]);
+  issues().reportIssues(inside, error?.issues ?? [], ['tasks', name]);
 }
 
 /** One entry that could not be read. */
@@ -77,7 +78,7 @@ export function checkEntry(index: number, spot: Spot, report: Report): void {
     .entryShapes(verb)
     .map((shape) => shape.safeParse(data).error?.issues ?? []);
   const [best = []] = tries.sort((a, b) => a.length - b.length);
-  reportIssues(
+  issues().reportIssues(
     within,
     best.filter((issue) => !toldPlaces || !isPlaceIssue(issue, spot)),
   );

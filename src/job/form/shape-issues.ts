@@ -3,7 +3,7 @@
  * nearest key, and an example of what belongs there.
  */
 import type * as z from 'zod';
-import { near } from '../../model/nearword.ts';
+import { didYouMean, near } from '../../model/nearword.ts';
 import { slug } from '../../model/slug.ts';
 import type { Report } from '../faults/faults.ts';
 import { type Spot, spotAt, whatIs } from '../yaml/spot.ts';
@@ -99,10 +99,6 @@ function elsewhere(key: string): string {
   const owners = new Set(OWNERS.filter((owner) => helpFor(owner, key)).map(calledOf));
   if (owners.size === 0 || owners.size > 3) return '';
   return `It belongs to ${[...owners].join(' or ')}. `;
-}
-
-export function didYouMean(word: string | null): string {
-  return word === null ? '' : `Did you mean ${word}? `;
 }
 
 function badName({ root, base, report }: IssuesIn, path: Path): void {

@@ -1,7 +1,6 @@
 /** What comes on the list by itself: whatever is used once at a piece that comes off, and what its joint asks for. */
 import { sealsUnder } from '../../bolt/fit/seals.ts';
-import { isUsedOnce } from '../../job/fold/against.ts';
-import { turnedByAngle } from '../../job/judge/marks/used-once.ts';
+import { isUsedOnce, turnedByAngle } from '../../job/fold/once.ts';
 import { keySlug } from '../../model/slug.ts';
 import type { BuySpec, Job, Kind, PieceNow } from '../../model/types.ts';
 import { sealsNamed } from '../../piece/seals.ts';

@@ -1,7 +1,7 @@
 /** On, by fingers: what is in the hand is said, where it belongs lights up, a wrong hole is stopped. */
 
 import { sayOnce } from '../../bolt/torque/cautions.ts';
-import { isUsedOnce } from '../../job/fold/against.ts';
+import { isUsedOnce } from '../../job/fold/once.ts';
 import type { HoleNow } from '../../model/types.ts';
 import { inPlace } from '../../model/words.ts';
 import { sameItem, UNKNOWN } from '../../piece/row.ts';

@@ -12,6 +12,7 @@ import type {
 } from '../../../model/types.ts';
 import { printItem, printRow, STILL_IN, sameItem, UNKNOWN } from '../../../piece/row.ts';
 import { freshHole } from '../../fold/hole.ts';
+import { turnedByAngle } from '../../fold/once.ts';
 import { atHome } from '../../fold/piece.ts';
 import { barePiece } from '../../form/bare.ts';
 import {
@@ -28,7 +29,7 @@ import {
 } from '../base/verdict.ts';
 import { overSaid } from './blocked.ts';
 import { type FoundWord, readRowFound } from './found.ts';
-import { onceSaid, turnedByAngle, turnedSaid } from './used-once.ts';
+import { onceSaid, turnedSaid } from './used-once.ts';
 
 export function judgeOut(job: Job, wish: Wished<'out'>, stamp: Stamp): Verdict {
   const found = wish.row === undefined ? null : readRowFound(wish.row, job);

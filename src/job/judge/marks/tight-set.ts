@@ -4,14 +4,8 @@ import { printQuantity } from '../../../bolt/read/units.ts';
 import { hardestOf, readStages } from '../../../bolt/torque/stages.ts';
 import type { HoleNow, Job, PassSpec, PieceNow, Quantity, Warning } from '../../../model/types.ts';
 import { passAt } from '../../../piece/passes.ts';
-import {
-  type HeldTorque,
-  heldTorque,
-  LOOK_UP,
-  sayBreaks,
-  torqueOf,
-  wouldBreak,
-} from '../../fold/against.ts';
+import { type HeldTorque, heldTorque, LOOK_UP, sayBreaks, wouldBreak } from '../../fold/against.ts';
+import { torqueOf } from '../../fold/once.ts';
 import { isOff, mendOf, otherThread, torqueIn } from '../../fold/other-figure.ts';
 import { inWords } from '../../truth/said.ts';
 import { type Refused, refuse } from '../base/verdict.ts';

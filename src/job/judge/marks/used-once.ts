@@ -13,10 +13,9 @@ import type {
   Warning,
 } from '../../../model/types.ts';
 import { list } from '../../../model/words.ts';
-import { passesAt } from '../../../piece/passes.ts';
 import { sealsNamed } from '../../../piece/seals.ts';
-import { isUsedOnce } from '../../fold/against.ts';
 import { livingAt } from '../../fold/living-of.ts';
+import { isUsedOnce, turnedByAngle } from '../../fold/once.ts';
 import { namesOf, type Refused, refuse } from '../base/verdict.ts';
 import { isFresh, isHereNow } from './inside.ts';
 
@@ -109,18 +108,6 @@ export function isOfBolts(job: Job, piece: PieceNow, buy: string): boolean {
   const bolts = kinds.flatMap((letter) => job.upper.kinds.get(letter) ?? []).flatMap(wordsOf);
   const under = piece.holes.flatMap((h) => h.belongs?.with ?? []);
   return [...bolts, ...under].some((word) => speaks(spec, word));
-}
-
-/** Holes whose bolts are turned by angle, as it is printed: such bolts stretch, and many makers want new ones. */
-export function turnedByAngle(job: Job, piece: PieceNow, holes: readonly HoleNow[]): HoleNow[] {
-  const { kinds } = job.upper;
-  return holes.filter((hole) => {
-    const kind = hole.belongs?.kind ?? '';
-    return (
-      !isUsedOnce(piece, hole.name, kinds.get(kind)) &&
-      passesAt(piece.spec, kinds, hole.name).some((p) => p.name.startsWith('angle'))
-    );
-  });
 }
 
 /** A question to the manual; its name on the list is that of its piece. */
