@@ -49,9 +49,14 @@ function rowsOf(job: Job, back: Back, now: string): [label: string, texts: strin
     ['Here', back.here.map((b) => (b.tray === null ? b.what : `${b.what} (${b.tray})`))],
     ['Waits', back.waits.map((w) => sayWait(w, now))],
     ['Test now', back.due.map((t) => (t.state === 'failed' ? `${t.say}, failed` : t.say))],
-    ['Ready', back.finish === null ? [] : [`${sayTime(back.finish, now)} at the earliest`]],
+    ['Ready', back.finish === null ? [] : [`${readySaid(back.finish, now)} at the earliest`]],
     ['Last note', lastNote(job, now)],
   ];
+}
+
+/** A part that is promised for a day is there at no hour that anybody knows. */
+function readySaid(finish: string, now: string): string {
+  return /T00:00(?::00)?(?!\d)/.test(finish) ? sayDate(finish, now) : sayTime(finish, now);
 }
 
 /** Sealant, threadlocker, grease that the work takes: nobody noted that they are there, and a shop closes. */

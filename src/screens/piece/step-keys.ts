@@ -16,9 +16,10 @@ import { CHOICES } from './troubles.ts';
 
 // ---------------------------------------------------------------- troubles
 
-/** Which trouble is marked first: a pulled thread while tightening, a stuck bolt otherwise. */
-function likely({ step }: OnPiece): number {
-  const wanted: Trouble = step.step === 'tight' ? 'pulled' : 'stuck';
+/** Which trouble is marked first: what is noted; else a pulled thread while tightening, a stuck bolt otherwise. */
+function likely({ step, piece }: OnPiece, hole: string): number {
+  const noted = holeNamed(piece, hole)?.trouble ?? null;
+  const wanted: Trouble = noted ?? (step.step === 'tight' ? 'pulled' : 'stuck');
   return Math.max(
     0,
     CHOICES.findIndex((c) => c.trouble === wanted),
@@ -34,7 +35,7 @@ export const troubleKey: Key<OnHoles> = {
   does: (here) => {
     const { state, step, lit } = here;
     if (lit === null) return say(state, 'Which hole? Its number first.');
-    return toStep(state, { step: 'trouble', hole: lit, choice: likely(here), back: step });
+    return toStep(state, { step: 'trouble', hole: lit, choice: likely(here, lit), back: step });
   },
 };
 

@@ -75,6 +75,12 @@ describe('the note of a good workmate', () => {
     expect(rows(text, had)).not.toHaveProperty('In the house?');
   });
 
+  it('names no hour of a finish that hangs on a day alone', () => {
+    const text = 'pieces: {hose: {}}\nbuy: {clip: {what: Clip, for: hose on}}';
+    const lines = [off('hose'), { buy: 'clip', done: 'ordered', promised: '2026-05-25' }];
+    expect(rows(text, lines).Ready).toEqual(['25 May at the earliest']);
+  });
+
   it('says nothing of a finish that nobody can know', () => {
     const lines = [...away, { buy: 'gasket', done: 'ordered' }];
     expect(rows(TEXT, lines)).not.toHaveProperty('Ready');

@@ -30,3 +30,12 @@ it('a bolt that broke off is not counted among those in the tray', () => {
   desk.type('cup 3').press('enter');
   expect(desk.frame).toContain('Cover is off, 2 of 3 bolts in cup 3.');
 });
+
+it('what is noted of a hole is marked first where one asks what is wrong with it', () => {
+  const bench = new Bench(COVER);
+  bench.mark({ do: 'out', piece: 'cover', holes: ['1'] });
+  bench.mark({ do: 'state', piece: 'cover', hole: '2', state: 'rounded' });
+  const desk = new Desk(bench).open('cover').press('2').press('-');
+  expect(desk.frame).toContain('Noted: head rounded.');
+  expect(desk.frame).toContain('> r   head rounded');
+});
