@@ -45,7 +45,7 @@ export function writeOver(path: string, text: string, isOurs: (old: string) => b
   const old = bytes.toString('utf8');
   if (whole && old === text) return 'same';
   if (!whole || !isOurs(old)) return left(path, 'not made by putback');
-  put(path, constants.O_WRONLY | constants.O_TRUNC, text);
+  writeInto(path, constants.O_WRONLY | constants.O_TRUNC, text);
   return 'written';
 }
 
@@ -61,11 +61,11 @@ export function addTo(path: string, more: (old: string) => string): Wrote {
   if (!whole) return left(path, 'too large to be read');
   const text = more(bytes.toString('utf8'));
   if (text === '') return 'same';
-  put(path, constants.O_WRONLY | constants.O_APPEND, text);
+  writeInto(path, constants.O_WRONLY | constants.O_APPEND, text);
   return 'written';
 }
 
-function put(path: string, flags: number, text: string): void {
+function writeInto(path: string, flags: number, text: string): void {
   const fd = openPlain(disk, path, flags);
   try {
     disk.writeFileSync(fd, text);

@@ -68,7 +68,7 @@ export function remember(job: Job, piece?: string): Known[] {
   const about = (e: Entry) => piece === undefined || e.piece === piece;
   const known = [
     ...living.flatMap((entry) => (about(entry) ? ofEntry(entry, job) : [])),
-    ...parts(job, living, piece),
+    ...partsKnown(job, living, piece),
     ...failedTests(job, living, piece),
     ...faults(job, living, piece),
     ...kept(job, living, piece),
@@ -113,7 +113,7 @@ function isFor(steps: readonly string[], piece: string | undefined): boolean {
   return piece === undefined || steps.some((s) => s.split(' ')[0] === piece);
 }
 
-function parts(job: Job, living: readonly Entry[], piece: string | undefined): Known[] {
+function partsKnown(job: Job, living: readonly Entry[], piece: string | undefined): Known[] {
   return [...job.upper.buys.values()].flatMap((buy): Known[] => {
     if (!isFor(buy.for, piece)) return [];
     const marks = living.filter((e) => e.buy === buy.key && e.verb === 'done');

@@ -133,9 +133,9 @@ function jobBody(ask: ReportAsk, job: Job, pictures: readonly ReportPicture[]): 
     text == null ? null : m`<tr><th scope="row">${name ?? ''}</th><td>${t(text)}</td></tr>`,
   )}</tbody></table>
 ${looked(job)}
-${work(job)}
-${parts(ask, job)}
-${measured(job)}
+${workDone(job)}
+${partsTable(ask, job)}
+${measuredTable(job)}
 ${joints(ask, job)}
 ${bullets('Earlier rounds', earlierRounds(job))}
 ${tests(ask, job)}
@@ -198,7 +198,7 @@ function looked(job: Job): Markup | null {
   );
 }
 
-function work(job: Job): Markup | null {
+function workDone(job: Job): Markup | null {
   const pieces = [...job.pieces.values()].filter((p) => p.where !== 'home');
   const back = pieces.filter(
     (p) => p.away === 'no' && (p.where === 'tight' || p.where === 'tested' || p.fitted),
@@ -226,7 +226,7 @@ function work(job: Job): Markup | null {
   ])}`;
 }
 
-function parts({ now }: ReportAsk, job: Job): Markup | null {
+function partsTable({ now }: ReportAsk, job: Job): Markup | null {
   const had = buyList(job, now).filter((b) => isHere(b.state) || saidBack(b) !== null);
   return table(
     'Parts',
@@ -240,7 +240,7 @@ function parts({ now }: ReportAsk, job: Job): Markup | null {
   );
 }
 
-function measured(job: Job): Markup | null {
+function measuredTable(job: Job): Markup | null {
   const tasks = [...job.tasks.values()].filter((task) => task.was !== null || task.set !== null);
   return table(
     'Measured',

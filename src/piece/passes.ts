@@ -100,7 +100,7 @@ function makePlan(spec: PieceSpec, kinds: Kinds): Plan {
   );
   const given = spec.passes !== null && spec.passes.length > 0 ? spec.passes : null;
   if (given) {
-    const at = (torque: Torque | null) => apart(given.map((p) => resolve(p, torque)));
+    const at = (torque: Torque | null) => numbered(given.map((p) => resolve(p, torque)));
     const own = new Map(torques.map(({ name, torque }) => [name, at(torque)]));
     const base = at(spec.torque);
     return { passes: base, base, own, why: 'as the file says', staged: false };
@@ -238,7 +238,7 @@ function printedPasses(torque: Torque): (Passes & { unread: boolean }) | null {
     return [{ name, ...BARE, torque: { ...asPrinted(text), quantity, where: torque.where } }];
   });
   const why = 'the stages as they are printed';
-  return { passes: apart([SNUG, ...passes]), why, unread: false };
+  return { passes: numbered([SNUG, ...passes]), why, unread: false };
 }
 
 /** Round once more, and later again: behind all others, whatever those are. */
@@ -305,7 +305,7 @@ function share(torque: Torque | null, percent: number): Torque | null {
 }
 
 /** A second `part` or `angle` is `part 2`, `angle 2`: marks go by the name. */
-function apart(passes: readonly PassSpec[]): PassSpec[] {
+function numbered(passes: readonly PassSpec[]): PassSpec[] {
   const met = new Map<string, number>();
   return passes.map((pass) => {
     const count = (met.get(pass.name) ?? 0) + 1;

@@ -55,7 +55,7 @@ export function byHand(
     }
   }
   const ends = earliest([...tasks.values()], done);
-  const last = work([...tasks.values()], done);
+  const last = timeTasks([...tasks.values()], done);
   const chain: string[] = [];
   for (let at = last; at !== null; at = at.behind) chain.unshift(at.key);
   const end = last?.end ?? 0;
@@ -89,7 +89,7 @@ function earliest(tasks: readonly Task[], done: Done): number {
 }
 
 /** Gives each task its times; answers the one that ends last. */
-function work(tasks: readonly Task[], done: Done): Task | null {
+function timeTasks(tasks: readonly Task[], done: Done): Task | null {
   let last: Task | null = null;
   const ready: Task[] = [];
   const finish = (first: Task) => {

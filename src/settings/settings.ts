@@ -93,7 +93,7 @@ function wrenches(value: Spot, at: At): Wrench[] | null {
 /** `{range: 5..25 N·m, step: 0.5, length: 380}`; without a range it is no torque wrench. */
 function wrench({ key: name, at: place, value }: PairSpot, at: At): Wrench | null {
   if (value.is !== 'map') return wrong(value, at);
-  known(value.pairs, WRENCH_KEYS, 'a torque wrench', at.report);
+  reportUnknown(value.pairs, WRENCH_KEYS, 'a torque wrench', at.report);
   const part = (key: (typeof WRENCH_KEYS)[number]) => value.pairs.get(key)?.value;
   const range = part('range');
   if (range === undefined || range.is === 'nothing') {
@@ -214,7 +214,7 @@ export type BenchSettings = Read<typeof BENCH>;
 export type UserSettings = Read<typeof USER>;
 
 /** Keys that the table does not have. */
-function known(
+function reportUnknown(
   pairs: ReadonlyMap<string, PairSpot>,
   keys: readonly string[],
   owner: string,
@@ -252,7 +252,7 @@ function readAll<S extends Table>(
   const pairs = root?.is === 'map' ? root.pairs : new Map<string, PairSpot>();
   if (root && root.is !== 'map' && root.is !== 'nothing')
     report('not-settings', root.at, { what: whatIs(root), owner, like: first(table) });
-  known(pairs, Object.keys(table), owner, report);
+  reportUnknown(pairs, Object.keys(table), owner, report);
   const read = Object.entries(table).map(([key, { takes, like, none, read: reads }]) => {
     const value = pairs.get(key)?.value;
     if (value === undefined || value.is === 'nothing') return [key, none];

@@ -6,7 +6,7 @@ import type { Lengths, Range } from './lengths.ts';
 const mm = (value: number) => printNumber(Math.round(value * 10) / 10);
 
 /** `20, (22), 25`; the second choice in brackets, as in ISO 888. */
-function made({ standard }: Range, inch: boolean): string {
+function standardLengths({ standard }: Range, inch: boolean): string {
   const name = ({ length, text }: Range['standard'][number]) =>
     inch ? (/ x (\S+)/.exec(text)?.[1] ?? mm(length)) : mm(length);
   return standard.map((s) => (s.second ? `(${name(s)})` : name(s))).join(', ');
@@ -24,7 +24,8 @@ function sayRange(range: Range, open: boolean, inch: boolean): string | null {
     return `No length will do: it holds from ${mm(shortest)} mm on and bottoms beyond ${mm(longest)}.`;
   }
   const unit = inch ? ' in' : '';
-  const has = standard.length === 0 ? 'none is made so' : `made in ${made(range, inch)}${unit}`;
+  const has =
+    standard.length === 0 ? 'none is made so' : `made in ${standardLengths(range, inch)}${unit}`;
   return `${mm(shortest)} to ${mm(longest)} mm hold and do not bottom; ${has}.`;
 }
 

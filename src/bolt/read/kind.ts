@@ -21,7 +21,7 @@ const CLASS = mark(
   /(^|[\s(])(?:(?:class|cl\.?)\s*)?((?:0?(?:4\.6|4\.8|5\.6|5\.8|6\.8|8\.8|9\.8)|0?1[02]\.9)|[A-F]\d-\d{2,3}|A[1-5]|(?:grade|gr\.?)\s*\d(?:\.\d)?)\)?(?=$|\s)/i,
 );
 
-function take(text: string, pattern: Mark): { found: string | null; rest: string } {
+function takeOut(text: string, pattern: Mark): { found: string | null; rest: string } {
   const hit = pattern.exec(text);
   if (!hit) return { found: null, rest: text };
   const rest = `${text.slice(0, hit.index)} ${text.slice(hit.index + hit[0].length)}`;
@@ -50,9 +50,9 @@ function alone(
   pattern: Mark | null,
 ): { found: string | null; rest: string[] } {
   if (pattern === null) return { found: null, rest: [...parts] };
-  const at = parts.findIndex((part) => part !== '' && words(take(part, pattern).rest) === null);
+  const at = parts.findIndex((part) => part !== '' && words(takeOut(part, pattern).rest) === null);
   if (at < 0) return { found: null, rest: [...parts] };
-  return { found: take(parts[at] ?? '', pattern).found, rest: parts.filter((_, i) => i !== at) };
+  return { found: takeOut(parts[at] ?? '', pattern).found, rest: parts.filter((_, i) => i !== at) };
 }
 
 /** `M8x30-10.9`, as standards write it. */
@@ -71,12 +71,12 @@ const asksTwoLengths = (rest: string): boolean =>
  */
 export function readKind(letter: string, text: string): Kind {
   const [spec = '', ...behind] = atCommas(plainFractions(text).trim());
-  const left = take(spec, LEFT);
+  const left = takeOut(spec, LEFT);
   const read = readFront(left.rest.trim());
   const front = asksTwoLengths(read.rest) ? { ...read, length: null, lengthText: null } : read;
   const dashed = /[-–]/.test(read.rest);
-  const once = take(dashed ? read.rest.replace(DASHED_CLASS, ' ') : read.rest, ONCE);
-  const named = take(once.rest, CLASS);
+  const once = takeOut(dashed ? read.rest.replace(DASHED_CLASS, ' ') : read.rest, ONCE);
+  const named = takeOut(once.rest, CLASS);
   const said = words(named.rest);
   const hand = alone(behind, left.found === null ? LEFT : null);
   const used = alone(hand.rest, once.found === null ? ONCE : null);

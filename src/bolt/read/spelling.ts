@@ -49,7 +49,7 @@ const LENGTH_FRONT = pattern(
 /** An inch bolt longer than this without a unit was meant in mm, or is a slip: not read. */
 const LONGEST_BARE_INCHES = 10;
 
-function said(figure: string | undefined, unit: string | undefined, bare: 'mm' | 'in') {
+function lengthSaid(figure: string | undefined, unit: string | undefined, bare: 'mm' | 'in') {
   if (figure === undefined) return { length: null, lengthText: null };
   const inInches = isFraction(figure) || bare === 'in';
   const mm = /^mm$/i.test(unit ?? '');
@@ -75,19 +75,19 @@ function metric(text: string): Front | null {
   const rest = text.slice(all.length);
   const name = `M${d}`;
   if (first === undefined) {
-    return { thread: name, ...said(second, unit, 'mm'), rest };
+    return { thread: name, ...lengthSaid(second, unit, 'mm'), rest };
   }
   const p = readNumber(first);
   if (p !== null && isPitch(d, p)) {
-    return { thread: `${name}x${p}`, ...said(second, unit, 'mm'), rest };
+    return { thread: `${name}x${p}`, ...lengthSaid(second, unit, 'mm'), rest };
   }
-  if (second === undefined) return { thread: name, ...said(first, mm?.trim(), 'mm'), rest };
+  if (second === undefined) return { thread: name, ...lengthSaid(first, mm?.trim(), 'mm'), rest };
   // `M12x40x1.25`: the pitch behind the length.
   const behind = unit === undefined ? readNumber(second) : null;
   if (behind === null || !isPitch(d, behind)) {
     return { thread: name, length: null, lengthText: `${first}x${second}`, rest };
   }
-  return { thread: `${name}x${behind}`, ...said(first, undefined, 'mm'), rest };
+  return { thread: `${name}x${behind}`, ...lengthSaid(first, undefined, 'mm'), rest };
 }
 
 function inch(text: string): Front | null {
@@ -104,7 +104,7 @@ function inch(text: string): Front | null {
   const named = series ?? late?.[1];
   const tag = /^whit/i.test(named ?? '') ? 'BSW' : named?.toUpperCase();
   const thread = tag === undefined ? name : `${name} ${tag}`;
-  return { thread, ...said(figure, unit, 'in'), rest };
+  return { thread, ...lengthSaid(figure, unit, 'in'), rest };
 }
 
 const LATE_SERIES = pattern(() => String.raw`^\s*(${SERIES})\b`, 'i');
@@ -115,7 +115,7 @@ function pipe(text: string): Front | null {
   if (!found) return null;
   const [all, series = '', size = '', figure, unit] = found;
   const name = `${series.charAt(0).toUpperCase()}${series.slice(1).toLowerCase()} ${size}`;
-  return { thread: name, ...said(figure, unit, 'mm'), rest: text.slice(all.length) };
+  return { thread: name, ...lengthSaid(figure, unit, 'mm'), rest: text.slice(all.length) };
 }
 
 /** Characters: no thread has a name that is longer with its length. */
@@ -127,7 +127,7 @@ function other(text: string): Front | null {
   if (!found?.[1]) return null;
   const [all, thread = '', figure, unit] = found;
   const bare = isInch(thread) ? 'in' : 'mm';
-  return { thread: thread.trim(), ...said(figure, unit, bare), rest: text.slice(all.length) };
+  return { thread: thread.trim(), ...lengthSaid(figure, unit, bare), rest: text.slice(all.length) };
 }
 
 /** `2BA`, `2 BA hex`: BA bolts are measured in inches, and named so. */
@@ -143,7 +143,7 @@ function ba(text: string): Front | null {
   const bare = isFraction(figure ?? '') ? 'in' : 'mm';
   return {
     thread: `${before ?? behind}BA`,
-    ...said(figure, unit, bare),
+    ...lengthSaid(figure, unit, bare),
     rest: text.slice(all.length),
   };
 }
@@ -153,7 +153,7 @@ function lengthAlone(text: string): Front | null {
   if (!found) return null;
   const [all] = found;
   const [figure, unit] = [found[1] ?? found[3], found[2] ?? found[4]];
-  return { thread: null, ...said(figure, unit, 'mm'), rest: text.slice(all.length) };
+  return { thread: null, ...lengthSaid(figure, unit, 'mm'), rest: text.slice(all.length) };
 }
 
 /** How closely a thread is made, as drawings and bags have it: `M8x1-6g x 20`, `1/4-20 UNC-2A x 3/4`. */

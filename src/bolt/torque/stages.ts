@@ -35,7 +35,7 @@ const onTheThread: Reader = (left, reading, at) => {
   if (said === '') return 0;
   // A greased O-ring is no greased thread.
   if (smearIn(said) !== null && smearIn(partOf(reading.text, at)) === null) return 0;
-  reading.thread = joined(reading.thread, said);
+  reading.thread = listedBehind(reading.thread, said);
   reading.threads.push({ text: said, at });
   return said.length;
 };
@@ -47,7 +47,7 @@ const wherePrinted: Reader = (left, reading, at) => {
   const numbered = /^\d/.test(left) && NUMBERED.test(reading.text.slice(Math.max(0, at - 12), at));
   // A range and its unit look like a page: 10-12 N·m.
   const said = numbered || torqueAt(left) || hasUnit(left) ? '' : placeAt(left) || inSteps(left);
-  if (said !== '') reading.where = joined(reading.where, said);
+  if (said !== '') reading.where = listedBehind(reading.where, said);
   return said.length;
 };
 
@@ -56,11 +56,11 @@ const usedOnce: Reader = (left, reading, at) => {
   if (said === '') return 0;
   reading.once = true;
   reading.renewed.push({ text: said, at, behind: reading.stages.length });
-  reading.where = joined(reading.where, said);
+  reading.where = listedBehind(reading.where, said);
   return said.length;
 };
 
-function joined(before: string | null, said: string): string {
+function listedBehind(before: string | null, said: string): string {
   const bare = said.replace(/^\(|\)$/g, '');
   return before === null ? bare : `${before}, ${bare}`;
 }

@@ -31,7 +31,7 @@ export async function run(call: Call): Promise<Answer> {
   if (from !== undefined && jobs.length === 0) return noSuchJob(from, all);
   if (theirs !== undefined && !jobs.some((j) => j.job.pieces.has(theirs)))
     return noSuchPiece(theirs, jobs);
-  if (call.options.take === true) return await take(call, job, jobs, file, key, theirs);
+  if (call.options.take === true) return await takeLast(call, job, jobs, file, key, theirs);
   const of = {
     ...(key === undefined ? {} : { piece: key }),
     ...(theirs === undefined ? {} : { theirs }),
@@ -50,7 +50,7 @@ export async function run(call: Call): Promise<Answer> {
     unread: all.unread,
   };
   const nothing = known.length === 0 && maybe.length === 0;
-  const lines = nothing ? [none(job, jobs)] : said(job, known);
+  const lines = nothing ? [none(job, jobs)] : saidByPiece(job, known);
   for (const m of maybe) {
     const holes = many(m.holes, 'hole');
     lines.push(`Is ${m.piece} the ${m.name} of ${m.job} (${holes})? Then: --their ${m.theirs}`);
@@ -76,7 +76,7 @@ function none(job: Job, jobs: readonly Earlier[]): string {
   return `${many(jobs.length, 'earlier job')} on this machine, and nothing that was learnt.`;
 }
 
-function said(job: Job, known: readonly LastTime[]): string[] {
+function saidByPiece(job: Job, known: readonly LastTime[]): string[] {
   const groups = Map.groupBy(known, (k) => k.mine);
   return [...groups].flatMap(([key, all]) => {
     const name = key === null ? 'Elsewhere on it' : (job.pieces.get(key)?.spec.name ?? key);
@@ -109,7 +109,7 @@ function hint(said: string, names: readonly string[]): string {
   return close ? `Did you mean ${close}?` : `There are ${names.join(', ') || 'none'}.`;
 }
 
-async function take(
+async function takeLast(
   call: Call,
   job: Job,
   jobs: readonly Earlier[],

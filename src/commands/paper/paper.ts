@@ -73,7 +73,7 @@ export async function run(call: Call): Promise<Answer> {
   const made = make(given, what, rest);
   if ('exit' in made) return made;
   if (!isPaper(made)) return noPaper(made);
-  return await put(given, what, { made, parts: [made.html], beside: null });
+  return await writeOut(given, what, { made, parts: [made.html], beside: null });
 }
 
 /** The paper that the user has set; what is wrong in the settings is told. */
@@ -181,7 +181,7 @@ async function reportOf(given: Given, others: string[]): Promise<Answer> {
   const inside = call.options.inside === true;
   const to = target(given, 'report');
   const made = book({ ...ask, jobs, by, inside, to, nonce: call.world.id() });
-  return 'made' in made ? await put(given, 'report', made) : noPaper(made);
+  return 'made' in made ? await writeOut(given, 'report', made) : noPaper(made);
 }
 
 /** Where the page goes; null: to the terminal. */
@@ -194,7 +194,7 @@ function target({ call, ask, file }: Given, what: PaperName): string | null {
 }
 
 /** Writes the page, and hands it to the desktop where that is wanted. */
-async function put(given: Given, what: PaperName, book: BookMade): Promise<Answer> {
+async function writeOut(given: Given, what: PaperName, book: BookMade): Promise<Answer> {
   const { call, ask } = given;
   const { made, parts } = book;
   const { world } = call;

@@ -104,7 +104,7 @@ async function noteAll(doing: Doing, paths: readonly string[]): Promise<Told> {
     stopped: null,
   };
   for (const path of paths) {
-    const seen = look(path);
+    const seen = lookAtPhoto(path);
     if ('odd' in seen) {
       told.odd.push(seen.odd);
       continue;
@@ -203,7 +203,7 @@ function wrongPlace(job: Job, piece: string | undefined, hole: string | undefine
   return misuse('no-such-hole', `${found.spec.name} has no hole ${hole}.`, { hole });
 }
 
-function look(path: string): Camera | { odd: string } {
+function lookAtPhoto(path: string): Camera | { odd: string } {
   try {
     const why = noPhotograph(path);
     return why === null ? readCamera(path) : { odd: `${safe(path)} ${why}: nothing was noted.` };

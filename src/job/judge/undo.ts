@@ -104,11 +104,13 @@ function restingOn(job: Job, target: Entry): Entry[] {
   // What was marked on a task, a look or a thing to buy rests on the line that made it.
   const made = on.verb === 'written' ? addedBy(job, on) : null;
   const restsOn = (e: Entry) =>
-    made ? e[MARKED_AS[made.section]] === made.key : rests(e, on) || restsOnTraced(job, e, on);
+    made
+      ? e[MARKED_AS[made.section]] === made.key
+      : restsOnMark(e, on) || restsOnTraced(job, e, on);
   const along = job.entries.filter((e) => e.came === on.id && job.living.has(e.id));
   const restsOnAny = (e: Entry) =>
     restsOn(e) ||
-    along.some((one) => job.entries.indexOf(one) < job.entries.indexOf(e) && rests(e, one));
+    along.some((one) => job.entries.indexOf(one) < job.entries.indexOf(e) && restsOnMark(e, one));
   return job.entries
     .slice(at + 1)
     .filter((e) => job.living.has(e.id) && !along.includes(e) && restsOnAny(e));
@@ -127,7 +129,7 @@ function meantBy(job: Job, entry: Entry): Entry {
   return on;
 }
 
-function rests(later: Entry, on: Entry): boolean {
+function restsOnMark(later: Entry, on: Entry): boolean {
   if (later.verb === 'corrected') return corrects(later, on);
   // What names the kind by its new letter, or gives it another one.
   if (on.verb === 'renamed') {

@@ -140,7 +140,7 @@ const idsIn = (text: string): Set<string> =>
 
 function withDiaries(upper: Merged, b: Parts, o: Parts, t: Parts): Merged {
   const column = o.block === '' ? t.column : o.column;
-  const [base, ours, theirs] = [b, o, t].map((p) => diaryItems(shifted(p, column), column));
+  const [base, ours, theirs] = [b, o, t].map((p) => diaryItems(inColumn(p, column), column));
   const items = uniteItems(base ?? [], ours ?? [], theirs ?? []);
   return { text: withDiary(upper.text, items), clean: upper.clean };
 }
@@ -182,7 +182,7 @@ function partsOf(text: string): Parts | null {
 }
 
 /** The diary's lines with their dashes in another column. */
-function shifted(p: Parts, column: number): string {
+function inColumn(p: Parts, column: number): string {
   const by = column - p.column;
   if (by === 0) return p.block;
   return p.block.replace(/^ *(?=[^ \n])/gm, (lead) =>

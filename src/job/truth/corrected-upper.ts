@@ -51,7 +51,7 @@ export function correctedUpper(
   upper: Upper,
   living: readonly Entry[],
 ): Pick<Job, 'upper' | 'corrections'> {
-  const { now, held } = through(upper, living);
+  const { now, held } = withTruths(upper, living);
   const said = new Map<string, Correction>();
   for (const { borrowed: _, ...c } of held.values()) {
     const { piece, hole, task, what, printed, says } = c;
@@ -60,7 +60,7 @@ export function correctedUpper(
   return { upper: now, corrections: [...said.values()] };
 }
 
-function through(upper: Upper, living: readonly Entry[]) {
+function withTruths(upper: Upper, living: readonly Entry[]) {
   const held: Held = new Map();
   const silent: Entry[] = [];
   if (!living.some(({ verb }) => verb === 'corrected')) return { now: upper, held, silent };
@@ -100,7 +100,7 @@ export interface SilentTruths {
 }
 
 export function silentTruths(upper: Upper, living: readonly Entry[]): SilentTruths {
-  const { held, silent } = through(upper, living);
+  const { held, silent } = withTruths(upper, living);
   const all = [...held.values()];
   const of = (entry: Entry) => (c: Correction) =>
     c.what === entry.value && c.piece === entry.piece && c.task === entry.task;

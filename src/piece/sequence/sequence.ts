@@ -107,7 +107,7 @@ export function sequenceFrom(input: SequenceInput): Sequence {
   const key = JSON.stringify([
     ...[from, places, names, list, care, first, groups, pulls, gasket, matters, done, skip],
   ]);
-  return keepOrder(key, () => work(input));
+  return keepOrder(key, () => workOut(input));
 }
 
 /** The places of these names among all, each once. */
@@ -137,7 +137,7 @@ function taskOf(input: SequenceInput) {
   return { task, points, sizes, inside };
 }
 
-function work(input: SequenceInput): Sequence {
+function workOut(input: SequenceInput): Sequence {
   const { names, care } = input;
   const { task, points, sizes, inside } = taskOf(input);
   let made: Computed | null = null;

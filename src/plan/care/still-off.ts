@@ -31,7 +31,7 @@ const SIDES = [
 ] as const;
 
 /** One names the front or the left side and the other does not: no two that belong together. */
-function apart(one: string, other: string): boolean {
+function areOtherSides(one: string, other: string): boolean {
   return SIDES.some(
     ([, here, there]) =>
       (here.test(one) && there.test(other)) || (there.test(one) && here.test(other)),
@@ -64,7 +64,7 @@ export function wheelsOff(job: Job, { spec }: PieceNow): PieceNow[] {
       piece.spec !== spec &&
       isAway(piece) &&
       isWheel(named(piece.spec)) &&
-      !apart(name, named(piece.spec)) &&
+      !areOtherSides(name, named(piece.spec)) &&
       !isSaid(spec, piece.spec),
   );
 }

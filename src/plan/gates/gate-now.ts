@@ -80,14 +80,14 @@ export function sortedItems(
     item: piece && item.key === 'bolts' && moment === 'sealing' ? counted(item, job, piece) : item,
     caution: item.loud,
     printed: [],
-    ...apart(job, moment, piece, item),
+    ...printedBeside(job, moment, piece, item),
   }));
   const rank = (i: (typeof items)[number]) => (stopsNow(i.item) ? 0 : i.caution ? 1 : 2);
   return items.toSorted((a, b) => rank(a) - rank(b));
 }
 
 /** What is printed in another way is taken out of the item's words, so that it can be shown struck beside them. */
-function apart(
+function printedBeside(
   job: Job,
   moment: Moment,
   piece: PieceNow | null,

@@ -39,10 +39,10 @@ export interface KnownRow {
 
 export function knownRows(job: Job, of: Of): KnownRow[] {
   const name = 'piece' in of ? `known of piece ${of.piece}` : `known of task ${of.task}`;
-  return kept(job, name, () => made(job, of));
+  return kept(job, name, () => makeRows(job, of));
 }
 
-function made(job: Job, of: Of): KnownRow[] {
+function makeRows(job: Job, of: Of): KnownRow[] {
   const figures = figureRows(figuresOf(job, of));
   if ('task' in of) return figures;
   const piece = job.pieces.get(of.piece);

@@ -74,14 +74,14 @@ export function backAfter(job: Job, now: string, hours: Hours = NO_HOURS): Back 
     trouble: pieces.flatMap((piece) => troubleOf(standing, piece)),
     fingerTight: pieces.flatMap((piece) => {
       const holes = piece.holes.filter((h) => h.state === 'in').map((h) => h.name);
-      return holes.length > 0 ? [{ ...of(piece), holes }] : [];
+      return holes.length > 0 ? [{ ...nameOf(piece), holes }] : [];
     }),
     conflicts: pieces.flatMap((piece) =>
       piece.holes.flatMap((h) =>
-        h.conflict ? [{ ...of(piece), hole: h.name, say: h.conflict.say }] : [],
+        h.conflict ? [{ ...nameOf(piece), hole: h.name, say: h.conflict.say }] : [],
       ),
     ),
-    ...parts(holds.buys),
+    ...boughtParts(holds.buys),
     waits: waitsOf(standing),
     cures: untoldCures(standing),
     due: testListOf(standing).filter((item) => item.state === 'due' || item.state === 'failed'),
@@ -97,7 +97,7 @@ export function backNow(job: Job, now: string, hours: Hours = NO_HOURS): Back {
   return atTime(job, now, question, () => backAfter(job, now, hours));
 }
 
-function of({ spec }: PieceNow): Of {
+function nameOf({ spec }: PieceNow): Of {
   return { piece: spec.key, name: spec.name };
 }
 
@@ -107,13 +107,13 @@ function piecesOff({ lines }: Standing, pieces: readonly PieceNow[]): Pick<Back,
   const half = pieces.filter((p) => p.where === 'off' && !isAway(p));
   return {
     off: off.map((piece) => ({
-      ...of(piece),
+      ...nameOf(piece),
       tray: piece.tray,
       aside: piece.away === 'aside',
       since: lines.off.get(piece.spec.key)?.at ?? null,
     })),
     half: half.map((piece) => ({
-      ...of(piece),
+      ...nameOf(piece),
       out: piece.holes.filter((h) => h.state === 'out').length,
       of: piece.holes.length,
       tray: piece.tray,
@@ -127,11 +127,11 @@ function troubleOf(standing: Standing, piece: PieceNow): Back['trouble'] {
     if (hole.trouble === null) return [];
     const line = troubleLine(standing.lines, piece, hole);
     const since = { since: line?.at ?? null, says: line?.says ?? null };
-    return [{ ...of(piece), hole: hole.name, trouble: hole.trouble, ...since }];
+    return [{ ...nameOf(piece), hole: hole.name, trouble: hole.trouble, ...since }];
   });
 }
 
-function parts(buys: ReturnType<typeof holdsOf>['buys']): Pick<Back, 'awaited' | 'here'> {
+function boughtParts(buys: ReturnType<typeof holdsOf>['buys']): Pick<Back, 'awaited' | 'here'> {
   const awaited = buys.filter(
     (buy) =>
       !isHere(buy.state) &&

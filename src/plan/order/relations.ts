@@ -78,7 +78,7 @@ export function relationsOf({ pieces, tasks }: Parts, overs = oversOf(pieces)): 
       for (const earlier of from) add(pairs, earlier, task.key);
     }
   }
-  return { steps, at, ...apart(steps, pairs, own) };
+  return { steps, at, ...withoutCircles(steps, pairs, own) };
 }
 
 function stepsOf({ pieces, tasks }: Parts): PlanStep[] {
@@ -112,7 +112,7 @@ export function oversAmong(overs: Overs, keys: ReadonlySet<string>): Overs {
 }
 
 /** Circles found, named and opened: of the relations inside one, only those of a piece with itself stay. */
-function apart(steps: readonly PlanStep[], pairs: Pair[], own: Pair[]) {
+function withoutCircles(steps: readonly PlanStep[], pairs: Pair[], own: Pair[]) {
   const whole = graphOf(steps.length, [...own, ...pairs]);
   const anyOrder = steps.map((_, i) => i);
   if (topological(whole, anyOrder).length === steps.length) return { graph: whole, circles: [] };

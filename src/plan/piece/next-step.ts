@@ -101,7 +101,7 @@ function settleFirst(piece: PieceNow): NextStep | null {
   if (!hole) return null;
   const what = hole.conflict
     ? hole.conflict.say
-    : `the file says ${said(hole.claim)}, ${said(hole.found)} came out`;
+    : `the file says ${itemOrNothing(hole.claim)}, ${itemOrNothing(hole.found)} came out`;
   const say = `${piece.spec.name}, ${hole.name}: ${what}. Settle which is true.`;
   return { piece: piece.spec.key, hole: hole.name, do: 'settle', say };
 }
@@ -168,6 +168,6 @@ function printedPass(job: Job, spec: PieceSpec, pass: PassSpec, hole: string): s
   return text === pass.torque.text ? null : text;
 }
 
-function said(item: RowItem | null): string {
+function itemOrNothing(item: RowItem | null): string {
   return item ? printItem(item) : 'nothing';
 }

@@ -147,7 +147,7 @@ interface Said {
 function saidIn(part: string): Said[] {
   const words = part
     .split(/(?<!\d),|,(?!\d)/)
-    .flatMap((said) => apart(said))
+    .flatMap((said) => eachWithItsTime(said))
     .map((w) => w.trim());
   return words.map((said, i) => ({
     words: said,
@@ -159,13 +159,13 @@ function saidIn(part: string): Said[] {
 const MOST_SAID = 20;
 
 /** `open 10 min and cures 12 h` says two things, each with a time of its own; `1 h and 30 min` is one. */
-function apart(words: string, most = MOST_SAID): string[] {
+function eachWithItsTime(words: string, most = MOST_SAID): string[] {
   const at = /\s(?:and|then|but)\s/i.exec(words);
   if (!at || most === 0) return [words];
   const before = words.slice(0, at.index).trimEnd();
   const behind = words.slice(at.index + at[0].length).trimStart();
   const times = [before, behind].every((w) => (CURES.test(w) || OPEN.test(w)) && readDuration(w));
-  return times ? [before, ...apart(behind, most - 1)] : [words];
+  return times ? [before, ...eachWithItsTime(behind, most - 1)] : [words];
 }
 
 /** `cures 12 h` behind `sealant on both faces` is `sealant cures 12 h`. */

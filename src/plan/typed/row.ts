@@ -22,7 +22,7 @@ const SIGNS: readonly string[] = [STILL_IN, FOUND_EMPTY, UNKNOWN];
 /** The words of the text; `sss!` typed in one go are four where each letter is a kind. */
 export function readTyped(text: string, job: Job, piece: PieceNow): TypedWord[] {
   const letters = lettersOf(job);
-  const words = rowWords(text).flatMap(({ word }) => apart(signOf(word), letters));
+  const words = rowWords(text).flatMap(({ word }) => wordsTyped(signOf(word), letters));
   return words.map((typed, i) => {
     const [head = '', ...unders] = typed.split('+');
     const letter = letterMeant(head, letters);
@@ -38,7 +38,7 @@ export function readTyped(text: string, job: Job, piece: PieceNow): TypedWord[] 
 }
 
 /** `ssm+clip` typed in one go is three words: what is under a head goes with the last letter. */
-function apart(word: string, letters: readonly string[]): string[] {
+function wordsTyped(word: string, letters: readonly string[]): string[] {
   const head = /^[^+]*/.exec(word)?.[0] ?? '';
   if (head.length < 2 || head.startsWith('.') || letterMeant(head, letters) !== null) return [word];
   const each = [...head];
