@@ -17,7 +17,7 @@ import {
   writeFileSync,
 } from 'node:fs';
 import { tmpdir } from 'node:os';
-import { join } from 'node:path';
+import { dirname, join } from 'node:path';
 import { DatabaseSync } from 'node:sqlite';
 import { afterEach, beforeEach, describe, expect, it, vi } from 'vitest';
 import { findIn, scanFolder } from '../../../src/find/index/find.ts';
@@ -25,6 +25,7 @@ import { linesOf } from '../../../src/find/lines.ts';
 import { answersIn, bestFirst, question } from '../../../src/find/question.ts';
 import { cleanFolder } from '../../../src/job/save/clean.ts';
 import { runs } from '../../runs.ts';
+import { bundle } from '../../terminal/bundle.ts';
 import { madeBench, madeJob, older, seeded, writeAnew } from '../made-bench.ts';
 
 let folder: string;
@@ -254,9 +255,8 @@ describe('the index', () => {
 });
 
 describe('two programs and a kill', () => {
-  const program = join(import.meta.dirname, 'programs/ask.ts');
-
   it('never a wrong answer', async () => {
+    const program = await bundle('tests/find/index/programs/ask.ts');
     madeBench(folder, 60);
     copyFileSync(join(folder, 'job-00000.yaml'), join(folder, 'moved.yaml'));
     const random = seeded(99 + Number(process.env.SEED ?? 0));
@@ -296,5 +296,6 @@ describe('two programs and a kill', () => {
       asScanned();
     }
     expect(answered).toBeGreaterThan(3);
+    rmSync(dirname(program), { recursive: true });
   });
 });
