@@ -126,6 +126,21 @@ describe('a bound', () => {
     expect(lower).toBeGreaterThan(0.99 * best);
   });
 
+  test('is never above the best there is of what is all but impossible', () => {
+    const p = [0.1, 0.7, 1.3, ...new Array(5).fill(1e-16)];
+    const heavy = { c: 1, d: Uint8Array.from(p, (chance) => +(chance > 1e-3)), behind: [] };
+    const ones = oneEach(p, () => 1);
+    const problem = { ...ones, tests: [heavy, ...ones.tests] };
+    const start = startOf(problem);
+    const options = optionsAt(problem, start);
+    const below = byBounds(problem)(start, options);
+    const option = options.find(({ j }) => j === 0);
+    const { good } = option ? below.behind(option) : { good: Number.NaN };
+    const { root } = bestWay(onlyOf(problem, option?.good ?? [], []));
+    expect(root.upper).toBeGreaterThan(0);
+    expect(good).toBeLessThanOrEqual(root.upper * (1 + 1e-9));
+  });
+
   test('is what halving takes where checks halve', () => {
     const { lower, best } = boundAndBest({
       ...{ p: new Array(16).fill(1), a: [] },

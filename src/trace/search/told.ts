@@ -69,9 +69,14 @@ export function toldBound(
     behind: ({ bad, good }) => {
       const [few, many] = bad.length < good.length ? [bad, good] : [good, bad];
       const [part, earnedHere] = [sumsOf(p, few), earnedIn(p, earned, few)];
-      const rest = { mass: whole.mass - part.mass, logs: whole.logs - part.logs };
+      // The rest by what is left over, but for a light one: of that the rounding would be most.
+      const light = part.mass > whole.mass / 2;
+      const rest = light
+        ? sumsOf(p, many)
+        : { mass: whole.mass - part.mass, logs: whole.logs - part.logs };
+      const earnedThere = light ? earnedIn(p, earned, many) : earnedAll - earnedHere;
       const ofFew = few.length > 1 ? bound(part, earnedHere) : 0;
-      const ofMany = many.length > 1 ? bound(rest, earnedAll - earnedHere) : 0;
+      const ofMany = many.length > 1 ? bound(rest, earnedThere) : 0;
       return few === bad ? { bad: ofFew, good: ofMany } : { bad: ofMany, good: ofFew };
     },
   };
