@@ -12,7 +12,7 @@ describe('the practice says what to try', () => {
     expect(desk.frame).not.toContain('Enter opens the marked piece');
     desk.press('escape');
     expect(desk.frame).not.toContain('Enter opens the marked piece');
-    expect(desk.open('cover').frame).toContain('Enter goes on with this piece');
+    expect(desk.open('cover').frame).toContain('Enter is the next right thing here');
     for (let n = 0; n < 3 && desk.step !== 'off'; n++) desk.press('go');
     expect(desk.frame).toContain('this one is out');
   });
@@ -32,7 +32,7 @@ describe('the practice says what to try', () => {
   it('no more after one key, which does nothing elsewhere', () => {
     const desk = practice().press('[');
     expect(desk.frame).toContain('No more hints.');
-    expect(desk.open('cover').frame).not.toContain('Enter goes on with this piece');
+    expect(desk.open('cover').frame).not.toContain('Enter is the next right thing here');
     const other = new Desk(new Bench());
     const { state } = other;
     const after = other.press('[').state;

@@ -10,7 +10,7 @@ const HINTS: Readonly<Partial<Record<Place, string>>> = {
     'Three jobs, each at another point of a repair. Enter opens the marked one. The key [ takes these hints away.',
   note: 'So a job speaks after days away. Space goes on to its pieces.',
   job: 'Enter opens the marked piece; what is next stands above. b: what is to be had. ? lists all keys.',
-  look: 'Enter goes on with this piece. k: all that is known of it. l: what a bolt left over means.',
+  look: 'Enter is the next right thing here, as the lowest line names it. k: all that is known of it. l: a bolt is left over.',
   off: 'Space: this one is out. A key a bolt is the careful way; Tab, and you type the whole row. - says what is stuck.',
   'off-row':
     'As they came out, clockwise: s s m+clip s. An exclamation mark for one that is still in.',
@@ -23,7 +23,7 @@ const HINTS: Readonly<Partial<Record<Place, string>>> = {
     'Space when the wrench clicks. The next hole stands lit: the star is worked out for these holes.',
   trouble: 'The list of what can be wrong. Each has its next steps.',
   parts: 'Enter takes a part one step on: ordered, here, held against the old one, fitted.',
-  task: 'Enter asks for what came of it; p: it passed. A reading is held against its limit.',
+  task: 'Enter: it is done, or what came of it is asked; a test passes with p. A reading is held against its limit.',
   tests: 'What the repair must prove. Before this the job is not done.',
   known: 'Enter on a row writes or corrects it; what is printed stays beside what is true.',
 };
