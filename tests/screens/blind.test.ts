@@ -1,5 +1,8 @@
 /** Typed blind: whoever thinks that a note is open does not look up, and his letters must answer nothing. */
 import { describe, expect, it } from 'vitest';
+import { start } from '../../src/screens/base/start.ts';
+import { update } from '../../src/screens/show/update.ts';
+import { benchRow } from '../../src/screens/terminal/bench-row.ts';
 import { Bench } from '../job/bench.ts';
 import { Desk } from './desk.ts';
 import { leftAlone } from './plan-screens.ts';
@@ -157,5 +160,35 @@ describe('a letter behind a dot', () => {
   it('digits, a point and a comma are a length', () => {
     const desk = new Desk(new Bench(UNKNOWN)).open('cover').press('o').blind('.25 .12,5 ');
     expect(outs(desk)).toHaveLength(2);
+  });
+});
+
+describe('keys that are pressed before a row of the bench can be seen', () => {
+  const job = new Bench().job;
+  const now = '2026-04-11T18:25:00+02:00';
+  const row = (file: string) => benchRow(file, { ok: true, job, faults: [] }, now);
+  const rows = ['a.yaml', 'b.yaml', 'c.yaml'].map(row);
+  const at = { columns: 80, rows: 24, colour: false, ascii: false, now } as const;
+
+  function typed(...presses: string[]) {
+    const { state } = start({ on: { folder: '/bench' }, ...at });
+    return presses.reduce((s, press) => update(s, { on: 'press', press }).state, state);
+  }
+
+  it('are meant for the whole list: the third job is opened, though one was read first', () => {
+    const part = update(typed('down', 'down', 'enter'), {
+      on: 'bench',
+      jobs: rows.slice(0, 1),
+      more: 2,
+    });
+    expect(part.effects).toEqual([]);
+    const whole = update(part.state, { on: 'bench', jobs: rows });
+    expect(whole.effects).toEqual([{ do: 'open', file: 'c.yaml' }]);
+  });
+
+  it('where none was pressed the first rows are shown at once', () => {
+    const part = update(typed(), { on: 'bench', jobs: rows.slice(0, 1), more: 2 });
+    expect(part.state.view.screen).toBe('bench');
+    expect(part.state.waiting).toBe(null);
   });
 });

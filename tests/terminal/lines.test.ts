@@ -120,13 +120,18 @@ it('a key that is none is told each time, and Esc before a letter is Esc', () =>
   expect(twice.status).toBe(0);
 });
 
-it('a key that changes nothing says so, but not a cursor that is moved in a text', () => {
+it('a key that changes nothing says so; a cursor that is moved in a text, where it is', () => {
   const folder = newFolder();
   writeFileSync(join(folder, 'job.yaml'), JOB);
-  const { lines } = readOut(folder, '\x1b[D\x1b[6~n\x1b[D', '--lines', 'job.yaml');
+  const { lines } = readOut(folder, '\x1b[D\x1b[6~nabc\x1b[D\x1b[D\x1b[F', '--lines', 'job.yaml');
   expect(lines.filter((text) => /changes nothing/.test(text))).toEqual([
     'Left changes nothing here.',
     'PageDown changes nothing here.',
+  ]);
+  expect(lines.filter((text) => /^The cursor/.test(text))).toEqual([
+    'The cursor is before: c',
+    'The cursor is before: bc',
+    'The cursor is at the end.',
   ]);
 });
 

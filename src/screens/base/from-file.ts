@@ -112,11 +112,14 @@ export function earlierRead(
 export function benchRead(state: State, jobs: readonly BenchRow[], more = 0): Updated {
   if (!state.bench) return stay(state);
   const asked = state.waiting?.for === 'bench';
+  // Whoever pressed a key before a row could be seen meant a row of the whole list.
+  const goesOn = asked && (more === 0 || state.ahead.length === 0);
   const now: State = {
     ...state,
     bench: { ...state.bench, jobs, more },
-    waiting: asked ? null : state.waiting,
+    waiting: goesOn ? null : state.waiting,
   };
+  if (asked && !goesOn) return stay(now);
   if (now.view.screen !== 'wait') return stay(now);
   const typed = now.bench?.begun === undefined ? null : JOB_TYPED;
   return show({ ...now, quiet: typed ?? now.quiet }, { screen: 'bench', here: null });

@@ -1,4 +1,5 @@
 /** A screen as plain lines, one after the other: for a screen reader, a braille line, a pipe. */
+import { safeLine } from '../../model/safe.ts';
 import { MARKED } from '../base/lay.ts';
 import { FITS_HAND } from '../base/piece-page.ts';
 import type { State } from '../base/state.ts';
@@ -62,6 +63,14 @@ export function changedLines(before: State | null, state: State): string[] {
   // A key that is gone says so when it is pressed; the list of keys has all.
   const keys = now.keys.filter((key) => !was.keys.includes(key));
   return keys.length === 0 ? page : [...page, keys.join('; ')];
+}
+
+/** Where the cursor of a text stands, since nothing is drawn of it; null: no text is typed. */
+export function cursorSaid(state: State): string | null {
+  const field = openOf(state).text()?.field;
+  if (!field) return null;
+  const rest = field.text.slice(field.cursor).join('');
+  return rest === '' ? 'The cursor is at the end.' : `The cursor is before: ${safeLine(rest)}`;
 }
 
 /** The parts of a view by which it is another screen, though it looks alike: another piece, task, gate or question. */

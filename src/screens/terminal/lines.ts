@@ -7,7 +7,7 @@ import type { World } from '../../world.ts';
 import type { State } from '../base/state.ts';
 import { keyName } from '../kit/press.ts';
 import { split } from '../kit/text.ts';
-import { changedLines } from '../show/read-out.ts';
+import { changedLines, cursorSaid } from '../show/read-out.ts';
 import { type TypedBytes, typedIn } from './bytes.ts';
 import { tellPresses } from './held.ts';
 import { createLoop } from './loop.ts';
@@ -68,10 +68,9 @@ export async function playLines(show: Show<State>, world: World): Promise<number
   const answer = (from: number, typed: TypedBytes) => {
     const { quiet, waiting } = loop.state();
     if (written !== from || waiting !== null || isStopped || loop.isLeaving()) return;
-    if (quiet !== null) write(quiet);
-    // In a text it may be the cursor that moved.
-    else if ('press' in typed && !show.takesCtrlZ(loop.state()))
-      write(`${keyName(typed.press)} changes nothing here.`);
+    if (quiet !== null) return write(quiet);
+    if ('paste' in typed) return;
+    write(cursorSaid(loop.state()) ?? `${keyName(typed.press)} changes nothing here.`);
   };
   const press = (typed: TypedBytes) => {
     const from = written;
