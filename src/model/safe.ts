@@ -6,6 +6,7 @@
  * has a shape of its own stays.
  */
 import { pattern } from './pattern.ts';
+import { remembering } from './remembering.ts';
 
 /** Controls, format characters, separators of lines, halves of surrogates, fillers and selectors without a shape. */
 const HIDDEN = pattern(
@@ -17,13 +18,20 @@ const HIDDEN = pattern(
 export const SHOWN =
   /^[\n -~\xa1-\xac\xae-\u024f\u2010-\u2027\u2030-\u205e\u2190-\u23ff\u2500-\u27bf]*$/;
 
+/** More marks on one letter than any language writes (UAX #15, stream-safe text): they would cover the lines around it. */
+const PILED = pattern(() => /(\p{M}{30})(\p{M}+)/gu);
+
 /** The text with everything that does not show itself as a token; line breaks stay, a tab becomes a space. */
 export function safe(text: string): string {
   if (SHOWN.test(text)) return text;
   return text
+    .replace(PILED.made, (_, some: string, more: string) => `${some}(+${countOf(more)} marks)`)
     .replace(/\r\n/g, '\n')
     .replace(HIDDEN.made, (c) => (c === '\n' ? c : c === '\t' ? ' ' : token(c)));
 }
+
+/** In characters, halves of one counted once. */
+const countOf = (text: string): number => text.replace(/[\udc00-\udfff]/g, '').length;
 
 /** The same on one line: a run of line breaks and tabs becomes one space. */
 export function safeLine(text: string): string {
@@ -48,12 +56,12 @@ export function oneLine(text: string): string {
   return [first.trimEnd(), ...said].join(' ').trimEnd();
 }
 
-function token(c: string): string {
+const token = remembering((c) => {
   const code = c.codePointAt(0) ?? 0;
   const hex = code.toString(16);
   if (code <= 0xff) return `\\x${hex.padStart(2, '0')}`;
   return code <= 0xffff ? `\\u${hex.padStart(4, '0')}` : `\\u{${hex}}`;
-}
+});
 
 /** A value as JSON on one line: the same value, with what does not show itself as escapes. */
 export function harmlessJson(value: unknown): string {

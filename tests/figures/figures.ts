@@ -8,6 +8,7 @@ const GROUPS = [
   'start',
   'keys',
   'disk',
+  'long',
   'never-lost',
   'sequence',
   'fit',

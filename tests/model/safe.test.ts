@@ -37,6 +37,13 @@ describe('text from files is shown as it is and obeyed by nobody', () => {
     expect(safe(text)).toBe(text);
   });
 
+  it('leaves the marks that a letter can have, and counts what is piled up on it', () => {
+    const most = `a${'\u0301'.repeat(30)}`;
+    expect(safe(`${most}b`)).toBe(`${most}b`);
+    expect(safe(`${most}${'\u0301'.repeat(999_970)}b`)).toBe(`${most}(+999970 marks)b`);
+    expect(safe(`${most}\u{1d165}\u{1d165}`)).toBe(`${most}(+2 marks)`);
+  });
+
   it('keeps lines apart, or makes one of them', () => {
     expect(safe('a\r\nb\nc\td')).toBe('a\nb\nc d');
     expect(safeLine('a\r\n\r\nb\nc\t\td')).toBe('a b c d');

@@ -64,9 +64,10 @@ function flowIn(what: Line, columns: number): readonly Line[] {
     const isLong = !fitsIn(pieces, columns);
     for (const s of pieces) {
       for (const text of isLong ? broken(s.text, columns, columns - used) : [s.text]) {
-        if (used + width(text) > columns) end();
+        const wide = width(text);
+        if (used + wide > columns) end();
         if (text !== '') now = [...now, { ...s, text }];
-        used += width(text);
+        used += wide;
       }
     }
   }

@@ -78,6 +78,9 @@ export interface Signs {
 export function signsOf(text: string): Signs {
   let end = 0;
   let part: Part | null = null;
+  /** The character behind the sign that was read last, which is asked for next. */
+  let ahead = -1;
+  let aheadColumns = JOINING;
 
   /** Columns of a sign that may be several characters: ever longer parts are segmented, until one shows where it ends. */
   function joined(at: number): number {
@@ -99,10 +102,12 @@ export function signsOf(text: string): Signs {
     },
     read(at) {
       const code = text.codePointAt(at) ?? 0;
-      const columns = alone(code);
+      const columns = at === ahead ? aheadColumns : alone(code);
       if (columns === JOINING) return joined(at);
       const next = at + (code > 0xffff ? 2 : 1);
-      if (next < text.length && alone(text.codePointAt(next) ?? 0) === JOINING) return joined(at);
+      ahead = next;
+      aheadColumns = next < text.length ? alone(text.codePointAt(next) ?? 0) : 0;
+      if (aheadColumns === JOINING) return joined(at);
       end = next;
       return columns;
     },
