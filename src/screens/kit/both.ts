@@ -63,12 +63,13 @@ function flowIn(what: Line, columns: number): readonly Line[] {
     }
     const isLong = !fitsIn(pieces, columns);
     for (const s of pieces) {
-      for (const text of isLong ? broken(s.text, columns, columns - used) : [s.text]) {
-        const wide = width(text);
-        if (used + wide > columns) end();
+      const parts = isLong ? broken(s.text, columns, columns - used) : [s.text];
+      for (const [i, text] of parts.entries()) {
+        // The one before it is as long as can be.
+        if (i > 0) end();
         if (text !== '') now = [...now, { ...s, text }];
-        used += wide;
       }
+      used += width(parts.at(-1) ?? '');
     }
   }
   end();
