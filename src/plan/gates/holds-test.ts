@@ -8,6 +8,10 @@ import { gateOf } from './gate.ts';
 import { stopsNow } from './gate-now.ts';
 import type { ItemInWords } from './items.ts';
 
+/** That the lever was pumped until it is firm is what such a test says itself: it does not wait for its own answer. */
+const PUMPS = /\bpump/i;
+const ROLLS = /\b(?:walk|roll|push|slope|holds?|moves?)/i;
+
 /**
  * A test for which the machine runs is held by all that stops before the start, any other one by what stops about its
  * own pieces: `Front caliper: lever pumped until it is firm.` Empty where nothing stops. `now` is RFC 3339.
@@ -22,6 +26,7 @@ export function holdsTest(job: Job, task: string, now: string): ItemInWords[] {
     ({ key, ...item }) =>
       stopsNow({ key, ...item }) &&
       (all || pieces.some((piece) => key.endsWith(`-${piece}`))) &&
+      !(key.startsWith('brake-') && !all && PUMPS.test(say) && !ROLLS.test(say)) &&
       !past.has('all') &&
       !past.has(key),
   );
