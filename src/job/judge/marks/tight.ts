@@ -59,27 +59,22 @@ export function judgeTight(job: Job, wish: Wished<'tight'>, stamp: Stamp): Verdi
   const stopped = forced ? null : stop(due.holes);
   if (stopped) return stopped;
   if (!pass || open.length === 0) return already();
-  const turned = forced ? null : stopAngle(piece, pass);
-  if (turned) return turned;
   // A bolt that never came out is not put back; one that is in goes by what is in.
   const back = open.filter((h) => h.state !== 'home');
   const old = usedOnce(job, piece, back.map(asFitted));
-  const asks = forced ? null : asksOnce(job, piece, old);
-  if (asks) return asks;
   const breaks = breaking(job, piece, pass, open, wish.set);
-  const breaksIt = forced ? null : stopsBreaking(job, piece, pass, breaks);
-  if (breaksIt) return breaksIt;
-  const unread = forced ? null : asksUnread(wish.set);
-  if (unread) return unread;
-  const other = forced ? null : asksOtherThread(job, piece, pass, open, wish.set);
-  if (other) return other;
-
   const order = nextHole(piece, job.upper.kinds, pass.name);
   const leaves = order && !startsOrder(order.rest, namesOf(open)) ? order : null;
-  if (leaves?.printed && !forced) {
-    const say = `The maker's list says ${leaves.next} next, not ${list(namesOf(open))}.`;
-    return refuse('out-of-order', say, { next: leaves.next });
-  }
+  const against = forced
+    ? null
+    : (stopAngle(piece, pass) ??
+      asksOnce(job, piece, old) ??
+      stopsBreaking(job, piece, pass, breaks) ??
+      asksUnread(wish.set) ??
+      asksOtherThread(job, piece, pass, open, wish.set) ??
+      stopsOrder(leaves, open));
+  if (against) return against;
+
   const figure = figureOfPass(job, piece, pass, open);
   const first = piece.holes.every((h) => h.passes.length === 0);
   const isOwn = open.every((h) => otherThread(job, piece, h) !== null);
@@ -109,6 +104,13 @@ export function judgeTight(job: Job, wish: Wished<'tight'>, stamp: Stamp): Verdi
     ...(leaves ? { says: `out of turn, ${leaves.next} was next` } : {}),
   } as const;
   return write(stamp, wish, entry, { warnings });
+}
+
+/** `leaves`: the hole that would be next, where the wish leaves the order; only the maker's own list stops. */
+function stopsOrder(leaves: ReturnType<typeof nextHole>, open: readonly HoleNow[]): Refused | null {
+  if (!leaves?.printed) return null;
+  const say = `The maker's list says ${leaves.next} next, not ${list(namesOf(open))}.`;
+  return refuse('out-of-order', say, { next: leaves.next });
 }
 
 /** The one figure that a wish asks to set, for whoever knows the wrenches; null where there is none. */
