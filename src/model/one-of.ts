@@ -35,8 +35,10 @@ export function oneOf(names: string, flags: '' | 'i' = '', end: '\\b' | '$' = '\
   // What stands behind the first word of a name begins none.
   let firsts: string | null = null;
   const mayBegin = (letters: string) => {
+    if (!isLetter(letters)) return hasFigures(names);
+    if (!names.includes(letters)) return false;
     firsts ??= names.replace(/ (?:\(\?:[^()]*\)|[a-z]+)/g, ' ');
-    return isLetter(letters) ? firsts.includes(letters) : hasFigures(names);
+    return firsts.includes(letters);
   };
   return {
     test(text) {

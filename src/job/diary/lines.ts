@@ -19,6 +19,15 @@ export interface Split {
 /** The key at the start of its line, nothing behind it but a comment; `#5` could be a text that was cut. */
 const KEY = /diary:(?:[ \t]+#(?![0-9])[^\r\n]*|[ \t]*)(?:\r?\n|$)/y;
 
+/** Where the first line of the diary begins; 0 where the key stands otherwise. */
+function behindKey(text: string, key: number): number {
+  if (text.startsWith(BARE_KEY, key)) return key + BARE_KEY.length;
+  KEY.lastIndex = key;
+  return KEY.test(text) ? KEY.lastIndex : 0;
+}
+
+const BARE_KEY = 'diary:\n';
+
 /** Lines of the file read last; a mark adds one line to them. */
 let known: readonly ReadLine[] = [];
 
@@ -44,9 +53,8 @@ function remembered(lines: readonly ReadLine[]): (line: string) => Entry | undef
 export function splitDiary(text: string): Split | number {
   const key = text.lastIndexOf('\ndiary:') + 1;
   if (key === 0) return 0;
-  KEY.lastIndex = key;
-  if (!KEY.test(text)) return 0;
-  const from = KEY.lastIndex;
+  const from = behindKey(text, key);
+  if (from === 0) return 0;
   if (text.includes('\0', from) || text.includes('\uFFFD', from)) return 0;
   const entries = readLines(text, from);
   return typeof entries === 'number' ? entries : { upper: text.slice(0, from), key, entries };

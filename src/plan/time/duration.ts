@@ -49,13 +49,12 @@ const PARTS = String.raw`\d{1,2}[/⁄][2348](?!\d)`;
 const FROM_TO = /(?<![\d.,/])(\d{1,3})\/(?![2348](?!\d))(\d{1,3})(?![\d/])(?=\s*\p{L})/gu;
 /** `24`, `1.5`, `1 1/2`, `1/2`, `1½`, `half an`, `two`. */
 export const DURATION_NUMBER = String.raw`(?:\d+\s+${PARTS}|${PARTS}|\d*\s?[½¼¾⅓⅔]|\d+(?:[.,]\d+)?|(?:[Hh]alf\s+)?[Aa]n?\b|(?:${NAMED})\b)`;
-const FIGURED = /[\d½¼¾⅓⅔]|an?\b/i;
+const FIGURED = /[\d½¼¾⅓⅔]|an?\b/;
 
 /** Whether a figure may be in the text, in words or not: most have none, and whole patterns take long to be made. */
 export function mayHaveFigure(text: string): boolean {
-  if (FIGURED.test(text)) return true;
   const said = text.toLowerCase();
-  return [...WORDS.keys()].some((word) => word !== '' && said.includes(word));
+  return FIGURED.test(said) || [...WORDS.keys()].some((word) => word !== '' && said.includes(word));
 }
 /** Single letters small only: `2 S` are two bolts. */
 const UNIT =
@@ -142,6 +141,7 @@ function inFigures(text: string): string {
  * (`until the paint is dry`).
  */
 export function readDuration(said: string): Duration | null {
+  if (!mayHaveFigure(said) && !/half|quarter/i.test(said)) return null;
   const text = /\b(?:half|quarters?)\b|\d\s*(?:h\w*\s*\d|[:/]\d)/i.test(said)
     ? inFigures(said)
     : said;
