@@ -263,6 +263,8 @@ describe('the gasket of a joint', () => {
     ['gasket, dowels 6 mm long', 0, 1.5, false],
     ['no gasket, sealant', 0, 0, true],
     ['new O-ring', 0, 0, true],
+    // The size of a bolt beside it is no thickness.
+    ['new gasket under the 8 mm studs', 0, 1.5, false],
   ])('%s: %d to %d', (joint, from, to, known) => {
     expect(gasketOf([joint])).toEqual({ from, to, known });
   });

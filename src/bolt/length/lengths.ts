@@ -50,6 +50,8 @@ export interface LengthsInput {
 
 /** A gasket nobody measured is nothing to so thick (common practice, no source). */
 const GASKET = { from: 0, to: 1.5 };
+/** A figure beyond this beside a gasket is that of a bolt or a stud (common practice, no source). */
+const THICKEST = 5;
 /** Turns are counted to half a turn, heights seen to half a millimetre (common practice, no source). */
 const BY_EYE = 0.5;
 
@@ -66,7 +68,7 @@ export function gasketOf(joint: readonly string[]): { from: number; to: number; 
   if (at < 0) return { from: 0, to: 0, known: true };
   const alone = /^\d+(?:[.,]\d+)? ?mm(?: thick)?$/i.exec(parts[at + 1] ?? '')?.[0] ?? '';
   const said = /(\d+(?:[.,]\d+)?)\s*mm\b/i.exec(`${parts[at]} ${alone}`)?.[1]?.replace(',', '.');
-  return said === undefined
+  return said === undefined || Number(said) > THICKEST
     ? { ...GASKET, known: false }
     : { from: Number(said), to: Number(said), known: true };
 }

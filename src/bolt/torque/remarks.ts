@@ -6,6 +6,8 @@ import { smearElsewhere } from './smeared.ts';
 const MATTERS = new RegExp(
   [
     '[\\d½¼¾⅓⅔⅛⅜⅝⅞%°+±<>≤≥?]',
+    // Marks of notes.
+    '[*†‡§#¶⁰¹²³⁴⁵⁶⁷⁸⁹]',
     'turn|quarter|half|third|degree|tight|torque|loos|slack|back|again|more|further|twice|double|times|repeat',
     'wait|final|angle|until|stretch|max|min|most|least|then|after|before|oil|greas|dry|wet|lub|lock|seal|paste|hot|cold|only',
     'renew|re-?use|discard|\\b(?:used|old)\\b',
@@ -14,7 +16,7 @@ const MATTERS = new RegExp(
     'dreh|\\bgrad\\b|winkel|viertel|halb|dann|weiter|puis|\\btours?\\b|\\bquart|demi|giro|vuelta|\\bgrados?\\b|\\bgradi\\b',
     'geölt|ölen|\\böl|fett|trocken|huil|graiss|\\bsec\\b|aceit|lubric|engras|\\bseco\\b|asciutt|\\bneue?n?\\b|\\bneuf|nuev|nuov',
     // A letter alone is the mark of a note that stands elsewhere.
-    '^\\(?[a-z]\\)?$',
+    '(?:^|\\s)[a-z]$|(?:^|[\\s(])[a-z]\\)',
   ].join('|'),
   'i',
 );

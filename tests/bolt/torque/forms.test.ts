@@ -538,3 +538,34 @@ it.each([
   for (const { text: part, at } of unreadOf(text))
     expect(text.slice(at).startsWith(part)).toBe(true);
 });
+
+it('the mark of a note behind or before a figure that is read whole is told, whatever the figure', () => {
+  const whole = ROWS.filter(
+    ([text, stages, unread]) => unread === '' && /N·m/.test(stages) && text,
+  );
+  expect(whole.length).toBeGreaterThan(100);
+  for (const [text] of whole) {
+    for (const mark of [
+      '*',
+      ' *',
+      '**',
+      '†',
+      '‡',
+      '§',
+      '#',
+      '¹',
+      ' ²',
+      ' 1)',
+      ' (1)',
+      ' [2]',
+      ' (a)',
+      ' b)',
+    ]) {
+      // Behind a place one more number is of the place, and stands beside the figure.
+      if (/\d$/.test(text) && mark === ' 1)') continue;
+      expect(readTorque(text + mark).quantity, `${text}${mark}`).toBe(null);
+      expect(unreadOf(text + mark).length, `${text}${mark}`).toBeGreaterThan(0);
+    }
+    expect(readTorque(`*${text}`).quantity, `*${text}`).toBe(null);
+  }
+});
