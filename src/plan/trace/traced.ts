@@ -50,40 +50,26 @@ export function traced(job: Job): Traced {
 
 function make(job: Job): Traced {
   const { looks, found } = looksOf(job);
-  const covers = coversOf(job);
-  const all: TraceInput = {
-    suspects: suspectsOf(job.upper),
-    checks: [...checksBehind(job), ...triesOf(looks)],
-    covers,
-    marks: [],
-  };
-  const read = readTrace(all);
-  const shown = new Map(read.checks.map(({ name, shows }) => [name, shows]));
-  const shows = (check: string) => shown.get(check) ?? new Set<string>();
-  const gone = new Set(found.map(({ suspect }) => suspect));
-  const marks = stillSpeaking(looks, found, shows).filter(({ check }) => shown.has(check));
-  // What was put right is none of them any more; a check keeps showing all that it shows.
-  const suspects = all.suspects.filter(({ name }) => !gone.has(name));
-  const first = {
-    ...all,
-    marks,
-    suspects,
-    checks: all.checks.map((check) => without(check, gone)),
-  };
-  const whole = trace(first);
-  const unclear = unclearNow(marks);
-  const others = unclear.size === 0 ? whole : trace(lessChecks(first, unclear, shows));
-  // What told nothing is not asked again at once; with nothing else to look at, it is.
-  const answer = others.next ? others : whole;
-  const proofs = proofsOf(job, found, looks, shows);
-  const { check: proof = null, proved = false } = proofs.at(-1) ?? {};
-  const bad = isBadStill(marks);
-  // With all that was found put right and nothing bad any more, nothing is left to be explained.
-  const complaint = complaintNow(job);
-  const settled = complaint !== 'still' && (proved || (found.length > 0 && !bad));
-  const ends = proved && complaint !== 'still';
-  const next = proving(notMade) ?? (ends ? null : (answer.next ?? proving(toldNothing)));
+  const asked = askedOf(job, looks, found);
+  const { answer, unclear } = answerTo(asked);
+  const proofs = proofsOf(job, found, looks, asked.shows);
   const last = proofs.at(-1);
+  const { check: proof = null, proved = false } = last ?? {};
+  const complaint = complaintNow(job);
+  const still = complaint === 'still';
+  // With all that was found put right and nothing bad any more, nothing is left to be explained.
+  const settled = !still && (proved || (found.length > 0 && !isBadStill(asked.input.marks)));
+  const ahead = (name: string) => lookAhead(asked, answer, name);
+  /** The look that proves what was found, if it still is to be made; nothing is left where it comes out good. */
+  const proving = (isToMake: (made: readonly LookMade[]) => boolean): Look | null => {
+    const open = proofs.findLast(({ check, proved: is, after }) => {
+      const made = looks.slice(after).filter((l) => l.check === check);
+      return check !== null && !is && isToMake(made);
+    });
+    return open?.check ? { ...ahead(open.check), good: [] } : null;
+  };
+  const ends = proved && !still;
+  const next = proving(notMade) ?? (ends ? null : (answer.next ?? proving(toldNothing)));
   const waits = isUnmended(last) && !proved && looks.length === last?.after;
   return {
     answer: settled ? { ...answer, conflict: null } : answer,
@@ -97,28 +83,54 @@ function make(job: Job): Traced {
     proved,
     complaint,
   };
+}
 
-  /** The look that proves what was found, if it still is to be made; nothing is left where it comes out good. */
-  function proving(isToMake: (made: readonly LookMade[]) => boolean): Look | null {
-    const open = proofs.findLast(({ check, proved: is, after }) => {
-      const made = looks.slice(after).filter((l) => l.check === check);
-      return check !== null && !is && isToMake(made);
-    });
-    return open?.check ? { ...ahead(open.check), good: [] } : null;
-  }
+/** What the tracing room is asked. */
+interface Asked {
+  /** Without the suspects that were found, and without looks that these explain. */
+  input: TraceInput;
+  /** What a check shows by itself and by way of others, what was found included. */
+  shows: (check: string) => ReadonlySet<string>;
+}
 
-  function ahead(name: string): Look {
-    const check = first.checks.find((one) => one.name === name);
-    const left = answer.suspects.filter((s) => s.cleared.length === 0).map((s) => s.name);
-    const opens = check ? [...check.behind] : [];
-    const minutes = covers
-      .filter((cover) => opens.includes(cover.name))
-      .reduce((sum, { takes }) => sum + (takes ?? 0), check?.takes ?? 0);
-    const [good, bad] = [false, true].map((is) =>
-      left.filter((one) => shows(name).has(one) === is),
-    );
-    return { check: name, minutes, opens, good: good ?? [], bad: bad ?? [] };
-  }
+function askedOf(job: Job, looks: readonly LookMade[], found: readonly FoundMade[]): Asked {
+  const covers = coversOf(job);
+  const suspects = suspectsOf(job.upper);
+  const checks = [...checksBehind(job), ...triesOf(looks)];
+  const read = readTrace({ suspects, checks, covers, marks: [] });
+  const shown = new Map(read.checks.map(({ name, shows }) => [name, shows]));
+  const shows = (check: string) => shown.get(check) ?? new Set<string>();
+  const gone = new Set(found.map(({ suspect }) => suspect));
+  const input = {
+    // What was put right is none of them any more; a check keeps showing all that it shows.
+    suspects: suspects.filter(({ name }) => !gone.has(name)),
+    checks: checks.map((check) => without(check, gone)),
+    covers,
+    marks: stillSpeaking(looks, found, shows).filter(({ check }) => shown.has(check)),
+  };
+  return { input, shows };
+}
+
+/** What told nothing is not asked again at once; with nothing else to look at, it is. */
+function answerTo({ input, shows }: Asked): { answer: TraceAnswer; unclear: Set<string> } {
+  const unclear = unclearNow(input.marks);
+  const others = unclear.size === 0 ? null : trace(lessChecks(input, unclear, shows));
+  return { answer: others?.next ? others : trace(input), unclear };
+}
+
+/** A check of the file as it would be made now: its minutes, and what good and what bad would leave. */
+function lookAhead({ input, shows }: Asked, { suspects }: TraceAnswer, name: string): Look {
+  const check = input.checks.find((one) => one.name === name);
+  const opens = check ? [...check.behind] : [];
+  const minutes = input.covers
+    .filter((cover) => opens.includes(cover.name))
+    .reduce((sum, { takes }) => sum + (takes ?? 0), check?.takes ?? 0);
+  const left = suspects.filter(({ cleared }) => cleared.length === 0).map((s) => s.name);
+  return {
+    ...{ check: name, minutes, opens },
+    good: left.filter((one) => !shows(name).has(one)),
+    bad: left.filter((one) => shows(name).has(one)),
+  };
 }
 
 function complaintNow(job: Job): Traced['complaint'] {
