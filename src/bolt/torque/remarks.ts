@@ -1,23 +1,25 @@
 /** What of a printed torque was not read: what cannot matter is a remark beside the figure, all else is told. */
+import { pattern } from '../../model/pattern.ts';
 import type { SaidAt } from './one-or-other.ts';
 import { smearElsewhere } from './smeared.ts';
 
 /** Words that may hide a figure, a stage or what is done to the thread, and what else a part may hold that is no remark. */
-const MATTERS = new RegExp(
-  [
-    '[\\d½¼¾⅓⅔⅛⅜⅝⅞%°+±<>≤≥?]',
-    // Marks of notes.
-    '[*†‡§#¶⁰¹²³⁴⁵⁶⁷⁸⁹]',
-    'turn|quarter|half|third|degree|tight|torque|loos|slack|back|again|more|further|twice|double|times|repeat',
-    'wait|final|angle|until|stretch|max|min|most|least|then|after|before|oil|greas|dry|wet|lub|lock|seal|paste|hot|cold|only',
-    'renew|re-?use|discard|\\b(?:used|old)\\b',
-    "\\b(?:never|not|don['’]?t|exceed|if|unless|except|flats?|\\w+t(?:een|y))\\b",
-    // Of other languages what says that it is turned on, and what is on the thread.
-    'dreh|\\bgrad\\b|winkel|viertel|halb|dann|weiter|puis|\\btours?\\b|\\bquart|demi|giro|vuelta|\\bgrados?\\b|\\bgradi\\b',
-    'geölt|ölen|\\böl|fett|trocken|huil|graiss|\\bsec\\b|aceit|lubric|engras|\\bseco\\b|asciutt|\\bneue?n?\\b|\\bneuf|nuev|nuov',
-    // A letter alone is the mark of a note that stands elsewhere.
-    '(?:^|\\s)[a-z]$|(?:^|[\\s(])[a-z]\\)',
-  ].join('|'),
+const MATTERS = pattern(
+  () =>
+    [
+      '[\\d½¼¾⅓⅔⅛⅜⅝⅞%°+±<>≤≥?]',
+      // Marks of notes.
+      '[*†‡§#¶⁰¹²³⁴⁵⁶⁷⁸⁹]',
+      'turn|quarter|half|third|degree|tight|torque|loos|slack|back|again|more|further|twice|double|times|repeat',
+      'wait|final|angle|until|stretch|max|min|most|least|then|after|before|oil|greas|dry|wet|lub|lock|seal|paste|hot|cold|only',
+      'renew|re-?use|discard|\\b(?:used|old)\\b',
+      "\\b(?:never|not|don['’]?t|exceed|if|unless|except|flats?|\\w+t(?:een|y))\\b",
+      // Of other languages what says that it is turned on, and what is on the thread.
+      'dreh|\\bgrad\\b|winkel|viertel|halb|dann|weiter|puis|\\btours?\\b|\\bquart|demi|giro|vuelta|\\bgrados?\\b|\\bgradi\\b',
+      'geölt|ölen|\\böl|fett|trocken|huil|graiss|\\bsec\\b|aceit|lubric|engras|\\bseco\\b|asciutt|\\bneue?n?\\b|\\bneuf|nuev|nuov',
+      // A letter alone is the mark of a note that stands elsewhere.
+      '(?:^|\\s)[a-z]$|(?:^|[\\s(])[a-z]\\)',
+    ].join('|'),
   'i',
 );
 
