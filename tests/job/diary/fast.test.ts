@@ -95,11 +95,11 @@ const anyFile = fc
 const anyDiary = fc.tuple(fc.constantFrom('', '  ', '    '), fc.array(anyEntry, { maxLength: 8 }));
 
 function same(text: string): void {
-  // How it was read is the only thing that may differ.
   const { plain, ...read } = readJob(text, 'a.yaml');
-  const { plain: never, ...whole } = readWhole(text, 'a.yaml');
-  expect([read, never]).toEqual([whole, false]);
-  expect(typeof plain).toBe('boolean');
+  const { plain: byWhole, ...whole } = readWhole(text, 'a.yaml');
+  expect(read).toEqual(whole);
+  // What the whole parse sees to end in a line of its own does so for the reading by lines, too.
+  if (byWhole) expect(plain).toBe(true);
 }
 
 describe('reading line by line gives what the whole parse gives', () => {
