@@ -86,7 +86,7 @@ export class Desk {
   hold(press: string, more: number): this {
     this.happen({ on: 'press', press });
     for (let i = 0; i < more; i += 1) {
-      this.happen({ on: 'press', press, held: true, repeats: i >= 3 });
+      this.happen({ on: 'press', press, held: true, repeats: i >= 2 });
     }
     return this;
   }

@@ -11,10 +11,10 @@ export const ANEW = 700;
 const READ = 500;
 
 /** ms. A held key repeats within this, no finger taps so quickly; what comes in closer still had only waited to be read. */
-const REPEAT = { least: 5, most: 60 };
+const REPEAT = { least: 5, most: 45 };
 
 /** So many of them in a row are a held key. */
-const REPEATS = 3;
+const REPEATS = 2;
 
 /** Of one press. */
 export interface HeldPress {

@@ -42,7 +42,7 @@ describe('a key that the keyboard repeats by itself', () => {
       false,
       false,
       false,
-      false,
+      true,
       true,
       true,
       false,
