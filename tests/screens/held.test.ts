@@ -98,4 +98,17 @@ describe('Enter held down', () => {
     desk.press('p');
     expect(desk.bench.entries.at(-1)).toMatchObject({ task: 'free', value: 'passed' });
   });
+
+  it('fits no part: that it is here, that it is the right one and that it is in are three presses', () => {
+    const bench = new Bench(`putback: 1
+job: Cover
+pieces: {cover: {bolts: S S, joint: gasket}}
+buy: {g: {what: cover gasket, for: cover on}}
+diary:
+`);
+    bench.mark({ do: 'buy', buy: 'g', state: 'ordered' });
+    const desk = new Desk(bench).press('b').hold('enter', 20);
+    expect(verbs(desk)).toEqual(['done', 'done']);
+    expect(bench.entries.at(-1)).toMatchObject({ buy: 'g', value: 'here' });
+  });
 });

@@ -47,12 +47,13 @@ export function otherFigure(job: Job, piece: PieceNow): OtherFigure[] {
   const marks = tight.length === 0 ? [] : ofThisRound(job, piece).filter((e) => e.verb === 'tight');
   if (marks.every((e) => e.set === undefined)) return [];
   return tight.flatMap((hole) => {
-    if (otherThread(job, piece, hole) !== null) return [];
     const last = lastFigure(job, piece, hole);
     const figure = last?.torque?.quantity;
     const set = marks.findLast((e) => e.value === last?.name && isAt(e, hole))?.set;
     const way = figure && set !== undefined ? wayOff(set, figure) : null;
     if (!figure || set === undefined || way === null) return [];
+    // What is printed is for another thread: nothing is held against it.
+    if (otherThread(job, piece, hole) !== null) return [];
     return [{ hole: hole.name, set, printed: printQuantity(figure), way }];
   });
 }

@@ -87,6 +87,8 @@ export const partsScreen = screenOver({
     {
       id: 'further',
       presses: ENTER,
+      // Here, the right one, fitted: three answers, and each takes a press of its own.
+      anew: ENTER,
       label: furtherLabel,
       help: 'how far the marked part has come, one on',
       holds: (here) => furtherLabel(here) !== '',

@@ -149,9 +149,7 @@ function dueNow(job: Job, piece: PieceNow, wish: Wished<'tight'>): Due | Refused
 
 /** A wrench clicks at once on what is tighter already, and nothing turns. */
 function setHigher(job: Job, piece: PieceNow, open: readonly HoleNow[]): Warning[] {
-  const higher = otherFigure(job, piece).filter(
-    (o) => o.way === 'above' && open.some((h) => h.name === o.hole),
-  );
+  const higher = otherFigure(job, { ...piece, holes: [...open] }).filter((o) => o.way === 'above');
   if (higher.length === 0) return [];
   const [first] = higher;
   const which = list(higher.map((o) => o.hole));
