@@ -57,6 +57,12 @@ const MORE: readonly [spelled: string, of: string, factor: number, nought?: numb
   ['h|hours?', 'time', 3600],
   ['turns?', 'angle', 360],
 ];
+/** Units that a gauge or a meter may show for another of the same kind. */
+export const ON_METERS = (
+  'ohm kohm Mohm mohm V mV kV A mA Ah mAh W kW µF nF bar psi kPa MPa mbar inHg mmHg kgf/cm² ' +
+  'mm cm in µm thou ml l g kg s min h N·m N·cm kgf·m lbf·ft lbf·in'
+).split(' ');
+
 const TABLE = MORE.map(([spelled, of, factor, nought = 0]) => ({
   // A milliohm and a megohm differ in one letter's height.
   exact: pattern(() => `^(?:${spelled})$`),

@@ -12,7 +12,7 @@ import {
   readFigure,
   readLimit,
 } from './reading-limit.ts';
-import { turnedInto, unitNamed } from './reading-units.ts';
+import { ON_METERS, turnedInto, unitNamed } from './reading-units.ts';
 
 /** What stands behind the words of a line: `coil 0.4 ohm`, `chain slack 20..30 mm`. */
 interface Measured {
@@ -47,8 +47,8 @@ type Held =
   | { is: 'within' }
   /** `by`: how far beyond, as one says it. */
   | { is: 'beyond'; say: string }
-  /** Neither: why. */
-  | { is: 'unread'; say: string };
+  /** Neither: why. `noUnit`: its unit alone is missing. */
+  | { is: 'unread'; say: string; noUnit?: true };
 
 /** Said of where and how it was read: part of no figure. */
 const WHERE = String.raw`(?:and|left|right|front|rear|each|both|all|on all|cold|warm|hot|[lr](?=\b[^/]|$))\b`;
@@ -84,6 +84,10 @@ export function holdAgainst(reading: string, limit: Limit): Held {
       return { is: 'unread', say: `${shown} does not turn into ${limit.unit ?? 'that figure'}` };
     }
     if (!keeps(turned, limit)) {
+      if (own === null && mayBeOtherUnit(value, limit)) {
+        const say = `“${figure}” has no unit, and ${figure} ${limit.unit} would be far off ${limit.text}: write the unit in which it was read`;
+        return { is: 'unread', say, noUnit: true };
+      }
       const measured = own === null && limit.unit !== null ? `${figure} ${limit.unit}` : shown;
       return { is: 'beyond', say: `${measured} is out of limit: ${limit.text}` };
     }
@@ -115,6 +119,33 @@ function holdOpen(said: string, limit: Limit): Held {
   }
   if (limit.to === null) return { is: 'within' };
   return { is: 'beyond', say: `${said} is out of limit: ${limit.text}` };
+}
+
+/** Times the nearer end of its limit: nothing that still runs is so far off, or it was read in another unit. */
+const FAR = 100;
+/** So far off, and within as another unit that a meter shows. */
+const FAR_AND_FITS = 10;
+
+/** A bare figure beyond its limit, of which its unit may be the fault: `5000` against `4..6 kohm`. */
+function mayBeOtherUnit(value: number, limit: Limit): boolean {
+  const { from, to, unit } = limit;
+  const of = unit === null ? undefined : unitNamed(unit)?.of;
+  const end = (from !== null && value < from.value ? from : to)?.value;
+  // Nought is nought in each of them, and no factor leads to an end of nought or of another sign.
+  if (of === undefined || of === 'heat' || !end || !Number.isFinite(end)) return false;
+  const off = value / end;
+  if (off <= 0) return false;
+  const times = Math.max(off, 1 / off);
+  if (times >= FAR * (1 - NEARLY)) return true;
+  return (
+    times >= FAR_AND_FITS * (1 - NEARLY) &&
+    from !== null &&
+    to !== null &&
+    ON_METERS.some((other) => {
+      const turned = unitNamed(other)?.of === of ? turnedInto(value, other, unit) : null;
+      return turned !== null && keeps(turned, limit);
+    })
+  );
 }
 
 /** What the turning of a unit may add or take. */

@@ -143,6 +143,45 @@ describe('a reading against its limit', () => {
     expect(held(reading, limit)).toBe(is);
   });
 
+  // A meter that chose its own range, a gauge with the other scale.
+  it.each([
+    ['5000', '4..6 kohm'],
+    ['5000000', '4..6 Mohm'],
+    ['0.005', '4..6 ohm'],
+    ['5000, 5100', '4..6 kohm'],
+    ['5, 5100', '4..6 kohm'],
+    ['0.0126', 'over 12.4 V'],
+    ['6000', 'at most 5 kohm'],
+    ['0.4', 'at least 400 mV'],
+    ['30', '2.0..2.2 bar'],
+    ['1', '20..30 mm'],
+    ['0.004', '0.08..0.12 mm'],
+  ])(
+    '%s against %s may have another unit: nothing is judged, it is asked for',
+    (reading, limit) => {
+      const read = readLimit(limit);
+      if (!read) throw new Error(`not read: ${limit}`);
+      expect(holdAgainst(reading, read)).toMatchObject({ is: 'unread', noUnit: true });
+    },
+  );
+
+  it.each([
+    ['5000 kohm', '4..6 kohm', 'beyond'],
+    ['5000 ohm', '4..6 kohm', 'within'],
+    ['30 psi', '2.0..2.2 bar', 'within'],
+    ['0', '4..6 kohm', 'beyond'],
+    ['0', 'at most 5 kohm', 'within'],
+    ['7', '4..6 kohm', 'beyond'],
+    ['0.4', '4..6 kohm', 'beyond'],
+    ['15', '20..30 mm', 'beyond'],
+    ['5000', '4..6', 'beyond'],
+    ['OL', '4..6 kohm', 'beyond'],
+    ['180', '80..90 °C', 'beyond'],
+    ['-200', '1..2 mm', 'beyond'],
+  ])('%s against %s is judged: %s', (reading, limit, is) => {
+    expect(held(reading, limit)).toBe(is);
+  });
+
   it('units turn into one another as mathjs turns them', () => {
     const pairs = [
       ['psi', 'bar', 'psi', 'bar'],

@@ -71,6 +71,14 @@ describe('a figure given where a reason was asked for', () => {
     expect(desk.frame).toContain('does not turn into mm');
   });
 
+  it('a bare figure far off is asked for its unit, and with that is judged', () => {
+    const desk = onTask('14500');
+    expect(desk.bench.entries).toEqual([]);
+    expect(desk.frame).toContain('14500 mm would be far off 14..15 mm: write the unit');
+    desk.type('14500 µm').press('enter');
+    expect(task(desk.bench)).toMatchObject({ result: '14500 µm', judged: 'within' });
+  });
+
   it('words with a figure among them are a reason', () => {
     const desk = onTask('11').type('book says 11 for this one').press('enter');
     expect(task(desk.bench)).toMatchObject({ result: '11', because: 'book says 11 for this one' });

@@ -68,6 +68,14 @@ describe('finding the fault', () => {
     expect(other.screen).toBe('trace');
   });
 
+  it('asks for the unit of a bare figure far off its limit, and marks nothing before', () => {
+    const desk = fault().press('up enter').type('940').press('enter');
+    expect(said(desk)).toContain('“940” has no unit, and 940 ohm would be far off 0.8..1.2 ohm');
+    expect(desk.bench.entries).toEqual([]);
+    desk.type(' mohm').press('enter');
+    expect(desk.bench.entries.at(-1)).toMatchObject({ value: 'good', result: '940 mohm' });
+  });
+
   it('asks for the reading where one key says good of a look with a limit, and why where there is none', () => {
     const desk = fault().press('up g');
     expect(said(desk)).toContain('What was measured? Limit: 0.8..1.2 ohm.');

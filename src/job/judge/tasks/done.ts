@@ -102,7 +102,7 @@ function heldAgainst({ limit: said, verb }: TaskSpec, wish: Wished<'done'>): Hel
   const asked = measured.length > 0 ? all.filter((held) => held !== spoken) : all;
   const odd = asked.find((held) => held.is === 'unread');
   if (odd) {
-    const say = `${odd.say}. Give the figure.`;
+    const say = odd.noUnit ? `${odd.say}.` : `${odd.say}. Give the figure.`;
     return { ...hand, refuse: { code: 'unread-reading', say } };
   }
   return { limit, judged: 'within' };

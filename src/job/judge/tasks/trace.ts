@@ -64,6 +64,7 @@ export function judgeLook(job: Job, wish: Wished<'look'>, stamp: Stamp): Verdict
   const held = reading === undefined ? null : heldAgainst(check, reading);
   const said = how ?? held?.says;
   if (said === undefined) {
+    if (held?.noUnit) return wrong('no-unit', `${held.say}.`, { limit: check.limit });
     const say = held?.say ?? unheld(check, reading);
     return wrong('say-how', `${say} Say good, bad or unclear.`, { check: check.key });
   }
@@ -74,7 +75,8 @@ export function judgeLook(job: Job, wish: Wished<'look'>, stamp: Stamp): Verdict
   const byHand = held !== null && held.says === undefined;
   const unsure = said === 'unclear' ? null : unmeasured(check, reading, byHand ? held.say : null);
   if (unsure && said === 'good' && because === undefined && readable(check.limit)) {
-    return refuse(unsure.code, `${unsure.say} Give the figure.`, { limit: check.limit });
+    const give = held?.noUnit ? '.' : ' Give the figure.';
+    return refuse(unsure.code, `${unsure.say}${give}`, { limit: check.limit });
   }
   const warnings: Warning[] = unsure ? [unsure] : [];
   const judged = against || byHand ? 'by hand' : said === 'good' ? 'within' : 'beyond';
@@ -162,7 +164,7 @@ const readable = (limit: string | null): boolean => limit !== null && readLimit(
 function heldAgainst(
   { limit }: CheckSpec,
   reading: string,
-): { says?: Exclude<Looked, 'unclear'>; say: string | null } | null {
+): { says?: Exclude<Looked, 'unclear'>; say: string | null; noUnit?: boolean } | null {
   if (limit === null) return null;
   const read = readLimit(limit);
   if (!read) {
@@ -171,8 +173,9 @@ function heldAgainst(
   }
   const held = holdAgainst(reading, read);
   if (held.is === 'within') return { says: 'good', say: `${reading} is within ${limit}.` };
-  return held.is === 'beyond'
-    ? { says: 'bad', say: `${held.say}.` }
+  if (held.is === 'beyond') return { says: 'bad', say: `${held.say}.` };
+  return held.noUnit
+    ? { say: held.say, noUnit: true }
     : { say: `${held.say}: it was judged by no limit.` };
 }
 

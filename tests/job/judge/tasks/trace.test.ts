@@ -57,6 +57,15 @@ describe('a look', () => {
     });
   });
 
+  it('with a bare figure a thousand times off is not judged: its unit is asked for', () => {
+    const bench = new Bench(JOB);
+    const wish = { do: 'look', check: 'primary', reading: '940' } as const;
+    expect(bench.refusal(wish)).toMatchObject({ code: 'no-unit' });
+    expect(bench.refusal({ ...wish, how: 'good' })).toMatchObject({ code: 'unread-reading' });
+    expect(bench.entries).toEqual([]);
+    expect(bench.mark({ ...wish, reading: '940 milliohm' })).toMatchObject({ value: 'good' });
+  });
+
   it('that is good with nothing measured needs a reason; bad is told, and both stay beside the mark', () => {
     const bench = new Bench(JOB);
     const wish = { do: 'look', check: 'primary', how: 'good' } as const;
