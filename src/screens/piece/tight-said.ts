@@ -116,7 +116,10 @@ function nextSaid({ piece, lit }: OnTight, { now, before }: Turn): string {
   if (lit === null) return '';
   const trouble = holeNamed(piece, lit)?.trouble;
   if (trouble) return `${lit}: ${sayTrouble(trouble)}. Mend it first: m.`;
-  if (!now.rest.includes(lit)) return `${lit} has had this pass.`;
+  if (now.done.includes(lit)) return `${lit} has had this pass.`;
+  if (holeNamed(piece, lit)?.state === 'out')
+    return `${lit} is empty. Its bolt goes in first: Tab.`;
+  if (!now.rest.includes(lit)) return `${lit} has no turn in this pass.`;
   const first = now.rest[0];
   if (lit !== first) return `${lit}. In order it would be ${first}.`;
   if (before === null) return `Next: ${lit}, to begin with.`;

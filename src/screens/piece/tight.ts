@@ -58,11 +58,14 @@ function breaksAt(job: Job, piece: PieceNow, pass: PassSpec, lit: string): strin
   return stopsBreaking(job, piece, pass, found)?.refused.say ?? null;
 }
 
-function click({ state, key, piece, now, pass, again, lit }: OnTight): Updated {
+function click(here: OnTight): Updated {
+  const { state, key, piece, now, pass, again, lit } = here;
   if (lit === null) return say(state, 'Nothing here is left to tighten.');
   const wish: Wish = { do: 'tight', piece: key, holes: [lit] };
   const off = again.find((o) => o.hole === lit);
   if (off) return requestMark(state, { ...wish, set: off.printed });
+  if (isEmpty(here) && !holeNamed(piece, lit)?.trouble)
+    return say(state, `${lit} is empty: its bolt goes in first. Tab.`);
   // Pointed at after it had this pass, a bolt is not asked for the next one: nobody has gone round yet.
   if (now?.done.includes(lit)) return say(state, `${lit} has had this pass. Next: ${now.rest[0]}.`);
   if (!now?.rest.includes(lit)) return requestMark(state, wish);
@@ -78,6 +81,9 @@ function click({ state, key, piece, now, pass, again, lit }: OnTight): Updated {
   const onScale = set === null ? {} : { set };
   return requestMark(state, { ...wish, pass: now.pass.name, ...onScale });
 }
+
+/** No bolt is there to be tightened. */
+const isEmpty = ({ piece, lit }: OnTight) => holeNamed(piece, lit)?.state === 'out';
 
 /** What the hand felt, in the words of the pass. */
 function clickLabel({ now, breaks }: OnTight): string {
@@ -116,7 +122,7 @@ export const tightScreen = stepScreen({
       presses: GO,
       // A key that is held down, an elbow on the bar, is no click of a wrench: each bolt takes a press of its own.
       anew: GO,
-      label: clickLabel,
+      label: (here) => (isEmpty(here) ? '' : clickLabel(here)),
       help: 'the lit bolt has had this pass: its torque, or its angle',
       does: click,
     },
@@ -124,8 +130,11 @@ export const tightScreen = stepScreen({
       id: 'pulled',
       presses: ['!'],
       // Once round at the end, a bolt that turns on is what is looked for.
-      label: ({ now }) =>
-        now?.pass.name.startsWith('final') ? 'keeps turning' : 'turns without tightening',
+      label: (here) => {
+        if (isEmpty(here)) return '';
+        const round = here.now?.pass.name.startsWith('final');
+        return round ? 'keeps turning' : 'turns without tightening';
+      },
       help: 'it turns without tightening: the thread is pulled',
       does: ({ state, key, lit }) =>
         lit === null
@@ -207,7 +216,9 @@ function drawTight(here: OnTight): Page {
         shape: isIn ? (now.rest.includes(h.name) ? 'in' : 'tight') : shape,
         here: h.name === lit,
         label: number(h.name),
-        ...(isIn && !now.rest.includes(h.name) ? { said: 'had this pass' } : {}),
+        ...(isIn && !now.rest.includes(h.name)
+          ? { said: now.done.includes(h.name) ? 'had this pass' : 'not in this pass' }
+          : {}),
       };
     },
     rest,

@@ -40,7 +40,8 @@ export function restsSaid(here: Pointing): Line[] {
   const { job, state, step } = here;
   // With a bolt in the hand the hole is pointed at to put it in.
   const inHand = 'hand' in step && step.hand !== '';
-  const last = inHand ? null : lastOn(here);
+  const on = inHand ? null : lastOn(here);
+  const last = on && staysTight(here, on) ? null : on;
   if (last && isMuch(last))
     return wrap(`Not ${step.here}: u names what goes with it.`, state.columns);
   const said = last ? goesSaid(last.takes, last.mark, (e) => sayEntry(e, job)) : [];
@@ -52,6 +53,11 @@ const MUCH = 3;
 const isMuch = ({ takes }: NonNullable<ReturnType<typeof lastOn>>): boolean =>
   takes.gone.length - 1 > MUCH;
 
+/** Where bolts are tightened the key takes passes back: that a bolt is in at all goes by the page of its marks. */
+function staysTight({ step }: Pointing, { mark }: NonNullable<ReturnType<typeof lastOn>>): boolean {
+  return step.step === 'tight' && (mark.verb === 'in' || mark.verb === 'out');
+}
+
 function nothingOn({ state, step }: Pointing): Updated {
   if (step.here === null) return say(state, 'Which hole? Its number first.');
   return say(state, `Nothing is marked on ${step.here} in this round.`);
@@ -61,12 +67,23 @@ function nothingOn({ state, step }: Pointing): Updated {
 export const unmarkKey: Key<Pointing> = {
   id: 'not-this-one',
   presses: ['u', '/'],
-  label: ({ step }) => (step.here === null ? '' : 'not this one'),
+  label: (here) => {
+    const last = lastOn(here);
+    const offers = here.step.here !== null && !(last && staysTight(here, last));
+    return offers ? 'not this one' : '';
+  },
   help: 'the wrong hole was marked: its last mark goes, wherever it stands, with what rests on it',
   does: (here) => {
     const { state, step } = here;
     const last = lastOn(here);
     if (!last || step.here === null) return nothingOn(here);
+    if (staysTight(here, last)) {
+      const told = `${step.here} has had no pass yet: nothing is taken back.`;
+      return say(
+        state,
+        `${told} ] has its other marks, ${sayEntry(last.mark, here.job)} the last.`,
+      );
+    }
     const asked = { step: 'unmark', hole: step.here, mark: last.mark.id, back: step } as const;
     if (isMuch(last)) return toStep(state, { ...asked, run: null });
     return takeBack(state, asked, last.takes.wishes);

@@ -51,6 +51,30 @@ describe('not this one', () => {
     expect(d.frame).not.toContain('Not 1: u');
   });
 
+  it('where bolts are tightened, takes no bolt out of a hole that has had no pass', () => {
+    const bench = new Bench().openCover().fillCover();
+    const d = new Desk(bench).open('cover').press('go 5');
+    expect(d.step).toBe('tight');
+    expect(d.frame).not.toContain('not this one');
+    d.press('u');
+    expect(bench.states()).toBe('in in in in in');
+    expect(d.frame.replace(/\s+/g, ' ')).toContain('5 has had no pass yet: nothing is taken back.');
+    expect(d.frame).not.toContain('5 has had this pass');
+    // An older mark goes by the page that names it; the hole is empty then, and nothing offers to tighten it.
+    d.press('] enter');
+    expect(bench.states()).toBe('in in in in out');
+    d.press('tab 5');
+    expect(d.step).toBe('tight');
+    expect(d.frame).toContain('5 is empty. Its bolt goes in first: Tab.');
+    expect(d.frame).not.toContain('has had this pass');
+    expect(d.frame).not.toContain('Space snug');
+    expect(d.frame).not.toContain('turns without');
+    const marks = bench.entries.length;
+    d.press('space');
+    expect(bench.entries.length).toBe(marks);
+    expect(d.frame).toContain('5 is empty');
+  });
+
   it('of a mark for many holes the others stand again', () => {
     const bench = new Bench().openCover().fillCover();
     bench.mark({ do: 'tight', piece: 'cover' });
