@@ -47,6 +47,11 @@ export const handKey: Key<OnHand> = {
   },
 };
 
+/** No unit begins so, and where two digits stand `o` is no slip for a nought: the keys that a hole offers go on. */
+function goesOn(hand: string, press: string): boolean {
+  return press === 'u' || (press === 'o' && /\d\d$/.test(hand));
+}
+
 /** A dot opens a length: a letter behind it is no kind and no key, but for the one that marks all of that length. */
 export const noLengthKey: Key<OnHand> = {
   id: 'no-length',
@@ -57,7 +62,10 @@ export const noLengthKey: Key<OnHand> = {
   dropsRest: true,
   takes: ({ state, step, hand }, press) => {
     const typed = step.hand.startsWith('.') && (step.step === 'off' || step.fresh);
-    if (!typed || step.hand.includes('+') || !/^\p{L}$/u.test(press)) return false;
+    // Once a hole is pointed at, a letter is behind its number.
+    if (!typed || step.typed !== '' || step.hand.includes('+') || !/^\p{L}$/u.test(press))
+      return false;
+    if (hand.is === 'length' && goesOn(step.hand, press)) return false;
     // Behind a whole length it may be the next thing that somebody says, but not in one breath: `.25mm`.
     if (hand.is === 'length' && !state.soon) return press === 'a' && step.step === 'off';
     return !(press === 'a' && step.step === 'on' && hand.is === 'length');

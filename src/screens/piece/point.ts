@@ -2,6 +2,7 @@
 import type { PieceNow } from '../../model/types.ts';
 import { DIRECTIONS, toward } from '../../piece/toward.ts';
 import { layoutOf, names, toFill } from '../../plan/piece/piece-now.ts';
+import { POINT } from '../base/digits.ts';
 import type { Key } from '../base/key.ts';
 import { say, stay, toStep } from '../base/moves.ts';
 import { middleRows } from '../base/page.ts';
@@ -15,7 +16,7 @@ import type { OnHoles } from './step.ts';
 type Pointing = OnHoles<'look' | 'off' | 'on' | 'tight'>;
 
 export const pointKey: Key<Pointing> = {
-  id: 'point',
+  id: POINT,
   presses: [],
   label: '',
   help: 'another hole, by its number',
@@ -52,7 +53,11 @@ export const goKey: Key<Pointing> = {
   },
 };
 
-function light({ state, step }: Pointing, here: string | null, typed: string): Updated {
+function light({ state, step, lit }: Pointing, here: string | null, typed: string): Updated {
+  // On the way off what is in the hand is said of the hole it came out of.
+  if (step.step === 'off' && step.hand !== '' && here !== lit) {
+    return toStep(state, { ...step, here, typed, hand: '' });
+  }
   return toStep(state, { ...step, here, typed });
 }
 

@@ -1,4 +1,5 @@
 /** From a press to what it does. */
+import { POINT, withoutDigits } from '../base/digits.ts';
 import type { HeldKey } from '../base/key.ts';
 import { say, stay } from '../base/moves.ts';
 import { isTooSmall } from '../base/page.ts';
@@ -32,7 +33,8 @@ export function keyIn(state: State, press: Press): HeldKey | null {
 
 export function press(state: State, key: HeldKey | null, pressed: Press): Updated {
   if (key === null || (isTooSmall(state) && !key.always)) return stay(state);
-  const done = key.does(pressed);
+  const does = key.does(pressed);
+  const done = key.id === POINT ? does : { ...does, state: withoutDigits(does.state) };
   return { ...done, state: openOf(done.state).greeted() };
 }
 

@@ -7,6 +7,7 @@
  */
 
 import { safe } from '../../model/safe.ts';
+import { withoutDigits } from '../base/digits.ts';
 import { foundRead } from '../base/found.ts';
 import { benchRead, earlierRead, fileRead, LEFT } from '../base/from-file.ts';
 import { GO } from '../base/key.ts';
@@ -123,7 +124,11 @@ function input(state: State, happening: Input): Updated {
     return stay({ ...said, quiet: say, blind: true });
   }
   if (key === null && isSign(happening.press)) {
-    return stay({ ...said, quiet: `${safe(happening.press)} is no key here.`, blind: true });
+    return stay({
+      ...withoutDigits(said),
+      quiet: `${safe(happening.press)} is no key here.`,
+      blind: true,
+    });
   }
   const done = press(said, key, pressed);
   return key?.dropsRest ? { ...done, state: { ...done.state, blind: true } } : done;

@@ -220,3 +220,48 @@ describe('a bolt that nobody has noted', () => {
     expect(desk.press('h').screen).toBe('keys');
   });
 });
+
+describe('what is typed of a hole', () => {
+  const MANY = `putback: 1\njob: Cover\npieces:\n  cover: {bolts: "${Array(27).fill('?').join(' ')}"}\ndiary:\n`;
+  const many = () => new Desk(new Bench(MANY)).open('cover').press('o');
+  const litHole = (desk: Desk) => {
+    const { view } = desk.state;
+    return view.screen === 'piece' && 'here' in view.step ? view.step.here : null;
+  };
+
+  it('a length goes with the hole that it was said of', () => {
+    const desk = off().press('3 . 3 5');
+    expect(desk.frame).toContain('3: you say it is .35');
+    desk.press('2');
+    expect(desk.frame).not.toContain('.35');
+    desk.press('go');
+    expect(desk.bench.entries.at(-1)).toMatchObject({ hole: ['2'] });
+    expect(desk.bench.hole('2').found).toEqual(desk.bench.hole('2').claim);
+  });
+
+  it('stays with the lit hole, which is pointed at too', () => {
+    const desk = off().press('3 . 3 5 3');
+    expect(desk.frame).toContain('3: you say it is .35');
+  });
+
+  it('a digit does not go on behind another key', () => {
+    for (const between of ['u', 'backspace', 'space', '%', '] escape', 'n escape']) {
+      const desk = many().press(`2 ${between} 7`);
+      expect([between, litHole(desk)]).toEqual([between, '7']);
+    }
+    expect(litHole(many().press('2 7'))).toBe('27');
+  });
+
+  it('the key that a stuck hole offers holds behind a whole length, quickly typed too', () => {
+    const stuck = () => off().press('4 - s');
+    const quick = stuck().press('4').blind('.35');
+    expect(quick.frame).toContain('o it is out after all');
+    quick.happen({ on: 'press', press: 'o', soon: true });
+    expect(quick.frame).not.toContain('is no length');
+    expect(quick.bench.hole('4').state).toBe('out');
+    // A nought that slipped is no answer.
+    const slip = stuck().press('4').blind('.2o');
+    expect(slip.frame).toContain('.2o is no length');
+    expect(slip.bench.hole('4').state).not.toBe('out');
+  });
+});
