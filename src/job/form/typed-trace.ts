@@ -11,6 +11,7 @@ import { oneLine } from '../../model/safe.ts';
 import {
   type CheckSpec,
   LIKELY,
+  type Likely,
   type Named,
   type SuspectSpec,
   type Upper,
@@ -29,6 +30,38 @@ const TAKES = pattern(() => `^${TIME}$`, 'i');
 /** No dot or comma of a figure parts anything. */
 const PARTS = /\s*,\s+|\s*;\s*/;
 
+/** Other words for how likely it is, as one types them. */
+const LIKE: Readonly<Record<string, Likely>> = {
+  likely: 'often',
+  'very likely': 'often',
+  'most likely': 'often',
+  probable: 'often',
+  probably: 'often',
+  usually: 'often',
+  mostly: 'often',
+  common: 'often',
+  sometimes: 'now and then',
+  possible: 'now and then',
+  possibly: 'now and then',
+  maybe: 'now and then',
+  occasionally: 'now and then',
+  unlikely: 'rarely',
+  'not likely': 'rarely',
+  'less likely': 'rarely',
+  'very unlikely': 'rarely',
+  improbable: 'rarely',
+  rare: 'rarely',
+  seldom: 'rarely',
+  hardly: 'rarely',
+};
+const LIKELY_WORDS: readonly string[] = [...LIKELY, ...Object.keys(LIKE)];
+
+/** As the file says it; null where the part says nothing of how likely it is. */
+function likelyIn(part: string): string | null {
+  const meant = LIKE[part.trim().toLowerCase()];
+  return meant ?? (readLikely(part) === null ? null : part);
+}
+
 /** What stands behind the name and says neither how often, how long, where nor with what belongs to the name. */
 export function readSuspectLine(line: string, { suspects, pieces }: Names): Line {
   const parts = oneLine(line).trim().split(PARTS);
@@ -37,7 +70,8 @@ export function readSuspectLine(line: string, { suspects, pieces }: Names): Line
     const part = parts.at(-1) ?? '';
     const piece = placeIn(part);
     const [, bought = ''] = /^part (.+)$/i.exec(part) ?? [];
-    if (fields.likely === undefined && readLikely(part) !== null) fields.likely = part;
+    const likely = likelyIn(part);
+    if (fields.likely === undefined && likely !== null) fields.likely = likely;
     else if (fields.takes === undefined && TAKES.test(part)) fields.takes = part;
     else if (fields.piece === undefined && pieces.has(piece)) fields.piece = piece;
     else if (fields.part === undefined && bought !== '') fields.part = bought;
@@ -47,6 +81,7 @@ export function readSuspectLine(line: string, { suspects, pieces }: Names): Line
   const odd = oddPart(parts.slice(1), fields, pieces);
   if (odd !== null) return { say: odd };
   const what = parts.join(', ');
+  if (HOW_OUT.test(`${what}:`)) return { say: LOOK_LIKE };
   if (what.length > LONGEST) {
     return { say: `That is a long name: say it in fewer than ${LONGEST} letters. ${LIKE_SUSPECT}` };
   }
@@ -71,7 +106,7 @@ function oddPart(
 ): string | null {
   const reads = (part: string) => {
     const piece = pieces.has(placeIn(part));
-    return { likely: readLikely(part) !== null, takes: TAKES.test(part), piece };
+    return { likely: likelyIn(part) !== null, takes: TAKES.test(part), piece };
   };
   for (const part of parts.toReversed()) {
     const is = reads(part);
@@ -83,7 +118,7 @@ function oddPart(
     if (/^[-+~]?[.,]?\d/.test(part)) {
       return `${part} is neither a time nor how likely it is. ${LIKE_SUSPECT}`;
     }
-    const likely = near(part, LIKELY);
+    const likely = near(part, LIKELY_WORDS);
     if (likely !== null) return `${part} was not read. Did you mean ${likely}?`;
   }
   const before = parts.find((part) => Object.values(reads(part)).includes(true));
@@ -92,7 +127,10 @@ function oddPart(
 
 const placeIn = (part: string): string => /^in (.+)$/i.exec(part)?.[1] ?? '';
 
-const INSIDE = pattern(() => String.raw`\s(?:${LIKELY.join('|')}|${TIME})(?:\s+in\s+\S+)?$`, 'i');
+const INSIDE = pattern(
+  () => String.raw`\s(?:${LIKELY_WORDS.join('|')}|${TIME})(?:\s+in\s+\S+)?$`,
+  'i',
+);
 
 /** A name that ends as what stands behind a comma does: it was taken whole, and that is told. */
 export function takenWhole(what: string): string | null {
@@ -101,13 +139,28 @@ export function takenWhole(what: string): string | null {
   return `“${rest.trim()}” counts as part of the name: behind a comma it would be read. ${LIKE_SUSPECT}`;
 }
 
+/** The same of what is looked at: `Runs on with the cap open bad`. */
+export function lookTakenWhole(check: string): string | null {
+  const [, word] = /\s(good|bad)$/i.exec(check) ?? [];
+  if (word === undefined) return null;
+  return `“${word}” counts as part of the name. A look is bad where it shows what stands behind the colon, else good.`;
+}
+
 /** Suspects by their names, by the start of what they are, or by their numbers in `order`. */
 export function readCheckLine(line: string, names: Names, order: readonly string[] = []): Line {
   const text = oneLine(line).trim();
   const colon = text.lastIndexOf(': ');
-  const [check = '', ...before] = namedLook(
-    colon < 0 ? text.replace(/:$/, '') : text.slice(0, colon),
-  );
+  const front = colon < 0 ? text.replace(/:$/, '') : text.slice(0, colon);
+  const [, name = '', out = '', more = ''] = HOW_OUT.exec(`${front}:`) ?? [];
+  if (/good/i.test(out)) return { say: LOOK_LIKE };
+  const [check = '', ...before] = namedLook(out === '' || more !== '' ? front : name);
+  const often = check
+    .split(PARTS)
+    .slice(1)
+    .find((part) => LIKELY_WORDS.includes(part.toLowerCase()));
+  if (often !== undefined) {
+    return { say: `${often}: that is said of what it may be, not of a look. ${LIKE_SUSPECT}` };
+  }
   const rest = [...before, colon < 0 ? '' : text.slice(colon + 2).trim()].join(', ');
   if (check === '') return { say: 'Say what is looked at, then what it would show: Spark: 1, 2.' };
   if (check.length > LONGEST) {
@@ -143,6 +196,14 @@ export function readCheckLine(line: string, names: Names, order: readonly string
   const fields = filled({ check, limit, bad, along, takes, under, needs });
   return { key: freeKey(check, names.checks), fields };
 }
+
+/** What is looked at, and behind it how that comes out: `Runs on with the cap open, bad: tank vent`. */
+const HOW_OUT = pattern(
+  () => String.raw`^(.*?)(?:\s*[,;:(]|\s[-–—])\s*(?:if |when )?(good|bad)\)?\s*:\s*(.*)$`,
+  'i',
+);
+const LOOK_LIKE =
+  'Bad is how a look comes out that shows the fault, and good clears. Say it so, like this: Blue spark at the plug: coil, plug.';
 
 const isLimit = (part: string): boolean =>
   looksLikeLimit(part) && /\D/.test(part) && readLimit(part) !== null;

@@ -163,6 +163,21 @@ export function outcomesSaid(
   return { good: left(good, found ? 'the repair is proved' : none), bad: left(bad, none) };
 }
 
+/** Whom either answer would blame or clear, of those that are still suspected, for before it is given. */
+export function answersSaid(
+  job: Job,
+  look: Look,
+  { answer }: Traced,
+): { good: string; bad: string } {
+  const { good, bad } = outcomesSaid(job, look, false);
+  const left = answer.suspects.filter(({ cleared }) => cleared.length === 0);
+  const clears = left.map(({ name }) => name).filter((name) => !look.good.includes(name));
+  if (clears.length === 0) return { good, bad };
+  const same = clears.length === look.bad.length && clears.every((name) => look.bad.includes(name));
+  const cleared = same ? (clears.length === 1 ? 'it' : 'them') : suspectsSaid(job, clears, 'and');
+  return { good: `clears ${cleared}; left: ${good}`, bad };
+}
+
 /** The rest of the way, as lines that step in; the looks behind the first only. */
 export function waySaid(job: Job, way: TraceWay, unit: 'minutes' | 'looks'): string[] {
   const lines = (of: TraceWay | string[], says: 'good' | 'bad', deep: number): string[] => {

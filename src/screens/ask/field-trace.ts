@@ -136,7 +136,8 @@ export function afterListed(state: State, { wish }: MadeMark<WishTo<'list'>>): U
       asks: { ask: 'listed', of: wish.section === 'suspects' ? 'suspects' : 'looks', say: null },
     },
   };
-  return say(next, `${what}: ${typeof said === 'string' ? said : said.join(', ')}.`);
+  const all = [said, wish.fields.likely ?? []].flat();
+  return say(next, `${what}: ${all.join(', ')}.`);
 }
 
 /** A look with its reading is noted: back to the trace, with what is next marked. */

@@ -117,14 +117,14 @@ function sayLines(here: OnTrace): Line[] {
   ];
 }
 
-function lookLines({ state, job, now }: OnTrace, look: Look): Line[] {
+function lookLines(here: OnTrace, look: Look): Line[] {
+  const { state, job, now } = here;
   const { columns } = state;
   const spec = job.upper.checks.get(look.check);
   const cautions = words.lookCautions(job, look.check);
   const isNext = !now.mending && now.next?.check === look.check;
   const shown = isNext && now.next ? now.next : look;
   const proving = isNext && now.next !== now.answer.next;
-  const { good, bad } = words.outcomesSaid(job, shown, proving);
   // Of what is left alone, a look shows whether it is that or something else.
   const sure = now.answer.proof?.check === look.check;
   const tells = sure || (shown.good.length > 0 && shown.bad.length > 0);
@@ -134,8 +134,7 @@ function lookLines({ state, job, now }: OnTrace, look: Look): Line[] {
     // What may hurt stands before what it is good for.
     ...cautions.flatMap((text) => wrap(text, columns, LOUD)),
     ...(isNext ? words.onceMoreSaid(now).flatMap((text) => wrap(text, columns)) : []),
-    ...hanging(line('  good: '), good, columns),
-    ...hanging(line('  bad: '), bad, columns),
+    ...answerLines(here, shown, proving),
     ...(tells || isNext ? [] : wrap('It tells nothing more now.', columns)),
     ...words
       .needsSaid(job, { ...shown, check: look.check })
@@ -143,6 +142,20 @@ function lookLines({ state, job, now }: OnTrace, look: Look): Line[] {
       .flatMap((text) => wrap(text, columns)),
     ...(spec?.limit ? wrap(`Limit: ${spec.limit}.`, columns) : []),
     ...expected.filter((text) => text !== '').flatMap((text) => wrap(text, columns)),
+  ];
+}
+
+/** What either key would say: which of them means the fault is not left to be guessed. */
+function answerLines({ state, job, now }: OnTrace, look: Look, proving: boolean): Line[] {
+  const { columns } = state;
+  if (proving) {
+    const { good, bad } = words.outcomesSaid(job, look, true);
+    return [...hanging(line('  good: '), good, columns), ...hanging(line('  bad: '), bad, columns)];
+  }
+  const { good, bad } = words.answersSaid(job, look, now);
+  return [
+    ...hanging(line('  b, the fault shows: '), bad, columns),
+    ...hanging(line('  g, as it should be: '), good, columns),
   ];
 }
 

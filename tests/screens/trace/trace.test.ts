@@ -13,7 +13,7 @@ describe('finding the fault', () => {
     const desk = fault();
     expect(said(desk)).toContain('often Float needle leaks now and then Coil open');
     expect(said(desk)).toContain(
-      'Look next: Spark with the switch unplugged A spark lights fuel: caps shut, what was spilt wiped up, the plug held against metal away from its hole. good: Float needle leaks or Stop switch corroded bad: Coil open or Plug wet',
+      'Look next: Spark with the switch unplugged A spark lights fuel: caps shut, what was spilt wiped up, the plug held against metal away from its hole. b, the fault shows: Coil open or Plug wet g, as it should be: clears them; left: Float needle leaks or Stop switch corroded',
     );
     expect(said(desk)).toContain('10 min on the whole until you know.');
   });
@@ -48,7 +48,18 @@ describe('finding the fault', () => {
   it('says a caution before what a look is good for', () => {
     const frame = said(fault().press('up up'));
     expect(frame.indexOf('Tank cap shut')).toBeGreaterThan(0);
-    expect(frame.indexOf('Tank cap shut')).toBeLessThan(frame.indexOf('good: Float'));
+    expect(frame.indexOf('Tank cap shut')).toBeLessThan(frame.indexOf('left: Float'));
+  });
+
+  it('says before the press which key blames whom, and which clears', () => {
+    const text = EMPTY.replace('diary:', 'suspects: {vent: Tank vent, coil: Coil}\ndiary:');
+    const desk = fault({}, text).press('n').press('enter');
+    desk.type('Runs on with the cap open, bad: vent').press('enter').press('enter');
+    expect(said(desk)).toContain(
+      'b, the fault shows: Tank vent g, as it should be: clears it; left: Coil',
+    );
+    desk.press('g');
+    expect(said(desk)).toContain('cleared Tank vent');
   });
 
   it('says what must be off first, and what must be so', () => {

@@ -21,6 +21,7 @@ import { asCheck, asSuspect } from '../../form/trace-fields.ts';
 import { isGoneKey, mendKey, proofKey } from '../../form/trace-keys.ts';
 import {
   checkLine,
+  lookTakenWhole,
   readCheckLine,
   readSuspectLine,
   suspectLine,
@@ -239,7 +240,7 @@ export function judgeList(job: Job, wish: Wished<'list'>, stamp: Stamp): Verdict
   const place = section === 'suspects' ? { suspect: key } : { check: key };
   const value = section === 'suspects' ? suspectLine(asSuspect(wish)) : checkLine(asCheck(wish));
   const edits: Edit[] = [{ edit: 'named', section, key, fields }];
-  const whole = section === 'suspects' ? takenWhole(what) : null;
+  const whole = section === 'suspects' ? takenWhole(what) : lookTakenWhole(what);
   const warnings = whole === null ? [] : [{ code: 'taken-whole', say: whole }];
   return write(stamp, wish, { verb: 'listed', value, ...place }, { edits, warnings });
 }

@@ -291,6 +291,12 @@ describe('a line that is typed', () => {
   it.each<[string, object]>([
     ['Tap blocked', { what: 'Tap blocked' }],
     ['Float leaks, often, 30 min', { what: 'Float leaks', likely: 'often', takes: '30 min' }],
+    ['Coil fails hot, likely', { what: 'Coil fails hot', likely: 'often' }],
+    [
+      'Coil fails hot, Unlikely, 5 min',
+      { what: 'Coil fails hot', likely: 'rarely', takes: '5 min' },
+    ],
+    ['Coil, sometimes', { what: 'Coil', likely: 'now and then' }],
     ['Coil, 2 hours 5 mins', { what: 'Coil', takes: '2 hours 5 mins' }],
     ['Tap, reserve side, 2', { what: 'Tap, reserve side', likely: '2' }],
     [
@@ -304,6 +310,10 @@ describe('a line that is typed', () => {
 
   it.each([
     ['Tap, rarly', 'rarly was not read. Did you mean rarely?'],
+    ['Tap, unlikly', 'unlikly was not read. Did you mean unlikely?'],
+    ['Tap, likely, rarely', 'likely: that is said twice.'],
+    ['Runs on, bad: tank vent', 'Bad is how a look comes out that shows the fault'],
+    ['Runs on, good', 'Bad is how a look comes out that shows the fault'],
     ['Tap, rarely, 30 min, in tonk', 'No piece tonk. Did you mean tank?'],
     ['Tap, rarely, and the lead', 'What stands behind rarely was not read.'],
     ['Tap, 30 mn', '30 mn is neither a time nor how likely it is.'],
@@ -318,6 +328,7 @@ describe('a line that is typed', () => {
   it.each([
     ['Coil open rarely', 'rarely'],
     ['Coil open 30 min', '30 min'],
+    ['Coil open very likely', 'very likely'],
     ['Coil open now and then in tank', 'now and then in tank'],
   ])('%s is taken whole, and that is told', (line, rest) => {
     const verdict = new Bench(JOB).ask({
@@ -331,6 +342,10 @@ describe('a line that is typed', () => {
 
   it.each<[string, object]>([
     ['Blue spark: 1 2, 3 min', { check: 'Blue spark', bad: ['plug', 'coil'], takes: '3 min' }],
+    ['Runs on, bad: coil', { check: 'Runs on', bad: ['coil'] }],
+    ['Runs on - bad: coil', { check: 'Runs on', bad: ['coil'] }],
+    ['Runs on: bad: coil', { check: 'Runs on', bad: ['coil'] }],
+    ['Coil, 3..5 ohm, if bad: coil', { check: 'Coil', limit: '3..5 ohm', bad: ['coil'] }],
     ['Coil, 3..5 ohm, 5 min: coil', { check: 'Coil', limit: '3..5 ohm', takes: '5 min' }],
     ['Voltage 12.4..12.8 V: coil, 5 min', { check: 'Voltage', limit: '12.4..12.8 V' }],
     ['Cylinder 1 to 4: coil', { check: 'Cylinder 1 to 4' }],
@@ -344,12 +359,27 @@ describe('a line that is typed', () => {
 
   it.each([
     ['Blue spark', 'Say behind a colon what it would show: Blue spark: coil, plug.'],
+    [
+      'Runs on, good: coil',
+      'Bad is how a look comes out that shows the fault, and good clears. Say it so, like this: Blue spark at the plug: coil, plug.',
+    ],
+    [
+      'Runs on, rarely: coil',
+      'rarely: that is said of what it may be, not of a look. Like this: Coil open, rarely, 30 min, in carburettor.',
+    ],
     ['Blue spark: plgu', 'No suspect plgu. Did you mean plug?'],
     ['Blue spark: 1 3', 'There is no number 3 on the list.'],
     ['Blue spark: 1, behind tonk', 'No piece tonk. Did you mean tank?'],
     [': coil', 'Say what is looked at, then what it would show: Spark: 1, 2.'],
   ])('%s is asked about', (line, say) => {
     expect(check(line)).toEqual({ say });
+  });
+
+  it('Runs on bad is a look taken whole, and that is told', () => {
+    const read = check('Runs on bad: coil') as Named;
+    const verdict = new Bench(JOB).ask({ do: 'list', section: 'checks', ...read });
+    const say = expect.stringContaining('“bad” counts as part of the name.');
+    expect(verdict).toMatchObject({ warnings: [{ code: 'taken-whole', say }] });
   });
 
   it('goes into the file, and out of it with an undo, and in again', () => {
