@@ -23,7 +23,10 @@ function isStillOff(piece: PieceNow): boolean {
   return piece.away !== 'no' && piece.holes.every((h) => h.state === 'out');
 }
 
-/** The gates in the way of a piece that goes on, in their order: shut nothing in, then make the joint. */
+/**
+ * The gates in the way of a piece that goes on, in their order: shut nothing in, then make the joint. Where what
+ * seals it is not here, that is said before anything is looked into, cleaned or counted.
+ */
 export function gatesOn(job: Job, piece: PieceNow, now: string, read: readonly string[]): Moment[] {
   if (!isStillOff(piece)) return [];
   const asked: Moment[] = [];
@@ -32,11 +35,19 @@ export function gatesOn(job: Job, piece: PieceNow, now: string, read: readonly s
   const left = closing.some((i) => itemOf(i.key)?.row.keepsOpen && !i.done);
   if (joint || left) asked.push('closing');
   if (joint || piece.spec.loose.length > 0) asked.push('sealing');
+  if (lacksSeal(job, piece, now)) asked.reverse();
   return asked.filter(
     (m) =>
       !read.includes(gateMark(job, m, piece)) &&
       gateOf(job, m, piece.spec.key, now).some((i) => !i.done),
   );
+}
+
+function lacksSeal(job: Job, { spec }: PieceNow, now: string): boolean {
+  const stops = gateOf(job, 'sealing', spec.key, now)
+    .filter(stopsNow)
+    .map((i) => i.key as string);
+  return buysNow(job, now).some(({ buy, what }) => isSeal(what) && stops.includes(`part-${buy}`));
 }
 
 /** The file says how its joint is made, or a gasket or a seal is on the list for it. */

@@ -122,5 +122,5 @@ const ROWS: Readonly<Record<Moment, MomentRow>> = {
     since: sinceLeft,
   },
   closing: { ofPiece: beforeClosing, since: sinceLeft },
-  start: { ofJob: beforeStart, since: sinceDisturbed },
+  start: { ofJob: (standing) => beforeStart(standing, buysOf(standing)), since: sinceDisturbed },
 };

@@ -102,6 +102,7 @@ const ROWS = {
   thread: own,
   other: own,
   once: own,
+  fitted: own,
   off: own,
   'part-back': own,
   trouble: own,

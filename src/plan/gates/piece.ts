@@ -4,6 +4,7 @@ import { inOtherWords, listed, type Words } from '../../job/truth/said.ts';
 import { textsIn } from '../../model/said.ts';
 import type { HoleNow, PieceNow, PieceSpec, TextSaid } from '../../model/types.ts';
 import { list, listNames, listPieces } from '../../model/words.ts';
+import { isSeal } from '../../piece/seals.ts';
 import type { Buy } from '../buy/list.ts';
 import { isHere } from '../buy/state.ts';
 import { cautionsSaid } from '../care/cautions.ts';
@@ -216,7 +217,13 @@ function partItems(buys: readonly Buy[], piece: string): AskedItem[] {
       const way = { to: 'buy', buy: buy.buy } as const;
       return stopped(key, `${buy.what}: ${buy.state}.${old}`, stop, way);
     }
-    if (!isHere(buy.state)) return unticked(key, `${buy.what}: ${buy.state}.`);
+    // Never noted, it may lie on the shelf; what was noted as not here stops before the faces are cleaned for it.
+    if (buy.state === 'wanted') return unticked(key, `${buy.what}: ${buy.state}.`);
+    if (!isHere(buy.state)) {
+      const without = isSeal(buy.what) ? 'the old one goes in' : 'it goes on without';
+      const stop = `${buy.what}: noted as ${buy.state}, not as here. Note it when it is, or say why ${without}.`;
+      return stopped(key, `${buy.what}: ${buy.state}.`, stop, { to: 'buy', buy: buy.buy });
+    }
     const same = buy.state !== 'here';
     return { ...look(key, `Here, and the same as the old one: ${buy.what}.`), done: same || null };
   });

@@ -9,10 +9,14 @@ import { troubleOf } from '../../model/states/troubles.ts';
 import { printInstant } from '../../model/time.ts';
 import type { Job, TaskSpec, Where } from '../../model/types.ts';
 import { capital, list, listNames, listPieces } from '../../model/words.ts';
+import { isSeal } from '../../piece/seals.ts';
+import type { Buy } from '../buy/list.ts';
+import { isHere } from '../buy/state.ts';
 import { CARES, caresOf } from '../care/care.ts';
 import { RUNNING } from '../care/cautions.ts';
 import { fillsIn, fluidsOf } from '../care/fluids.ts';
 import { reachable } from '../order/graph.ts';
+import { looseOf } from '../order/loose.ts';
 import { isAway, isBack } from '../order/needed.ts';
 import type { Standing } from '../order/standing.ts';
 import { roundLeft } from '../piece/round-left.ts';
@@ -23,9 +27,9 @@ import { sayTime } from '../time/days.ts';
 import { dueWhen, readingsIn } from '../time/due.ts';
 import { insideItems } from './inside.ts';
 import { type AskedItem, look, stopped, ticked, unticked, warn } from './items.ts';
-import { fingerTightSaid, fluidOut, hurtSince } from './stops.ts';
+import { fluidOut, hurtSince, looseSaid } from './stops.ts';
 
-export function beforeStart(standing: Standing): AskedItem[] {
+export function beforeStart(standing: Standing, buys: readonly Buy[]): AskedItem[] {
   const { job } = standing;
   const pieces = [...job.pieces.values()];
   const openings = [null, ...pieces.map((p) => p.spec.key)];
@@ -39,6 +43,7 @@ export function beforeStart(standing: Standing): AskedItem[] {
     ...threads(standing),
     ...others(standing),
     ...onceMore(standing),
+    ...notNotedIn(buys),
     ...(away.length > 0 ? [unticked('off', `Not back: ${listPieces(away)}.`)] : []),
     ...off.filter((p) => !away.includes(p)).flatMap(unfinished),
     ...pieces.filter((p) => roundLeft(job, p).length > 0).map(notRound),
@@ -79,6 +84,16 @@ function onceMore({ job }: Standing): AskedItem[] {
   });
 }
 
+/** What seals is here, its piece is back, and nobody noted that it went in. */
+function notNotedIn(buys: readonly Buy[]): AskedItem[] {
+  return buys
+    .filter((buy) => buy.wentIn && !buy.ask && isHere(buy.state) && buy.state !== 'fitted')
+    .filter(({ what }) => isSeal(what))
+    .map(({ buy, what }) =>
+      look(`fitted-${buy}`, `${what} is here, its piece is back, not noted as fitted: is it in?`),
+    );
+}
+
 function fluids(standing: Standing): AskedItem[] {
   const items = fluidsOf(standing).map((fluid): AskedItem => {
     const key = `fluid-${fluid.drained}` as const;
@@ -101,6 +116,7 @@ function fluids(standing: Standing): AskedItem[] {
 
 type Piece = Parameters<typeof isBack>[0];
 
+/** Not tight yet: without a pass, or with some of its passes. */
 function fingerTight(piece: Piece): string[] {
   return piece.holes.filter((h) => h.state === 'in').map((h) => h.name);
 }
@@ -110,10 +126,12 @@ function fingerTightItems(standing: Standing): AskedItem[] {
   const loose = [...job.pieces.values()].filter((p) => fingerTight(p).length > 0);
   if (loose.length === 0) return [ticked('tight', 'Nothing is only finger-tight.')];
   return loose.map((piece) => {
-    const holes = fingerTight(piece);
-    const say = `${piece.spec.name}: ${list(holes)} only finger-tight.`;
-    const { key } = piece.spec;
-    const stop = fingerTightSaid(standing, piece, holes);
+    const { key, name } = piece.spec;
+    const said = looseOf(job, piece).map(({ holes, lacks }) => {
+      return `${list(holes)} ${lacks === null ? 'only finger-tight' : `not tight, ${lacks}`}`;
+    });
+    const stop = looseSaid(standing, piece);
+    const say = `${name}: ${said.join('; ')}.`;
     return stopped(`tight-${key}`, say, stop, { to: 'tighten', piece: key });
   });
 }

@@ -6,6 +6,7 @@ import { capital, list, listNames } from '../../model/words.ts';
 import { printItem } from '../../piece/row.ts';
 import type { Fluid } from '../care/fluids.ts';
 import { type Inside, readThings, sayThing } from '../order/inside.ts';
+import { looseOf } from '../order/loose.ts';
 import { putInLine, troubleLine } from '../order/noted.ts';
 import type { Standing } from '../order/standing.ts';
 import { untoldCures } from '../seal/cure.ts';
@@ -70,17 +71,22 @@ function sinceOf({ lines, now }: Standing, piece: PieceNow, hole: HoleNow): stri
   return ` since ${saySince(line.at, printInstant(now))}${says}`;
 }
 
-/** `Left cover: 1 and 2 have been only finger-tight since 2 May. Tighten them.` */
-export function fingerTightSaid(
-  { lines, now }: Standing,
-  piece: PieceNow,
-  holes: readonly string[],
-): string {
-  const line = putInLine(lines, piece, holes);
-  const since = line ? ` since ${saySince(line.at, printInstant(now))}` : '';
-  const which = holes.length > MOST ? `${holes.length} bolts` : list(holes);
-  const [has, it] = holes.length === 1 ? ['has', 'it'] : ['have', 'them'];
-  return `${piece.spec.name}: ${which} ${has} been only finger-tight${since}. Tighten ${it}.`;
+/**
+ * `Left cover: 1 and 2 have been only finger-tight since 2 May. Tighten them.`, `Left cover: 9 bolts are not tight: snug
+ * and part done, full not yet. Tighten them.`
+ */
+export function looseSaid(standing: Standing, piece: PieceNow): string {
+  const all = looseOf(standing.job, piece);
+  const said = all.map(({ holes, lacks }) => {
+    const one = holes.length === 1;
+    const which = holes.length > MOST ? `${holes.length} bolts` : list(holes);
+    if (lacks !== null) return `${which} ${one ? 'is' : 'are'} not tight: ${lacks}.`;
+    const line = putInLine(standing.lines, piece, holes);
+    const since = line ? ` since ${saySince(line.at, printInstant(standing.now))}` : '';
+    return `${which} ${one ? 'has' : 'have'} been only finger-tight${since}.`;
+  });
+  const it = all.flatMap((l) => l.holes).length === 1 ? 'it' : 'them';
+  return `${piece.spec.name}: ${said.join(' ')} Tighten ${it}.`;
 }
 
 /** `The oil has been out since 11 April. Fill it in.` */

@@ -7,6 +7,7 @@ import { isStuff } from '../buy/itself.ts';
 import { buysNow } from '../buy/list.ts';
 import { sayBought } from '../buy/say.ts';
 import { sayThing } from '../order/inside.ts';
+import { looseOf } from '../order/loose.ts';
 import { openOverNight, type PieceOpening } from '../order/openings.ts';
 import { sayDate, sayTime } from '../time/days.ts';
 import type { Back } from './back.ts';
@@ -43,7 +44,7 @@ function rowsOf(job: Job, back: Back, now: string): [label: string, texts: strin
     ['Inside', back.inside.map((i) => sayThing(i) + placeOf(job, i.piece) + since(i.since, now))],
     ['Trouble', back.trouble.map((t) => troubleSaid(t, now))],
     ['Differs', [...job.pieces.values()].flatMap(differing)],
-    ['Finger-tight', fingers(back)],
+    ['Finger-tight', fingers(job, back)],
     ['Awaited', back.awaited.map((b) => awaitedSaid(b, now))],
     ['In the house?', stuff(job, now)],
     ['Here', back.here.map((b) => (b.tray === null ? b.what : `${b.what} (${b.tray})`))],
@@ -106,10 +107,14 @@ function differing(piece: PieceNow): string[] {
 /** More names than this are counted instead. */
 const NAMED = 6;
 
-function fingers({ fingerTight }: Back): string[] {
-  return fingerTight.map(({ name, holes }) =>
-    holes.length <= NAMED ? `${name}: ${list(holes)}` : `${name}: ${holes.length} bolts`,
-  );
+function fingers(job: Job, { fingerTight }: Back): string[] {
+  return fingerTight.flatMap(({ piece, name }) => {
+    const now = job.pieces.get(piece);
+    return (now ? looseOf(job, now) : []).map(({ holes, lacks }) => {
+      const which = holes.length <= NAMED ? list(holes) : `${holes.length} bolts`;
+      return `${name}: ${which}${lacks === null ? '' : ` (${lacks})`}`;
+    });
+  });
 }
 
 function lastNote(job: Job, now: string): string[] {

@@ -4,6 +4,7 @@
  */
 import { printQuantity } from '../../bolt/read/units.ts';
 import { passDue } from '../../job/judge/marks/pass-due.ts';
+import { wasInAlready } from '../../job/judge/marks/used-once.ts';
 import { inWords, type Words } from '../../job/truth/said.ts';
 import type { HoleNow, Job, PassSpec, PieceNow, PieceSpec, RowItem } from '../../model/types.ts';
 import { list, many } from '../../model/words.ts';
@@ -114,7 +115,12 @@ function putIn(job: Job, piece: PieceNow, empty: readonly HoleNow[]): NextStep {
   // Its faces are cleaned and its gasket or sealant laid on before a bolt goes through it.
   const first =
     piece.away === 'no' || piece.spec.joint.length === 0 ? '' : 'faces and joint first, then ';
-  const say = `${piece.spec.name}: ${first}${takes}${mend}.`;
+  const again = piece.holes.every((h) => h.state === 'out') ? wasInAlready(job, piece) : [];
+  const asked = again.map((what) => {
+    return `${what} was in there already: a new one, or does the old one do? `;
+  });
+  const before = asked.length > 0 ? `${asked.join('')}Then ` : '';
+  const say = `${piece.spec.name}: ${before}${first}${takes}${mend}.`;
   return { piece: piece.spec.key, hole: hole?.name ?? null, do: 'in', say };
 }
 

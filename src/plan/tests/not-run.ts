@@ -4,6 +4,7 @@ import { listPieces } from '../../model/words.ts';
 import { caresOf } from '../care/care.ts';
 import { fluidsOf } from '../care/fluids.ts';
 import { insideOf, sayThing } from '../order/inside.ts';
+import { looseOf } from '../order/loose.ts';
 import { isUndone } from '../order/needed.ts';
 import type { Standing } from '../order/standing.ts';
 
@@ -13,6 +14,7 @@ export function notRun(standing: Standing): string[] {
   const pieces = [...job.pieces.values()];
   const out = fluidsOf(standing).filter((fluid) => fluid.out);
   const loose = pieces.filter((p) => p.holes.some((h) => h.state === 'in'));
+  const begun = loose.filter((p) => looseOf(job, p).every(({ lacks }) => lacks !== null));
   const pulled = pieces.filter((p) => p.holes.some((h) => h.trouble === 'pulled'));
   const undone = pieces.filter((p) => isUndone(p) && !loose.includes(p) && mustBeOn(p));
   return [
@@ -21,7 +23,11 @@ export function notRun(standing: Standing): string[] {
       (thing) =>
         `${sayThing(thing)} ${thing.count === 1 ? 'is' : 'are'} inside${at(job, thing.piece)}`,
     ),
-    ...isOrAre(loose, 'only finger-tight'),
+    ...isOrAre(
+      loose.filter((p) => !begun.includes(p)),
+      'only finger-tight',
+    ),
+    ...isOrAre(begun, 'not tight yet'),
     ...(pulled.length > 0 ? [`a thread is pulled in ${listPieces(pulled)}`] : []),
     ...isOrAre(undone, 'not back on'),
   ];

@@ -4,7 +4,7 @@ import type { Moment, Wish } from '../../model/types.ts';
 import { buysNow } from '../../plan/buy/list.ts';
 import { buyWish } from '../../plan/buy/wish.ts';
 import { behindItem } from '../../plan/gates/figures.ts';
-import { gateMark, sortedItems, stopsNow } from '../../plan/gates/gate-now.ts';
+import { gateMark, gatesOn, sortedItems, stopsNow } from '../../plan/gates/gate-now.ts';
 import { onThisWrench } from '../../plan/gates/gate-wrench.ts';
 import { itemOf } from '../../plan/gates/item-rows.ts';
 import { type ItemInWords, notAnswered, questions } from '../../plan/gates/items.ts';
@@ -111,7 +111,8 @@ function seeOne(here: OnGate): Updated {
     const left = isAwaited(marked) ? 'Not here yet: t when it is.' : `Left as it is: ${item.say}`;
     return say({ ...state, view: atItem(view, next.item.key) }, left);
   }
-  return requestMark(state, comparedWish(job, state.now, item) ?? gateWish(view, 'seen', item.key));
+  const wish = comparedWish(job, state.now, item) ?? fittedWish(job, state.now, item);
+  return requestMark(state, wish ?? gateWish(view, 'seen', item.key));
 }
 
 const isAllDone = ({ items }: OnGate): boolean => items.every((i) => i.item.done);
@@ -127,6 +128,13 @@ function comparedWish(job: OnGate['job'], now: string, item: ItemInWords): Wish 
   const known = buysNow(job, now).find((b) => b.buy === partOf(item));
   // A part that the program put on the list by itself may stand on the shelf already: a tick is enough.
   return known?.why === null && known.state === 'here' ? buyWish(known, 'compared') : null;
+}
+
+/** That it is in: the job itself keeps that. */
+function fittedWish(job: OnGate['job'], now: string, { key }: ItemInWords): Wish | null {
+  const item = itemOf(key);
+  const known = buysNow(job, now).find((b) => item?.name === 'fitted' && b.buy === item.about);
+  return known ? buyWish(known, 'fitted') : null;
 }
 
 /** A part that the job knows not to be here. */
@@ -188,6 +196,17 @@ function afterSeen(state: State, { wish, before }: MadeMark<WishTo<'gate'>>): Up
   if (!here || (wish.because === undefined && here.items.some(isStop))) return stay(ticked);
   const was = before.view.screen === 'gate' ? onGate(before, before.view) : null;
   return pass(here, notAnswered(questions((was?.items ?? []).map((i) => i.item))));
+}
+
+/** What stopped first may be here now: then the gates of the piece come in their usual order. */
+function inOrder(noted: Updated): Updated {
+  const { state } = noted;
+  const { view } = state;
+  if (view.screen !== 'gate' || view.goes !== 'on') return noted;
+  const here = onGate(state, view);
+  const [first] = here?.piece ? gatesOn(here.job, here.piece, state.now, state.read) : [];
+  if (first === undefined || first === view.moment) return noted;
+  return { ...noted, state: { ...state, view: { ...atItem(view, null), moment: first } } };
 }
 
 /** Marks what comes next. */
@@ -299,7 +318,7 @@ export const gateScreen = screenOver({
   after: {
     gate: afterSeen,
     undo: afterUndo,
-    buy: (state, made) => NOTED.buy(toList(state), made),
+    buy: (state, made) => inOrder(NOTED.buy(toList(state), made)),
     cleared: (state) => NOTED.cleared(toList(state)),
   },
 });

@@ -105,6 +105,31 @@ describe('what stops says why, since when and the way out', () => {
     });
   });
 
+  it('bolts that have had some of their passes are not called finger-tight', () => {
+    const lines: Said[] = [
+      ...away,
+      { piece: 'cover', in: 'S S M', at: EARLY },
+      { piece: 'cover', tight: 'snug', hole: ['1', '2'], at: NOW },
+    ];
+    const passes = TEXT.replace('joint: new gasket', "passes: [snug, 'part 5 N·m', full]");
+    const { say, stop } = items('start', lines, passes)['tight-cover'] ?? {};
+    expect(say).toBe(
+      'Left cover: 3 only finger-tight; 1 and 2 not tight, snug done, part and full not yet.',
+    );
+    expect(stop).toBe(
+      'Left cover: 3 has been only finger-tight since 11 April. 1 and 2 are not tight: snug done, part and full not yet. Tighten them.',
+    );
+    const all: Said[] = [
+      ...away,
+      { piece: 'cover', in: 'S S M', at: EARLY },
+      { piece: 'cover', tight: 'snug', at: NOW },
+      { piece: 'cover', tight: 'part', at: NOW },
+    ];
+    expect(items('start', all, passes)['tight-cover']?.stop).toBe(
+      'Left cover: 1, 2 and 3 are not tight: snug and part done, full not yet. Tighten them.',
+    );
+  });
+
   it('a brake is ticked by itself', () => {
     expect(items('start', [off('caliper'), on('caliper')])['brake-caliper']).toMatchObject({
       stops: true,

@@ -100,6 +100,15 @@ export function unnotedOnce(job: Job, piece: PieceNow): UsedOnce[] {
   return [...listed, ...named];
 }
 
+/** What is listed, may do again, and was in there in an earlier round; what was ticked before this joint is made is not. */
+export function wasInAlready(job: Job, piece: PieceNow): string[] {
+  const { key } = piece.spec;
+  return buysFor(job, key)
+    .filter((buy) => !buy.once && isHereNow(job, buy.key) && !isFresh(job, key, buy))
+    .filter((buy) => !isOfBolts(job, piece, buy.key) && !isToHand(job, piece, buy.key))
+    .map(({ what }) => what);
+}
+
 /** It speaks of the bolts of the piece, or of what lies under their heads. */
 export function isOfBolts(job: Job, piece: PieceNow, buy: string): boolean {
   const spec = job.upper.buys.get(buy);
