@@ -1,6 +1,7 @@
 /** May this text go into the person's part? One more where a key takes several, the first where it takes one. */
 
 import { unreadOf } from '../../../bolt/torque/no-figure-said.ts';
+import { readStages } from '../../../bolt/torque/stages.ts';
 import {
   type Anew,
   isAnew,
@@ -107,8 +108,20 @@ function unreadSaid(spec: PieceSpec, text: string): Warning[] {
   const rest = spec.passes === null ? unreadOf(text) : [];
   if (rest.length === 0) return [];
   const said = list(rest.map((r) => `“${r.text}”`));
-  const say = `${said} was not read as a torque: it is done as it is printed, and no wrench is set. A torque has its unit: 20 N·m.`;
-  return [{ code: 'unread-torque', say }];
+  const was = rest.length === 1 ? 'was' : 'were';
+  const say = `${said} ${was} not read as a torque: it is done as it is printed, and no wrench is set.`;
+  const way = wayToSay(text, rest);
+  return [{ code: 'unread-torque', say: [say, ...(way === null ? [] : [way])].join(' ') }];
+}
+
+const IN_STAGES = /\b(?:passes|stages|steps|rounds)\b/i;
+
+/** How such a text is said so that it is read; null where a torque was read, and nobody can tell what is beside it. */
+function wayToSay(text: string, rest: readonly { text: string }[]): string | null {
+  if (rest.some((r) => IN_STAGES.test(r.text))) {
+    return 'Stages are said one after the other, the last with its unit: 5, then 10 N·m.';
+  }
+  return readStages(text).stages.length > 0 ? null : 'A torque has its unit: 20 N·m.';
 }
 
 /** As it goes into the file. */
