@@ -5,11 +5,19 @@ import type { Asks } from '../base/asks.ts';
 import { at } from '../base/moves.ts';
 import type { State } from '../base/state.ts';
 
-/** The row as it is noted: behind its last word all is still in. One word alone stands for all holes. */
+/**
+ * The row as it is noted: behind its last word what was not out before is still in. One word alone stands for all
+ * holes.
+ */
 export function rowWish(piece: PieceNow, words: readonly string[]): Wish {
-  const rest = words.length === 1 ? 0 : Math.max(0, piece.holes.length - words.length);
-  const all = [...words, ...Array.from({ length: rest }, () => STILL_IN)];
-  return { do: 'out', piece: piece.spec.key, row: all.join(' ') };
+  const wish = { do: 'out', piece: piece.spec.key } as const;
+  const rest = words.length === 1 ? [] : piece.holes.slice(words.length);
+  const inside = rest.filter((h) => h.state !== 'out');
+  const row = [...words, ...inside.map(() => STILL_IN)].join(' ');
+  // Of those that nothing is said about now, what was noted before stands.
+  if (inside.length === rest.length) return { ...wish, row };
+  const about = [...piece.holes.slice(0, words.length), ...inside];
+  return { ...wish, holes: about.map((h) => h.name), row };
 }
 
 /** Index of the first word that waits for an answer; null when none does. */

@@ -1,5 +1,7 @@
 /** Off, the whole row typed at once, as it lies on the card or in the tray. */
 
+import { isHeld } from '../../job/judge/marks/out.ts';
+import { troubleOf } from '../../model/states/troubles.ts';
 import type { HoleNow, PieceNow } from '../../model/types.ts';
 import { STILL_IN } from '../../piece/row.ts';
 import { names } from '../../plan/piece/piece-now.ts';
@@ -54,11 +56,11 @@ function keep(here: OnRow): Updated {
   }
   const one = words.length === 1 && n > 1 ? words[0] : undefined;
   if (one !== undefined && step.again !== true) {
-    const say = `1 of ${n} so far. Enter again if all ${n} are ${one}, and out.`;
+    const say = `1 of ${n} typed so far. Enter again if all ${n} are ${one}, and out.`;
     return toStep(state, { ...step, say, again: true });
   }
   if (words.length === 0 || odd) {
-    const say = countSaid(words.length, names(piece.holes));
+    const say = countSaid(words.length, piece);
     return toStep(state, { ...step, say, ...(odd ? { again: true } : {}) });
   }
   return keepRow(here, words);
@@ -115,20 +117,27 @@ export const rowScreen = stepScreen({
   },
 });
 
-function countSaid(words: number, holes: readonly string[]): string {
+function countSaid(words: number, { holes }: PieceNow): string {
   const n = holes.length;
   if (words === 0) return 'Nothing is typed yet.';
   if (words > n)
     return `${many(words, 'word')}, and the piece has ${many(n, 'hole')}. Enter again if it has ${words}.`;
-  const rest = holes.slice(words);
-  const still = `${list(rest)} ${rest.length === 1 ? 'is' : 'are'} still in`;
-  return `${words} of ${n} so far. Enter again: these are out, and ${still}. Another number of holes: Esc, k, its bolts.`;
+  const held = names(holes.slice(0, words).filter(isHeld));
+  const rest = names(holes.slice(words).filter((h) => h.state !== 'out'));
+  const inside = [...held, ...rest];
+  const these = held.length === 0 ? 'these are out' : 'the others are out';
+  const still = `${list(inside)} ${inside.length === 1 ? 'is' : 'are'} still in`;
+  const said = inside.length === 0 ? these : `${these}, and ${still}`;
+  return `${words} of ${n} typed so far. Enter again: ${said}. Another number of holes: Esc, k, its bolts.`;
 }
 
 function drawRow({ state, piece, step, words }: OnRow): Page {
   const typed = drawField(step.field, state.columns - PROMPT.length);
   const how = piece.spec.map === null ? ", clockwise from 12 o'clock" : ', hole by hole';
-  const inside = words.filter((w) => w.word === STILL_IN).map((w) => w.hole);
+  const held = names(staysIn(piece));
+  const inside = words
+    .filter((w) => w.word === STILL_IN || held.includes(w.hole))
+    .map((w) => w.hole);
   const prompt = line(PROMPT, typed.line);
   return {
     kind: 'plain',
@@ -166,16 +175,24 @@ function drawRow({ state, piece, step, words }: OnRow): Page {
 const PROMPT = '> ';
 const SIGNS_SAID = '! still in   - found empty   ? out, and nobody knows which';
 
+/** `8 of 9 out; 7 stuck`. */
 function counted(words: readonly TypedWord[], piece: PieceNow): string {
   const n = Math.max(piece.holes.length, words.length);
   const out = Array.from({ length: n }, (_, i) => i).filter((i) =>
-    isOut(piece.holes[i], words[i]),
+    isOut(piece.holes[i], words[i], piece),
   ).length;
-  return n === 0 ? '' : `${out} of ${n} out`;
+  const held = staysIn(piece).map((h) => `${h.name} ${troubleOf(h.trouble ?? 'stuck').said}`);
+  return n === 0 ? '' : [`${out} of ${n} out`, ...held].join('; ');
+}
+
+/** Noted as what will not come: a row says nothing of it, unless the piece has that bolt alone. */
+function staysIn({ holes }: PieceNow): HoleNow[] {
+  return holes.length > 1 ? holes.filter(isHeld) : [];
 }
 
 /** Said to be out by its word, or noted as out before. */
-function isOut(hole: HoleNow | undefined, typed: TypedWord | undefined): boolean {
+function isOut(hole: HoleNow | undefined, typed: TypedWord | undefined, piece: PieceNow): boolean {
+  if (hole && staysIn(piece).includes(hole)) return false;
   return hole?.state === 'out' || (typed !== undefined && typed.word !== STILL_IN);
 }
 

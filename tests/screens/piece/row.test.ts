@@ -52,7 +52,7 @@ describe('off, the whole row typed at once', () => {
 
   it('is not kept while words are missing or too many, and says how many', () => {
     const desk = row().type('s s s').press('enter');
-    expect(desk.frame).toContain('3 of 11 so far.');
+    expect(desk.frame).toContain('3 of 11 typed so far.');
     expect(desk.bench.entries).toHaveLength(0);
     desk.type(' s s s s s s s s s').press('enter');
     expect(desk.frame).toContain('12 words, and the piece has 11 holes.');
@@ -98,7 +98,7 @@ describe('off, the whole row typed at once', () => {
     const desk = new Desk(new Bench(NINE)).open('engine-cover').press('r').type('s s s s');
     desk.press('enter');
     expect(desk.frame.replace(/\s+/g, ' ')).toContain(
-      '4 of 9 so far. Enter again: these are out, and 5, 6, 7, 8 and 9 are still in.',
+      '4 of 9 typed so far. Enter again: these are out, and 5, 6, 7, 8 and 9 are still in.',
     );
     desk.press('enter');
     const { holes } = desk.bench.piece('engine-cover');
@@ -111,7 +111,7 @@ describe('off, the whole row typed at once', () => {
     const desk = new Desk(new Bench(NINE)).open('engine-cover').press('r').type('s');
     desk.press('enter');
     expect(desk.bench.entries).toEqual([]);
-    expect(desk.frame).toContain('1 of 9 so far. Enter again if all 9 are S, and out.');
+    expect(desk.frame).toContain('1 of 9 typed so far. Enter again if all 9 are S, and out.');
     desk.press('enter');
     expect(desk.bench.states('engine-cover')).toBe(Array(9).fill('out').join(' '));
   });
@@ -125,6 +125,58 @@ describe('off, the whole row typed at once', () => {
     expect(desk.frame.replace(/\s+/g, ' ')).toContain('4 stays in: it is noted as stuck.');
     expect(desk.frame).toContain('8 of 9 out');
     expect(desk.frame).not.toContain('Now it may come off');
+  });
+
+  it('counts a stuck bolt as in while the row is typed, and what came out before as out', () => {
+    const bench = new Bench(NINE);
+    const of = { piece: 'engine-cover' };
+    bench.mark({ do: 'state', ...of, hole: '7', state: 'stuck' });
+    bench.mark({ do: 'out', ...of, holes: ['1', '2', '3', '4', '5', '6', '8', '9'] });
+    const desk = new Desk(bench).open('engine-cover').press('r tab');
+    expect(desk.step).toBe('off-row');
+    desk.type('s s .35 m+clip s s .25 m');
+    expect(desk.frame).toContain('8 of 9 out; 7 stuck');
+    expect(desk.frame).not.toContain('9 of 9');
+    desk.press('enter');
+    const said = desk.frame.replace(/\s+/g, ' ');
+    expect(said).toContain(
+      '8 of 9 typed so far. Enter again: the others are out, and 7 is still in.',
+    );
+    desk.press('enter');
+    expect(desk.frame).not.toContain('another bolt was noted');
+    const { holes } = bench.piece('engine-cover');
+    expect(holes.map((h) => h.state === 'out')).toEqual([
+      ...Array(6).fill(true),
+      false,
+      true,
+      true,
+    ]);
+    expect(found(desk, 'engine-cover')).toEqual([
+      'S',
+      'S',
+      'M',
+      'M+clip',
+      'S',
+      'S',
+      null,
+      'M',
+      null,
+    ]);
+  });
+
+  it('a ? takes no name away, and a bolt said to be in again is told as that', () => {
+    const bench = new Bench(NINE);
+    bench.mark({ do: 'out', piece: 'engine-cover', holes: ['1'], row: 'S' });
+    const desk = new Desk(bench).open('engine-cover').press('o tab').type('? s s s s s s s s');
+    desk.press('enter');
+    expect(found(desk, 'engine-cover')).toEqual(Array(9).fill('S'));
+    const again = bench.ask({ do: 'out', piece: 'engine-cover', holes: ['1', '2'], row: '! M' });
+    expect(again).toMatchObject({
+      refused: {
+        code: 'already-out',
+        say: '2 came out before, and another bolt was noted. 1 came out before, and the row says still in. Undo that mark first, or say why.',
+      },
+    });
   });
 
   it('says which sign means still in, and reads its words', () => {

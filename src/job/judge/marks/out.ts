@@ -83,7 +83,8 @@ function note(
   if (stays.length > 0) warnings.push(heldSaid(stays));
   if (twice.length > 0 && wish.because === undefined) {
     const names = twice.map((m) => m.hole.name);
-    const say = `${list(names)} came out before, and another bolt was noted. Undo that mark first, or say why.`;
+    const way = 'Undo that mark first, or say why.';
+    const say = `${twiceSaid(twice, found?.words ?? null, picked)} ${way}`;
     return refuse('already-out', say, { holes: names });
   }
   const marked = [...sorted.marked, ...twice];
@@ -119,7 +120,7 @@ function sortOut(picked: readonly HoleNow[], words: readonly FoundWord[] | null)
   const twice: CameOut[] = [];
   const stays: HoleNow[] = [];
   picked.forEach((hole, i) => {
-    const said = (words?.length === 1 ? words[0] : words?.[i]) ?? claimed(hole);
+    const said = wordAt(words, i) ?? claimed(hole);
     // A row says what came out on the whole; of a bolt that would not come it takes a mark of its own.
     const holds = words !== null && picked.length > 1 && said !== STILL_IN && isHeld(hole);
     if (holds) stays.push(hole);
@@ -127,11 +128,30 @@ function sortOut(picked: readonly HoleNow[], words: readonly FoundWord[] | null)
     if (hole.state !== 'out') marked.push({ hole, word });
     else if (word === STILL_IN) twice.push({ hole, word: said });
     else if (names(hole, word)) marked.push({ hole, word });
-    else if (words && typeof word !== 'string' && hole.found && !sameItem(word, hole.found)) {
+    else if (words && typeof word !== 'string' && hole.found && isOther(word, hole.found)) {
       twice.push({ hole, word });
     }
   });
   return { marked, twice, stays };
+}
+
+/** Which of them were noted with another bolt, and which as out where the row says that they are in. */
+function twiceSaid(
+  twice: readonly CameOut[],
+  words: readonly FoundWord[] | null,
+  picked: readonly HoleNow[],
+): string {
+  const isIn = ({ hole }: CameOut) => wordAt(words, picked.indexOf(hole)) === STILL_IN;
+  const other = twice.filter((m) => !isIn(m)).map((m) => m.hole.name);
+  const inside = twice.filter(isIn).map((m) => m.hole.name);
+  return [
+    ...(other.length === 0 ? [] : [`${list(other)} came out before, and another bolt was noted.`]),
+    ...(inside.length === 0 ? [] : [`${list(inside)} came out before, and the row says still in.`]),
+  ].join(' ');
+}
+
+function wordAt(words: readonly FoundWord[] | null, i: number): FoundWord | undefined {
+  return words?.length === 1 ? words[0] : words?.[i];
 }
 
 function sayOther(marked: readonly CameOut[]): Warning[] {
@@ -142,6 +162,10 @@ function sayOther(marked: readonly CameOut[]): Warning[] {
     return [{ code: 'found-other', say }];
   });
 }
+
+/** Who says that nobody knows which denies nothing that was noted. */
+const isOther = (word: RowItem, found: RowItem): boolean =>
+  word.kind !== UNKNOWN && !sameItem(word, found);
 
 /** It came out as a bolt that nobody could name, and now it has a name. */
 function names(hole: HoleNow, word: FoundWord): boolean {
@@ -154,7 +178,7 @@ function names(hole: HoleNow, word: FoundWord): boolean {
 }
 
 /** Noted as one that will not come: it is in until its own mark says otherwise. */
-function isHeld({ state, trouble }: HoleNow): boolean {
+export function isHeld({ state, trouble }: HoleNow): boolean {
   if (state === 'out' || trouble === null) return false;
   const { bolt, overWhenOut } = troubleOf(trouble);
   return bolt === 'in' && overWhenOut;
