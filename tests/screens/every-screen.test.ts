@@ -1,5 +1,6 @@
 /** What holds on every screen: a way back, out, the list of keys, a foot, and no text that is cut. */
 import { describe, expect, it } from 'vitest';
+import { withoutDigits } from '../../src/screens/base/digits.ts';
 import { width } from '../../src/screens/kit/text.ts';
 import { readOut } from '../../src/screens/show/read-out.ts';
 import type { Desk } from './desk.ts';
@@ -88,7 +89,8 @@ describe.each(PLACES)('$place at $columns × $rows', ({ place, size }) => {
 
   it('has a list of its keys, which leads back here', () => {
     const desk = open();
-    const { view } = desk.state;
+    // A number typed before it begins anew behind it.
+    const { view } = withoutDigits(desk.state);
     if (place === 'keys') return;
     const key = /(\S+) keys$/.exec(desk.frame)?.[1];
     expect(['?', 'Tab']).toContain(key);

@@ -178,7 +178,7 @@ describe('a piece of which nobody knows yet how many holes it has', () => {
     expect(desk.frame).toContain('Drawn: 3 holes as they lie.');
     expect(desk.bench.piece('guard').holes).toHaveLength(3);
     desk.press('r').type('s s').press('enter');
-    expect(desk.frame).toContain('2 of 3 so far.');
+    expect(desk.frame).toContain('2 of 3 typed so far.');
     desk.type(' m').press('enter');
     expect(desk.bench.piece('guard').holes.map((h) => h.found?.kind)).toEqual(['S', 'S', 'M']);
     expect(mapOf(desk, 'guard')).toBe('1 . . 2\n. . . .\n. . . 3');
