@@ -9,6 +9,7 @@ import { sayDuration } from '../time/duration.ts';
 import { goneTask } from './found.ts';
 import { minutesIn } from './input.ts';
 import type { LookMade } from './looks.ts';
+import { onlyWarmSaid } from './starts.ts';
 import { checkSaid, type FoundNow, isUnmended, type Traced } from './traced.ts';
 
 export const suspectSaid = (job: Job, name: string): string =>
@@ -134,9 +135,11 @@ const clock = (at: string): string => at.slice(11, 16);
 /** What a look needs, each in a sentence: what comes off first, what must be so, what is to be minded. */
 export function needsSaid(job: Job, { check, opens }: Look): string[] {
   const spec = job.upper.checks.get(check);
+  const warm = onlyWarmSaid(job.upper);
   return [
     ...(opens.length === 0 ? [] : [`First off: ${list(opens.map((p) => pieceSaid(job, p)))}.`]),
     ...(spec && spec.needs.length > 0 ? [`It needs: ${list(spec.needs)}.`] : []),
+    ...(warm === null ? [] : [warm]),
     ...lookCautions(job, check),
   ];
 }

@@ -6,6 +6,7 @@ export function neighbour(
   here: string | null,
   by: number,
 ): string | null {
-  const index = Math.max(0, names.indexOf(here ?? ''));
+  // Before the first, where none is marked yet.
+  const index = here === null && by > 0 ? -1 : Math.max(0, names.indexOf(here ?? ''));
   return names[Math.max(0, Math.min(names.length - 1, index + by))] ?? null;
 }

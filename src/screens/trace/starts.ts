@@ -1,21 +1,24 @@
 /** Lists to start from: one is taken over whole, what is not so on this machine goes out by hand. */
 import { list } from '../../model/words.ts';
-import type { Start } from '../../plan/trace/starts.ts';
+import { onlyWarmSaid, type Start, startFor } from '../../plan/trace/starts.ts';
 import { ENTER } from '../base/key.ts';
-import { type OnJob, onJob, requestMark, say, stay } from '../base/moves.ts';
+import { type OnJob, onJob, requestMark, say } from '../base/moves.ts';
 import { listLines, type Page } from '../base/page.ts';
 import { type MadeMark, screenOver, type WishTo } from '../base/screen.ts';
 import type { State, Updated, View } from '../base/state.ts';
 import { bold, line, span, wrap } from '../kit/text.ts';
 
 interface OnStarts extends OnJob<Extract<View, { screen: 'starts' }>> {
+  /** While nobody has moved, the one that fits what is complained of; null where none does. */
   marked: Start | null;
 }
 
 function onStarts(state: State, view: OnStarts['view']): OnStarts | null {
   const here = onJob(state, view);
-  const marked = state.starts.find(({ name }) => name === view.here) ?? state.starts[0] ?? null;
-  return here && { ...here, marked };
+  if (!here) return null;
+  const { complaint, job } = here.job.upper;
+  const chosen = state.starts.find(({ name }) => name === view.here);
+  return { ...here, marked: chosen ?? startFor(state.starts, complaint ?? job) };
 }
 
 export const startsScreen = screenOver({
@@ -26,9 +29,8 @@ export const startsScreen = screenOver({
       presses: ENTER,
       label: 'take it over',
       help: 'its suspects and looks go into the file, for what is not there yet',
-      holds: ({ marked }) => marked !== null,
       does: ({ state, marked }) =>
-        marked ? requestMark(state, { do: 'start', ...marked }) : stay(state),
+        marked ? requestMark(state, { do: 'start', ...marked }) : say(state, NONE),
     },
   ],
   draw: drawStarts,
@@ -40,6 +42,9 @@ export const startsScreen = screenOver({
   after: { start: afterStart },
 });
 
+const NONE =
+  'None of these is taken yet: mark one with the arrows first, or Esc and list your own.';
+
 function afterStart(state: State, { wish }: MadeMark<WishTo<'start'>>): Updated {
   const { view } = state;
   return say(
@@ -50,7 +55,9 @@ function afterStart(state: State, { wish }: MadeMark<WishTo<'start'>>): Updated 
 
 function drawStarts({ state, job, marked }: OnStarts): Page {
   const names = marked?.suspects.map(({ fields }) => `${fields.what}`) ?? [];
-  const listed = names.length === 0 ? '' : `It may be: ${list(names, 'or')}.`;
+  const listed =
+    marked === null ? 'None of these is plainly about that.' : `It may be: ${list(names, 'or')}.`;
+  const warm = onlyWarmSaid(job.upper);
   return {
     kind: 'list',
     left: line(bold('A list to start from')),
@@ -59,6 +66,7 @@ function drawStarts({ state, job, marked }: OnStarts): Page {
     most: MOST,
     say: [
       ...wrap(listed, state.columns),
+      ...(warm === null ? [] : wrap(warm, state.columns, { bold: true })),
       ...wrap(
         'Common practice: the maker’s manual goes first. Each look brings its caution.',
         state.columns,

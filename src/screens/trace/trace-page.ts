@@ -2,6 +2,7 @@
 import type { Job } from '../../model/types.ts';
 import { list } from '../../model/words.ts';
 import * as words from '../../plan/trace/say.ts';
+import { onlyWarmSaid } from '../../plan/trace/starts.ts';
 import { checkSaid, isUnmended } from '../../plan/trace/traced.ts';
 import type { Look } from '../../trace/types.ts';
 import { type ListLine, listLines, middleRows, type Page } from '../base/page.ts';
@@ -122,6 +123,7 @@ function lookLines(here: OnTrace, look: Look): Line[] {
   const { columns } = state;
   const spec = job.upper.checks.get(look.check);
   const cautions = words.lookCautions(job, look.check);
+  const warm = onlyWarmSaid(job.upper);
   const isNext = !now.mending && now.next?.check === look.check;
   const shown = isNext && now.next ? now.next : look;
   const proving = isNext && now.next !== now.answer.next;
@@ -134,11 +136,12 @@ function lookLines(here: OnTrace, look: Look): Line[] {
     // What may hurt stands before what it is good for.
     ...cautions.flatMap((text) => wrap(text, columns, LOUD)),
     ...(isNext ? words.onceMoreSaid(now).flatMap((text) => wrap(text, columns)) : []),
+    ...(warm === null ? [] : wrap(warm, columns)),
     ...answerLines(here, shown, proving),
     ...(tells || isNext ? [] : wrap('It tells nothing more now.', columns)),
     ...words
       .needsSaid(job, { ...shown, check: look.check })
-      .filter((text) => !cautions.includes(text))
+      .filter((text) => !cautions.includes(text) && text !== warm)
       .flatMap((text) => wrap(text, columns)),
     ...(spec?.limit ? wrap(`Limit: ${spec.limit}.`, columns) : []),
     ...expected.filter((text) => text !== '').flatMap((text) => wrap(text, columns)),

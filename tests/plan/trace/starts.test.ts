@@ -6,6 +6,7 @@ import { startsShipped } from '../../../src/diary/starts.made.ts';
 import { fold } from '../../../src/job/fold/fold.ts';
 import { readJob } from '../../../src/job/read.ts';
 import { checkAll } from '../../../src/plan/check.ts';
+import { onlyWarmSaid, startFor } from '../../../src/plan/trace/starts.ts';
 import { traced } from '../../../src/plan/trace/traced.ts';
 
 const NAMES = ['engine-wont-start', 'machine-wont-run', 'noise', 'oil-leak'];
@@ -62,4 +63,37 @@ it.each<[string, string, RegExp]>([
 
 it('says nothing that is lost where the built program has it as data', () => {
   expect(JSON.parse(JSON.stringify(startsShipped()))).toEqual(startsShipped());
+});
+
+it.each([
+  ["Won't start", 'engine-wont-start'],
+  ['No start when hot', 'engine-wont-start'],
+  ['Hard to start', 'engine-wont-start'],
+  ['Saw won’t run', 'machine-wont-run'],
+  ['Left cover drips', 'oil-leak'],
+  ['Oil under the left cover', 'oil-leak'],
+  ['A noise from the front wheel', 'noise'],
+  ['Noisy gearbox', 'noise'],
+  ['It stalls when warm', null],
+  ['Engine runs rough', null],
+  ['Stalls at the start of a ride', null],
+  ['What is wrong', null],
+  ['', null],
+])('%s: the list that fits is %s', (complaint, name) => {
+  expect(startFor(startsShipped(), complaint)?.name ?? null).toBe(name);
+});
+
+it.each([
+  ['It stalls when warm', true],
+  ['Cuts out hot', true],
+  ['Misfires once it gets hot', true],
+  ['Dies after 20 min', true],
+  ['No spark warmed up', true],
+  ['Runs hot', false],
+  ['Gets too hot', false],
+  ["Won't start", false],
+  ['Noise after an oil change', false],
+])('%s: only there warm is %s', (job, is) => {
+  expect(onlyWarmSaid({ job, complaint: null }) !== null).toBe(is);
+  expect(onlyWarmSaid({ job: 'Round two', complaint: job }) !== null).toBe(is);
 });

@@ -278,7 +278,8 @@ describe('from an empty job', () => {
   it('or a list to start from is taken over, and its marks go on', () => {
     const desk = fault({}, EMPTY).press('l');
     expect(said(desk)).toContain("Small petrol engine won't start Electric machine won't run");
-    desk.press('down down down enter');
+    expect(said(desk)).toContain('> Oil drips');
+    desk.press('enter');
     expect(desk.screen).toBe('trace');
     const upper = upperOf(desk);
     expect(upper.suspects.size).toBe(11);
@@ -289,6 +290,21 @@ describe('from an empty job', () => {
     expect(desk.bench.entries).toHaveLength(before + 1);
     const again = new Desk(new Bench(desk.bench.text)).press('k l down down down enter');
     expect(again.bench.entries).toHaveLength(0);
+  });
+
+  it('no list is marked where none is about the complaint, and Enter asks', () => {
+    const desk = fault({}, EMPTY.replace('Drips somewhere', 'It stalls when warm')).press('l');
+    expect(desk.frame).not.toMatch(/^> /m);
+    expect(said(desk)).toContain('None of these is plainly about that.');
+    expect(said(desk)).toContain('a look made cold clears nothing for it');
+    desk.press('enter');
+    expect(desk.bench.entries).toEqual([]);
+    expect(said(desk)).toContain('mark one with the arrows first');
+    desk.press('down');
+    expect(said(desk)).toContain("> Small petrol engine won't start");
+    desk.press('enter');
+    expect(upperOf(desk).suspects.size).toBe(11);
+    expect(said(desk)).toContain('a look made cold clears nothing for it');
   });
 
   it('the job itself shows the way there', () => {
