@@ -42,6 +42,19 @@ describe('what is half made', () => {
     expect(halfMade(desk.state)).toEqual(NOTHING);
   });
 
+  it('is a piece that was only named, until something of it is in the file', () => {
+    const desk = new Desk(new Bench()).press('o').type('side lid').press('enter');
+    expect(desk.frame).toContain('Side lid');
+    expect(halfMade(desk.state)).toEqual({ drafts: { piece: 'Side lid' }, wish: null });
+    desk.press('n');
+    expect(halfMade(desk.state).drafts).toEqual({ piece: 'Side lid' });
+    const again = opened(halfMade(desk.state)).press('o');
+    expect(again.frame).toContain('Side lid');
+    again.press('enter').press('v');
+    expect(again.bench.entries.at(-1)).toMatchObject({ piece: 'side-lid' });
+    expect(halfMade(again.state)).toEqual(NOTHING);
+  });
+
   it('is a mark that was not saved, until it is saved or given up', () => {
     const desk = new Desk(new Bench()).open('cover').press('n').type('weeps');
     desk.broken = { ok: false, unsaved: full };

@@ -2,9 +2,11 @@
 import { sayEntryOf } from '../../job/fold/say-entry.ts';
 import { addRow } from '../../model/keys/addable.ts';
 import { near } from '../../model/nearword.ts';
-import { ADDABLE, type Addable } from '../../model/types.ts';
+import { ADDABLE, type Addable, type Job } from '../../model/types.ts';
 import { sentence } from '../../model/words.ts';
+import { boughtTyped } from '../../plan/typed/bought.ts';
 import { lineIs } from '../../plan/typed/line-is.ts';
+import { nowHere } from '../../world.ts';
 import { type Call, misuse, optionText } from '../base/command.ts';
 import { mark } from '../base/mark.ts';
 
@@ -33,8 +35,25 @@ export async function run(call: Call) {
     ({ entry, job }) => {
       const note = what.as === 'note' ? `${addRow('note').told}: ` : '';
       const added = entry ? sentence(note + sayEntryOf(entry, job)) : '';
-      return guessed ? `${added}\nTaken as ${what.as}; --as says otherwise.` : added;
+      const lines = [
+        added,
+        ...(guessed ? [`Taken as ${what.as}; --as says otherwise.`] : []),
+        ...(what.as === 'buy'
+          ? inItsName(call.words[0] ?? '', job, what.text, nowHere(call.world))
+          : []),
+      ];
+      return lines.join('\n');
     },
     { as: what.as, guessed },
   );
+}
+
+/** `gasket, ordered` is its name as it stands: how far it has come is a mark of its own. */
+function inItsName(file: string, job: Job, text: string, now: string): string[] {
+  const bought = boughtTyped(text, now);
+  const key = [...job.upper.buys.values()].findLast((buy) => buy.what === text)?.key;
+  if (!bought || key === undefined) return [];
+  const { state, promised } = bought;
+  const day = promised === null ? '' : ` --promised ${promised}`;
+  return [`“${state}” stands in its name. putback buy ${file} ${key} ${state}${day} notes it.`];
 }

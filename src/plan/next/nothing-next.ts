@@ -20,6 +20,8 @@ export function nothingNext(job: Job, back: Back, now: string): string {
     }),
   ];
   if (waits.length > 0) return `Nothing is next: it waits for ${waits.join('; ')}.`;
+  if (job.pieces.size + job.tasks.size === 0)
+    return 'No piece is noted yet: say what comes off first.';
   const isBack = [...job.pieces.values()].some((p) => p.where === 'tight');
   return isBack && testsNow(job, now).length === 0
     ? 'Nothing is next, and no test says that it holds: add one, or note what you saw.'

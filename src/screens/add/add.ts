@@ -2,6 +2,9 @@
 import { fullOf, readStages } from '../../bolt/torque/stages.ts';
 import { readCheckLine, readSuspectLine } from '../../job/form/typed-trace.ts';
 import type { Addable, Job, Moment } from '../../model/types.ts';
+import { buysNow } from '../../plan/buy/list.ts';
+import { buyWish } from '../../plan/buy/wish.ts';
+import { boughtTyped } from '../../plan/typed/bought.ts';
 import { lineIs } from '../../plan/typed/line-is.ts';
 import { ask } from '../ask/field.ts';
 import { ADD_DRAFT, keepDraft } from '../base/drafts.ts';
@@ -9,7 +12,7 @@ import { ENTER } from '../base/key.ts';
 import { pieceNamed, requestMark, say, show, stay } from '../base/moves.ts';
 import { NOTED } from '../base/noted.ts';
 import type { Page } from '../base/page.ts';
-import { screen } from '../base/screen.ts';
+import { type MadeMark, screen, type WishTo } from '../base/screen.ts';
 import type { State, Updated, View } from '../base/state.ts';
 import { keyName, type Press } from '../kit/press.ts';
 import { bold, type Line, line, wrap } from '../kit/text.ts';
@@ -153,7 +156,8 @@ function add({ state, view }: OnAdd, as: What): Updated {
   const line = lineIs(text);
   const said = line.as === as ? line.text : text;
   const place = hole === null ? at : { ...at, hole };
-  return requestMark(state, { do: 'add', as, text: said, ...place });
+  const { what } = (as === 'buy' ? boughtTyped(said, state.now) : null) ?? { what: said };
+  return requestMark(state, { do: 'add', as, text: what, ...place });
 }
 
 function addItem(state: State, moment: Moment, at: { piece?: string }, item: string): Updated {
@@ -200,7 +204,7 @@ export const addScreen = screen({
       text,
     ),
   after: {
-    add: (state, made) => NOTED.add(below(state), made),
+    add: afterAdd,
     note: (state, made) => NOTED.note(below(state), made),
     write: (state, { wish }) => say(below(state), `Its torque: ${wish.text}.`),
     gate: (state) => stay(below(state)),
@@ -209,6 +213,19 @@ export const addScreen = screen({
   // What was typed stays where it can be kept as something else.
   refused: (state, why) => say(state, why.say),
 });
+
+/** What was said behind the name of a part, `gasket, ordered`, is noted of it. */
+function afterAdd(state: State, made: MadeMark<WishTo<'add'>>): Updated {
+  const { view, open } = state;
+  const noted = NOTED.add(below(state), made);
+  if (view.screen !== 'add' || !open || made.wish.as !== 'buy') return noted;
+  const bought = boughtTyped(lineIs(view.text).text, state.now);
+  const buy = buysNow(open.job, state.now).findLast(({ what }) => what === made.wish.text);
+  if (!bought || !buy) return noted;
+  const { promised } = bought;
+  const wish = buyWish(buy, bought.state, promised === null ? {} : { promised });
+  return requestMark(below(state), wish);
+}
 
 function below(state: State): State {
   return state.view.screen === 'add' ? { ...state, view: state.view.under } : state;

@@ -13,7 +13,7 @@ import { toBench } from '../base/from-file.ts';
 import { inOrder } from '../base/in-order.ts';
 import { GO, type Key } from '../base/key.ts';
 import { markedOf } from '../base/marked.ts';
-import { onJob, show, stay } from '../base/moves.ts';
+import { onJob, say, show } from '../base/moves.ts';
 import { screen } from '../base/screen.ts';
 import type { State, Updated } from '../base/state.ts';
 import { lastKey } from '../last/last-key.ts';
@@ -31,8 +31,11 @@ function onTheJob(state: State, view: JobView): OnTheJob | null {
   return { ...here, rungs, marked: markedOf(here.job, view.here, state.now) };
 }
 
+const NOTHING_YET =
+  'Nothing is here to open yet: o says what comes off first, + what is to be done.';
+
 function openMarked({ state, view, marked }: OnTheJob): Updated {
-  if (marked === null) return stay(state);
+  if (marked === null) return say(state, NOTHING_YET);
   const task = taskOf(marked);
   if (task === null) return enterPiece(state, marked);
   return openTask({ ...state, view: { ...view, here: marked } }, task);
@@ -44,9 +47,8 @@ const KEYS: readonly Key<OnTheJob>[] = [
   {
     id: 'open-piece',
     presses: GO,
-    label: 'open',
+    label: (here) => (hasRows(here) ? 'open' : ''),
     help: 'open the marked piece',
-    holds: hasRows,
     does: openMarked,
   },
   traceKey,

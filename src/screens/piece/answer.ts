@@ -1,7 +1,7 @@
 /** What is left in the tray, or how high the heads stand: what it says of the holes. */
 
 import { type AnswerKind, type AnswerNow, answerTo } from '../../plan/piece/answers.ts';
-import { atStep, requestMark } from '../base/moves.ts';
+import { atStep, requestMark, say, toStep } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
 import { piecePage } from '../base/piece-page.ts';
 import type { State } from '../base/state.ts';
@@ -32,7 +32,7 @@ export const answerScreen = stepScreen({
       help: 'what is left over is put among the tasks: where it belongs is still to be found',
       holds: ({ answer }) => answer.over !== null,
       does: ({ state, piece, answer }) => {
-        const text = `Find where ${answer.over} belongs, left over at ${piece.spec.name}`;
+        const text = findText(answer.over ?? '', piece.spec.name);
         return requestMark(state, { do: 'add', as: 'do', text });
       },
     },
@@ -50,7 +50,23 @@ export const answerScreen = stepScreen({
     },
   ],
   draw: drawAnswer,
+  back: (state, view) => {
+    const under = toStep(state, view.step.back);
+    const over = onAnswer(state, view)?.answer.over ?? null;
+    if (over === null || isNoted(state, view)) return under;
+    return say(under.state, `Left over, not noted: ${over}. l, then n puts it among the tasks.`);
+  },
 });
+
+const findText = (over: string, piece: string): string =>
+  `Find where ${over} belongs, left over at ${piece}`;
+
+function isNoted(state: State, view: StepView<'answer'>): boolean {
+  const here = onAnswer(state, view);
+  if (!here || here.answer.over === null) return false;
+  const text = findText(here.answer.over, here.piece.spec.name);
+  return [...here.job.upper.tasks.values()].some((task) => task.say.text === text);
+}
 
 const ABOUT: Readonly<Record<AnswerKind, string>> = {
   left: 'what is left over',

@@ -16,7 +16,7 @@ import type { State } from '../base/state.ts';
 import { paint } from '../kit/paint.ts';
 import type { Palette } from '../kit/palettes.ts';
 import type { OwnPresses } from '../kit/press.ts';
-import { begunJob, halfMade, typedNow } from '../show/half-made.ts';
+import { begunJob, halfMade, onlyNamed, onlyNamedSaid, typedNow } from '../show/half-made.ts';
 import { picture } from '../show/picture.ts';
 import { openOf } from '../show/screens.ts';
 import { update } from '../show/update.ts';
@@ -37,6 +37,15 @@ function leftUnsaved(state: State, files: Files): string | null {
     ? 'It is kept, and asked about when this job is opened here again.'
     : 'It could not be kept either.';
   return `Not saved: ${mark}. ${kept}`;
+}
+
+/** One line about a piece that was named and left with nothing noted of it; null: there is none. */
+function leftNamed(state: State, files: Files): string | null {
+  const name = onlyNamed(state);
+  if (name === null || state.open === null) return null;
+  return files.keepHalf(state.open.file, halfMade(state))
+    ? onlyNamedSaid(name)
+    : `${name} is not in the file yet, and its name could not be kept.`;
 }
 
 /** One line about the text that was being typed when they were left; null: none, or one that only looks for something. */
@@ -119,7 +128,8 @@ export function showOf(
           : `Stands open: ${list(gaps.map((o) => o.name))}. Covered, plugged? + notes how.`;
       const unsaved = leftUnsaved(last, files);
       const typed = leftTyped(last, files);
-      const lines = [...(left === null ? [] : left.split('\n')), gap, unsaved, typed, line];
+      const named = leftNamed(last, files);
+      const lines = [...(left === null ? [] : left.split('\n')), gap, unsaved, named, typed, line];
       const said = lines.filter((l) => l !== null).map(safeLine);
       return { say: said.join('\n'), unsaved: unsaved !== null };
     },

@@ -17,7 +17,12 @@ function back(more: string): Bench {
 
 describe('nothing is next', () => {
   it('is all that is said where nothing is waited for', () => {
-    expect(said(new Bench('putback: 1\njob: Nothing\ndiary:\n'))).toBe('Nothing is next.');
+    expect(said(back(''))).toBe('Nothing is next.');
+  });
+
+  it('is not said of a job in which no piece is noted', () => {
+    const say = 'No piece is noted yet: say what comes off first.';
+    expect(said(new Bench('putback: 1\njob: Nothing\ndiary:\n'))).toBe(say);
   });
 
   it('says that no test proves it, where a piece is tight again and none is listed', () => {

@@ -26,6 +26,15 @@ describe('one line', () => {
     });
   });
 
+  it('how far a part has come, said behind its name, is noted of it', () => {
+    const d = desk().open('cover').press('+').type('cover gasket, ordered').press('enter b');
+    const [made] = d.bench.job.upper.buys.values();
+    expect(made).toMatchObject({ what: 'cover gasket' });
+    expect(d.bench.entries.at(-1)).toMatchObject({ buy: made?.key, value: 'ordered' });
+    expect(d.frame).toContain('cover gasket: ordered.');
+    expect(d.screen).toBe('look');
+  });
+
   it.each([
     ['b', 'buys'],
     ['d', 'do'],

@@ -51,6 +51,14 @@ describe('what is left over, at the end of putting in', () => {
     expect(gate.map((item) => item.say).join()).toContain('Find where 1 S (25 mm) belongs');
   });
 
+  it('a stray bolt that was only said is told on the way out, till it is noted', () => {
+    const desk = cover().press('l').type('1 S').press('enter');
+    desk.press('escape');
+    expect(said(desk)).toContain('Left over, not noted: 1 S (25 mm). l, then n puts it among');
+    const noted = cover().press('l').type('1 S').press('enter').press('n').press('escape');
+    expect(said(noted)).not.toContain('not noted');
+  });
+
   it('says what should be there while it asks', () => {
     expect(said(cover('10', '1').press('delete'))).toContain(
       'You should have 1 S (25 mm) and 1 L (55 mm), 2 bolts in all.',
