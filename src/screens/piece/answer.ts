@@ -4,7 +4,7 @@ import { type AnswerKind, type AnswerNow, answerTo } from '../../plan/piece/answ
 import { atStep, requestMark, say, toStep } from '../base/moves.ts';
 import type { Page } from '../base/page.ts';
 import { piecePage } from '../base/piece-page.ts';
-import type { State } from '../base/state.ts';
+import type { State, Updated } from '../base/state.ts';
 import { type Line, line, wrap } from '../kit/text.ts';
 import { sayItem } from '../kit/words.ts';
 import { type OnPiece, onPiece, type StepView, stepScreen } from './step.ts';
@@ -24,7 +24,7 @@ function onAnswer(state: State, view: StepView<'answer'>): OnAnswer | null {
 export const answerScreen = stepScreen({
   here: onAnswer,
   keys: [
-    goOnKey,
+    { ...goOnKey, does: ({ state, view }) => leave(state, view as StepView<'answer'>) },
     {
       id: 'note-over',
       presses: ['n'],
@@ -50,13 +50,16 @@ export const answerScreen = stepScreen({
     },
   ],
   draw: drawAnswer,
-  back: (state, view) => {
-    const under = toStep(state, view.step.back);
-    const over = onAnswer(state, view)?.answer.over ?? null;
-    if (over === null || isNoted(state, view)) return under;
-    return say(under.state, `Left over, not noted: ${over}. l, then n puts it among the tasks.`);
-  },
+  back: leave,
 });
+
+/** What is left over and was only said is not noted: that is told. */
+function leave(state: State, view: StepView<'answer'>): Updated {
+  const under = toStep(state, view.step.back);
+  const over = onAnswer(state, view)?.answer.over ?? null;
+  if (over === null || isNoted(state, view)) return under;
+  return say(under.state, `Left over, not noted: ${over}. l, then n puts it among the tasks.`);
+}
 
 const findText = (over: string, piece: string): string =>
   `Find where ${over} belongs, left over at ${piece}`;
