@@ -142,7 +142,7 @@ const first = (): readonly Command[] => [
     options: {
       was: { value: 'V', say: 'what it was before' },
       set: { value: 'V', say: 'what it is now' },
-      result: { value: 'V', say: 'passed, failed, or in words' },
+      result: { value: 'V', say: "what came of it; of a test passed, failed, or 'passed, WORDS'" },
       ...SAYS,
       ...BECAUSE,
     },

@@ -2,8 +2,8 @@
 
 import { inWords } from '../../job/truth/said.ts';
 import type { Job, NewTask } from '../../model/types.ts';
-import { NO_READING } from '../../model/verbs/verbs.ts';
 import { holdsTest, notBackAt } from '../../plan/gates/holds-test.ts';
+import { letThrough } from '../../plan/task/task-now.ts';
 import { testList } from '../../plan/tests/testlist.ts';
 import { adviceLine } from '../../plan/trace/weigh-say.ts';
 import { weighedOf } from '../../plan/trace/weighed.ts';
@@ -48,7 +48,8 @@ export async function run(call: Call) {
   const done = ({ job }: { job: Job }) => {
     const now = job.tasks.get(task);
     const said = now ? inWords([now.spec.say]) : '';
-    const bare = now?.judged === NO_READING ? ', without a reading' : '';
+    const told = letThrough(now?.judged ?? null);
+    const bare = told === null ? '' : `, ${told}`;
     return `${said}: ${now?.result ?? now?.done}${bare}.`;
   };
   const off = wish.result === 'failed' ? null : notBackAt(opened.job, task, nowHere(call.world));

@@ -14,7 +14,7 @@ import { correctedUpper } from '../truth/corrections.ts';
 import { countsOf } from './inside.ts';
 import { livesOn } from './living-of.ts';
 import { apply, begin, beginsRound, close, finish, type Making, unclosed } from './piece.ts';
-import { taskNow } from './tested.ts';
+import { notedBefore, openAgain, taskNow } from './tested.ts';
 
 /** `printed`: what the file says; `unread`: the lines of it that are not in there. */
 export function fold(printed: Upper, entries: readonly Entry[], unread: Job['unread'] = []): Job {
@@ -29,7 +29,13 @@ export function fold(printed: Upper, entries: readonly Entry[], unread: Job['unr
   const rounds = new Map<string, number>();
   for (const entry of living) {
     if (entry.task !== undefined) {
+      const isOpen = isOpenTask(tasks.get(entry.task));
       for (const task of sameLook(tasks, entry.task)) finish(task, entry);
+      // With a reason it was noted by somebody who knew what was not done yet.
+      const now = tasks.get(entry.task);
+      if (now && isOpen && !isOpenTask(now) && now.spec.verb !== 'wait') {
+        openAgain(notedBefore(entry.task, tasks).filter((task) => !task.overruled));
+      }
     }
     if (entry.piece === undefined) continue;
     let making = pieces.get(entry.piece);
@@ -37,7 +43,7 @@ export function fold(printed: Upper, entries: readonly Entry[], unread: Job['unr
       making = begin(barePiece(entry.piece), upper);
       pieces.set(entry.piece, making);
     }
-    apply(making, entry, tasks);
+    if (apply(making, entry, tasks)) openAgain(notedBefore(`${entry.piece} on`, tasks));
     rounds.set(entry.id, making.now.round);
   }
   for (const making of pieces.values()) close(making, tasks);
@@ -93,7 +99,8 @@ export function foldMore(
   const was = before.get(entry.piece);
   if (!was || beginsRound(was, entry)) return null;
   const making = unclosed(was);
-  apply(making, entry, job.tasks);
+  const isBack = apply(making, entry, job.tasks);
+  if (isBack && notedBefore(`${entry.piece} on`, job.tasks).length > 0) return null;
   close(making, job.tasks);
   const pieces = new Map(before).set(entry.piece, making);
   next.rounds = new Map(job.rounds).set(entry.id, making.now.round);
@@ -112,6 +119,9 @@ function standing(makings: Makings): Pick<Job, 'pieces' | 'conflicts'> {
   );
   return { pieces, conflicts };
 }
+
+const isOpenTask = (task: TaskNow | undefined): boolean =>
+  !task || task.done === null || task.done === 'failed';
 
 /** A task, and the tests that are the same look once more: made for one fault, it is made for the other. */
 function sameLook(tasks: ReadonlyMap<string, TaskNow>, key: string): TaskNow[] {

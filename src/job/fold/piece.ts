@@ -100,9 +100,12 @@ export function finish(task: TaskNow | undefined, entry: Entry): void {
   task.set = oneLine(entry.set ?? '') || null;
   task.result = oneLine(entry.result ?? '') || null;
   task.judged = entry.judged ?? null;
+  task.overruled = entry.because !== undefined;
+  task.early = false;
 }
 
-export function apply(making: Making, entry: Entry, tasks: Tasks): void {
+/** Whether the piece is back with it, that was not before. */
+export function apply(making: Making, entry: Entry, tasks: Tasks): boolean {
   const { now } = making;
   now.last = entry.at;
   if (beginsRound(making, entry)) {
@@ -110,8 +113,10 @@ export function apply(making: Making, entry: Entry, tasks: Tasks): void {
     reopen(now.spec.key, tasks);
   }
   if (comesOff(entry)) making.wasOff = true;
+  const wasBack = isDone(now);
   DOES[entry.verb]?.(making, entry);
   if (entry.verb === 'written' && entry.value === 'torque') figureKnown(making, entry, tasks);
+  return !wasBack && isDone(now);
 }
 
 /** Bolts that were tightened while nobody knew the figure are gone round with it, unless the piece has proved itself since. */

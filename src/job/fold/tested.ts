@@ -3,7 +3,8 @@ import { kept } from '../../model/kept.ts';
 import type { PieceNow, TaskNow, TaskSpec } from '../../model/types.ts';
 
 export function taskNow(spec: TaskSpec): TaskNow {
-  return { spec, done: null, was: null, set: null, result: null, judged: null };
+  const open = { done: null, was: null, set: null, result: null, judged: null };
+  return { spec, ...open, overruled: false, early: false };
 }
 
 /** Tasks that depend on a piece, directly or through other tasks: when it comes off for another round they open again. */
@@ -18,6 +19,20 @@ export function reopen(piece: string, tasks: ReadonlyMap<string, TaskNow>): void
     const task = tasks.get(key);
     if (task) Object.assign(task, taskNow(task.spec));
   }
+}
+
+/** Tests behind a step that were noted as good before it was done: what they told was of something else. */
+export function notedBefore(step: string, tasks: ReadonlyMap<string, TaskNow>): TaskNow[] {
+  return [...follow([step], tasks)].flatMap((key) => {
+    const task = tasks.get(key);
+    const isGood = task?.done != null && task.done !== 'failed';
+    return task && key !== step && task.spec.verb === 'test' && isGood ? [task] : [];
+  });
+}
+
+/** They are open again. */
+export function openAgain(tests: readonly TaskNow[]): void {
+  for (const task of tests) Object.assign(task, taskNow(task.spec), { early: true });
 }
 
 /** What comes after these steps, by way of other tasks too; they themselves among it. */

@@ -103,6 +103,10 @@ export interface TaskNow {
   result: string | null;
   /** How its reading was held against its limit: see `Judged`; null where no limit was. */
   judged: string | null;
+  /** A reason overruled what spoke against it. */
+  overruled: boolean;
+  /** A test that was noted before what it comes after was done: it is made again, and its mark proves nothing. */
+  early: boolean;
 }
 
 /** The moments where jobs go wrong, each with its gate. */

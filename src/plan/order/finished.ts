@@ -119,7 +119,7 @@ function ownBound(task: TaskSpec, rounds: (piece: string) => Round): number {
 
 function marked(task: TaskNow, lines: Lines, bound: number): End | null {
   const line = lines.done.get(task.spec.key);
-  if (!line || line.value === 'failed' || line.index <= bound) return null;
+  if (!line || task.early || line.value === 'failed' || line.index <= bound) return null;
   return { index: line.index, at: secondsOf(line.at) };
 }
 

@@ -39,7 +39,7 @@ export function taskHere(job: Job, key: string, now: string): TaskHere | null {
   const done = step?.done ?? task.done !== null;
   const failed = test ? test.state === 'failed' : task.done === 'failed';
   const { was, set, result } = test ?? task;
-  const bare = task.judged === NO_READING ? 'without a reading' : null;
+  const bare = letThrough(task.judged);
   const words = [bare, saysOf(job, key)].filter((t) => t !== null).join(', ');
   const told = done || failed ? toldOf({ was, set, result }, words) : '';
   return {
@@ -79,6 +79,12 @@ function ofTest(test: TestItem): TaskHere {
   };
 }
 
+/** What has to be told beside it wherever it is told as done; null where nothing has. */
+export function letThrough(judged: string | null): string | null {
+  if (judged === NO_READING) return 'without a reading';
+  return judged === 'beyond' ? 'beyond its limit' : null;
+}
+
 type Told = Pick<TestItem, 'was' | 'set' | 'result'>;
 
 function toldOf({ was, set, result }: Told, says: string | null): string {
@@ -102,5 +108,7 @@ function saysOf(job: Job, key: string): string | null {
   const last = job.entries.findLast(
     (e) => e.task === key && e.verb === 'done' && job.living.has(e.id),
   );
-  return last?.says ?? null;
+  const why =
+    last?.judged === 'beyond' && last.because ? `let through because “${last.because}”` : null;
+  return [why, last?.says ?? null].filter((t) => t !== null).join(', ') || null;
 }

@@ -11,6 +11,8 @@ export interface LookMade {
   reading: string | null;
   /** The limit that the reading was held against, as it stood then. */
   limit: string | null;
+  /** Why a reading that is beyond it was let through; it stays bad. Null where it was not. */
+  because: string | null;
   /** RFC 3339. */
   at: string;
   id: string;
@@ -54,7 +56,8 @@ function findLooks(job: Job): Looks {
     const result = oneLine(entry.result ?? '');
     const reading = result === '' || WORDS.includes(result) ? null : result;
     const limit = oneLine(entry.limit ?? '') || null;
-    const rest = { reading, limit, at, id, round: found.length + 1 };
+    const because = entry.verb === 'done' && isBeyond(entry) ? (entry.because ?? null) : null;
+    const rest = { reading, limit, because, at, id, round: found.length + 1 };
     for (const [check, says] of said) {
       looks.push({ check, says, suspect: suspect ?? null, ...rest });
     }
@@ -66,14 +69,19 @@ function findLooks(job: Job): Looks {
 const WORDS: readonly string[] = ['passed', 'failed'];
 
 /** Checks that an entry says something of; a test that makes some again says it of each. */
-function saidBy({ verb, value, check, suspect, task }: Entry, job: Job): [string, Looked][] {
+function saidBy(entry: Entry, job: Job): [string, Looked][] {
+  const { verb, value, check, suspect, task } = entry;
   if (verb === 'looked') {
     const name = check ?? (suspect === undefined ? null : triedName(suspect));
     return name === null ? [] : [[name, value as Looked]];
   }
   const proves = verb === 'done' ? (job.tasks.get(task ?? '')?.spec.proves ?? []) : [];
-  return proves.map((name) => [name, value === 'failed' ? 'bad' : 'good']);
+  const isBad = value === 'failed' || isBeyond(entry);
+  return proves.map((name) => [name, isBad ? 'bad' : 'good']);
 }
+
+/** No reason makes the reading another one. */
+const isBeyond = ({ judged }: Entry): boolean => judged === 'beyond';
 
 /**
  * The marks that still speak. What was found explains the bad looks before it that show it: they say nothing of the

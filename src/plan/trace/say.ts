@@ -123,11 +123,12 @@ function clearedBy(job: Job, checks: readonly string[], looks: readonly LookMade
 }
 
 /** `Coil primary: 0.94 ohm, limit 0.8..1.2 ohm, good, 18:09`. */
-export function lookSaid(job: Job, { check, says, reading, limit, at }: LookMade): string {
+export function lookSaid(job: Job, look: LookMade): string {
+  const { check, reading, limit, at } = look;
   // One with a limit and no reading was let through without.
   const none = limit === null ? [] : ['without a reading'];
   const read = reading === null ? none : [reading, ...(limit === null ? [] : [`limit ${limit}`])];
-  return `${checkSaid(job, check)}: ${[...read, says, clock(at)].join(', ')}`;
+  return `${checkSaid(job, check)}: ${[...read, saysOf(look), clock(at)].join(', ')}`;
 }
 
 const clock = (at: string): string => at.slice(11, 16);
@@ -221,6 +222,11 @@ export function conflictSaid(
   ];
 }
 
+/** `bad`; or `bad, let through beyond its limit because “meter says so”`, where a reason let it through. */
+function saysOf({ says, because }: LookMade): string {
+  return because === null ? says : `${says}, let through beyond its limit because “${because}”`;
+}
+
 /** Where nothing is left to look at, why. */
 export function endSaid(job: Job, now: Traced): string[] {
   const { found, proved, complaint, mending } = now;
@@ -302,8 +308,8 @@ export function besideSaid(job: Job, { looks }: Traced): string[] {
     const now = mine.at(-1);
     const before = mine.findLast(({ round }) => round < (now?.round ?? 1));
     if (!now || !before) return [];
-    const said = ({ reading, says }: LookMade) =>
-      reading === null ? says : `${reading} (${says})`;
+    const said = (look: LookMade) =>
+      look.reading === null ? saysOf(look) : `${look.reading} (${saysOf(look)})`;
     return [`${checkSaid(job, name)}: before ${said(before)}, now ${said(now)}`];
   });
 }

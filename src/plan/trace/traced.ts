@@ -248,10 +248,14 @@ function isProved(
   proof: string | null,
   looks: readonly LookMade[],
 ): boolean {
-  const test = job.tasks.get(proofKey(suspect))?.done ?? null;
+  const test = job.tasks.get(proofKey(suspect));
   const last = looks.slice(after).findLast((l) => l.check === proof && l.says !== 'unclear');
-  return last ? last.says === 'good' : test !== null && test !== 'failed';
+  return last ? last.says === 'good' : isPassed(test);
 }
+
+/** What was beyond its limit proves nothing, whatever let it through. */
+const isPassed = (test: TaskNow | undefined): boolean =>
+  test != null && test.done !== null && test.done !== 'failed' && test.judged !== 'beyond';
 
 /** The check's own words, for a name as the tracing room has it. */
 export function checkSaid(job: Job, name: string): string {

@@ -10,7 +10,7 @@ import { buyWish } from '../../plan/buy/wish.ts';
 import { coverSaid } from '../../plan/order/openings.ts';
 import { taskSaid } from '../../plan/order/say.ts';
 import { taskHere } from '../../plan/task/task-now.ts';
-import { resultWish } from '../../plan/task/task-wish.ts';
+import { isJudged, resultWish } from '../../plan/task/task-wish.ts';
 import { sayDate } from '../../plan/time/days.ts';
 import { typedJob } from '../../plan/typed/job.ts';
 import { minutesTyped } from '../../plan/typed/minutes.ts';
@@ -38,7 +38,11 @@ export function doneOfJob(state: State, below: State, asks: JobAsks, text: strin
   if (asks.ask === 'result') {
     const now = below.open && taskHere(below.open.job, asks.task, below.now);
     if (!now || (text === '' && now.verb === 'decide')) return stay(below);
-    return requestMark(below, resultWish(now, asks.how, text));
+    const wish = resultWish(now, asks.how, text);
+    if (wish) return requestMark(below, wish);
+    if (state.view.screen !== 'field') return stay(below);
+    const fault = 'Whether it passed is not said yet. Begin with “passed” or “failed”.';
+    return show(state, { ...state.view, asks: { ...asks, say: fault } });
   }
   if (asks.ask === 'minutes') {
     const minutes = minutesTyped(text === '' ? SHORT_WHILE : text);
@@ -186,6 +190,7 @@ function resultAsked(state: State, asks: Extract<JobAsks, { ask: 'result' }>): s
   const job = state.open?.job;
   const said = job && now ? taskSaid(job, now).limit : null;
   const limit = said ? bothSaid(`Limit: ${said.text}.`, said.printed) : '';
+  const fault = asks.say ?? '';
   if (asks.how === 'failed') return ['What did it show?', now?.say ?? '', limit];
   if (now?.verb === 'decide') return ['What is decided?', now.say];
   if (now?.verb === 'adjust') {
@@ -195,6 +200,14 @@ function resultAsked(state: State, asks: Extract<JobAsks, { ask: 'result' }>): s
       'was 35, set 25; or 35 25. What else came of it behind a comma.',
     ];
   }
-  if (now?.limit && looksLikeLimit(now.limit)) return ['What does it read?', now.say, limit];
+  if (now?.limit && looksLikeLimit(now.limit)) {
+    return isJudged(now)
+      ? ['What does it read?', now.say, limit]
+      : ['What does it read? Did it pass?', now.say, limit, WORDED, fault];
+  }
+  if (now?.verb === 'test') return ['Passed, or failed?', now.say, limit, WORDED, fault];
   return ['What came of it?', now?.say ?? '', limit, 'It may stay empty.'];
 }
+
+const WORDED =
+  '“passed, dry after 20 minutes” or “failed, a drop at 3”: that word, then what it showed.';

@@ -71,7 +71,7 @@ export type JobAsks =
   /** Why it does not fit. */
   | { ask: 'misfit'; buy: string }
   /** What came of a task. */
-  | { ask: 'result'; task: string; how: 'done' | 'failed' }
+  | { ask: 'result'; task: string; how: 'done' | 'failed'; say?: string }
   /** The name of a job that begins. */
   | { ask: 'job'; say: string | null }
   /** How long one has. */

@@ -66,6 +66,13 @@ const isEarly = ({ task }: OnTask): boolean => task.state === 'open' && task.wai
 const sayEarly = ({ state, task }: OnTask): Updated =>
   say(state, `Not yet: it waits for ${task.waits}. If it is done all the same, r says how.`);
 
+/** One key says no more than is noted already; a line of text may. */
+const isNoted = ({ task }: OnTask): boolean =>
+  task.state === 'done' && !SAID.includes(task.verb) && !isRead(task);
+
+const sayNoted = ({ state, task }: OnTask): Updated =>
+  say(state, `That is noted already: ${task.verb === 'test' ? 'passed' : 'done'}. r adds a word.`);
+
 /** Done with a line of text rather than with one key; a test whose limit is a figure with its reading. */
 const SAID: readonly TaskVerb[] = ['adjust', 'decide'];
 const isRead = ({ verb, limit }: TaskHere): boolean =>
@@ -103,12 +110,17 @@ export const taskScreen = screenOver({
       presses: ENTER,
       anew: ENTER,
       label: (here) =>
-        isEarly(here) ? '' : isRead(here.task) ? 'what it reads' : DONE[here.task.verb],
+        isEarly(here) || isNoted(here)
+          ? ''
+          : isRead(here.task)
+            ? 'what it reads'
+            : DONE[here.task.verb],
       help: 'it is done, over; or what it was and is now, or what it reads',
       holds: (here) => canDone(here) && !isSeen(here.task) && here.stops.length === 0,
       does: (here) => {
         const { state, task } = here;
         if (isEarly(here)) return sayEarly(here);
+        if (isNoted(here)) return sayNoted(here);
         if (SAID.includes(task.verb) || isRead(task)) return askResult(here, 'done');
         return requestMark(state, doneWish(task, {}));
       },
@@ -117,13 +129,14 @@ export const taskScreen = screenOver({
       // Enter opened it, and ended the pass before it: nothing that a hand does once too often passes a test.
       id: 'task-passed',
       presses: ['p'],
-      label: (here) => (here.stops.length > 0 || isEarly(here) ? '' : 'passed'),
+      label: (here) => (here.stops.length > 0 || isEarly(here) || isNoted(here) ? '' : 'passed'),
       help: 'the test was made, and it passed',
       holds: (here) => canDone(here) && isSeen(here.task),
       does: (here) => {
         const { state, task, stops } = here;
         if (stops.length > 0) return say(state, 'What stops comes first.');
         if (isEarly(here)) return sayEarly(here);
+        if (isNoted(here)) return sayNoted(here);
         return requestMark(state, doneWish(task, { result: 'passed' }));
       },
     },
@@ -156,7 +169,10 @@ export const taskScreen = screenOver({
       label: '',
       help: 'on a test: says by which letters it passes and fails',
       holds: (here) => canDone(here) && isSeen(here.task) && here.stops.length === 0,
-      does: ({ state }) => say(state, 'Make the test first. Then p: it passed; -: it failed.'),
+      does: (here) =>
+        isNoted(here)
+          ? sayNoted(here)
+          : say(here.state, 'Make the test first. Then p: it passed; -: it failed.'),
     },
     {
       id: 'next-round-of',
@@ -181,7 +197,7 @@ export const taskScreen = screenOver({
       id: 'task-said',
       presses: ['r'],
       label: 'with a word',
-      help: 'done, with what it was, what it is set to, what came of it',
+      help: 'done, with what it was, what it is set to, what came of it; of a test first passed or failed',
       holds: (here) => canDone(here) && here.stops.length === 0,
       does: (here) => askResult(here, 'done'),
     },

@@ -506,7 +506,7 @@ describe('a second round', () => {
 
 describe('what follows from the work and is not in the file yet', () => {
   it('is written there with its first mark', () => {
-    const bench = new Bench();
+    const bench = new Bench().openCover().fillCover().tightenCover();
     const add = { verb: 'test', say: 'Cover weeps when hot?', after: 'cover on' } as const;
     bench.mark({ do: 'done', task: 'cover-weeps', result: 'passed', add });
     expect(bench.text).toContain(

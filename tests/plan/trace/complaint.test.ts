@@ -100,7 +100,7 @@ describe('the complaint, when what was found is proved', () => {
     expect([faults, upper.tasks.size, upper.found]).toEqual([[], 0, null]);
 
     const marked = new Bench(whole);
-    marked.mark({ do: 'done', task: 'complaint-gone', result: 'passed' });
+    marked.mark({ do: 'done', task: 'complaint-gone', result: 'failed' });
     expect(marked.ask({ do: 'undo', id: found.id })).toMatchObject({ ok: false });
   });
 });

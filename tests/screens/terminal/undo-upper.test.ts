@@ -78,7 +78,7 @@ describe('whatever a mark of this sitting wrote above the diary', () => {
     ['a piece without bolts', { do: 'off', piece: 'fuel-hose' }],
     ['a piece with its row', { do: 'out', piece: 'lid', row: 's s s' }],
     ['a piece with a new kind', { do: 'out', piece: 'lid', row: 's .30 s' }],
-    ['a task', { do: 'done', task: 'weeps', result: 'passed', add }],
+    ['a task', { do: 'done', task: 'weeps', result: 'failed', add }],
     [
       'a thing to buy',
       { do: 'buy', buy: 'seal', state: 'ordered', add: { what: 'seal', for: 'cover on' } },
@@ -117,7 +117,7 @@ describe('whatever a mark of this sitting wrote above the diary', () => {
       { do: 'out', piece: 'lid', row: 's .30 s' },
       { do: 'out', piece: 'cover', row: 's m m' },
       { do: 'settle', piece: 'cover', hole: '2', kind: 'M' },
-      { do: 'done', task: 'weeps', add },
+      { do: 'done', task: 'weeps', result: 'failed', add },
     ] satisfies Wish[]) {
       ids.push(await s.wish(wish));
     }

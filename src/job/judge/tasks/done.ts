@@ -1,4 +1,7 @@
-/** May this task be noted as done? Before its turn there is a warning; only a reading beyond its limit is refused. */
+/**
+ * May this task be noted as done? Before its turn there is a warning; a test is refused then, as a reading beyond its limit
+ * is. Whether a test passed is said by its word, or by a reading that its limit judges.
+ */
 
 import { holdAgainst, isReading, sayReading } from '../../../bolt/read/reading.ts';
 import {
@@ -9,6 +12,7 @@ import {
   readFigure,
   readLimit,
 } from '../../../bolt/read/reading-limit.ts';
+import { readTestWord } from '../../../model/test-word.ts';
 import type { Edit, Job, NewTask, TaskSpec, Verdict, Warning } from '../../../model/types.ts';
 import { NO_READING } from '../../../model/verbs/verbs.ts';
 import { NAME } from '../../diary/entry.ts';
@@ -24,10 +28,19 @@ import {
   wrong,
 } from '../base/verdict.ts';
 
-export function judgeDone(job: Job, wish: Wished<'done'>, stamp: Stamp): Verdict {
+export function judgeDone(job: Job, said: Wished<'done'>, stamp: Stamp): Verdict {
+  return judgeWord(job, worded(job, said), stamp, 'test');
+}
+
+/** A look that is a test once more: it was said good already, and may be made before its turn. */
+export function judgeLookDone(job: Job, wish: Wished<'done'>, stamp: Stamp): Verdict {
+  return judgeWord(job, wish, stamp, 'look');
+}
+
+function judgeWord(job: Job, wish: Wished<'done'>, stamp: Stamp, as: 'test' | 'look'): Verdict {
   const { task: key } = wish;
   const task = job.tasks.get(key);
-  if (!task && wish.add && NAME.test(key)) return newTask(wish, wish.add, stamp);
+  if (!task && wish.add && NAME.test(key)) return newTask(job, wish, wish.add, stamp);
   if (!task) {
     const say = `No task ${key} in this job.${meant(key, job.tasks.keys())}`;
     return wrong('no-such-task', say, { task: key });
@@ -36,21 +49,29 @@ export function judgeDone(job: Job, wish: Wished<'done'>, stamp: Stamp): Verdict
     return wrong('bad-result', `“${wish.result}” says passed and failed: which of them?`);
   }
   const right = rightDone(task.spec, wish);
-  if (right) return judgedAnew(judgeDone(job, right.wish, stamp), right.say);
+  if (right) return judgedAnew(judgeWord(job, right.wish, stamp, as), right.say);
   const value = doneWord(wish.result);
   const same =
     task.done === value &&
     (wish.was ?? task.was) === task.was &&
     (wish.set ?? task.set) === task.set &&
-    (wish.result ?? task.result) === task.result;
+    (wish.result ?? task.result) === task.result &&
+    (wish.says === undefined || wish.says === saidLast(job, key));
   if (same) return already();
   const held = heldAgainst(task.spec, wish);
   const failed = value === 'failed';
+  const asTest = task.spec.verb === 'test' && as === 'test';
+  const silent = asTest ? unsaid(wish, held) : null;
+  if (silent) return silent;
   if (held?.refuse && !failed && wish.because === undefined) {
     const { code, say } = held.refuse;
     return refuse(code, say, { limit: held.limit });
   }
-  const early = task.spec.after.filter((step) => !stepDone(job, step));
+  const early = asTest
+    ? notDoneBefore(job, task.spec.after)
+    : task.spec.after.filter((step) => !stepDone(job, step));
+  const tooSoon = asTest ? tooEarly(wish, early) : null;
+  if (tooSoon) return tooSoon;
   const warnings = [
     ...(early.length === 0 ? [] : [{ code: 'early', say: `Before this comes ${list(early)}.` }]),
     ...(held?.warn && !failed ? [held.warn] : []),
@@ -68,6 +89,36 @@ export interface HeldAgainst {
   judged: 'within' | 'beyond' | 'by hand' | typeof NO_READING;
   refuse?: { code: string; say: string };
   warn?: Warning;
+}
+
+function saidLast({ entries, living }: Job, task: string): string | undefined {
+  return entries.findLast((e) => e.task === task && e.verb === 'done' && living.has(e.id))?.says;
+}
+
+/** A test's word taken out of its result: `passed, dry` is `passed`, and `dry` beside it. */
+function worded(job: Job, wish: Wished<'done'>): Wished<'done'> {
+  const task = job.tasks.get(wish.task);
+  const verb = task ? task.spec.verb : wish.add?.verb;
+  const read = verb === 'test' && wish.result !== undefined ? readTestWord(wish.result) : null;
+  if (!read) return wish;
+  const says = [read.says, wish.says].filter((text) => text != null).join(', ');
+  return { ...wish, result: read.is, ...(says === '' ? {} : { says }) };
+}
+
+/** Words that say neither passed nor failed, and no reading that its limit judged. */
+function unsaid({ result }: Wished<'done'>, held: HeldAgainst | null) {
+  if (result === undefined || result === 'passed' || result === 'failed') return null;
+  if (held?.judged === 'within' || held?.judged === 'beyond') return null;
+  const both = `--result 'passed, ${result}', or --result 'failed, ${result}'`;
+  const why = held?.refuse ? `${held.refuse.say} ` : '';
+  return wrong('say-passed', `${why}“${result}” does not say whether it passed. Say: ${both}.`);
+}
+
+/** It would prove nothing of what is done after it. */
+function tooEarly({ result, because }: Wished<'done'>, early: readonly string[]) {
+  if (early.length === 0 || result === 'failed' || because !== undefined) return null;
+  const say = `Before this comes ${list(early)}: a test before it proves nothing.`;
+  return refuse('early', say, { before: [...early] });
 }
 
 /** What was measured, held against the limit of the file; null where that is no figure. */
@@ -152,7 +203,15 @@ function readingsIn({ was, set, result }: Wished<'done'>): string[] {
 }
 
 /** A task that the file does not have yet is written into it with its first mark. */
-function newTask(wish: Wished<'done'>, { verb, say, after }: NewTask, stamp: Stamp): Verdict {
+function newTask(
+  job: Job,
+  wish: Wished<'done'>,
+  { verb, say, after }: NewTask,
+  stamp: Stamp,
+): Verdict {
+  const stops =
+    verb === 'test' ? (unsaid(wish, null) ?? tooEarly(wish, notDoneBefore(job, [after]))) : null;
+  if (stops) return stops;
   const edit: Edit = {
     edit: 'named',
     section: 'tasks',
@@ -181,6 +240,18 @@ function beside({ was, set, result }: Wished<'done'>) {
     ...(set === undefined ? {} : { set }),
     ...(result === undefined ? {} : { result }),
   };
+}
+
+/** What is not done of these steps, and of the pieces behind those that are: a task marked too early hides none. */
+function notDoneBefore(job: Job, steps: readonly string[]): string[] {
+  const reached = new Set(steps);
+  // A set is gone through with what is added meanwhile.
+  for (const step of reached) {
+    for (const before of job.tasks.get(step)?.spec.after ?? []) reached.add(before);
+  }
+  const direct = steps.filter((step) => !stepDone(job, step));
+  const behind = [...reached].filter((step) => step.endsWith(' on') && !stepDone(job, step));
+  return [...new Set([...direct, ...(direct.length > 0 ? [] : behind)])];
 }
 
 /**

@@ -40,7 +40,7 @@ import {
   write,
   wrong,
 } from '../base/verdict.ts';
-import { judgeDone } from './done.ts';
+import { judgeLookDone } from './done.ts';
 import { startBack } from './start.ts';
 
 function noSuspect(job: Job, suspect: string) {
@@ -92,7 +92,7 @@ export function judgeLook(job: Job, wish: Wished<'look'>, stamp: Stamp): Verdict
     const word = said === 'bad' ? 'failed' : 'passed';
     const { key: task } = test.spec;
     if (said === 'good' || reading === undefined) {
-      return judgeDone(
+      return judgeLookDone(
         job,
         { ...toldBeside(wish), do: 'done', task, result: reading ?? word },
         stamp,
