@@ -12,13 +12,14 @@ import { foundRead } from '../base/found.ts';
 import { benchRead, earlierRead, fileRead, LEFT } from '../base/from-file.ts';
 import { GO } from '../base/key.ts';
 import { say, stay } from '../base/moves.ts';
+import { isTooSmall } from '../base/page.ts';
 import { steadyHoles } from '../base/piece-page.ts';
 import type { Effect, Happening, Input, State, Updated, View } from '../base/state.ts';
 import type { Press } from '../kit/press.ts';
 import { split } from '../kit/text.ts';
 import { afterRecorded } from './after.ts';
 import { guided } from './guide.ts';
-import { meantPress, paste, press, unquiet } from './press.ts';
+import { keyIn, meantPress, paste, press, unquiet } from './press.ts';
 import { openOf } from './screens.ts';
 
 /** Said of a press that would answer something and came from a key that was not let go. */
@@ -130,6 +131,9 @@ function input(state: State, happening: Input): Updated {
       blind: true,
     });
   }
+  if (key === null && pressed === 'space' && !isTooSmall(said)) {
+    return say(withoutDigits(said), noSpace(said));
+  }
   const done = press(said, key, pressed);
   return key?.dropsRest ? { ...done, state: { ...done.state, blind: true } } : done;
 }
@@ -147,6 +151,12 @@ function typedBlind(state: State, { press: pressed }: Extract<Input, { on: 'pres
 const DROPPED = 'What was typed right behind it did nothing.';
 
 /** One sign, not a key with a name. */
+/** Whoever goes on by Space hears that it marked nothing, and which key does go on. */
+function noSpace(state: State): string {
+  const on = keyIn(state, 'enter')?.label() ?? '';
+  return `Space marks nothing here.${on === '' ? '' : ` Enter: ${on}.`}`;
+}
+
 const isSign = (pressed: Press): boolean => split(pressed).length === 1;
 
 /** A number is a hole, and a key may follow it at once. */

@@ -44,6 +44,19 @@ describe('tight', () => {
     expect(desk.screen).toBe('job');
   });
 
+  it('between two passes says that Space marks nothing, and what does go on', () => {
+    const desk = tight().press('space space space space space space');
+    expect(desk.screen).toBe('look');
+    for (const _ of [1, 2, 3]) {
+      desk.press('space');
+      expect(desk.frame).toContain('Space marks nothing here. Enter: ');
+    }
+    expect(desk.bench.piece().holes.map((h) => h.passes)).toEqual(Array(5).fill(['snug']));
+    expect(desk.press('enter').frame).toContain('pass 2 of 3');
+    desk.press('space');
+    expect(desk.frame).not.toContain('Space marks nothing');
+  });
+
   it('takes another hole, and orders the rest anew', () => {
     const desk = tight();
     const first = lit(desk);
