@@ -83,7 +83,10 @@ const BESIDE: Readonly<Record<Beside, ((text: string, entry: Entry) => string | 
   result: (result, { value }) => (result === value ? null : result),
   // A reading says both in its result.
   limit: null,
-  judged: (judged) => (judged === NO_READING ? 'without a reading' : null),
+  judged: (judged, { because }) => {
+    if (judged === NO_READING) return 'without a reading';
+    return judged === 'beyond' && because !== undefined ? 'beyond its limit' : null;
+  },
   // Told with how it went.
   old: null,
   advised: (advised) => `the figures said: ${advised}`,

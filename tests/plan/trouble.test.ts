@@ -80,7 +80,9 @@ describe('on the way on', () => {
     ];
     const alone = again.map((said) => ('tight' in said ? { ...said, hole: ['3'] } : said));
     expect(jobOf(TEXT, alone).pieces.get('cover')?.where).toBe('on');
-    expect(jobOf(TEXT, again).pieces.get('cover')?.where).toBe('tested');
+    // What was tested with the thread that gave way is tested again.
+    expect(jobOf(TEXT, again).pieces.get('cover')?.where).toBe('tight');
+    expect(jobOf(TEXT, [...again, done('run')]).pieces.get('cover')?.where).toBe('tested');
   });
 
   it.each(['pulled', 'rounded', 'stuck'])('nothing is noted as tight where it is %s', (state) => {

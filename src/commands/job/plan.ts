@@ -9,6 +9,7 @@ import { reach } from '../../plan/order/reach.ts';
 import { sayStepName, taskSaid } from '../../plan/order/say.ts';
 import { type Plan, plan } from '../../plan/plan.ts';
 import { type Cure, curesNow, sayCureOf } from '../../plan/seal/cure.ts';
+import { letThrough } from '../../plan/task/task-now.ts';
 import { type TestItem, testList } from '../../plan/tests/testlist.ts';
 import { withinMinutes } from '../../plan/twenty.ts';
 import { minutesTyped } from '../../plan/typed/minutes.ts';
@@ -102,5 +103,8 @@ function testSaid(job: Job, test: TestItem): string {
   const within = limit === null ? [] : [': ', limit];
   const then = when === null ? [] : [', ', when];
   const stops = test.stops.length === 0 ? '' : `; not run yet: ${list(test.stops)}`;
-  return inWords([`${test.test}: `, say, ...within, ...then, ` (${test.state}${stops})`]);
+  const through =
+    test.state === 'passed' ? letThrough(job.tasks.get(test.test)?.judged ?? null) : null;
+  const how = through === null ? test.state : `let through ${through}`;
+  return inWords([`${test.test}: `, say, ...within, ...then, ` (${how}${stops})`]);
 }
