@@ -69,7 +69,8 @@ export const SIDE_COVER = {
     step('the wrong gasket', 'b enter w «one hole less» enter', /came, and does not fit/),
     step(
       'the right one',
-      'enter «1 day» enter enter',
+      // Enter is let go in between: each answer takes a press of its own.
+      'up enter «1 day» enter up enter',
       /Before: came, and does not fit: one hole less/,
     ),
   ] as Step[],
