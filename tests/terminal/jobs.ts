@@ -164,6 +164,6 @@ export const NO_START: Step[] = [
   step('to the job', 'enter', /plug: blue spark\? +failed/),
   step('what is to be tested', 't', /2 of 2 not passed/),
   step('the coil is open', 'down enter - «0.4 ohm» enter', /coil +failed[\s\S]*0\.4 ohm/),
-  step('to the job again', 'enter', /coil +failed: 0\.4 ohm/),
+  step('to the job again', 'enter', /coil +failed: beyond its limit, 0\.4 ohm/),
   step('a coil to buy', '+ «coil, Tarn 2207» enter b', /[Tt]o buy: coil, Tarn 2207/),
 ];
